@@ -1,0 +1,1 @@
+//! Reads a listing into clauses.
