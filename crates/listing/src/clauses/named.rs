@@ -1,0 +1,218 @@
+//! Lines of makers and their products.
+//!
+//! Read are: `MAKER NAME -- Product, Product`, the maker in capitals or ending as firms do; `[1] Maker Co: Product. Maker Ltd:
+//! Product`; `Packing: Maker Company, "Product"; Maker Ltd, "Product"`. A name with no sign of a firm or quotation is not taken for
+//! one: the sentence stays prose.
+
+use super::Around;
+use super::draft::{Draft, Yield, local_property};
+use crate::model::{Confidence, ProductName, Requirement, Span};
+use crate::naming::Subject;
+
+/// Ways in which firms' names end.
+const FIRM_ENDS: &[&str] = &[
+    "inc", "co", "corp", "corporation", "company", "ltd", "limited", "llc", "gmbh", "ag", "s.a", "sa", "plc", "bv", "b.v", "s.p.a", "spa", "kg", "as", "oy",
+    "works", "products", "industries", "industrial", "coatings", "chemical", "chemicals", "sealants", "materials", "mfg", "manufacturing",
+    "group", "supply", "systems", "technologies", "goods", "wools", "fibre", "fiber", "minerals", "steel", "metals", "partners", "bros", "sons", "polymers", "laboratories", "insulation", "gypsum", "board", "framing", "foams", "seals", "tapes", "mills", "foundry", "trading", "international",
+];
+
+/// Dashes between a maker and its products.
+const DASHES: [&str; 4] = [" -- ", " — ", " – ", " - "];
+
+/// The products that a stretch of text lists, when it is a line of makers and nothing else.
+pub(super) fn products(words: &str) -> Option<Vec<ProductName>> {
+    let body = strip_label(words);
+    let entries = by_dash(body).or_else(|| by_colon(body)).or_else(|| by_comma(body))?;
+    (!entries.is_empty()).then_some(entries)
+}
+
+/// Drops a footnote mark or a leading "Packing:" in the case of quoted names.
+fn strip_label(words: &str) -> &str {
+    let words = words.trim().trim_start_matches(['*', '†']).trim_start();
+    if words.starts_with('[')
+        && let Some(end) = words.find(']')
+    {
+        return words.get(end + 1..).unwrap_or_default().trim();
+    }
+    words
+}
+
+/// `MAKER -- Product, Product MAKER TWO -- Product`.
+fn by_dash(words: &str) -> Option<Vec<ProductName>> {
+    let (at, dash) = DASHES.iter().filter_map(|dash| words.find(dash).map(|at| (at, *dash))).min()?;
+    let maker = words.get(..at)?.trim();
+    if !is_maker(maker) {
+        return None;
+    }
+    let mut names = Vec::new();
+    let mut maker = maker.to_owned();
+    let mut rest = words.get(at + dash.len()..)?;
+    // The next maker stands in capitals before the next dash of the same kind.
+    while let Some(next) = rest.find(dash) {
+        let before = rest.get(..next)?;
+        let Some(split) = capitals_tail(before) else { break };
+        add(&mut names, &maker, before.get(..split)?);
+        maker = before.get(split..)?.trim().trim_start_matches([';', ',']).trim().to_owned();
+        rest = rest.get(next + dash.len()..)?;
+    }
+    add(&mut names, &maker, rest);
+    Some(names)
+}
+
+/// Where a run of capital words at the end of a text begins, when there is one that can be a maker.
+fn capitals_tail(text: &str) -> Option<usize> {
+    let mut start = None;
+    let mut at = text.len();
+    for word in text.rsplit(' ') {
+        at = at.checked_sub(word.len())?;
+        let letters = word.chars().filter(|c| c.is_alphabetic());
+        let capital = letters.clone().count() > 0 && letters.clone().all(char::is_uppercase) && !word.ends_with([',', ';']) || word == "&";
+        if capital {
+            start = Some(at);
+        } else {
+            break;
+        }
+        at = at.saturating_sub(1);
+    }
+    let start = start?;
+    is_maker(text.get(start..)?.trim()).then_some(start)
+}
+
+/// `Maker Co: Product. Maker Two Ltd: Product, Product`, each maker ending as firms do.
+fn by_colon(words: &str) -> Option<Vec<ProductName>> {
+    let (maker, rest) = words.split_once(": ")?;
+    if !ends_as_firm(maker) {
+        return None;
+    }
+    let mut names = Vec::new();
+    add(&mut names, maker, rest);
+    Some(names)
+}
+
+/// `Maker Company, "Product"; Maker Ltd, "Product" or "Product"`, and `Maker GmbH, Product and Product`.
+fn by_comma(words: &str) -> Option<Vec<ProductName>> {
+    let body = match words.split_once(": ") {
+        Some((label, rest)) if label.split_whitespace().count() <= 4 && !ends_as_firm(label) => rest,
+        _ => words,
+    };
+    let mut names = Vec::new();
+    for entry in body.split(';') {
+        let (maker, products) = entry.split_once(", ")?;
+        if !ends_as_firm(maker) || maker.split_whitespace().count() > 6 {
+            return None;
+        }
+        add(&mut names, maker, products);
+    }
+    Some(names)
+}
+
+/// Adds the products of a list to a maker.
+fn add(names: &mut Vec<ProductName>, maker: &str, list: &str) {
+    let maker = maker.trim().trim_end_matches(['.', ',', ':']).trim();
+    for product in split_list(list) {
+        let product = product.trim().trim_matches(['"', '“', '”', '.', ';', ' ', ',', '*']).trim();
+        let product = product.strip_prefix("Types ").or_else(|| product.strip_prefix("Type ")).unwrap_or(product);
+        if product.chars().any(char::is_alphanumeric) {
+            names.push(ProductName { maker: maker.to_owned(), product: product.to_owned() });
+        }
+    }
+}
+
+/// Splits `A, B and C (note, note) or D` at its commas and conjunctions, parentheses left whole and then dropped.
+fn split_list(list: &str) -> Vec<String> {
+    let mut parts = vec![String::new()];
+    let mut depth = 0_u32;
+    for c in list.chars() {
+        match c {
+            '(' => depth += 1,
+            ')' => depth = depth.saturating_sub(1),
+            ',' | ';' if depth == 0 => parts.push(String::new()),
+            _ if depth == 0 => {
+                if let Some(part) = parts.last_mut() {
+                    part.push(c);
+                }
+            }
+            _ => {}
+        }
+    }
+    parts
+        .iter()
+        .flat_map(|part| part.split(" and "))
+        .flat_map(|part| part.split(" or "))
+        .map(|part| part.trim().trim_start_matches("and ").trim_start_matches("or ").to_owned())
+        .filter(|part| !part.is_empty())
+        .collect()
+}
+
+fn is_maker(words: &str) -> bool {
+    let count = words.split_whitespace().count();
+    let letters: Vec<char> = words.chars().filter(|c| c.is_alphabetic()).collect();
+    let capitals = letters.len() >= 4 && letters.iter().all(|c| c.is_uppercase());
+    let numberless = !words.chars().any(|c| c.is_ascii_digit());
+    let tidy = !words.contains(['(', ')', ':']);
+    (1..=7).contains(&count) && tidy && ((capitals && numberless && count >= 2) || ends_as_firm(words))
+}
+
+fn ends_as_firm(words: &str) -> bool {
+    let last = words.split_whitespace().last().unwrap_or_default();
+    let last = last.trim_end_matches(['.', ',', ':']).to_lowercase();
+    let titled = words.split_whitespace().filter(|word| word.len() > 3).all(|word| word.starts_with(char::is_uppercase));
+    words.split_whitespace().count() >= 2 && titled && FIRM_ENDS.contains(&last.as_str())
+}
+
+/// Adds the clause that asks for one of the named products, or more names to the clause before it.
+pub(super) fn push(span: Span, names: Vec<ProductName>, around: &Around, subject: &Subject, found: &mut Yield) {
+    found.covered.push(span);
+    let component = subject.titles.first().copied().or(subject.before);
+    let property = component
+        .and_then(|component| component.property("product"))
+        .map_or_else(|| local_property(&around.item, "product"), |property| property.name.clone());
+    if let Some(last) = found.clauses.last_mut()
+        && let Requirement::Named { names: held } = &mut last.requirement
+        && last.property == property
+    {
+        held.extend(names);
+        last.span = last.span.join(span);
+        return;
+    }
+    found.clauses.push(Draft {
+        span,
+        property,
+        component: component.map_or_else(|| subject.title.to_lowercase(), |component| component.title.to_lowercase()),
+        attribute: "product".to_owned(),
+        requirement: Requirement::Named { names },
+        condition: None,
+        options: around.options.clone(),
+        read_by: vec!["named products".to_owned()],
+        confidence: Confidence::ByRule,
+    });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(words: &str, expected: &[(&str, &str)]) {
+        let found = products(words).unwrap_or_default();
+        let found: Vec<_> = found.iter().map(|name| (name.maker.as_str(), name.product.as_str())).collect();
+        assert_eq!(found, expected, "{words}");
+    }
+
+    #[test]
+    fn lines_of_makers() {
+        check("QUORRAL FIBRE CO -- Quorwool 40", &[("QUORRAL FIBRE CO", "Quorwool 40")]);
+        check(
+            "QUORRAL FIBRE CO -- Quorwool 40 TENNIRE MINERAL PRODUCTS INC -- Tennibatt FS, Tennibatt FS-Plus",
+            &[("QUORRAL FIBRE CO", "Quorwool 40"), ("TENNIRE MINERAL PRODUCTS INC", "Tennibatt FS"), ("TENNIRE MINERAL PRODUCTS INC", "Tennibatt FS-Plus")],
+        );
+        check("[1] Quorral Fibre Co: Quorwool 64 Slab.", &[("Quorral Fibre Co", "Quorwool 64 Slab")]);
+        check(
+            "Packing: Quorral Fibre Company, \"Quor 6\"; Tennire Mineral Products, \"Tenni FS\".",
+            &[("Quorral Fibre Company", "Quor 6"), ("Tennire Mineral Products", "Tenni FS")],
+        );
+        check("Sealant: Vosk Dichtstoffe GmbH, Vos 30 and Vos 30 grau.", &[("Vosk Dichtstoffe GmbH", "Vos 30"), ("Vosk Dichtstoffe GmbH", "Vos 30 grau")]);
+        check("Studs cut 1/2 in. less - as required by the wall.", &[]);
+        check("The joint shall be dry, sound and clean.", &[]);
+    }
+}

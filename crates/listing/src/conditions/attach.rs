@@ -1,0 +1,126 @@
+//! Which amounts a condition governs, by its place in the sentence.
+//!
+//! - At the opening of a stretch, before a comma, colon or verb: every amount after it, to the next semicolon or to the next
+//!   such opening.
+//! - After an amount: that amount, and one that is part of the same phrase ("two layers of 5/8 in. board"). Where the sentence has
+//!   several such endings, each takes the amounts back to the one before.
+//! - With "respectively": the first part to the first amount, the second to the second.
+
+use super::Found;
+use crate::model::Expr;
+use crate::rules::Sentence;
+
+/// What governs an amount: conditions by their index, and of one its part, for "respectively".
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Attached {
+    pub(crate) conditions: Vec<usize>,
+    pub(crate) part: Option<Expr>,
+}
+
+/// For each amount, what governs it.
+pub(crate) fn attach(sentence: &Sentence<'_>, found: &[Found], is_bound: impl Fn(usize) -> bool) -> Vec<Attached> {
+    let mut attached = vec![Attached::default(); sentence.amounts.len()];
+    let bounds: Vec<usize> = (0..sentence.amounts.len()).filter(|index| is_bound(*index)).collect();
+    for (number, condition) in found.iter().enumerate() {
+        let governed = if opens_stretch(sentence, condition) {
+            after_opening(sentence, found, number, &bounds)
+        } else {
+            let parallel = found.iter().enumerate().any(|(other, rival)| {
+                other != number && !opens_stretch(sentence, rival) && subject(&rival.expr).is_some() && subject(&rival.expr) == subject(&condition.expr)
+            });
+            before_ending(sentence, found, number, &bounds, parallel)
+        };
+        let respectively = condition.parts.len() > 1
+            && condition.parts.len() == governed_respectively(sentence, condition, &bounds).len()
+            && sentence.has_any(condition.last, condition.last + 6, &["respectively"]);
+        if respectively {
+            for (index, part) in governed_respectively(sentence, condition, &bounds).into_iter().zip(&condition.parts) {
+                if let Some(slot) = attached.get_mut(index) {
+                    slot.conditions.push(number);
+                    slot.part = Some(part.clone());
+                }
+            }
+            continue;
+        }
+        for index in governed {
+            if let Some(slot) = attached.get_mut(index) {
+                slot.conditions.push(number);
+            }
+        }
+    }
+    attached
+}
+
+/// The last amounts before a list of conditions, as many as it has parts.
+fn governed_respectively(sentence: &Sentence<'_>, condition: &Found, bounds: &[usize]) -> Vec<usize> {
+    let before: Vec<usize> = bounds
+        .iter()
+        .copied()
+        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.last <= condition.first))
+        .collect();
+    let skip = before.len().saturating_sub(condition.parts.len());
+    before.get(skip..).unwrap_or_default().to_vec()
+}
+
+/// Whether a condition opens its stretch of the sentence: nothing but a conjunction before it there.
+fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let Some(before) = condition.first.checked_sub(1) else { return true };
+    let stop = sentence.is_stop(before) || sentence.is_sign(before, '.');
+    let joined = sentence.is_any(before, &["that", "and", "but", "or", "except"])
+        && (before == 0 || sentence.is_stop(before - 1) || sentence.is_any(before - 1, &["except", "save", "provided"]));
+    let comma_after = sentence.is_stop(condition.last);
+    let verb_after = sentence.is_any(condition.last, &["shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the"]);
+    (stop || joined) && (comma_after || verb_after)
+}
+
+fn after_opening(sentence: &Sentence<'_>, found: &[Found], number: usize, bounds: &[usize]) -> Vec<usize> {
+    let Some(condition) = found.get(number) else { return Vec::new() };
+    let semicolon = (condition.last..sentence.tokens.len()).find(|at| sentence.is_sign(*at, ';')).unwrap_or(sentence.tokens.len());
+    let next_opening = found
+        .iter()
+        .skip(number + 1)
+        .find(|other| opens_stretch(sentence, other))
+        .map_or(sentence.tokens.len(), |other| other.first);
+    let end = semicolon.min(next_opening);
+    bounds
+        .iter()
+        .copied()
+        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.first >= condition.last && amount.first < end))
+        .collect()
+}
+
+fn before_ending(sentence: &Sentence<'_>, found: &[Found], number: usize, bounds: &[usize], parallel: bool) -> Vec<usize> {
+    let Some(condition) = found.get(number) else { return Vec::new() };
+    let semicolon = (0..condition.first).rev().find(|at| sentence.is_sign(*at, ';')).map_or(0, |at| at + 1);
+    let previous = number.checked_sub(1).and_then(|before| found.get(before)).map_or(0, |before| before.last);
+    let start = semicolon.max(previous);
+    let mut before: Vec<usize> = bounds
+        .iter()
+        .copied()
+        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.first >= start && amount.last <= condition.first))
+        .collect();
+    if parallel && (previous > semicolon || number == 0 || previous == 0) {
+        return before;
+    }
+    let Some(nearest) = before.pop() else { return Vec::new() };
+    let mut governed = vec![nearest];
+    while let Some(other) = before.pop() {
+        let (Some(a), Some(b)) = (sentence.amount(other), governed.last().and_then(|index| sentence.amount(*index))) else { break };
+        let same_phrase = b.first <= a.last + 4 && !(a.last..b.first).any(|at| sentence.is_stop(at) || sentence.is_any(at, &["and", "or"]));
+        if !same_phrase {
+            break;
+        }
+        governed.push(other);
+    }
+    governed
+}
+
+/// What a condition is about, for telling whether two are parallel; none for mere words.
+fn subject(expr: &Expr) -> Option<&str> {
+    match expr {
+        Expr::All(parts) | Expr::Any(parts) => parts.first().and_then(subject),
+        Expr::Not(part) => subject(part),
+        Expr::Test(test) => Some(&test.property),
+        Expr::Words(words) => words.starts_with("Configuration").then_some("configuration"),
+    }
+}

@@ -1,0 +1,85 @@
+//! When a clause applies: "for the 2 h rating", "where the joint is wider than 4 in.", "in Configuration A".
+//!
+//! A number in such words triggers a condition and bounds nothing. A condition that is taken for a bound would fail a
+//! good joint; one that is read but attached to the wrong clause would excuse a bad one. So a condition is attached only
+//! as far as its place in the sentence makes sure, and words that no rule can test stay words, for a person.
+
+mod attach;
+mod configuration;
+mod phrase;
+mod rating;
+mod width;
+
+use measure::Quantity;
+
+use crate::model::{Expr, Test};
+use crate::rules::{Sentence, bounded};
+
+pub(crate) use attach::{Attached, attach};
+pub(crate) use configuration::configurations;
+
+/// A condition found in a sentence.
+#[derive(Debug, Clone)]
+pub(crate) struct Found {
+    /// Tokens `[first, last)`.
+    pub(crate) first: usize,
+    pub(crate) last: usize,
+    pub(crate) expr: Expr,
+    /// The amounts that trigger it.
+    pub(crate) triggers: Vec<usize>,
+    /// The ratings or configurations it lists, for "respectively".
+    pub(crate) parts: Vec<Expr>,
+}
+
+/// Finds the conditions of a sentence, in order.
+pub(crate) fn conditions(sentence: &Sentence<'_>) -> Vec<Found> {
+    let mut found = phrase::phrases(sentence);
+    let mut taken: Vec<usize> = found.iter().flat_map(|condition| condition.triggers.clone()).collect();
+    for condition in width::widths(sentence, &taken) {
+        taken.extend(&condition.triggers);
+        found.push(condition);
+    }
+    for condition in rating::ratings(sentence, &taken) {
+        taken.extend(&condition.triggers);
+        found.push(condition);
+    }
+    found.sort_by_key(|condition| condition.first);
+    found
+}
+
+/// A test of a property against an amount of the sentence, as the words around the amount bound it.
+fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
+    use crate::model::Relation;
+    let amount = sentence.amount(index)?;
+    let quantity = |number| Quantity::new(number, amount.unit);
+    let relation = loose_relation(sentence, index).or_else(|| bounded(sentence, index).map(|(finding, _)| finding.relation))?;
+    let (lo, hi) = match (relation, amount.hi) {
+        (Relation::Between, hi) => (Some(quantity(amount.lo)), hi.map(quantity)),
+        (Relation::AtMost | Relation::LessThan, _) => (None, Some(quantity(amount.lo))),
+        _ => (Some(quantity(amount.lo)), None),
+    };
+    let relation = match relation {
+        Relation::Nominal | Relation::About => Relation::Exactly,
+        other => other,
+    };
+    Some(Expr::Test(Test { property: property.to_owned(), relation, lo, hi, lo_excluded: false }))
+}
+
+/// In a condition "over", "above", "under" and "below" compare, with or without "than".
+fn loose_relation(sentence: &Sentence<'_>, index: usize) -> Option<crate::model::Relation> {
+    use crate::model::Relation;
+    let amount = sentence.amount(index)?;
+    let at = amount.first.checked_sub(1)?;
+    let negated = at > 0 && sentence.is_any(at - 1, &["not", "no", "never"]);
+    let relation = if sentence.is_any(at, &["over", "above", "exceeding", "exceeds", "beyond", "exceed"]) {
+        Relation::MoreThan
+    } else if sentence.is_any(at, &["under", "below"]) {
+        Relation::LessThan
+    } else {
+        return None;
+    };
+    if amount.hi.is_some() {
+        return None;
+    }
+    if negated { relation.negated() } else { Some(relation) }
+}

@@ -1,0 +1,100 @@
+//! Phrases that open with "where", "when", "if", "unless": whatever number stands in them is a trigger.
+
+use measure::{Dimension, Unit};
+
+use super::{Found, test};
+use crate::model::Expr;
+use crate::naming::mentions;
+use crate::rules::Sentence;
+
+/// Words that open such a phrase.
+const OPENERS: &[&str] = &["where", "when", "whenever", "if", "unless", "wherever", "should"];
+
+/// Words in it that show that it is no condition but states a requirement itself.
+const STATES: &[&str] = &["shall", "must"];
+
+pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
+    let mut found: Vec<Found> = Vec::new();
+    let mut at = 0;
+    while at < sentence.tokens.len() {
+        let end = if opens(sentence, at) { end(sentence, at) } else { at };
+        if end > at + 1 && !sentence.has_any(at, end, STATES) {
+            found.push(phrase(sentence, at, end));
+            at = end;
+        } else {
+            at += 1;
+        }
+    }
+    found
+}
+
+fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
+    let provided = sentence.is_word(at, "provided") && sentence.is_any(at + 1, &["that", "the", "they", "it", "no"]);
+    let where_meaning_place = sentence.is_word(at, "where") && at > 0 && sentence.is_any(at - 1, &["except"]);
+    // "should" opens only at the start: "should the joint exceed ...".
+    let plain = sentence.is_any(at, OPENERS) && (!sentence.is_word(at, "should") || at == 0);
+    plain || provided || where_meaning_place
+}
+
+/// The phrase goes to the comma, semicolon or full stop after it; to "then"; or to the main verb of the sentence it opens.
+fn end(sentence: &Sentence<'_>, at: usize) -> usize {
+    let mut depth = 0;
+    for index in at + 1..sentence.tokens.len() {
+        if sentence.is_sign(index, '(') || sentence.is_sign(index, '[') {
+            depth += 1;
+        } else if sentence.is_sign(index, ')') || sentence.is_sign(index, ']') {
+            depth -= 1;
+            if depth < 0 {
+                return index;
+            }
+        } else if depth == 0 && (sentence.is_stop(index) || sentence.is_word(index, "then") || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len())) {
+            return index;
+        }
+    }
+    sentence.tokens.len()
+}
+
+fn phrase(sentence: &Sentence<'_>, first: usize, last: usize) -> Found {
+    let triggers: Vec<usize> = (0..sentence.amounts.len())
+        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.first >= first && amount.last <= last))
+        .collect();
+    let words = Expr::Words(sentence.words(first, last).to_owned());
+    let tested: Vec<Expr> = triggers
+        .iter()
+        .filter_map(|index| property(sentence, *index, first).and_then(|property| test(sentence, *index, property)))
+        .collect();
+    // A phrase is tested only when every number in it is, and nothing else in it could matter.
+    let plain = tested.len() == triggers.len() && !triggers.is_empty() && !sentence.has_any(first, last, &["and", "or", "not", "but"]);
+    let negated = sentence.is_word(first, "unless");
+    let expr = match tested.as_slice() {
+        [one] if plain && !negated => one.clone(),
+        [one] if plain => Expr::Not(Box::new(one.clone())),
+        _ => words,
+    };
+    Found { first, last, expr, triggers, parts: Vec::new() }
+}
+
+/// The property that a number in a condition tests, where the words leave no doubt.
+fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'static str> {
+    let amount = sentence.amount(index)?;
+    let says = |words: &[&str]| sentence.has_any(first, amount.first, words);
+    match amount.unit {
+        Unit::Hour if says(&["rating", "rated"]) || sentence.has_any(amount.last, amount.last + 3, &["rating", "rated", "wall", "walls"]) => Some("joint.rating"),
+        Unit::Percent if says(&["compressed", "compression"]) => Some("packing.compression"),
+        Unit::Count if sentence.has_any(amount.last, amount.last + 5, &["layer", "layers"]) && names(sentence, "board") => Some("board.layers"),
+        unit if unit.dimension() == Dimension::Length => {
+            if says(&["joint", "joints"]) || (says(&["width", "widths"]) && !says(&["wall", "board", "flange"])) {
+                Some("joint.width")
+            } else if says(&["wall"]) && (says(&["height"]) || sentence.has_any(amount.last, amount.last + 3, &["high", "height"])) {
+                Some("wall.height")
+            } else {
+                None
+            }
+        }
+        _ => None,
+    }
+}
+
+fn names(sentence: &Sentence<'_>, component: &str) -> bool {
+    mentions(sentence).iter().any(|mention| mention.component.name == component)
+}

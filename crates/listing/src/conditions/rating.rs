@@ -1,0 +1,92 @@
+//! Hours that name a rating: "for the 2 h rating", "1 and 2 Hr walls", "at 3 h", "1 Hr: ...".
+
+use measure::Unit;
+
+use super::{Found, test};
+use crate::model::Expr;
+use crate::rules::Sentence;
+
+/// Words after the hours that make them a rating.
+const RATED: &[&str] = &[
+    "rating", "ratings", "rated", "fire-rated", "fire", "wall", "walls", "assembly", "assemblies", "partition", "partitions", "design",
+    "designs", "joint", "joints", "system", "systems", "floor", "floors", "f", "t", "construction", "class", "classification", "shaft", "barrier", "fire-resistance", "resistance", "rate", "version",
+];
+
+/// Words near hours that make them a duration.
+const LASTS: &[&str] = &[
+    "cure", "cured", "curing", "cures", "dry", "dried", "drying", "dries", "after", "before", "within", "wait", "longer", "tack",
+    "recoat", "old", "age", "life", "minutes", "sooner", "later", "apart", "exposed", "interrupted", "passes", "following", "until", "elapse", "elapsed", "elapses", "shift", "rain", "mixing", "mixed", "set", "setting", "temperature", "°f", "overnight", "every", "per",
+];
+
+/// Words that may introduce the condition.
+const INTRODUCE: &[&str] = &["for", "at", "in", "of", "with", "on", "when", "where", "if"];
+
+pub(super) fn ratings(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
+    let mut found: Vec<Found> = Vec::new();
+    let mut index = 0;
+    while index < sentence.amounts.len() {
+        let group = group(sentence, index, taken);
+        if group.is_empty() {
+            index += 1;
+            continue;
+        }
+        if let Some(condition) = condition(sentence, &group) {
+            found.push(condition);
+        }
+        index += group.len();
+    }
+    found
+}
+
+/// The hours listed together from an amount on: `1 and 2 Hr`, `the 3/4-hour and 1-hour ratings`.
+fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
+    let mut group: Vec<usize> = Vec::new();
+    for index in start..sentence.amounts.len() {
+        let Some(amount) = sentence.amount(index) else { break };
+        let hours = amount.unit == Unit::Hour && !taken.contains(&index);
+        let listed = group.last().and_then(|last| sentence.amount(*last)).is_none_or(|last| {
+            let between = last.last..amount.first;
+            between.len() <= 3 && between.clone().all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["and", "or", "the", "rating", "to", "a"]))
+        });
+        if !(hours && listed) {
+            break;
+        }
+        group.push(index);
+    }
+    group
+}
+
+fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
+    let (first, last) = (sentence.amount(*group.first()?)?, sentence.amount(*group.last()?)?);
+    let mut start = first.first;
+    while start > 0 && sentence.is_any(start - 1, &["the", "a", "an", "each", "any", "both", "min", "minimum", "max", "maximum", "rating", "is", "ratings"]) && first.first - start < 3 {
+        start -= 1;
+    }
+    let introduced = start > 0 && sentence.is_any(start - 1, INTRODUCE);
+    let opens = start == 0 || sentence.is_sign(start - 1, ';') || sentence.is_sign(start - 1, '.');
+    let mut end = last.last;
+    let mut named = false;
+    for _ in 0..5 {
+        if sentence.is_any(end, RATED) {
+            named = true;
+            end += 1;
+        } else if (sentence.is_any(end, &["or", "and"]) && sentence.is_any(end + 1, &["less", "more", "greater"])) || sentence.is_word(end, "gypsum") {
+            end += 2;
+        } else if sentence.is_any(end, &["only", "sought", "required", "maximum"]) {
+            end += 1;
+        } else {
+            break;
+        }
+    }
+    let labelled = sentence.is_sign(end, ':') && opens;
+    let sought = sentence.has_any(start.saturating_sub(6), start, &["rating", "ratings", "rated"]);
+    let lasts = sentence.has_any(first.first.saturating_sub(7), first.first, LASTS) || sentence.has_any(last.last, last.last + 4, LASTS);
+    let reads = named || labelled || sought || (introduced && !lasts) || (opens && !lasts && group.len() > 1);
+    if !reads || (lasts && !named) {
+        return None;
+    }
+    let parts: Vec<Expr> = group.iter().filter_map(|index| test(sentence, *index, "joint.rating")).collect();
+    let expr = if parts.len() > 1 { Expr::Any(parts.clone()) } else { parts.first()?.clone() };
+    let from = if introduced { start - 1 } else { start };
+    Some(Found { first: from, last: end, expr, triggers: group.to_vec(), parts })
+}

@@ -1,0 +1,1 @@
+//! Step 6: a person confirms a reading.

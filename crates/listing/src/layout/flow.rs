@@ -1,0 +1,115 @@
+//! Wrapped lines joined into running text, each byte of which leads back to the source.
+
+use crate::model::Span;
+
+/// Running text made of pieces of the source: lines joined by one space, words that a hyphen broke joined again,
+/// white space evened out.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Flow {
+    text: String,
+    /// For each piece: where it starts in the running text, and where in the source.
+    pieces: Vec<(usize, usize)>,
+}
+
+impl Flow {
+    /// Running text from pieces of the source, in order.
+    pub(crate) fn of(source: &str, spans: impl IntoIterator<Item = Span>) -> Self {
+        let mut flow = Self::default();
+        for span in spans {
+            flow.add(source, span);
+        }
+        flow
+    }
+
+    /// The running text.
+    pub(crate) fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// Adds a piece of the source, joined as a wrapped line is.
+    fn add(&mut self, source: &str, span: Span) {
+        let words = span.of(source);
+        if words.trim().is_empty() {
+            return;
+        }
+        if self.broken_word_continues(words.trim_start()) {
+            self.text.pop();
+        } else if !self.text.is_empty() && !self.text.ends_with(' ') && !self.number_continues(words.trim_start()) {
+            self.text.push(' ');
+        }
+        let mut gap = true;
+        for (offset, c) in words.char_indices() {
+            if c.is_whitespace() {
+                gap = true;
+                continue;
+            }
+            if gap {
+                if offset > 0 && !self.text.is_empty() && !self.text.ends_with(' ') && offset > words.len() - words.trim_start().len() {
+                    self.text.push(' ');
+                }
+                self.pieces.push((self.text.len(), span.start() + offset));
+                gap = false;
+            }
+            self.text.push(c);
+        }
+    }
+
+    /// Whether the text ends in a hyphen that broke a word: `mea-` before `sured`. A hyphen after a digit
+    /// (`2-` before `1/2`) or before a capital stays.
+    fn broken_word_continues(&self, next: &str) -> bool {
+        let mut last = self.text.chars().rev();
+        last.next() == Some('-')
+            && last.next().is_some_and(char::is_lowercase)
+            && next.starts_with(char::is_lowercase)
+    }
+
+    /// Whether the text ends in a hyphen or stroke inside a number or unit: `2-` before `1/2`, `cfm/` before `lin ft`.
+    fn number_continues(&self, next: &str) -> bool {
+        let mut last = self.text.chars().rev();
+        let end = last.next();
+        let before = last.next();
+        match end {
+            Some('-') => before.is_some_and(|c| c.is_ascii_digit()) && next.starts_with(|c: char| c.is_alphanumeric() || c == '½'),
+            Some('/') => before.is_some_and(char::is_alphanumeric) && next.starts_with(char::is_alphanumeric),
+            _ => false,
+        }
+    }
+
+    /// Where a byte of the running text stands in the source.
+    fn source_at(&self, at: usize) -> usize {
+        let index = self.pieces.partition_point(|(start, _)| *start <= at);
+        let piece = index.checked_sub(1).and_then(|before| self.pieces.get(before));
+        piece.map_or(0, |(start, source)| source + (at - start))
+    }
+
+    /// The place in the source of a stretch of the running text.
+    pub(crate) fn span(&self, start: usize, end: usize) -> Span {
+        if end <= start {
+            let at = self.source_at(start);
+            return Span::new(at, at);
+        }
+        Span::new(self.source_at(start), self.source_at(end - 1) + self.width_at(end - 1))
+    }
+
+    /// How many bytes the character that holds this byte goes on for, counted from the byte.
+    fn width_at(&self, at: usize) -> usize {
+        (at + 1..=self.text.len()).find(|end| self.text.is_char_boundary(*end)).map_or(1, |end| end - at)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn joins_lines_and_leads_back() {
+        let source = "as mea-\n   sured  from\n   2-\n 1/2 in. cfm/\n lin ft ½";
+        let spans = super::super::lines::lines(source).into_iter().map(|line| line.span);
+        let flow = Flow::of(source, spans);
+        assert_eq!(flow.text(), "as measured from 2-1/2 in. cfm/lin ft ½");
+        let at = flow.text().find("measured").unwrap();
+        assert_eq!(flow.span(at, at + 8).of(source), "mea-\n   sured");
+        let at = flow.text().find('½').unwrap();
+        assert_eq!(flow.span(at, at + 2).of(source), "½");
+    }
+}

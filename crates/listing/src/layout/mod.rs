@@ -1,0 +1,11 @@
+//! Step 1: from bytes to lines, and which lines are page furniture.
+
+mod decode;
+mod flow;
+mod furniture;
+mod lines;
+
+pub use decode::{DecodeError, Decoded, decode};
+pub(crate) use flow::Flow;
+pub(crate) use furniture::{furniture, is_rule};
+pub(crate) use lines::{Line, lines};

@@ -1,0 +1,29 @@
+//! Alternatives that a listing offers.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Alternatives of which one is built. Different groups are independent of each other.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct OptionGroup {
+    /// What the group is about: the base item's path, or "configuration".
+    pub id: String,
+    /// What sort of choice it is.
+    pub kind: OptionGroupKind,
+    /// The item that the alternatives replace, when they replace one.
+    pub base_item: Option<String>,
+    /// The choices, as clauses name them in `option`.
+    pub choices: Vec<String>,
+}
+
+/// What sort of choice a group offers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum OptionGroupKind {
+    /// The base item or one of its alternates: exactly one is built, and it replaces the others.
+    Alternates,
+    /// Configurations of the whole joint: exactly one is built.
+    Configurations,
+    /// An item that may be left out.
+    Optional,
+}

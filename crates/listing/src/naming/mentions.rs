@@ -1,0 +1,95 @@
+//! Where a sentence mentions the components that the vocabulary knows.
+
+use std::sync::LazyLock;
+
+use aho_corasick::{AhoCorasick, MatchKind};
+use vocabulary::{Component, vocabulary};
+
+use crate::rules::Sentence;
+
+/// A component mentioned in a sentence.
+#[derive(Debug, Clone)]
+pub(crate) struct Mention {
+    pub(crate) component: &'static Component,
+    /// The words, in small letters.
+    pub(crate) words: String,
+    /// Tokens `[first, last)`.
+    pub(crate) first: usize,
+    pub(crate) last: usize,
+    weak: bool,
+}
+
+impl Mention {
+    /// What a mention loses for words that may name another component too.
+    pub(crate) const fn penalty(&self) -> i32 {
+        if self.weak { 3 } else { 0 }
+    }
+}
+
+struct Nouns {
+    automaton: Option<AhoCorasick>,
+    places: Vec<(&'static Component, bool)>,
+}
+
+static NOUNS: LazyLock<Nouns> = LazyLock::new(|| {
+    let mut words = Vec::new();
+    let mut places = Vec::new();
+    for noun in vocabulary().nouns() {
+        let Some(component) = vocabulary().component(&noun.component.name) else { continue };
+        words.push(noun.words);
+        places.push((component, noun.weak));
+    }
+    let automaton = AhoCorasick::builder()
+        .match_kind(MatchKind::LeftmostLongest)
+        .ascii_case_insensitive(true)
+        .build(words)
+        .ok();
+    Nouns { automaton, places }
+});
+
+/// The components that a text names, longest phrase first at each place, in order.
+pub(crate) fn components_in(text: &str) -> Vec<(&'static Component, bool, core::ops::Range<usize>)> {
+    let Some(automaton) = &NOUNS.automaton else { return Vec::new() };
+    let mut found = Vec::new();
+    let mut at = 0;
+    while let Some(hit) = automaton.find(aho_corasick::Input::new(text).range(at..)) {
+        let whole = is_whole_word(text, hit.start(), hit.end());
+        if whole && let Some((component, weak)) = NOUNS.places.get(hit.pattern().as_usize()) {
+            found.push((*component, *weak, hit.start()..hit.end()));
+            at = hit.end();
+        } else {
+            // A longer phrase that ends inside a word may hide a shorter one that doesn't.
+            at = next_word(text, hit.start());
+        }
+        if at >= text.len() {
+            break;
+        }
+    }
+    found
+}
+
+fn is_whole_word(text: &str, start: usize, end: usize) -> bool {
+    let before = text.get(..start).and_then(|head| head.chars().next_back());
+    let after = text.get(end..).and_then(|tail| tail.chars().next());
+    !before.is_some_and(char::is_alphanumeric) && !after.is_some_and(char::is_alphanumeric)
+}
+
+fn next_word(text: &str, at: usize) -> usize {
+    let tail = text.get(at..).unwrap_or_default();
+    let word = tail.find(|c: char| !c.is_alphanumeric()).unwrap_or(tail.len());
+    let gap = tail.get(word..).and_then(|rest| rest.chars().next()).map_or(0, char::len_utf8);
+    (at + word + gap).max(at + 1)
+}
+
+/// The components that a sentence mentions, by tokens.
+pub(crate) fn mentions(sentence: &Sentence<'_>) -> Vec<Mention> {
+    components_in(sentence.text)
+        .into_iter()
+        .filter_map(|(component, weak, range)| {
+            let first = sentence.tokens.iter().position(|token| token.span.end() > range.start)?;
+            let last = sentence.tokens.iter().rposition(|token| token.span.start() < range.end)? + 1;
+            let words = sentence.text.get(range)?.to_lowercase();
+            Some(Mention { component, words, first, last, weak })
+        })
+        .collect()
+}

@@ -1,0 +1,310 @@
+//! Lines to items: each with its heading, its paragraphs and its tables.
+
+use crate::layout::{Flow, Line, furniture, is_rule};
+use crate::model::Span;
+
+use super::boxes::{cells, is_boxed};
+use super::columns::{Table, table_at};
+use super::marker::{Close, Marker, Part, marker};
+use super::sequence::Sequence;
+use super::title::{clean, title_len};
+
+/// A stretch of an item's text without a blank line, or a table.
+#[derive(Debug, Clone)]
+pub(crate) enum Paragraph {
+    /// Pieces of the source, a line or part of a line each.
+    Text(Vec<Span>),
+    /// A table.
+    Table(Table),
+}
+
+/// An item with what stands in it.
+#[derive(Debug, Clone)]
+pub(crate) struct OutlineItem {
+    pub(crate) path: String,
+    pub(crate) parent: Option<usize>,
+    pub(crate) title: String,
+    /// The marker, and the title when it has one.
+    pub(crate) heading: Span,
+    pub(crate) paragraphs: Vec<Paragraph>,
+}
+
+/// A document as items.
+#[derive(Debug, Default)]
+pub(crate) struct Outline {
+    /// What stands before the first item, a paragraph for each stretch.
+    pub(crate) head: Vec<Vec<Span>>,
+    pub(crate) items: Vec<OutlineItem>,
+    /// Page heads, page feet and rules.
+    pub(crate) furniture: Vec<Span>,
+}
+
+/// Finds the items of a document.
+pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
+    let mut builder = Builder::new(source, lines);
+    let mut at = 0;
+    while at < lines.len() {
+        at = builder.step(at);
+    }
+    builder.finish()
+}
+
+struct Builder<'a> {
+    source: &'a str,
+    lines: &'a [Line<'a>],
+    furniture: Vec<bool>,
+    sequence: Sequence,
+    /// The indents of the open items, innermost last.
+    open: Vec<(usize, usize)>,
+    outline: Outline,
+    current: Option<usize>,
+    /// A blank line came since the last text.
+    gap: bool,
+    /// Page furniture came since the last text.
+    page_turned: bool,
+}
+
+impl<'a> Builder<'a> {
+    fn new(source: &'a str, lines: &'a [Line<'a>]) -> Self {
+        Self {
+            source,
+            lines,
+            furniture: furniture(lines),
+            sequence: Sequence::default(),
+            open: Vec::new(),
+            outline: Outline::default(),
+            current: None,
+            gap: true,
+            page_turned: false,
+        }
+    }
+
+    /// Takes one line, or a whole table, and gives the next line to take.
+    fn step(&mut self, at: usize) -> usize {
+        let Some(line) = self.lines.get(at) else { return at + 1 };
+        if line.is_blank() {
+            self.gap = true;
+            return at + 1;
+        }
+        if let Some(end) = self.table(at) {
+            return end;
+        }
+        if self.furniture.get(at).copied().unwrap_or_default() {
+            self.outline.furniture.push(line.content());
+            self.page_turned |= !is_rule(line.text);
+            self.gap |= is_rule(line.text);
+            return at + 1;
+        }
+        self.text_line(line);
+        at + 1
+    }
+
+    /// Takes a table that begins at this line.
+    fn table(&mut self, at: usize) -> Option<usize> {
+        let (table, end) = table_at(self.lines, at)?;
+        let region = self.lines.get(at..end)?;
+        if region.iter().any(|line| is_boxed(line.text)) {
+            if self.is_item_table(region) {
+                self.item_table(region);
+                return Some(end);
+            }
+            // A boxed block before the first item is the document's head.
+            if self.current.is_none() {
+                self.head_box(region);
+                return Some(end);
+            }
+        } else if self.current.is_none() {
+            return None;
+        }
+        for line in region.iter().filter(|line| is_rule(line.text)) {
+            self.outline.furniture.push(line.content());
+        }
+        let item = self.current.and_then(|index| self.outline.items.get_mut(index))?;
+        item.paragraphs.push(Paragraph::Table(table));
+        self.gap = true;
+        Some(end)
+    }
+
+    /// Whether the first cells of a box are item markers.
+    fn is_item_table(&self, region: &[Line<'_>]) -> bool {
+        let firsts: Vec<&str> = region
+            .iter()
+            .filter(|line| is_boxed(line.text) && !is_rule(line.text))
+            .filter_map(|line| cells(line).first().map(|cell| cell.of(self.source)))
+            .filter(|words| !words.is_empty())
+            .collect();
+        let marked = firsts.iter().filter(|words| cell_marker(words).is_some()).count();
+        marked >= 2 && marked * 3 >= firsts.len() * 2
+    }
+
+    /// Takes a box whose rows are items: marker, title, text.
+    fn item_table(&mut self, region: &[Line<'_>]) {
+        for line in region {
+            if is_rule(line.text) {
+                self.outline.furniture.push(line.content());
+                continue;
+            }
+            let cells = cells(line);
+            let Some((label, rest)) = cells.split_first() else { continue };
+            if let Some(marker) = cell_marker(label.of(self.source)) {
+                let placement = self.sequence.place(&marker, line.indent).unwrap_or_else(|| {
+                    self.sequence.unplaced(&marker)
+                });
+                let index = self.push_item(placement.path.clone(), placement.parent, *label);
+                self.sequence.enter(&marker, &placement, line.indent, index);
+                self.open = vec![(line.indent, index)];
+            }
+            let (title, texts) = match rest {
+                [title, texts @ ..] if !texts.is_empty() => (Some(*title), texts),
+                texts => (None, texts),
+            };
+            let Some(item) = self.current.and_then(|index| self.outline.items.get_mut(index)) else { continue };
+            if let Some(title) = title.filter(|title| !title.is_empty()) {
+                let words = clean(title.of(self.source));
+                item.title = if item.title.is_empty() { words } else { format!("{} {words}", item.title) };
+                item.heading = item.heading.join(title);
+            }
+            for text in texts.iter().filter(|text| !text.is_empty()) {
+                match item.paragraphs.last_mut() {
+                    Some(Paragraph::Text(pieces)) => pieces.push(*text),
+                    _ => item.paragraphs.push(Paragraph::Text(vec![*text])),
+                }
+            }
+        }
+        self.gap = true;
+    }
+
+    /// Takes a boxed block of the head, column by column.
+    fn head_box(&mut self, region: &[Line<'_>]) {
+        let mut columns: Vec<Vec<Span>> = Vec::new();
+        for line in region {
+            if is_rule(line.text) {
+                self.outline.furniture.push(line.content());
+                continue;
+            }
+            for (index, cell) in cells(line).into_iter().enumerate() {
+                if columns.len() <= index {
+                    columns.push(Vec::new());
+                }
+                if let Some(column) = columns.get_mut(index).filter(|_| !cell.is_empty()) {
+                    column.push(cell);
+                }
+            }
+        }
+        self.outline.head.extend(columns.into_iter().filter(|column| !column.is_empty()));
+        self.gap = true;
+    }
+
+    fn text_line(&mut self, line: &Line<'_>) {
+        let content = line.content();
+        let words = content.of(self.source);
+        if let Some(marker) = marker(words)
+            && let Some(placement) = self.sequence.place(&marker, line.indent)
+            && self.may_begin(&marker)
+        {
+            let heading = Span::new(content.start(), content.start() + marker.len);
+            let index = self.push_item(placement.path.clone(), placement.parent, heading);
+            self.sequence.enter(&marker, &placement, line.indent, index);
+            self.open.retain(|(indent, _)| *indent < line.indent);
+            self.open.push((line.indent, index));
+            let rest = Span::new(heading.end(), content.end());
+            if !rest.is_empty() {
+                self.add_text(rest, true);
+            }
+        } else {
+            self.continue_text(line, content);
+        }
+        self.gap = false;
+        self.page_turned = false;
+    }
+
+    /// A marker without punctuation may begin an item only after a gap or at the very start.
+    fn may_begin(&self, marker: &Marker) -> bool {
+        let bare = marker.close == Close::Nothing && matches!(marker.parts.as_slice(), [Part::Number(_) | Part::Letters(_)]);
+        self.gap || !bare
+    }
+
+    fn continue_text(&mut self, line: &Line<'_>, content: Span) {
+        // After a gap, a line that stands further left than the item's marker belongs to an item around it.
+        if self.gap && !self.page_turned {
+            while self.open.len() > 1 && self.open.last().is_some_and(|(indent, _)| *indent >= line.indent) {
+                self.open.pop();
+            }
+            self.current = self.open.last().map(|(_, index)| *index).or(self.current);
+        }
+        let unfinished = self.page_turned && !self.last_sentence_ended();
+        let begins = (self.gap && !unfinished) || is_bullet(content.of(self.source));
+        self.add_text(content, begins);
+    }
+
+    fn last_sentence_ended(&self) -> bool {
+        let item = self.current.and_then(|index| self.outline.items.get(index));
+        match item.and_then(|item| item.paragraphs.last()) {
+            Some(Paragraph::Text(pieces)) => pieces
+                .last()
+                .is_none_or(|piece| piece.of(self.source).trim_end().ends_with(['.', ':', ';'])),
+            _ => true,
+        }
+    }
+
+    fn add_text(&mut self, span: Span, begins: bool) {
+        let Some(item) = self.current.and_then(|index| self.outline.items.get_mut(index)) else {
+            match self.outline.head.last_mut().filter(|_| !begins) {
+                Some(pieces) => pieces.push(span),
+                None => self.outline.head.push(vec![span]),
+            }
+            return;
+        };
+        match item.paragraphs.last_mut().filter(|_| !begins) {
+            Some(Paragraph::Text(pieces)) => pieces.push(span),
+            _ => item.paragraphs.push(Paragraph::Text(vec![span])),
+        }
+    }
+
+    fn push_item(&mut self, path: String, parent: Option<usize>, heading: Span) -> usize {
+        let index = self.outline.items.len();
+        self.outline.items.push(OutlineItem { path, parent, title: String::new(), heading, paragraphs: Vec::new() });
+        self.current = Some(index);
+        index
+    }
+
+    fn finish(mut self) -> Outline {
+        for item in &mut self.outline.items {
+            if item.title.is_empty() {
+                take_title(self.source, item);
+            }
+        }
+        self.outline
+    }
+}
+
+/// Moves an item's title out of its first paragraph.
+fn take_title(source: &str, item: &mut OutlineItem) {
+    let Some(Paragraph::Text(pieces)) = item.paragraphs.first_mut() else { return };
+    let flow = Flow::of(source, pieces.iter().copied());
+    let len = title_len(flow.text());
+    if len == 0 {
+        return;
+    }
+    item.title = clean(flow.text().get(..len).unwrap_or_default());
+    let end = flow.span(0, len.min(flow.text().trim_end().len())).end();
+    item.heading = Span::new(item.heading.start(), end);
+    pieces.retain_mut(|piece| {
+        *piece = Span::new(piece.start().max(end), piece.end().max(end));
+        !piece.of(source).trim().is_empty()
+    });
+    if pieces.is_empty() {
+        item.paragraphs.remove(0);
+    }
+}
+
+/// The marker that a box's first cell is, whole.
+fn cell_marker(words: &str) -> Option<Marker> {
+    let closed = format!("{}. x", words.trim().trim_end_matches('.'));
+    let marker = marker(&closed)?;
+    (marker.len + 1 == closed.len() || marker.len >= closed.len() - 2).then_some(marker)
+}
+
+fn is_bullet(words: &str) -> bool {
+    ["• ", "- ", "– ", "* ", "*B", "** "].iter().any(|bullet| words.starts_with(bullet))
+}

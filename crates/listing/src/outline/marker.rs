@@ -1,0 +1,236 @@
+//! An item's marker as printed at the start of a line: `1.`, `2A1.`, `3.1.2`, `(b)`, `III.`, `§ 4.`, `C-1a`, `Item 2:`.
+
+use measure::notation;
+
+/// One part of a marker's label.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum Part {
+    Number(u32),
+    Letters(String),
+}
+
+impl Part {
+    /// Whether a list may begin with this part: `1`, `A`, `a`, `I`, `i`.
+    pub(crate) fn is_first(&self) -> bool {
+        match self {
+            Self::Number(n) => *n == 1,
+            Self::Letters(letters) => letter(letters) == Some(1) || roman(letters) == Some(1),
+        }
+    }
+
+    /// Whether this part follows another, with at most one left out between.
+    pub(crate) fn follows(&self, before: &Self) -> bool {
+        let next = |a: Option<u32>, b: Option<u32>| {
+            a.zip(b).is_some_and(|(a, b)| b > a && b - a <= 2)
+        };
+        match (before, self) {
+            (Self::Number(a), Self::Number(b)) => next(Some(*a), Some(*b)),
+            (Self::Letters(a), Self::Letters(b)) => {
+                same_case(a, b) && (next(letter(a), letter(b)) || next(roman(a), roman(b)))
+            }
+            _ => false,
+        }
+    }
+
+    /// Numbers, capitals and small letters are three kinds of label.
+    pub(crate) fn kind(&self) -> u8 {
+        match self {
+            Self::Number(_) => 0,
+            Self::Letters(letters) if letters.starts_with(char::is_uppercase) => 1,
+            Self::Letters(_) => 2,
+        }
+    }
+}
+
+fn same_case(a: &str, b: &str) -> bool {
+    a.starts_with(char::is_uppercase) == b.starts_with(char::is_uppercase)
+}
+
+fn letter(letters: &str) -> Option<u32> {
+    let mut chars = letters.chars();
+    let first = chars.next()?.to_ascii_lowercase();
+    chars.next().is_none().then(|| u32::from(first) - u32::from('a') + 1)
+}
+
+fn roman(letters: &str) -> Option<u32> {
+    const NUMERALS: [&str; 20] = [
+        "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii", "xiii", "xiv", "xv", "xvi",
+        "xvii", "xviii", "xix", "xx",
+    ];
+    let lower = letters.to_ascii_lowercase();
+    let at = NUMERALS.iter().position(|numeral| *numeral == lower)?;
+    u32::try_from(at + 1).ok()
+}
+
+/// How the label is closed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Close {
+    /// `1.`
+    Dot,
+    /// `a)`
+    Paren,
+    /// `(a)`
+    Parens,
+    /// `[1]`
+    Brackets,
+    /// `Item 1:`
+    Colon,
+    /// `3.1.2` and then the text.
+    Nothing,
+}
+
+/// A marker as printed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Marker {
+    /// The parts of its label.
+    pub(crate) parts: Vec<Part>,
+    /// The label as printed, without what closes it.
+    pub(crate) label: String,
+    /// How it is closed.
+    pub(crate) close: Close,
+    /// Whether a word or sign for an item stands before it.
+    pub(crate) introduced: bool,
+    /// How many bytes of the line it takes, the white space after it included.
+    pub(crate) len: usize,
+}
+
+/// The words and signs that introduce an item's number.
+const INTRODUCTIONS: [&str; 7] = ["§", "item ", "items ", "note ", "art. ", "section ", "clause "];
+
+/// Reads the marker at the start of a line's visible text.
+pub(crate) fn marker(line: &str) -> Option<Marker> {
+    let introduction = INTRODUCTIONS.iter().find(|word| {
+        line.get(..word.len()).is_some_and(|head| head.to_lowercase() == **word)
+    });
+    let skipped = introduction.map_or(0, |word| word.len());
+    let body = line.get(skipped..)?;
+    let spaces = body.len() - body.trim_start().len();
+    let body = body.trim_start();
+    let opening = body.chars().next().filter(|c| matches!(c, '(' | '['));
+    let open = opening.map_or(0, char::len_utf8);
+    let (parts, label_len) = label(body.get(open..)?)?;
+    let label = body.get(open..open + label_len)?.to_owned();
+    let after = body.get(open + label_len..)?;
+    let (close, closing) = close(opening, after)?;
+    let rest = after.get(closing..)?;
+    let gap = rest.len() - rest.trim_start().len();
+    if gap == 0 && !rest.is_empty() {
+        return None;
+    }
+    let introduced = introduction.is_some();
+    let plausible = match close {
+        Close::Nothing => introduced || stands_alone(&parts, &label, rest, body),
+        Close::Dot | Close::Paren | Close::Colon => !rest.trim_start().is_empty() || label.len() <= 6,
+        Close::Parens | Close::Brackets => true,
+    };
+    plausible.then(|| Marker {
+        parts,
+        label,
+        close,
+        introduced,
+        len: skipped + spaces + open + label_len + closing + gap,
+    })
+}
+
+/// The label's parts and length: digits and letters, joined directly or by a dot or hyphen.
+fn label(text: &str) -> Option<(Vec<Part>, usize)> {
+    let mut parts = Vec::new();
+    let mut at = 0;
+    loop {
+        let rest = text.get(at..)?;
+        let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
+        let letters = rest.bytes().take_while(u8::is_ascii_alphabetic).count();
+        if (1..=3).contains(&digits) {
+            parts.push(Part::Number(rest.get(..digits)?.parse().ok()?));
+            at += digits;
+        } else if letters > 0 && (letters == 1 || roman(rest.get(..letters)?).is_some()) {
+            parts.push(Part::Letters(rest.get(..letters)?.to_owned()));
+            at += letters;
+        } else {
+            return None;
+        }
+        if parts.len() > 6 {
+            return None;
+        }
+        let rest = text.get(at..)?;
+        let mut next = rest.chars();
+        match (next.next(), next.next()) {
+            (Some('.' | '-'), Some(after)) if joins(after, next.next()) => at += 1,
+            (Some(c), _) if c.is_ascii_alphanumeric() => {}
+            _ => break,
+        }
+    }
+    // `2.0` is item 2.
+    if parts.len() > 1 && parts.last() == Some(&Part::Number(0)) {
+        parts.pop();
+    }
+    (!parts.contains(&Part::Number(0))).then_some((parts, at))
+}
+
+/// Whether a dot or hyphen before this joins another part: a digit, or a single letter.
+fn joins(after: char, beyond: Option<char>) -> bool {
+    after.is_ascii_digit() || (after.is_ascii_alphabetic() && !beyond.is_some_and(|c| c.is_ascii_alphabetic()))
+}
+
+fn close(opening: Option<char>, after: &str) -> Option<(Close, usize)> {
+    match opening {
+        Some('(') => after.starts_with(')').then_some((Close::Parens, 1)),
+        Some(_) => after.starts_with(']').then_some((Close::Brackets, 1)),
+        None if after.starts_with('.') => Some((Close::Dot, 1)),
+        None if after.starts_with("):") => Some((Close::Paren, 2)),
+        None if after.starts_with(')') => Some((Close::Paren, 1)),
+        None if after.starts_with(':') => Some((Close::Colon, 1)),
+        None => Some((Close::Nothing, 0)),
+    }
+}
+
+/// Whether an unclosed label reads as a marker, and not as the number or article that begins a line of text.
+fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
+    let text = rest.trim_start();
+    let gap = rest.len() - text.len();
+    let capital = text.starts_with(|c: char| c.is_uppercase() || c == '"');
+    let quantity = notation::quantity_at(line, 0).is_some();
+    let numbered = parts.iter().any(|part| matches!(part, Part::Number(_)));
+    match parts {
+        _ if quantity || text.is_empty() => false,
+        [Part::Number(_)] => capital || gap >= 2,
+        [Part::Letters(_)] => gap >= 2 && capital,
+        _ if numbered && label.contains('.') => capital || gap >= 2,
+        _ => numbered && gap >= 2,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn markers_in_every_scheme() {
+        for (line, label, close, len) in [
+            ("1. FLOOR", "1", Close::Dot, 3),
+            ("A1. LIGHT", "A1", Close::Dot, 4),
+            ("3.1.2 Compression", "3.1.2", Close::Nothing, 6),
+            ("(a) The joint", "a", Close::Parens, 4),
+            ("a) Supporting", "a", Close::Paren, 3),
+            ("§ 1. The floor", "1", Close::Dot, 6),
+            ("C-1a  As an", "C-1a", Close::Nothing, 6),
+            ("2B.1 Butted", "2B.1", Close::Nothing, 5),
+            ("III. SEAL", "III", Close::Dot, 5),
+            ("1.0  WALL", "1.0", Close::Nothing, 5),
+            ("Item 1: Floor", "1", Close::Colon, 8),
+            ("Item 1-a) Deck", "1-a", Close::Paren, 10),
+            ("[1] Dun", "1", Close::Brackets, 4),
+            ("1 SUPPORTING", "1", Close::Nothing, 2),
+        ] {
+            let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
+            assert_eq!((found.label.as_str(), found.close, found.len), (label, close, len), "{line}");
+        }
+    }
+
+    #[test]
+    fn lines_that_only_look_marked() {
+        for line in ["12 in. (305 mm)", "a max gap", "In the gap", "A strip", "5/8 in.", "2 by 4 in.", "1/2 to 1"] {
+            assert_eq!(marker(line), None, "{line}");
+        }
+    }
+}

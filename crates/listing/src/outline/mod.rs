@@ -1,0 +1,11 @@
+//! Step 2: the outline of items, in whatever scheme the document numbers them.
+
+mod boxes;
+mod build;
+mod columns;
+mod marker;
+mod sequence;
+mod title;
+
+pub(crate) use build::{Outline, OutlineItem, Paragraph, outline};
+pub(crate) use columns::Table;

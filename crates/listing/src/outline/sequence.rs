@@ -1,0 +1,210 @@
+//! Which markers continue the outline: sequence and nesting decide, not one pattern.
+
+use super::marker::{Close, Marker, Part};
+
+/// An item that is open where the reading stands: the current one and those it is nested in.
+#[derive(Debug, Clone)]
+struct Open {
+    parts: Vec<Part>,
+    close: Close,
+    introduced: bool,
+    path: String,
+    indent: usize,
+    item: usize,
+}
+
+/// The chain of open items.
+#[derive(Debug, Default)]
+pub(crate) struct Sequence {
+    open: Vec<Open>,
+}
+
+/// Where a marker belongs.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) struct Placement {
+    /// The path as people cite it.
+    pub(crate) path: String,
+    /// The item it is nested in.
+    pub(crate) parent: Option<usize>,
+    depth: usize,
+}
+
+impl Sequence {
+    /// Where a marker continues the outline; none when it doesn't, and so is only text.
+    pub(crate) fn place(&self, marker: &Marker, indent: usize) -> Option<Placement> {
+        if marker.close == Close::Brackets {
+            return Some(Placement { path: format!("[{}]", marker.label), parent: None, depth: 0 });
+        }
+        if self.open.is_empty() {
+            let starts = marker.parts.iter().all(Part::is_first) || marker.introduced || starts_lettered(&marker.parts);
+            return starts.then(|| self.placement(marker, 0));
+        }
+        let sibling = (0..self.open.len()).rev().find(|depth| self.is_sibling(*depth, marker));
+        if let Some(depth) = sibling {
+            return Some(self.placement(marker, depth));
+        }
+        let parent = (0..self.open.len()).rev().find(|depth| self.extends(*depth, marker));
+        if let Some(depth) = parent {
+            return Some(self.placement(marker, depth + 1));
+        }
+        let new_scheme = marker.parts.len() == 1
+            && marker.parts.iter().all(Part::is_first)
+            && self.open.iter().all(|open| !same_scheme(open, marker));
+        if new_scheme {
+            let above = self.open.iter().rposition(|open| open.indent < indent);
+            let depth = above.map_or(self.open.len(), |depth| depth + 1);
+            return Some(self.placement(marker, depth));
+        }
+        // `F1` after `W1`: a new letter with its own count.
+        let first = self.open.first()?;
+        let regroup = starts_lettered(&marker.parts) && starts_lettered(&first.parts) && marker.parts.len() == first.parts.len();
+        regroup.then(|| self.placement(marker, 0))
+    }
+
+    /// A place of its own, outermost, for a marker that stands in a column of markers but doesn't continue the outline.
+    pub(crate) fn unplaced(&self, marker: &Marker) -> Placement {
+        self.placement(marker, 0)
+    }
+
+    /// Opens an item at its placement, closing what it isn't nested in.
+    pub(crate) fn enter(&mut self, marker: &Marker, placement: &Placement, indent: usize, item: usize) {
+        self.open.truncate(placement.depth);
+        self.open.push(Open {
+            parts: marker.parts.clone(),
+            close: marker.close,
+            introduced: marker.introduced,
+            path: placement.path.clone(),
+            indent,
+            item,
+        });
+    }
+
+    fn is_sibling(&self, depth: usize, marker: &Marker) -> bool {
+        let Some(open) = self.open.get(depth) else { return false };
+        let same_length = open.parts.len() == marker.parts.len();
+        let split = |parts: &[Part]| parts.split_last().map(|(last, head)| (head.to_vec(), last.clone()));
+        same_length
+            && compatible(open, marker)
+            && split(&open.parts).zip(split(&marker.parts)).is_some_and(|((a, x), (b, y))| a == b && y.follows(&x))
+    }
+
+    fn extends(&self, depth: usize, marker: &Marker) -> bool {
+        let Some(open) = self.open.get(depth) else { return false };
+        let Some((last, head)) = marker.parts.split_last() else { return false };
+        last.is_first() && !head.is_empty() && head == open.parts
+    }
+
+    fn placement(&self, marker: &Marker, depth: usize) -> Placement {
+        let parent = depth.checked_sub(1).and_then(|above| self.open.get(above));
+        Placement { path: path(parent, marker), parent: parent.map(|open| open.item), depth }
+    }
+}
+
+/// Whether a label is a letter followed by a number: `W1`, `A-1`.
+fn starts_lettered(parts: &[Part]) -> bool {
+    matches!(parts, [Part::Letters(_), Part::Number(_), ..])
+}
+
+fn same_scheme(open: &Open, marker: &Marker) -> bool {
+    let kind = |parts: &[Part]| (parts.len(), parts.last().map(Part::kind));
+    kind(&open.parts) == kind(&marker.parts) && compatible(open, marker)
+}
+
+/// Whether two markers close alike; a missing dot is forgiven.
+fn compatible(open: &Open, marker: &Marker) -> bool {
+    let loose = |close: Close| match close {
+        Close::Dot | Close::Nothing | Close::Colon => 0,
+        Close::Paren => 1,
+        Close::Parens => 2,
+        Close::Brackets => 3,
+    };
+    loose(open.close) == loose(marker.close) || (open.introduced && marker.introduced)
+}
+
+/// The path as people cite it: as printed where the label repeats its parent's, else joined to the parent's path.
+fn path(parent: Option<&Open>, marker: &Marker) -> String {
+    let printed = match marker.close {
+        Close::Parens => format!("({})", marker.label),
+        _ => marker.label.clone(),
+    };
+    let label = marker.label.strip_suffix(".0").unwrap_or(&marker.label);
+    let Some(parent) = parent else {
+        return if marker.introduced && marker.close == Close::Dot { format!("§{label}") } else { label.to_owned() };
+    };
+    if marker.parts.len() > parent.parts.len() && marker.parts.starts_with(&parent.parts) {
+        let own: usize = own_tail(marker, parent.parts.len());
+        let tail = marker.label.get(own..).unwrap_or_default();
+        return format!("{}{tail}", parent.path);
+    }
+    let digits_meet = parent.path.ends_with(|c: char| c.is_ascii_digit()) && printed.starts_with(|c: char| c.is_ascii_digit());
+    let joint = if digits_meet { "." } else { "" };
+    format!("{}{joint}{printed}", parent.path)
+}
+
+/// Where in the label the parts beyond the parent's begin, with the dot or hyphen before them.
+fn own_tail(marker: &Marker, skipped: usize) -> usize {
+    let mut seen = 0;
+    let mut previous = None;
+    for (at, c) in marker.label.char_indices() {
+        let kind = if c.is_ascii_digit() { 1 } else if c.is_ascii_alphabetic() { 2 } else { 0 };
+        if previous != Some(kind) {
+            if kind == 0 {
+                if seen == skipped {
+                    return at;
+                }
+            } else {
+                if seen == skipped {
+                    return at;
+                }
+                seen += 1;
+            }
+        }
+        previous = Some(kind);
+    }
+    marker.label.len()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::marker::marker;
+    use super::*;
+
+    /// Places each line in turn; lines that are no items are marked `-`.
+    fn check(lines: &[&str], expected: &[&str]) {
+        let mut sequence = Sequence::default();
+        let mut found = Vec::new();
+        for (index, line) in lines.iter().enumerate() {
+            let text = line.trim_start();
+            let indent = line.len() - text.len();
+            let placed = marker(text).and_then(|m| sequence.place(&m, indent).map(|p| (m, p)));
+            if let Some((marker, placement)) = placed {
+                found.push(placement.path.clone());
+                sequence.enter(&marker, &placement, indent, index);
+            } else {
+                found.push("-".to_owned());
+            }
+        }
+        assert_eq!(found, expected);
+    }
+
+    #[test]
+    fn numbers_with_letters() {
+        check(
+            &["1. FLOOR", " A. STEEL", " B. CONCRETE", "2. WALL", "  A. RUNNERS", "    A1. SLOTTED", "  B. STUDS", "3. JOINT", "  A. FORM", "    A1. PLUG", "  B. FILL"],
+            &["1", "1A", "1B", "2", "2A", "2A1", "2B", "3", "3A", "3A1", "3B"],
+        );
+        check(&["1. Beam", " 1.1 Fire", "2. Att", " 2A. Clips", " 2B. Angle", "  2B.1 Butted", " 2C. Direct", "3. Shaft", " a. J", " b. Studs"],
+              &["1", "1.1", "2", "2A", "2B", "2B.1", "2C", "3", "3a", "3b"]);
+    }
+
+    #[test]
+    fn decimals_and_sections() {
+        check(&["1 SUPPORT", " 1.1 Floor", "  1.1.1 Spalled", " 1.2 Hollow", "3.1.3 is increased", "2 THE"], &["1", "1.1", "1.1.1", "1.2", "-", "2"]);
+        check(&["§ 1. The", " (a) The", " (b) Where", "§ 2. Wall", " (a) The"], &["§1", "§1(a)", "§1(b)", "§2", "§2(a)"]);
+        check(&["A.  RATED", "  A-1   Reinf", "  A-2   Block", "B.  CURTAIN", "  B-1   Fram", "  B-2   Span", "   (i)  Glass", "   (ii) Alum", "  B-3  In"],
+              &["A", "A-1", "A-2", "B", "B-1", "B-2", "B-2(i)", "B-2(ii)", "B-3"]);
+        check(&["I.   SUPP", "  (i)  Floor", "  (ii) Wall", "II.  PEN", "  (a)  PVC"], &["I", "I(i)", "I(ii)", "II", "II(a)"]);
+        check(&["1.0  WALL", " 1.1  Studs", "2.0  OPEN"], &["1", "1.1", "2"]);
+        check(&["Item 1: Floor", "Item 1-a) Slab", "Item 1-b) Deck", "Item 2: Wall"], &["1", "1-a", "1-b", "2"]);
+    }
+}

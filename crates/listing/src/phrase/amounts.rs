@@ -1,0 +1,380 @@
+//! The amounts of a sentence: single values, ranges, tolerances and counts, each with its value in a second unit.
+
+use measure::notation::{NumeralStyle, Stated};
+use measure::{Agreement, Number, Unit, dual};
+
+use super::counts::count_at;
+use super::lex::{Token, TokenKind};
+use super::ratios::ratio_at;
+use super::values::{Value, dimensions_at, spread_at};
+use crate::model::Span;
+
+/// How an amount is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Shape {
+    /// One value.
+    Single,
+    /// From one value to another.
+    Range,
+    /// A value with a tolerance: `150 ± 5`, `4 in. +1/4, -0`.
+    Tolerance,
+    /// A tolerance alone: `± 6 mm`, `+2 mm, -0 mm`.
+    Deviation,
+}
+
+/// An amount in a sentence.
+#[derive(Debug, Clone)]
+pub(crate) struct Amount {
+    pub(crate) lo: Number,
+    /// The high value, unless there is but one.
+    pub(crate) hi: Option<Number>,
+    pub(crate) unit: Unit,
+    pub(crate) shape: Shape,
+    /// The smallest difference its notation can show.
+    pub(crate) step: Number,
+    pub(crate) second: Option<Second>,
+    /// Tokens `[first, last)`, the second value included.
+    pub(crate) first: usize,
+    pub(crate) last: usize,
+    /// Bytes of the running text that the numbers stand on, the second value left out.
+    pub(crate) at: Span,
+    /// The same with the second value.
+    pub(crate) whole: Span,
+}
+
+/// The same amount in a second unit.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Second {
+    pub(crate) lo: Number,
+    pub(crate) hi: Option<Number>,
+    pub(crate) unit: Unit,
+    pub(crate) agreement: Agreement,
+}
+
+/// A value, a range or a tolerance before its unit is settled.
+#[derive(Debug, Clone)]
+pub(super) struct Spread {
+    pub(super) lo: Number,
+    pub(super) hi: Option<Number>,
+    pub(super) unit: Option<Unit>,
+    pub(super) shape: Shape,
+    pub(super) step: Number,
+    pub(super) style: NumeralStyle,
+    pub(super) span: Span,
+    pub(super) next: usize,
+}
+
+/// Finds the amounts of a tokenized text, in order.
+pub(crate) fn amounts(tokens: &[Token<'_>]) -> Vec<Amount> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    while at < tokens.len() {
+        let before = found.len();
+        at = take(tokens, at, &mut found).unwrap_or(at + 1);
+        debug_assert!(found.len() >= before);
+    }
+    found
+}
+
+/// Takes the amounts that begin at a token; gives the token after them.
+fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usize> {
+    if names_something(tokens, at) {
+        return Some(skip_name(tokens, at));
+    }
+    if let Some(amount) = ratio_at(tokens, at) {
+        let next = amount.last;
+        found.push(amount);
+        return Some(next);
+    }
+    let spread = spread_at(tokens, at);
+    if spread.as_ref().is_none_or(|spread| spread.shape == Shape::Single)
+        && let Some(values) = dimensions_at(tokens, at)
+    {
+        return Some(take_list(tokens, at, &values, found));
+    }
+    if let Some(spread) = spread
+        && let Some(unit) = spread.unit
+        && is_meant(tokens, at, &spread, unit)
+    {
+        return Some(take_spread(tokens, at, &spread, unit, found));
+    }
+    let amount = count_at(tokens, at)?;
+    let next = amount.last;
+    found.push(amount);
+    Some(next)
+}
+
+/// Takes one value, range or tolerance with its second value.
+fn take_spread(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit, found: &mut Vec<Amount>) -> usize {
+    let mut amount = Amount {
+        lo: spread.lo,
+        hi: spread.hi,
+        unit,
+        shape: spread.shape,
+        step: spread.step,
+        second: None,
+        first: at,
+        last: spread.next,
+        at: spread.span,
+        whole: spread.span,
+    };
+    // `2-1/2 in. deep (64 mm)`: a word may stand between, and stays outside the amount.
+    let next_word = tokens.get(spread.next).is_some_and(|token| token.word().is_some());
+    let apart = if next_word { spread.next + 1 } else { spread.next };
+    let mut end_of_all = None;
+    if let Some((second, next, end)) = second_at(tokens, spread.next, spread, unit) {
+        amount.second = Some(second);
+        amount.last = next;
+        amount.whole = amount.whole.join(end);
+    } else if let Some((second, next, _)) = second_at(tokens, apart, spread, unit).filter(|_| next_word && tokens.get(apart).is_some_and(|token| closing(token).is_some())) {
+        amount.second = Some(second);
+        end_of_all = Some(next);
+    } else if let Some((several, next, _)) = several_seconds(tokens, apart, unit, found.len() + 1).filter(|_| next_word) {
+        if let Some((own, earlier)) = several.split_last() {
+            amount.second = second_of(&amount, own);
+            end_of_all = Some(next);
+            for (past, value) in found.iter_mut().rev().zip(earlier.iter().rev()) {
+                past.second = past.second.take().or_else(|| second_of(past, value));
+            }
+        }
+    } else if let Some((several, next, end)) = several_seconds(tokens, spread.next, unit, found.len() + 1) {
+        // `3 in. wide by 5 in. deep (76 by 127 mm)`: the parenthesis speaks for the amounts before, too.
+        if let Some((own, earlier)) = several.split_last() {
+            amount.second = second_of(&amount, own);
+            amount.last = next;
+            amount.whole = amount.whole.join(end);
+            for (past, value) in found.iter_mut().rev().zip(earlier.iter().rev()) {
+                past.second = past.second.take().or_else(|| second_of(past, value));
+            }
+        }
+    }
+    let next = end_of_all.unwrap_or(amount.last);
+    found.push(amount);
+    next
+}
+
+/// Takes the values of `38 by 51 mm` or `1, 2 and 3 Hr`, each an amount of its own.
+fn take_list(tokens: &[Token<'_>], at: usize, values: &[Value], found: &mut Vec<Amount>) -> usize {
+    let Some(unit) = values.last().and_then(|value| value.unit) else { return at + 1 };
+    let next = values.last().map_or(at + 1, |value| value.next);
+    let seconds = several_seconds(tokens, next, unit, values.len());
+    let end = seconds.as_ref().map_or(next, |(_, next, _)| *next);
+    for (index, value) in values.iter().enumerate() {
+        let mut amount = Amount {
+            lo: value.number,
+            hi: None,
+            unit: value.unit.unwrap_or(unit),
+            shape: Shape::Single,
+            step: value.step,
+            second: None,
+            first: value.first,
+            last: if index + 1 == values.len() { end } else { value.next },
+            at: value.span,
+            whole: value.span,
+        };
+        if let Some((seconds, _, span)) = &seconds {
+            amount.second = seconds.get(index).and_then(|second| second_of(&amount, second));
+            if index + 1 == values.len() {
+                amount.whole = amount.whole.join(*span);
+            }
+        }
+        found.push(amount);
+    }
+    end
+}
+
+/// The second value of an amount, in parentheses or after "or" or a stroke; with the token after and its place.
+fn second_at(tokens: &[Token<'_>], at: usize, first: &Spread, unit: Unit) -> Option<(Second, usize, Span)> {
+    let opening = tokens.get(at)?;
+    if let Some(close) = closing(opening) {
+        let inner = spread_at(tokens, at + 1)?;
+        let second = pair(first, unit, &inner)?;
+        let mut next = inner.next;
+        // `(125 mils; 3 mm)` and `(165 mm or 6.5 in.)` repeat the value; `(6 mm per 305 mm)` says per what.
+        while let Some(token) = tokens.get(next) {
+            if token.is_sign(close) {
+                return Some((second, next + 1, opening.span.join(token.span)));
+            }
+            let goes_on = token.is_sign(';') || token.is_sign(',') || token.is_sign('/') || token.is_numeric()
+                || token.is_word("or") || token.is_word("per") || token.is_word("each");
+            if !goes_on {
+                break;
+            }
+            next += 1;
+        }
+        return None;
+    }
+    let joined = opening.is_word("or") || opening.is_sign('/') || opening.is_sign(';') || opening.is_sign('=') || opening.is_sign(',');
+    let inner = joined.then(|| spread_at(tokens, at + 1))??;
+    let second = pair(first, unit, &inner)?;
+    let other_system = inner.unit.is_some_and(|second| second.system() != unit.system());
+    let same = second.agreement != Agreement::InConflict;
+    (other_system && same).then(|| (second, inner.next, inner.span))
+}
+
+/// The second value in a table's cell, whose unit may stand in the column's heading; with the token after it.
+pub(super) fn cell_second(tokens: &[Token<'_>], at: usize, first: &Spread, unit: Unit, heading: Option<Unit>) -> Option<(Second, usize)> {
+    let opening = tokens.get(at)?;
+    let close = closing(opening)?;
+    let mut inner = spread_at(tokens, at + 1)?;
+    inner.unit = inner.unit.or(heading);
+    tokens.get(inner.next).filter(|token| token.is_sign(close))?;
+    Some((pair(first, unit, &inner)?, inner.next + 1))
+}
+
+const fn closing(token: &Token<'_>) -> Option<char> {
+    match token.kind {
+        TokenKind::Sign('(') => Some(')'),
+        TokenKind::Sign('[') => Some(']'),
+        _ => None,
+    }
+}
+
+/// Two statements of one amount in two units of one dimension.
+fn pair(first: &Spread, unit: Unit, second: &Spread) -> Option<Second> {
+    let other = second.unit?;
+    let alike = first.hi.is_some() == second.hi.is_some() && other != unit;
+    if !alike || other.dimension() != unit.dimension() {
+        return None;
+    }
+    let stated = |number, unit, spread: &Spread| Stated { number, unit, step: spread.step, style: spread.style, span: 0..0 };
+    let mut agreement = dual::agreement(&stated(first.lo, unit, first), &stated(second.lo, other, second))?;
+    if let Some((a, b)) = first.hi.zip(second.hi) {
+        agreement = agreement.max(dual::agreement(&stated(a, unit, first), &stated(b, other, second))?);
+    }
+    Some(Second { lo: second.lo, hi: second.hi, unit: other, agreement })
+}
+
+/// The second of an amount, from one value of a parenthesis that states several.
+fn second_of(amount: &Amount, value: &Value) -> Option<Second> {
+    let spread = |lo, unit, step| Spread {
+        lo,
+        hi: None,
+        unit: Some(unit),
+        shape: Shape::Single,
+        step,
+        style: NumeralStyle::Whole,
+        span: Span::default(),
+        next: 0,
+    };
+    let other = value.unit?;
+    pair(&spread(amount.lo, amount.unit, amount.step), amount.unit, &spread(value.number, other, value.step))
+}
+
+/// `(38 by 51 mm)`: as many values as there are amounts before it, in another unit.
+fn several_seconds(tokens: &[Token<'_>], at: usize, unit: Unit, most: usize) -> Option<(Vec<Value>, usize, Span)> {
+    let opening = tokens.get(at)?;
+    let close = closing(opening)?;
+    let mut values = dimensions_at(tokens, at + 1)?;
+    let other = values.last()?.unit?;
+    let next = values.last()?.next;
+    let end = tokens.get(next).filter(|token| token.is_sign(close))?;
+    if other.dimension() != unit.dimension() || other == unit || values.len() > most {
+        return None;
+    }
+    for value in &mut values {
+        value.unit = Some(other);
+    }
+    Some((values, next + 1, opening.span.join(end.span)))
+}
+
+/// Words before a number that make a name of it, not an amount: `Item 2`, `Table 1`, `Class II`, `Type 4`.
+const NAMING: &[&str] = &[
+    "item", "items", "table", "tables", "note", "notes", "fig", "figure", "figures", "section", "sections", "class",
+    "classes", "type", "types", "configuration", "configurations", "config", "design", "page", "grade", "series",
+    "part", "step", "alternate", "alternates", "option", "options", "sheet", "rev", "revision", "edition", "astm", "ul",
+    "en", "iso", "ansi", "aws", "nfpa", "ibc", "din", "bs", "row", "rows", "column", "columns", "detail", "volume", "vol", "article", "art", "clause", "level", "group", "drawing",
+];
+
+/// Whether a token names something together with the number after it.
+fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
+    let names = tokens.get(at).and_then(Token::word).is_some_and(|word| {
+        NAMING.contains(&word.to_lowercase().as_str())
+    });
+    let section = tokens.get(at).is_some_and(|token| token.is_sign('§'));
+    (names || section) && tokens.get(at + 1).is_some_and(|next| {
+        matches!(next.kind, TokenKind::Number(_)) || (section && next.is_numeric()) || next.is_sign('(') && section
+    })
+}
+
+/// The token after a name and the numbers listed with it: `Items 2, 3A and 4`.
+fn skip_name(tokens: &[Token<'_>], at: usize) -> usize {
+    let mut next = at + 1;
+    while let Some(token) = tokens.get(next) {
+        let listed = matches!(token.kind, TokenKind::Number(_));
+        let joins = (token.is_sign(',') || token.is_word("and") || token.is_word("or") || token.is_word("to") || token.is_sign('&'))
+            && tokens.get(next + 1).is_some_and(|after| {
+                matches!(after.kind, TokenKind::Number(_)) && !tokens.get(next + 2).is_some_and(Token::is_numeric)
+            });
+        if !(listed || joins) {
+            break;
+        }
+        next += 1;
+    }
+    next
+}
+
+/// Whether a quantity means what its unit says: a screw size needs a screw near it.
+fn is_meant(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit) -> bool {
+    match unit {
+        Unit::ScrewNumber => {
+            const THINGS: [&str; 6] = ["screw", "fastener", "drill", "anchor", "bolt", "nail"];
+            let near = tokens.get(at.saturating_sub(3)..).unwrap_or_default().iter().take(14);
+            near.filter_map(Token::word).any(|word| {
+                let word = word.to_lowercase();
+                THINGS.iter().any(|thing| word.contains(thing))
+            })
+        }
+        // `2 C` and `3 F` are labels more often than temperatures.
+        Unit::Celsius | Unit::Fahrenheit => spread.lo.abs() > 3 || spread.hi.is_some() || spread.lo.is_zero(),
+        _ => true,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::lex::lex;
+    use super::*;
+
+    #[track_caller]
+    fn check(text: &str, expected: &[&str]) {
+        let found: Vec<_> = amounts(&lex(text))
+            .iter()
+            .map(|amount| {
+                let hi = amount.hi.map_or(String::new(), |hi| format!("..{hi}"));
+                let second = amount.second.as_ref().map_or(String::new(), |second| {
+                    let hi = second.hi.map_or(String::new(), |hi| format!("..{hi}"));
+                    format!(" = {}{hi} {}", second.lo, second.unit)
+                });
+                format!("{}{hi} {}{second}", amount.lo, amount.unit)
+            })
+            .collect();
+        assert_eq!(found, expected, "{text}");
+    }
+
+    #[test]
+    fn amounts_of_every_shape() {
+        check("min 3-5/8 in. (92 mm) wide", &["29/8 in = 92 mm"]);
+        check("1/2 in. to 3/4 in. (13 to 19 mm) less", &["1/2..3/4 in = 13..19 mm"]);
+        check("between 5 and 38 °C; coating", &["5..38 degC"]);
+        check("110 +/- 3 pcf", &["107..113 pcf"]);
+        check("2400 ± 80 kg/m3 (150 ± 5 pcf)", &["2320..2480 kg/m3 = 145..155 pcf"]);
+        check("a width of 4 in. +1/4 in., -0 in. along", &["4..17/4 in"]);
+        check("(145 to 155 pcf (2323 to 2483 kg/m3))", &["145..155 pcf = 2323..2483 kg/m3"]);
+        check("(0.029 in. or 0.74 mm)", &["29/1000 in = 37/50 mm"]);
+        check("1/8 in. (125 mils; 3 mm), drying", &["1/8 in = 125 mil"]);
+        check("1-1/2 by 2 in. (38 by 51 mm) legs", &["3/2 in = 38 mm", "2 in = 51 mm"]);
+        check("2-1/2 in. wide by 5 in. deep (64 by 127 mm)", &["5/2 in = 64 mm", "5 in = 127 mm"]);
+        check("flange 40 x 40 x 3 mm", &["40 mm", "40 mm", "3 mm"]);
+        check("the 1, 1-1/2 or 2 Hr rated wall", &["1 hr", "3/2 hr", "2 hr"]);
+        check("100-150 pcf.", &["100..150 pcf"]);
+        check("not fewer than two coats, one or more layers", &["2 count", "1 count"]);
+        check("as described in Item 2 and Table 1", &[]);
+        check("tolerance + 2 mm, − 0 mm", &["0..2 mm"]);
+        check("three times the joint width or 3 in.", &["3 times joint width", "3 in"]);
+        check("the slope shall not exceed one in twelve", &["1/12 ratio"]);
+        check("No. 8 by 1/2-inch long pan head screws", &["8 screw_no", "1/2 in"]);
+        check("joint with 1/2 to 1 in. (13 to 25 mm)", &["1/2..1 in = 13..25 mm"]);
+        check("min 1/4 in. per linear foot (6 mm per 305 mm)", &["1/4 in"]);
+    }
+}

@@ -1,0 +1,105 @@
+//! Counts: `two layers`, `not fewer than 2 coats`, `one or more`, `four minimum per side`.
+
+use measure::notation::NumeralStyle;
+use measure::{Number, Unit};
+
+use super::amounts::{Amount, Shape};
+use super::lex::{Token, TokenKind};
+use super::words::count_word;
+
+/// Words after a number that show it counts nothing here.
+const NOT_COUNTED: &[&str] = &[
+    "of", "and", "or", "to", "in", "on", "at", "by", "side", "sides", "another", "end", "such", "half", "way", "ways", "time",
+    "times", "the", "a", "an", "for", "is", "are", "shall", "may", "be", "if", "with", "from", "where", "when", "that",
+    "which", "only", "side-by-side", "direction", "directions", "part", "parts", "third", "quarter", "fifth", "fourth", "hand", "as", "not", "set", "kind", "type",
+];
+
+/// Things of which a listing counts even one.
+const COUNTED_SINGLY: &[&str] = &[
+    "layer", "layers", "coat", "coats", "pass", "passes", "ply", "plies", "piece", "pieces", "strip", "strips", "screw",
+    "fastener", "anchor", "pin", "clip", "splice", "row", "rows", "stud", "bead", "bolt", "batt", "turn", "wrap",
+    "thickness", "course", "strand", "weld", "rivet", "nail", "staple", "tie", "seam", "blanket", "angle", "pieces", "face", "faces", "anchors", "joint", "runner", "pipe", "opening", "section",
+];
+
+/// Words that bound a count when they stand before it.
+const QUALIFIERS: &[&str] = &["least", "than", "min", "minimum", "max", "maximum", "exactly", "most"];
+
+/// The count that begins at a token.
+pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    let token = tokens.get(at)?;
+    let (number, digits) = match &token.kind {
+        TokenKind::Word(word) => (count_word(&word.to_lowercase())?, false),
+        TokenKind::Number(numeral) if numeral.style == NumeralStyle::Whole && numeral.value <= 100 => {
+            (i32::try_from(numeral.value.numerator()).ok()?, true)
+        }
+        _ => return None,
+    };
+    if digits && at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(is_label) {
+        return None;
+    }
+    let mut next = at + 1;
+    // `two (2) layers`
+    if tokens.get(next).is_some_and(|token| token.is_sign('('))
+        && tokens.get(next + 1).is_some_and(Token::is_numeric)
+        && tokens.get(next + 2).is_some_and(|token| token.is_sign(')'))
+    {
+        next += 3;
+    }
+    let qualified = at.checked_sub(1).and_then(|before| tokens.get(before)).and_then(Token::word).is_some_and(|word| {
+        QUALIFIERS.contains(&word.to_lowercase().trim_end_matches('.'))
+    });
+    counted(tokens, next, number, digits, qualified).then(|| Amount {
+        lo: Number::whole(number),
+        hi: None,
+        unit: Unit::Count,
+        shape: Shape::Single,
+        step: Number::ONE,
+        second: None,
+        first: at,
+        last: next,
+        at: token.span,
+        whole: token.span,
+    })
+}
+
+/// Whether what follows a number is something counted.
+fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified: bool) -> bool {
+    let Some(after) = tokens.get(at) else { return false };
+    let word = |offset: usize| tokens.get(at + offset).and_then(Token::word).map(str::to_lowercase);
+    let Some(first) = word(0) else {
+        // `two 1/4 in. dia anchors`, `two 0.145 in. pins`
+        return !digits && number > 1 && after.is_numeric();
+    };
+    if first == "or" {
+        return word(1).is_some_and(|second| matches!(second.as_str(), "more" | "fewer" | "less"));
+    }
+    if matches!(first.as_str(), "minimum" | "min" | "maximum" | "max") {
+        return word(1).is_some_and(|second| second == "per") || word(1).is_none();
+    }
+    if NOT_COUNTED.contains(&first.as_str()) {
+        return false;
+    }
+    let nouns = [Some(first.clone()), word(1), word(2)];
+    let singly = nouns.iter().flatten().any(|noun| COUNTED_SINGLY.contains(&noun.as_str()));
+    if digits {
+        return singly || first.ends_with('s') && first.len() > 3;
+    }
+    if number == 1 {
+        return singly || (qualified && !NOT_COUNTED.contains(&first.as_str()));
+    }
+    true
+}
+
+/// Whether a token makes a label of the number after it, as the hyphen in `A-1` does.
+fn is_label(token: &Token<'_>) -> bool {
+    match &token.kind {
+        TokenKind::Sign(sign) => matches!(sign, '-' | '.' | '/' | '[' | '"' | '“'),
+        TokenKind::Word(word) => word.starts_with(char::is_uppercase) && word.chars().skip(1).any(char::is_lowercase) && !is_opening_word(word),
+        _ => false,
+    }
+}
+
+/// Capitalised words that only open a sentence.
+fn is_opening_word(word: &str) -> bool {
+    matches!(word.to_lowercase().as_str(), "min" | "minimum" | "max" | "maximum" | "use" | "provide" | "with" | "install" | "apply" | "nom" | "nominal" | "the" | "each" | "at")
+}

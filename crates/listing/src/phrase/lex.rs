@@ -1,0 +1,162 @@
+//! A sentence as tokens: words, signs, numbers and quantities.
+
+use measure::notation::{self, Numeral, Stated};
+
+use crate::model::Span;
+
+/// A token of a running text.
+#[derive(Debug, Clone)]
+pub(crate) struct Token<'a> {
+    pub(crate) kind: TokenKind<'a>,
+    /// Bytes of the running text.
+    pub(crate) span: Span,
+}
+
+/// What a token is.
+#[derive(Debug, Clone)]
+pub(crate) enum TokenKind<'a> {
+    /// A word, as printed.
+    Word(&'a str),
+    /// A number with its unit.
+    Quantity(Stated),
+    /// A number with none.
+    Number(Numeral),
+    /// Anything else.
+    Sign(char),
+}
+
+impl Token<'_> {
+    /// Whether this is the given word, whatever its capitals; the word is given in small letters.
+    pub(crate) fn is_word(&self, word: &str) -> bool {
+        self.word().is_some_and(|own| own.eq_ignore_ascii_case(word))
+    }
+
+    /// The word, if this is one.
+    pub(crate) fn word(&self) -> Option<&str> {
+        match self.kind {
+            TokenKind::Word(word) => Some(word),
+            _ => None,
+        }
+    }
+
+    /// Whether this is the given sign.
+    pub(crate) fn is_sign(&self, sign: char) -> bool {
+        matches!(self.kind, TokenKind::Sign(own) if own == sign)
+    }
+
+    /// Whether this is a number, with a unit or without.
+    pub(crate) fn is_numeric(&self) -> bool {
+        matches!(self.kind, TokenKind::Quantity(_) | TokenKind::Number(_))
+    }
+}
+
+/// Splits a running text into tokens.
+///
+/// A word keeps its inner hyphens and apostrophes (`on-center`, `floor-to-floor`); a stop that shortens a word is left
+/// out (`max.`). A number glued to letters is part of the word (`W8x28`, `T1`, `C-H`).
+pub(crate) fn lex(text: &str) -> Vec<Token<'_>> {
+    let mut tokens = Vec::with_capacity(text.len() / 5);
+    let mut at = 0;
+    let mut quote_open = false;
+    while let Some(c) = text.get(at..).and_then(|rest| rest.chars().next()) {
+        if c.is_whitespace() {
+            at += c.len_utf8();
+            continue;
+        }
+        let (kind, end) = next(text, at, c, quote_open);
+        if matches!(kind, TokenKind::Sign('"' | '“' | '”')) {
+            quote_open = c != '”' && !quote_open;
+        }
+        tokens.push(Token { kind, span: Span::new(at, end) });
+        at = end;
+    }
+    tokens
+}
+
+fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usize) {
+    let numeric = c.is_ascii_digit() || c == '.' || (!c.is_alphanumeric() && notation::numeral_at(text, at).is_some());
+    if (numeric || prefixes_number(text, at, c))
+        && let Some(stated) = quantity(text, at, quote_open)
+    {
+        let end = stated.span.end;
+        return (TokenKind::Quantity(stated), end);
+    }
+    if numeric
+        && let Some((numeral, end)) = notation::numeral_at(text, at)
+        && !continues_word(text, end)
+    {
+        return (TokenKind::Number(numeral), end);
+    }
+    if c.is_alphanumeric() {
+        let end = word_end(text, at);
+        return (TokenKind::Word(text.get(at..end).unwrap_or_default()), end);
+    }
+    (TokenKind::Sign(c), at + c.len_utf8())
+}
+
+/// A quantity here, unless its inch mark is really the closing quote of a name: `"Woolly 6"`.
+fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
+    let stated = notation::quantity_at(text, at)?;
+    let words = text.get(stated.span.clone())?;
+    (!(quote_open && words.ends_with(['"', '”']))).then_some(stated)
+}
+
+/// Whether a word here may be the name of a numbered size: `No. 25 MSG`, `Schedule 40`, `#10`.
+fn prefixes_number(text: &str, at: usize, c: char) -> bool {
+    let starts = matches!(c, 'N' | 'n' | '#' | 'S' | 's' | 'A');
+    starts && !text.get(..at).and_then(|head| head.chars().next_back()).is_some_and(char::is_alphanumeric)
+}
+
+/// Whether a number runs on into letters: `4x`, `3A`, `2nd`.
+fn continues_word(text: &str, end: usize) -> bool {
+    text.get(end..).is_some_and(|rest| rest.starts_with(|c: char| c.is_alphabetic() && c != '×'))
+}
+
+fn word_end(text: &str, at: usize) -> usize {
+    let rest = text.get(at..).unwrap_or_default();
+    let mut end = at;
+    let mut chars = rest.char_indices().peekable();
+    while let Some((offset, c)) = chars.next() {
+        let joins = matches!(c, '-' | '\'' | '’' | '/' | '.' | '®' | '™')
+            && offset > 0
+            && chars.peek().is_some_and(|(_, next)| next.is_alphanumeric());
+        // `in./ft` and `o.c` hold inner stops; a stop before a capital word would be a sentence's end.
+        if !(c.is_alphanumeric() || joins || matches!(c, '®' | '™')) {
+            break;
+        }
+        end = at + offset + c.len_utf8();
+    }
+    end
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(text: &str, expected: &[&str]) {
+        let found: Vec<_> = lex(text)
+            .iter()
+            .map(|token| {
+                let mark = match token.kind {
+                    TokenKind::Quantity(_) => "q:",
+                    TokenKind::Number(_) => "n:",
+                    TokenKind::Sign(_) => "s:",
+                    TokenKind::Word(_) => "",
+                };
+                format!("{mark}{}", token.span.of(text))
+            })
+            .collect();
+        assert_eq!(found, expected);
+    }
+
+    #[test]
+    fn tokens() {
+        check("Max 3 in. (76 mm) deep", &["Max", "q:3 in.", "s:(", "q:76 mm", "s:)", "deep"]);
+        check("1/2 to 3/4 in.", &["n:1/2", "to", "q:3/4 in."]);
+        check("W8x28 beam, Item 2A1 only", &["W8x28", "beam", "s:,", "Item", "2A1", "only"]);
+        check("named \"Woolly 6\"; 6\" wide", &["named", "s:\"", "Woolly", "n:6", "s:\"", "s:;", "q:6\"", "wide"]);
+        check("formed of No. 25 MSG steel", &["formed", "of", "q:No. 25 MSG", "steel"]);
+        check("on-center, ≥ 2½\"", &["on-center", "s:,", "s:≥", "q:2½\""]);
+        check("24 in. OC. No splice", &["q:24 in.", "OC", "s:.", "No", "splice"]);
+    }
+}

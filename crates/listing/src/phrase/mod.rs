@@ -1,0 +1,15 @@
+//! Step 4 and the first layer of step 5: which quantities stand in a sentence, and how each is bounded.
+//!
+//! Nothing here knows what a joint is. The grammar works on any document, whatever its words are about.
+
+mod amounts;
+mod cell;
+mod counts;
+mod lex;
+mod ratios;
+mod values;
+mod words;
+
+pub(crate) use amounts::{Amount, Second, Shape, amounts};
+pub(crate) use cell::{Cell, cell};
+pub(crate) use lex::{Token, TokenKind, lex};

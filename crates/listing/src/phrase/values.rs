@@ -1,0 +1,254 @@
+//! Values, ranges and tolerances.
+
+use measure::notation::NumeralStyle;
+use measure::{Number, Unit};
+
+use super::amounts::{Shape, Spread};
+use super::lex::{Token, TokenKind};
+use crate::model::Span;
+
+/// One number, with its unit when it stands beside it.
+#[derive(Debug, Clone)]
+pub(super) struct Value {
+    pub(super) number: Number,
+    pub(super) unit: Option<Unit>,
+    pub(super) step: Number,
+    pub(super) style: NumeralStyle,
+    pub(super) span: Span,
+    pub(super) first: usize,
+    pub(super) next: usize,
+}
+
+fn value_at(tokens: &[Token<'_>], at: usize) -> Option<Value> {
+    let token = tokens.get(at)?;
+    let (number, unit, step, style) = match &token.kind {
+        TokenKind::Quantity(stated) => (stated.number, Some(stated.unit), stated.step, stated.style),
+        TokenKind::Number(numeral) => (numeral.value, None, numeral.step, numeral.style),
+        _ => return None,
+    };
+    Some(Value { number, unit, step, style, span: token.span, first: at, next: at + 1 })
+}
+
+/// A value, a range or a tolerance.
+pub(super) fn spread_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
+    deviation_at(tokens, at).or_else(|| {
+        let first = value_at(tokens, at)?;
+        tolerance_after(tokens, &first)
+            .or_else(|| range_after(tokens, &first))
+            .or_else(|| Some(single(&first)))
+    })
+}
+
+fn single(value: &Value) -> Spread {
+    Spread {
+        lo: value.number,
+        hi: None,
+        unit: value.unit,
+        shape: Shape::Single,
+        step: value.step,
+        style: value.style,
+        span: value.span,
+        next: value.next,
+    }
+}
+
+/// `±`, `+/-`, `+-` or "plus or minus"; gives the token after.
+fn plus_minus(tokens: &[Token<'_>], at: usize) -> Option<usize> {
+    let is = |offset: usize, sign: char| tokens.get(at + offset).is_some_and(|token| token.is_sign(sign));
+    let word = |offset: usize, word: &str| tokens.get(at + offset).is_some_and(|token| token.is_word(word));
+    if is(0, '±') {
+        Some(at + 1)
+    } else if is(0, '+') && is(1, '/') && (is(2, '-') || is(2, '−') || is(2, '–')) {
+        Some(at + 3)
+    } else if is(0, '+') && is(1, '-') {
+        Some(at + 2)
+    } else if word(0, "plus") && word(1, "or") && word(2, "minus") {
+        Some(at + 3)
+    } else {
+        None
+    }
+}
+
+fn minus(tokens: &[Token<'_>], at: usize) -> bool {
+    tokens.get(at).is_some_and(|token| ['-', '−', '–'].iter().any(|sign| token.is_sign(*sign)) || token.is_word("minus"))
+}
+
+fn plus(tokens: &[Token<'_>], at: usize) -> bool {
+    tokens.get(at).is_some_and(|token| token.is_sign('+') || token.is_word("plus"))
+}
+
+/// `+a, -b` or `-b, +a`: the two deviations, below and above.
+fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
+    let skip_joint = |next: usize| {
+        let joint = tokens.get(next).is_some_and(|token| token.is_sign(',') || token.is_sign('/') || token.is_word("and"));
+        if joint { next + 1 } else { next }
+    };
+    if plus(tokens, at) {
+        let above = value_at(tokens, at + 1)?;
+        let next = skip_joint(above.next);
+        let below = minus(tokens, next).then(|| value_at(tokens, next + 1))??;
+        let next = below.next;
+        Some((below, above, next))
+    } else if minus(tokens, at) {
+        let below = value_at(tokens, at + 1)?;
+        let next = skip_joint(below.next);
+        let above = plus(tokens, next).then(|| value_at(tokens, next + 1))??;
+        let next = above.next;
+        Some((below, above, next))
+    } else {
+        None
+    }
+}
+
+/// A tolerance alone: `± 6 mm`, `+ 2 mm, − 0 mm`.
+fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
+    // A number just before would make it that number's tolerance.
+    if at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(Token::is_numeric) {
+        return None;
+    }
+    let start = tokens.get(at)?.span;
+    let (below, above, next) = if let Some(next) = plus_minus(tokens, at) {
+        let value = value_at(tokens, next)?;
+        let next = value.next;
+        (value.clone(), value, next)
+    } else {
+        two_sided(tokens, at)?
+    };
+    let unit = below.unit.or(above.unit);
+    let same_unit = above.unit.is_none_or(|above| Some(above) == unit);
+    same_unit.then(|| Spread {
+        lo: -below.number,
+        hi: Some(above.number),
+        unit,
+        shape: Shape::Deviation,
+        step: below.step.min(above.step),
+        style: above.style,
+        span: start.join(above.span).join(below.span),
+        next,
+    })
+}
+
+/// A tolerance after a value: `150 ± 5 pcf`, `4 in. +1/4 in., -0 in.`
+fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
+    // `1/2 in., +1/8, -0`: a comma may stand between.
+    let at = if tokens.get(first.next).is_some_and(|token| token.is_sign(',') || token.is_sign('(')) && plus(tokens, first.next + 1) {
+        first.next + 1
+    } else {
+        first.next
+    };
+    let (below, above, mut next) = if let Some(next) = plus_minus(tokens, at) {
+        let value = value_at(tokens, next)?;
+        let next = value.next;
+        (value.clone(), value, next)
+    } else {
+        two_sided(tokens, at)?
+    };
+    let unit = first.unit.or(above.unit).or(below.unit)?;
+    let in_unit = |value: &Value| match value.unit {
+        Some(own) => measure::Quantity::new(value.number, own).to(unit).map(|quantity| quantity.number),
+        None => Some(value.number),
+    };
+    let opened = tokens.get(first.next).is_some_and(|token| token.is_sign('('));
+    if opened {
+        tokens.get(next).filter(|token| token.is_sign(')'))?;
+        next += 1;
+    }
+    Some(Spread {
+        lo: first.number.minus(in_unit(&below)?)?,
+        hi: Some(first.number.plus(in_unit(&above)?)?),
+        unit: Some(unit),
+        shape: Shape::Tolerance,
+        step: first.step.min(below.step).min(above.step),
+        style: first.style,
+        span: first.span.join(above.span).join(below.span),
+        next,
+    })
+}
+
+/// A range: `1/2 to 3/4 in.`, `between 5 and 38 °C`, `100-150 pcf`.
+fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
+    let joint = tokens.get(first.next)?;
+    let dash = joint.is_sign('-') || joint.is_sign('–') || joint.is_sign('—') || joint.is_sign('−');
+    let to = joint.is_word("to") || joint.is_word("thru") || joint.is_word("through");
+    let and = joint.is_word("and") && opens_range(tokens, first.first);
+    if !(dash || to || and) {
+        return None;
+    }
+    let last = value_at(tokens, first.next + 1)?;
+    let unit = last.unit.or(first.unit);
+    let lo = match (first.unit, unit) {
+        (Some(own), Some(unit)) if own != unit => measure::Quantity::new(first.number, own).to(unit)?.number,
+        _ => first.number,
+    };
+    let ascending = lo < last.number || unit.is_some_and(|unit| unit.dimension().lower_is_heavier());
+    ascending.then(|| Spread {
+        lo,
+        hi: Some(last.number),
+        unit,
+        shape: Shape::Range,
+        step: first.step.min(last.step),
+        style: last.style,
+        span: first.span.join(last.span),
+        next: last.next,
+    })
+}
+
+/// Whether "between" stands before a value, or a parenthesis opens a second value of such a range.
+fn opens_range(tokens: &[Token<'_>], first: usize) -> bool {
+    let Some(before) = first.checked_sub(1).and_then(|before| tokens.get(before)) else { return false };
+    let in_parenthesis = before.is_sign('(') || before.is_sign('[');
+    let early = tokens.get(first.saturating_sub(6)..first).unwrap_or_default();
+    before.is_word("between") || (in_parenthesis && early.iter().any(|token| token.is_word("between")))
+}
+
+/// Several values in one unit: `1-1/2 by 2 in.`, `40 x 40 x 3 mm`, `1, 1-1/2 or 2 Hr`. Two at least, and the first
+/// without a unit or joined to the next by "by".
+pub(super) fn dimensions_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Value>> {
+    let first = value_at(tokens, at)?;
+    let by = |token: &Token<'_>| token.is_word("by") || token.is_word("x") || token.is_sign('×');
+    if tokens.get(first.next).is_some_and(by) {
+        let mut values = vec![first];
+        while let Some(last) = values.last()
+            && tokens.get(last.next).is_some_and(by)
+            && let Some(next) = value_at(tokens, last.next + 1)
+        {
+            values.push(next);
+        }
+        return share_unit(values);
+    }
+    if first.unit.is_some() {
+        return None;
+    }
+    let mut values = vec![first];
+    while let Some(last) = values.last().filter(|last| last.unit.is_none())
+        && let Some(next) = listed_value(tokens, last.next)
+    {
+        values.push(next);
+    }
+    share_unit(values)
+}
+
+/// The value after a comma, "or" or "and" of a list.
+fn listed_value(tokens: &[Token<'_>], at: usize) -> Option<Value> {
+    let joint = |at: usize| {
+        tokens.get(at).is_some_and(|token| token.is_sign(',') || token.is_word("or") || token.is_word("and") || token.is_sign('&'))
+    };
+    let mut next = at;
+    while joint(next) && next < at + 2 {
+        next += 1;
+    }
+    (next > at).then(|| value_at(tokens, next))?
+}
+
+/// Gives every value the unit of the last; none when the last has none or one of them has another dimension.
+fn share_unit(mut values: Vec<Value>) -> Option<Vec<Value>> {
+    if values.len() < 2 {
+        return None;
+    }
+    let unit = values.last()?.unit?;
+    for value in &mut values {
+        // `No. 8 by 1/2 in.` keeps both units.
+        value.unit = value.unit.or(Some(unit));
+    }
+    Some(values)
+}

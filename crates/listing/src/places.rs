@@ -1,0 +1,55 @@
+//! What every byte of the source is.
+
+use crate::model::{Place, PlaceKind, Span};
+
+/// Marks stretches of a text, the later over the earlier, and gives back consecutive places that cover all of it.
+pub(crate) struct Places<'a> {
+    text: &'a str,
+    marks: Vec<Option<PlaceKind>>,
+}
+
+impl<'a> Places<'a> {
+    pub(crate) fn new(text: &'a str) -> Self {
+        Self { text, marks: vec![None; text.len()] }
+    }
+
+    pub(crate) fn mark(&mut self, span: Span, kind: PlaceKind) {
+        for mark in self.marks.get_mut(span.start()..span.end()).unwrap_or_default() {
+            *mark = Some(kind);
+        }
+    }
+
+    /// Stretches of visible text that nothing has marked.
+    pub(crate) fn unmarked(&self) -> Vec<Span> {
+        let mut found = Vec::new();
+        let mut open: Option<usize> = None;
+        for (at, c) in self.text.char_indices() {
+            let free = !c.is_whitespace() && self.marks.get(at).is_some_and(Option::is_none);
+            match (open, free) {
+                (None, true) => open = Some(at),
+                (Some(start), false) if !c.is_whitespace() || c == '\n' => {
+                    found.push(Span::new(start, at));
+                    open = None;
+                }
+                _ => {}
+            }
+        }
+        if let Some(start) = open {
+            found.push(Span::new(start, self.text.len()));
+        }
+        found
+    }
+
+    /// Consecutive places from the first byte to the last; white space between marks is a place of its own.
+    pub(crate) fn finish(self) -> Vec<Place> {
+        let mut places: Vec<Place> = Vec::new();
+        for (at, mark) in self.marks.iter().enumerate() {
+            let kind = mark.unwrap_or(PlaceKind::Space);
+            match places.last_mut() {
+                Some(last) if last.kind == kind => last.span = Span::new(last.span.start(), at + 1),
+                _ => places.push(Place { kind, span: Span::new(at, at + 1) }),
+            }
+        }
+        places
+    }
+}

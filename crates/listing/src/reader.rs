@@ -1,0 +1,287 @@
+//! The reading of a document, from its bytes to its clauses.
+
+use std::collections::BTreeMap;
+
+use vocabulary::Component;
+
+use crate::clauses::{self, Around, Draft, Yield};
+use crate::header::{header, is_prose};
+use crate::layout::{DecodeError, Flow, decode, lines};
+use crate::model::{
+    Accounted, Clause, Confidence, Item, PlaceKind, Reading, Relation, Requirement, Source, Span, Status, Warning, WarningKind, sha256,
+};
+use crate::naming::{Subject, components_in};
+use crate::options::{ItemOption, groups, item_option};
+use crate::outline::{Outline, OutlineItem, Paragraph, outline};
+use crate::places::Places;
+
+/// Reads a document into clauses. Reading never fails on text: what can't be read becomes prose with a warning, and every byte
+/// is accounted for.
+///
+/// # Errors
+/// When the bytes are no text at all.
+///
+/// ```
+/// let read = listing::read("sample.txt", b"1. Packing - Min 4 in. (102 mm) deep.\n").unwrap();
+/// assert_eq!(read.clauses[0].property, "packing.depth");
+/// assert_eq!(read.accounted.bytes, read.accounted.of);
+/// ```
+pub fn read(name: &str, bytes: &[u8]) -> Result<Reading, DecodeError> {
+    let decoded = decode(bytes)?;
+    let mut reading = read_text(name, &decoded.text);
+    reading.source.sha256 = sha256(bytes);
+    if let Some(note) = decoded.note {
+        let span = Span::new(0, 0);
+        reading.warnings.insert(0, Warning { kind: WarningKind::Encoding, span, words: String::new(), message: note });
+    }
+    Ok(reading)
+}
+
+/// Reads a text that is UTF-8 already.
+pub fn read_text(name: &str, text: &str) -> Reading {
+    let lines = lines(text);
+    let outline = outline(text, &lines);
+    let head = header(text, &outline.head);
+    let mut reader = Reader::new(text, &outline);
+    reader.warnings.extend(head.warnings);
+    reader.head();
+    for index in 0..outline.items.len() {
+        reader.item(index);
+    }
+    let pages = 1 + lines.iter().filter(|line| line.after_page_break).count();
+    let source = Source { name: name.to_owned(), sha256: sha256(text.as_bytes()), bytes: text.len(), pages };
+    reader.finish(source, head.header)
+}
+
+struct Reader<'a> {
+    text: &'a str,
+    outline: &'a Outline,
+    options: Vec<ItemOption>,
+    drafts: Vec<(String, Draft)>,
+    warnings: Vec<(WarningKind, Span, String)>,
+    configurations: Vec<String>,
+    places: Places<'a>,
+}
+
+impl<'a> Reader<'a> {
+    fn new(text: &'a str, outline: &'a Outline) -> Self {
+        let paths: Vec<String> = outline.items.iter().map(|item| item.path.clone()).collect();
+        let options = outline.items.iter().map(|item| item_option(&item.title, &opening(text, item), &paths)).collect();
+        let mut places = Places::new(text);
+        for span in &outline.furniture {
+            places.mark(*span, PlaceKind::Furniture);
+        }
+        Self { text, outline, options, drafts: Vec::new(), warnings: Vec::new(), configurations: Vec::new(), places }
+    }
+
+    /// The paragraphs before the first item: sentences become clauses, the rest is the head.
+    fn head(&mut self) {
+        for pieces in &self.outline.head {
+            let flow = Flow::of(self.text, pieces.iter().copied());
+            if is_prose(flow.text()) {
+                let found = clauses::read(self.text, &[Paragraph::Text(pieces.clone())], &Around::default());
+                self.take("", found);
+            } else {
+                for piece in pieces {
+                    self.places.mark(*piece, PlaceKind::Header);
+                }
+            }
+        }
+    }
+
+    fn item(&mut self, index: usize) {
+        let Some(item) = self.outline.items.get(index) else { return };
+        self.places.mark(item.heading, PlaceKind::Heading);
+        let around = self.around(index, item);
+        let found = clauses::read(self.text, &item.paragraphs, &around);
+        self.take(&item.path, found);
+    }
+
+    fn take(&mut self, path: &str, found: Yield) {
+        for span in found.lead_ins {
+            self.places.mark(span, PlaceKind::Heading);
+        }
+        for span in found.covered {
+            self.places.mark(span, PlaceKind::Clause);
+        }
+        self.warnings.extend(found.warnings);
+        self.configurations.extend(found.configurations);
+        self.drafts.extend(found.clauses.into_iter().map(|draft| (path.to_owned(), draft)));
+    }
+
+    /// What stands around an item: its titles' components, innermost first, and the options it lies in.
+    fn around(&self, index: usize, item: &OutlineItem) -> Around {
+        let mut titles: Vec<&'static Component> = Vec::new();
+        let mut options = Vec::new();
+        let mut above = Some(index);
+        while let Some(index) = above {
+            let Some(outer) = self.outline.items.get(index) else { break };
+            for (component, weak, _) in components_in(&outer.title) {
+                if !weak && !titles.iter().any(|held| held.name == component.name) {
+                    titles.push(component);
+                }
+            }
+            if let Some(option) = self.options.get(index) {
+                if !option.replaces.is_empty() || option.optional {
+                    options.push(outer.path.clone());
+                }
+                options.extend(option.configurations.iter().cloned());
+            }
+            above = outer.parent;
+        }
+        let subject = Subject { titles, title: item.title.clone(), before: None };
+        Around { item: item.path.clone(), subject, options }
+    }
+
+    fn finish(mut self, source: Source, header: crate::model::Header) -> Reading {
+        // A net under everything above: visible words that nothing has taken become prose.
+        for span in self.places.unmarked() {
+            let words = span.of(self.text);
+            self.places.mark(span, PlaceKind::Clause);
+            if words.chars().any(char::is_alphanumeric) {
+                self.drafts.push((String::new(), clauses::words_of_no_item(span, words)));
+            }
+        }
+        let options = groups(&self.outline.items, &self.options, &self.configurations);
+        let clauses = number(self.text, self.drafts);
+        let mut warnings: Vec<Warning> = self
+            .warnings
+            .into_iter()
+            .map(|(kind, span, message)| Warning { kind, span, words: span.of(self.text).to_owned(), message })
+            .collect();
+        warnings.extend(contradictions(&clauses));
+        if self.outline.items.is_empty() {
+            let message = "no numbered items were found; is this a listing?".to_owned();
+            warnings.push(Warning { kind: WarningKind::NotAListing, span: Span::new(0, 0), words: String::new(), message });
+        }
+        warnings.sort_by_key(|warning| (warning.span, warning.kind));
+        let items = items(&self.outline.items, &self.options);
+        let places = self.places.finish();
+        let covered = places.iter().map(|place| place.span.len()).sum();
+        let accounted = Accounted { bytes: covered, of: source.bytes };
+        let mut reading = Reading { source, header, items, options, clauses, places, accounted, warnings };
+        doubt_contradictions(&mut reading);
+        reading
+    }
+}
+
+/// The first words of an item's text.
+fn opening(text: &str, item: &OutlineItem) -> String {
+    match item.paragraphs.first() {
+        Some(Paragraph::Text(pieces)) => Flow::of(text, pieces.iter().copied().take(3)).text().to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// Gives each clause its id: the item's path and the clause's place in it.
+fn number(text: &str, drafts: Vec<(String, Draft)>) -> Vec<Clause> {
+    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+    drafts
+        .into_iter()
+        .map(|(item, draft)| {
+            let count = counts.entry(item.clone()).or_default();
+            *count += 1;
+            let id = if item.is_empty() { format!("head/{count}") } else { format!("{item}/{count}") };
+            Clause {
+                id,
+                item,
+                span: draft.span,
+                words: draft.span.of(text).to_owned(),
+                property: draft.property,
+                component: draft.component,
+                attribute: draft.attribute,
+                requirement: draft.requirement,
+                condition: draft.condition,
+                option: (!draft.options.is_empty()).then(|| draft.options.join(" & ")),
+                read_by: draft.read_by,
+                confidence: draft.confidence,
+                status: Status::Draft,
+            }
+        })
+        .collect()
+}
+
+fn items(items: &[OutlineItem], options: &[ItemOption]) -> Vec<Item> {
+    items
+        .iter()
+        .zip(options)
+        .map(|(item, option)| {
+            let end = item
+                .paragraphs
+                .iter()
+                .map(|paragraph| match paragraph {
+                    Paragraph::Text(pieces) => pieces.last().map_or(0, |span| span.end()),
+                    Paragraph::Table(table) => table.span.end(),
+                })
+                .max()
+                .unwrap_or(0);
+            let own = (!option.replaces.is_empty() || option.optional).then(|| item.path.clone());
+            let configuration = option.configurations.first().cloned();
+            Item {
+                path: item.path.clone(),
+                title: item.title.clone(),
+                span: Span::new(item.heading.start(), end.max(item.heading.end())),
+                option: own.or(configuration),
+                parent: item.parent.and_then(|parent| items.get(parent)).map(|parent| parent.path.clone()),
+            }
+        })
+        .collect()
+}
+
+/// Pairs of clauses that bound one property of the vocabulary in one item, under the same option and condition, and can't both
+/// hold, or name different values: the words must tell them apart in a way that no rule has seen.
+fn contradicting(clauses: &[Clause]) -> Vec<(usize, usize)> {
+    let mut pairs = Vec::new();
+    let mut first: BTreeMap<(&str, &str, Option<&str>, String), usize> = BTreeMap::new();
+    for (index, clause) in clauses.iter().enumerate() {
+        let Requirement::Bound(bound) = &clause.requirement else { continue };
+        let condition = clause.condition.as_ref().map(|condition| condition.expr.to_string()).unwrap_or_default();
+        let key = (clause.item.as_str(), clause.property.as_str(), clause.option.as_deref(), condition);
+        match first.get(&key) {
+            Some(earlier) => {
+                let other = clauses.get(*earlier).and_then(Clause::bound);
+                let opposite = other.is_some_and(|other| {
+                    let ends = (other.relation, bound.relation);
+                    let open_range = matches!(ends, (Relation::AtLeast, Relation::AtMost) | (Relation::AtMost, Relation::AtLeast));
+                    !open_range && (other.lo, other.hi, other.unit) != (bound.lo, bound.hi, bound.unit)
+                });
+                if opposite {
+                    pairs.push((*earlier, index));
+                }
+            }
+            None => {
+                first.insert(key, index);
+            }
+        }
+    }
+    pairs
+}
+
+fn contradictions(clauses: &[Clause]) -> Vec<Warning> {
+    contradicting(clauses)
+        .into_iter()
+        .filter_map(|(earlier, later)| {
+            let (earlier, later) = (clauses.get(earlier)?, clauses.get(later)?);
+            earlier.is_in_vocabulary().then(|| Warning {
+                kind: WarningKind::Contradiction,
+                span: later.span,
+                words: later.words.clone(),
+                message: format!(
+                    "item {} bounds {} twice ({} and {}); what tells the two apart must be confirmed",
+                    later.item, later.property, earlier.id, later.id
+                ),
+            })
+        })
+        .collect()
+}
+
+/// Clauses that seem to contradict each other are in doubt until a person has looked at their words.
+fn doubt_contradictions(reading: &mut Reading) {
+    for (earlier, later) in contradicting(&reading.clauses) {
+        for index in [earlier, later] {
+            if let Some(clause) = reading.clauses.get_mut(index) {
+                clause.confidence = Confidence::WithDoubt;
+            }
+        }
+    }
+}

@@ -1,0 +1,92 @@
+use super::{Finding, Sentence};
+use crate::model::Relation;
+
+/// Comparatives that point up: a thing compared so is more than the number.
+const UP: &[&str] = &[
+    "more", "greater", "thicker", "wider", "deeper", "longer", "higher", "farther", "further", "larger", "heavier",
+    "later", "taller", "denser", "bigger", "coarser", "older", "stronger", "steeper", "broader", "warmer", "hotter", "slower", "better",
+];
+/// Comparatives that point down.
+const DOWN: &[&str] = &[
+    "less", "fewer", "thinner", "narrower", "shallower", "shorter", "lower", "closer", "smaller", "lighter", "sooner",
+    "earlier", "nearer", "finer", "cooler", "colder", "slimmer", "faster",
+];
+/// Words that compare without "than".
+const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond"];
+const DOWN_ALONE: &[&str] = &["under", "below"];
+/// Words that turn a comparison round.
+pub(super) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "without"];
+
+/// How far before a comparison its negation may stand.
+const REACH: usize = 14;
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let first = sentence.amount(index)?.first;
+    let floor = sentence.floor(index);
+    let mut at = first.checked_sub(1)?;
+    // `not less than a total of 4 in.`, `of not over the 2 in.`
+    while at > floor && sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) && at > first.saturating_sub(4) {
+        at -= 1;
+    }
+    let (relation, from) = than(sentence, at, floor).or_else(|| alone(sentence, at, first))?;
+    if let Some(negation) = negation(sentence, from, floor) {
+        return Some(Finding::sure(relation.negated()?, negation));
+    }
+    // `over 1 in. of packing` may be the preposition; without a negation, only a comparative with "than" is sure.
+    if sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed"]) || sentence.is_word(at, "to") {
+        return Some(Finding::sure(relation, from));
+    }
+    None
+}
+
+/// `less than`, `closer to the edge than`, `greater than or equal to`, `equal to or greater than`.
+fn than(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, usize)> {
+    let (than, or_equal) = if sentence.is_word(at, "to") && sentence.is_word(at.checked_sub(1)?, "equal") && sentence.is_word(at.checked_sub(2)?, "or") {
+        (at.checked_sub(3)?, true)
+    } else {
+        (at, false)
+    };
+    if !sentence.is_word(than, "than") {
+        return None;
+    }
+    let lowest = floor.max(than.saturating_sub(7));
+    let comparative = (lowest..than).rev().find(|at| {
+        sentence.is_any(*at, UP) || sentence.is_any(*at, DOWN)
+    })?;
+    let strict = if sentence.is_any(comparative, UP) { Relation::MoreThan } else { Relation::LessThan };
+    let equal_before = comparative >= 3 && sentence.is_word(comparative - 1, "or") && sentence.is_any(comparative - 2, &["to", "equal"]) ;
+    let relation = match (or_equal || equal_before, strict) {
+        (true, Relation::MoreThan) => Relation::AtLeast,
+        (true, _) => Relation::AtMost,
+        (false, strict) => strict,
+    };
+    Some((relation, comparative))
+}
+
+/// `over`, `under`, `exceeding` directly before the number.
+fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, usize)> {
+    if at + 1 != first && !sentence.is_any(at + 1, &["a", "the"]) {
+        return None;
+    }
+    if sentence.is_any(at, UP_ALONE) {
+        Some((Relation::MoreThan, at))
+    } else if sentence.is_any(at, DOWN_ALONE) {
+        Some((Relation::LessThan, at))
+    } else {
+        None
+    }
+}
+
+/// The negation that governs a comparison: before it in the same stretch of words, no number between.
+pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize) -> Option<usize> {
+    let lowest = floor.max(comparison.saturating_sub(REACH));
+    for at in (lowest..comparison).rev() {
+        if sentence.is_any(at, NEGATIONS) {
+            return Some(at);
+        }
+        if sentence.is_stop(at) || sentence.is_any(at, &["but", "unless", "except", "where", "when", "if"]) {
+            return None;
+        }
+    }
+    None
+}

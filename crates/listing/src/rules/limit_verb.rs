@@ -1,0 +1,45 @@
+use super::comparison_before::negation;
+use super::{Finding, Sentence};
+use crate::model::Relation;
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let first = sentence.amount(index)?.first;
+    let floor = sentence.floor(index);
+    let at = skip_articles(sentence, first, floor)?;
+    let finding = |relation, from| Some(Finding::sure(relation, from));
+    let word = |back: usize| at.checked_sub(back).map(|at| sentence.word(at)).unwrap_or_default();
+    match (word(1).as_str(), word(0).as_str()) {
+        ("limited" | "restricted" | "confined", "to") | ("up", "to") | ("upto", _) => finding(Relation::AtMost, at - 1),
+        ("at", "least") => finding(Relation::AtLeast, at - 1),
+        ("at", "most") => finding(Relation::AtMost, at - 1),
+        ("reduced" | "decreased", "to") if word(2) == "be" => finding(Relation::AtLeast, at - 1),
+        ("and", "including") if word(2) == "to" => finding(Relation::AtMost, at.checked_sub(3)?),
+        (extreme, "as") if word(2) == "as" => {
+            let relation = match extreme {
+                "little" | "short" | "low" | "thin" | "narrow" | "small" | "few" | "close" | "near" | "shallow" => Relation::AtLeast,
+                "much" | "long" | "high" | "thick" | "wide" | "large" | "many" | "far" | "great" | "deep" => Relation::AtMost,
+                _ => return None,
+            };
+            finding(relation, at - 2)
+        }
+        _ => exceed_by(sentence, at, floor),
+    }
+}
+
+/// The token before any articles and fillers that stand before an amount.
+fn skip_articles(sentence: &Sentence<'_>, first: usize, floor: usize) -> Option<usize> {
+    let mut at = first.checked_sub(1)?;
+    while at > floor && sentence.is_any(at, &["a", "an", "the", "some", "total", "of"]) && first - at < 4 {
+        at -= 1;
+    }
+    Some(at)
+}
+
+/// `shall not exceed the box by more than` is read elsewhere; here `not exceed ... by 2 in.`
+fn exceed_by(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<Finding> {
+    if !sentence.is_word(at, "by") {
+        return None;
+    }
+    let exceed = (floor..at).rev().take(8).find(|at| sentence.is_any(*at, &["exceed", "exceeding"]))?;
+    negation(sentence, exceed, floor).map(|from| Finding::sure(Relation::AtMost, from))
+}

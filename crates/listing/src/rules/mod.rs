@@ -1,0 +1,76 @@
+//! Step 5, first layer: the rules that say how a number is bounded, each a file and a page of its own.
+//!
+//! A rule is one name: `rules/NAME.rs` says how it reads, `rules/NAME.md` says in plain words what it reads, what it
+//! declines to read and why, and shows cases. The page is what the program shows for "read by ...", and its cases are
+//! run as tests. Adding a rule is adding the two files and its name to the list below; the order of the list is the
+//! order in which the rules are asked.
+
+#[cfg(test)]
+mod cases;
+mod sentence;
+
+pub(crate) use sentence::Sentence;
+pub(crate) use word_before::qualifier;
+
+use crate::model::Relation;
+
+/// What a rule found about an amount.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Finding {
+    pub(crate) relation: Relation,
+    /// The first token of the words that say so.
+    pub(crate) from: usize,
+    /// Whether the reading is doubtful and a person should look at the words.
+    pub(crate) doubtful: bool,
+}
+
+impl Finding {
+    pub(crate) const fn sure(relation: Relation, from: usize) -> Self {
+        Self { relation, from, doubtful: false }
+    }
+}
+
+/// A rule: its name, its page, and how it reads the amount with a given index.
+pub struct Rule {
+    /// The name, as a clause carries it.
+    pub name: &'static str,
+    /// The page: what it reads, what it declines to read, and cases.
+    pub page: &'static str,
+    read: fn(&Sentence<'_>, usize) -> Option<Finding>,
+}
+
+macro_rules! rules {
+    ($($module:ident $name:literal,)*) => {
+        $(mod $module;)*
+
+        /// Every rule for bounds, in the order in which they are asked.
+        pub const RULES: &[Rule] = &[
+            $(Rule { name: $name, page: include_str!(concat!(stringify!($module), ".md")), read: $module::read },)*
+        ];
+    };
+}
+
+rules! {
+    either_or_more "either or more",
+    spread "range or tolerance",
+    sign_before "sign before",
+    comparison_before "comparison before",
+    limit_verb "limit verb",
+    word_after "word after",
+    word_before "word before",
+    within_distance "within a distance",
+    subject_opening "subject opening",
+    shared_qualifier "shared qualifier",
+    same_sheet "same sheet",
+    bare_value "bare value",
+}
+
+/// How an amount is bounded, and the rule that says so; none when no rule dares.
+pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
+    RULES.iter().find_map(|rule| (rule.read)(sentence, amount).map(|finding| (finding, rule.name)))
+}
+
+/// The page of a rule by its name.
+pub fn rule_page(name: &str) -> Option<&'static str> {
+    RULES.iter().find(|rule| rule.name == name).map(|rule| rule.page)
+}

@@ -1,0 +1,152 @@
+//! A sentence with its tokens and amounts, as the rules see it.
+
+use crate::layout::Flow;
+use crate::model::Span;
+use crate::phrase::{Amount, Token, amounts, lex};
+
+/// A sentence of an item.
+#[derive(Debug)]
+pub(crate) struct Sentence<'a> {
+    flow: &'a Flow,
+    /// Where the sentence begins in the running text.
+    base: usize,
+    pub(crate) text: &'a str,
+    pub(crate) tokens: Vec<Token<'a>>,
+    pub(crate) amounts: Vec<Amount>,
+    /// Which amounts only trigger a condition.
+    triggers: Vec<usize>,
+}
+
+impl<'a> Sentence<'a> {
+    pub(crate) fn new(flow: &'a Flow, range: core::ops::Range<usize>) -> Self {
+        let text = flow.text().get(range.clone()).unwrap_or_default();
+        let tokens = lex(text);
+        let amounts = amounts(&tokens);
+        Self { flow, base: range.start, text, tokens, amounts, triggers: Vec::new() }
+    }
+
+    /// The place in the source of a stretch of the sentence.
+    pub(crate) fn source(&self, span: Span) -> Span {
+        self.flow.span(self.base + span.start(), self.base + span.end())
+    }
+
+    /// The place in the source of tokens `[first, last)`.
+    pub(crate) fn source_of(&self, first: usize, last: usize) -> Span {
+        self.source(self.tokens_span(first, last))
+    }
+
+    /// The stretch of the sentence that tokens `[first, last)` stand on.
+    pub(crate) fn tokens_span(&self, first: usize, last: usize) -> Span {
+        let tokens = self.tokens.get(first..last.min(self.tokens.len())).unwrap_or_default();
+        match (tokens.first(), tokens.last()) {
+            (Some(a), Some(b)) => a.span.join(b.span),
+            _ => Span::default(),
+        }
+    }
+
+    /// The words of tokens `[first, last)`.
+    pub(crate) fn words(&self, first: usize, last: usize) -> &'a str {
+        self.tokens_span(first, last).of(self.text)
+    }
+
+    pub(crate) fn token(&self, at: usize) -> Option<&Token<'a>> {
+        self.tokens.get(at)
+    }
+
+    /// The token's word in small letters; empty for what is no word.
+    pub(crate) fn word(&self, at: usize) -> String {
+        self.token(at).and_then(Token::word).map(|word| word.trim_end_matches('.').to_lowercase()).unwrap_or_default()
+    }
+
+    pub(crate) fn is_word(&self, at: usize, word: &str) -> bool {
+        self.token(at).is_some_and(|token| token.is_word(word))
+    }
+
+    pub(crate) fn is_any(&self, at: usize, words: &[&str]) -> bool {
+        words.iter().any(|word| self.is_word(at, word))
+    }
+
+    pub(crate) fn is_sign(&self, at: usize, sign: char) -> bool {
+        self.token(at).is_some_and(|token| token.is_sign(sign))
+    }
+
+    pub(crate) fn amount(&self, index: usize) -> Option<&Amount> {
+        self.amounts.get(index)
+    }
+
+    /// Notes which amounts only trigger a condition, so that no rule takes them for the amount before.
+    pub(crate) fn set_triggers(&mut self, triggers: Vec<usize>) {
+        self.triggers = triggers;
+    }
+
+    /// Whether an amount bounds something.
+    pub(crate) fn is_bound(&self, index: usize) -> bool {
+        !self.triggers.contains(&index)
+    }
+
+    /// The amount before this one that bounds something.
+    pub(crate) fn bound_before(&self, index: usize) -> Option<usize> {
+        (0..index).rev().find(|before| self.is_bound(*before))
+    }
+
+    /// The token before an amount where its own words must begin: after the amount before it.
+    pub(crate) fn floor(&self, index: usize) -> usize {
+        index.checked_sub(1).and_then(|before| self.amount(before)).map_or(0, |amount| amount.last)
+    }
+
+    /// The amount that a token is part of.
+    pub(crate) fn amount_at(&self, token: usize) -> Option<usize> {
+        self.amounts.iter().position(|amount| amount.first <= token && token < amount.last)
+    }
+
+    /// Whether any of the words stands among tokens `[first, last)`.
+    pub(crate) fn has_any(&self, first: usize, last: usize, words: &[&str]) -> bool {
+        (first..last).any(|at| self.is_any(at, words))
+    }
+
+    /// The token after any parentheses that open here.
+    pub(crate) fn skip_parentheses(&self, at: usize) -> usize {
+        let mut next = at;
+        while let Some(close) = self.closing(next) {
+            next = close + 1;
+        }
+        next
+    }
+
+    /// The token after any parentheses that open here and hold no closing word such as "(or smaller)".
+    pub(crate) fn skip_parentheses_but(&self, at: usize) -> usize {
+        if self.is_sign(at, '(') && self.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"]) && self.amount_at(at + 2).is_none() {
+            return at + 1;
+        }
+        self.skip_parentheses(at)
+    }
+
+    /// The token that closes the parenthesis opening here.
+    pub(crate) fn closing(&self, at: usize) -> Option<usize> {
+        let close = if self.is_sign(at, '(') {
+            ')'
+        } else if self.is_sign(at, '[') {
+            ']'
+        } else {
+            return None;
+        };
+        let open = if close == ')' { '(' } else { '[' };
+        let mut depth = 0;
+        for index in at..self.tokens.len() {
+            if self.is_sign(index, open) {
+                depth += 1;
+            } else if self.is_sign(index, close) {
+                depth -= 1;
+                if depth == 0 {
+                    return Some(index);
+                }
+            }
+        }
+        None
+    }
+
+    /// Whether a token ends a stretch of words: a comma, semicolon or colon.
+    pub(crate) fn is_stop(&self, at: usize) -> bool {
+        [',', ';', ':'].iter().any(|sign| self.is_sign(at, *sign))
+    }
+}

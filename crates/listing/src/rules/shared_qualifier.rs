@@ -1,0 +1,34 @@
+use super::{Finding, Sentence, bounded};
+use crate::model::Relation;
+use crate::phrase::Shape;
+
+/// The most tokens between two amounts of one list.
+const REACH: usize = 12;
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let before = sentence.bound_before(index)?;
+    let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
+    if own.unit.dimension() != previous.unit.dimension() || previous.shape != Shape::Single {
+        return None;
+    }
+    let between = previous.last..own.first;
+    let joint = own.first.checked_sub(1)?;
+    let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
+        || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
+    let by = between.len() == 1 && sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×') && between.len() == 1 || own.first == previous.last;
+    if !(joined || by) || between.len() > REACH || brings_own_phrase(sentence, between.clone()) {
+        return None;
+    }
+    let (finding, rule) = bounded(sentence, before)?;
+    let carries = matches!(finding.relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
+    (carries && rule != "bare value" && own.unit.dimension() == previous.unit.dimension())
+        .then(|| Finding::sure(finding.relation, own.first))
+}
+
+/// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.
+fn brings_own_phrase(sentence: &Sentence<'_>, mut between: core::ops::Range<usize>) -> bool {
+    between.any(|at| {
+        sentence.is_sign(at, ';')
+            || sentence.is_any(at, &["shall", "is", "are", "be", "to", "spaced", "located", "with", "having", "less", "more", "cut", "lapped", "from", "below", "above", "apart", "o.c", "oc", "except", "but", "in"])
+    })
+}

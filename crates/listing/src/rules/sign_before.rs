@@ -1,0 +1,34 @@
+use super::{Finding, Sentence};
+use crate::model::Relation;
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let first = sentence.amount(index)?.first;
+    let at = first.checked_sub(1)?;
+    let sign = |at: usize, sign: char| sentence.is_sign(at, sign);
+    if sign(at, '=')
+        && let Some(before) = at.checked_sub(1)
+    {
+        let relation = if sign(before, '>') {
+            Relation::AtLeast
+        } else if sign(before, '<') {
+            Relation::AtMost
+        } else {
+            return None;
+        };
+        return Some(Finding::sure(relation, before));
+    }
+    let relation = if sign(at, '≥') || sign(at, '⩾') {
+        Relation::AtLeast
+    } else if sign(at, '≤') || sign(at, '⩽') {
+        Relation::AtMost
+    } else if sign(at, '>') {
+        Relation::MoreThan
+    } else if sign(at, '<') {
+        Relation::LessThan
+    } else if sign(at, '~') || sign(at, '≈') {
+        Relation::About
+    } else {
+        return None;
+    };
+    Some(Finding::sure(relation, at))
+}

@@ -1,0 +1,46 @@
+use super::{Finding, Sentence};
+use crate::model::Relation;
+
+/// Words that end the search: they begin another phrase, in which the number then stands.
+const BREAKS: &[&str] = &[
+    "and", "or", "with", "for", "in", "on", "by", "onto", "from", "into", "when", "where", "if", "that", "which",
+    "than", "is", "are", "be", "shall", "must", "to", "but", "between", "through", "under", "over", "above", "below", "per", "unless", "except",
+];
+
+/// How many words may stand between the qualifier and the number: `min total wet film thickness of 1/8 in.`
+const REACH: usize = 7;
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let first = sentence.amount(index)?.first;
+    let floor = sentence.floor(index);
+    for (steps, at) in (floor..first).rev().enumerate() {
+        if let Some(relation) = qualifier(&sentence.word(at)) {
+            // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.
+            return Some(Finding::sure(relation, at));
+        }
+        let joins = matches!(sentence.word(at).as_str(), "of" | "a" | "an" | "the" | "at" | "=");
+        let near_break = sentence.is_any(at, BREAKS) || sentence.is_stop(at) || sentence.is_sign(at, '.');
+        let copula = steps < 2 && sentence.is_any(at, &["is", "are", "be", "to", "shall"]) && qualifies_noun(sentence, at, floor);
+        if (near_break && !joins && !copula) || steps >= REACH {
+            return None;
+        }
+    }
+    None
+}
+
+/// `min depth is 4 in.`, `max spacing shall be 24 in.`: a qualified noun and its verb.
+fn qualifies_noun(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
+    (floor..at).rev().take(5).any(|before| qualifier(&sentence.word(before)).is_some())
+}
+
+/// The relation that a word before a number or noun names.
+pub(crate) fn qualifier(word: &str) -> Option<Relation> {
+    Some(match word {
+        "min" | "minimum" | "mini" => Relation::AtLeast,
+        "max" | "maximum" => Relation::AtMost,
+        "nom" | "nominal" | "nominally" => Relation::Nominal,
+        "exactly" | "precisely" => Relation::Exactly,
+        "approximately" | "approx" | "about" | "some" | "roughly" | "circa" | "ca" | "approximate" | "around" => Relation::About,
+        _ => return None,
+    })
+}
