@@ -75,6 +75,11 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     capital && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
 }
 
+/// Whether a word is one that a stop shortens.
+pub(crate) fn is_abbreviation(word: &str) -> bool {
+    ABBREVIATIONS.contains(&word.to_lowercase().as_str())
+}
+
 /// Whether a text ends in a word that a stop shortens.
 pub(crate) fn ends_in_abbreviation(text: &str) -> bool {
     let word = last_word(text).to_lowercase();

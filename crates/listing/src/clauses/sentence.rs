@@ -137,8 +137,8 @@ fn join_range(sentence: &Sentence<'_>, last: &Reading, amount: &Amount, finding:
         return None;
     }
     let between = first.last..finding.from.max(first.last);
-    let joins = between.clone().all(|at| sentence.is_any(at, &["and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at"]));
-    let joined = joins && between.len() <= 2 && first.lo < amount.lo;
+    let joins = between.clone().all(|at| sentence.is_any(at, &["and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min", "minimum", "max", "maximum", "of"]));
+    let joined = joins && between.len() <= 4 && first.lo < amount.lo;
     joined.then(|| Bound {
         relation: Relation::Between,
         hi: Some(amount.lo),

@@ -18,7 +18,7 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut at = 0;
     while at < sentence.tokens.len() {
         let end = if opens(sentence, at) { end(sentence, at) } else { at };
-        if end > at + 1 && !sentence.has_any(at, end, STATES) {
+        if end > at + 1 && !states(sentence, at, end) {
             found.push(phrase(sentence, at, end));
             at = end;
         } else {
@@ -26,6 +26,22 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
         }
     }
     found
+}
+
+/// Whether the words after an opener state a requirement themselves: they hold "shall", or say of a number that it is required or
+/// will do, or follow the condition that they speak of ("in the 4-hour joint, where the depth is 5/8 in.").
+fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    let holds_number = sentence.amounts.iter().any(|amount| amount.first >= first && amount.last <= last);
+    let suffices = sentence.has_any(first, last, &["required", "suffices", "suffice", "sufficient", "acceptable", "enough", "will", "needed"]);
+    let allowed = first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
+    sentence.has_any(first, last, STATES) || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
+}
+
+fn follows_condition(sentence: &Sentence<'_>, first: usize) -> bool {
+    let Some(comma) = first.checked_sub(1).filter(|at| sentence.is_sign(*at, ',')) else { return false };
+    let start = (0..comma).rev().find(|at| sentence.is_stop(*at)).map_or(0, |at| at + 1);
+    let excepts = sentence.is_any(start, &["save", "except", "in", "and", "for"]);
+    excepts && sentence.amounts.iter().any(|amount| amount.first >= start && amount.last <= comma)
 }
 
 fn opens(sentence: &Sentence<'_>, at: usize) -> bool {

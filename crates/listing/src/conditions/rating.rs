@@ -4,6 +4,7 @@ use measure::Unit;
 
 use super::{Found, test};
 use crate::model::Expr;
+use crate::phrase::Amount;
 use crate::rules::Sentence;
 
 /// Words after the hours that make them a rating.
@@ -15,7 +16,7 @@ const RATED: &[&str] = &[
 /// Words near hours that make them a duration.
 const LASTS: &[&str] = &[
     "cure", "cured", "curing", "cures", "dry", "dried", "drying", "dries", "after", "before", "within", "wait", "longer", "tack",
-    "recoat", "old", "age", "life", "minutes", "sooner", "later", "apart", "exposed", "interrupted", "passes", "following", "until", "elapse", "elapsed", "elapses", "shift", "rain", "mixing", "mixed", "set", "setting", "temperature", "°f", "overnight", "every", "per",
+    "recoat", "old", "age", "life", "minutes", "sooner", "later", "apart", "exposed", "interrupted", "passes", "following", "until", "elapse", "elapsed", "elapses", "stand", "shift", "rain", "mixing", "mixed", "set", "setting", "temperature", "°f", "overnight", "every", "per",
 ];
 
 /// Words that may introduce the condition.
@@ -43,7 +44,7 @@ fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
     let mut group: Vec<usize> = Vec::new();
     for index in start..sentence.amounts.len() {
         let Some(amount) = sentence.amount(index) else { break };
-        let hours = amount.unit == Unit::Hour && !taken.contains(&index);
+        let hours = is_rating_time(amount) && !taken.contains(&index);
         let listed = group.last().and_then(|last| sentence.amount(*last)).is_none_or(|last| {
             let between = last.last..amount.first;
             between.len() <= 3 && between.clone().all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["and", "or", "the", "rating", "to", "a"]))
@@ -54,6 +55,15 @@ fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
         group.push(index);
     }
     group
+}
+
+/// Hours, or minutes as European classes count them.
+fn is_rating_time(amount: &Amount) -> bool {
+    match amount.unit {
+        Unit::Hour => true,
+        Unit::Minute => [15, 20, 30, 45, 60, 90, 120, 180, 240].iter().any(|minutes| amount.lo == *minutes) && amount.hi.is_none(),
+        _ => false,
+    }
 }
 
 fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
@@ -81,6 +91,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     let labelled = sentence.is_sign(end, ':') && opens;
     let sought = sentence.has_any(start.saturating_sub(6), start, &["rating", "ratings", "rated"]);
     let lasts = sentence.has_any(first.first.saturating_sub(7), first.first, LASTS) || sentence.has_any(last.last, last.last + 4, LASTS);
+    // No rating is longer than four hours; `for 48 hours` lasts.
+    let short = measure::Quantity::new(last.lo, last.unit).to(Unit::Hour).is_some_and(|hours| hours.number <= 4);
+    let lasts = lasts || !short;
     let reads = named || labelled || sought || (introduced && !lasts) || (opens && !lasts && group.len() > 1);
     if !reads || (lasts && !named) {
         return None;

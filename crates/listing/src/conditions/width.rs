@@ -43,7 +43,8 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let from = opener.or_else(|| (only || (is_plural(sentence, noun) && compares(sentence, noun + 1, amount.first))).then_some(noun))?;
     let opened_plainly = opener.is_none_or(|opener| (opener + 1..noun).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, &["shall", "must"])));
     // "width of the joint shall not exceed" is a bound; "Not for joints wider than 4 in." is one, too.
-    let forbids = from > 0 && sentence.has_any(from.saturating_sub(6).max(floor), from, &["not", "never", "no"]) && opener.is_some() && !after_negated_verb(sentence, from);
+    let confined = sentence.has_any(from.saturating_sub(9).max(floor), from, &["confined", "limited", "restricted"]);
+    let forbids = confined || from > 0 && sentence.has_any(from.saturating_sub(6).max(floor), from, &["not", "never", "no"]) && opener.is_some() && !after_negated_verb(sentence, from);
     if !between_is_plain || !opened_plainly || forbids || is_statement(sentence, noun, opener) {
         return None;
     }

@@ -233,7 +233,8 @@ impl<'a> Builder<'a> {
             self.current = self.open.last().map(|(_, index)| *index).or(self.current);
         }
         let unfinished = self.page_turned && !self.last_sentence_ended();
-        let begins = (self.gap && !unfinished) || is_bullet(content.of(self.source));
+        let words = content.of(self.source);
+        let begins = (self.gap && !unfinished) || is_bullet(words) || is_labelled(words);
         self.add_text(content, begins);
     }
 
@@ -303,6 +304,13 @@ fn cell_marker(words: &str) -> Option<Marker> {
     let closed = format!("{}. x", words.trim().trim_end_matches('.'));
     let marker = marker(&closed)?;
     (marker.len + 1 == closed.len() || marker.len >= closed.len() - 2).then_some(marker)
+}
+
+/// `Joint width:      12 mm to 120 mm`: a line of a list of labels.
+fn is_labelled(words: &str) -> bool {
+    let Some((label, value)) = words.split_once(':') else { return false };
+    let short = label.split_whitespace().count() <= 5 && label.starts_with(char::is_uppercase);
+    short && value.starts_with("  ") && !label.contains('.')
 }
 
 fn is_bullet(words: &str) -> bool {

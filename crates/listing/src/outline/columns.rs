@@ -78,7 +78,8 @@ fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     let rows_len = region.get(rows_start..)?.iter().take_while(|line| !line.is_blank() && !is_rule(line.text)).count();
     let rows = region.get(rows_start..rows_start + rows_len)?;
     let columnar = rows.iter().filter(|line| gaps(line.text) >= 1).count();
-    if rows_len < 2 || columnar * 2 < rows_len * 2 - 1 || !(ruled_above || split_rule) {
+    let plainly_columnar = rows_len >= 3 && rows.iter().chain(headings).filter(|line| gaps(line.text) >= 2).count() >= rows_len;
+    if rows_len < 2 || columnar * 2 < rows_len * 2 - 1 || !(ruled_above || split_rule || plainly_columnar) {
         return None;
     }
     let columns = columns(headings, rows);

@@ -86,7 +86,12 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
         found.push(amount);
         return Some(next);
     }
-    let spread = spread_at(tokens, at);
+    if let Some(amount) = layers_of(tokens, at) {
+        let next = amount.last;
+        found.push(amount);
+        return Some(next);
+    }
+    let spread = spread_at(tokens, at).map(|spread| borrow_unit(tokens, spread));
     if spread.as_ref().is_none_or(|spread| spread.shape == Shape::Single)
         && let Some(values) = dimensions_at(tokens, at)
     {
@@ -102,6 +107,46 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
     let next = amount.last;
     found.push(amount);
     Some(next)
+}
+
+/// `2 × 12,5 mm board`: so many layers of that thickness, since nothing is 2 mm by 12.5 mm.
+fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    let TokenKind::Number(numeral) = &tokens.get(at)?.kind else { return None };
+    let times = tokens.get(at + 1).is_some_and(|token| token.is_sign('×') || token.is_word("x"));
+    let TokenKind::Quantity(thickness) = &tokens.get(at + 2)?.kind else { return None };
+    let layers = numeral.value.is_whole() && numeral.value <= 4 && thickness.unit == Unit::Millimetre && thickness.number >= 6;
+    let span = tokens.get(at)?.span;
+    (times && layers).then(|| Amount {
+        lo: numeral.value,
+        hi: None,
+        unit: Unit::Count,
+        shape: Shape::Single,
+        step: Number::ONE,
+        second: None,
+        first: at,
+        last: at + 2,
+        at: span,
+        whole: span,
+    })
+}
+
+/// A single number without a unit takes that of the limit it is paired with: `by less than 1/2 nor more than 1 in.`
+fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
+    if spread.unit.is_some() || spread.shape != Shape::Single || spread.style != NumeralStyle::Fraction {
+        return spread;
+    }
+    for at in spread.next..spread.next + 6 {
+        let Some(token) = tokens.get(at) else { break };
+        if let TokenKind::Quantity(stated) = &token.kind {
+            spread.unit = Some(stated.unit);
+            break;
+        }
+        let pairs = ["nor", "or", "and", "not", "more", "less", "than", "over", "exceeding", "to", "max", "a", "of"].iter().any(|word| token.is_word(word));
+        if !pairs {
+            break;
+        }
+    }
+    spread
 }
 
 /// Takes one value, range or tolerance with its second value.
@@ -194,6 +239,10 @@ fn second_at(tokens: &[Token<'_>], at: usize, first: &Spread, unit: Unit) -> Opt
         while let Some(token) = tokens.get(next) {
             if token.is_sign(close) {
                 return Some((second, next + 1, opening.span.join(token.span)));
+            }
+            // `(0.039 in., 20 gauge)`: what measures something else is an amount of its own.
+            if spread_at(tokens, next + 1).and_then(|more| more.unit).is_some_and(|more| more.dimension() != unit.dimension()) {
+                return Some((second, next, opening.span.join(inner.span)));
             }
             let goes_on = token.is_sign(';') || token.is_sign(',') || token.is_sign('/') || token.is_numeric()
                 || token.is_word("or") || token.is_word("per") || token.is_word("each");
@@ -302,7 +351,7 @@ fn skip_name(tokens: &[Token<'_>], at: usize) -> usize {
     let mut next = at + 1;
     while let Some(token) = tokens.get(next) {
         let listed = matches!(token.kind, TokenKind::Number(_));
-        let joins = (token.is_sign(',') || token.is_word("and") || token.is_word("or") || token.is_word("to") || token.is_sign('&'))
+        let joins = (token.is_sign(',') || token.is_sign('-') || token.is_sign('–') || token.is_word("and") || token.is_word("or") || token.is_word("to") || token.is_sign('&'))
             && tokens.get(next + 1).is_some_and(|after| {
                 matches!(after.kind, TokenKind::Number(_)) && !tokens.get(next + 2).is_some_and(Token::is_numeric)
             });

@@ -37,6 +37,9 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if digits && at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(is_label) {
         return None;
     }
+    if refers_back(tokens, at, number) {
+        return None;
+    }
     let mut next = at + 1;
     // `two (2) layers`
     if tokens.get(next).is_some_and(|token| token.is_sign('('))
@@ -62,13 +65,31 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     })
 }
 
+/// Whether a number only points at things already spoken of: `the two walls`, `between two walls`, `no single strip`, `in one layer`,
+/// `to one angle only`.
+fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
+    let Some(before) = at.checked_sub(1).and_then(|before| tokens.get(before)) else { return false };
+    let word = |at: usize, words: &[&str]| tokens.get(at).is_some_and(|token| words.iter().any(|word| token.is_word(word)));
+    let pointed = ["the", "these", "those", "between", "both", "which", "no", "any", "every", "either"].iter().any(|word| before.is_word(word));
+    let placed = number == 1
+        && ["in", "to", "from", "on", "onto", "at", "of", "than"].iter().any(|word| before.is_word(word))
+        && !word(at + 1, &["or"])
+        && !before.is_word("than");
+    let only = number == 1 && (word(at + 2, &["only"]) || word(at + 3, &["only"]));
+    pointed || placed || only
+}
+
 /// Whether what follows a number is something counted.
 fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified: bool) -> bool {
     let Some(after) = tokens.get(at) else { return false };
     let word = |offset: usize| tokens.get(at + offset).and_then(Token::word).map(str::to_lowercase);
     let Some(first) = word(0) else {
         // `two 1/4 in. dia anchors`, `two 0.145 in. pins`
-        return !digits && number > 1 && after.is_numeric();
+        let thing_follows = (at..at + 9).filter_map(|at| tokens.get(at).and_then(Token::word)).any(|word| {
+            let word = word.to_lowercase();
+            COUNTED_SINGLY.iter().any(|thing| word.starts_with(thing))
+        });
+        return !digits && after.is_numeric() && (number > 1 || thing_follows);
     };
     if first == "or" {
         return word(1).is_some_and(|second| matches!(second.as_str(), "more" | "fewer" | "less"));

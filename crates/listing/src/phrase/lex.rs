@@ -2,6 +2,7 @@
 
 use measure::notation::{self, Numeral, Stated};
 
+use super::words::count_word;
 use crate::model::Span;
 
 /// A token of a running text.
@@ -88,8 +89,14 @@ fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usi
         return (TokenKind::Number(numeral), end);
     }
     if c.is_alphanumeric() {
+        if let Some((stated, end)) = spelled_quantity(text, at) {
+            return (TokenKind::Quantity(stated), end);
+        }
         let end = word_end(text, at);
-        return (TokenKind::Word(text.get(at..end).unwrap_or_default()), end);
+        let word = text.get(at..end).unwrap_or_default();
+        // The stop of an abbreviation belongs to its word, so that it parts nothing: `min. 98 mm`.
+        let shortened = text.get(end..).is_some_and(|rest| rest.starts_with('.')) && crate::sentences::is_abbreviation(word);
+        return (TokenKind::Word(word), if shortened { end + 1 } else { end });
     }
     (TokenKind::Sign(c), at + c.len_utf8())
 }
@@ -99,6 +106,21 @@ fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
     let stated = notation::quantity_at(text, at)?;
     let words = text.get(stated.span.clone())?;
     (!(quote_open && words.ends_with(['"', '”']))).then_some(stated)
+}
+
+/// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
+fn spelled_quantity(text: &str, at: usize) -> Option<(Stated, usize)> {
+    let word_end = word_end(text, at);
+    let number = count_word(&text.get(at..word_end)?.to_lowercase())?;
+    let (unit, end) = notation::unit_at(text, word_end)?;
+    let spelled = text.get(word_end..end)?.trim_matches([' ', '-']);
+    // A short unit after a spelled number would be a word of its own: `two min`.
+    if spelled.len() < 4 && !matches!(spelled, "day" | "hr") {
+        return None;
+    }
+    let number = measure::Number::whole(number);
+    let style = notation::NumeralStyle::Whole;
+    Some((Stated { number, unit, step: measure::Number::ONE, style, span: at..end }, end))
 }
 
 /// Whether a word here may be the name of a numbered size: `No. 25 MSG`, `Schedule 40`, `#10`.

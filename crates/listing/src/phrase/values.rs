@@ -20,6 +20,10 @@ pub(super) struct Value {
 }
 
 fn value_at(tokens: &[Token<'_>], at: usize) -> Option<Value> {
+    let signed = tokens.get(at).is_some_and(|token| token.is_sign('+')) && tokens.get(at + 1).is_some_and(Token::is_numeric);
+    if signed {
+        return value_at(tokens, at + 1).map(|value| Value { first: at, ..value });
+    }
     let token = tokens.get(at)?;
     let (number, unit, step, style) = match &token.kind {
         TokenKind::Quantity(stated) => (stated.number, Some(stated.unit), stated.step, stated.style),

@@ -2,11 +2,15 @@
 
 use measure::Number;
 
-/// The number that a word counts: `two`, `single`, `twelve`.
+/// The number that a word counts: `two`, `single`, `twelve`, `seventy-two`.
 pub(crate) fn count_word(word: &str) -> Option<i32> {
-    Some(match word {
-        "no" | "none" | "zero" => return None,
-        "one" | "single" | "a single" => 1,
+    if let Some((tens, ones)) = word.split_once('-') {
+        let tens = count_word(tens).filter(|tens| (20..=90).contains(tens) && tens % 10 == 0)?;
+        let ones = count_word(ones).filter(|ones| (1..=9).contains(ones))?;
+        return Some(tens + ones);
+    }
+    let number = match word {
+        "one" | "single" => 1,
         "two" | "double" | "twin" => 2,
         "three" | "triple" => 3,
         "four" => 4,
@@ -18,13 +22,24 @@ pub(crate) fn count_word(word: &str) -> Option<i32> {
         "ten" => 10,
         "eleven" => 11,
         "twelve" => 12,
+        "thirteen" => 13,
+        "fourteen" => 14,
         "fifteen" => 15,
         "sixteen" => 16,
+        "seventeen" => 17,
+        "eighteen" => 18,
+        "nineteen" => 19,
         "twenty" => 20,
-        "twenty-four" => 24,
         "thirty" => 30,
+        "forty" => 40,
+        "fifty" => 50,
+        "sixty" => 60,
+        "seventy" => 70,
+        "eighty" => 80,
+        "ninety" => 90,
         _ => return None,
-    })
+    };
+    Some(number)
 }
 
 /// The share that a word names: `half`, `one-third`, `quarter`.

@@ -1,4 +1,6 @@
-use super::{Finding, Sentence};
+use measure::Dimension;
+
+use super::{Finding, Sentence, bounded};
 use crate::model::Relation;
 
 /// Comparatives that point up: a thing compared so is more than the number.
@@ -12,7 +14,7 @@ const DOWN: &[&str] = &[
     "earlier", "nearer", "finer", "cooler", "colder", "slimmer", "faster",
 ];
 /// Words that compare without "than".
-const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond"];
+const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond", "pass", "passes", "surpass", "excess"];
 const DOWN_ALONE: &[&str] = &["under", "below"];
 /// Words that turn a comparison round.
 pub(super) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "without"];
@@ -25,18 +27,30 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let floor = sentence.floor(index);
     let mut at = first.checked_sub(1)?;
     // `not less than a total of 4 in.`, `of not over the 2 in.`
-    while at > floor && sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) && at > first.saturating_sub(4) {
+    while at > floor && (sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) || sentence.is_sign(at, '+')) && at > first.saturating_sub(4) {
         at -= 1;
     }
     let (relation, from) = than(sentence, at, floor).or_else(|| alone(sentence, at, first))?;
-    if let Some(negation) = negation(sentence, from, floor) {
+    if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
+    let place_or_size = matches!(sentence.amount(index)?.unit.dimension(), Dimension::Length | Dimension::Count);
+    if !place_or_size {
+        return Some(Finding::sure(relation, from));
+    }
     // `over 1 in. of packing` may be the preposition; without a negation, only a comparative with "than" is sure.
-    if sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed"]) || sentence.is_word(at, "to") {
+    if sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed", "excess"]) || sentence.is_word(at, "to") {
         return Some(Finding::sure(relation, from));
     }
     None
+}
+
+/// `not less than 1/8 in. or more than 3/8 in.`: the negation of the amount before reaches over an "or".
+fn carried_negation(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize) -> Option<usize> {
+    let before = sentence.bound_before(index)?;
+    let joined = floor < from && (floor..from).all(|at| sentence.is_any(at, &["or", "nor"]));
+    let (finding, rule) = joined.then(|| bounded(sentence, before))??;
+    (rule == "comparison before" && matches!(finding.relation, Relation::AtLeast | Relation::AtMost)).then_some(from)
 }
 
 /// `less than`, `closer to the edge than`, `greater than or equal to`, `equal to or greater than`.
@@ -65,7 +79,7 @@ fn than(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, u
 
 /// `over`, `under`, `exceeding` directly before the number.
 fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, usize)> {
-    if at + 1 != first && !sentence.is_any(at + 1, &["a", "the"]) {
+    if at + 1 != first && !sentence.is_any(at + 1, &["a", "the", "of"]) && !sentence.is_sign(at + 1, '+') {
         return None;
     }
     if sentence.is_any(at, UP_ALONE) {

@@ -12,6 +12,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("limited" | "restricted" | "confined", "to") | ("up", "to") | ("upto", _) => finding(Relation::AtMost, at - 1),
         ("at", "least") => finding(Relation::AtLeast, at - 1),
         ("at", "most") => finding(Relation::AtMost, at - 1),
+        ("the", "earliest") | ("earliest", "after") | ("earliest", "at") => finding(Relation::AtLeast, at - 1),
+        ("the", "latest") | ("latest", "after") => finding(Relation::AtMost, at - 1),
         ("reduced" | "decreased", "to") if word(2) == "be" => finding(Relation::AtLeast, at - 1),
         ("and", "including") if word(2) == "to" => finding(Relation::AtMost, at.checked_sub(3)?),
         (extreme, "as") if word(2) == "as" => {

@@ -1,3 +1,5 @@
+use measure::Dimension;
+
 use super::{Finding, Sentence, bounded};
 use crate::model::Relation;
 use crate::phrase::Shape;
@@ -8,7 +10,9 @@ const REACH: usize = 12;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
-    if own.unit.dimension() != previous.unit.dimension() || previous.shape != Shape::Single {
+    let lengths = |unit: measure::Unit| matches!(unit.dimension(), Dimension::Length | Dimension::JointWidths);
+    let alike = own.unit.dimension() == previous.unit.dimension() || (lengths(own.unit) && lengths(previous.unit));
+    if !alike || previous.shape != Shape::Single {
         return None;
     }
     let between = previous.last..own.first;
@@ -21,8 +25,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     let (finding, rule) = bounded(sentence, before)?;
     let carries = matches!(finding.relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
-    (carries && rule != "bare value" && own.unit.dimension() == previous.unit.dimension())
-        .then(|| Finding::sure(finding.relation, own.first))
+    // A word after the first number closes it and reaches no further.
+    let stands_before = finding.from < previous.first;
+    (carries && stands_before && rule != "bare value").then_some(finding)
 }
 
 /// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.

@@ -30,6 +30,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// The relation that the words at a token give to the number before them.
 fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let word = sentence.word(at);
+    if word == "at" {
+        let most = if sentence.is_word(at + 1, "the") { at + 2 } else { at + 1 };
+        return match sentence.word(most).as_str() {
+            "most" | "latest" => Some(Relation::AtMost),
+            "least" | "earliest" if sentence.amount_at(most + 1).is_none() => Some(Relation::AtLeast),
+            _ => None,
+        };
+    }
     if word == "or" || word == "and" {
         return or_more(&sentence.word(at + 1)).filter(|_| {
             // `or thicker board` names a thing; `or thicker` closes the number.
@@ -44,7 +52,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
     let opens_next = sentence.amount_at(at + 1).is_some()
-        || sentence.is_word(at + 1, "of")
+        || (sentence.is_word(at + 1, "of") && (sentence.amount_at(at + 2).is_some() || sentence.amount_at(at + 3).is_some()))
         || (sentence.amount_at(at + 2).is_some() && !sentence.is_stop(at + 1) && !sentence.is_sign(at + 1, '.') && !sentence.is_sign(at + 1, ')'));
     (!opens_next).then_some(relation)
 }
@@ -53,9 +61,9 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
 pub(super) fn or_more(word: &str) -> Option<Relation> {
     Some(match word {
         "more" | "greater" | "heavier" | "thicker" | "wider" | "larger" | "longer" | "deeper" | "higher" | "over"
-        | "above" | "denser" | "taller" | "bigger" | "up" => Relation::AtLeast,
+        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "later" | "upward" | "upwards" | "beyond" => Relation::AtLeast,
         "less" | "fewer" | "smaller" | "lighter" | "thinner" | "narrower" | "shorter" | "shallower" | "lower" | "under"
-        | "below" | "closer" => Relation::AtMost,
+        | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" => Relation::AtMost,
         _ => return None,
     })
 }

@@ -106,6 +106,10 @@ fn plain_at(text: &str, at: usize) -> Option<(Numeral, usize)> {
         digits.push_str(text.get(end + 1..next)?);
         end = next;
     }
+    if let Some(next) = spaced_thousands(text, end, &digits) {
+        digits.push_str(text.get(next - 3..next)?);
+        end = next;
+    }
     let decimals_end = decimals_end(text, end, &digits);
     let decimals = decimals_end.map_or("", |stop| text.get(end + 1..stop).unwrap_or_default());
     if digits.len() + decimals.len() > MOST_DIGITS {
@@ -126,6 +130,19 @@ fn groups_thousands(text: &str, at: usize, digits: &str) -> bool {
         && leading
         && !digits.is_empty()
         && !digits.starts_with('0')
+}
+
+/// The end of three digits after a space that groups thousands, as metric documents write them: `2 350 kg/m³`. Only what stands
+/// before a metric unit or a tolerance is taken so; `12 350` in a table of inches stays two numbers.
+fn spaced_thousands(text: &str, at: usize, digits: &str) -> Option<usize> {
+    const METRIC: [&str; 9] = ["mm", "kg/", "±", "m ", "°C", "g/m", "Pa", "N/", "mm²"];
+    let tail = rest(text, at);
+    let gap = tail.starts_with([' ', '\u{a0}', '\u{2009}', '\u{202f}']);
+    let start = at + tail.chars().next().map_or(0, char::len_utf8);
+    let end = skip_digits(text, start);
+    let follows = rest(text, end).trim_start();
+    let grouped = gap && end == start + 3 && (1..=3).contains(&digits.len()) && !digits.starts_with('0');
+    (grouped && METRIC.iter().any(|unit| follows.starts_with(unit))).then_some(end)
 }
 
 /// The end of the decimals after a point or a decimal comma, if any stand here.
@@ -195,6 +212,7 @@ mod tests {
         check("12,5 mm", "25/2", "12,5");
         check("0,125 in", "1/8", "0,125");
         check("1,200 mm", "1200", "1,200");
+        check("2 350 kg/m³", "2350", "2 350");
         check(".5", "1/2", ".5");
         check("0.0239", "239/10000", "0.0239");
     }
@@ -208,6 +226,7 @@ mod tests {
         check("4 by 5", "4", "4");
         check("1 3/2", "1", "1");
         check("12 1-1/2", "12", "12");
+        check("12 350 in.", "12", "12");
         // A date or a decimal outline is not a decimal number.
         check("4.1.2", "4", "4");
     }
