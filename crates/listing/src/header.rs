@@ -8,7 +8,8 @@ use measure::{Dimension, Number, Quantity, Unit};
 
 use crate::layout::Flow;
 use crate::model::{
-    Header, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection, Relation, Span, WarningKind, WidthLimit,
+    Header, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection, Relation,
+    Span, WarningKind, WidthLimit,
 };
 use crate::phrase::{Amount, Token};
 use crate::rules::{Sentence, bounded};
@@ -31,7 +32,10 @@ pub(crate) struct HeaderRead {
 
 /// Reads the head from its paragraphs.
 pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
-    let mut read = HeaderRead { header: Header::default(), warnings: Vec::new() };
+    let mut read = HeaderRead {
+        header: Header::default(),
+        warnings: Vec::new(),
+    };
     let mut heat_ratings = Vec::new();
     for pieces in paragraphs {
         let flow = Flow::of(source, pieces.iter().copied());
@@ -47,7 +51,12 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
     }
     read.header.ratings_hr.sort_unstable();
     read.header.ratings_hr.dedup();
-    let whole: String = paragraphs.iter().flatten().map(|span| span.of(source)).collect::<Vec<_>>().join("\n");
+    let whole: String = paragraphs
+        .iter()
+        .flatten()
+        .map(|span| span.of(source))
+        .collect::<Vec<_>>()
+        .join("\n");
     read.header.standards = standards(&whole);
     read.header.title = title(source, paragraphs);
     read.header.designation = designation(&whole).unwrap_or_default();
@@ -60,7 +69,18 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
 pub(crate) fn is_prose(text: &str) -> bool {
     let words = text.split_whitespace().count();
     let lower = text.to_lowercase();
-    let verb = [" shall ", " is ", " are ", " applies ", " apply ", " covers ", " may ", " must "].iter().any(|verb| lower.contains(verb));
+    let verb = [
+        " shall ",
+        " is ",
+        " are ",
+        " applies ",
+        " apply ",
+        " covers ",
+        " may ",
+        " must ",
+    ]
+    .iter()
+    .any(|verb| lower.contains(verb));
     words >= 6 && verb && text.trim_end().ends_with(['.', ':', ';'])
 }
 
@@ -70,9 +90,15 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: 
         match (amount.unit.dimension(), topic) {
             (Dimension::Time, Some(Topic::Rating)) => rating(amount, &mut read.header.ratings_hr),
             (Dimension::Time, Some(Topic::OtherRating)) => rating(amount, heat_ratings),
-            (Dimension::Length, Some(Topic::Width)) => width(sentence, index, amount, &mut read.header),
-            (Dimension::Fraction, Some(Topic::Movement | Topic::Width)) => movement(sentence, index, amount, &mut read.header),
-            (Dimension::LeakagePerLength | Dimension::LeakagePerArea, _) => leakage(sentence, index, amount, read),
+            (Dimension::Length, Some(Topic::Width)) => {
+                width(sentence, index, amount, &mut read.header);
+            }
+            (Dimension::Fraction, Some(Topic::Movement | Topic::Width)) => {
+                movement(sentence, index, amount, &mut read.header);
+            }
+            (Dimension::LeakagePerLength | Dimension::LeakagePerArea, _) => {
+                leakage(sentence, index, amount, read);
+            }
             _ => {}
         }
     }
@@ -82,17 +108,25 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: 
 fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
     (0..amount.first).rev().take(40).find_map(|at| {
         let word = sentence.word(at);
-        let before = at.checked_sub(1).map(|at| sentence.word(at)).unwrap_or_default();
+        let before = at
+            .checked_sub(1)
+            .map(|at| sentence.word(at))
+            .unwrap_or_default();
         match word.as_str() {
-            "rating" | "ratings" | "f-rating" | "f-ratings" | "resistance" | "fire-rating" => Some(match before.as_str() {
-                "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
-                "l" => Topic::Leakage,
-                _ => Topic::Rating,
-            }),
-            "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => Some(Topic::OtherRating),
+            "rating" | "ratings" | "f-rating" | "f-ratings" | "resistance" | "fire-rating" => {
+                Some(match before.as_str() {
+                    "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
+                    "l" => Topic::Leakage,
+                    _ => Topic::Rating,
+                })
+            }
+            "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => {
+                Some(Topic::OtherRating)
+            }
             "l-rating" | "l-ratings" | "leakage" => Some(Topic::Leakage),
             "width" | "widths" | "opening" => Some(Topic::Width),
-            "movement" | "movements" | "cyclic" | "cycling" | "compression" | "extension" | "shear" => Some(Topic::Movement),
+            "movement" | "movements" | "cyclic" | "cycling" | "compression" | "extension"
+            | "shear" => Some(Topic::Movement),
             _ => None,
         }
     })
@@ -110,13 +144,20 @@ fn rating(amount: &Amount, ratings: &mut Vec<Number>) {
 }
 
 fn width(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut Header) {
-    let relation = bounded(sentence, index).map_or(Relation::Nominal, |(finding, _)| finding.relation);
+    let relation =
+        bounded(sentence, index).map_or(Relation::Nominal, |(finding, _)| finding.relation);
     let span = sentence.source(amount.at);
     let Some(held) = &mut header.width else {
         let upper = matches!(relation, Relation::AtMost | Relation::LessThan);
         let lo = (!upper).then_some(amount.lo);
         let hi = if upper { Some(amount.lo) } else { amount.hi };
-        header.width = Some(WidthLimit { relation, lo, hi, unit: amount.unit, span });
+        header.width = Some(WidthLimit {
+            relation,
+            lo,
+            hi,
+            unit: amount.unit,
+            span,
+        });
         return;
     };
     // `3/4 in. or 1-1/2 in.`: from the least to the greatest of them. Another unit says the same again.
@@ -126,7 +167,11 @@ fn width(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut He
         if held.lo.is_some() {
             held.lo = Some(least);
         }
-        held.hi = Some(held.hi.map_or(greatest, |hi| hi.max(greatest)).max(held.lo.unwrap_or(greatest)));
+        held.hi = Some(
+            held.hi
+                .map_or(greatest, |hi| hi.max(greatest))
+                .max(held.lo.unwrap_or(greatest)),
+        );
         held.span = held.span.join(span);
     }
 }
@@ -137,10 +182,17 @@ fn movement(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut
         .and_then(|before| sentence.amounts.get(before))
         .filter(|before| before.unit.dimension() == Dimension::Fraction)
         .map_or(0, |before| before.last);
-    let next = sentence.amounts.get(index + 1).map_or(sentence.tokens.len(), |next| next.first);
+    let next = sentence
+        .amounts
+        .get(index + 1)
+        .map_or(sentence.tokens.len(), |next| next.first);
     let classes = classes(sentence, previous, amount.first);
     let after = directions(sentence, amount.last, next.min(amount.last + 10));
-    let mut directions = if after.is_empty() { directions(sentence, previous, amount.first) } else { after };
+    let mut directions = if after.is_empty() {
+        directions(sentence, previous, amount.first)
+    } else {
+        after
+    };
     if directions.is_empty() {
         directions.push(MovementDirection::CompressionOrExtension);
     }
@@ -157,7 +209,10 @@ fn movement(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut
             span: sentence.source(amount.at),
         };
         let again = header.movement.iter().any(|held| {
-            held.classes == entry.classes && held.direction == entry.direction && held.percent == entry.percent && held.option == entry.option
+            held.classes == entry.classes
+                && held.direction == entry.direction
+                && held.percent == entry.percent
+                && held.option == entry.option
         });
         if !again {
             header.movement.push(entry);
@@ -167,15 +222,21 @@ fn movement(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut
 
 /// The Roman numerals after "Class" among tokens.
 fn classes(sentence: &Sentence<'_>, first: usize, last: usize) -> Vec<String> {
-    let start = (first..last).rev().find(|at| sentence.is_any(*at, &["class", "classes"]));
-    let Some(start) = start else { return Vec::new() };
+    let start = (first..last)
+        .rev()
+        .find(|at| sentence.is_any(*at, &["class", "classes"]));
+    let Some(start) = start else {
+        return Vec::new();
+    };
     let mut classes = Vec::new();
     for at in start + 1..last {
         let word = sentence.token(at).and_then(Token::word).unwrap_or_default();
         match word {
             "I" | "II" | "III" | "IV" => classes.push(word.to_owned()),
             "and" | "or" | "AND" | "OR" | "Class" | "CLASS" | "class" => {}
-            _ if sentence.is_sign(at, ',') || sentence.is_sign(at, '&') || sentence.is_sign(at, '/') => {}
+            _ if sentence.is_sign(at, ',')
+                || sentence.is_sign(at, '&')
+                || sentence.is_sign(at, '/') => {}
             _ => break,
         }
     }
@@ -184,10 +245,12 @@ fn classes(sentence: &Sentence<'_>, first: usize, last: usize) -> Vec<String> {
 
 /// The directions that tokens name.
 fn directions(sentence: &Sentence<'_>, first: usize, last: usize) -> Vec<MovementDirection> {
-    let says = |starts: &[&str]| (first..last).any(|at| {
-        let word = sentence.word(at);
-        starts.iter().any(|start| word.starts_with(start))
-    });
+    let says = |starts: &[&str]| {
+        (first..last).any(|at| {
+            let word = sentence.word(at);
+            starts.iter().any(|start| word.starts_with(start))
+        })
+    };
     let compression = says(&["comp", "clos"]);
     let extension = says(&["ext", "open"]);
     let shear = says(&["shear", "lateral"]);
@@ -209,21 +272,40 @@ fn leakage(sentence: &Sentence<'_>, index: usize, amount: &Amount, read: &mut He
         if sentence.is_word(at, "ambient") {
             return Some(LeakageTemperature::Ambient);
         }
-        let hot = sentence.amount_at(at).and_then(|other| sentence.amount(other)).is_some_and(|other| other.unit.dimension() == Dimension::Temperature);
+        let hot = sentence
+            .amount_at(at)
+            .and_then(|other| sentence.amount(other))
+            .is_some_and(|other| other.unit.dimension() == Dimension::Temperature);
         (hot || sentence.is_word(at, "elevated")).then_some(LeakageTemperature::Elevated)
     });
     let Some(at) = at else { return };
     let relation = match bounded(sentence, index).map(|(finding, _)| finding.relation) {
         Some(Relation::LessThan) => LeakageRelation::LessThan,
         Some(Relation::AtMost) => LeakageRelation::AtMost,
-        _ if amount.first.checked_sub(1).is_some_and(|before| sentence.is_sign(before, '<')) => LeakageRelation::LessThan,
+        _ if amount
+            .first
+            .checked_sub(1)
+            .is_some_and(|before| sentence.is_sign(before, '<')) =>
+        {
+            LeakageRelation::LessThan
+        }
         _ => LeakageRelation::Equal,
     };
     let span = sentence.source(amount.at);
     if amount.unit.dimension() == Dimension::LeakagePerArea {
-        read.warnings.push((WarningKind::LeakageUnit, span, "a joint's leakage is stated per length (cfm/lin ft); this one is per area".to_owned()));
+        read.warnings.push((
+            WarningKind::LeakageUnit,
+            span,
+            "a joint's leakage is stated per length (cfm/lin ft); this one is per area".to_owned(),
+        ));
     }
-    let entry = Leakage { at, relation, value: amount.lo, unit: amount.unit, span };
+    let entry = Leakage {
+        at,
+        relation,
+        value: amount.lo,
+        unit: amount.unit,
+        span,
+    };
     let same = read.header.leakage.iter().any(|held| held.at == at);
     if !same {
         read.header.leakage.push(entry);
@@ -236,10 +318,15 @@ fn standards(text: &str) -> Vec<String> {
     let words: Vec<&str> = text.split_whitespace().collect();
     for (index, word) in words.iter().enumerate() {
         let bare = word.trim_matches(|c: char| !(c.is_alphanumeric() || c == '/' || c == '-'));
-        let next = words.get(index + 1).map(|next| next.trim_matches(|c: char| !c.is_alphanumeric() && c != '-')).unwrap_or_default();
+        let next = words
+            .get(index + 1)
+            .map(|next| next.trim_matches(|c: char| !c.is_alphanumeric() && c != '-'))
+            .unwrap_or_default();
         let numbered = next.chars().any(|c| c.is_ascii_digit()) && next.len() <= 12;
         let number = match bare {
-            "ASTM" | "UL" | "EN" | "ISO" | "ANSI" | "ULC" | "NFPA" if numbered => format!("{bare} {next}"),
+            "ASTM" | "UL" | "EN" | "ISO" | "ANSI" | "ULC" | "NFPA" if numbered => {
+                format!("{bare} {next}")
+            }
             _ if bare.starts_with("CAN/ULC-S") => bare.to_owned(),
             _ => continue,
         };
@@ -251,9 +338,15 @@ fn standards(text: &str) -> Vec<String> {
 }
 
 fn title(source: &str, paragraphs: &[Vec<Span>]) -> String {
-    let lines = paragraphs.iter().flatten().map(|span| span.of(source).trim());
+    let lines = paragraphs
+        .iter()
+        .flatten()
+        .map(|span| span.of(source).trim());
     let fitting = lines.filter(|line| line.chars().filter(|c| c.is_alphabetic()).count() >= 6);
-    fitting.map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).next().unwrap_or_default()
+    fitting
+        .map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "))
+        .next()
+        .unwrap_or_default()
 }
 
 /// The designation: what follows "Design No.", "System" and the like, or the first code of letters, digits and strokes.
@@ -261,12 +354,18 @@ fn designation(text: &str) -> Option<String> {
     if let Some((range, _)) = vocabulary::Designation::find(text) {
         return text.get(range).map(str::to_owned);
     }
-    let codes = text.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphanumeric()));
+    let codes = text
+        .split_whitespace()
+        .map(|word| word.trim_matches(|c: char| !c.is_alphanumeric()));
     codes
         .filter(|code| {
             let digits = code.chars().filter(char::is_ascii_digit).count();
             let capitals = code.chars().filter(char::is_ascii_uppercase).count();
-            digits >= 2 && capitals >= 1 && code.contains(['-', '/', '.']) && !code.starts_with("CAN/") && code.len() >= 5
+            digits >= 2
+                && capitals >= 1
+                && code.contains(['-', '/', '.'])
+                && !code.starts_with("CAN/")
+                && code.len() >= 5
         })
         .find(|code| !code.contains("cfm") && !code.starts_with("EN") && !code.contains("in."))
         .map(str::to_owned)
@@ -274,7 +373,9 @@ fn designation(text: &str) -> Option<String> {
 
 /// The words that follow "Edition", "Revision", "Issued" and the like anywhere in the document.
 fn edition(source: &str) -> String {
-    const WORDS: [&str; 7] = ["edition", "revision", "issue ", "issued", "reissued", "rev.", "rev "];
+    const WORDS: [&str; 7] = [
+        "edition", "revision", "issue ", "issued", "reissued", "rev.", "rev ",
+    ];
     for line in source.lines() {
         let lower = line.to_lowercase();
         if lower.len() == line.len()
@@ -283,7 +384,11 @@ fn edition(source: &str) -> String {
             let tail = line.get(at..).unwrap_or_default();
             let end = tail.find("   ").unwrap_or(tail.len());
             let words = tail.get(..end).unwrap_or_default().trim();
-            if words.chars().any(|c| c.is_ascii_digit() || c.is_ascii_uppercase()) && words.len() <= 60 {
+            if words
+                .chars()
+                .any(|c| c.is_ascii_digit() || c.is_ascii_uppercase())
+                && words.len() <= 60
+            {
                 return words.split_whitespace().collect::<Vec<_>>().join(" ");
             }
         }
@@ -294,15 +399,31 @@ fn edition(source: &str) -> String {
 /// A designation by the North American convention states a band of widths; the head's own width should lie in it.
 fn check_designation(read: &mut HeaderRead) {
     let header = &read.header;
-    let Ok((_, designation)) = vocabulary::Designation::parse_decorated(&header.designation) else { return };
-    let Some((band, width)) = designation.width_band().zip(header.width.as_ref()) else { return };
-    let Some(widest) = width.hi.or(width.lo) else { return };
-    if band.contains(Quantity::new(widest, width.unit)) == Some(false) {
+    let Ok((_, designation)) = vocabulary::Designation::parse_decorated(&header.designation) else {
+        return;
+    };
+    let Some((band, width)) = designation.width_band().zip(header.width.as_ref()) else {
+        return;
+    };
+    let Some(widest) = width.hi.or(width.lo) else {
+        return;
+    };
+    // A width in whole millimetres may be the band's inches rounded up: 51 mm is 2 in.
+    let slack = if width.unit == Unit::Millimetre {
+        Number::new(1, 2).unwrap_or(Number::ZERO)
+    } else {
+        Number::ZERO
+    };
+    let Some(least) = widest.minus(slack) else {
+        return;
+    };
+    if band.contains(Quantity::new(least, width.unit)) == Some(false) {
         let message = format!(
             "`{}` is numbered for joints {band}, but the head gives a width of {}; the listed width governs",
             header.designation,
             Quantity::new(widest, width.unit)
         );
-        read.warnings.push((WarningKind::DesignationDisagrees, width.span, message));
+        read.warnings
+            .push((WarningKind::DesignationDisagrees, width.span, message));
     }
 }

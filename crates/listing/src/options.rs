@@ -18,31 +18,90 @@ pub(crate) struct ItemOption {
 
 /// Reads what an item's title and first words say of it as an option.
 pub(crate) fn item_option(title: &str, opening: &str, paths: &[String]) -> ItemOption {
-    let head = format!("{title} | {}", opening.chars().take(220).collect::<String>());
+    let head = format!(
+        "{title} | {}",
+        opening.chars().take(220).collect::<String>()
+    );
     let lower = head.to_lowercase();
     let title_lower = title.to_lowercase();
-    let alternate = ["alternate to", "alternative to", "alternates to", "alternatively to", "alt. to", "alt to", "in lieu of", "in place of", "instead of"]
-        .iter()
-        .filter_map(|words| lower.find(words).map(|at| at + words.len()))
-        .min()
-        .filter(|at| *at <= title.len() + 90);
-    let replaces = alternate.map(|at| cited(head.get(at..).unwrap_or_default(), paths)).unwrap_or_default();
-    let optional = title_lower.contains("optional") || title_lower.ends_with("option") || title_lower.contains("(option")
-        || lower.get(title.len()..).is_some_and(|rest| rest.trim_start_matches([' ', '|', '(', '-']).starts_with("optional"));
-    let configurations = if title_lower.contains("config") { configurations(title) } else { Vec::new() };
-    let partly = !replaces.is_empty() && title_lower.contains(" only") && !title_lower.contains("config");
-    ItemOption { replaces, optional: optional && alternate.is_none(), configurations, partly }
+    let alternate = [
+        "alternate to",
+        "alternative to",
+        "alternates to",
+        "alternatively to",
+        "alt. to",
+        "alt to",
+        "in lieu of",
+        "in place of",
+        "instead of",
+    ]
+    .iter()
+    .filter_map(|words| lower.find(words).map(|at| at + words.len()))
+    .min()
+    .filter(|at| *at <= title.len() + 90);
+    let replaces = alternate
+        .map(|at| cited(head.get(at..).unwrap_or_default(), paths))
+        .unwrap_or_default();
+    let optional = title_lower.contains("optional")
+        || title_lower.ends_with("option")
+        || title_lower.contains("(option")
+        || lower.get(title.len()..).is_some_and(|rest| {
+            rest.trim_start_matches([' ', '|', '(', '-'])
+                .starts_with("optional")
+        });
+    let configurations = if title_lower.contains("config") {
+        configurations(title)
+    } else {
+        Vec::new()
+    };
+    let partly =
+        !replaces.is_empty() && title_lower.contains(" only") && !title_lower.contains("config");
+    ItemOption {
+        replaces,
+        optional: optional && alternate.is_none(),
+        configurations,
+        partly,
+    }
 }
 
 /// The items that words cite, one after another, at their beginning: `Item 2A`, `Items 2A and 2B`, `4.1`, `§ 3(d)`.
 fn cited(words: &str, paths: &[String]) -> Vec<String> {
     let mut found = Vec::new();
-    for word in words.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':')).filter(|word| !word.is_empty()).take(7) {
-        let bare = word.trim_end_matches(['.', ')', '*']).trim_start_matches('(');
-        let unbalanced = if bare.contains('(') && !bare.contains(')') { format!("{bare})") } else { bare.to_owned() };
-        if let Some(path) = paths.iter().find(|path| **path == unbalanced || path.trim_start_matches('§') == unbalanced) {
+    let mut through = false;
+    for word in words
+        .split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':'))
+        .filter(|word| !word.is_empty())
+        .take(7)
+    {
+        let bare = word
+            .trim_end_matches(['.', ')', '*'])
+            .trim_start_matches('(');
+        let unbalanced = if bare.contains('(') && !bare.contains(')') {
+            format!("{bare})")
+        } else {
+            bare.to_owned()
+        };
+        if let Some(path) = paths
+            .iter()
+            .find(|path| **path == unbalanced || path.trim_start_matches('§') == unbalanced)
+        {
+            // `4.1 to 4.3` cites those between, too.
+            if through
+                && let Some(from) = found
+                    .last()
+                    .and_then(|last: &String| paths.iter().position(|own| own == last))
+            {
+                let to = paths.iter().position(|own| own == path).unwrap_or(from);
+                found.extend(paths.get(from + 1..to).unwrap_or_default().iter().cloned());
+            }
             found.push(path.clone());
-        } else if !matches!(bare.to_lowercase().as_str(), "item" | "items" | "and" | "or" | "the" | "§" | "base" | "of") {
+            through = false;
+        } else if bare == "to" || bare == "through" {
+            through = true;
+        } else if !matches!(
+            bare.to_lowercase().as_str(),
+            "item" | "items" | "and" | "or" | "the" | "§" | "base" | "of"
+        ) {
             break;
         }
     }
@@ -50,10 +109,16 @@ fn cited(words: &str, paths: &[String]) -> Vec<String> {
 }
 
 fn configurations(title: &str) -> Vec<String> {
-    let words: Vec<&str> = title.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let words: Vec<&str> = title
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .collect();
     words
         .windows(2)
-        .filter(|pair| pair.first().is_some_and(|word| word.to_lowercase().starts_with("config")))
+        .filter(|pair| {
+            pair.first()
+                .is_some_and(|word| word.to_lowercase().starts_with("config"))
+        })
         .filter_map(|pair| pair.get(1))
         .filter(|label| label.len() == 1)
         .map(|label| format!("Configuration {label}"))
@@ -61,10 +126,17 @@ fn configurations(title: &str) -> Vec<String> {
 }
 
 /// The option groups of a listing, from what its items say and from the configurations that its text names.
-pub(crate) fn groups(items: &[OutlineItem], options: &[ItemOption], named: &[String]) -> Vec<OptionGroup> {
+pub(crate) fn groups(
+    items: &[OutlineItem],
+    options: &[ItemOption],
+    named: &[String],
+) -> Vec<OptionGroup> {
     let mut groups: Vec<OptionGroup> = Vec::new();
     let mut configurations: Vec<String> = Vec::new();
-    for name in named.iter().chain(options.iter().flat_map(|option| &option.configurations)) {
+    for name in named
+        .iter()
+        .chain(options.iter().flat_map(|option| &option.configurations))
+    {
         if !configurations.contains(name) {
             configurations.push(name.clone());
         }
@@ -75,17 +147,22 @@ pub(crate) fn groups(items: &[OutlineItem], options: &[ItemOption], named: &[Str
             id: "configuration".to_owned(),
             kind: OptionGroupKind::Configurations,
             base_item: None,
+            also_replaced: Vec::new(),
             choices: configurations,
         });
     }
     for (item, option) in items.iter().zip(options) {
         if let Some(base) = option.replaces.first() {
-            match groups.iter_mut().find(|group| group.base_item.as_ref() == Some(base)) {
+            match groups
+                .iter_mut()
+                .find(|group| group.base_item.as_ref() == Some(base))
+            {
                 Some(group) => group.choices.push(item.path.clone()),
                 None => groups.push(OptionGroup {
                     id: base.clone(),
                     kind: OptionGroupKind::Alternates,
                     base_item: Some(base.clone()),
+                    also_replaced: option.replaces.iter().skip(1).cloned().collect(),
                     choices: vec![base.clone(), item.path.clone()],
                 }),
             }
@@ -94,6 +171,7 @@ pub(crate) fn groups(items: &[OutlineItem], options: &[ItemOption], named: &[Str
                 id: item.path.clone(),
                 kind: OptionGroupKind::Optional,
                 base_item: None,
+                also_replaced: Vec::new(),
                 choices: vec![item.path.clone()],
             });
         }
@@ -107,19 +185,58 @@ mod tests {
 
     #[track_caller]
     fn check(title: &str, opening: &str, replaces: &[&str], optional: bool) {
-        let paths: Vec<String> = ["2A", "2B", "4.1", "F2", "§3(d)"].iter().map(ToString::to_string).collect();
+        let paths: Vec<String> = ["2A", "2B", "4.1", "F2", "§3(d)"]
+            .iter()
+            .map(ToString::to_string)
+            .collect();
         let found = item_option(title, opening, &paths);
-        assert_eq!((found.replaces.iter().map(String::as_str).collect::<Vec<_>>(), found.optional), (replaces.to_vec(), optional), "{title}");
+        assert_eq!(
+            (
+                found
+                    .replaces
+                    .iter()
+                    .map(String::as_str)
+                    .collect::<Vec<_>>(),
+                found.optional
+            ),
+            (replaces.to_vec(), optional),
+            "{title}"
+        );
     }
 
     #[test]
     fn items_that_are_options() {
-        check("SLOTTED RUNNER -- (Alternate to Item 2A, Configuration A only)", "Slotted runner to", &["2A"], false);
-        check("Continuous Angle", "As an alternate to Item 2A, min 20 gauge", &["2A"], false);
-        check("Direct Attachment", "As an alternate to Items 2A and 2B, for the 1 Hr", &["2A", "2B"], false);
+        check(
+            "SLOTTED RUNNER -- (Alternate to Item 2A, Configuration A only)",
+            "Slotted runner to",
+            &["2A"],
+            false,
+        );
+        check(
+            "Continuous Angle",
+            "As an alternate to Item 2A, min 20 gauge",
+            &["2A"],
+            false,
+        );
+        check(
+            "Direct Attachment",
+            "As an alternate to Items 2A and 2B, for the 1 Hr",
+            &["2A", "2B"],
+            false,
+        );
         check("alt. to F2: SPRAY", "1/8 in. wet", &["F2"], false);
-        check("Spray coating [3] (alternate to 4.1)", "Wet film", &["4.1"], false);
-        check("STEEL ANGLES -- (Configuration B, Optional)", "No. 20 MSG", &[], true);
+        check(
+            "Spray coating [3] (alternate to 4.1)",
+            "Wet film",
+            &["4.1"],
+            false,
+        );
+        check(
+            "STEEL ANGLES -- (Configuration B, Optional)",
+            "No. 20 MSG",
+            &[],
+            true,
+        );
         check("Hollow-core option", "Hollow-core units", &[], true);
         check("GYPSUM BOARD", "Gypsum board installed to", &[], false);
     }

@@ -10,11 +10,18 @@ pub(crate) struct Places<'a> {
 
 impl<'a> Places<'a> {
     pub(crate) fn new(text: &'a str) -> Self {
-        Self { text, marks: vec![None; text.len()] }
+        Self {
+            text,
+            marks: vec![None; text.len()],
+        }
     }
 
     pub(crate) fn mark(&mut self, span: Span, kind: PlaceKind) {
-        for mark in self.marks.get_mut(span.start()..span.end()).unwrap_or_default() {
+        for mark in self
+            .marks
+            .get_mut(span.start()..span.end())
+            .unwrap_or_default()
+        {
             *mark = Some(kind);
         }
     }
@@ -47,7 +54,10 @@ impl<'a> Places<'a> {
             let kind = mark.unwrap_or(PlaceKind::Space);
             match places.last_mut() {
                 Some(last) if last.kind == kind => last.span = Span::new(last.span.start(), at + 1),
-                _ => places.push(Place { kind, span: Span::new(at, at + 1) }),
+                _ => places.push(Place {
+                    kind,
+                    span: Span::new(at, at + 1),
+                }),
             }
         }
         places

@@ -8,7 +8,8 @@ use crate::clauses::{self, Around, Draft, Yield};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, decode, lines};
 use crate::model::{
-    Accounted, Clause, Confidence, Item, PlaceKind, Reading, Relation, Requirement, Source, Span, Status, Warning, WarningKind, sha256,
+    Accounted, Clause, Confidence, Item, PlaceKind, Reading, Relation, Requirement, Source, Span,
+    Status, Warning, WarningKind, sha256,
 };
 use crate::naming::{Subject, components_in};
 use crate::options::{ItemOption, groups, item_option};
@@ -32,7 +33,15 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Reading, DecodeError> {
     reading.source.sha256 = sha256(bytes);
     if let Some(note) = decoded.note {
         let span = Span::new(0, 0);
-        reading.warnings.insert(0, Warning { kind: WarningKind::Encoding, span, words: String::new(), message: note });
+        reading.warnings.insert(
+            0,
+            Warning {
+                kind: WarningKind::Encoding,
+                span,
+                words: String::new(),
+                message: note,
+            },
+        );
     }
     Ok(reading)
 }
@@ -49,7 +58,12 @@ pub fn read_text(name: &str, text: &str) -> Reading {
         reader.item(index);
     }
     let pages = 1 + lines.iter().filter(|line| line.after_page_break).count();
-    let source = Source { name: name.to_owned(), sha256: sha256(text.as_bytes()), bytes: text.len(), pages };
+    let source = Source {
+        name: name.to_owned(),
+        sha256: sha256(text.as_bytes()),
+        bytes: text.len(),
+        pages,
+    };
     reader.finish(source, head.header)
 }
 
@@ -66,12 +80,24 @@ struct Reader<'a> {
 impl<'a> Reader<'a> {
     fn new(text: &'a str, outline: &'a Outline) -> Self {
         let paths: Vec<String> = outline.items.iter().map(|item| item.path.clone()).collect();
-        let options = outline.items.iter().map(|item| item_option(&item.title, &opening(text, item), &paths)).collect();
+        let options = outline
+            .items
+            .iter()
+            .map(|item| item_option(&item.title, &opening(text, item), &paths))
+            .collect();
         let mut places = Places::new(text);
         for span in &outline.furniture {
             places.mark(*span, PlaceKind::Furniture);
         }
-        Self { text, outline, options, drafts: Vec::new(), warnings: Vec::new(), configurations: Vec::new(), places }
+        Self {
+            text,
+            outline,
+            options,
+            drafts: Vec::new(),
+            warnings: Vec::new(),
+            configurations: Vec::new(),
+            places,
+        }
     }
 
     /// The paragraphs before the first item: sentences become clauses, the rest is the head.
@@ -79,7 +105,11 @@ impl<'a> Reader<'a> {
         for pieces in &self.outline.head {
             let flow = Flow::of(self.text, pieces.iter().copied());
             if is_prose(flow.text()) {
-                let found = clauses::read(self.text, &[Paragraph::Text(pieces.clone())], &Around::default());
+                let found = clauses::read(
+                    self.text,
+                    &[Paragraph::Text(pieces.clone())],
+                    &Around::default(),
+                );
                 self.take("", found);
             } else {
                 for piece in pieces {
@@ -90,7 +120,9 @@ impl<'a> Reader<'a> {
     }
 
     fn item(&mut self, index: usize) {
-        let Some(item) = self.outline.items.get(index) else { return };
+        let Some(item) = self.outline.items.get(index) else {
+            return;
+        };
         self.places.mark(item.heading, PlaceKind::Heading);
         let around = self.around(index, item);
         let found = clauses::read(self.text, &item.paragraphs, &around);
@@ -106,16 +138,28 @@ impl<'a> Reader<'a> {
         }
         self.warnings.extend(found.warnings);
         self.configurations.extend(found.configurations);
-        self.drafts.extend(found.clauses.into_iter().map(|draft| (path.to_owned(), draft)));
+        self.drafts.extend(
+            found
+                .clauses
+                .into_iter()
+                .map(|draft| (path.to_owned(), draft)),
+        );
     }
 
     /// What stands around an item: its titles' components, innermost first, and the options it lies in.
     fn around(&self, index: usize, item: &OutlineItem) -> Around {
         let mut titles: Vec<&'static Component> = Vec::new();
         let mut options = Vec::new();
-        let mut above = Some(index);
+        // A footnote speaks of what the item that cites it speaks of.
+        let mut above = Some(if item.path.starts_with('[') {
+            self.citing(&item.path).unwrap_or(index)
+        } else {
+            index
+        });
         while let Some(index) = above {
-            let Some(outer) = self.outline.items.get(index) else { break };
+            let Some(outer) = self.outline.items.get(index) else {
+                break;
+            };
             for (component, weak, _) in components_in(&outer.title) {
                 if !weak && !titles.iter().any(|held| held.name == component.name) {
                     titles.push(component);
@@ -129,8 +173,71 @@ impl<'a> Reader<'a> {
             }
             above = outer.parent;
         }
-        let subject = Subject { titles, title: item.title.clone(), before: None };
-        Around { item: item.path.clone(), subject, options }
+        if let Some(component) = self.cited_component(&item.path) {
+            titles.retain(|held| held.name != component.name);
+            titles.insert(0, component);
+        }
+        let subject = Subject {
+            titles,
+            title: item.title.clone(),
+            before: None,
+        };
+        Around {
+            item: item.path.clone(),
+            subject,
+            options,
+        }
+    }
+
+    /// The component named just before a footnote's mark in the text that cites it: "Sealant [c] at the ends".
+    fn cited_component(&self, path: &str) -> Option<&'static Component> {
+        if !path.starts_with('[') {
+            return None;
+        }
+        let item = self
+            .citing(path)
+            .and_then(|index| self.outline.items.get(index))?;
+        if item.title.contains(path) {
+            return None;
+        }
+        let piece = item
+            .paragraphs
+            .iter()
+            .find_map(|paragraph| match paragraph {
+                Paragraph::Text(pieces) => pieces
+                    .iter()
+                    .map(|piece| piece.of(self.text))
+                    .find(|words| words.contains(path)),
+                Paragraph::Table(_) => None,
+            })?;
+        let before = piece.get(..piece.find(path)?)?;
+        components_in(before)
+            .last()
+            .map(|(component, ..)| *component)
+    }
+
+    /// The first item that cites a footnote, in its title or in its text.
+    fn citing(&self, footnote: &str) -> Option<usize> {
+        let items = || {
+            self.outline
+                .items
+                .iter()
+                .enumerate()
+                .filter(|(_, item)| !item.path.starts_with('['))
+        };
+        items()
+            .find(|(_, item)| item.title.contains(footnote))
+            .or_else(|| {
+                items().find(|(_, item)| {
+                    item.paragraphs.iter().any(|paragraph| match paragraph {
+                        Paragraph::Text(pieces) => pieces
+                            .iter()
+                            .any(|piece| piece.of(self.text).contains(footnote)),
+                        Paragraph::Table(_) => false,
+                    })
+                })
+            })
+            .map(|(index, _)| index)
     }
 
     fn finish(mut self, source: Source, header: crate::model::Header) -> Reading {
@@ -139,7 +246,8 @@ impl<'a> Reader<'a> {
             let words = span.of(self.text);
             self.places.mark(span, PlaceKind::Clause);
             if words.chars().any(char::is_alphanumeric) {
-                self.drafts.push((String::new(), clauses::words_of_no_item(span, words)));
+                self.drafts
+                    .push((String::new(), clauses::words_of_no_item(span, words)));
             }
         }
         let options = groups(&self.outline.items, &self.options, &self.configurations);
@@ -147,19 +255,41 @@ impl<'a> Reader<'a> {
         let mut warnings: Vec<Warning> = self
             .warnings
             .into_iter()
-            .map(|(kind, span, message)| Warning { kind, span, words: span.of(self.text).to_owned(), message })
+            .map(|(kind, span, message)| Warning {
+                kind,
+                span,
+                words: span.of(self.text).to_owned(),
+                message,
+            })
             .collect();
         warnings.extend(contradictions(&clauses));
         if self.outline.items.is_empty() {
             let message = "no numbered items were found; is this a listing?".to_owned();
-            warnings.push(Warning { kind: WarningKind::NotAListing, span: Span::new(0, 0), words: String::new(), message });
+            warnings.push(Warning {
+                kind: WarningKind::NotAListing,
+                span: Span::new(0, 0),
+                words: String::new(),
+                message,
+            });
         }
         warnings.sort_by_key(|warning| (warning.span, warning.kind));
         let items = items(&self.outline.items, &self.options);
         let places = self.places.finish();
         let covered = places.iter().map(|place| place.span.len()).sum();
-        let accounted = Accounted { bytes: covered, of: source.bytes };
-        let mut reading = Reading { source, header, items, options, clauses, places, accounted, warnings };
+        let accounted = Accounted {
+            bytes: covered,
+            of: source.bytes,
+        };
+        let mut reading = Reading {
+            source,
+            header,
+            items,
+            options,
+            clauses,
+            places,
+            accounted,
+            warnings,
+        };
         doubt_contradictions(&mut reading);
         reading
     }
@@ -168,7 +298,9 @@ impl<'a> Reader<'a> {
 /// The first words of an item's text.
 fn opening(text: &str, item: &OutlineItem) -> String {
     match item.paragraphs.first() {
-        Some(Paragraph::Text(pieces)) => Flow::of(text, pieces.iter().copied().take(3)).text().to_owned(),
+        Some(Paragraph::Text(pieces)) => Flow::of(text, pieces.iter().copied().take(3))
+            .text()
+            .to_owned(),
         _ => String::new(),
     }
 }
@@ -181,7 +313,11 @@ fn number(text: &str, drafts: Vec<(String, Draft)>) -> Vec<Clause> {
         .map(|(item, draft)| {
             let count = counts.entry(item.clone()).or_default();
             *count += 1;
-            let id = if item.is_empty() { format!("head/{count}") } else { format!("{item}/{count}") };
+            let id = if item.is_empty() {
+                format!("head/{count}")
+            } else {
+                format!("{item}/{count}")
+            };
             Clause {
                 id,
                 item,
@@ -222,7 +358,10 @@ fn items(items: &[OutlineItem], options: &[ItemOption]) -> Vec<Item> {
                 title: item.title.clone(),
                 span: Span::new(item.heading.start(), end.max(item.heading.end())),
                 option: own.or(configuration),
-                parent: item.parent.and_then(|parent| items.get(parent)).map(|parent| parent.path.clone()),
+                parent: item
+                    .parent
+                    .and_then(|parent| items.get(parent))
+                    .map(|parent| parent.path.clone()),
             }
         })
         .collect()
@@ -234,16 +373,32 @@ fn contradicting(clauses: &[Clause]) -> Vec<(usize, usize)> {
     let mut pairs = Vec::new();
     let mut first: BTreeMap<(&str, &str, Option<&str>, String), usize> = BTreeMap::new();
     for (index, clause) in clauses.iter().enumerate() {
-        let Requirement::Bound(bound) = &clause.requirement else { continue };
-        let condition = clause.condition.as_ref().map(|condition| condition.expr.to_string()).unwrap_or_default();
-        let key = (clause.item.as_str(), clause.property.as_str(), clause.option.as_deref(), condition);
+        let Requirement::Bound(bound) = &clause.requirement else {
+            continue;
+        };
+        let condition = clause
+            .condition
+            .as_ref()
+            .map(|condition| condition.expr.to_string())
+            .unwrap_or_default();
+        let key = (
+            clause.item.as_str(),
+            clause.property.as_str(),
+            clause.option.as_deref(),
+            condition,
+        );
         match first.get(&key) {
             Some(earlier) => {
                 let other = clauses.get(*earlier).and_then(Clause::bound);
                 let opposite = other.is_some_and(|other| {
                     let ends = (other.relation, bound.relation);
-                    let open_range = matches!(ends, (Relation::AtLeast, Relation::AtMost) | (Relation::AtMost, Relation::AtLeast));
-                    !open_range && (other.lo, other.hi, other.unit) != (bound.lo, bound.hi, bound.unit)
+                    let open_range = matches!(
+                        ends,
+                        (Relation::AtLeast, Relation::AtMost)
+                            | (Relation::AtMost, Relation::AtLeast)
+                    );
+                    !open_range
+                        && (other.lo, other.hi, other.unit) != (bound.lo, bound.hi, bound.unit)
                 });
                 if opposite {
                     pairs.push((*earlier, index));

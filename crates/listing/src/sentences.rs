@@ -4,22 +4,31 @@ use core::ops::Range;
 
 /// Words that a stop shortens without ending the sentence, unless a capital follows one of [`MAY_END`].
 const ABBREVIATIONS: &[&str] = &[
-    "in", "ft", "max", "min", "nom", "approx", "dia", "diam", "no", "nos", "o.c", "oc", "e.g", "i.e", "vs", "incl",
-    "fig", "figs", "ref", "refs", "ga", "sq", "cu", "lb", "lbs", "hr", "hrs", "avg", "ind", "galv", "alum", "comp",
-    "ext", "thk", "typ", "conc", "horiz", "vert", "sect", "alt", "art", "lin", "temp", "wt", "spec", "specs", "cont",
-    "equiv", "resp", "mfr", "mfg", "assy", "ea", "sim", "reqd", "cl", "ctr", "ctrs", "lg", "st", "int", "exp", "appr",
-    "int'l", "dept", "cf", "viz", "w.g", "o.d", "i.d", "od", "id", "per", "p", "pp", "vol", "ed", "rev", "sched", "gyp",
-    "bd", "fl", "flr", "jt", "jts", "thru", "adj", "perp", "par", "ht", "wd", "lgth", "oz", "gal", "pcs",
+    "in", "ft", "max", "min", "nom", "approx", "dia", "diam", "no", "nos", "o.c", "oc", "e.g",
+    "i.e", "vs", "incl", "fig", "figs", "ref", "refs", "ga", "sq", "cu", "lb", "lbs", "hr", "hrs",
+    "avg", "ind", "galv", "alum", "comp", "ext", "thk", "typ", "conc", "horiz", "vert", "sect",
+    "alt", "art", "lin", "temp", "wt", "spec", "specs", "cont", "equiv", "resp", "mfr", "mfg",
+    "assy", "ea", "sim", "reqd", "cl", "ctr", "ctrs", "lg", "st", "int", "exp", "appr", "int'l",
+    "dept", "cf", "viz", "w.g", "o.d", "i.d", "od", "id", "per", "p", "pp", "vol", "ed", "rev",
+    "sched", "gyp", "bd", "fl", "flr", "jt", "jts", "thru", "adj", "perp", "par", "ht", "wd",
+    "lgth", "oz", "gal", "pcs",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.
-const MAY_END: &[&str] = &["in", "ft", "max", "min", "hr", "hrs", "o.c", "oc", "lb", "lbs", "gal", "ga", "o.d", "i.d", "ea", "ctrs", "pcs", "dia", "diam", "thk", "lg"];
+const MAY_END: &[&str] = &[
+    "in", "ft", "max", "min", "hr", "hrs", "o.c", "oc", "lb", "lbs", "gal", "ga", "o.d", "i.d",
+    "ea", "ctrs", "pcs", "dia", "diam", "thk", "lg",
+];
 
 /// Firms' names that end in a stop.
-const FIRMS: &[&str] = &["inc", "co", "corp", "ltd", "s.a", "a.g", "b.v", "s.p.a", "llc", "bros", "mfg", "intl"];
+const FIRMS: &[&str] = &[
+    "inc", "co", "corp", "ltd", "s.a", "a.g", "b.v", "s.p.a", "llc", "bros", "mfg", "intl",
+];
 
 /// Capitalised words that go on after an abbreviation rather than begin a sentence.
-const GO_ON: &[&str] = &["OC", "O.C", "MSG", "GSG", "SWG", "AWG", "CFM", "LF", "X", "C"];
+const GO_ON: &[&str] = &[
+    "OC", "O.C", "MSG", "GSG", "SWG", "AWG", "CFM", "LF", "X", "C",
+];
 
 /// The sentences of a running text, without the space between them.
 pub(crate) fn sentences(text: &str) -> Vec<Range<usize>> {
@@ -28,7 +37,11 @@ pub(crate) fn sentences(text: &str) -> Vec<Range<usize>> {
     for (at, c) in text.char_indices() {
         if matches!(c, '.' | '!' | '?') && ends_sentence(text, at) {
             let mut end = at + 1;
-            while let Some(mark) = text.get(end..).and_then(|rest| rest.chars().next()).filter(|c| matches!(c, ')' | '"' | '”' | '*')) {
+            while let Some(mark) = text
+                .get(end..)
+                .and_then(|rest| rest.chars().next())
+                .filter(|c| matches!(c, ')' | '"' | '”' | '*'))
+            {
                 end += mark.len_utf8();
             }
             push(&mut sentences, text, start..end);
@@ -55,14 +68,21 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if rest.is_empty() {
         return true;
     }
-    let Some(next) = rest.strip_prefix(' ') else { return false };
+    let Some(next) = rest.strip_prefix(' ') else {
+        return false;
+    };
     let begins = next.chars().next();
     let capital = begins.is_some_and(|c| c.is_uppercase() || matches!(c, '"' | '“' | '§'));
     let digit = begins.is_some_and(|c| c.is_ascii_digit());
     let before = text.get(..at).unwrap_or_default();
     let word = last_word(before).to_lowercase();
-    if word.len() == 1 && word.chars().all(char::is_alphabetic) && !word.is_empty() {
-        return false;
+    if word.len() == 1 && word.chars().all(char::is_alphabetic) {
+        // `at 2 h. The` ends with a unit; `A. The` is a label.
+        let unit = before
+            .trim_end_matches(word.as_str())
+            .trim_end()
+            .ends_with(|c: char| c.is_ascii_digit());
+        return unit && capital;
     }
     if FIRMS.contains(&word.as_str()) {
         return false;
@@ -70,8 +90,12 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if !ABBREVIATIONS.contains(&word.as_str()) {
         return capital || digit || begins == Some('(') || begins == Some('[');
     }
-    let following: String = next.chars().take_while(|c| c.is_alphabetic() || *c == '.').collect();
-    let goes_on = GO_ON.contains(&following.trim_end_matches('.')) || following.chars().all(|c| c.is_uppercase() || c == '.');
+    let following: String = next
+        .chars()
+        .take_while(|c| c.is_alphabetic() || *c == '.')
+        .collect();
+    let goes_on = GO_ON.contains(&following.trim_end_matches('.'))
+        || following.chars().all(|c| c.is_uppercase() || c == '.');
     capital && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
 }
 
@@ -87,9 +111,14 @@ pub(crate) fn ends_in_abbreviation(text: &str) -> bool {
 }
 
 fn last_word(text: &str) -> &str {
-    let start = text.rfind(|c: char| !(c.is_alphanumeric() || matches!(c, '.' | '\''))).map_or(0, |at| {
-        at + text.get(at..).and_then(|rest| rest.chars().next()).map_or(1, char::len_utf8)
-    });
+    let start = text
+        .rfind(|c: char| !(c.is_alphanumeric() || matches!(c, '.' | '\'')))
+        .map_or(0, |at| {
+            at + text
+                .get(at..)
+                .and_then(|rest| rest.chars().next())
+                .map_or(1, char::len_utf8)
+        });
     text.get(start..).unwrap_or_default()
 }
 
@@ -99,18 +128,42 @@ mod tests {
 
     #[track_caller]
     fn check(text: &str, expected: &[&str]) {
-        let found: Vec<_> = sentences(text).into_iter().map(|range| &text[range]).collect();
+        let found: Vec<_> = sentences(text)
+            .into_iter()
+            .map(|range| text.get(range).unwrap())
+            .collect();
         assert_eq!(found, expected);
     }
 
     #[test]
     fn abbreviations_do_not_end_sentences() {
-        check("Max 3 in. (76 mm) deep galv. steel. Studs cut 1/2 in. less.", &["Max 3 in. (76 mm) deep galv. steel.", "Studs cut 1/2 in. less."]);
-        check("spaced 12 in. OC. Fasteners", &["spaced 12 in. OC.", "Fasteners"]);
-        check("is at least 2 in. The lap", &["is at least 2 in.", "The lap"]);
-        check("No. 25 MSG steel. 2 in. wide", &["No. 25 MSG steel.", "2 in. wide"]);
-        check("density ≥ 2.5 kg/m³ (wall). Flexible", &["density ≥ 2.5 kg/m³ (wall).", "Flexible"]);
-        check("SOMEWHERE CO. INC. -- Product 4", &["SOMEWHERE CO. INC. -- Product 4"]);
+        check(
+            "Max 3 in. (76 mm) deep galv. steel. Studs cut 1/2 in. less.",
+            &[
+                "Max 3 in. (76 mm) deep galv. steel.",
+                "Studs cut 1/2 in. less.",
+            ],
+        );
+        check(
+            "spaced 12 in. OC. Fasteners",
+            &["spaced 12 in. OC.", "Fasteners"],
+        );
+        check(
+            "is at least 2 in. The lap",
+            &["is at least 2 in.", "The lap"],
+        );
+        check(
+            "No. 25 MSG steel. 2 in. wide",
+            &["No. 25 MSG steel.", "2 in. wide"],
+        );
+        check(
+            "density ≥ 2.5 kg/m³ (wall). Flexible",
+            &["density ≥ 2.5 kg/m³ (wall).", "Flexible"],
+        );
+        check(
+            "SOMEWHERE CO. INC. -- Product 4",
+            &["SOMEWHERE CO. INC. -- Product 4"],
+        );
         check("widths up to 2 in.) The", &["widths up to 2 in.)", "The"]);
     }
 }

@@ -97,6 +97,8 @@ impl FromStr for Dimension {
 
     fn from_str(name: &str) -> Result<Self, Self::Err> {
         let known = Self::ALL.iter().find(|d| d.name() == name);
-        known.copied().ok_or_else(|| UnknownDimension(name.to_owned()))
+        known
+            .copied()
+            .ok_or_else(|| UnknownDimension(name.to_owned()))
     }
 }

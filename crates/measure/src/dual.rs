@@ -16,7 +16,19 @@ use crate::quantity::Quantity;
 use crate::unit::Unit;
 
 /// How far two statements of one value agree.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, schemars::JsonSchema)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    Serialize,
+    Deserialize,
+    schemars::JsonSchema,
+)]
 #[serde(rename_all = "snake_case")]
 pub enum Agreement {
     /// One rounds to the other.
@@ -53,7 +65,11 @@ pub fn agreement(first: &Stated, second: &Stated) -> Option<Agreement> {
     let (a, b) = (a.number, b.to(a.unit)?.number);
     let apart = a.minus(b)?.abs();
     let within = apart <= a.abs().times(SOFT)?;
-    Some(if within { Agreement::LooselyRounded } else { Agreement::InConflict })
+    Some(if within {
+        Agreement::LooselyRounded
+    } else {
+        Agreement::InConflict
+    })
 }
 
 /// Whether a value lies within half a step of the other as stated.
@@ -106,9 +122,15 @@ mod tests {
     #[test]
     fn a_temperature_and_a_rise_are_not_compared() {
         // 325 °F of rise is 181 K (ASTM E814, UL 2079); 163 °C is the point 325 °F.
-        assert_eq!(agreement(&quantity("325 °F").unwrap(), &quantity("181 K").unwrap()), None);
         assert_eq!(
-            agreement(&quantity("325 deg F rise").unwrap(), &quantity("181 K").unwrap()),
+            agreement(&quantity("325 °F").unwrap(), &quantity("181 K").unwrap()),
+            None
+        );
+        assert_eq!(
+            agreement(
+                &quantity("325 deg F rise").unwrap(),
+                &quantity("181 K").unwrap()
+            ),
             Some(Agreement::Consistent)
         );
         assert_eq!(

@@ -255,7 +255,16 @@ mod tests {
 
     #[test]
     fn refuses_what_is_not_a_number() {
-        for text in ["", "-", "1/0", "a", "1.2.3", "99999999999999999999", "1e3", "."] {
+        for text in [
+            "",
+            "-",
+            "1/0",
+            "a",
+            "1.2.3",
+            "99999999999999999999",
+            "1e3",
+            ".",
+        ] {
             assert!(text.parse::<Number>().is_err(), "{text}");
         }
     }
@@ -263,8 +272,14 @@ mod tests {
     #[test]
     fn rounds_halves_away_from_zero() {
         let sixteenth = Number::fixed(1, 16);
-        assert_eq!(Number::fixed(3, 32).nearest(sixteenth), Some(Number::fixed(1, 8)));
-        assert_eq!(Number::fixed(-3, 32).nearest(sixteenth), Some(Number::fixed(-1, 8)));
+        assert_eq!(
+            Number::fixed(3, 32).nearest(sixteenth),
+            Some(Number::fixed(1, 8))
+        );
+        assert_eq!(
+            Number::fixed(-3, 32).nearest(sixteenth),
+            Some(Number::fixed(-1, 8))
+        );
         assert_eq!(Number::ONE.nearest(Number::ZERO), None);
     }
 

@@ -201,7 +201,16 @@ mod tests {
 
     #[test]
     fn what_is_printed_reads_back_the_same() {
-        for text in ["2-1/2 in.", "64 mm", "4 pcf", "25 gauge", "33 %", "1-1/2 hr", "40 °F", "No. 8"] {
+        for text in [
+            "2-1/2 in.",
+            "64 mm",
+            "4 pcf",
+            "25 gauge",
+            "33 %",
+            "1-1/2 hr",
+            "40 °F",
+            "No. 8",
+        ] {
             let quantity = Quantity::parse(text).unwrap();
             assert_eq!(Quantity::parse(&trade(quantity)), Ok(quantity), "{text}");
         }

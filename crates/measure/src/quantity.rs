@@ -50,7 +50,9 @@ impl Quantity {
 
     /// The number in the base unit of the dimension.
     fn in_base(self) -> Option<Number> {
-        self.number.times(self.unit.size())?.plus(self.unit.offset())
+        self.number
+            .times(self.unit.size())?
+            .plus(self.unit.offset())
     }
 
     /// The same quantity in another unit, exactly; none when the dimensions differ.
@@ -90,18 +92,27 @@ impl Quantity {
     /// The sum, in this quantity's unit; none when the dimensions differ.
     pub fn plus(self, other: Self) -> Option<Self> {
         let other = other.to(self.unit)?;
-        Some(Self { number: self.number.plus(other.number)?, unit: self.unit })
+        Some(Self {
+            number: self.number.plus(other.number)?,
+            unit: self.unit,
+        })
     }
 
     /// The difference, in this quantity's unit; none when the dimensions differ.
     pub fn minus(self, other: Self) -> Option<Self> {
         let other = other.to(self.unit)?;
-        Some(Self { number: self.number.minus(other.number)?, unit: self.unit })
+        Some(Self {
+            number: self.number.minus(other.number)?,
+            unit: self.unit,
+        })
     }
 
     /// This many times the quantity.
     pub fn times(self, factor: Number) -> Option<Self> {
-        Some(Self { number: self.number.times(factor)?, unit: self.unit })
+        Some(Self {
+            number: self.number.times(factor)?,
+            unit: self.unit,
+        })
     }
 }
 

@@ -25,28 +25,67 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
     let number = |at: usize| match &sentence.token(at)?.kind {
         TokenKind::Number(numeral) => Some(numeral.value),
         // `M 25` may have been read with a stray unit letter after it; only plain minutes and millimetres are.
-        TokenKind::Quantity(stated) if matches!(stated.unit, Unit::Minute | Unit::Millimetre | Unit::Percent) => Some(stated.number),
+        TokenKind::Quantity(stated)
+            if matches!(stated.unit, Unit::Minute | Unit::Millimetre | Unit::Percent) =>
+        {
+            Some(stated.number)
+        }
         _ => None,
     };
     let mut found = Vec::new();
     let mut in_code = false;
     for at in 0..sentence.tokens.len() {
-        let word = sentence.token(at).and_then(crate::phrase::Token::word).unwrap_or_default();
+        let word = sentence
+            .token(at)
+            .and_then(crate::phrase::Token::word)
+            .unwrap_or_default();
         let after = number(at + 1);
         match (word, after) {
             ("E" | "EI" | "EW", Some(value)) => {
                 in_code = true;
-                let attribute = if word == "E" { "E class" } else if word == "EI" { "EI class" } else { "EW class" };
-                found.push(ClassNumber { attribute, property: "class", lo: value, hi: None, unit: Unit::Minute, first: at, last: at + 2 });
+                let attribute = if word == "E" {
+                    "E class"
+                } else if word == "EI" {
+                    "EI class"
+                } else {
+                    "EW class"
+                };
+                found.push(ClassNumber {
+                    attribute,
+                    property: "class",
+                    lo: value,
+                    hi: None,
+                    unit: Unit::Minute,
+                    first: at,
+                    last: at + 2,
+                });
             }
             ("M", Some(value)) if in_code => {
-                found.push(ClassNumber { attribute: "movement class", property: "movement", lo: value, hi: None, unit: Unit::Percent, first: at, last: at + 2 });
+                found.push(ClassNumber {
+                    attribute: "movement class",
+                    property: "movement",
+                    lo: value,
+                    hi: None,
+                    unit: Unit::Percent,
+                    first: at,
+                    last: at + 2,
+                });
             }
             ("W", Some(value)) if in_code => {
-                let to = sentence.is_word(at + 2, "to") || sentence.is_sign(at + 2, '-') || sentence.is_sign(at + 2, '–');
+                let to = sentence.is_word(at + 2, "to")
+                    || sentence.is_sign(at + 2, '-')
+                    || sentence.is_sign(at + 2, '–');
                 let hi = to.then(|| number(at + 3)).flatten();
                 let last = if hi.is_some() { at + 4 } else { at + 2 };
-                found.push(ClassNumber { attribute: "class width", property: "width", lo: value, hi, unit: Unit::Millimetre, first: at, last });
+                found.push(ClassNumber {
+                    attribute: "class width",
+                    property: "width",
+                    lo: value,
+                    hi,
+                    unit: Unit::Millimetre,
+                    first: at,
+                    last,
+                });
             }
             _ => {}
         }

@@ -15,7 +15,10 @@ pub(super) fn segments(sentence: &Sentence<'_>) -> Vec<Segment> {
     let mut first = 0;
     let mut at = 0;
     while at < sentence.tokens.len() {
-        if let Some(amount) = sentence.amount_at(at).and_then(|index| sentence.amount(index)) {
+        if let Some(amount) = sentence
+            .amount_at(at)
+            .and_then(|index| sentence.amount(index))
+        {
             at = amount.last.max(at + 1);
             continue;
         }
@@ -45,12 +48,67 @@ fn push(segments: &mut Vec<Segment>, first: usize, last: usize) {
 
 /// Words that carry no requirement of their own.
 const EMPTY: &[&str] = &[
-    "a", "an", "the", "of", "and", "or", "but", "to", "in", "on", "at", "for", "with", "by", "as", "is", "are", "be", "shall", "that", "which", "each",
-    "this", "from", "respectively", "it", "its", "also", "only", "when", "where", "if", "than", "both", "either", "extension", "compression", "o.c", "oc", "width", "thick", "wide", "deep", "long", "depth", "thickness", "max", "min", "nom", "maximum", "minimum", "nominal", "except",
+    "a",
+    "an",
+    "the",
+    "of",
+    "and",
+    "or",
+    "but",
+    "to",
+    "in",
+    "on",
+    "at",
+    "for",
+    "with",
+    "by",
+    "as",
+    "is",
+    "are",
+    "be",
+    "shall",
+    "that",
+    "which",
+    "each",
+    "this",
+    "from",
+    "respectively",
+    "it",
+    "its",
+    "also",
+    "only",
+    "when",
+    "where",
+    "if",
+    "than",
+    "both",
+    "either",
+    "extension",
+    "compression",
+    "o.c",
+    "oc",
+    "width",
+    "thick",
+    "wide",
+    "deep",
+    "long",
+    "depth",
+    "thickness",
+    "max",
+    "min",
+    "nom",
+    "maximum",
+    "minimum",
+    "nominal",
+    "except",
 ];
 
 /// Whether a stretch says enough to be a requirement: two words or more that carry meaning.
-pub(super) fn says_something(sentence: &Sentence<'_>, segment: Segment, skip: impl Fn(usize) -> bool) -> bool {
+pub(super) fn says_something(
+    sentence: &Sentence<'_>,
+    segment: Segment,
+    skip: impl Fn(usize) -> bool,
+) -> bool {
     let meaning = (segment.first..segment.last).filter(|at| {
         let word = sentence.word(*at);
         !skip(*at) && word.len() > 1 && !EMPTY.contains(&word.as_str())

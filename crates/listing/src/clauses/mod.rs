@@ -2,8 +2,8 @@
 
 mod classes;
 mod draft;
-mod leftover;
 mod lead_in;
+mod leftover;
 mod named;
 mod reference;
 mod sentence;
@@ -31,23 +31,60 @@ pub(crate) struct Around {
 pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Yield {
     let mut found = Yield::default();
     let mut subject = around.subject.clone();
+    let mut caption = String::new();
     for paragraph in paragraphs {
         match paragraph {
-            Paragraph::Text(pieces) => read_text(source, pieces, around, &mut subject, &mut found),
-            Paragraph::Table(table) => tables::read(source, table, around, &mut found),
+            Paragraph::Text(pieces) => {
+                read_text(source, pieces, around, &mut subject, &mut found);
+                Flow::of(source, pieces.iter().copied())
+                    .text()
+                    .clone_into(&mut caption);
+            }
+            Paragraph::Table(table) => tables::read(source, table, &caption, around, &mut found),
         }
     }
     found
 }
 
-fn read_text(source: &str, pieces: &[Span], around: &Around, subject: &mut Subject, found: &mut Yield) {
-    let flow = Flow::of(source, pieces.iter().copied());
+fn read_text(
+    source: &str,
+    pieces: &[Span],
+    around: &Around,
+    subject: &mut Subject,
+    found: &mut Yield,
+) {
+    if let Some(entries) = named::entries(source, pieces) {
+        for entry in entries {
+            let flow = Flow::of(source, entry.iter().copied());
+            let span = entry.iter().copied().reduce(Span::join).unwrap_or_default();
+            match named::products(flow.text()) {
+                Some(names) => named::push(span, names, around, subject, found),
+                None => read_sentences(&flow, around, subject, found),
+            }
+        }
+        return;
+    }
+    read_sentences(
+        &Flow::of(source, pieces.iter().copied()),
+        around,
+        subject,
+        found,
+    );
+}
+
+fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &mut Yield) {
     for range in crate::sentences::sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
         if let Some(names) = named::products(words) {
-            named::push(flow.span(range.start, range.end), names, around, subject, found);
+            named::push(
+                flow.span(range.start, range.end),
+                names,
+                around,
+                subject,
+                found,
+            );
         } else {
-            sentence::read(&flow, range, around, subject, found);
+            sentence::read(flow, range, around, subject, found);
         }
     }
 }

@@ -11,9 +11,64 @@ use crate::naming::Subject;
 
 /// Ways in which firms' names end.
 const FIRM_ENDS: &[&str] = &[
-    "inc", "co", "corp", "corporation", "company", "ltd", "limited", "llc", "gmbh", "ag", "s.a", "sa", "plc", "bv", "b.v", "s.p.a", "spa", "kg", "as", "oy",
-    "works", "products", "industries", "industrial", "coatings", "chemical", "chemicals", "sealants", "materials", "mfg", "manufacturing",
-    "group", "supply", "systems", "technologies", "goods", "wools", "fibre", "fiber", "minerals", "steel", "metals", "partners", "bros", "sons", "polymers", "laboratories", "insulation", "gypsum", "board", "framing", "foams", "seals", "tapes", "mills", "foundry", "trading", "international",
+    "inc",
+    "co",
+    "corp",
+    "corporation",
+    "company",
+    "ltd",
+    "limited",
+    "llc",
+    "gmbh",
+    "ag",
+    "s.a",
+    "sa",
+    "plc",
+    "bv",
+    "b.v",
+    "s.p.a",
+    "spa",
+    "kg",
+    "as",
+    "oy",
+    "works",
+    "products",
+    "industries",
+    "industrial",
+    "coatings",
+    "chemical",
+    "chemicals",
+    "sealants",
+    "materials",
+    "mfg",
+    "manufacturing",
+    "group",
+    "supply",
+    "systems",
+    "technologies",
+    "goods",
+    "wools",
+    "fibre",
+    "fiber",
+    "minerals",
+    "steel",
+    "metals",
+    "partners",
+    "bros",
+    "sons",
+    "polymers",
+    "laboratories",
+    "insulation",
+    "gypsum",
+    "board",
+    "framing",
+    "foams",
+    "seals",
+    "tapes",
+    "mills",
+    "foundry",
+    "trading",
+    "international",
 ];
 
 /// Dashes between a maker and its products.
@@ -22,8 +77,32 @@ const DASHES: [&str; 4] = [" -- ", " — ", " – ", " - "];
 /// The products that a stretch of text lists, when it is a line of makers and nothing else.
 pub(super) fn products(words: &str) -> Option<Vec<ProductName>> {
     let body = strip_label(words);
-    let entries = by_dash(body).or_else(|| by_colon(body)).or_else(|| by_comma(body))?;
+    let entries = by_dash(body)
+        .or_else(|| by_colon(body))
+        .or_else(|| by_comma(body))?;
     (!entries.is_empty()).then_some(entries)
+}
+
+/// The lines of a paragraph that is a list of makers, a maker each with the lines it wraps over; none when its first line names no
+/// maker. Where a line begins says where a maker begins better than its capitals do.
+pub(super) fn entries(source: &str, pieces: &[Span]) -> Option<Vec<Vec<Span>>> {
+    let begins = |piece: &Span| {
+        let words = strip_label(piece.of(source));
+        let dash = DASHES.iter().filter_map(|dash| words.find(dash)).min();
+        dash.and_then(|at| words.get(..at))
+            .is_some_and(|maker| is_maker(maker.trim()))
+    };
+    if !pieces.first().is_some_and(begins) {
+        return None;
+    }
+    let mut entries: Vec<Vec<Span>> = Vec::new();
+    for piece in pieces {
+        match entries.last_mut().filter(|_| !begins(piece)) {
+            Some(entry) => entry.push(*piece),
+            None => entries.push(vec![*piece]),
+        }
+    }
+    Some(entries)
 }
 
 /// Drops a footnote mark or a leading "Packing:" in the case of quoted names.
@@ -39,7 +118,10 @@ fn strip_label(words: &str) -> &str {
 
 /// `MAKER -- Product, Product MAKER TWO -- Product`.
 fn by_dash(words: &str) -> Option<Vec<ProductName>> {
-    let (at, dash) = DASHES.iter().filter_map(|dash| words.find(dash).map(|at| (at, *dash))).min()?;
+    let (at, dash) = DASHES
+        .iter()
+        .filter_map(|dash| words.find(dash).map(|at| (at, *dash)))
+        .min()?;
     let maker = words.get(..at)?.trim();
     if !is_maker(maker) {
         return None;
@@ -50,9 +132,16 @@ fn by_dash(words: &str) -> Option<Vec<ProductName>> {
     // The next maker stands in capitals before the next dash of the same kind.
     while let Some(next) = rest.find(dash) {
         let before = rest.get(..next)?;
-        let Some(split) = capitals_tail(before) else { break };
+        let Some(split) = capitals_tail(before) else {
+            break;
+        };
         add(&mut names, &maker, before.get(..split)?);
-        maker = before.get(split..)?.trim().trim_start_matches([';', ',']).trim().to_owned();
+        before
+            .get(split..)?
+            .trim()
+            .trim_start_matches([';', ','])
+            .trim()
+            .clone_into(&mut maker);
         rest = rest.get(next + dash.len()..)?;
     }
     add(&mut names, &maker, rest);
@@ -66,7 +155,10 @@ fn capitals_tail(text: &str) -> Option<usize> {
     for word in text.rsplit(' ') {
         at = at.checked_sub(word.len())?;
         let letters = word.chars().filter(|c| c.is_alphabetic());
-        let capital = letters.clone().count() > 0 && letters.clone().all(char::is_uppercase) && !word.ends_with([',', ';']) || word == "&";
+        let capital = letters.clone().count() > 0
+            && letters.clone().all(char::is_uppercase)
+            && !word.ends_with([',', ';'])
+            || word == "&";
         if capital {
             start = Some(at);
         } else {
@@ -92,7 +184,9 @@ fn by_colon(words: &str) -> Option<Vec<ProductName>> {
 /// `Maker Company, "Product"; Maker Ltd, "Product" or "Product"`, and `Maker GmbH, Product and Product`.
 fn by_comma(words: &str) -> Option<Vec<ProductName>> {
     let body = match words.split_once(": ") {
-        Some((label, rest)) if label.split_whitespace().count() <= 4 && !ends_as_firm(label) => rest,
+        Some((label, rest)) if label.split_whitespace().count() <= 4 && !ends_as_firm(label) => {
+            rest
+        }
         _ => words,
     };
     let mut names = Vec::new();
@@ -110,10 +204,19 @@ fn by_comma(words: &str) -> Option<Vec<ProductName>> {
 fn add(names: &mut Vec<ProductName>, maker: &str, list: &str) {
     let maker = maker.trim().trim_end_matches(['.', ',', ':']).trim();
     for product in split_list(list) {
-        let product = product.trim().trim_matches(['"', '“', '”', '.', ';', ' ', ',', '*']).trim();
-        let product = product.strip_prefix("Types ").or_else(|| product.strip_prefix("Type ")).unwrap_or(product);
+        let product = product
+            .trim()
+            .trim_matches(['"', '“', '”', '.', ';', ' ', ',', '*'])
+            .trim();
+        let product = product
+            .strip_prefix("Types ")
+            .or_else(|| product.strip_prefix("Type "))
+            .unwrap_or(product);
         if product.chars().any(char::is_alphanumeric) {
-            names.push(ProductName { maker: maker.to_owned(), product: product.to_owned() });
+            names.push(ProductName {
+                maker: maker.to_owned(),
+                product: product.to_owned(),
+            });
         }
     }
 }
@@ -139,7 +242,12 @@ fn split_list(list: &str) -> Vec<String> {
         .iter()
         .flat_map(|part| part.split(" and "))
         .flat_map(|part| part.split(" or "))
-        .map(|part| part.trim().trim_start_matches("and ").trim_start_matches("or ").to_owned())
+        .map(|part| {
+            part.trim()
+                .trim_start_matches("and ")
+                .trim_start_matches("or ")
+                .to_owned()
+        })
         .filter(|part| !part.is_empty())
         .collect()
 }
@@ -150,23 +258,37 @@ fn is_maker(words: &str) -> bool {
     let capitals = letters.len() >= 4 && letters.iter().all(|c| c.is_uppercase());
     let numberless = !words.chars().any(|c| c.is_ascii_digit());
     let tidy = !words.contains(['(', ')', ':']);
-    (1..=7).contains(&count) && tidy && ((capitals && numberless && count >= 2) || ends_as_firm(words))
+    (1..=7).contains(&count)
+        && tidy
+        && ((capitals && numberless && count >= 2) || ends_as_firm(words))
 }
 
 fn ends_as_firm(words: &str) -> bool {
     let last = words.split_whitespace().last().unwrap_or_default();
     let last = last.trim_end_matches(['.', ',', ':']).to_lowercase();
-    let titled = words.split_whitespace().filter(|word| word.len() > 3).all(|word| word.starts_with(char::is_uppercase));
+    let titled = words
+        .split_whitespace()
+        .filter(|word| word.len() > 3)
+        .all(|word| word.starts_with(char::is_uppercase));
     words.split_whitespace().count() >= 2 && titled && FIRM_ENDS.contains(&last.as_str())
 }
 
 /// Adds the clause that asks for one of the named products, or more names to the clause before it.
-pub(super) fn push(span: Span, names: Vec<ProductName>, around: &Around, subject: &Subject, found: &mut Yield) {
+pub(super) fn push(
+    span: Span,
+    names: Vec<ProductName>,
+    around: &Around,
+    subject: &Subject,
+    found: &mut Yield,
+) {
     found.covered.push(span);
     let component = subject.titles.first().copied().or(subject.before);
     let property = component
         .and_then(|component| component.property("product"))
-        .map_or_else(|| local_property(&around.item, "product"), |property| property.name.clone());
+        .map_or_else(
+            || local_property(&around.item, "product"),
+            |property| property.name.clone(),
+        );
     if let Some(last) = found.clauses.last_mut()
         && let Requirement::Named { names: held } = &mut last.requirement
         && last.property == property
@@ -178,7 +300,10 @@ pub(super) fn push(span: Span, names: Vec<ProductName>, around: &Around, subject
     found.clauses.push(Draft {
         span,
         property,
-        component: component.map_or_else(|| subject.title.to_lowercase(), |component| component.title.to_lowercase()),
+        component: component.map_or_else(
+            || subject.title.to_lowercase(),
+            |component| component.title.to_lowercase(),
+        ),
         attribute: "product".to_owned(),
         requirement: Requirement::Named { names },
         condition: None,
@@ -195,23 +320,45 @@ mod tests {
     #[track_caller]
     fn check(words: &str, expected: &[(&str, &str)]) {
         let found = products(words).unwrap_or_default();
-        let found: Vec<_> = found.iter().map(|name| (name.maker.as_str(), name.product.as_str())).collect();
+        let found: Vec<_> = found
+            .iter()
+            .map(|name| (name.maker.as_str(), name.product.as_str()))
+            .collect();
         assert_eq!(found, expected, "{words}");
     }
 
     #[test]
     fn lines_of_makers() {
-        check("QUORRAL FIBRE CO -- Quorwool 40", &[("QUORRAL FIBRE CO", "Quorwool 40")]);
+        check(
+            "QUORRAL FIBRE CO -- Quorwool 40",
+            &[("QUORRAL FIBRE CO", "Quorwool 40")],
+        );
         check(
             "QUORRAL FIBRE CO -- Quorwool 40 TENNIRE MINERAL PRODUCTS INC -- Tennibatt FS, Tennibatt FS-Plus",
-            &[("QUORRAL FIBRE CO", "Quorwool 40"), ("TENNIRE MINERAL PRODUCTS INC", "Tennibatt FS"), ("TENNIRE MINERAL PRODUCTS INC", "Tennibatt FS-Plus")],
+            &[
+                ("QUORRAL FIBRE CO", "Quorwool 40"),
+                ("TENNIRE MINERAL PRODUCTS INC", "Tennibatt FS"),
+                ("TENNIRE MINERAL PRODUCTS INC", "Tennibatt FS-Plus"),
+            ],
         );
-        check("[1] Quorral Fibre Co: Quorwool 64 Slab.", &[("Quorral Fibre Co", "Quorwool 64 Slab")]);
+        check(
+            "[1] Quorral Fibre Co: Quorwool 64 Slab.",
+            &[("Quorral Fibre Co", "Quorwool 64 Slab")],
+        );
         check(
             "Packing: Quorral Fibre Company, \"Quor 6\"; Tennire Mineral Products, \"Tenni FS\".",
-            &[("Quorral Fibre Company", "Quor 6"), ("Tennire Mineral Products", "Tenni FS")],
+            &[
+                ("Quorral Fibre Company", "Quor 6"),
+                ("Tennire Mineral Products", "Tenni FS"),
+            ],
         );
-        check("Sealant: Vosk Dichtstoffe GmbH, Vos 30 and Vos 30 grau.", &[("Vosk Dichtstoffe GmbH", "Vos 30"), ("Vosk Dichtstoffe GmbH", "Vos 30 grau")]);
+        check(
+            "Sealant: Vosk Dichtstoffe GmbH, Vos 30 and Vos 30 grau.",
+            &[
+                ("Vosk Dichtstoffe GmbH", "Vos 30"),
+                ("Vosk Dichtstoffe GmbH", "Vos 30 grau"),
+            ],
+        );
         check("Studs cut 1/2 in. less - as required by the wall.", &[]);
         check("The joint shall be dry, sound and clean.", &[]);
     }

@@ -2,18 +2,48 @@
 
 use crate::rules::Sentence;
 
+/// Words that refer to how something is built.
+const REFERS: [&str; 10] = [
+    "described in",
+    "in accordance with",
+    "as specified in",
+    "specified in",
+    "as described by",
+    "complying with",
+    "conforming to",
+    "built as",
+    "listed in",
+    "according to",
+];
+
 /// What a sentence refers to as its whole requirement: the assembly design or standard that describes how the thing is built.
 pub(super) fn reference(sentence: &Sentence<'_>) -> Option<String> {
     let lower = sentence.text.to_lowercase();
-    const REFERS: [&str; 10] = [
-        "described in", "in accordance with", "as specified in", "specified in", "as described by", "complying with", "conforming to", "built as", "listed in", "according to",
-    ];
-    let at = REFERS.iter().filter_map(|words| lower.find(words).map(|at| at + words.len())).min()?;
-    let after = sentence.text.get(at..)?.trim();
-    let named = ["design", "directory", "volume", "astm", "ansi", "standard", "ul ", "en ", "iso ", "report", "drawings", "manufacturer"]
+    let at = REFERS
         .iter()
-        .any(|word| after.to_lowercase().contains(word));
-    let end = after.find(" and shall").or_else(|| after.find([',', ';', '.', ':'])).unwrap_or(after.len());
+        .filter_map(|words| lower.find(words).map(|at| at + words.len()))
+        .min()?;
+    let after = sentence.text.get(at..)?.trim();
+    let named = [
+        "design",
+        "directory",
+        "volume",
+        "astm",
+        "ansi",
+        "standard",
+        "ul ",
+        "en ",
+        "iso ",
+        "report",
+        "drawings",
+        "manufacturer",
+    ]
+    .iter()
+    .any(|word| after.to_lowercase().contains(word));
+    let end = after
+        .find(" and shall")
+        .or_else(|| after.find([',', ';', '.', ':']))
+        .unwrap_or(after.len());
     let to = after.get(..end)?.trim();
     (named && !to.is_empty()).then(|| to.to_owned())
 }

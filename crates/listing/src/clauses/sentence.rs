@@ -2,16 +2,19 @@
 
 use core::ops::Range;
 
-use measure::Agreement;
+use measure::{Agreement, Dimension};
+use vocabulary::vocabulary;
 
 use super::Around;
 use super::draft::{Draft, Yield, local_property};
-use super::leftover::{Segment, says_something, segments};
 use super::lead_in::is_lead_in;
+use super::leftover::{Segment, says_something, segments};
 use super::reference::reference;
 use crate::conditions::{Attached, Found, attach, conditions, configurations};
 use crate::layout::Flow;
-use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span, WarningKind};
+use crate::model::{
+    Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span, WarningKind,
+};
 use crate::naming::{Mention, Name, Subject, mentions, name};
 use crate::phrase::Amount;
 use crate::rules::{Finding, Sentence, bounded};
@@ -26,7 +29,13 @@ struct Reading {
     doubtful: bool,
 }
 
-pub(super) fn read(flow: &Flow, range: Range<usize>, around: &Around, subject: &mut Subject, found: &mut Yield) {
+pub(super) fn read(
+    flow: &Flow,
+    range: Range<usize>,
+    around: &Around,
+    subject: &mut Subject,
+    found: &mut Yield,
+) {
     let words = flow.text().get(range.clone()).unwrap_or_default();
     let span = flow.span(range.start, range.end);
     if is_lead_in(words) {
@@ -36,8 +45,7 @@ pub(super) fn read(flow: &Flow, range: Range<usize>, around: &Around, subject: &
     found.covered.push(span);
     let mut sentence = Sentence::new(flow, range);
     let mut governing = conditions(&sentence);
-    let triggers: Vec<usize> = governing.iter().flat_map(|condition| condition.triggers.clone()).collect();
-    sentence.set_triggers(triggers.clone());
+    sentence.set_conditions(&governing);
     let named = configurations(&sentence);
     let first_configuration = governing.len();
     governing.extend(named.iter().map(|mention| Found {
@@ -47,21 +55,54 @@ pub(super) fn read(flow: &Flow, range: Range<usize>, around: &Around, subject: &
         triggers: Vec::new(),
         parts: Vec::new(),
     }));
-    let attached = attach(&sentence, &governing, |index| !triggers.contains(&index));
-    let mentions = mentions(&sentence);
+    let attached = attach(&sentence, &governing, |index| sentence.is_bound(index));
+    let mentions: Vec<Mention> = mentions(&sentence)
+        .into_iter()
+        .filter(|mention| !sentence.in_condition(mention.first))
+        .collect();
     let (readings, unread) = bounds(&sentence);
-    let context = Context { sentence: &sentence, around, governing: &governing, first_configuration, attached: &attached };
+    let context = Context {
+        sentence: &sentence,
+        around,
+        governing: &governing,
+        first_configuration,
+        attached: &attached,
+    };
     let segments = segments(&sentence);
-    for reading in &readings {
-        let draft = context.clause(reading, &readings, &segments, subject, &mentions);
+    let mut given: Vec<Name> = Vec::new();
+    for (number, reading) in readings.iter().enumerate() {
+        let name = context.name(
+            reading,
+            number
+                .checked_sub(1)
+                .and_then(|before| readings.get(before).zip(given.get(before))),
+            subject,
+            &mentions,
+        );
+        let draft = context.clause(reading, &readings, &segments, &name);
+        given.push(name);
         warn_of_pair(&sentence, reading, found);
+        if let Some(other) = given.last().and_then(|name| name.also) {
+            let attribute = other.attribute.replace('_', " ");
+            found.clauses.push(draft.clone());
+            found.clauses.push(Draft {
+                property: other.name.clone(),
+                attribute,
+                ..draft
+            });
+            continue;
+        }
         found.clauses.push(draft);
     }
     for index in unread {
         if let Some(amount) = sentence.amount(index) {
             let at = sentence.source(amount.at);
             let words = amount.at.of(sentence.text);
-            found.warnings.push((WarningKind::UnreadNumber, at, format!("what `{words}` bounds could not be told")));
+            found.warnings.push((
+                WarningKind::UnreadNumber,
+                at,
+                format!("what `{words}` bounds could not be told"),
+            ));
         }
     }
     for mention in &named {
@@ -76,7 +117,9 @@ pub(super) fn read(flow: &Flow, range: Range<usize>, around: &Around, subject: &
 /// Where the words that introduce a configuration begin.
 fn introduced_at(sentence: &Sentence<'_>, first: usize) -> usize {
     match first.checked_sub(1) {
-        Some(before) if sentence.is_any(before, &["in", "for", "with", "of", "under", "at"]) => before,
+        Some(before) if sentence.is_any(before, &["in", "for", "with", "of", "under", "at"]) => {
+            before
+        }
         _ => first,
     }
 }
@@ -86,12 +129,17 @@ fn bounds(sentence: &Sentence<'_>) -> (Vec<Reading>, Vec<usize>) {
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
     for index in (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)) {
-        let Some(amount) = sentence.amount(index) else { continue };
+        let Some(amount) = sentence.amount(index) else {
+            continue;
+        };
         let Some((finding, rule)) = bounded(sentence, index) else {
             unread.push(index);
             continue;
         };
-        if let Some(joined) = readings.last().and_then(|last| join_range(sentence, last, amount, &finding)) {
+        if let Some(joined) = readings
+            .last()
+            .and_then(|last| join_range(sentence, last, amount, &finding))
+        {
             if let Some(last) = readings.last_mut() {
                 last.bound = joined;
                 last.amounts.push(index);
@@ -116,7 +164,12 @@ fn bound(sentence: &Sentence<'_>, amount: &Amount, finding: &Finding, rule: &str
         (Relation::AtMost | Relation::LessThan, None) => (None, Some(amount.lo)),
         _ => (Some(amount.lo), None),
     };
-    let second = amount.second.as_ref().map(|second| SecondValue { lo: Some(second.lo), hi: second.hi, unit: second.unit, agreement: second.agreement });
+    let second = amount.second.as_ref().map(|second| SecondValue {
+        lo: Some(second.lo),
+        hi: second.hi,
+        unit: second.unit,
+        agreement: second.agreement,
+    });
     Bound {
         relation: finding.relation,
         lo,
@@ -130,37 +183,82 @@ fn bound(sentence: &Sentence<'_>, amount: &Amount, finding: &Finding, rule: &str
 }
 
 /// "no less than 2-1/2 in. nor more than 6 in." is one range.
-fn join_range(sentence: &Sentence<'_>, last: &Reading, amount: &Amount, finding: &Finding) -> Option<Bound> {
+fn join_range(
+    sentence: &Sentence<'_>,
+    last: &Reading,
+    amount: &Amount,
+    finding: &Finding,
+) -> Option<Bound> {
     let first = sentence.amount(*last.amounts.last()?)?;
     let low = last.bound.relation == Relation::AtLeast && finding.relation == Relation::AtMost;
     if !low || first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
         return None;
     }
-    let between = first.last..finding.from.max(first.last);
-    let joins = between.clone().all(|at| sentence.is_any(at, &["and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min", "minimum", "max", "maximum", "of"]));
+    let between = sentence.skip_parentheses(first.last)..finding.from.max(first.last);
+    let joins = between.clone().all(|at| {
+        sentence.is_any(
+            at,
+            &[
+                "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min", "minimum",
+                "max", "maximum", "of",
+            ],
+        )
+    });
     let joined = joins && between.len() <= 4 && first.lo < amount.lo;
     joined.then(|| Bound {
         relation: Relation::Between,
         hi: Some(amount.lo),
         at: last.bound.at.join(sentence.source(amount.at)),
-        second: last.bound.second.as_ref().zip(amount.second.as_ref()).map(|(low, high)| SecondValue {
-            lo: low.lo,
-            hi: Some(high.lo),
-            unit: low.unit,
-            agreement: low.agreement.max(high.agreement),
-        }),
+        second: last
+            .bound
+            .second
+            .as_ref()
+            .zip(amount.second.as_ref())
+            .map(|(low, high)| SecondValue {
+                lo: low.lo,
+                hi: Some(high.lo),
+                unit: low.unit,
+                agreement: low.agreement.max(high.agreement),
+            }),
         ..last.bound.clone()
     })
 }
 
 fn warn_of_pair(sentence: &Sentence<'_>, reading: &Reading, found: &mut Yield) {
-    for amount in reading.amounts.iter().filter_map(|index| sentence.amount(*index)) {
-        if amount.second.as_ref().is_some_and(|second| second.agreement == Agreement::InConflict) {
+    for amount in reading
+        .amounts
+        .iter()
+        .filter_map(|index| sentence.amount(*index))
+    {
+        if amount
+            .second
+            .as_ref()
+            .is_some_and(|second| second.agreement == Agreement::InConflict)
+        {
             let span = sentence.source(amount.whole);
             let words = amount.whole.of(sentence.text);
             found.warnings.push((WarningKind::DualUnitsDisagree, span, format!("`{words}` states two different values; the stricter governs until a person decides")));
         }
     }
+}
+
+/// The name of a thickness beside a gauge, or of a gauge beside a thickness.
+fn same_sheet(held: &Name, dimension: Dimension) -> Option<Name> {
+    let property = held.property?;
+    let component = vocabulary().component(&property.component)?;
+    let attributes: &[&str] = if dimension == Dimension::Gauge {
+        &["gauge"]
+    } else {
+        &["steel_thickness", "thickness"]
+    };
+    let sheet = attributes
+        .iter()
+        .find_map(|attribute| component.property(attribute))?;
+    Some(Name {
+        property: Some(sheet),
+        attribute: sheet.attribute.replace('_', " "),
+        ..held.clone()
+    })
 }
 
 struct Context<'a, 'b> {
@@ -173,30 +271,102 @@ struct Context<'a, 'b> {
 }
 
 impl Context<'_, '_> {
-    /// The clause of one number.
-    fn clause(&self, reading: &Reading, all: &[Reading], segments: &[Segment], subject: &Subject, mentions: &[Mention]) -> Draft {
-        let sentence = self.sentence;
+    /// What a number bounds. The thickness beside a gauge is that of the same sheet; a number that only a condition parts from the
+    /// one before bounds the same ("4 in. for 1 h, 5 in. for 2 h").
+    fn name(
+        &self,
+        reading: &Reading,
+        before: Option<(&Reading, &Name)>,
+        subject: &Subject,
+        mentions: &[Mention],
+    ) -> Name {
         let index = reading.amounts.first().copied().unwrap_or(0);
-        let name = name(sentence, index, subject, mentions);
+        if let Some((earlier, held)) = before {
+            if reading.rule == "same sheet"
+                && let Some(sheet) = same_sheet(held, reading.bound.unit.dimension())
+            {
+                return sheet;
+            }
+            let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
+            if alike && self.only_conditions_between(earlier, reading) {
+                return held.clone();
+            }
+        }
+        name(self.sentence, index, subject, mentions)
+    }
+
+    /// Whether nothing but conditions, qualifiers and joints stands between two numbers.
+    fn only_conditions_between(&self, earlier: &Reading, later: &Reading) -> bool {
+        let sentence = self.sentence;
+        let amount = |reading: &Reading| {
+            reading
+                .amounts
+                .last()
+                .and_then(|index| sentence.amount(*index))
+                .cloned()
+        };
+        let (Some(first), Some(second)) = (amount(earlier), amount(later)) else {
+            return false;
+        };
+        let condition_between = (first.last..second.first).any(|at| sentence.in_condition(at));
+        condition_between
+            && (first.last..second.first).all(|at| {
+                sentence.in_condition(at)
+                    || sentence.is_stop(at)
+                    || sentence.is_any(
+                        at,
+                        &[
+                            "and", "or", "min", "minimum", "max", "maximum", "nom", "nominal",
+                            "not", "no", "less", "more", "than", "at", "least", "most", "a", "to",
+                            "of", "be", "thick", "deep", "wide", "long",
+                        ],
+                    )
+            })
+    }
+
+    /// The clause of one number.
+    fn clause(
+        &self,
+        reading: &Reading,
+        all: &[Reading],
+        segments: &[Segment],
+        name: &Name,
+    ) -> Draft {
+        let index = reading.amounts.first().copied().unwrap_or(0);
         let (condition, options) = self.governed(index);
         let span = self.words_of(reading, all, segments);
-        let property = name.property.map_or_else(|| self.local(&name), |property| property.name.clone());
-        let doubtful = name.doubtful || reading.doubtful || reading.bound.second.as_ref().is_some_and(|second| second.agreement == Agreement::InConflict);
+        let property = name
+            .property
+            .map_or_else(|| self.local(name), |property| property.name.clone());
+        let doubtful = name.doubtful
+            || reading.doubtful
+            || reading
+                .bound
+                .second
+                .as_ref()
+                .is_some_and(|second| second.agreement == Agreement::InConflict);
         Draft {
             span,
             property,
-            component: name.component,
-            attribute: name.attribute,
+            component: name.component.clone(),
+            attribute: name.attribute.clone(),
             requirement: Requirement::Bound(reading.bound.clone()),
             condition,
             options,
             read_by: vec![reading.rule.to_owned()],
-            confidence: if doubtful { Confidence::WithDoubt } else { Confidence::ByRule },
+            confidence: if doubtful {
+                Confidence::WithDoubt
+            } else {
+                Confidence::ByRule
+            },
         }
     }
 
     fn local(&self, name: &Name) -> String {
-        local_property(&self.around.item, &format!("{} {}", name.component, name.attribute))
+        local_property(
+            &self.around.item,
+            &format!("{} {}", name.component, name.attribute),
+        )
     }
 
     /// The condition and the options that govern an amount.
@@ -205,7 +375,9 @@ impl Context<'_, '_> {
         let mut condition: Option<Condition> = None;
         let attached = self.attached.get(index).cloned().unwrap_or_default();
         for number in attached.conditions {
-            let Some(found) = self.governing.get(number) else { continue };
+            let Some(found) = self.governing.get(number) else {
+                continue;
+            };
             if number >= self.first_configuration {
                 if let Expr::Words(name) = &found.expr
                     && !options.contains(name)
@@ -219,7 +391,11 @@ impl Context<'_, '_> {
             let expr = attached.part.clone().unwrap_or_else(|| found.expr.clone());
             condition = Some(match condition {
                 None => Condition { words, span, expr },
-                Some(held) => Condition { words: format!("{}; {words}", held.words), span: held.span.join(span), expr: held.expr.and(expr) },
+                Some(held) => Condition {
+                    words: format!("{}; {words}", held.words),
+                    span: held.span.join(span),
+                    expr: held.expr.and(expr),
+                },
             });
         }
         (condition, options)
@@ -230,15 +406,39 @@ impl Context<'_, '_> {
     fn words_of(&self, reading: &Reading, all: &[Reading], segments: &[Segment]) -> Span {
         let sentence = self.sentence;
         let index = reading.amounts.first().copied().unwrap_or(0);
-        let Some(amount) = sentence.amount(index) else { return Span::default() };
-        let last_amount = reading.amounts.last().and_then(|index| sentence.amount(*index)).map_or(amount.last, |amount| amount.last);
-        let own = segments.iter().position(|segment| segment.first <= amount.first && amount.first < segment.last);
-        let Some(own) = own else { return sentence.source_of(amount.first, last_amount) };
-        let mut first = segments.get(own).map_or(amount.first, |segment| segment.first);
-        let last = segments.get(own).map_or(last_amount, |segment| segment.last.max(last_amount));
-        let holds_bound = |segment: &Segment| all.iter().flat_map(|reading| &reading.amounts).filter_map(|index| sentence.amount(*index)).any(|amount| segment.first <= amount.first && amount.first < segment.last);
+        let Some(amount) = sentence.amount(index) else {
+            return Span::default();
+        };
+        let last_amount = reading
+            .amounts
+            .last()
+            .and_then(|index| sentence.amount(*index))
+            .map_or(amount.last, |amount| amount.last);
+        let own = segments
+            .iter()
+            .position(|segment| segment.first <= amount.first && amount.first < segment.last);
+        let Some(own) = own else {
+            return sentence.source_of(amount.first, last_amount);
+        };
+        let mut first = segments
+            .get(own)
+            .map_or(amount.first, |segment| segment.first);
+        let last = segments
+            .get(own)
+            .map_or(last_amount, |segment| segment.last.max(last_amount));
+        let holds_bound = |segment: &Segment| {
+            all.iter()
+                .flat_map(|reading| &reading.amounts)
+                .filter_map(|index| sentence.amount(*index))
+                .any(|amount| segment.first <= amount.first && amount.first < segment.last)
+        };
         // The opening of the sentence leads to its first number.
-        if segments.iter().take(own).all(|segment| !holds_bound(segment)) && own <= 1 {
+        if segments
+            .iter()
+            .take(own)
+            .all(|segment| !holds_bound(segment))
+            && own <= 1
+        {
             first = segments.first().map_or(first, |segment| segment.first);
         }
         sentence.source_of(first.min(reading.from), last)
@@ -246,9 +446,21 @@ impl Context<'_, '_> {
 }
 
 /// What no number accounts for becomes prose.
-fn prose(context: &Context<'_, '_>, readings: &[Reading], segments: &[Segment], subject: &Subject, mentions: &[Mention], found: &mut Yield) {
+fn prose(
+    context: &Context<'_, '_>,
+    readings: &[Reading],
+    segments: &[Segment],
+    subject: &Subject,
+    mentions: &[Mention],
+    found: &mut Yield,
+) {
     let sentence = context.sentence;
-    let in_condition = |at: usize| context.governing.iter().any(|condition| condition.first <= at && at < condition.last);
+    let in_condition = |at: usize| {
+        context
+            .governing
+            .iter()
+            .any(|condition| condition.first <= at && at < condition.last)
+    };
     let holds_bound = |segment: &Segment| {
         readings
             .iter()
@@ -257,7 +469,10 @@ fn prose(context: &Context<'_, '_>, readings: &[Reading], segments: &[Segment], 
             .any(|amount| segment.first <= amount.first && amount.first < segment.last)
     };
     if readings.is_empty() {
-        let whole = Segment { first: 0, last: sentence.tokens.len() };
+        let whole = Segment {
+            first: 0,
+            last: sentence.tokens.len(),
+        };
         push_prose(context, whole, subject, mentions, found);
         return;
     }
@@ -265,9 +480,13 @@ fn prose(context: &Context<'_, '_>, readings: &[Reading], segments: &[Segment], 
     let mut run: Option<Segment> = None;
     for (index, segment) in segments.iter().enumerate() {
         let leads = index < first_bound && first_bound <= 1;
-        let left = !holds_bound(segment) && !leads && says_something(sentence, *segment, in_condition);
+        let left =
+            !holds_bound(segment) && !leads && says_something(sentence, *segment, in_condition);
         if left {
-            run = Some(run.map_or(*segment, |run| Segment { first: run.first, last: segment.last }));
+            run = Some(run.map_or(*segment, |run| Segment {
+                first: run.first,
+                last: segment.last,
+            }));
         } else if let Some(run) = run.take() {
             push_prose(context, run, subject, mentions, found);
         }
@@ -277,25 +496,51 @@ fn prose(context: &Context<'_, '_>, readings: &[Reading], segments: &[Segment], 
     }
 }
 
-fn push_prose(context: &Context<'_, '_>, segment: Segment, subject: &Subject, mentions: &[Mention], found: &mut Yield) {
+fn push_prose(
+    context: &Context<'_, '_>,
+    segment: Segment,
+    subject: &Subject,
+    mentions: &[Mention],
+    found: &mut Yield,
+) {
     let sentence = context.sentence;
-    let first = if sentence.is_any(segment.first, &["and", "but"]) { segment.first + 1 } else { segment.first };
+    let first = if sentence.is_any(segment.first, &["and", "but"]) {
+        segment.first + 1
+    } else {
+        segment.first
+    };
     let words = sentence.words(first, segment.last);
-    if words.trim_matches(|c: char| !c.is_alphanumeric()).is_empty() {
+    if words
+        .trim_matches(|c: char| !c.is_alphanumeric())
+        .is_empty()
+    {
         return;
     }
-    let mention = mentions.iter().find(|mention| mention.first >= first && mention.first < segment.last).or_else(|| mentions.first());
-    let component = mention.map(|mention| mention.component).or_else(|| subject.titles.first().copied());
+    let mention = mentions
+        .iter()
+        .find(|mention| mention.first >= first && mention.first < segment.last)
+        .or_else(|| mentions.first());
+    let component = mention
+        .map(|mention| mention.component)
+        .or_else(|| subject.titles.first().copied());
     let reference = reference(sentence).filter(|_| segment.first == 0);
     let (requirement, rule, confidence) = match reference {
-        Some(to) => (Requirement::Reference { to }, "reference", Confidence::ByRule),
+        Some(to) => (
+            Requirement::Reference { to },
+            "reference",
+            Confidence::ByRule,
+        ),
         None => (Requirement::Prose, "left as words", Confidence::Prose),
     };
     let governing: Vec<&Found> = context
         .governing
         .iter()
         .take(context.first_configuration)
-        .filter(|condition| condition.first >= segment.first && condition.last <= segment.last && (condition.first == segment.first || condition.last == segment.last))
+        .filter(|condition| {
+            condition.first >= segment.first
+                && condition.last <= segment.last
+                && (condition.first == segment.first || condition.last == segment.last)
+        })
         .collect();
     let condition = governing.first().map(|condition| Condition {
         words: sentence.words(condition.first, condition.last).to_owned(),
@@ -315,7 +560,10 @@ fn push_prose(context: &Context<'_, '_>, segment: Segment, subject: &Subject, me
     found.clauses.push(Draft {
         span: sentence.source_of(first, segment.last),
         property: local_property(&context.around.item, words),
-        component: component.map_or_else(|| subject.title.to_lowercase(), |component| component.title.to_lowercase()),
+        component: component.map_or_else(
+            || subject.title.to_lowercase(),
+            |component| component.title.to_lowercase(),
+        ),
         attribute: "words".to_owned(),
         requirement,
         condition,

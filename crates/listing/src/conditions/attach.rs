@@ -18,15 +18,24 @@ pub(crate) struct Attached {
 }
 
 /// For each amount, what governs it.
-pub(crate) fn attach(sentence: &Sentence<'_>, found: &[Found], is_bound: impl Fn(usize) -> bool) -> Vec<Attached> {
+pub(crate) fn attach(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    is_bound: impl Fn(usize) -> bool,
+) -> Vec<Attached> {
     let mut attached = vec![Attached::default(); sentence.amounts.len()];
-    let bounds: Vec<usize> = (0..sentence.amounts.len()).filter(|index| is_bound(*index)).collect();
+    let bounds: Vec<usize> = (0..sentence.amounts.len())
+        .filter(|index| is_bound(*index))
+        .collect();
     for (number, condition) in found.iter().enumerate() {
         let governed = if opens_stretch(sentence, condition) {
             after_opening(sentence, found, number, &bounds)
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
-                other != number && !opens_stretch(sentence, rival) && subject(&rival.expr).is_some() && subject(&rival.expr) == subject(&condition.expr)
+                other != number
+                    && !opens_stretch(sentence, rival)
+                    && subject(&rival.expr).is_some()
+                    && subject(&rival.expr) == subject(&condition.expr)
             });
             before_ending(sentence, found, number, &bounds, parallel)
         };
@@ -34,7 +43,10 @@ pub(crate) fn attach(sentence: &Sentence<'_>, found: &[Found], is_bound: impl Fn
             && condition.parts.len() == governed_respectively(sentence, condition, &bounds).len()
             && sentence.has_any(condition.last, condition.last + 6, &["respectively"]);
         if respectively {
-            for (index, part) in governed_respectively(sentence, condition, &bounds).into_iter().zip(&condition.parts) {
+            for (index, part) in governed_respectively(sentence, condition, &bounds)
+                .into_iter()
+                .zip(&condition.parts)
+            {
                 if let Some(slot) = attached.get_mut(index) {
                     slot.conditions.push(number);
                     slot.part = Some(part.clone());
@@ -52,11 +64,19 @@ pub(crate) fn attach(sentence: &Sentence<'_>, found: &[Found], is_bound: impl Fn
 }
 
 /// The last amounts before a list of conditions, as many as it has parts.
-fn governed_respectively(sentence: &Sentence<'_>, condition: &Found, bounds: &[usize]) -> Vec<usize> {
+fn governed_respectively(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    bounds: &[usize],
+) -> Vec<usize> {
     let before: Vec<usize> = bounds
         .iter()
         .copied()
-        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.last <= condition.first))
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.last <= condition.first)
+        })
         .collect();
     let skip = before.len().saturating_sub(condition.parts.len());
     before.get(skip..).unwrap_or_default().to_vec()
@@ -64,18 +84,36 @@ fn governed_respectively(sentence: &Sentence<'_>, condition: &Found, bounds: &[u
 
 /// Whether a condition opens its stretch of the sentence: nothing but a conjunction before it there.
 fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
-    let Some(before) = condition.first.checked_sub(1) else { return true };
+    let Some(before) = condition.first.checked_sub(1) else {
+        return true;
+    };
     let stop = sentence.is_stop(before) || sentence.is_sign(before, '.');
     let joined = sentence.is_any(before, &["that", "and", "but", "or", "except"])
-        && (before == 0 || sentence.is_stop(before - 1) || sentence.is_any(before - 1, &["except", "save", "provided"]));
+        && (before == 0
+            || sentence.is_stop(before - 1)
+            || sentence.is_any(before - 1, &["except", "save", "provided"]));
     let comma_after = sentence.is_stop(condition.last);
-    let verb_after = sentence.is_any(condition.last, &["shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the"]);
+    let verb_after = sentence.is_any(
+        condition.last,
+        &[
+            "shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the",
+        ],
+    );
     (stop || joined) && (comma_after || verb_after)
 }
 
-fn after_opening(sentence: &Sentence<'_>, found: &[Found], number: usize, bounds: &[usize]) -> Vec<usize> {
-    let Some(condition) = found.get(number) else { return Vec::new() };
-    let semicolon = (condition.last..sentence.tokens.len()).find(|at| sentence.is_sign(*at, ';')).unwrap_or(sentence.tokens.len());
+fn after_opening(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+) -> Vec<usize> {
+    let Some(condition) = found.get(number) else {
+        return Vec::new();
+    };
+    let semicolon = (condition.last..sentence.tokens.len())
+        .find(|at| sentence.is_sign(*at, ';'))
+        .unwrap_or(sentence.tokens.len());
     let next_opening = found
         .iter()
         .skip(number + 1)
@@ -85,28 +123,77 @@ fn after_opening(sentence: &Sentence<'_>, found: &[Found], number: usize, bounds
     bounds
         .iter()
         .copied()
-        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.first >= condition.last && amount.first < end))
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.first >= condition.last && amount.first < end)
+        })
         .collect()
 }
 
-fn before_ending(sentence: &Sentence<'_>, found: &[Found], number: usize, bounds: &[usize], parallel: bool) -> Vec<usize> {
-    let Some(condition) = found.get(number) else { return Vec::new() };
-    let semicolon = (0..condition.first).rev().find(|at| sentence.is_sign(*at, ';')).map_or(0, |at| at + 1);
-    let previous = number.checked_sub(1).and_then(|before| found.get(before)).map_or(0, |before| before.last);
+fn before_ending(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+    parallel: bool,
+) -> Vec<usize> {
+    let Some(condition) = found.get(number) else {
+        return Vec::new();
+    };
+    let semicolon = (0..condition.first)
+        .rev()
+        .find(|at| sentence.is_sign(*at, ';'))
+        .map_or(0, |at| at + 1);
+    let previous = number
+        .checked_sub(1)
+        .and_then(|before| found.get(before))
+        .map_or(0, |before| before.last);
     let start = semicolon.max(previous);
+    let comma = (start..condition.first)
+        .rev()
+        .find(|at| sentence.is_sign(*at, ','))
+        .map_or(start, |at| at + 1);
     let mut before: Vec<usize> = bounds
         .iter()
         .copied()
-        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.first >= start && amount.last <= condition.first))
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.first >= start && amount.last <= condition.first)
+        })
         .collect();
-    if parallel && (previous > semicolon || number == 0 || previous == 0) {
+    let in_segment = |index: &usize| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| amount.first >= comma)
+    };
+    if parallel && previous > semicolon {
         return before;
     }
-    let Some(nearest) = before.pop() else { return Vec::new() };
+    // Words that can't be tested reach no further than their own stretch.
+    if subject(&condition.expr).is_none() {
+        before.retain(in_segment);
+    }
+    if parallel && !before.iter().any(in_segment) {
+        return same_as_next(sentence, found, number, bounds, &before)
+            .into_iter()
+            .collect();
+    }
+    let Some(nearest) = before.pop() else {
+        return Vec::new();
+    };
     let mut governed = vec![nearest];
     while let Some(other) = before.pop() {
-        let (Some(a), Some(b)) = (sentence.amount(other), governed.last().and_then(|index| sentence.amount(*index))) else { break };
-        let same_phrase = b.first <= a.last + 4 && !(a.last..b.first).any(|at| sentence.is_stop(at) || sentence.is_any(at, &["and", "or"]));
+        let (Some(a), Some(b)) = (
+            sentence.amount(other),
+            governed.last().and_then(|index| sentence.amount(*index)),
+        ) else {
+            break;
+        };
+        let same_phrase = b.first <= a.last + 4
+            && !(a.last..b.first)
+                .any(|at| sentence.is_stop(at) || sentence.is_any(at, &["and", "or"]));
         if !same_phrase {
             break;
         }
@@ -115,12 +202,37 @@ fn before_ending(sentence: &Sentence<'_>, found: &[Found], number: usize, bounds
     governed
 }
 
+/// The amount before the first of several endings that measures what the next ending's own amount does: in "one layer of board, 5/8 in.
+/// thick, on each side for 1 h and two layers for 2 h" the first ending speaks of the one layer.
+fn same_as_next(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+    before: &[usize],
+) -> Option<usize> {
+    let (own, next) = (found.get(number)?, found.get(number + 1)?);
+    let following = bounds
+        .iter()
+        .filter_map(|index| sentence.amount(*index))
+        .find(|amount| amount.first >= own.last && amount.last <= next.first)?;
+    let dimension = following.unit.dimension();
+    let alike = |index: &&usize| {
+        sentence
+            .amount(**index)
+            .is_some_and(|amount| amount.unit.dimension() == dimension)
+    };
+    before.iter().rev().find(alike).copied()
+}
+
 /// What a condition is about, for telling whether two are parallel; none for mere words.
 fn subject(expr: &Expr) -> Option<&str> {
     match expr {
         Expr::All(parts) | Expr::Any(parts) => parts.first().and_then(subject),
         Expr::Not(part) => subject(part),
         Expr::Test(test) => Some(&test.property),
-        Expr::Words(words) => words.starts_with("Configuration").then_some("configuration"),
+        Expr::Words(words) => words
+            .starts_with("Configuration")
+            .then_some("configuration"),
     }
 }

@@ -12,30 +12,53 @@ pub(crate) struct Mentioned {
     pub(crate) names: Vec<String>,
 }
 
+/// Words that are followed by a configuration's letter.
+const WORDS: &[&str] = &[
+    "configuration",
+    "configurations",
+    "config",
+    "configs",
+    "condition",
+    "arrangement",
+    "case",
+    "scheme",
+];
+
 /// The configurations that a sentence names, in order.
 pub(crate) fn configurations(sentence: &Sentence<'_>) -> Vec<Mentioned> {
-    let mut found = Vec::new();
-    let mut at = 0;
-    while at < sentence.tokens.len() {
-        let names_one = sentence.is_any(at, &["configuration", "configurations", "config", "configs", "condition", "arrangement", "case", "scheme"]);
-        let skip = usize::from(sentence.is_sign(at + 1, '.'));
-        let mut next = at + 1 + skip;
-        let mut names = Vec::new();
-        while names_one {
-            let joint = sentence.is_any(next, &["and", "or"]) || sentence.is_sign(next, ',') || sentence.is_sign(next, '&');
-            let place = if joint && !names.is_empty() { next + 1 } else { next };
-            let Some(label) = label(sentence, place) else { break };
-            names.push(format!("Configuration {label}"));
-            next = place + 1;
-        }
-        if names.is_empty() {
-            at += 1;
-        } else {
-            found.push(Mentioned { first: at, last: next, names });
-            at = next;
+    let mut found: Vec<Mentioned> = Vec::new();
+    for at in 0..sentence.tokens.len() {
+        let taken = found.last().is_some_and(|last| at < last.last);
+        if !taken && let Some(mention) = mention_at(sentence, at) {
+            found.push(mention);
         }
     }
     found
+}
+
+/// `Configuration A`, `Config A and B`, `Configurations A, B or C`.
+fn mention_at(sentence: &Sentence<'_>, first: usize) -> Option<Mentioned> {
+    if !sentence.is_any(first, WORDS) {
+        return None;
+    }
+    let mut last = first + 1;
+    let mut names = vec![label(sentence, last)?];
+    last += 1;
+    while is_joint(sentence, last)
+        && let Some(label) = label(sentence, last + 1)
+    {
+        names.push(label);
+        last += 2;
+    }
+    let names = names
+        .iter()
+        .map(|label| format!("Configuration {label}"))
+        .collect();
+    Some(Mentioned { first, last, names })
+}
+
+fn is_joint(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(at, &["and", "or"]) || sentence.is_sign(at, ',') || sentence.is_sign(at, '&')
 }
 
 /// A capital letter, or a small number, that names a configuration.
@@ -43,6 +66,8 @@ fn label(sentence: &Sentence<'_>, at: usize) -> Option<String> {
     let span = sentence.token(at)?.span;
     let text = span.of(sentence.text);
     let capital = text.len() == 1 && text.chars().all(|c| c.is_ascii_uppercase());
-    let numeral = text.len() == 1 && text.chars().all(|c| c.is_ascii_digit()) && sentence.amount_at(at).is_none();
+    let numeral = text.len() == 1
+        && text.chars().all(|c| c.is_ascii_digit())
+        && sentence.amount_at(at).is_none();
     (capital || numeral).then(|| text.to_owned())
 }

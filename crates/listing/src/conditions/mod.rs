@@ -34,7 +34,10 @@ pub(crate) struct Found {
 /// Finds the conditions of a sentence, in order.
 pub(crate) fn conditions(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut found = phrase::phrases(sentence);
-    let mut taken: Vec<usize> = found.iter().flat_map(|condition| condition.triggers.clone()).collect();
+    let mut taken: Vec<usize> = found
+        .iter()
+        .flat_map(|condition| condition.triggers.clone())
+        .collect();
     for condition in width::widths(sentence, &taken) {
         taken.extend(&condition.triggers);
         found.push(condition);
@@ -52,7 +55,8 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
     use crate::model::Relation;
     let amount = sentence.amount(index)?;
     let quantity = |number| Quantity::new(number, amount.unit);
-    let relation = loose_relation(sentence, index).or_else(|| bounded(sentence, index).map(|(finding, _)| finding.relation))?;
+    let relation = loose_relation(sentence, index)
+        .or_else(|| bounded(sentence, index).map(|(finding, _)| finding.relation))?;
     let (lo, hi) = match (relation, amount.hi) {
         (Relation::Between, hi) => (Some(quantity(amount.lo)), hi.map(quantity)),
         (Relation::AtMost | Relation::LessThan, _) => (None, Some(quantity(amount.lo))),
@@ -62,7 +66,13 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
         Relation::Nominal | Relation::About => Relation::Exactly,
         other => other,
     };
-    Some(Expr::Test(Test { property: property.to_owned(), relation, lo, hi, lo_excluded: false }))
+    Some(Expr::Test(Test {
+        property: property.to_owned(),
+        relation,
+        lo,
+        hi,
+        lo_excluded: false,
+    }))
 }
 
 /// In a condition "over", "above", "under" and "below" compare, with or without "than".
@@ -71,7 +81,10 @@ fn loose_relation(sentence: &Sentence<'_>, index: usize) -> Option<crate::model:
     let amount = sentence.amount(index)?;
     let at = amount.first.checked_sub(1)?;
     let negated = at > 0 && sentence.is_any(at - 1, &["not", "no", "never"]);
-    let relation = if sentence.is_any(at, &["over", "above", "exceeding", "exceeds", "beyond", "exceed"]) {
+    let relation = if sentence.is_any(
+        at,
+        &["over", "above", "exceeding", "exceeds", "beyond", "exceed"],
+    ) {
         Relation::MoreThan
     } else if sentence.is_any(at, &["under", "below"]) {
         Relation::LessThan
@@ -81,5 +94,9 @@ fn loose_relation(sentence: &Sentence<'_>, index: usize) -> Option<crate::model:
     if amount.hi.is_some() {
         return None;
     }
-    if negated { relation.negated() } else { Some(relation) }
+    if negated {
+        relation.negated()
+    } else {
+        Some(relation)
+    }
 }

@@ -8,7 +8,9 @@ use crate::naming::mentions;
 use crate::rules::Sentence;
 
 /// Words that open such a phrase.
-const OPENERS: &[&str] = &["where", "when", "whenever", "if", "unless", "wherever", "should"];
+const OPENERS: &[&str] = &[
+    "where", "when", "whenever", "if", "unless", "wherever", "should",
+];
 
 /// Words in it that show that it is no condition but states a requirement itself.
 const STATES: &[&str] = &["shall", "must"];
@@ -17,8 +19,12 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut found: Vec<Found> = Vec::new();
     let mut at = 0;
     while at < sentence.tokens.len() {
-        let end = if opens(sentence, at) { end(sentence, at) } else { at };
-        if end > at + 1 && !states(sentence, at, end) {
+        let end = if opens(sentence, at) {
+            end(sentence, at)
+        } else {
+            at
+        };
+        if end > at + 1 && !states(sentence, at, end) && !is_state(sentence, at, end) {
             found.push(phrase(sentence, at, end));
             at = end;
         } else {
@@ -31,29 +37,104 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
 /// Whether the words after an opener state a requirement themselves: they hold "shall", or say of a number that it is required or
 /// will do, or follow the condition that they speak of ("in the 4-hour joint, where the depth is 5/8 in.").
 fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
-    let holds_number = sentence.amounts.iter().any(|amount| amount.first >= first && amount.last <= last);
-    let suffices = sentence.has_any(first, last, &["required", "suffices", "suffice", "sufficient", "acceptable", "enough", "will", "needed"]);
+    let holds_number = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.first >= first && amount.last <= last);
+    let suffices = sentence.has_any(
+        first,
+        last,
+        &[
+            "required",
+            "suffices",
+            "suffice",
+            "sufficient",
+            "acceptable",
+            "enough",
+            "will",
+            "needed",
+        ],
+    );
     let allowed = first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
-    sentence.has_any(first, last, STATES) || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
+    sentence.has_any(first, last, STATES)
+        || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
+}
+
+/// "when installed", "when dry", "when measured": the state in which the number holds, which is part of what it is.
+fn is_state(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    const STATES: &[&str] = &[
+        "installed",
+        "dry",
+        "dried",
+        "wet",
+        "cured",
+        "measured",
+        "placed",
+        "made",
+        "applied",
+        "compressed",
+        "set",
+    ];
+    let opened = sentence.is_any(first, &["when", "where"]);
+    let in_place = last == first + 3
+        && sentence.is_word(first + 1, "in")
+        && sentence.is_any(first + 2, &["place", "position"]);
+    opened && (in_place || (last == first + 2 && sentence.is_any(first + 1, STATES)))
 }
 
 fn follows_condition(sentence: &Sentence<'_>, first: usize) -> bool {
-    let Some(comma) = first.checked_sub(1).filter(|at| sentence.is_sign(*at, ',')) else { return false };
-    let start = (0..comma).rev().find(|at| sentence.is_stop(*at)).map_or(0, |at| at + 1);
+    let Some(comma) = first.checked_sub(1).filter(|at| sentence.is_sign(*at, ',')) else {
+        return false;
+    };
+    let start = (0..comma)
+        .rev()
+        .find(|at| sentence.is_stop(*at))
+        .map_or(0, |at| at + 1);
     let excepts = sentence.is_any(start, &["save", "except", "in", "and", "for"]);
-    excepts && sentence.amounts.iter().any(|amount| amount.first >= start && amount.last <= comma)
+    excepts
+        && sentence
+            .amounts
+            .iter()
+            .any(|amount| amount.first >= start && amount.last <= comma)
 }
 
 fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
-    let provided = sentence.is_word(at, "provided") && sentence.is_any(at + 1, &["that", "the", "they", "it", "no"]);
-    let where_meaning_place = sentence.is_word(at, "where") && at > 0 && sentence.is_any(at - 1, &["except"]);
+    let where_meaning_place =
+        sentence.is_word(at, "where") && at > 0 && sentence.is_any(at - 1, &["except"]);
     // "should" opens only at the start: "should the joint exceed ...".
     let plain = sentence.is_any(at, OPENERS) && (!sentence.is_word(at, "should") || at == 0);
-    plain || provided || where_meaning_place
+    plain || where_meaning_place
 }
 
 /// The phrase goes to the comma, semicolon or full stop after it; to "then"; or to the main verb of the sentence it opens.
 fn end(sentence: &Sentence<'_>, at: usize) -> usize {
+    const ALONE: &[&str] = &[
+        "dry",
+        "wet",
+        "cured",
+        "installed",
+        "placed",
+        "made",
+        "applied",
+        "measured",
+        "used",
+        "required",
+        "necessary",
+        "possible",
+        "specified",
+        "applicable",
+        "present",
+        "needed",
+        "shown",
+    ];
+    if sentence.is_any(at + 1, ALONE)
+        && !sentence.is_any(
+            at + 2,
+            &["in", "on", "with", "for", "by", "at", "to", "and", "or"],
+        )
+    {
+        return at + 2;
+    }
     let mut depth = 0;
     for index in at + 1..sentence.tokens.len() {
         if sentence.is_sign(index, '(') || sentence.is_sign(index, '[') {
@@ -63,7 +144,11 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
             if depth < 0 {
                 return index;
             }
-        } else if depth == 0 && (sentence.is_stop(index) || sentence.is_word(index, "then") || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len())) {
+        } else if depth == 0
+            && (sentence.is_stop(index)
+                || sentence.is_word(index, "then")
+                || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
+        {
             return index;
         }
     }
@@ -72,22 +157,36 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
 
 fn phrase(sentence: &Sentence<'_>, first: usize, last: usize) -> Found {
     let triggers: Vec<usize> = (0..sentence.amounts.len())
-        .filter(|index| sentence.amount(*index).is_some_and(|amount| amount.first >= first && amount.last <= last))
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.first >= first && amount.last <= last)
+        })
         .collect();
     let words = Expr::Words(sentence.words(first, last).to_owned());
     let tested: Vec<Expr> = triggers
         .iter()
-        .filter_map(|index| property(sentence, *index, first).and_then(|property| test(sentence, *index, property)))
+        .filter_map(|index| {
+            property(sentence, *index, first).and_then(|property| test(sentence, *index, property))
+        })
         .collect();
     // A phrase is tested only when every number in it is, and nothing else in it could matter.
-    let plain = tested.len() == triggers.len() && !triggers.is_empty() && !sentence.has_any(first, last, &["and", "or", "not", "but"]);
+    let plain = tested.len() == triggers.len()
+        && !triggers.is_empty()
+        && !sentence.has_any(first, last, &["and", "or", "not", "but"]);
     let negated = sentence.is_word(first, "unless");
     let expr = match tested.as_slice() {
         [one] if plain && !negated => one.clone(),
         [one] if plain => Expr::Not(Box::new(one.clone())),
         _ => words,
     };
-    Found { first, last, expr, triggers, parts: Vec::new() }
+    Found {
+        first,
+        last,
+        expr,
+        triggers,
+        parts: Vec::new(),
+    }
 }
 
 /// The property that a number in a condition tests, where the words leave no doubt.
@@ -95,13 +194,32 @@ fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'sta
     let amount = sentence.amount(index)?;
     let says = |words: &[&str]| sentence.has_any(first, amount.first, words);
     match amount.unit {
-        Unit::Hour if says(&["rating", "rated"]) || sentence.has_any(amount.last, amount.last + 3, &["rating", "rated", "wall", "walls"]) => Some("joint.rating"),
+        Unit::Hour
+            if says(&["rating", "rated"])
+                || sentence.has_any(
+                    amount.last,
+                    amount.last + 3,
+                    &["rating", "rated", "wall", "walls"],
+                ) =>
+        {
+            Some("joint.rating")
+        }
         Unit::Percent if says(&["compressed", "compression"]) => Some("packing.compression"),
-        Unit::Count if sentence.has_any(amount.last, amount.last + 5, &["layer", "layers"]) && names(sentence, "board") => Some("board.layers"),
+        Unit::Count
+            if sentence.has_any(amount.last, amount.last + 5, &["layer", "layers"])
+                && names(sentence, "board") =>
+        {
+            Some("board.layers")
+        }
         unit if unit.dimension() == Dimension::Length => {
-            if says(&["joint", "joints"]) || (says(&["width", "widths"]) && !says(&["wall", "board", "flange"])) {
+            if says(&["joint", "joints"])
+                || (says(&["width", "widths"]) && !says(&["wall", "board", "flange"]))
+            {
                 Some("joint.width")
-            } else if says(&["wall"]) && (says(&["height"]) || sentence.has_any(amount.last, amount.last + 3, &["high", "height"])) {
+            } else if says(&["wall"])
+                && (says(&["height"])
+                    || sentence.has_any(amount.last, amount.last + 3, &["high", "height"]))
+            {
                 Some("wall.height")
             } else {
                 None
@@ -112,5 +230,7 @@ fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'sta
 }
 
 fn names(sentence: &Sentence<'_>, component: &str) -> bool {
-    mentions(sentence).iter().any(|mention| mention.component.name == component)
+    mentions(sentence)
+        .iter()
+        .any(|mention| mention.component.name == component)
 }

@@ -9,14 +9,82 @@ use crate::rules::Sentence;
 
 /// Words after the hours that make them a rating.
 const RATED: &[&str] = &[
-    "rating", "ratings", "rated", "fire-rated", "fire", "wall", "walls", "assembly", "assemblies", "partition", "partitions", "design",
-    "designs", "joint", "joints", "system", "systems", "floor", "floors", "f", "t", "construction", "class", "classification", "shaft", "barrier", "fire-resistance", "resistance", "rate", "version",
+    "rating",
+    "ratings",
+    "rated",
+    "fire-rated",
+    "fire",
+    "wall",
+    "walls",
+    "assembly",
+    "assemblies",
+    "partition",
+    "partitions",
+    "design",
+    "designs",
+    "joint",
+    "joints",
+    "system",
+    "systems",
+    "floor",
+    "floors",
+    "f",
+    "t",
+    "construction",
+    "class",
+    "classification",
+    "shaft",
+    "barrier",
+    "fire-resistance",
+    "resistance",
+    "rate",
+    "version",
 ];
 
 /// Words near hours that make them a duration.
 const LASTS: &[&str] = &[
-    "cure", "cured", "curing", "cures", "dry", "dried", "drying", "dries", "after", "before", "within", "wait", "longer", "tack",
-    "recoat", "old", "age", "life", "minutes", "sooner", "later", "apart", "exposed", "interrupted", "passes", "following", "until", "elapse", "elapsed", "elapses", "stand", "shift", "rain", "mixing", "mixed", "set", "setting", "temperature", "°f", "overnight", "every", "per",
+    "cure",
+    "cured",
+    "curing",
+    "cures",
+    "dry",
+    "dried",
+    "drying",
+    "dries",
+    "after",
+    "before",
+    "within",
+    "wait",
+    "longer",
+    "tack",
+    "recoat",
+    "old",
+    "age",
+    "life",
+    "minutes",
+    "sooner",
+    "later",
+    "apart",
+    "exposed",
+    "interrupted",
+    "passes",
+    "following",
+    "until",
+    "elapse",
+    "elapsed",
+    "elapses",
+    "stand",
+    "shift",
+    "rain",
+    "mixing",
+    "mixed",
+    "set",
+    "setting",
+    "temperature",
+    "°f",
+    "overnight",
+    "every",
+    "per",
 ];
 
 /// Words that may introduce the condition.
@@ -43,12 +111,21 @@ pub(super) fn ratings(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
 fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
     let mut group: Vec<usize> = Vec::new();
     for index in start..sentence.amounts.len() {
-        let Some(amount) = sentence.amount(index) else { break };
+        let Some(amount) = sentence.amount(index) else {
+            break;
+        };
         let hours = is_rating_time(amount) && !taken.contains(&index);
-        let listed = group.last().and_then(|last| sentence.amount(*last)).is_none_or(|last| {
-            let between = last.last..amount.first;
-            between.len() <= 3 && between.clone().all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["and", "or", "the", "rating", "to", "a"]))
-        });
+        let listed = group
+            .last()
+            .and_then(|last| sentence.amount(*last))
+            .is_none_or(|last| {
+                let between = last.last..amount.first;
+                between.len() <= 3
+                    && between.clone().all(|at| {
+                        sentence.is_sign(at, ',')
+                            || sentence.is_any(at, &["and", "or", "the", "rating", "to", "a"])
+                    })
+            });
         if !(hours && listed) {
             break;
         }
@@ -61,16 +138,42 @@ fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
 fn is_rating_time(amount: &Amount) -> bool {
     match amount.unit {
         Unit::Hour => true,
-        Unit::Minute => [15, 20, 30, 45, 60, 90, 120, 180, 240].iter().any(|minutes| amount.lo == *minutes) && amount.hi.is_none(),
+        Unit::Minute => {
+            [15, 20, 30, 45, 60, 90, 120, 180, 240]
+                .iter()
+                .any(|minutes| amount.lo == *minutes)
+                && amount.hi.is_none()
+        }
         _ => false,
     }
 }
 
 fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
-    let (first, last) = (sentence.amount(*group.first()?)?, sentence.amount(*group.last()?)?);
+    let (first, last) = (
+        sentence.amount(*group.first()?)?,
+        sentence.amount(*group.last()?)?,
+    );
     let mut start = first.first;
-    while start > 0 && sentence.is_any(start - 1, &["the", "a", "an", "each", "any", "both", "min", "minimum", "max", "maximum", "rating", "is", "ratings"]) && first.first - start < 3 {
+    while start > 0
+        && sentence.is_any(
+            start - 1,
+            &[
+                "the", "a", "an", "each", "any", "both", "min", "minimum", "max", "maximum",
+                "rating", "is", "ratings",
+            ],
+        )
+        && first.first - start < 3
+    {
         start -= 1;
+    }
+    // "the F Rating is limited to 2 hr" and "is exactly 1 h" bound the rating.
+    if start > 0
+        && (sentence.is_any(start - 1, &["exactly"])
+            || (sentence.is_word(start - 1, "to")
+                && start > 1
+                && sentence.is_any(start - 2, &["limited", "restricted"])))
+    {
+        return None;
     }
     let introduced = start > 0 && sentence.is_any(start - 1, INTRODUCE);
     let opens = start == 0 || sentence.is_sign(start - 1, ';') || sentence.is_sign(start - 1, '.');
@@ -80,7 +183,10 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         if sentence.is_any(end, RATED) {
             named = true;
             end += 1;
-        } else if (sentence.is_any(end, &["or", "and"]) && sentence.is_any(end + 1, &["less", "more", "greater"])) || sentence.is_word(end, "gypsum") {
+        } else if (sentence.is_any(end, &["or", "and"])
+            && sentence.is_any(end + 1, &["less", "more", "greater"]))
+            || sentence.is_word(end, "gypsum")
+        {
             end += 2;
         } else if sentence.is_any(end, &["only", "sought", "required", "maximum"]) {
             end += 1;
@@ -89,17 +195,41 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         }
     }
     let labelled = sentence.is_sign(end, ':') && opens;
-    let sought = sentence.has_any(start.saturating_sub(6), start, &["rating", "ratings", "rated"]);
-    let lasts = sentence.has_any(first.first.saturating_sub(7), first.first, LASTS) || sentence.has_any(last.last, last.last + 4, LASTS);
+    let sought = sentence.has_any(
+        start.saturating_sub(6),
+        start,
+        &["rating", "ratings", "rated"],
+    );
+    let lasts = sentence.has_any(first.first.saturating_sub(7), first.first, LASTS)
+        || sentence.has_any(last.last, last.last + 4, LASTS);
     // No rating is longer than four hours; `for 48 hours` lasts.
-    let short = measure::Quantity::new(last.lo, last.unit).to(Unit::Hour).is_some_and(|hours| hours.number <= 4);
+    let short = measure::Quantity::new(last.lo, last.unit)
+        .to(Unit::Hour)
+        .is_some_and(|hours| hours.number <= 4);
     let lasts = lasts || !short;
-    let reads = named || labelled || sought || (introduced && !lasts) || (opens && !lasts && group.len() > 1);
+    let reads = named
+        || labelled
+        || sought
+        || (introduced && !lasts)
+        || (opens && !lasts && group.len() > 1);
     if !reads || (lasts && !named) {
         return None;
     }
-    let parts: Vec<Expr> = group.iter().filter_map(|index| test(sentence, *index, "joint.rating")).collect();
-    let expr = if parts.len() > 1 { Expr::Any(parts.clone()) } else { parts.first()?.clone() };
+    let parts: Vec<Expr> = group
+        .iter()
+        .filter_map(|index| test(sentence, *index, "joint.rating"))
+        .collect();
+    let expr = if parts.len() > 1 {
+        Expr::Any(parts.clone())
+    } else {
+        parts.first()?.clone()
+    };
     let from = if introduced { start - 1 } else { start };
-    Some(Found { first: from, last: end, expr, triggers: group.to_vec(), parts })
+    Some(Found {
+        first: from,
+        last: end,
+        expr,
+        triggers: group.to_vec(),
+        parts,
+    })
 }

@@ -8,17 +8,42 @@ use crate::rules::Sentence;
 
 /// Verbs after the number that show that the words before it were the subject.
 const VERBS: &[&str] = &[
-    "shall", "must", "is", "are", "may", "require", "requires", "need", "needs", "use", "provide", "to", "will", "can", "should", "have", "has", "the", "a", "two", "one", "install",
+    "shall", "must", "is", "are", "may", "require", "requires", "need", "needs", "use", "provide",
+    "to", "will", "can", "should", "have", "has", "the", "a", "two", "one", "install",
 ];
 
 /// Comparatives that set some things apart from others.
 const APART: &[&str] = &[
-    "wider", "narrower", "deeper", "longer", "shorter", "thicker", "thinner", "larger", "smaller", "greater", "less", "more", "over", "above", "under",
-    "below", "exceeding", "up", "higher", "taller", "heavier", "beyond", "in", "between", "of", "from", "older",
+    "wider",
+    "narrower",
+    "deeper",
+    "longer",
+    "shorter",
+    "thicker",
+    "thinner",
+    "larger",
+    "smaller",
+    "greater",
+    "less",
+    "more",
+    "over",
+    "above",
+    "under",
+    "below",
+    "exceeding",
+    "up",
+    "higher",
+    "taller",
+    "heavier",
+    "beyond",
+    "between",
+    "older",
 ];
 
 /// Words that introduce the things meant.
-const INTRODUCE: &[&str] = &["for", "in", "at", "on", "of", "when", "where", "with", "only"];
+const INTRODUCE: &[&str] = &[
+    "for", "in", "at", "on", "of", "when", "where", "with", "only",
+];
 
 pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
     (0..sentence.amounts.len())
@@ -34,17 +59,42 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         return None;
     }
     let floor = sentence.floor(index);
-    let noun = (floor..amount.first).rev().take(8).find(|at| is_joint_noun(sentence, *at))?;
-    let opener = (floor..noun).rev().take(4).find(|at| sentence.is_any(*at, INTRODUCE));
+    let noun = (floor..amount.first)
+        .rev()
+        .take(8)
+        .find(|at| is_joint_noun(sentence, *at))?;
+    let opener = (floor..noun)
+        .rev()
+        .take(4)
+        .find(|at| sentence.is_any(*at, INTRODUCE));
     let only = sentence.is_word(sentence.skip_parentheses(amount.last), "only");
-    let between_is_plain = (noun + 1..amount.first).all(|at| {
-        !sentence.is_stop(at) && !sentence.is_any(at, &["shall", "must", "may", "to", "and"]) || sentence.is_word(at, "to") && at > 0 && sentence.is_any(at - 1, &["up", "equal"])
+    let between_is_plain = (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
+    let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let followed = sentence.is_sign(end, ':')
+        || sentence.is_any(end, VERBS)
+        || sentence.is_sign(end, ',') && sentence.is_any(end + 1, VERBS);
+    let plural =
+        is_plural(sentence, noun) && followed && compares(sentence, noun + 1, amount.first);
+    let from = opener.or_else(|| (only || plural).then_some(noun))?;
+    let opened_plainly = opener.is_none_or(|opener| {
+        (opener + 1..noun)
+            .all(|at| !sentence.is_stop(at) && !sentence.is_any(at, &["shall", "must"]))
     });
-    let from = opener.or_else(|| (only || (is_plural(sentence, noun) && compares(sentence, noun + 1, amount.first))).then_some(noun))?;
-    let opened_plainly = opener.is_none_or(|opener| (opener + 1..noun).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, &["shall", "must"])));
     // "width of the joint shall not exceed" is a bound; "Not for joints wider than 4 in." is one, too.
-    let confined = sentence.has_any(from.saturating_sub(9).max(floor), from, &["confined", "limited", "restricted"]);
-    let forbids = confined || from > 0 && sentence.has_any(from.saturating_sub(6).max(floor), from, &["not", "never", "no"]) && opener.is_some() && !after_negated_verb(sentence, from);
+    let confined = sentence.has_any(
+        from.saturating_sub(9).max(floor),
+        from,
+        &["confined", "limited", "restricted"],
+    );
+    let forbids = confined
+        || from > 0
+            && sentence.has_any(
+                from.saturating_sub(6).max(floor),
+                from,
+                &["not", "never", "no"],
+            )
+            && opener.is_some()
+            && !after_negated_verb(sentence, from);
     if !between_is_plain || !opened_plainly || forbids || is_statement(sentence, noun, opener) {
         return None;
     }
@@ -54,29 +104,88 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
 /// Whether the sentence goes on to require something of the joints meant, so that they are not what it bounds.
 fn is_statement(sentence: &Sentence<'_>, noun: usize, opener: Option<usize>) -> bool {
     // "the width of the joint" opens with "of": the noun is then what is bounded.
-    opener.is_some_and(|opener| sentence.is_word(opener, "of") && opener > 0 && sentence.is_any(opener - 1, &["width", "widths", "depth", "thickness", "extension", "reduction", "compression"]) && !is_plural(sentence, noun))
+    // "for a width of 4 in." says how wide something is.
+    let measures = sentence.is_any(noun, &["width", "opening", "gap"])
+        && sentence.is_word(noun + 1, "of")
+        && noun > 0
+        && sentence.is_any(
+            noun - 1,
+            &[
+                "a", "an", "max", "maximum", "min", "minimum", "nom", "nominal",
+            ],
+        );
+    measures
+        || opener.is_some_and(|opener| {
+            sentence.is_word(opener, "of")
+                && opener > 0
+                && sentence.is_any(
+                    opener - 1,
+                    &[
+                        "width",
+                        "widths",
+                        "depth",
+                        "thickness",
+                        "extension",
+                        "reduction",
+                        "compression",
+                    ],
+                )
+                && !is_plural(sentence, noun)
+        })
 }
 
 /// A negation that already belongs to a verb before: "shall not be spliced in joints over 4 in." is a condition all the same
 /// only for words, so it stays a bound's business.
 fn after_negated_verb(sentence: &Sentence<'_>, from: usize) -> bool {
-    sentence.has_any(from.saturating_sub(4), from, &["spliced", "required", "needed", "necessary"])
+    sentence.has_any(
+        from.saturating_sub(4),
+        from,
+        &["spliced", "required", "needed", "necessary"],
+    )
+}
+
+/// Whether a token may stand between the things meant and the number that sets them apart: "joints *not wider than* 4 in."
+fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(at, APART)
+        || sentence.is_any(
+            at,
+            &[
+                "of", "in", "from", "than", "to", "or", "equal", "not", "no", "width", "widths",
+                "wide", "the", "a",
+            ],
+        )
+        || ['>', '<', '≥', '≤', '=', '(']
+            .iter()
+            .any(|sign| sentence.is_sign(at, *sign))
 }
 
 fn is_joint_noun(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence.is_any(at, &["joint", "joints", "width", "widths", "opening", "openings", "gap", "gaps"])
+    sentence.is_any(
+        at,
+        &[
+            "joint", "joints", "width", "widths", "opening", "openings", "gap", "gaps",
+        ],
+    )
 }
 
 fn is_plural(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence.word(at).ends_with('s')
+    let word = sentence.word(at);
+    word.ends_with('s') && !word.ends_with("ss")
 }
 
 fn compares(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
-    (first..last).any(|at| sentence.is_any(at, APART) || ['>', '<', '≥', '≤'].iter().any(|sign| sentence.is_sign(at, *sign)))
+    (first..last).any(|at| {
+        sentence.is_any(at, APART)
+            || ['>', '<', '≥', '≤']
+                .iter()
+                .any(|sign| sentence.is_sign(at, *sign))
+    })
 }
 
 fn joint_property(sentence: &Sentence<'_>, noun: usize) -> Option<&'static str> {
-    sentence.is_any(noun, &["joint", "joints", "width", "widths"]).then_some("joint.width")
+    sentence
+        .is_any(noun, &["joint", "joints", "width", "widths"])
+        .then_some("joint.width")
 }
 
 /// `Joints wider than 100 mm (4 in.) shall be ...`, `Spalls deeper than 10 mm shall be repaired`: a plural noun at the opening,
@@ -84,24 +193,47 @@ fn joint_property(sentence: &Sentence<'_>, noun: usize) -> Option<&'static str> 
 fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
     let floor = sentence.floor(index);
-    let start = (floor..amount.first).rev().find(|at| sentence.is_stop(*at)).map_or(floor, |at| at + 1);
+    let start = (floor..amount.first)
+        .rev()
+        .find(|at| sentence.is_stop(*at))
+        .map_or(floor, |at| at + 1);
     if amount.first < start + 2 || amount.first > start + 7 {
         return None;
     }
-    let noun = (start..amount.first).find(|at| is_plural(sentence, *at) && sentence.word(*at).len() > 3)?;
-    let compares = (noun + 1..amount.first).any(|at| sentence.is_any(at, APART) || sentence.is_sign(at, '>') || sentence.is_sign(at, '<'));
-    let speaks = (start..amount.first).any(|at| sentence.is_any(at, &["shall", "is", "are", "be", "may", "must", "not", "spaced"]));
+    let noun = (start..amount.first)
+        .find(|at| is_plural(sentence, *at) && sentence.word(*at).len() > 3)?;
+    let compares = (noun + 1..amount.first).any(|at| {
+        sentence.is_any(at, APART) || sentence.is_sign(at, '>') || sentence.is_sign(at, '<')
+    });
+    let negated = (noun + 1..amount.first).any(|at| sentence.is_any(at, &["no", "not"]));
+    let speaks = negated
+        || (start..amount.first).any(|at| {
+            sentence.is_any(
+                at,
+                &["shall", "is", "are", "be", "may", "must", "not", "spaced"],
+            )
+        });
     let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
-    let verb = sentence.is_any(after, VERBS) || sentence.is_sign(after, ':') || sentence.is_sign(after, ',') && sentence.is_any(after + 1, VERBS);
+    let verb = sentence.is_any(after, VERBS)
+        || sentence.is_sign(after, ':')
+        || sentence.is_sign(after, ',') && sentence.is_any(after + 1, VERBS);
     let joint = is_joint_noun(sentence, noun);
-    (compares && !speaks && (verb || (joint && sentence.is_sign(after, ':')))).then(|| found(sentence, index, start, joint_property(sentence, noun)))
+    (compares && !speaks && (verb || (joint && sentence.is_sign(after, ':'))))
+        .then(|| found(sentence, index, start, joint_property(sentence, noun)))
 }
 
 /// Steps over "wide", "in width", "deep" after a number.
 fn skip_attribute(sentence: &Sentence<'_>, at: usize) -> usize {
-    if sentence.is_any(at, &["wide", "deep", "long", "thick", "high", "diameter", "dia", "old"]) {
+    if sentence.is_any(
+        at,
+        &[
+            "wide", "deep", "long", "thick", "high", "diameter", "dia", "old",
+        ],
+    ) {
         at + 1
-    } else if sentence.is_word(at, "in") && sentence.is_any(at + 1, &["width", "depth", "length", "thickness", "height"]) {
+    } else if sentence.is_word(at, "in")
+        && sentence.is_any(at + 1, &["width", "depth", "length", "thickness", "height"])
+    {
         at + 2
     } else {
         at
@@ -109,13 +241,25 @@ fn skip_attribute(sentence: &Sentence<'_>, at: usize) -> usize {
 }
 
 fn found(sentence: &Sentence<'_>, index: usize, from: usize, property: Option<&str>) -> Found {
-    let last = sentence.amount(index).map_or(from, |amount| skip_attribute(sentence, sentence.skip_parentheses(amount.last)));
-    let end = if sentence.is_word(last, "or") && sentence.is_any(last + 1, &["less", "more", "greater", "wider", "narrower"]) {
+    let last = sentence.amount(index).map_or(from, |amount| {
+        skip_attribute(sentence, sentence.skip_parentheses(amount.last))
+    });
+    let end = if sentence.is_word(last, "or")
+        && sentence.is_any(last + 1, &["less", "more", "greater", "wider", "narrower"])
+    {
         last + 2
     } else {
         last
     };
     let words = Expr::Words(sentence.words(from, end).to_owned());
-    let expr = property.and_then(|property| test(sentence, index, property)).unwrap_or(words);
-    Found { first: from, last: end, expr, triggers: vec![index], parts: Vec::new() }
+    let expr = property
+        .and_then(|property| test(sentence, index, property))
+        .unwrap_or(words);
+    Found {
+        first: from,
+        last: end,
+        expr,
+        triggers: vec![index],
+        parts: Vec::new(),
+    }
 }

@@ -39,7 +39,10 @@ pub fn decode(bytes: &[u8]) -> Result<Decoded, DecodeError> {
         return Err(DecodeError::Empty);
     }
     let (encoding, note) = match utf16(bytes) {
-        Some(encoding) => (encoding, Some("read as UTF-16; spans count the bytes of its UTF-8 form")),
+        Some(encoding) => (
+            encoding,
+            Some("read as UTF-16; spans count the bytes of its UTF-8 form"),
+        ),
         None if core::str::from_utf8(bytes).is_ok() => (encoding_rs::UTF_8, None),
         None => (
             WINDOWS_1252,
@@ -48,11 +51,17 @@ pub fn decode(bytes: &[u8]) -> Result<Decoded, DecodeError> {
     };
     let (text, ..) = encoding.decode(bytes);
     let control = |c: char| c.is_control() && !matches!(c, '\n' | '\r' | '\t' | '\x0c' | '\u{85}');
-    if let Some((at, c)) = text.char_indices().find(|(_, c)| control(*c) && *c < '\u{80}') {
+    if let Some((at, c)) = text
+        .char_indices()
+        .find(|(_, c)| control(*c) && *c < '\u{80}')
+    {
         let byte = u8::try_from(c).unwrap_or_default();
         return Err(DecodeError::Binary { at, byte });
     }
-    Ok(Decoded { text: text.into_owned(), note: note.map(str::to_owned) })
+    Ok(Decoded {
+        text: text.into_owned(),
+        note: note.map(str::to_owned),
+    })
 }
 
 /// UTF-16 by its mark, or by the zero bytes that Latin text has at every other place.
@@ -63,7 +72,13 @@ fn utf16(bytes: &[u8]) -> Option<&'static Encoding> {
         _ => {}
     }
     let head = bytes.get(..bytes.len().min(512))?;
-    let zeros = |odd: usize| head.iter().skip(odd).step_by(2).filter(|b| **b == 0).count();
+    let zeros = |odd: usize| {
+        head.iter()
+            .skip(odd)
+            .step_by(2)
+            .filter(|b| **b == 0)
+            .count()
+    };
     let most = head.len() * 2 / 5;
     match (zeros(0), zeros(1)) {
         (0, after) if after >= most && after > 0 => Some(UTF_16LE),
@@ -79,10 +94,19 @@ mod tests {
     #[test]
     fn encodings() {
         let text = "Min 2½ in. at 70 °F";
-        assert_eq!(decode(text.as_bytes()).unwrap(), Decoded { text: text.into(), note: None });
+        assert_eq!(
+            decode(text.as_bytes()).unwrap(),
+            Decoded {
+                text: text.into(),
+                note: None
+            }
+        );
         let wide: Vec<u8> = text.encode_utf16().flat_map(u16::to_le_bytes).collect();
         assert_eq!(decode(&wide).unwrap().text, text);
-        let marked: Vec<u8> = [0xfe, 0xff].into_iter().chain(text.encode_utf16().flat_map(u16::to_be_bytes)).collect();
+        let marked: Vec<u8> = [0xfe, 0xff]
+            .into_iter()
+            .chain(text.encode_utf16().flat_map(u16::to_be_bytes))
+            .collect();
         assert_eq!(decode(&marked).unwrap().text, text);
         let (old, ..) = WINDOWS_1252.encode(text);
         let decoded = decode(&old).unwrap();
@@ -93,8 +117,15 @@ mod tests {
     #[test]
     fn refusals() {
         assert_eq!(decode(b""), Err(DecodeError::Empty));
-        assert!(matches!(decode(b"\x7fELF\x02\x01"), Err(DecodeError::Binary { at: 0, .. }))
-            || matches!(decode(b"\x7fELF\x02\x01"), Err(DecodeError::Binary { .. })));
-        assert!(matches!(decode(b"PNG\x00\x01\x02"), Err(DecodeError::Binary { .. })));
+        assert!(
+            matches!(
+                decode(b"\x7fELF\x02\x01"),
+                Err(DecodeError::Binary { at: 0, .. })
+            ) || matches!(decode(b"\x7fELF\x02\x01"), Err(DecodeError::Binary { .. }))
+        );
+        assert!(matches!(
+            decode(b"PNG\x00\x01\x02"),
+            Err(DecodeError::Binary { .. })
+        ));
     }
 }

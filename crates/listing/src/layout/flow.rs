@@ -34,7 +34,10 @@ impl Flow {
         }
         if self.broken_word_continues(words.trim_start()) {
             self.text.pop();
-        } else if !self.text.is_empty() && !self.text.ends_with(' ') && !self.number_continues(words.trim_start()) {
+        } else if !self.text.is_empty()
+            && !self.text.ends_with(' ')
+            && !self.number_continues(words.trim_start())
+        {
             self.text.push(' ');
         }
         let mut gap = true;
@@ -44,7 +47,11 @@ impl Flow {
                 continue;
             }
             if gap {
-                if offset > 0 && !self.text.is_empty() && !self.text.ends_with(' ') && offset > words.len() - words.trim_start().len() {
+                if offset > 0
+                    && !self.text.is_empty()
+                    && !self.text.ends_with(' ')
+                    && offset > words.len() - words.trim_start().len()
+                {
                     self.text.push(' ');
                 }
                 self.pieces.push((self.text.len(), span.start() + offset));
@@ -69,8 +76,13 @@ impl Flow {
         let end = last.next();
         let before = last.next();
         match end {
-            Some('-') => before.is_some_and(|c| c.is_ascii_digit()) && next.starts_with(|c: char| c.is_alphanumeric() || c == '½'),
-            Some('/') => before.is_some_and(char::is_alphanumeric) && next.starts_with(char::is_alphanumeric),
+            Some('-') => {
+                before.is_some_and(|c| c.is_ascii_digit())
+                    && next.starts_with(|c: char| c.is_alphanumeric() || c == '½')
+            }
+            Some('/') => {
+                before.is_some_and(char::is_alphanumeric) && next.starts_with(char::is_alphanumeric)
+            }
             _ => false,
         }
     }
@@ -78,7 +90,9 @@ impl Flow {
     /// Where a byte of the running text stands in the source.
     fn source_at(&self, at: usize) -> usize {
         let index = self.pieces.partition_point(|(start, _)| *start <= at);
-        let piece = index.checked_sub(1).and_then(|before| self.pieces.get(before));
+        let piece = index
+            .checked_sub(1)
+            .and_then(|before| self.pieces.get(before));
         piece.map_or(0, |(start, source)| source + (at - start))
     }
 
@@ -88,12 +102,17 @@ impl Flow {
             let at = self.source_at(start);
             return Span::new(at, at);
         }
-        Span::new(self.source_at(start), self.source_at(end - 1) + self.width_at(end - 1))
+        Span::new(
+            self.source_at(start),
+            self.source_at(end - 1) + self.width_at(end - 1),
+        )
     }
 
     /// How many bytes the character that holds this byte goes on for, counted from the byte.
     fn width_at(&self, at: usize) -> usize {
-        (at + 1..=self.text.len()).find(|end| self.text.is_char_boundary(*end)).map_or(1, |end| end - at)
+        (at + 1..=self.text.len())
+            .find(|end| self.text.is_char_boundary(*end))
+            .map_or(1, |end| end - at)
     }
 }
 
@@ -104,7 +123,9 @@ mod tests {
     #[test]
     fn joins_lines_and_leads_back() {
         let source = "as mea-\n   sured  from\n   2-\n 1/2 in. cfm/\n lin ft ½";
-        let spans = super::super::lines::lines(source).into_iter().map(|line| line.span);
+        let spans = super::super::lines::lines(source)
+            .into_iter()
+            .map(|line| line.span);
         let flow = Flow::of(source, spans);
         assert_eq!(flow.text(), "as measured from 2-1/2 in. cfm/lin ft ½");
         let at = flow.text().find("measured").unwrap();

@@ -13,7 +13,10 @@ const REACH: usize = 3;
 /// Which lines are furniture.
 pub(crate) fn furniture(lines: &[Line<'_>]) -> Vec<bool> {
     let rules: Vec<bool> = lines.iter().map(|line| is_rule(line.text)).collect();
-    let numbered: Vec<bool> = lines.iter().map(|line| has_page_number(line.text)).collect();
+    let numbered: Vec<bool> = lines
+        .iter()
+        .map(|line| has_page_number(line.text))
+        .collect();
     let near = near_boundaries(lines, &rules, &numbered);
     let mut seen: BTreeMap<String, usize> = BTreeMap::new();
     for (line, near) in lines.iter().zip(&near) {
@@ -35,8 +38,36 @@ pub(crate) fn furniture(lines: &[Line<'_>]) -> Vec<bool> {
 /// Whether a line is drawn, not written: dashes, equals signs, dots, box corners.
 pub(crate) fn is_rule(text: &str) -> bool {
     let text = text.trim();
-    let drawn = |c: char| matches!(c, '-' | '=' | '_' | '.' | '*' | '~' | '+' | '|' | '–' | '—' | '─' | '═' | '│' | '┼' | '├' | '┤' | '┌' | '┐' | '└' | '┘' | '┬' | '┴' | ' ');
-    text.chars().count() >= 4 && text.chars().all(drawn) && !text.chars().all(|c| c == ' ' || c == '|')
+    let drawn = |c: char| {
+        matches!(
+            c,
+            '-' | '='
+                | '_'
+                | '.'
+                | '*'
+                | '~'
+                | '+'
+                | '|'
+                | '–'
+                | '—'
+                | '─'
+                | '═'
+                | '│'
+                | '┼'
+                | '├'
+                | '┤'
+                | '┌'
+                | '┐'
+                | '└'
+                | '┘'
+                | '┬'
+                | '┴'
+                | ' '
+        )
+    };
+    text.chars().count() >= 4
+        && text.chars().all(drawn)
+        && !text.chars().all(|c| c == ' ' || c == '|')
 }
 
 /// Whether a line carries a page number: "Page 1 of 3", "sheet 2/2", "– 2 –", "1 (2)" or "2/2" at its end.
@@ -47,6 +78,9 @@ fn has_page_number(text: &str) -> bool {
     }
     let alone = text.trim_matches(|c: char| "-–—. ".contains(c));
     if alone != text && alone.parse::<u16>().is_ok() && text.chars().count() > 2 {
+        return true;
+    }
+    if dashed_number(&text) {
         return true;
     }
     ["page", "pg", "sheet", "sht"].iter().any(|word| {
@@ -68,21 +102,50 @@ fn is_page_count(text: &str) -> bool {
     };
     (1..=3).contains(&digits)
         && (rest.is_empty()
-            || ["of ", "/ ", "/", "("].iter().any(|join| rest.strip_prefix(join).is_some_and(|r| ends(r.trim_start()))))
+            || ["of ", "/ ", "/", "("].iter().any(|join| {
+                rest.strip_prefix(join)
+                    .is_some_and(|r| ends(r.trim_start()))
+            }))
+}
+
+/// A number between dashes at the end of a short line: `Leaf 9                 - 2 -`.
+fn dashed_number(text: &str) -> bool {
+    let Some(inner) = text.strip_suffix(['-', '–', '—']) else {
+        return false;
+    };
+    let inner = inner.trim_end();
+    let digits = inner.len() - inner.trim_end_matches(|c: char| c.is_ascii_digit()).len();
+    let before = inner
+        .get(..inner.len() - digits)
+        .unwrap_or_default()
+        .trim_end();
+    (1..=3).contains(&digits)
+        && before.ends_with(['-', '–', '—'])
+        && text.split_whitespace().count() <= 8
 }
 
 /// A count of pages alone at the end of a wide line, after a gap: `...  1 / 1`, `...   2 (2)`.
 fn trailing_count(text: &str) -> bool {
-    let Some(gap) = text.rfind("   ") else { return false };
+    let Some(gap) = text.rfind("   ") else {
+        return false;
+    };
     let tail = text.get(gap..).unwrap_or_default().trim();
-    let parts: Vec<&str> = tail.split(['/', '(', ')']).map(str::trim).filter(|part| !part.is_empty()).collect();
+    let parts: Vec<&str> = tail
+        .split(['/', '(', ')'])
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+        .collect();
     let joined = tail.contains('/') || tail.contains('(');
     let page = |part: &&str| part.len() <= 2 && part.bytes().all(|b| b.is_ascii_digit());
     joined && parts.len() == 2 && parts.iter().all(page)
 }
 
 fn is_continuation(text: &str) -> bool {
-    matches!(text.trim().to_lowercase().as_str(), "(continued)" | "continued" | "(cont'd)" | "(cont.)")
+    let text = text.trim().to_lowercase();
+    text.len() < 90
+        && ["continued", "continued)", "(cont'd)", "(cont.)", "cont'd"]
+            .iter()
+            .any(|word| text.ends_with(word))
 }
 
 /// Which lines stand within reach of a page boundary: a form feed, a page-numbered line, or the document's ends.
@@ -104,9 +167,16 @@ fn near_boundaries(lines: &[Line<'_>], rules: &[bool], numbered: &[bool]) -> Vec
     mark(0..REACH.min(visible.len()));
     mark(visible.len().saturating_sub(REACH)..visible.len());
     for (order, index) in visible.iter().enumerate() {
-        let previous = order.checked_sub(1).and_then(|before| visible.get(before)).copied();
+        let previous = order
+            .checked_sub(1)
+            .and_then(|before| visible.get(before))
+            .copied();
         let breaks = previous.is_some_and(|previous| {
-            lines.get(previous + 1..=*index).unwrap_or_default().iter().any(|line| line.after_page_break)
+            lines
+                .get(previous + 1..=*index)
+                .unwrap_or_default()
+                .iter()
+                .any(|line| line.after_page_break)
         });
         if breaks || numbered.get(*index).copied().unwrap_or_default() {
             mark(order.saturating_sub(REACH)..(order + REACH + 1).min(visible.len()));
@@ -117,7 +187,10 @@ fn near_boundaries(lines: &[Line<'_>], rules: &[bool], numbered: &[bool]) -> Vec
 
 /// A line with its spacing evened out, so that a running head is the same on every page.
 fn masked(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
+    text.split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .to_lowercase()
 }
 
 #[cfg(test)]
@@ -153,7 +226,20 @@ mod tests {
         let text = "LAB OF NOWHERE\nSystem 7\n1. Item\nMAKER -- Product\n2. Item\nfoot   Page 1 of 2\n\
                     LAB OF NOWHERE\n3. Item a\n4. Item b\n5. Item c\nMAKER -- Product\n6. Item d\n7. Item e\n8. Item f\nfoot   Page 2 of 2\n";
         let lines = lines(text);
-        let found: Vec<_> = lines.iter().zip(furniture(&lines)).filter(|(_, f)| *f).map(|(l, _)| l.text).collect();
-        assert_eq!(found, ["LAB OF NOWHERE", "foot   Page 1 of 2", "LAB OF NOWHERE", "foot   Page 2 of 2"]);
+        let found: Vec<_> = lines
+            .iter()
+            .zip(furniture(&lines))
+            .filter(|(_, f)| *f)
+            .map(|(l, _)| l.text)
+            .collect();
+        assert_eq!(
+            found,
+            [
+                "LAB OF NOWHERE",
+                "foot   Page 1 of 2",
+                "LAB OF NOWHERE",
+                "foot   Page 2 of 2"
+            ]
+        );
     }
 }

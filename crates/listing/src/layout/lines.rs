@@ -41,9 +41,16 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
     for piece in text.split_inclusive(['\n', '\r', '\x0c']) {
         let body = piece.trim_end_matches(['\n', '\r', '\x0c']);
         let span = Span::new(start, start + body.len());
-        let line_feed_of_pair = body.is_empty() && piece == "\n" && text.get(..start).is_some_and(|t| t.ends_with('\r'));
+        let line_feed_of_pair = body.is_empty()
+            && piece == "\n"
+            && text.get(..start).is_some_and(|t| t.ends_with('\r'));
         if !line_feed_of_pair {
-            lines.push(Line { text: body, span, indent: indent(body), after_page_break });
+            lines.push(Line {
+                text: body,
+                span,
+                indent: indent(body),
+                after_page_break,
+            });
             after_page_break = piece.ends_with('\x0c');
         }
         start += piece.len();
@@ -71,10 +78,19 @@ mod tests {
     fn lines_keep_their_place() {
         let text = "one\r\n  two\x0cthree\n\nfour";
         let lines = lines(text);
-        let found: Vec<_> = lines.iter().map(|line| (line.text, line.indent, line.after_page_break)).collect();
+        let found: Vec<_> = lines
+            .iter()
+            .map(|line| (line.text, line.indent, line.after_page_break))
+            .collect();
         assert_eq!(
             found,
-            [("one", 0, false), ("  two", 2, false), ("three", 0, true), ("", 0, false), ("four", 0, false)]
+            [
+                ("one", 0, false),
+                ("  two", 2, false),
+                ("three", 0, true),
+                ("", 0, false),
+                ("four", 0, false)
+            ]
         );
         assert!(lines.iter().all(|line| line.span.of(text) == line.text));
     }

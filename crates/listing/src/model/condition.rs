@@ -125,7 +125,9 @@ mod expr_as_text {
     }
 
     /// What comes back from text is words: a condition is only ever testable as it was read.
-    pub(super) fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Expr, D::Error> {
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+        deserializer: D,
+    ) -> Result<Expr, D::Error> {
         String::deserialize(deserializer).map(Expr::Words)
     }
 }

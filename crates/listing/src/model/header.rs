@@ -89,7 +89,9 @@ pub struct Leakage {
 }
 
 /// The temperature of a leakage test (UL 2079).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 pub enum LeakageTemperature {
     /// Ambient, 75 ± 20 °F.
     #[serde(rename = "ambient")]

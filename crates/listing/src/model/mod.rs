@@ -13,7 +13,9 @@ mod warning;
 
 pub use clause::{Clause, Confidence, Status};
 pub use condition::{Condition, Expr, Test};
-pub use header::{Header, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection, WidthLimit};
+pub use header::{
+    Header, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection, WidthLimit,
+};
 pub use item::Item;
 pub use options::{OptionGroup, OptionGroupKind};
 pub use reading::{Accounted, Place, PlaceKind, Reading};

@@ -12,6 +12,9 @@ pub struct OptionGroup {
     pub kind: OptionGroupKind,
     /// The item that the alternatives replace, when they replace one.
     pub base_item: Option<String>,
+    /// Further items that each alternate replaces together with the base item: "alternate to 4.1 to 4.3".
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub also_replaced: Vec<String>,
     /// The choices, as clauses name them in `option`.
     pub choices: Vec<String>,
 }

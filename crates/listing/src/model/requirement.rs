@@ -11,6 +11,10 @@ use super::span::Span;
 /// What a clause asks for.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "most clauses are bounds, and a listing has a hundred of them"
+)]
 pub enum Requirement {
     /// A bound on a quantity.
     Bound(Bound),
@@ -34,7 +38,9 @@ pub enum Requirement {
 }
 
 /// How a quantity is bounded.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "snake_case")]
 pub enum Relation {
     /// That or more; for a gauge, that or heavier.
@@ -125,8 +131,18 @@ impl Bound {
         let second = self.second.as_ref()?;
         // "(64 mm)" beside "max 2-1/2 in." states the high value.
         let upper = self.lo.is_none() && second.hi.is_none();
-        let (lo, hi) = if upper { (None, second.lo) } else { (second.lo, second.hi) };
-        Some(Self { lo, hi, unit: second.unit, second: None, ..self.clone() })
+        let (lo, hi) = if upper {
+            (None, second.lo)
+        } else {
+            (second.lo, second.hi)
+        };
+        Some(Self {
+            lo,
+            hi,
+            unit: second.unit,
+            second: None,
+            ..self.clone()
+        })
     }
 }
 
@@ -156,7 +172,9 @@ pub struct SecondValue {
 }
 
 /// A product that a listing names.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
 pub struct ProductName {
     /// Who makes it, as the listing writes it.
     pub maker: String,

@@ -6,7 +6,9 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// Bytes `[start, end)` of the UTF-8 source. The start never passes the end.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(from = "(usize, usize)", into = "(usize, usize)")]
 pub struct Span {
     start: usize,
@@ -16,7 +18,10 @@ pub struct Span {
 impl Span {
     /// The bytes from `start` to `end`; empty at `start` when `end` comes before it.
     pub const fn new(start: usize, end: usize) -> Self {
-        Self { start, end: if end < start { start } else { end } }
+        Self {
+            start,
+            end: if end < start { start } else { end },
+        }
     }
 
     /// The first byte.

@@ -35,7 +35,9 @@ static NOUNS: LazyLock<Nouns> = LazyLock::new(|| {
     let mut words = Vec::new();
     let mut places = Vec::new();
     for noun in vocabulary().nouns() {
-        let Some(component) = vocabulary().component(&noun.component.name) else { continue };
+        let Some(component) = vocabulary().component(&noun.component.name) else {
+            continue;
+        };
         words.push(noun.words);
         places.push((component, noun.weak));
     }
@@ -48,8 +50,12 @@ static NOUNS: LazyLock<Nouns> = LazyLock::new(|| {
 });
 
 /// The components that a text names, longest phrase first at each place, in order.
-pub(crate) fn components_in(text: &str) -> Vec<(&'static Component, bool, core::ops::Range<usize>)> {
-    let Some(automaton) = &NOUNS.automaton else { return Vec::new() };
+pub(crate) fn components_in(
+    text: &str,
+) -> Vec<(&'static Component, bool, core::ops::Range<usize>)> {
+    let Some(automaton) = &NOUNS.automaton else {
+        return Vec::new();
+    };
     let mut found = Vec::new();
     let mut at = 0;
     while let Some(hit) = automaton.find(aho_corasick::Input::new(text).range(at..)) {
@@ -76,8 +82,13 @@ fn is_whole_word(text: &str, start: usize, end: usize) -> bool {
 
 fn next_word(text: &str, at: usize) -> usize {
     let tail = text.get(at..).unwrap_or_default();
-    let word = tail.find(|c: char| !c.is_alphanumeric()).unwrap_or(tail.len());
-    let gap = tail.get(word..).and_then(|rest| rest.chars().next()).map_or(0, char::len_utf8);
+    let word = tail
+        .find(|c: char| !c.is_alphanumeric())
+        .unwrap_or(tail.len());
+    let gap = tail
+        .get(word..)
+        .and_then(|rest| rest.chars().next())
+        .map_or(0, char::len_utf8);
     (at + word + gap).max(at + 1)
 }
 
@@ -86,10 +97,23 @@ pub(crate) fn mentions(sentence: &Sentence<'_>) -> Vec<Mention> {
     components_in(sentence.text)
         .into_iter()
         .filter_map(|(component, weak, range)| {
-            let first = sentence.tokens.iter().position(|token| token.span.end() > range.start)?;
-            let last = sentence.tokens.iter().rposition(|token| token.span.start() < range.end)? + 1;
+            let first = sentence
+                .tokens
+                .iter()
+                .position(|token| token.span.end() > range.start)?;
+            let last = sentence
+                .tokens
+                .iter()
+                .rposition(|token| token.span.start() < range.end)?
+                + 1;
             let words = sentence.text.get(range)?.to_lowercase();
-            Some(Mention { component, words, first, last, weak })
+            Some(Mention {
+                component,
+                words,
+                first,
+                last,
+                weak,
+            })
         })
         .collect()
 }

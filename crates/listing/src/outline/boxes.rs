@@ -7,7 +7,7 @@ use crate::model::Span;
 pub(crate) fn is_boxed(text: &str) -> bool {
     let text = text.trim();
     let uprights = text.matches(['|', '│']).count();
-    (uprights >= 2 && text.starts_with(['|', '│'])) || (uprights >= 1 && text.contains(" | ") )
+    (uprights >= 2 && text.starts_with(['|', '│'])) || (uprights >= 1 && text.contains(" | "))
 }
 
 /// The cells of a boxed line, each the place of its visible words; an empty cell is an empty span.

@@ -81,7 +81,9 @@ impl<'a> Builder<'a> {
 
     /// Takes one line, or a whole table, and gives the next line to take.
     fn step(&mut self, at: usize) -> usize {
-        let Some(line) = self.lines.get(at) else { return at + 1 };
+        let Some(line) = self.lines.get(at) else {
+            return at + 1;
+        };
         if line.is_blank() {
             self.gap = true;
             return at + 1;
@@ -119,7 +121,9 @@ impl<'a> Builder<'a> {
         for line in region.iter().filter(|line| is_rule(line.text)) {
             self.outline.furniture.push(line.content());
         }
-        let item = self.current.and_then(|index| self.outline.items.get_mut(index))?;
+        let item = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index))?;
         item.paragraphs.push(Paragraph::Table(table));
         self.gap = true;
         Some(end)
@@ -133,7 +137,10 @@ impl<'a> Builder<'a> {
             .filter_map(|line| cells(line).first().map(|cell| cell.of(self.source)))
             .filter(|words| !words.is_empty())
             .collect();
-        let marked = firsts.iter().filter(|words| cell_marker(words).is_some()).count();
+        let marked = firsts
+            .iter()
+            .filter(|words| cell_marker(words).is_some())
+            .count();
         marked >= 2 && marked * 3 >= firsts.len() * 2
     }
 
@@ -145,11 +152,14 @@ impl<'a> Builder<'a> {
                 continue;
             }
             let cells = cells(line);
-            let Some((label, rest)) = cells.split_first() else { continue };
+            let Some((label, rest)) = cells.split_first() else {
+                continue;
+            };
             if let Some(marker) = cell_marker(label.of(self.source)) {
-                let placement = self.sequence.place(&marker, line.indent).unwrap_or_else(|| {
-                    self.sequence.unplaced(&marker)
-                });
+                let placement = self
+                    .sequence
+                    .place(&marker, line.indent)
+                    .unwrap_or_else(|| self.sequence.unplaced(&marker));
                 let index = self.push_item(placement.path.clone(), placement.parent, *label);
                 self.sequence.enter(&marker, &placement, line.indent, index);
                 self.open = vec![(line.indent, index)];
@@ -158,10 +168,19 @@ impl<'a> Builder<'a> {
                 [title, texts @ ..] if !texts.is_empty() => (Some(*title), texts),
                 texts => (None, texts),
             };
-            let Some(item) = self.current.and_then(|index| self.outline.items.get_mut(index)) else { continue };
+            let Some(item) = self
+                .current
+                .and_then(|index| self.outline.items.get_mut(index))
+            else {
+                continue;
+            };
             if let Some(title) = title.filter(|title| !title.is_empty()) {
                 let words = clean(title.of(self.source));
-                item.title = if item.title.is_empty() { words } else { format!("{} {words}", item.title) };
+                item.title = if item.title.is_empty() {
+                    words
+                } else {
+                    format!("{} {words}", item.title)
+                };
                 item.heading = item.heading.join(title);
             }
             for text in texts.iter().filter(|text| !text.is_empty()) {
@@ -191,7 +210,9 @@ impl<'a> Builder<'a> {
                 }
             }
         }
-        self.outline.head.extend(columns.into_iter().filter(|column| !column.is_empty()));
+        self.outline
+            .head
+            .extend(columns.into_iter().filter(|column| !column.is_empty()));
         self.gap = true;
     }
 
@@ -220,14 +241,23 @@ impl<'a> Builder<'a> {
 
     /// A marker without punctuation may begin an item only after a gap or at the very start.
     fn may_begin(&self, marker: &Marker) -> bool {
-        let bare = marker.close == Close::Nothing && matches!(marker.parts.as_slice(), [Part::Number(_) | Part::Letters(_)]);
+        let bare = marker.close == Close::Nothing
+            && matches!(
+                marker.parts.as_slice(),
+                [Part::Number(_) | Part::Letters(_)]
+            );
         self.gap || !bare
     }
 
     fn continue_text(&mut self, line: &Line<'_>, content: Span) {
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
         if self.gap && !self.page_turned {
-            while self.open.len() > 1 && self.open.last().is_some_and(|(indent, _)| *indent >= line.indent) {
+            while self.open.len() > 1
+                && self
+                    .open
+                    .last()
+                    .is_some_and(|(indent, _)| *indent >= line.indent)
+            {
                 self.open.pop();
             }
             self.current = self.open.last().map(|(_, index)| *index).or(self.current);
@@ -249,7 +279,10 @@ impl<'a> Builder<'a> {
     }
 
     fn add_text(&mut self, span: Span, begins: bool) {
-        let Some(item) = self.current.and_then(|index| self.outline.items.get_mut(index)) else {
+        let Some(item) = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index))
+        else {
             match self.outline.head.last_mut().filter(|_| !begins) {
                 Some(pieces) => pieces.push(span),
                 None => self.outline.head.push(vec![span]),
@@ -264,14 +297,21 @@ impl<'a> Builder<'a> {
 
     fn push_item(&mut self, path: String, parent: Option<usize>, heading: Span) -> usize {
         let index = self.outline.items.len();
-        self.outline.items.push(OutlineItem { path, parent, title: String::new(), heading, paragraphs: Vec::new() });
+        self.outline.items.push(OutlineItem {
+            path,
+            parent,
+            title: String::new(),
+            heading,
+            paragraphs: Vec::new(),
+        });
         self.current = Some(index);
         index
     }
 
     fn finish(mut self) -> Outline {
         for item in &mut self.outline.items {
-            if item.title.is_empty() {
+            // A footnote has no title: its first words may be a maker's.
+            if item.title.is_empty() && !item.path.starts_with('[') {
                 take_title(self.source, item);
             }
         }
@@ -281,7 +321,9 @@ impl<'a> Builder<'a> {
 
 /// Moves an item's title out of its first paragraph.
 fn take_title(source: &str, item: &mut OutlineItem) {
-    let Some(Paragraph::Text(pieces)) = item.paragraphs.first_mut() else { return };
+    let Some(Paragraph::Text(pieces)) = item.paragraphs.first_mut() else {
+        return;
+    };
     let flow = Flow::of(source, pieces.iter().copied());
     let len = title_len(flow.text());
     if len == 0 {
@@ -308,11 +350,15 @@ fn cell_marker(words: &str) -> Option<Marker> {
 
 /// `Joint width:      12 mm to 120 mm`: a line of a list of labels.
 fn is_labelled(words: &str) -> bool {
-    let Some((label, value)) = words.split_once(':') else { return false };
+    let Some((label, value)) = words.split_once(':') else {
+        return false;
+    };
     let short = label.split_whitespace().count() <= 5 && label.starts_with(char::is_uppercase);
     short && value.starts_with("  ") && !label.contains('.')
 }
 
 fn is_bullet(words: &str) -> bool {
-    ["• ", "- ", "– ", "* ", "*B", "** "].iter().any(|bullet| words.starts_with(bullet))
+    ["• ", "- ", "– ", "* ", "*B", "** "]
+        .iter()
+        .any(|bullet| words.starts_with(bullet))
 }

@@ -33,22 +33,43 @@ pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize
 /// Rows between uprights, with a rule below the headings.
 fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     let region = lines.get(start..)?;
-    let len = region.iter().take_while(|line| is_boxed(line.text) || is_rule(line.text)).count();
+    let len = region
+        .iter()
+        .take_while(|line| is_boxed(line.text) || is_rule(line.text))
+        .count();
     let region = region.get(..len)?;
-    let rows = region.iter().filter(|line| is_boxed(line.text) && !is_rule(line.text)).count();
+    let rows = region
+        .iter()
+        .filter(|line| is_boxed(line.text) && !is_rule(line.text))
+        .count();
     if rows < 2 {
         return None;
     }
     let first_row = region.iter().position(|line| !is_rule(line.text))?;
-    let rule = region.iter().skip(first_row).position(|line| is_rule(line.text)).map(|at| at + first_row);
-    let width = region.iter().filter(|line| !is_rule(line.text)).map(|line| cells(line).len()).max()?;
-    let mut table = Table { headings: vec![Vec::new(); width], ..Table::default() };
-    for (index, line) in region.iter().enumerate().filter(|(_, line)| !is_rule(line.text)) {
+    let rule = region
+        .iter()
+        .skip(first_row)
+        .position(|line| is_rule(line.text))
+        .map(|at| at + first_row);
+    let width = region
+        .iter()
+        .filter(|line| !is_rule(line.text))
+        .map(|line| cells(line).len())
+        .max()?;
+    let mut table = Table {
+        headings: vec![Vec::new(); width],
+        ..Table::default()
+    };
+    for (index, line) in region
+        .iter()
+        .enumerate()
+        .filter(|(_, line)| !is_rule(line.text))
+    {
         let found = cells(line);
         if rule.is_some_and(|rule| index < rule) {
             add(&mut table.headings, &found);
         } else {
-            table.push(found, line.content());
+            table.push(&found, line.content());
         }
     }
     table.span = around(region)?;
@@ -65,33 +86,56 @@ fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
         at += 1;
     }
     let heading_start = at;
-    while region.get(at).is_some_and(|line| !line.is_blank() && !is_rule(line.text)) && at - heading_start <= MOST_HEADING_LINES {
+    while region
+        .get(at)
+        .is_some_and(|line| !line.is_blank() && !is_rule(line.text))
+        && at - heading_start <= MOST_HEADING_LINES
+    {
         at += 1;
     }
     let headings = region.get(heading_start..at)?;
     let rule = region.get(at).filter(|line| is_rule(line.text))?;
     let split_rule = rule.text.trim().contains("  ");
-    if headings.is_empty() || headings.len() > MOST_HEADING_LINES || !headings.iter().any(|line| gaps(line.text) >= 1) {
+    if headings.is_empty()
+        || headings.len() > MOST_HEADING_LINES
+        || !headings.iter().any(|line| gaps(line.text) >= 1)
+    {
         return None;
     }
     let rows_start = at + 1;
-    let rows_len = region.get(rows_start..)?.iter().take_while(|line| !line.is_blank() && !is_rule(line.text)).count();
+    let rows_len = region
+        .get(rows_start..)?
+        .iter()
+        .take_while(|line| !line.is_blank() && !is_rule(line.text))
+        .count();
     let rows = region.get(rows_start..rows_start + rows_len)?;
     let columnar = rows.iter().filter(|line| gaps(line.text) >= 1).count();
-    let plainly_columnar = rows_len >= 3 && rows.iter().chain(headings).filter(|line| gaps(line.text) >= 2).count() >= rows_len;
-    if rows_len < 2 || columnar * 2 < rows_len * 2 - 1 || !(ruled_above || split_rule || plainly_columnar) {
+    let plainly_columnar = rows_len >= 3
+        && rows
+            .iter()
+            .chain(headings)
+            .filter(|line| gaps(line.text) >= 2)
+            .count()
+            >= rows_len;
+    if rows_len < 2
+        || columnar * 2 < rows_len * 2 - 1
+        || !(ruled_above || split_rule || plainly_columnar)
+    {
         return None;
     }
     let columns = columns(headings, rows);
     if columns.len() < 2 {
         return None;
     }
-    let mut table = Table { headings: vec![Vec::new(); columns.len()], ..Table::default() };
+    let mut table = Table {
+        headings: vec![Vec::new(); columns.len()],
+        ..Table::default()
+    };
     for line in headings {
         add(&mut table.headings, &split(line, &columns));
     }
     for line in rows {
-        table.push(split(line, &columns), line.content());
+        table.push(&split(line, &columns), line.content());
     }
     let mut end = rows_start + rows_len;
     if region.get(end).is_some_and(|line| is_rule(line.text)) {
@@ -103,15 +147,18 @@ fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
 
 impl Table {
     /// Adds a row, or more words to the row before when the first cell is empty.
-    fn push(&mut self, cells: Vec<Span>, span: Span) {
+    fn push(&mut self, cells: &[Span], span: Span) {
         let continues = cells.first().is_some_and(|cell| cell.is_empty());
         if continues && let Some(row) = self.rows.last_mut() {
-            add(&mut row.cells, &cells);
+            add(&mut row.cells, cells);
             row.span = row.span.join(span);
             return;
         }
-        let mut row = Row { cells: vec![Vec::new(); self.headings.len().max(cells.len())], span };
-        add(&mut row.cells, &cells);
+        let mut row = Row {
+            cells: vec![Vec::new(); self.headings.len().max(cells.len())],
+            span,
+        };
+        add(&mut row.cells, cells);
         self.rows.push(row);
     }
 }
@@ -133,14 +180,22 @@ fn around(region: &[Line<'_>]) -> Option<Span> {
 
 /// How many gaps of two or more spaces stand between words of a line.
 fn gaps(text: &str) -> usize {
-    text.trim().split("  ").filter(|part| !part.trim().is_empty()).count().saturating_sub(1)
+    text.trim()
+        .split("  ")
+        .filter(|part| !part.trim().is_empty())
+        .count()
+        .saturating_sub(1)
 }
 
 /// The columns of a table, as ranges of character places: runs that some row writes in, parted by two places that no row
 /// writes in, or by one where a heading begins just after it.
 fn columns(headings: &[Line<'_>], rows: &[Line<'_>]) -> Vec<(usize, usize)> {
     let written = |lines: &[Line<'_>]| {
-        let width = lines.iter().map(|line| line.text.chars().count()).max().unwrap_or(0);
+        let width = lines
+            .iter()
+            .map(|line| line.text.chars().count())
+            .max()
+            .unwrap_or(0);
         let mut written = vec![false; width + 2];
         for line in lines {
             for (slot, c) in written.iter_mut().zip(line.text.chars()) {
@@ -176,10 +231,16 @@ fn columns(headings: &[Line<'_>], rows: &[Line<'_>]) -> Vec<(usize, usize)> {
 fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
     let mut cells = vec![Span::default(); columns.len()];
     for (from, to, span) in words(line) {
-        let inside = columns.iter().position(|(start, end)| *start <= from && from < *end);
-        let column = inside.or_else(|| nearest(columns, (from + to) / 2));
+        let inside = columns
+            .iter()
+            .position(|(start, end)| *start <= from && from < *end);
+        let column = inside.or_else(|| nearest(columns, usize::midpoint(from, to)));
         if let Some(cell) = column.and_then(|index| cells.get_mut(index)) {
-            *cell = if cell.is_empty() { span } else { cell.join(span) };
+            *cell = if cell.is_empty() {
+                span
+            } else {
+                cell.join(span)
+            };
         }
     }
     cells
@@ -187,7 +248,11 @@ fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
 
 fn nearest(columns: &[(usize, usize)], place: usize) -> Option<usize> {
     let distance = |(start, end): &(usize, usize)| ((start + end) / 2).abs_diff(place);
-    columns.iter().enumerate().min_by_key(|(_, column)| distance(column)).map(|(index, _)| index)
+    columns
+        .iter()
+        .enumerate()
+        .min_by_key(|(_, column)| distance(column))
+        .map(|(index, _)| index)
 }
 
 /// The words of a line with their character places.
@@ -199,7 +264,11 @@ fn words(line: &Line<'_>) -> Vec<(usize, usize, Span)> {
         match (open, c.is_whitespace()) {
             (None, false) => open = Some((place, at)),
             (Some((from, start)), true) => {
-                words.push((from, place, Span::new(line.span.start() + start, line.span.start() + at)));
+                words.push((
+                    from,
+                    place,
+                    Span::new(line.span.start() + start, line.span.start() + at),
+                ));
                 open = None;
             }
             _ => {}
@@ -216,10 +285,20 @@ mod tests {
     fn check(text: &str, headings: &[&str], rows: &[&[&str]]) {
         let lines = lines(text);
         let (table, _) = table_at(&lines, 0).expect("a table");
-        let words = |pieces: &Vec<Span>| pieces.iter().map(|piece| piece.of(text)).collect::<Vec<_>>().join(" ");
+        let words = |pieces: &Vec<Span>| {
+            pieces
+                .iter()
+                .map(|piece| piece.of(text))
+                .collect::<Vec<_>>()
+                .join(" ")
+        };
         let found: Vec<_> = table.headings.iter().map(words).collect();
         assert_eq!(found, headings);
-        let found: Vec<Vec<_>> = table.rows.iter().map(|row| row.cells.iter().map(words).collect()).collect();
+        let found: Vec<Vec<_>> = table
+            .rows
+            .iter()
+            .map(|row| row.cells.iter().map(words).collect())
+            .collect();
         assert_eq!(found, rows);
     }
 
@@ -238,12 +317,18 @@ mod tests {
             "-------------------------------\nPipe size       Tabs   Height\n                (min)  mm\n-------------------------------\n\
              up to 50 (2)    two    40 (1-9/16)\n51 - 82 (2)     three  50 (2)\n",
             &["Pipe size", "Tabs (min)", "Height mm"],
-            &[&["up to 50 (2)", "two", "40 (1-9/16)"], &["51 - 82 (2)", "three", "50 (2)"]],
+            &[
+                &["up to 50 (2)", "two", "40 (1-9/16)"],
+                &["51 - 82 (2)", "three", "50 (2)"],
+            ],
         );
         check(
             "Place   Width (mm)   Class\n-----   ----------   -----\nA wall  10 to 50     EI 120 - V\nB wall  51 to 90     EI 90 - V\n",
             &["Place", "Width (mm)", "Class"],
-            &[&["A wall", "10 to 50", "EI 120 - V"], &["B wall", "51 to 90", "EI 90 - V"]],
+            &[
+                &["A wall", "10 to 50", "EI 120 - V"],
+                &["B wall", "51 to 90", "EI 90 - V"],
+            ],
         );
     }
 }

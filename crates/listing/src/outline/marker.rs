@@ -20,9 +20,8 @@ impl Part {
 
     /// Whether this part follows another, with at most one left out between.
     pub(crate) fn follows(&self, before: &Self) -> bool {
-        let next = |a: Option<u32>, b: Option<u32>| {
-            a.zip(b).is_some_and(|(a, b)| b > a && b - a <= 2)
-        };
+        let next =
+            |a: Option<u32>, b: Option<u32>| a.zip(b).is_some_and(|(a, b)| b > a && b - a <= 2);
         match (before, self) {
             (Self::Number(a), Self::Number(b)) => next(Some(*a), Some(*b)),
             (Self::Letters(a), Self::Letters(b)) => {
@@ -49,13 +48,16 @@ fn same_case(a: &str, b: &str) -> bool {
 fn letter(letters: &str) -> Option<u32> {
     let mut chars = letters.chars();
     let first = chars.next()?.to_ascii_lowercase();
-    chars.next().is_none().then(|| u32::from(first) - u32::from('a') + 1)
+    chars
+        .next()
+        .is_none()
+        .then(|| u32::from(first) - u32::from('a') + 1)
 }
 
 fn roman(letters: &str) -> Option<u32> {
     const NUMERALS: [&str; 20] = [
-        "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii", "xiii", "xiv", "xv", "xvi",
-        "xvii", "xviii", "xix", "xx",
+        "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii", "xiii", "xiv",
+        "xv", "xvi", "xvii", "xviii", "xix", "xx",
     ];
     let lower = letters.to_ascii_lowercase();
     let at = NUMERALS.iter().position(|numeral| *numeral == lower)?;
@@ -95,12 +97,15 @@ pub(crate) struct Marker {
 }
 
 /// The words and signs that introduce an item's number.
-const INTRODUCTIONS: [&str; 7] = ["§", "item ", "items ", "note ", "art. ", "section ", "clause "];
+const INTRODUCTIONS: [&str; 7] = [
+    "§", "item ", "items ", "note ", "art. ", "section ", "clause ",
+];
 
 /// Reads the marker at the start of a line's visible text.
 pub(crate) fn marker(line: &str) -> Option<Marker> {
     let introduction = INTRODUCTIONS.iter().find(|word| {
-        line.get(..word.len()).is_some_and(|head| head.to_lowercase() == **word)
+        line.get(..word.len())
+            .is_some_and(|head| head.to_lowercase() == **word)
     });
     let skipped = introduction.map_or(0, |word| word.len());
     let body = line.get(skipped..)?;
@@ -120,7 +125,9 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let introduced = introduction.is_some();
     let plausible = match close {
         Close::Nothing => introduced || stands_alone(&parts, &label, rest, body),
-        Close::Dot | Close::Paren | Close::Colon => !rest.trim_start().is_empty() || label.len() <= 6,
+        Close::Dot | Close::Paren | Close::Colon => {
+            !rest.trim_start().is_empty() || label.len() <= 6
+        }
         Close::Parens | Close::Brackets => true,
     };
     plausible.then(|| Marker {
@@ -169,7 +176,8 @@ fn label(text: &str) -> Option<(Vec<Part>, usize)> {
 
 /// Whether a dot or hyphen before this joins another part: a digit, or a single letter.
 fn joins(after: char, beyond: Option<char>) -> bool {
-    after.is_ascii_digit() || (after.is_ascii_alphabetic() && !beyond.is_some_and(|c| c.is_ascii_alphabetic()))
+    after.is_ascii_digit()
+        || (after.is_ascii_alphabetic() && !beyond.is_some_and(|c| c.is_ascii_alphabetic()))
 }
 
 fn close(opening: Option<char>, after: &str) -> Option<(Close, usize)> {
@@ -223,13 +231,25 @@ mod tests {
             ("1 SUPPORTING", "1", Close::Nothing, 2),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
-            assert_eq!((found.label.as_str(), found.close, found.len), (label, close, len), "{line}");
+            assert_eq!(
+                (found.label.as_str(), found.close, found.len),
+                (label, close, len),
+                "{line}"
+            );
         }
     }
 
     #[test]
     fn lines_that_only_look_marked() {
-        for line in ["12 in. (305 mm)", "a max gap", "In the gap", "A strip", "5/8 in.", "2 by 4 in.", "1/2 to 1"] {
+        for line in [
+            "12 in. (305 mm)",
+            "a max gap",
+            "In the gap",
+            "A strip",
+            "5/8 in.",
+            "2 by 4 in.",
+            "1/2 to 1",
+        ] {
             assert_eq!(marker(line), None, "{line}");
         }
     }

@@ -33,17 +33,27 @@ impl Sequence {
     /// Where a marker continues the outline; none when it doesn't, and so is only text.
     pub(crate) fn place(&self, marker: &Marker, indent: usize) -> Option<Placement> {
         if marker.close == Close::Brackets {
-            return Some(Placement { path: format!("[{}]", marker.label), parent: None, depth: 0 });
+            return Some(Placement {
+                path: format!("[{}]", marker.label),
+                parent: None,
+                depth: 0,
+            });
         }
         if self.open.is_empty() {
-            let starts = marker.parts.iter().all(Part::is_first) || marker.introduced || starts_lettered(&marker.parts);
+            let starts = marker.parts.iter().all(Part::is_first)
+                || marker.introduced
+                || starts_lettered(&marker.parts);
             return starts.then(|| self.placement(marker, 0));
         }
-        let sibling = (0..self.open.len()).rev().find(|depth| self.is_sibling(*depth, marker));
+        let sibling = (0..self.open.len())
+            .rev()
+            .find(|depth| self.is_sibling(*depth, marker));
         if let Some(depth) = sibling {
             return Some(self.placement(marker, depth));
         }
-        let parent = (0..self.open.len()).rev().find(|depth| self.extends(*depth, marker));
+        let parent = (0..self.open.len())
+            .rev()
+            .find(|depth| self.extends(*depth, marker));
         if let Some(depth) = parent {
             return Some(self.placement(marker, depth + 1));
         }
@@ -57,7 +67,9 @@ impl Sequence {
         }
         // `F1` after `W1`: a new letter with its own count.
         let first = self.open.first()?;
-        let regroup = starts_lettered(&marker.parts) && starts_lettered(&first.parts) && marker.parts.len() == first.parts.len();
+        let regroup = starts_lettered(&marker.parts)
+            && starts_lettered(&first.parts)
+            && marker.parts.len() == first.parts.len();
         regroup.then(|| self.placement(marker, 0))
     }
 
@@ -67,7 +79,13 @@ impl Sequence {
     }
 
     /// Opens an item at its placement, closing what it isn't nested in.
-    pub(crate) fn enter(&mut self, marker: &Marker, placement: &Placement, indent: usize, item: usize) {
+    pub(crate) fn enter(
+        &mut self,
+        marker: &Marker,
+        placement: &Placement,
+        indent: usize,
+        item: usize,
+    ) {
         self.open.truncate(placement.depth);
         self.open.push(Open {
             parts: marker.parts.clone(),
@@ -80,23 +98,39 @@ impl Sequence {
     }
 
     fn is_sibling(&self, depth: usize, marker: &Marker) -> bool {
-        let Some(open) = self.open.get(depth) else { return false };
+        let Some(open) = self.open.get(depth) else {
+            return false;
+        };
         let same_length = open.parts.len() == marker.parts.len();
-        let split = |parts: &[Part]| parts.split_last().map(|(last, head)| (head.to_vec(), last.clone()));
+        let split = |parts: &[Part]| {
+            parts
+                .split_last()
+                .map(|(last, head)| (head.to_vec(), last.clone()))
+        };
         same_length
             && compatible(open, marker)
-            && split(&open.parts).zip(split(&marker.parts)).is_some_and(|((a, x), (b, y))| a == b && y.follows(&x))
+            && split(&open.parts)
+                .zip(split(&marker.parts))
+                .is_some_and(|((a, x), (b, y))| a == b && y.follows(&x))
     }
 
     fn extends(&self, depth: usize, marker: &Marker) -> bool {
-        let Some(open) = self.open.get(depth) else { return false };
-        let Some((last, head)) = marker.parts.split_last() else { return false };
+        let Some(open) = self.open.get(depth) else {
+            return false;
+        };
+        let Some((last, head)) = marker.parts.split_last() else {
+            return false;
+        };
         last.is_first() && !head.is_empty() && head == open.parts
     }
 
     fn placement(&self, marker: &Marker, depth: usize) -> Placement {
         let parent = depth.checked_sub(1).and_then(|above| self.open.get(above));
-        Placement { path: path(parent, marker), parent: parent.map(|open| open.item), depth }
+        Placement {
+            path: path(parent, marker),
+            parent: parent.map(|open| open.item),
+            depth,
+        }
     }
 }
 
@@ -129,14 +163,19 @@ fn path(parent: Option<&Open>, marker: &Marker) -> String {
     };
     let label = marker.label.strip_suffix(".0").unwrap_or(&marker.label);
     let Some(parent) = parent else {
-        return if marker.introduced && marker.close == Close::Dot { format!("§{label}") } else { label.to_owned() };
+        return if marker.introduced && marker.close == Close::Dot {
+            format!("§{label}")
+        } else {
+            label.to_owned()
+        };
     };
     if marker.parts.len() > parent.parts.len() && marker.parts.starts_with(&parent.parts) {
         let own: usize = own_tail(marker, parent.parts.len());
         let tail = marker.label.get(own..).unwrap_or_default();
         return format!("{}{tail}", parent.path);
     }
-    let digits_meet = parent.path.ends_with(|c: char| c.is_ascii_digit()) && printed.starts_with(|c: char| c.is_ascii_digit());
+    let digits_meet = parent.path.ends_with(|c: char| c.is_ascii_digit())
+        && printed.starts_with(|c: char| c.is_ascii_digit());
     let joint = if digits_meet { "." } else { "" };
     format!("{}{joint}{printed}", parent.path)
 }
@@ -146,7 +185,13 @@ fn own_tail(marker: &Marker, skipped: usize) -> usize {
     let mut seen = 0;
     let mut previous = None;
     for (at, c) in marker.label.char_indices() {
-        let kind = if c.is_ascii_digit() { 1 } else if c.is_ascii_alphabetic() { 2 } else { 0 };
+        let kind = if c.is_ascii_digit() {
+            1
+        } else if c.is_ascii_alphabetic() {
+            2
+        } else {
+            0
+        };
         if previous != Some(kind) {
             if kind == 0 {
                 if seen == skipped {
@@ -190,21 +235,101 @@ mod tests {
     #[test]
     fn numbers_with_letters() {
         check(
-            &["1. FLOOR", " A. STEEL", " B. CONCRETE", "2. WALL", "  A. RUNNERS", "    A1. SLOTTED", "  B. STUDS", "3. JOINT", "  A. FORM", "    A1. PLUG", "  B. FILL"],
-            &["1", "1A", "1B", "2", "2A", "2A1", "2B", "3", "3A", "3A1", "3B"],
+            &[
+                "1. FLOOR",
+                " A. STEEL",
+                " B. CONCRETE",
+                "2. WALL",
+                "  A. RUNNERS",
+                "    A1. SLOTTED",
+                "  B. STUDS",
+                "3. JOINT",
+                "  A. FORM",
+                "    A1. PLUG",
+                "  B. FILL",
+            ],
+            &[
+                "1", "1A", "1B", "2", "2A", "2A1", "2B", "3", "3A", "3A1", "3B",
+            ],
         );
-        check(&["1. Beam", " 1.1 Fire", "2. Att", " 2A. Clips", " 2B. Angle", "  2B.1 Butted", " 2C. Direct", "3. Shaft", " a. J", " b. Studs"],
-              &["1", "1.1", "2", "2A", "2B", "2B.1", "2C", "3", "3a", "3b"]);
+        check(
+            &[
+                "1. Beam",
+                " 1.1 Fire",
+                "2. Att",
+                " 2A. Clips",
+                " 2B. Angle",
+                "  2B.1 Butted",
+                " 2C. Direct",
+                "3. Shaft",
+                " a. J",
+                " b. Studs",
+            ],
+            &["1", "1.1", "2", "2A", "2B", "2B.1", "2C", "3", "3a", "3b"],
+        );
     }
 
     #[test]
     fn decimals_and_sections() {
-        check(&["1 SUPPORT", " 1.1 Floor", "  1.1.1 Spalled", " 1.2 Hollow", "3.1.3 is increased", "2 THE"], &["1", "1.1", "1.1.1", "1.2", "-", "2"]);
-        check(&["§ 1. The", " (a) The", " (b) Where", "§ 2. Wall", " (a) The"], &["§1", "§1(a)", "§1(b)", "§2", "§2(a)"]);
-        check(&["A.  RATED", "  A-1   Reinf", "  A-2   Block", "B.  CURTAIN", "  B-1   Fram", "  B-2   Span", "   (i)  Glass", "   (ii) Alum", "  B-3  In"],
-              &["A", "A-1", "A-2", "B", "B-1", "B-2", "B-2(i)", "B-2(ii)", "B-3"]);
-        check(&["I.   SUPP", "  (i)  Floor", "  (ii) Wall", "II.  PEN", "  (a)  PVC"], &["I", "I(i)", "I(ii)", "II", "II(a)"]);
-        check(&["1.0  WALL", " 1.1  Studs", "2.0  OPEN"], &["1", "1.1", "2"]);
-        check(&["Item 1: Floor", "Item 1-a) Slab", "Item 1-b) Deck", "Item 2: Wall"], &["1", "1-a", "1-b", "2"]);
+        check(
+            &[
+                "1 SUPPORT",
+                " 1.1 Floor",
+                "  1.1.1 Spalled",
+                " 1.2 Hollow",
+                "3.1.3 is increased",
+                "2 THE",
+            ],
+            &["1", "1.1", "1.1.1", "1.2", "-", "2"],
+        );
+        check(
+            &[
+                "§ 1. The",
+                " (a) The",
+                " (b) Where",
+                "§ 2. Wall",
+                " (a) The",
+            ],
+            &["§1", "§1(a)", "§1(b)", "§2", "§2(a)"],
+        );
+        check(
+            &[
+                "A.  RATED",
+                "  A-1   Reinf",
+                "  A-2   Block",
+                "B.  CURTAIN",
+                "  B-1   Fram",
+                "  B-2   Span",
+                "   (i)  Glass",
+                "   (ii) Alum",
+                "  B-3  In",
+            ],
+            &[
+                "A", "A-1", "A-2", "B", "B-1", "B-2", "B-2(i)", "B-2(ii)", "B-3",
+            ],
+        );
+        check(
+            &[
+                "I.   SUPP",
+                "  (i)  Floor",
+                "  (ii) Wall",
+                "II.  PEN",
+                "  (a)  PVC",
+            ],
+            &["I", "I(i)", "I(ii)", "II", "II(a)"],
+        );
+        check(
+            &["1.0  WALL", " 1.1  Studs", "2.0  OPEN"],
+            &["1", "1.1", "2"],
+        );
+        check(
+            &[
+                "Item 1: Floor",
+                "Item 1-a) Slab",
+                "Item 1-b) Deck",
+                "Item 2: Wall",
+            ],
+            &["1", "1-a", "1-b", "2"],
+        );
     }
 }

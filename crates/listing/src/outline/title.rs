@@ -2,6 +2,9 @@
 
 use measure::notation;
 
+/// Dashes between the parts of a title, or between a maker and its products.
+const DASHES: [&str; 4] = [" -- ", " — ", " – ", " - "];
+
 /// The longest title, in words.
 const LONGEST: usize = 10;
 
@@ -12,6 +15,18 @@ const LONGEST: usize = 10;
 /// alternate) -- Slotted ...`); a title closed by a stop (`Floor slabs. Both ...`), which must be short, hold no
 /// quantity and no verb; a title in capitals alone on its line.
 pub(crate) fn title_len(text: &str) -> usize {
+    let whole = text.trim();
+    let words = whole.split_whitespace().count();
+    if words <= 7
+        && !holds_quantity(whole)
+        && !has_verb(whole)
+        && !whole.contains([',', ';'])
+        && !whole.contains(": ")
+        && !whole.contains(". ")
+        && !DASHES.iter().any(|dash| whole.contains(dash))
+    {
+        return text.len();
+    }
     let mut end = 0;
     while let Some(part) = part(text.get(end..).unwrap_or_default(), end == 0) {
         end += part;
@@ -25,7 +40,11 @@ fn part(text: &str, first: bool) -> Option<usize> {
     let words = text.get(..at)?;
     let count = words.split_whitespace().count();
     let parenthesis = words.starts_with('(') && words.trim_end_matches(['*', ' ']).ends_with(')');
-    let heading = if first { true } else { parenthesis || is_capitals(words) };
+    let heading = if first {
+        true
+    } else {
+        parenthesis || is_capitals(words)
+    };
     let holds_number = !parenthesis && holds_quantity(words);
     let reads = heading && count > 0 && count <= LONGEST && !holds_number && !has_verb(words);
     (reads || (parenthesis && count <= LONGEST * 3)).then_some(at + mark)
@@ -42,14 +61,16 @@ fn ending(text: &str) -> Option<(usize, usize)> {
             ')' => depth -= 1,
             _ if depth > 0 => {}
             ' ' => {
-                let dash = [" -- ", " — ", " – ", " - "].iter().find(|dash| rest.starts_with(**dash));
+                let dash = DASHES.iter().find(|dash| rest.starts_with(**dash));
                 if let Some(dash) = dash {
                     return Some((at, dash.len()));
                 }
             }
             ':' if rest.starts_with(": ") => return Some((at, 2)),
             '.' if rest.starts_with(". ") || rest.starts_with(".* ") => {
-                let abbreviated = text.get(..at).is_some_and(crate::sentences::ends_in_abbreviation);
+                let abbreviated = text
+                    .get(..at)
+                    .is_some_and(crate::sentences::ends_in_abbreviation);
                 if !abbreviated {
                     return Some((at, rest.find(' ').unwrap_or(1) + 1));
                 }
@@ -69,23 +90,50 @@ fn is_capitals(words: &str) -> bool {
 }
 
 fn holds_quantity(words: &str) -> bool {
-    words.char_indices().any(|(at, c)| c.is_ascii_digit() && notation::quantity_at(words, at).is_some())
+    words
+        .char_indices()
+        .any(|(at, c)| c.is_ascii_digit() && notation::quantity_at(words, at).is_some())
 }
 
 /// Words that make a sentence of what would else be a title.
 fn has_verb(words: &str) -> bool {
     const VERBS: [&str; 20] = [
-        "shall", "is", "are", "be", "may", "must", "consist", "consists", "has", "have", "bears", "not", "installed",
-        "secured", "applied", "used", "permitted", "required", "spaced", "measured",
+        "shall",
+        "is",
+        "are",
+        "be",
+        "may",
+        "must",
+        "consist",
+        "consists",
+        "has",
+        "have",
+        "bears",
+        "not",
+        "installed",
+        "secured",
+        "applied",
+        "used",
+        "permitted",
+        "required",
+        "spaced",
+        "measured",
     ];
-    words.split(|c: char| !c.is_alphabetic()).any(|word| VERBS.contains(&word.to_lowercase().as_str()))
+    words
+        .split(|c: char| !c.is_alphabetic())
+        .any(|word| VERBS.contains(&word.to_lowercase().as_str()))
         && !words.starts_with('(')
 }
 
 /// A title without the marks that adorn it.
 pub(crate) fn clean(words: &str) -> String {
-    let plain: String = words.chars().filter(|c| !matches!(c, '*' | '†' | '‡')).collect();
-    let plain = plain.trim().trim_end_matches(['.', ':', '-', '—', '–', ' ']);
+    let plain: String = words
+        .chars()
+        .filter(|c| !matches!(c, '*' | '†' | '‡'))
+        .collect();
+    let plain = plain
+        .trim()
+        .trim_end_matches(['.', ':', '-', '—', '–', ' ']);
     plain.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
@@ -95,22 +143,41 @@ mod tests {
 
     #[track_caller]
     fn check(text: &str, expected: &str) {
-        assert_eq!(clean(&text[..title_len(text)]), expected, "{text}");
+        assert_eq!(
+            clean(text.get(..title_len(text)).unwrap()),
+            expected,
+            "{text}"
+        );
     }
 
     #[test]
     fn titles() {
-        check("STEEL FLOOR AND FORM UNITS* -- Max 3 in. deep", "STEEL FLOOR AND FORM UNITS");
+        check(
+            "STEEL FLOOR AND FORM UNITS* -- Max 3 in. deep",
+            "STEEL FLOOR AND FORM UNITS",
+        );
         check(
             "LIGHT GAUGE FRAMING* -- SLOTTED CEILING RUNNER -- (Alternate to Item 2A, Configuration A only) -- Slotted",
             "LIGHT GAUGE FRAMING -- SLOTTED CEILING RUNNER -- (Alternate to Item 2A, Configuration A only)",
         );
         check("Floor slabs. Both slabs forming", "Floor slabs");
-        check("Packing Material* -- (Not required for 1 Hr joints 3/8 in. to 1/2 in. wide.) Min 4.0", "Packing Material");
+        check(
+            "Packing Material* -- (Not required for 1 Hr joints 3/8 in. to 1/2 in. wide.) Min 4.0",
+            "Packing Material",
+        );
         check("SUPPORTING CONSTRUCTION", "SUPPORTING CONSTRUCTION");
-        check("The width of the joint, when made, shall be no less than 1/2 in. It", "");
+        check(
+            "The width of the joint, when made, shall be no less than 1/2 in. It",
+            "",
+        );
         check("Depth of packing: min 100 mm", "Depth of packing");
-        check("Spray coating [3] (alternate to 4.1). Wet film 3.2 mm", "Spray coating [3] (alternate to 4.1)");
-        check("PVC-U, for closed or vented piping. Outside diameter up to 160 mm", "PVC-U, for closed or vented piping");
+        check(
+            "Spray coating [3] (alternate to 4.1). Wet film 3.2 mm",
+            "Spray coating [3] (alternate to 4.1)",
+        );
+        check(
+            "PVC-U, for closed or vented piping. Outside diameter up to 160 mm",
+            "PVC-U, for closed or vented piping",
+        );
     }
 }

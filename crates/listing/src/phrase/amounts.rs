@@ -92,7 +92,9 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
         return Some(next);
     }
     let spread = spread_at(tokens, at).map(|spread| borrow_unit(tokens, spread));
-    if spread.as_ref().is_none_or(|spread| spread.shape == Shape::Single)
+    if spread
+        .as_ref()
+        .is_none_or(|spread| spread.shape == Shape::Single)
         && let Some(values) = dimensions_at(tokens, at)
     {
         return Some(take_list(tokens, at, &values, found));
@@ -111,10 +113,19 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
 
 /// `2 × 12,5 mm board`: so many layers of that thickness, since nothing is 2 mm by 12.5 mm.
 fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    let TokenKind::Number(numeral) = &tokens.get(at)?.kind else { return None };
-    let times = tokens.get(at + 1).is_some_and(|token| token.is_sign('×') || token.is_word("x"));
-    let TokenKind::Quantity(thickness) = &tokens.get(at + 2)?.kind else { return None };
-    let layers = numeral.value.is_whole() && numeral.value <= 4 && thickness.unit == Unit::Millimetre && thickness.number >= 6;
+    let TokenKind::Number(numeral) = &tokens.get(at)?.kind else {
+        return None;
+    };
+    let times = tokens
+        .get(at + 1)
+        .is_some_and(|token| token.is_sign('×') || token.is_word("x"));
+    let TokenKind::Quantity(thickness) = &tokens.get(at + 2)?.kind else {
+        return None;
+    };
+    let layers = numeral.value.is_whole()
+        && numeral.value <= 4
+        && thickness.unit == Unit::Millimetre
+        && thickness.number >= 6;
     let span = tokens.get(at)?.span;
     (times && layers).then(|| Amount {
         lo: numeral.value,
@@ -132,7 +143,10 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// A single number without a unit takes that of the limit it is paired with: `by less than 1/2 nor more than 1 in.`
 fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
-    if spread.unit.is_some() || spread.shape != Shape::Single || spread.style != NumeralStyle::Fraction {
+    if spread.unit.is_some()
+        || spread.shape != Shape::Single
+        || spread.style != NumeralStyle::Fraction
+    {
         return spread;
     }
     for at in spread.next..spread.next + 6 {
@@ -141,7 +155,23 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
             spread.unit = Some(stated.unit);
             break;
         }
-        let pairs = ["nor", "or", "and", "not", "more", "less", "than", "over", "exceeding", "to", "max", "a", "of"].iter().any(|word| token.is_word(word));
+        let pairs = [
+            "nor",
+            "or",
+            "and",
+            "not",
+            "more",
+            "less",
+            "than",
+            "over",
+            "exceeding",
+            "to",
+            "max",
+            "a",
+            "of",
+        ]
+        .iter()
+        .any(|word| token.is_word(word));
         if !pairs {
             break;
         }
@@ -150,7 +180,13 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
 }
 
 /// Takes one value, range or tolerance with its second value.
-fn take_spread(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit, found: &mut Vec<Amount>) -> usize {
+fn take_spread(
+    tokens: &[Token<'_>],
+    at: usize,
+    spread: &Spread,
+    unit: Unit,
+    found: &mut Vec<Amount>,
+) -> usize {
     let mut amount = Amount {
         lo: spread.lo,
         hi: spread.hi,
@@ -164,17 +200,41 @@ fn take_spread(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit, fou
         whole: spread.span,
     };
     // `2-1/2 in. deep (64 mm)`: a word may stand between, and stays outside the amount.
-    let next_word = tokens.get(spread.next).is_some_and(|token| token.word().is_some());
-    let apart = if next_word { spread.next + 1 } else { spread.next };
+    let next_word = tokens
+        .get(spread.next)
+        .is_some_and(|token| token.word().is_some());
+    let apart = if tokens
+        .get(spread.next)
+        .is_some_and(|token| token.is_word("per"))
+    {
+        (spread.next..spread.next + 4)
+            .find(|at| {
+                tokens
+                    .get(*at)
+                    .is_some_and(|token| closing(token).is_some())
+            })
+            .unwrap_or(spread.next + 1)
+    } else if next_word {
+        spread.next + 1
+    } else {
+        spread.next
+    };
     let mut end_of_all = None;
     if let Some((second, next, end)) = second_at(tokens, spread.next, spread, unit) {
         amount.second = Some(second);
         amount.last = next;
         amount.whole = amount.whole.join(end);
-    } else if let Some((second, next, _)) = second_at(tokens, apart, spread, unit).filter(|_| next_word && tokens.get(apart).is_some_and(|token| closing(token).is_some())) {
+    } else if let Some((second, next, _)) = second_at(tokens, apart, spread, unit).filter(|_| {
+        next_word
+            && tokens
+                .get(apart)
+                .is_some_and(|token| closing(token).is_some())
+    }) {
         amount.second = Some(second);
         end_of_all = Some(next);
-    } else if let Some((several, next, _)) = several_seconds(tokens, apart, unit, found.len() + 1).filter(|_| next_word) {
+    } else if let Some((several, next, _)) =
+        several_seconds(tokens, apart, unit, found.len() + 1).filter(|_| next_word)
+    {
         if let Some((own, earlier)) = several.split_last() {
             amount.second = second_of(&amount, own);
             end_of_all = Some(next);
@@ -182,7 +242,9 @@ fn take_spread(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit, fou
                 past.second = past.second.take().or_else(|| second_of(past, value));
             }
         }
-    } else if let Some((several, next, end)) = several_seconds(tokens, spread.next, unit, found.len() + 1) {
+    } else if let Some((several, next, end)) =
+        several_seconds(tokens, spread.next, unit, found.len() + 1)
+    {
         // `3 in. wide by 5 in. deep (76 by 127 mm)`: the parenthesis speaks for the amounts before, too.
         if let Some((own, earlier)) = several.split_last() {
             amount.second = second_of(&amount, own);
@@ -200,7 +262,9 @@ fn take_spread(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit, fou
 
 /// Takes the values of `38 by 51 mm` or `1, 2 and 3 Hr`, each an amount of its own.
 fn take_list(tokens: &[Token<'_>], at: usize, values: &[Value], found: &mut Vec<Amount>) -> usize {
-    let Some(unit) = values.last().and_then(|value| value.unit) else { return at + 1 };
+    let Some(unit) = values.last().and_then(|value| value.unit) else {
+        return at + 1;
+    };
     let next = values.last().map_or(at + 1, |value| value.next);
     let seconds = several_seconds(tokens, next, unit, values.len());
     let end = seconds.as_ref().map_or(next, |(_, next, _)| *next);
@@ -213,12 +277,18 @@ fn take_list(tokens: &[Token<'_>], at: usize, values: &[Value], found: &mut Vec<
             step: value.step,
             second: None,
             first: value.first,
-            last: if index + 1 == values.len() { end } else { value.next },
+            last: if index + 1 == values.len() {
+                end
+            } else {
+                value.next
+            },
             at: value.span,
             whole: value.span,
         };
         if let Some((seconds, _, span)) = &seconds {
-            amount.second = seconds.get(index).and_then(|second| second_of(&amount, second));
+            amount.second = seconds
+                .get(index)
+                .and_then(|second| second_of(&amount, second));
             if index + 1 == values.len() {
                 amount.whole = amount.whole.join(*span);
             }
@@ -229,7 +299,12 @@ fn take_list(tokens: &[Token<'_>], at: usize, values: &[Value], found: &mut Vec<
 }
 
 /// The second value of an amount, in parentheses or after "or" or a stroke; with the token after and its place.
-fn second_at(tokens: &[Token<'_>], at: usize, first: &Spread, unit: Unit) -> Option<(Second, usize, Span)> {
+fn second_at(
+    tokens: &[Token<'_>],
+    at: usize,
+    first: &Spread,
+    unit: Unit,
+) -> Option<(Second, usize, Span)> {
     let opening = tokens.get(at)?;
     if let Some(close) = closing(opening) {
         let inner = spread_at(tokens, at + 1)?;
@@ -241,11 +316,21 @@ fn second_at(tokens: &[Token<'_>], at: usize, first: &Spread, unit: Unit) -> Opt
                 return Some((second, next + 1, opening.span.join(token.span)));
             }
             // `(0.039 in., 20 gauge)`: what measures something else is an amount of its own.
-            if spread_at(tokens, next + 1).and_then(|more| more.unit).is_some_and(|more| more.dimension() != unit.dimension()) {
+            let stop = token.is_sign(',') || token.is_sign(';');
+            if stop
+                && spread_at(tokens, next + 1)
+                    .and_then(|more| more.unit)
+                    .is_some_and(|more| more.dimension() != unit.dimension())
+            {
                 return Some((second, next, opening.span.join(inner.span)));
             }
-            let goes_on = token.is_sign(';') || token.is_sign(',') || token.is_sign('/') || token.is_numeric()
-                || token.is_word("or") || token.is_word("per") || token.is_word("each");
+            let goes_on = token.is_sign(';')
+                || token.is_sign(',')
+                || token.is_sign('/')
+                || token.is_numeric()
+                || token.is_word("or")
+                || token.is_word("per")
+                || token.is_word("each");
             if !goes_on {
                 break;
             }
@@ -253,21 +338,35 @@ fn second_at(tokens: &[Token<'_>], at: usize, first: &Spread, unit: Unit) -> Opt
         }
         return None;
     }
-    let joined = opening.is_word("or") || opening.is_sign('/') || opening.is_sign(';') || opening.is_sign('=') || opening.is_sign(',');
+    let joined = opening.is_word("or")
+        || opening.is_sign('/')
+        || opening.is_sign(';')
+        || opening.is_sign('=')
+        || opening.is_sign(',');
     let inner = joined.then(|| spread_at(tokens, at + 1))??;
     let second = pair(first, unit, &inner)?;
-    let other_system = inner.unit.is_some_and(|second| second.system() != unit.system());
+    let other_system = inner
+        .unit
+        .is_some_and(|second| second.system() != unit.system());
     let same = second.agreement != Agreement::InConflict;
-    (other_system && same).then(|| (second, inner.next, inner.span))
+    (other_system && same).then_some((second, inner.next, inner.span))
 }
 
 /// The second value in a table's cell, whose unit may stand in the column's heading; with the token after it.
-pub(super) fn cell_second(tokens: &[Token<'_>], at: usize, first: &Spread, unit: Unit, heading: Option<Unit>) -> Option<(Second, usize)> {
+pub(super) fn cell_second(
+    tokens: &[Token<'_>],
+    at: usize,
+    first: &Spread,
+    unit: Unit,
+    heading: Option<Unit>,
+) -> Option<(Second, usize)> {
     let opening = tokens.get(at)?;
     let close = closing(opening)?;
     let mut inner = spread_at(tokens, at + 1)?;
     inner.unit = inner.unit.or(heading);
-    tokens.get(inner.next).filter(|token| token.is_sign(close))?;
+    tokens
+        .get(inner.next)
+        .filter(|token| token.is_sign(close))?;
     Some((pair(first, unit, &inner)?, inner.next + 1))
 }
 
@@ -286,12 +385,29 @@ fn pair(first: &Spread, unit: Unit, second: &Spread) -> Option<Second> {
     if !alike || other.dimension() != unit.dimension() {
         return None;
     }
-    let stated = |number, unit, spread: &Spread| Stated { number, unit, step: spread.step, style: spread.style, span: 0..0 };
-    let mut agreement = dual::agreement(&stated(first.lo, unit, first), &stated(second.lo, other, second))?;
+    let stated = |number, unit, spread: &Spread| Stated {
+        number,
+        unit,
+        step: spread.step,
+        style: spread.style,
+        span: 0..0,
+    };
+    let mut agreement = dual::agreement(
+        &stated(first.lo, unit, first),
+        &stated(second.lo, other, second),
+    )?;
     if let Some((a, b)) = first.hi.zip(second.hi) {
-        agreement = agreement.max(dual::agreement(&stated(a, unit, first), &stated(b, other, second))?);
+        agreement = agreement.max(dual::agreement(
+            &stated(a, unit, first),
+            &stated(b, other, second),
+        )?);
     }
-    Some(Second { lo: second.lo, hi: second.hi, unit: other, agreement })
+    Some(Second {
+        lo: second.lo,
+        hi: second.hi,
+        unit: other,
+        agreement,
+    })
 }
 
 /// The second of an amount, from one value of a parenthesis that states several.
@@ -307,11 +423,20 @@ fn second_of(amount: &Amount, value: &Value) -> Option<Second> {
         next: 0,
     };
     let other = value.unit?;
-    pair(&spread(amount.lo, amount.unit, amount.step), amount.unit, &spread(value.number, other, value.step))
+    pair(
+        &spread(amount.lo, amount.unit, amount.step),
+        amount.unit,
+        &spread(value.number, other, value.step),
+    )
 }
 
 /// `(38 by 51 mm)`: as many values as there are amounts before it, in another unit.
-fn several_seconds(tokens: &[Token<'_>], at: usize, unit: Unit, most: usize) -> Option<(Vec<Value>, usize, Span)> {
+fn several_seconds(
+    tokens: &[Token<'_>],
+    at: usize,
+    unit: Unit,
+    most: usize,
+) -> Option<(Vec<Value>, usize, Span)> {
     let opening = tokens.get(at)?;
     let close = closing(opening)?;
     let mut values = dimensions_at(tokens, at + 1)?;
@@ -329,21 +454,76 @@ fn several_seconds(tokens: &[Token<'_>], at: usize, unit: Unit, most: usize) -> 
 
 /// Words before a number that make a name of it, not an amount: `Item 2`, `Table 1`, `Class II`, `Type 4`.
 const NAMING: &[&str] = &[
-    "item", "items", "table", "tables", "note", "notes", "fig", "figure", "figures", "section", "sections", "class",
-    "classes", "type", "types", "configuration", "configurations", "config", "design", "page", "grade", "series",
-    "part", "step", "alternate", "alternates", "option", "options", "sheet", "rev", "revision", "edition", "astm", "ul",
-    "en", "iso", "ansi", "aws", "nfpa", "ibc", "din", "bs", "row", "rows", "column", "columns", "detail", "volume", "vol", "article", "art", "clause", "level", "group", "drawing",
+    "item",
+    "items",
+    "table",
+    "tables",
+    "note",
+    "notes",
+    "fig",
+    "figure",
+    "figures",
+    "section",
+    "sections",
+    "class",
+    "classes",
+    "type",
+    "types",
+    "configuration",
+    "configurations",
+    "config",
+    "design",
+    "page",
+    "grade",
+    "series",
+    "part",
+    "step",
+    "alternate",
+    "alternates",
+    "option",
+    "options",
+    "sheet",
+    "rev",
+    "revision",
+    "edition",
+    "astm",
+    "ul",
+    "en",
+    "iso",
+    "ansi",
+    "aws",
+    "nfpa",
+    "ibc",
+    "din",
+    "bs",
+    "row",
+    "rows",
+    "column",
+    "columns",
+    "detail",
+    "volume",
+    "vol",
+    "article",
+    "art",
+    "clause",
+    "level",
+    "group",
+    "drawing",
 ];
 
 /// Whether a token names something together with the number after it.
 fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
-    let names = tokens.get(at).and_then(Token::word).is_some_and(|word| {
-        NAMING.contains(&word.to_lowercase().as_str())
-    });
+    let names = tokens
+        .get(at)
+        .and_then(Token::word)
+        .is_some_and(|word| NAMING.contains(&word.to_lowercase().as_str()));
     let section = tokens.get(at).is_some_and(|token| token.is_sign('§'));
-    (names || section) && tokens.get(at + 1).is_some_and(|next| {
-        matches!(next.kind, TokenKind::Number(_)) || (section && next.is_numeric()) || next.is_sign('(') && section
-    })
+    (names || section)
+        && tokens.get(at + 1).is_some_and(|next| {
+            matches!(next.kind, TokenKind::Number(_))
+                || (section && next.is_numeric())
+                || next.is_sign('(') && section
+        })
 }
 
 /// The token after a name and the numbers listed with it: `Items 2, 3A and 4`.
@@ -351,9 +531,16 @@ fn skip_name(tokens: &[Token<'_>], at: usize) -> usize {
     let mut next = at + 1;
     while let Some(token) = tokens.get(next) {
         let listed = matches!(token.kind, TokenKind::Number(_));
-        let joins = (token.is_sign(',') || token.is_sign('-') || token.is_sign('–') || token.is_word("and") || token.is_word("or") || token.is_word("to") || token.is_sign('&'))
+        let joins = (token.is_sign(',')
+            || token.is_sign('-')
+            || token.is_sign('–')
+            || token.is_word("and")
+            || token.is_word("or")
+            || token.is_word("to")
+            || token.is_sign('&'))
             && tokens.get(next + 1).is_some_and(|after| {
-                matches!(after.kind, TokenKind::Number(_)) && !tokens.get(next + 2).is_some_and(Token::is_numeric)
+                matches!(after.kind, TokenKind::Number(_))
+                    && !tokens.get(next + 2).is_some_and(Token::is_numeric)
             });
         if !(listed || joins) {
             break;
@@ -368,14 +555,23 @@ fn is_meant(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit) -> boo
     match unit {
         Unit::ScrewNumber => {
             const THINGS: [&str; 6] = ["screw", "fastener", "drill", "anchor", "bolt", "nail"];
-            let near = tokens.get(at.saturating_sub(3)..).unwrap_or_default().iter().take(14);
+            let near = tokens
+                .get(at.saturating_sub(3)..)
+                .unwrap_or_default()
+                .iter()
+                .take(14);
             near.filter_map(Token::word).any(|word| {
                 let word = word.to_lowercase();
                 THINGS.iter().any(|thing| word.contains(thing))
             })
         }
         // `2 C` and `3 F` are labels more often than temperatures.
-        Unit::Celsius | Unit::Fahrenheit => spread.lo.abs() > 3 || spread.hi.is_some() || spread.lo.is_zero(),
+        Unit::Celsius | Unit::Fahrenheit => {
+            spread.lo.abs() > 3
+                || spread.span.len() > 4
+                || spread.hi.is_some()
+                || spread.lo.is_zero()
+        }
         _ => true,
     }
 }
@@ -404,26 +600,56 @@ mod tests {
     #[test]
     fn amounts_of_every_shape() {
         check("min 3-5/8 in. (92 mm) wide", &["29/8 in = 92 mm"]);
-        check("1/2 in. to 3/4 in. (13 to 19 mm) less", &["1/2..3/4 in = 13..19 mm"]);
+        check(
+            "1/2 in. to 3/4 in. (13 to 19 mm) less",
+            &["1/2..3/4 in = 13..19 mm"],
+        );
         check("between 5 and 38 °C; coating", &["5..38 degC"]);
         check("110 +/- 3 pcf", &["107..113 pcf"]);
-        check("2400 ± 80 kg/m3 (150 ± 5 pcf)", &["2320..2480 kg/m3 = 145..155 pcf"]);
+        check(
+            "2400 ± 80 kg/m3 (150 ± 5 pcf)",
+            &["2320..2480 kg/m3 = 145..155 pcf"],
+        );
         check("a width of 4 in. +1/4 in., -0 in. along", &["4..17/4 in"]);
-        check("(145 to 155 pcf (2323 to 2483 kg/m3))", &["145..155 pcf = 2323..2483 kg/m3"]);
+        check(
+            "(145 to 155 pcf (2323 to 2483 kg/m3))",
+            &["145..155 pcf = 2323..2483 kg/m3"],
+        );
         check("(0.029 in. or 0.74 mm)", &["29/1000 in = 37/50 mm"]);
         check("1/8 in. (125 mils; 3 mm), drying", &["1/8 in = 125 mil"]);
-        check("1-1/2 by 2 in. (38 by 51 mm) legs", &["3/2 in = 38 mm", "2 in = 51 mm"]);
-        check("2-1/2 in. wide by 5 in. deep (64 by 127 mm)", &["5/2 in = 64 mm", "5 in = 127 mm"]);
+        check(
+            "1-1/2 by 2 in. (38 by 51 mm) legs",
+            &["3/2 in = 38 mm", "2 in = 51 mm"],
+        );
+        check(
+            "2-1/2 in. wide by 5 in. deep (64 by 127 mm)",
+            &["5/2 in = 64 mm", "5 in = 127 mm"],
+        );
         check("flange 40 x 40 x 3 mm", &["40 mm", "40 mm", "3 mm"]);
-        check("the 1, 1-1/2 or 2 Hr rated wall", &["1 hr", "3/2 hr", "2 hr"]);
+        check(
+            "the 1, 1-1/2 or 2 Hr rated wall",
+            &["1 hr", "3/2 hr", "2 hr"],
+        );
         check("100-150 pcf.", &["100..150 pcf"]);
-        check("not fewer than two coats, one or more layers", &["2 count", "1 count"]);
+        check(
+            "not fewer than two coats, one or more layers",
+            &["2 count", "1 count"],
+        );
         check("as described in Item 2 and Table 1", &[]);
         check("tolerance + 2 mm, − 0 mm", &["0..2 mm"]);
-        check("three times the joint width or 3 in.", &["3 times joint width", "3 in"]);
+        check(
+            "three times the joint width or 3 in.",
+            &["3 times joint width", "3 in"],
+        );
         check("the slope shall not exceed one in twelve", &["1/12 ratio"]);
-        check("No. 8 by 1/2-inch long pan head screws", &["8 screw_no", "1/2 in"]);
-        check("joint with 1/2 to 1 in. (13 to 25 mm)", &["1/2..1 in = 13..25 mm"]);
+        check(
+            "No. 8 by 1/2-inch long pan head screws",
+            &["8 screw_no", "1/2 in"],
+        );
+        check(
+            "joint with 1/2 to 1 in. (13 to 25 mm)",
+            &["1/2..1 in = 13..25 mm"],
+        );
         check("min 1/4 in. per linear foot (6 mm per 305 mm)", &["1/4 in"]);
     }
 }

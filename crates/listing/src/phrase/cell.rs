@@ -27,20 +27,45 @@ pub(crate) struct Cell {
 pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) -> Option<Cell> {
     let tokens = lex(text);
     let (relation, start) = opening(&tokens);
-    if let Some(count) = tokens.get(start).and_then(Token::word).and_then(|word| count_word(&word.to_lowercase())) {
+    if let Some(count) = tokens
+        .get(start)
+        .and_then(Token::word)
+        .and_then(|word| count_word(&word.to_lowercase()))
+    {
         let alone = start + 1 == tokens.len();
         let span = tokens.get(start)?.span;
-        let cell = Cell { lo: Number::whole(count), hi: None, unit: Some(Unit::Count), relation, lo_excluded: false, second: None, span };
+        let cell = Cell {
+            lo: Number::whole(count),
+            hi: None,
+            unit: Some(Unit::Count),
+            relation,
+            lo_excluded: false,
+            second: None,
+            span,
+        };
         return (alone && unit.is_none_or(|unit| unit == Unit::Count)).then_some(cell);
     }
     let spread = spread_at(&tokens, start)?;
-    let own = spread.unit.or(unit).or_else(|| is_count(&spread.lo, &tokens, spread.next).then_some(Unit::Count))?;
+    let own = spread
+        .unit
+        .or(unit)
+        .or_else(|| is_count(&spread.lo, &tokens, spread.next).then_some(Unit::Count))?;
     let second = cell_second(&tokens, spread.next, &spread, own, second_unit);
     let next = second.as_ref().map_or(spread.next, |(_, next)| *next);
     let (closing, end) = closing(&tokens, next);
     let over_range = relation == Some(Relation::MoreThan) && spread.shape == Shape::Range;
-    let rest_is_note = tokens.get(end).is_none_or(|token| token.is_sign('[') || token.is_sign('(') || token.is_sign('*') || token.is_sign('.') || token.is_sign('†'));
-    let relation = if over_range { None } else { relation.or(closing) };
+    let rest_is_note = tokens.get(end).is_none_or(|token| {
+        token.is_sign('[')
+            || token.is_sign('(')
+            || token.is_sign('*')
+            || token.is_sign('.')
+            || token.is_sign('†')
+    });
+    let relation = if over_range {
+        None
+    } else {
+        relation.or(closing)
+    };
     rest_is_note.then(|| Cell {
         lo: spread.lo,
         hi: spread.hi,
@@ -53,19 +78,30 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
 }
 
 fn is_count(lo: &Number, tokens: &[Token<'_>], next: usize) -> bool {
-    lo.is_whole() && *lo <= 100 && tokens.get(next).is_none_or(|token| !matches!(token.kind, TokenKind::Word(_)))
+    lo.is_whole()
+        && *lo <= 100
+        && tokens
+            .get(next)
+            .is_none_or(|token| !matches!(token.kind, TokenKind::Word(_)))
 }
 
 /// The qualifier that opens a cell, and the token after it.
 fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
-    let word = |at: usize| tokens.get(at).and_then(Token::word).map(|word| word.trim_end_matches('.').to_lowercase()).unwrap_or_default();
+    let word = |at: usize| {
+        tokens
+            .get(at)
+            .and_then(Token::word)
+            .map(|word| word.trim_end_matches('.').to_lowercase())
+            .unwrap_or_default()
+    };
     let sign = |sign: char| tokens.first().is_some_and(|token| token.is_sign(sign));
     let (first, second, third) = (word(0), word(1), word(2));
     match (first.as_str(), second.as_str(), third.as_str()) {
         ("up", "to", "and") => (Some(Relation::AtMost), 4),
-        ("up", "to", _) => (Some(Relation::AtMost), 2),
+        ("up", "to", _) | ("at", "most", _) | ("not", "over" | "exceeding", _) => {
+            (Some(Relation::AtMost), 2)
+        }
         ("at", "least", _) | ("not" | "no", "under", _) => (Some(Relation::AtLeast), 2),
-        ("at", "most", _) | ("not", "over" | "exceeding", _) => (Some(Relation::AtMost), 2),
         ("not" | "no", "less", "than") => (Some(Relation::AtLeast), 3),
         ("not" | "no", "more", "than") => (Some(Relation::AtMost), 3),
         ("more" | "greater", "than", _) => (Some(Relation::MoreThan), 2),
@@ -86,11 +122,19 @@ fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
 
 /// The qualifier that closes a cell, and the token after it.
 fn closing(tokens: &[Token<'_>], at: usize) -> (Option<Relation>, usize) {
-    let word = |at: usize| tokens.get(at).and_then(Token::word).map(|word| word.trim_end_matches('.').to_lowercase()).unwrap_or_default();
+    let word = |at: usize| {
+        tokens
+            .get(at)
+            .and_then(Token::word)
+            .map(|word| word.trim_end_matches('.').to_lowercase())
+            .unwrap_or_default()
+    };
     match (word(at).as_str(), word(at + 1).as_str()) {
         ("min" | "minimum", _) => (Some(Relation::AtLeast), at + 1),
         ("max" | "maximum", _) => (Some(Relation::AtMost), at + 1),
-        ("or" | "and", "more" | "over" | "above" | "thicker" | "heavier" | "wider" | "greater") => (Some(Relation::AtLeast), at + 2),
+        ("or" | "and", "more" | "over" | "above" | "thicker" | "heavier" | "wider" | "greater") => {
+            (Some(Relation::AtLeast), at + 2)
+        }
         ("or" | "and", "less" | "under" | "below") => (Some(Relation::AtMost), at + 2),
         ("nominal" | "nom", _) => (Some(Relation::Nominal), at + 1),
         ("oc" | "o.c" | "each" | "thick" | "deep" | "wide", _) => (None, at + 1),

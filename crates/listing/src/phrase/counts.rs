@@ -9,32 +9,131 @@ use super::words::count_word;
 
 /// Words after a number that show it counts nothing here.
 const NOT_COUNTED: &[&str] = &[
-    "of", "and", "or", "to", "in", "on", "at", "by", "side", "sides", "another", "end", "such", "half", "way", "ways", "time",
-    "times", "the", "a", "an", "for", "is", "are", "shall", "may", "be", "if", "with", "from", "where", "when", "that",
-    "which", "only", "side-by-side", "direction", "directions", "part", "parts", "third", "quarter", "fifth", "fourth", "hand", "as", "not", "set", "kind", "type",
+    "of",
+    "and",
+    "or",
+    "to",
+    "in",
+    "on",
+    "at",
+    "by",
+    "side",
+    "sides",
+    "another",
+    "end",
+    "such",
+    "half",
+    "way",
+    "ways",
+    "time",
+    "times",
+    "the",
+    "a",
+    "an",
+    "for",
+    "is",
+    "are",
+    "shall",
+    "may",
+    "be",
+    "if",
+    "with",
+    "from",
+    "where",
+    "when",
+    "that",
+    "which",
+    "only",
+    "side-by-side",
+    "direction",
+    "directions",
+    "part",
+    "parts",
+    "third",
+    "quarter",
+    "fifth",
+    "fourth",
+    "hand",
+    "as",
+    "not",
+    "set",
+    "kind",
+    "type",
 ];
 
 /// Things of which a listing counts even one.
 const COUNTED_SINGLY: &[&str] = &[
-    "layer", "layers", "coat", "coats", "pass", "passes", "ply", "plies", "piece", "pieces", "strip", "strips", "screw",
-    "fastener", "anchor", "pin", "clip", "splice", "row", "rows", "stud", "bead", "bolt", "batt", "turn", "wrap",
-    "thickness", "course", "strand", "weld", "rivet", "nail", "staple", "tie", "seam", "blanket", "angle", "pieces", "face", "faces", "anchors", "joint", "runner", "pipe", "opening", "section",
+    "layer",
+    "layers",
+    "coat",
+    "coats",
+    "pass",
+    "passes",
+    "ply",
+    "plies",
+    "piece",
+    "pieces",
+    "strip",
+    "strips",
+    "screw",
+    "fastener",
+    "anchor",
+    "pin",
+    "clip",
+    "splice",
+    "row",
+    "rows",
+    "stud",
+    "bead",
+    "bolt",
+    "batt",
+    "turn",
+    "wrap",
+    "thickness",
+    "course",
+    "strand",
+    "weld",
+    "rivet",
+    "nail",
+    "staple",
+    "tie",
+    "seam",
+    "blanket",
+    "angle",
+    "pieces",
+    "face",
+    "faces",
+    "anchors",
+    "joint",
+    "runner",
+    "pipe",
+    "opening",
+    "section",
 ];
 
 /// Words that bound a count when they stand before it.
-const QUALIFIERS: &[&str] = &["least", "than", "min", "minimum", "max", "maximum", "exactly", "most"];
+const QUALIFIERS: &[&str] = &[
+    "least", "than", "min", "minimum", "max", "maximum", "exactly", "most",
+];
 
 /// The count that begins at a token.
 pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let token = tokens.get(at)?;
     let (number, digits) = match &token.kind {
         TokenKind::Word(word) => (count_word(&word.to_lowercase())?, false),
-        TokenKind::Number(numeral) if numeral.style == NumeralStyle::Whole && numeral.value <= 100 => {
+        TokenKind::Number(numeral)
+            if numeral.style == NumeralStyle::Whole && numeral.value <= 100 =>
+        {
             (i32::try_from(numeral.value.numerator()).ok()?, true)
         }
         _ => return None,
     };
-    if digits && at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(is_label) {
+    if digits
+        && at
+            .checked_sub(1)
+            .and_then(|before| tokens.get(before))
+            .is_some_and(is_label)
+    {
         return None;
     }
     if refers_back(tokens, at, number) {
@@ -48,9 +147,11 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         next += 3;
     }
-    let qualified = at.checked_sub(1).and_then(|before| tokens.get(before)).and_then(Token::word).is_some_and(|word| {
-        QUALIFIERS.contains(&word.to_lowercase().trim_end_matches('.'))
-    });
+    let qualified = at
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .and_then(Token::word)
+        .is_some_and(|word| QUALIFIERS.contains(&word.to_lowercase().trim_end_matches('.')));
     counted(tokens, next, number, digits, qualified).then(|| Amount {
         lo: Number::whole(number),
         hi: None,
@@ -68,11 +169,23 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 /// Whether a number only points at things already spoken of: `the two walls`, `between two walls`, `no single strip`, `in one layer`,
 /// `to one angle only`.
 fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
-    let Some(before) = at.checked_sub(1).and_then(|before| tokens.get(before)) else { return false };
-    let word = |at: usize, words: &[&str]| tokens.get(at).is_some_and(|token| words.iter().any(|word| token.is_word(word)));
-    let pointed = ["the", "these", "those", "between", "both", "which", "no", "any", "every", "either"].iter().any(|word| before.is_word(word));
+    let Some(before) = at.checked_sub(1).and_then(|before| tokens.get(before)) else {
+        return false;
+    };
+    let word = |at: usize, words: &[&str]| {
+        tokens
+            .get(at)
+            .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
+    };
+    let pointed = [
+        "the", "these", "those", "between", "both", "which", "no", "any", "every", "either",
+    ]
+    .iter()
+    .any(|word| before.is_word(word));
     let placed = number == 1
-        && ["in", "to", "from", "on", "onto", "at", "of", "than"].iter().any(|word| before.is_word(word))
+        && ["in", "to", "from", "on", "onto", "at", "of", "than"]
+            .iter()
+            .any(|word| before.is_word(word))
         && !word(at + 1, &["or"])
         && !before.is_word("than");
     let only = number == 1 && (word(at + 2, &["only"]) || word(at + 3, &["only"]));
@@ -81,27 +194,43 @@ fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
 
 /// Whether what follows a number is something counted.
 fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified: bool) -> bool {
-    let Some(after) = tokens.get(at) else { return false };
-    let word = |offset: usize| tokens.get(at + offset).and_then(Token::word).map(str::to_lowercase);
+    let Some(after) = tokens.get(at) else {
+        return false;
+    };
+    let word = |offset: usize| {
+        tokens
+            .get(at + offset)
+            .and_then(Token::word)
+            .map(str::to_lowercase)
+    };
     let Some(first) = word(0) else {
+        // `at least two, the second after 4 h`: what is counted stands before.
+        if qualified && !digits && matches!(after.kind, TokenKind::Sign(',' | '.' | ';')) {
+            return true;
+        }
         // `two 1/4 in. dia anchors`, `two 0.145 in. pins`
-        let thing_follows = (at..at + 9).filter_map(|at| tokens.get(at).and_then(Token::word)).any(|word| {
-            let word = word.to_lowercase();
-            COUNTED_SINGLY.iter().any(|thing| word.starts_with(thing))
-        });
+        let thing_follows = (at..at + 9)
+            .filter_map(|at| tokens.get(at).and_then(Token::word))
+            .any(|word| {
+                let word = word.to_lowercase();
+                COUNTED_SINGLY.iter().any(|thing| word.starts_with(thing))
+            });
         return !digits && after.is_numeric() && (number > 1 || thing_follows);
     };
     if first == "or" {
         return word(1).is_some_and(|second| matches!(second.as_str(), "more" | "fewer" | "less"));
     }
     if matches!(first.as_str(), "minimum" | "min" | "maximum" | "max") {
-        return word(1).is_some_and(|second| second == "per") || word(1).is_none();
+        return word(1).is_none_or(|second| second == "per");
     }
     if NOT_COUNTED.contains(&first.as_str()) {
         return false;
     }
     let nouns = [Some(first.clone()), word(1), word(2)];
-    let singly = nouns.iter().flatten().any(|noun| COUNTED_SINGLY.contains(&noun.as_str()));
+    let singly = nouns
+        .iter()
+        .flatten()
+        .any(|noun| COUNTED_SINGLY.contains(&noun.as_str()));
     if digits {
         return singly || first.ends_with('s') && first.len() > 3;
     }
@@ -115,12 +244,32 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
 fn is_label(token: &Token<'_>) -> bool {
     match &token.kind {
         TokenKind::Sign(sign) => matches!(sign, '-' | '.' | '/' | '[' | '"' | '“'),
-        TokenKind::Word(word) => word.starts_with(char::is_uppercase) && word.chars().skip(1).any(char::is_lowercase) && !is_opening_word(word),
+        TokenKind::Word(word) => {
+            word.starts_with(char::is_uppercase)
+                && word.chars().skip(1).any(char::is_lowercase)
+                && !is_opening_word(word)
+        }
         _ => false,
     }
 }
 
 /// Capitalised words that only open a sentence.
 fn is_opening_word(word: &str) -> bool {
-    matches!(word.to_lowercase().as_str(), "min" | "minimum" | "max" | "maximum" | "use" | "provide" | "with" | "install" | "apply" | "nom" | "nominal" | "the" | "each" | "at")
+    matches!(
+        word.to_lowercase().as_str(),
+        "min"
+            | "minimum"
+            | "max"
+            | "maximum"
+            | "use"
+            | "provide"
+            | "with"
+            | "install"
+            | "apply"
+            | "nom"
+            | "nominal"
+            | "the"
+            | "each"
+            | "at"
+    )
 }

@@ -29,7 +29,8 @@ pub(crate) enum TokenKind<'a> {
 impl Token<'_> {
     /// Whether this is the given word, whatever its capitals; the word is given in small letters.
     pub(crate) fn is_word(&self, word: &str) -> bool {
-        self.word().is_some_and(|own| own.eq_ignore_ascii_case(word))
+        self.word()
+            .is_some_and(|own| own.eq_ignore_ascii_case(word))
     }
 
     /// The word, if this is one.
@@ -68,14 +69,19 @@ pub(crate) fn lex(text: &str) -> Vec<Token<'_>> {
         if matches!(kind, TokenKind::Sign('"' | '“' | '”')) {
             quote_open = c != '”' && !quote_open;
         }
-        tokens.push(Token { kind, span: Span::new(at, end) });
+        tokens.push(Token {
+            kind,
+            span: Span::new(at, end),
+        });
         at = end;
     }
     tokens
 }
 
 fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usize) {
-    let numeric = c.is_ascii_digit() || c == '.' || (!c.is_alphanumeric() && notation::numeral_at(text, at).is_some());
+    let numeric = c.is_ascii_digit()
+        || c == '.'
+        || (!c.is_alphabetic() && notation::numeral_at(text, at).is_some());
     if (numeric || prefixes_number(text, at, c))
         && let Some(stated) = quantity(text, at, quote_open)
     {
@@ -95,7 +101,8 @@ fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usi
         let end = word_end(text, at);
         let word = text.get(at..end).unwrap_or_default();
         // The stop of an abbreviation belongs to its word, so that it parts nothing: `min. 98 mm`.
-        let shortened = text.get(end..).is_some_and(|rest| rest.starts_with('.')) && crate::sentences::is_abbreviation(word);
+        let shortened = text.get(end..).is_some_and(|rest| rest.starts_with('.'))
+            && crate::sentences::is_abbreviation(word);
         return (TokenKind::Word(word), if shortened { end + 1 } else { end });
     }
     (TokenKind::Sign(c), at + c.len_utf8())
@@ -120,18 +127,32 @@ fn spelled_quantity(text: &str, at: usize) -> Option<(Stated, usize)> {
     }
     let number = measure::Number::whole(number);
     let style = notation::NumeralStyle::Whole;
-    Some((Stated { number, unit, step: measure::Number::ONE, style, span: at..end }, end))
+    Some((
+        Stated {
+            number,
+            unit,
+            step: measure::Number::ONE,
+            style,
+            span: at..end,
+        },
+        end,
+    ))
 }
 
 /// Whether a word here may be the name of a numbered size: `No. 25 MSG`, `Schedule 40`, `#10`.
 fn prefixes_number(text: &str, at: usize, c: char) -> bool {
     let starts = matches!(c, 'N' | 'n' | '#' | 'S' | 's' | 'A');
-    starts && !text.get(..at).and_then(|head| head.chars().next_back()).is_some_and(char::is_alphanumeric)
+    starts
+        && !text
+            .get(..at)
+            .and_then(|head| head.chars().next_back())
+            .is_some_and(char::is_alphanumeric)
 }
 
 /// Whether a number runs on into letters: `4x`, `3A`, `2nd`.
 fn continues_word(text: &str, end: usize) -> bool {
-    text.get(end..).is_some_and(|rest| rest.starts_with(|c: char| c.is_alphabetic() && c != '×'))
+    text.get(end..)
+        .is_some_and(|rest| rest.starts_with(|c: char| c.is_alphabetic() && c != '×'))
 }
 
 fn word_end(text: &str, at: usize) -> usize {
@@ -173,12 +194,29 @@ mod tests {
 
     #[test]
     fn tokens() {
-        check("Max 3 in. (76 mm) deep", &["Max", "q:3 in.", "s:(", "q:76 mm", "s:)", "deep"]);
+        check(
+            "Max 3 in. (76 mm) deep",
+            &["Max", "q:3 in.", "s:(", "q:76 mm", "s:)", "deep"],
+        );
         check("1/2 to 3/4 in.", &["n:1/2", "to", "q:3/4 in."]);
-        check("W8x28 beam, Item 2A1 only", &["W8x28", "beam", "s:,", "Item", "2A1", "only"]);
-        check("named \"Woolly 6\"; 6\" wide", &["named", "s:\"", "Woolly", "n:6", "s:\"", "s:;", "q:6\"", "wide"]);
-        check("formed of No. 25 MSG steel", &["formed", "of", "q:No. 25 MSG", "steel"]);
+        check(
+            "W8x28 beam, Item 2A1 only",
+            &["W8x28", "beam", "s:,", "Item", "2A1", "only"],
+        );
+        check(
+            "named \"Woolly 6\"; 6\" wide",
+            &[
+                "named", "s:\"", "Woolly", "n:6", "s:\"", "s:;", "q:6\"", "wide",
+            ],
+        );
+        check(
+            "formed of No. 25 MSG steel",
+            &["formed", "of", "q:No. 25 MSG", "steel"],
+        );
         check("on-center, ≥ 2½\"", &["on-center", "s:,", "s:≥", "q:2½\""]);
-        check("24 in. OC. No splice", &["q:24 in.", "OC", "s:.", "No", "splice"]);
+        check(
+            "24 in. OC. No splice, min. 4",
+            &["q:24 in.", "OC.", "No", "splice", "s:,", "min.", "n:4"],
+        );
     }
 }

@@ -10,6 +10,6 @@ mod ratios;
 mod values;
 mod words;
 
-pub(crate) use amounts::{Amount, Second, Shape, amounts};
+pub(crate) use amounts::{Amount, Shape, amounts};
 pub(crate) use cell::{Cell, cell};
 pub(crate) use lex::{Token, TokenKind, lex};

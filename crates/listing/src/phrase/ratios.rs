@@ -15,8 +15,17 @@ pub(super) fn ratio_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         .or_else(|| share(tokens, at))
 }
 
-fn amount(tokens: &[Token<'_>], at: usize, next: usize, number: Number, unit: Unit) -> Option<Amount> {
-    let span = tokens.get(at)?.span.join(tokens.get(next.checked_sub(1)?)?.span);
+fn amount(
+    tokens: &[Token<'_>],
+    at: usize,
+    next: usize,
+    number: Number,
+    unit: Unit,
+) -> Option<Amount> {
+    let span = tokens
+        .get(at)?
+        .span
+        .join(tokens.get(next.checked_sub(1)?)?.span);
     Some(Amount {
         lo: number,
         hi: None,
@@ -41,7 +50,9 @@ fn number(tokens: &[Token<'_>], at: usize) -> Option<Number> {
 }
 
 fn word_is(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
-    tokens.get(at).is_some_and(|token| words.iter().any(|word| token.is_word(word)))
+    tokens
+        .get(at)
+        .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
 }
 
 /// `one in twelve`, `1 in 12`, `1:12`.
@@ -60,7 +71,8 @@ fn parts_to_parts(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let to = (at + 2..at + 7).find(|index| word_is(tokens, *index, &["to", "and"]))?;
     let under = number(tokens, to + 1)?;
-    word_is(tokens, to + 2, &["part", "parts"]).then(|| amount(tokens, at, to + 3, over.over(under)?, Unit::Ratio))?
+    word_is(tokens, to + 2, &["part", "parts"])
+        .then(|| amount(tokens, at, to + 3, over.over(under)?, Unit::Ratio))?
 }
 
 /// `three times the joint width`, `twice the joint width`, `half the joint width`, `1.5 x joint width`.
@@ -73,14 +85,18 @@ fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         (Number::new(1, 2)?, at + 2)
     } else {
         let factor = number(tokens, at)?;
-        let times = word_is(tokens, at + 1, &["times"]) || (word_is(tokens, at + 1, &["x"]) || tokens.get(at + 1)?.is_sign('×')) && word_is(tokens, at + 2, &["the", "joint"]);
+        let times = word_is(tokens, at + 1, &["times"])
+            || (word_is(tokens, at + 1, &["x"]) || tokens.get(at + 1)?.is_sign('×'))
+                && word_is(tokens, at + 2, &["the", "joint"]);
         (factor, times.then_some(at + 2)?)
     };
     let after = tokens.get(next..(next + 6).min(tokens.len()))?;
     let says = |word: &str| after.iter().any(|token| token.is_word(word));
     let of_joint = says("joint") && (says("width") || says("wide"));
     if of_joint {
-        let end = after.iter().rposition(|token| token.is_word("joint") || token.is_word("width"))?;
+        let end = after
+            .iter()
+            .rposition(|token| token.is_word("joint") || token.is_word("width"))?;
         return amount(tokens, at, next + end + 1, factor, Unit::TimesJointWidth);
     }
     let times = word_is(tokens, at, &["twice"]) || word_is(tokens, next - 1, &["times"]);
@@ -89,7 +105,12 @@ fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.
 fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    let (over, next) = if word_is(tokens, at, &["a", "one", "two", "three"]) && tokens.get(at + 1).and_then(Token::word).is_some_and(|word| fraction_word(&word.to_lowercase()).is_some()) {
+    let (over, next) = if word_is(tokens, at, &["a", "one", "two", "three"])
+        && tokens
+            .get(at + 1)
+            .and_then(Token::word)
+            .is_some_and(|word| fraction_word(&word.to_lowercase()).is_some())
+    {
         let word = tokens.get(at)?.word()?.to_lowercase();
         (count_word(&word).unwrap_or(1), at + 1)
     } else {
@@ -99,6 +120,17 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     // `two thirds` counts thirds; `two-thirds` and `halves` have counted already.
     let share = part.times(Number::whole(over))?;
     let near = tokens.get(at.saturating_sub(8)..(next + 6).min(tokens.len()))?;
-    let compressed = near.iter().filter_map(Token::word).any(|word| word.to_lowercase().starts_with("compress"));
-    compressed.then(|| amount(tokens, at, next + 1, share.times(Number::whole(100))?, Unit::Percent))?
+    let compressed = near
+        .iter()
+        .filter_map(Token::word)
+        .any(|word| word.to_lowercase().starts_with("compress"));
+    compressed.then(|| {
+        amount(
+            tokens,
+            at,
+            next + 1,
+            share.times(Number::whole(100))?,
+            Unit::Percent,
+        )
+    })?
 }

@@ -20,17 +20,28 @@ pub(super) struct Value {
 }
 
 fn value_at(tokens: &[Token<'_>], at: usize) -> Option<Value> {
-    let signed = tokens.get(at).is_some_and(|token| token.is_sign('+')) && tokens.get(at + 1).is_some_and(Token::is_numeric);
+    let signed = tokens.get(at).is_some_and(|token| token.is_sign('+'))
+        && tokens.get(at + 1).is_some_and(Token::is_numeric);
     if signed {
         return value_at(tokens, at + 1).map(|value| Value { first: at, ..value });
     }
     let token = tokens.get(at)?;
     let (number, unit, step, style) = match &token.kind {
-        TokenKind::Quantity(stated) => (stated.number, Some(stated.unit), stated.step, stated.style),
+        TokenKind::Quantity(stated) => {
+            (stated.number, Some(stated.unit), stated.step, stated.style)
+        }
         TokenKind::Number(numeral) => (numeral.value, None, numeral.step, numeral.style),
         _ => return None,
     };
-    Some(Value { number, unit, step, style, span: token.span, first: at, next: at + 1 })
+    Some(Value {
+        number,
+        unit,
+        step,
+        style,
+        span: token.span,
+        first: at,
+        next: at + 1,
+    })
 }
 
 /// A value, a range or a tolerance.
@@ -58,8 +69,16 @@ fn single(value: &Value) -> Spread {
 
 /// `±`, `+/-`, `+-` or "plus or minus"; gives the token after.
 fn plus_minus(tokens: &[Token<'_>], at: usize) -> Option<usize> {
-    let is = |offset: usize, sign: char| tokens.get(at + offset).is_some_and(|token| token.is_sign(sign));
-    let word = |offset: usize, word: &str| tokens.get(at + offset).is_some_and(|token| token.is_word(word));
+    let is = |offset: usize, sign: char| {
+        tokens
+            .get(at + offset)
+            .is_some_and(|token| token.is_sign(sign))
+    };
+    let word = |offset: usize, word: &str| {
+        tokens
+            .get(at + offset)
+            .is_some_and(|token| token.is_word(word))
+    };
     if is(0, '±') {
         Some(at + 1)
     } else if is(0, '+') && is(1, '/') && (is(2, '-') || is(2, '−') || is(2, '–')) {
@@ -74,17 +93,23 @@ fn plus_minus(tokens: &[Token<'_>], at: usize) -> Option<usize> {
 }
 
 fn minus(tokens: &[Token<'_>], at: usize) -> bool {
-    tokens.get(at).is_some_and(|token| ['-', '−', '–'].iter().any(|sign| token.is_sign(*sign)) || token.is_word("minus"))
+    tokens.get(at).is_some_and(|token| {
+        ['-', '−', '–'].iter().any(|sign| token.is_sign(*sign)) || token.is_word("minus")
+    })
 }
 
 fn plus(tokens: &[Token<'_>], at: usize) -> bool {
-    tokens.get(at).is_some_and(|token| token.is_sign('+') || token.is_word("plus"))
+    tokens
+        .get(at)
+        .is_some_and(|token| token.is_sign('+') || token.is_word("plus"))
 }
 
 /// `+a, -b` or `-b, +a`: the two deviations, below and above.
 fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
     let skip_joint = |next: usize| {
-        let joint = tokens.get(next).is_some_and(|token| token.is_sign(',') || token.is_sign('/') || token.is_word("and"));
+        let joint = tokens
+            .get(next)
+            .is_some_and(|token| token.is_sign(',') || token.is_sign('/') || token.is_word("and"));
         if joint { next + 1 } else { next }
     };
     if plus(tokens, at) {
@@ -107,7 +132,11 @@ fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
 /// A tolerance alone: `± 6 mm`, `+ 2 mm, − 0 mm`.
 fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
     // A number just before would make it that number's tolerance.
-    if at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(Token::is_numeric) {
+    if at
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .is_some_and(Token::is_numeric)
+    {
         return None;
     }
     let start = tokens.get(at)?.span;
@@ -135,7 +164,11 @@ fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
 /// A tolerance after a value: `150 ± 5 pcf`, `4 in. +1/4 in., -0 in.`
 fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     // `1/2 in., +1/8, -0`: a comma may stand between.
-    let at = if tokens.get(first.next).is_some_and(|token| token.is_sign(',') || token.is_sign('(')) && plus(tokens, first.next + 1) {
+    let at = if tokens
+        .get(first.next)
+        .is_some_and(|token| token.is_sign(',') || token.is_sign('('))
+        && plus(tokens, first.next + 1)
+    {
         first.next + 1
     } else {
         first.next
@@ -149,10 +182,14 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     };
     let unit = first.unit.or(above.unit).or(below.unit)?;
     let in_unit = |value: &Value| match value.unit {
-        Some(own) => measure::Quantity::new(value.number, own).to(unit).map(|quantity| quantity.number),
+        Some(own) => measure::Quantity::new(value.number, own)
+            .to(unit)
+            .map(|quantity| quantity.number),
         None => Some(value.number),
     };
-    let opened = tokens.get(first.next).is_some_and(|token| token.is_sign('('));
+    let opened = tokens
+        .get(first.next)
+        .is_some_and(|token| token.is_sign('('));
     if opened {
         tokens.get(next).filter(|token| token.is_sign(')'))?;
         next += 1;
@@ -181,10 +218,13 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     let last = value_at(tokens, first.next + 1)?;
     let unit = last.unit.or(first.unit);
     let lo = match (first.unit, unit) {
-        (Some(own), Some(unit)) if own != unit => measure::Quantity::new(first.number, own).to(unit)?.number,
+        (Some(own), Some(unit)) if own != unit => {
+            measure::Quantity::new(first.number, own).to(unit)?.number
+        }
         _ => first.number,
     };
-    let ascending = lo < last.number || unit.is_some_and(|unit| unit.dimension().lower_is_heavier());
+    let ascending =
+        lo < last.number || unit.is_some_and(|unit| unit.dimension().lower_is_heavier());
     ascending.then(|| Spread {
         lo,
         hi: Some(last.number),
@@ -199,10 +239,15 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
 
 /// Whether "between" stands before a value, or a parenthesis opens a second value of such a range.
 fn opens_range(tokens: &[Token<'_>], first: usize) -> bool {
-    let Some(before) = first.checked_sub(1).and_then(|before| tokens.get(before)) else { return false };
+    let Some(before) = first.checked_sub(1).and_then(|before| tokens.get(before)) else {
+        return false;
+    };
     let in_parenthesis = before.is_sign('(') || before.is_sign('[');
-    let early = tokens.get(first.saturating_sub(6)..first).unwrap_or_default();
-    before.is_word("between") || (in_parenthesis && early.iter().any(|token| token.is_word("between")))
+    let early = tokens
+        .get(first.saturating_sub(6)..first)
+        .unwrap_or_default();
+    before.is_word("between")
+        || (in_parenthesis && early.iter().any(|token| token.is_word("between")))
 }
 
 /// Several values in one unit: `1-1/2 by 2 in.`, `40 x 40 x 3 mm`, `1, 1-1/2 or 2 Hr`. Two at least, and the first
@@ -235,7 +280,9 @@ pub(super) fn dimensions_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Value
 /// The value after a comma, "or" or "and" of a list.
 fn listed_value(tokens: &[Token<'_>], at: usize) -> Option<Value> {
     let joint = |at: usize| {
-        tokens.get(at).is_some_and(|token| token.is_sign(',') || token.is_word("or") || token.is_word("and") || token.is_sign('&'))
+        tokens.get(at).is_some_and(|token| {
+            token.is_sign(',') || token.is_word("or") || token.is_word("and") || token.is_sign('&')
+        })
     };
     let mut next = at;
     while joint(next) && next < at + 2 {

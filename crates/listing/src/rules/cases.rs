@@ -32,9 +32,12 @@ fn found(text: &str) -> Vec<String> {
         .into_iter()
         .flat_map(|range| {
             let mut sentence = Sentence::new(&flow, range);
-            let triggers = conditions(&sentence).into_iter().flat_map(|condition| condition.triggers).collect();
-            sentence.set_triggers(triggers);
-            (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)).map(|index| describe(&sentence, index)).collect::<Vec<_>>()
+            let found = conditions(&sentence);
+            sentence.set_conditions(&found);
+            (0..sentence.amounts.len())
+                .filter(|index| sentence.is_bound(*index))
+                .map(|index| describe(&sentence, index))
+                .collect::<Vec<_>>()
         })
         .collect()
 }
@@ -42,9 +45,17 @@ fn found(text: &str) -> Vec<String> {
 fn describe(sentence: &Sentence<'_>, index: usize) -> String {
     let amount = &sentence.amounts[index];
     let words = amount.at.of(sentence.text);
-    let Some((finding, _)) = bounded(sentence, index) else { return format!("`{words}` unread") };
-    let value = amount.hi.map_or(amount.lo.to_string(), |hi| format!("{} and {hi}", amount.lo));
-    format!("`{words}` {} {value} {}", finding.relation.words(), amount.unit)
+    let Some((finding, _)) = bounded(sentence, index) else {
+        return format!("`{words}` unread");
+    };
+    let value = amount.hi.map_or(amount.lo.to_string(), |hi| {
+        format!("{} and {hi}", amount.lo)
+    });
+    format!(
+        "`{words}` {} {value} {}",
+        finding.relation.words(),
+        amount.unit
+    )
 }
 
 #[test]
@@ -56,7 +67,10 @@ fn every_page_shows_what_its_rule_reads() {
         for (text, expected) in cases {
             let found = found(&text);
             if found != expected {
-                wrong.push(format!("{}: {text}  expected {expected:?}\n  found    {found:?}", rule.name));
+                wrong.push(format!(
+                    "{}: {text}  expected {expected:?}\n  found    {found:?}",
+                    rule.name
+                ));
             }
         }
     }

@@ -30,7 +30,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     while at > floor && (sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) || sentence.is_sign(at, '+')) && at > first.saturating_sub(4) {
         at -= 1;
     }
-    let (relation, from) = than(sentence, at, floor).or_else(|| alone(sentence, at, first))?;
+    let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
+    if matches!(sentence.word(from).as_str(), "before" | "after") {
+        return negation(sentence, from, floor).and_then(|at| Some(Finding::sure(relation.negated()?, at)));
+    }
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
@@ -77,14 +80,22 @@ fn than(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, u
     Some((relation, comparative))
 }
 
+/// `shorter than the width of the joint plus 1/2 in.`: what is added to the thing compared with.
+fn than_plus(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, usize)> {
+    let plus = sentence.is_word(at, "plus") || sentence.is_sign(at, '+');
+    let than_at = plus.then(|| (floor..at).rev().take(14).find(|at| sentence.is_word(*at, "than")))??;
+    than(sentence, than_at, floor)
+}
+
 /// `over`, `under`, `exceeding` directly before the number.
 fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, usize)> {
     if at + 1 != first && !sentence.is_any(at + 1, &["a", "the", "of"]) && !sentence.is_sign(at + 1, '+') {
         return None;
     }
-    if sentence.is_any(at, UP_ALONE) {
+    let time = sentence.amounts.iter().any(|amount| amount.first == first && amount.unit.dimension() == Dimension::Time);
+    if sentence.is_any(at, UP_ALONE) || (time && sentence.is_word(at, "after")) {
         Some((Relation::MoreThan, at))
-    } else if sentence.is_any(at, DOWN_ALONE) {
+    } else if sentence.is_any(at, DOWN_ALONE) || (time && sentence.is_word(at, "before")) {
         Some((Relation::LessThan, at))
     } else {
         None

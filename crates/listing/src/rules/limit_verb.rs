@@ -9,12 +9,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let finding = |relation, from| Some(Finding::sure(relation, from));
     let word = |back: usize| at.checked_sub(back).map(|at| sentence.word(at)).unwrap_or_default();
     match (word(1).as_str(), word(0).as_str()) {
-        ("limited" | "restricted" | "confined", "to") | ("up", "to") | ("upto", _) => finding(Relation::AtMost, at - 1),
-        ("at", "least") => finding(Relation::AtLeast, at - 1),
-        ("at", "most") => finding(Relation::AtMost, at - 1),
-        ("the", "earliest") | ("earliest", "after") | ("earliest", "at") => finding(Relation::AtLeast, at - 1),
-        ("the", "latest") | ("latest", "after") => finding(Relation::AtMost, at - 1),
-        ("reduced" | "decreased", "to") if word(2) == "be" => finding(Relation::AtLeast, at - 1),
+        ("limited" | "restricted" | "confined" | "up", "to")
+        | ("upto", _)
+        | ("at", "most")
+        | ("the", "latest")
+        | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
+        ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
+            finding(Relation::AtLeast, at.checked_sub(1)?)
+        }
+        ("reduced" | "decreased", "to") if word(2) == "be" => {
+            finding(Relation::AtLeast, at.checked_sub(1)?)
+        }
         ("and", "including") if word(2) == "to" => finding(Relation::AtMost, at.checked_sub(3)?),
         (extreme, "as") if word(2) == "as" => {
             let relation = match extreme {
@@ -22,7 +27,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
                 "much" | "long" | "high" | "thick" | "wide" | "large" | "many" | "far" | "great" | "deep" => Relation::AtMost,
                 _ => return None,
             };
-            finding(relation, at - 2)
+            finding(relation, at.checked_sub(2)?)
         }
         _ => exceed_by(sentence, at, floor),
     }

@@ -26,7 +26,11 @@ pub(crate) struct Finding {
 
 impl Finding {
     pub(crate) const fn sure(relation: Relation, from: usize) -> Self {
-        Self { relation, from, doubtful: false }
+        Self {
+            relation,
+            from,
+            doubtful: false,
+        }
     }
 }
 
@@ -67,10 +71,15 @@ rules! {
 
 /// How an amount is bounded, and the rule that says so; none when no rule dares.
 pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
-    RULES.iter().find_map(|rule| (rule.read)(sentence, amount).map(|finding| (finding, rule.name)))
+    RULES
+        .iter()
+        .find_map(|rule| (rule.read)(sentence, amount).map(|finding| (finding, rule.name)))
 }
 
 /// The page of a rule by its name.
 pub fn rule_page(name: &str) -> Option<&'static str> {
-    RULES.iter().find(|rule| rule.name == name).map(|rule| rule.page)
+    RULES
+        .iter()
+        .find(|rule| rule.name == name)
+        .map(|rule| rule.page)
 }

@@ -15,6 +15,8 @@ pub(crate) struct Sentence<'a> {
     pub(crate) amounts: Vec<Amount>,
     /// Which amounts only trigger a condition.
     triggers: Vec<usize>,
+    /// The tokens `[first, last)` of each condition.
+    conditions: Vec<(usize, usize)>,
 }
 
 impl<'a> Sentence<'a> {
@@ -22,12 +24,21 @@ impl<'a> Sentence<'a> {
         let text = flow.text().get(range.clone()).unwrap_or_default();
         let tokens = lex(text);
         let amounts = amounts(&tokens);
-        Self { flow, base: range.start, text, tokens, amounts, triggers: Vec::new() }
+        Self {
+            flow,
+            base: range.start,
+            text,
+            tokens,
+            amounts,
+            triggers: Vec::new(),
+            conditions: Vec::new(),
+        }
     }
 
     /// The place in the source of a stretch of the sentence.
     pub(crate) fn source(&self, span: Span) -> Span {
-        self.flow.span(self.base + span.start(), self.base + span.end())
+        self.flow
+            .span(self.base + span.start(), self.base + span.end())
     }
 
     /// The place in the source of tokens `[first, last)`.
@@ -37,7 +48,10 @@ impl<'a> Sentence<'a> {
 
     /// The stretch of the sentence that tokens `[first, last)` stand on.
     pub(crate) fn tokens_span(&self, first: usize, last: usize) -> Span {
-        let tokens = self.tokens.get(first..last.min(self.tokens.len())).unwrap_or_default();
+        let tokens = self
+            .tokens
+            .get(first..last.min(self.tokens.len()))
+            .unwrap_or_default();
         match (tokens.first(), tokens.last()) {
             (Some(a), Some(b)) => a.span.join(b.span),
             _ => Span::default(),
@@ -55,7 +69,10 @@ impl<'a> Sentence<'a> {
 
     /// The token's word in small letters; empty for what is no word.
     pub(crate) fn word(&self, at: usize) -> String {
-        self.token(at).and_then(Token::word).map(|word| word.trim_end_matches('.').to_lowercase()).unwrap_or_default()
+        self.token(at)
+            .and_then(Token::word)
+            .map(|word| word.trim_end_matches('.').to_lowercase())
+            .unwrap_or_default()
     }
 
     pub(crate) fn is_word(&self, at: usize, word: &str) -> bool {
@@ -74,9 +91,23 @@ impl<'a> Sentence<'a> {
         self.amounts.get(index)
     }
 
-    /// Notes which amounts only trigger a condition, so that no rule takes them for the amount before.
-    pub(crate) fn set_triggers(&mut self, triggers: Vec<usize>) {
-        self.triggers = triggers;
+    /// Notes the conditions, so that no rule takes them for the amount before.
+    pub(crate) fn set_conditions(&mut self, conditions: &[crate::conditions::Found]) {
+        self.triggers = conditions
+            .iter()
+            .flat_map(|condition| condition.triggers.iter().copied())
+            .collect();
+        self.conditions = conditions
+            .iter()
+            .map(|condition| (condition.first, condition.last))
+            .collect();
+    }
+
+    /// Whether a token stands in a condition.
+    pub(crate) fn in_condition(&self, at: usize) -> bool {
+        self.conditions
+            .iter()
+            .any(|(first, last)| *first <= at && at < *last)
     }
 
     /// Whether an amount bounds something.
@@ -91,12 +122,17 @@ impl<'a> Sentence<'a> {
 
     /// The token before an amount where its own words must begin: after the amount before it.
     pub(crate) fn floor(&self, index: usize) -> usize {
-        index.checked_sub(1).and_then(|before| self.amount(before)).map_or(0, |amount| amount.last)
+        index
+            .checked_sub(1)
+            .and_then(|before| self.amount(before))
+            .map_or(0, |amount| amount.last)
     }
 
     /// The amount that a token is part of.
     pub(crate) fn amount_at(&self, token: usize) -> Option<usize> {
-        self.amounts.iter().position(|amount| amount.first <= token && token < amount.last)
+        self.amounts
+            .iter()
+            .position(|amount| amount.first <= token && token < amount.last)
     }
 
     /// Whether any of the words stands among tokens `[first, last)`.
@@ -115,7 +151,10 @@ impl<'a> Sentence<'a> {
 
     /// The token after any parentheses that open here and hold no closing word such as "(or smaller)".
     pub(crate) fn skip_parentheses_but(&self, at: usize) -> usize {
-        if self.is_sign(at, '(') && self.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"]) && self.amount_at(at + 2).is_none() {
+        if self.is_sign(at, '(')
+            && self.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"])
+            && self.amount_at(at + 2).is_none()
+        {
             return at + 1;
         }
         self.skip_parentheses(at)

@@ -19,7 +19,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let joint = own.first.checked_sub(1)?;
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
-    let by = between.len() == 1 && sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×') && between.len() == 1 || own.first == previous.last;
+    let by = sentence.is_word(joint, "by") && (1..=2).contains(&between.len()) || between.len() == 1 && sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×') && between.len() == 1 || own.first == previous.last;
     if !(joined || by) || between.len() > REACH || brings_own_phrase(sentence, between.clone()) {
         return None;
     }

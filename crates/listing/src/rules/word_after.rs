@@ -41,7 +41,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     if word == "or" || word == "and" {
         return or_more(&sentence.word(at + 1)).filter(|_| {
             // `or thicker board` names a thing; `or thicker` closes the number.
-            word == "or" || matches!(sentence.word(at + 1).as_str(), "over" | "above" | "under" | "up")
+            !sentence.is_word(at + 2, "than") && word == "or" || matches!(sentence.word(at + 1).as_str(), "over" | "above" | "under" | "up")
         });
     }
     let relation = match word.as_str() {
@@ -53,7 +53,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     // `min` before another number, or before a noun with its own number, belongs to that one.
     let opens_next = sentence.amount_at(at + 1).is_some()
         || (sentence.is_word(at + 1, "of") && (sentence.amount_at(at + 2).is_some() || sentence.amount_at(at + 3).is_some()))
-        || (sentence.amount_at(at + 2).is_some() && !sentence.is_stop(at + 1) && !sentence.is_sign(at + 1, '.') && !sentence.is_sign(at + 1, ')'));
+        || (sentence.amount_at(at + 2).is_some() && !sentence.is_sign(at + 1, '(') && !sentence.is_sign(at + 1, '[') && !sentence.is_stop(at + 1) && !sentence.is_any(at + 1, &["to", "and"]) && !sentence.is_sign(at + 1, '.') && !sentence.is_sign(at + 1, ')'));
     (!opens_next).then_some(relation)
 }
 

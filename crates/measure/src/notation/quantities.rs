@@ -31,7 +31,13 @@ impl Stated {
     }
 
     fn new(numeral: Numeral, unit: Unit, span: Range<usize>) -> Self {
-        Self { number: numeral.value, unit, step: numeral.step, style: numeral.style, span }
+        Self {
+            number: numeral.value,
+            unit,
+            step: numeral.step,
+            style: numeral.style,
+            span,
+        }
     }
 }
 
@@ -42,7 +48,9 @@ pub enum ParseQuantityError {
     #[error("`{0}` has no number; write for example `2-1/2 in.`, `64 mm`, `4 pcf` or `33 %`")]
     NoNumber(String),
     /// The number has no unit.
-    #[error("`{0}` has a number but no known unit; write for example `{1} in.`, `{1} mm` or `{1} %`")]
+    #[error(
+        "`{0}` has a number but no known unit; write for example `{1} in.`, `{1} mm` or `{1} %`"
+    )]
     NoUnit(String, String),
     /// Words stand around the quantity.
     #[error("`{0}` has more than a quantity in it; `{1}` was read and `{2}` is left over")]
@@ -55,7 +63,9 @@ pub enum ParseQuantityError {
 /// When there is no number, no known unit, or more than that.
 pub fn quantity(text: &str) -> Result<Stated, ParseQuantityError> {
     let trimmed = text.trim();
-    let unsigned = trimmed.trim_start_matches(['-', '+', '\u{2212}']).trim_start();
+    let unsigned = trimmed
+        .trim_start_matches(['-', '+', '\u{2212}'])
+        .trim_start();
     let negative = trimmed.starts_with(['-', '\u{2212}']);
     let start = trimmed.len() - unsigned.len();
     let Some(mut stated) = quantity_at(trimmed, start) else {
@@ -117,13 +127,21 @@ fn feet_and_inches(text: &str, at: usize, feet: Numeral, feet_end: usize) -> Opt
         return None;
     }
     let number = feet.value.times(Number::whole(12))?.plus(inches.value)?;
-    Some(Stated::new(Numeral { value: number, ..inches }, Unit::Inch, at..end))
+    Some(Stated::new(
+        Numeral {
+            value: number,
+            ..inches
+        },
+        Unit::Inch,
+        at..end,
+    ))
 }
 
 /// The sizes whose name stands first: `No. 25 MSG`, `No. 8`, `#10`, `Schedule 40`.
 fn prefixed_at(text: &str, at: usize) -> Option<Stated> {
     let (word, unit) = PREFIXES.iter().find(|(word, _)| {
-        text.get(at..at + word.len()).is_some_and(|here| here.eq_ignore_ascii_case(word))
+        text.get(at..at + word.len())
+            .is_some_and(|here| here.eq_ignore_ascii_case(word))
     })?;
     let start = skip_space(text, at + word.len());
     let (numeral, end) = numeral_at(text, start)?;
@@ -158,7 +176,11 @@ mod tests {
     fn check(text: &str, number: &str, unit: Unit, read: &str) {
         let stated = quantity_at(text, 0).unwrap_or_else(|| panic!("`{text}` unread"));
         assert_eq!(
-            (stated.number.to_string().as_str(), stated.unit, &text[stated.span]),
+            (
+                stated.number.to_string().as_str(),
+                stated.unit,
+                text.get(stated.span).unwrap()
+            ),
             (number, unit, read)
         );
     }
@@ -167,7 +189,12 @@ mod tests {
     fn every_spelling_of_a_quantity() {
         check("2-1/2 in. (64 mm)", "5/2", Unit::Inch, "2-1/2 in.");
         check("2½\" (64 mm)", "5/2", Unit::Inch, "2½\"");
-        check("8 ft 3-1/2 in. (2527 mm)", "199/2", Unit::Inch, "8 ft 3-1/2 in.");
+        check(
+            "8 ft 3-1/2 in. (2527 mm)",
+            "199/2",
+            Unit::Inch,
+            "8 ft 3-1/2 in.",
+        );
         check("8'-3 1/2\" long", "199/2", Unit::Inch, "8'-3 1/2\"");
         check("12 ft high", "12", Unit::Foot, "12 ft");
         check("10 ft 40 in. apart", "10", Unit::Foot, "10 ft");
@@ -179,6 +206,11 @@ mod tests {
         check("0,2 mm thick", "1/5", Unit::Millimetre, "0,2 mm");
         check("40°F (4°C)", "40", Unit::Fahrenheit, "40°F");
         check("90 min.", "90", Unit::Minute, "90 min");
-        check("0.4 cfm/lin ft (0.62", "2/5", Unit::CfmPerFoot, "0.4 cfm/lin ft");
+        check(
+            "0.4 cfm/lin ft (0.62",
+            "2/5",
+            Unit::CfmPerFoot,
+            "0.4 cfm/lin ft",
+        );
     }
 }

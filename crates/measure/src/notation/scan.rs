@@ -18,5 +18,8 @@ pub(super) fn skip_space(text: &str, at: usize) -> usize {
 
 /// The offset after as many ASCII digits as stand here.
 pub(super) fn skip_digits(text: &str, at: usize) -> usize {
-    at + rest(text, at).bytes().take_while(u8::is_ascii_digit).count()
+    at + rest(text, at)
+        .bytes()
+        .take_while(u8::is_ascii_digit)
+        .count()
 }

@@ -221,9 +221,35 @@ const SPELLINGS: &[(&str, Unit, Letters)] = &[
 
 /// Words that make a bare `in` the preposition, not the inch.
 const AFTER_PREPOSITION: &[&str] = &[
-    "a", "accordance", "addition", "all", "an", "any", "both", "each", "either", "every", "its",
-    "item", "items", "lieu", "line", "number", "order", "place", "section", "series", "that", "the",
-    "their", "these", "this", "those", "total", "turn", "which",
+    "a",
+    "accordance",
+    "addition",
+    "all",
+    "an",
+    "any",
+    "both",
+    "each",
+    "either",
+    "every",
+    "its",
+    "item",
+    "items",
+    "lieu",
+    "line",
+    "number",
+    "order",
+    "place",
+    "section",
+    "series",
+    "that",
+    "the",
+    "their",
+    "these",
+    "this",
+    "those",
+    "total",
+    "turn",
+    "which",
 ];
 
 struct Spelling {
@@ -241,7 +267,11 @@ static BY_FIRST: LazyLock<Vec<(char, Vec<Spelling>)>> = LazyLock::new(|| {
     for &&(text, unit, letters) in &spellings {
         let parts = text.split(' ').collect();
         let first = first_letter(text);
-        let spelling = Spelling { parts, unit, letters };
+        let spelling = Spelling {
+            parts,
+            unit,
+            letters,
+        };
         match by_first.iter_mut().find(|(letter, _)| *letter == first) {
             Some((_, group)) => group.push(spelling),
             None => by_first.push((first, vec![spelling])),
@@ -296,7 +326,10 @@ fn spelling_end(text: &str, start: usize, spelling: &Spelling) -> Option<usize> 
         }
         at += part.len();
     }
-    let word = spelling.parts.last().is_some_and(|part| part.ends_with(char::is_alphanumeric));
+    let word = spelling
+        .parts
+        .last()
+        .is_some_and(|part| part.ends_with(char::is_alphanumeric));
     let runs_on = rest(text, at).starts_with(|c: char| c.is_alphanumeric() || c == '²' || c == '³');
     (!(word && runs_on)).then_some(at)
 }
@@ -335,7 +368,14 @@ mod tests {
 
     #[test]
     fn words_that_only_begin_like_units_are_not_units() {
-        for text in ["25 inside", "2 in the wall", "2 in each bay", "4 minor", "3 Configuration", "2 fasteners"] {
+        for text in [
+            "25 inside",
+            "2 in the wall",
+            "2 in each bay",
+            "4 minor",
+            "3 Configuration",
+            "2 fasteners",
+        ] {
             let number_end = text.find(' ').unwrap();
             assert_eq!(unit_at(text, number_end), None, "{text}");
         }

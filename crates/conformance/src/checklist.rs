@@ -1,0 +1,96 @@
+//! A listing made ready for checking: what depends on the listing alone is looked up once.
+
+use std::collections::BTreeMap;
+
+use listing::{Clause, Confidence, Item, Reading, Requirement, Status, Test};
+use vocabulary::Property;
+
+use crate::condition::exact_tests;
+use crate::evidence::property;
+use crate::options::Options;
+use crate::reference::only_points;
+use crate::verdict::Standing;
+
+/// A listing made ready for checking any number of joints against it.
+pub(crate) struct Checklist<'a> {
+    pub(crate) reading: &'a Reading,
+    pub(crate) standing: Standing,
+    /// Its clauses, in listing order.
+    pub(crate) entries: Vec<Entry<'a>>,
+    /// Its options, with what belongs to each.
+    pub(crate) options: Options<'a>,
+    /// Every test for one exact value among its conditions.
+    pub(crate) exact_tests: Vec<&'a Test>,
+}
+
+/// A clause with what is known of it before any joint.
+pub(crate) struct Entry<'a> {
+    pub(crate) clause: &'a Clause,
+    pub(crate) property: Option<&'static Property>,
+    /// How sure its reading is.
+    pub(crate) doubt: Doubt,
+    /// Whether it only points to another item.
+    pub(crate) is_pointer: bool,
+    /// The options it belongs to, as group and choice.
+    pub(crate) memberships: Vec<Membership>,
+}
+
+/// How sure the reading of a clause is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Doubt {
+    /// Sure enough, or confirmed by a person.
+    None,
+    /// Read, but doubtfully, and nobody has confirmed it.
+    Doubtful,
+    /// Left as words, whatever else was read from it.
+    OnlyWords,
+    /// Of a confirmed listing, yet this clause isn't confirmed.
+    Unconfirmed,
+}
+
+/// That a clause belongs to a choice of a group.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Membership {
+    pub(crate) group: usize,
+    pub(crate) choice: usize,
+}
+
+impl<'a> Checklist<'a> {
+    pub(crate) fn new(reading: &'a Reading, standing: Standing) -> Self {
+        let items: BTreeMap<&str, &Item> =
+            reading.items.iter().map(|item| (item.path.as_str(), item)).collect();
+        let mut options = Options::of(reading);
+        let entries: Vec<Entry<'a>> = reading
+            .clauses
+            .iter()
+            .map(|clause| Entry {
+                clause,
+                property: property(&clause.property),
+                doubt: Doubt::of(clause, standing),
+                is_pointer: match &clause.requirement {
+                    Requirement::Reference { to } => only_points(clause, to, reading),
+                    _ => false,
+                },
+                memberships: options.memberships(clause, &items),
+            })
+            .collect();
+        options.nest(&entries);
+        let mut tests = Vec::new();
+        for condition in reading.clauses.iter().filter_map(|clause| clause.condition.as_ref()) {
+            exact_tests(&condition.expr, &mut tests);
+        }
+        Self { reading, standing, entries, options, exact_tests: tests }
+    }
+}
+
+impl Doubt {
+    fn of(clause: &Clause, standing: Standing) -> Self {
+        match (clause.status, clause.confidence) {
+            (Status::Confirmed | Status::Corrected, _) => Self::None,
+            (Status::Draft, Confidence::Prose) => Self::OnlyWords,
+            (Status::Draft, _) if standing == Standing::Final => Self::Unconfirmed,
+            (Status::Draft, Confidence::WithDoubt) => Self::Doubtful,
+            (Status::Draft, Confidence::ByRule) => Self::None,
+        }
+    }
+}

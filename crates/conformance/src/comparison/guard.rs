@@ -1,0 +1,83 @@
+//! How near to a limit a measurement may come before it can no longer tell on which side of it the joint is.
+//!
+//! A reading taken to the nearest division of an instrument may be off by half a division either way: that is the
+//! rectangular error of a resolution (JCGM 100:2008, F.2.2.1), and a verdict that must not be wrong keeps that far from
+//! the limit (JCGM 106:2012, 8.3: acceptance with a guard band). So a measured value closer to a limit than half the
+//! resolution is open, and so is one exactly at it: the tape that shows 4 in. can't tell 3-31/32 in. from 4-1/32 in. A
+//! finer reading or a person settles it. Other errors of a measurement aren't recorded and can't be allowed for.
+//!
+//! Where the resolution isn't recorded, the vocabulary's instruments for the property stand in, the coarsest of them.
+//! Where there is none either, only a value exactly at the limit is held to be too close.
+//!
+//! What is counted, and numbered sizes such as gauges, have no such error.
+
+use measure::{Dimension, Number, Quantity};
+use site::{Fact, ProvenanceKind};
+use vocabulary::Property;
+
+use super::difference::in_unit;
+
+/// How far a value must keep from a limit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Guard {
+    /// The value isn't measured: it is what it is.
+    Exact,
+    /// Half the instrument's resolution.
+    Within(Quantity),
+    /// Measured, with a resolution that nobody knows.
+    Unknown,
+}
+
+impl Guard {
+    /// The guard of a fact's value or of one of its readings.
+    pub(crate) fn of(fact: &Fact, property: Option<&Property>, reading: Quantity) -> Self {
+        let ProvenanceKind::Measured { resolution, .. } = &fact.provenance.kind else {
+            return Self::Exact;
+        };
+        if is_counted(reading.dimension()) {
+            return Self::Exact;
+        }
+        let fits = |resolution: &Quantity| {
+            in_unit(*resolution, reading.unit).is_some_and(|number| number > Number::ZERO)
+        };
+        let usual = || {
+            let instruments = property.map(|property| property.instruments.as_slice()).unwrap_or_default();
+            let resolutions = instruments.iter().filter_map(|one| one.resolution_at(reading)).filter(fits);
+            resolutions.reduce(|coarsest, other| {
+                if other.compare(coarsest).is_some_and(core::cmp::Ordering::is_gt) { other } else { coarsest }
+            })
+        };
+        let half = |resolution: Quantity| resolution.times(Number::new(1, 2)?);
+        match resolution.filter(|one| fits(one)).or_else(usual).and_then(half) {
+            Some(half) => Self::Within(half),
+            None => Self::Unknown,
+        }
+    }
+
+    /// A wider guard, by an uncertainty of the limit itself.
+    pub(crate) fn widened(self, by: Self) -> Self {
+        match (self, by) {
+            (Self::Unknown, _) | (_, Self::Unknown) => Self::Unknown,
+            (Self::Exact, other) | (other, Self::Exact) => other,
+            (Self::Within(one), Self::Within(other)) => one.plus(other).map_or(Self::Unknown, Self::Within),
+        }
+    }
+
+    /// Whether the value is measured at all.
+    pub(crate) const fn is_measured(self) -> bool {
+        !matches!(self, Self::Exact)
+    }
+}
+
+/// Whether a dimension is counted or numbered, and so told exactly.
+pub(crate) const fn is_counted(dimension: Dimension) -> bool {
+    matches!(
+        dimension,
+        Dimension::Count
+            | Dimension::Gauge
+            | Dimension::ScrewSize
+            | Dimension::WireGauge
+            | Dimension::ConductorGauge
+            | Dimension::PipeSchedule
+    )
+}

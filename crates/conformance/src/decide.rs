@@ -1,0 +1,146 @@
+//! One clause at one joint.
+//!
+//! In order: whether the clause applies; what is known of its property and what that is worth; the comparison; and
+//! whether the clause was read surely enough to be met.
+
+use listing::{Bound, Requirement};
+use measure::Dimension;
+use vocabulary::Property;
+
+use crate::assessment::{Assessment, Detail};
+use crate::checklist::{Doubt, Entry};
+use crate::comparison::{Compared, Guard, Outcome, joint_widths, readings};
+use crate::condition::{Circumstances, Truth, reason_of};
+use crate::evidence::{Evidence, evidence};
+use crate::subject::Subject;
+use crate::verdict::{Reason, Verdict};
+use crate::{named, presence, reference};
+
+/// What is found of a clause, options and judgments aside.
+pub(crate) fn clause<'a>(
+    entry: &Entry<'a>,
+    subject: &Subject<'a>,
+    circumstances: &Circumstances<'a, '_>,
+) -> Assessment<'a> {
+    let found = match entry.clause.condition.as_ref().map(|condition| circumstances.test(&condition.expr)) {
+        Some(tested) if tested.truth == Truth::Unknown => {
+            let open = Assessment::open(Reason::ConditionUndecided).on(tested.cause.fact);
+            let open = Assessment { asks: tested.cause.property, ..open };
+            open.because(Detail::Condition(tested.cause))
+        }
+        Some(tested) if tested.truth == Truth::False => {
+            Assessment::plain(Verdict::NotApplicable, Reason::ConditionNotMet)
+                .on(tested.cause.fact)
+                .because(Detail::Condition(tested.cause))
+        }
+        _ => requirement(entry, subject),
+    };
+    guarded_by_doubt(found, entry.doubt)
+}
+
+/// A clause that may have been misread can't be met, nor fall away.
+fn guarded_by_doubt(found: Assessment<'_>, doubt: Doubt) -> Assessment<'_> {
+    match (doubt, found.verdict) {
+        (Doubt::Doubtful | Doubt::Unconfirmed, Verdict::Met | Verdict::NotApplicable) => {
+            found.reopened(Reason::ReadingInDoubt)
+        }
+        _ => found,
+    }
+}
+
+fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
+    let clause = entry.clause;
+    if entry.doubt == Doubt::OnlyWords {
+        return Assessment::open(Reason::NeedsAPerson);
+    }
+    match &clause.requirement {
+        Requirement::Bound(bound) => self::bound(bound, &clause.property, entry.property, subject),
+        Requirement::Named { names } => weighed(evidence(&clause.property, subject), |fact| {
+            named::against(fact, names, entry.property)
+        }),
+        Requirement::Presence { presence: listing::Presence::Optional } => presence::asks_nothing(),
+        Requirement::Presence { presence } => {
+            weighed(evidence(&clause.property, subject), |fact| presence::against(fact, *presence))
+        }
+        Requirement::Reference { .. } if entry.is_pointer => reference::pointer(),
+        Requirement::Reference { to } => match evidence(&clause.property, subject) {
+            Evidence::None => Assessment::open(Reason::NeedsAPerson),
+            found => weighed(found, |fact| reference::against(fact, to)),
+        },
+        Requirement::Prose => Assessment::open(Reason::NeedsAPerson),
+    }
+}
+
+/// A comparison weighed by what its evidence is worth: what nobody stands for shows nothing; what nobody has seen
+/// can't show that a clause is met.
+fn weighed<'a>(
+    found: Evidence<'a>,
+    compare: impl FnOnce(&'a site::Fact) -> Assessment<'a>,
+) -> Assessment<'a> {
+    match found {
+        Evidence::Shown(fact) => compare(fact),
+        Evidence::NotSeen(fact) => {
+            let compared = compare(fact);
+            if compared.verdict == Verdict::Met { compared.reopened(Reason::NotSeen) } else { compared }
+        }
+        Evidence::None | Evidence::NoSource(_) | Evidence::Unreadable(_) => {
+            Assessment::open(reason_of(found)).on(found.fact())
+        }
+    }
+}
+
+/// A bound on a property.
+pub(crate) fn bound<'a>(
+    bound: &Bound,
+    name: &str,
+    property: Option<&Property>,
+    subject: &Subject<'a>,
+) -> Assessment<'a> {
+    let found = evidence(name, subject);
+    if matches!(found, Evidence::None) {
+        return Assessment::open(Reason::NoFact);
+    }
+    if !joint_widths::is_so_stated(bound) {
+        return weighed(found, |fact| {
+            compared(fact, bound, readings::against(fact, bound, property, Guard::Exact, subject))
+        });
+    }
+    match joint_widths::as_lengths(bound, subject) {
+        Ok(lengths) => weighed(found, |fact| {
+            let each = lengths.iter().map(|(length, guard)| {
+                readings::against(fact, length, property, *guard, subject)
+            });
+            let worst = each.reduce(|worst, other| Some(worst?.worse(other?)));
+            compared(fact, bound, worst.flatten())
+        }),
+        Err(width) => Assessment::open(reason_of(width)).on(width.fact()).asking(joint_widths::JOINT_WIDTH),
+    }
+}
+
+fn compared<'a>(fact: &'a site::Fact, bound: &Bound, compared: Option<Compared>) -> Assessment<'a> {
+    let Some(compared) = compared else {
+        return Assessment::open(Reason::Unreadable).on(fact);
+    };
+    let assessed = match compared.outcome {
+        Outcome::Holds => Assessment::plain(Verdict::Met, Reason::Holds),
+        Outcome::Fails => Assessment::plain(Verdict::NotMet, Reason::Fails),
+        Outcome::Deviates => Assessment::open(Reason::Deviates),
+        Outcome::BetweenStatements => Assessment::open(Reason::BetweenStatements),
+        Outcome::TooClose => Assessment::open(Reason::TooClose),
+        // "Twice the depth": of what, only a person can say.
+        Outcome::Unreadable if bound.unit.dimension() == Dimension::Multiple => {
+            Assessment::open(Reason::NeedsAPerson)
+        }
+        Outcome::Unreadable if bound.lo.is_none() && bound.hi.is_none() => {
+            Assessment::open(Reason::ListingUnclear)
+        }
+        Outcome::Unreadable => Assessment::open(Reason::Unreadable),
+    };
+    let assessed = assessed
+        .on(fact)
+        .because(Detail::Bound(compared, bound.second.as_ref().map(|second| second.agreement)));
+    if assessed.verdict != Verdict::NotMet && readings::is_scattered(fact) {
+        return assessed.reopened(Reason::Scattered);
+    }
+    assessed
+}

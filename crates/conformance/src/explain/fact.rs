@@ -1,0 +1,78 @@
+//! The fact that a verdict used, in words.
+
+use measure::{Quantity, print};
+use site::{Fact, ProductFact, ProvenanceKind, Value};
+
+use super::SubjectMatter;
+use crate::assessment::{Assessment, Detail};
+use crate::comparison::readings;
+use crate::explanation::{FactUsed, Readings};
+
+/// The fact that a verdict used, if it used one.
+pub(crate) fn used(found: &Assessment<'_>) -> Option<FactUsed> {
+    let fact = found.fact?;
+    let decided = match &found.detail {
+        Detail::Bound(compared, _) => Some(compared.value),
+        Detail::Said(said) => said.value,
+        _ => None,
+    };
+    let value = match fact.value {
+        Value::Quantity(quantity) => Some(quantity),
+        _ => None,
+    };
+    Some(FactUsed {
+        property: fact.property.clone(),
+        title: SubjectMatter::of_property(&fact.property).title,
+        value: decided.map_or_else(|| value_in_words(&fact.value), print::both),
+        quantity: decided.or(value),
+        readings: readings_of(fact, decided),
+        provenance: provenance(fact),
+        date: fact.provenance.date,
+        place: fact.cell.as_ref().map(ToString::to_string),
+        cell: fact.cell.clone(),
+    })
+}
+
+/// A value in words, a quantity in both systems.
+pub(crate) fn value_in_words(value: &Value) -> String {
+    match value {
+        Value::Quantity(quantity) => print::both(*quantity),
+        Value::Product(ProductFact { maker: Some(maker), product }) => format!("{product} ({maker})"),
+        other => other.to_string(),
+    }
+}
+
+/// Where a fact comes from, its readings left to [`Readings`].
+pub(crate) fn provenance(fact: &Fact) -> String {
+    match &fact.provenance.kind {
+        ProvenanceKind::Measured { instrument, resolution, .. } => match resolution {
+            Some(resolution) => format!("measured: {instrument}, to {resolution}"),
+            None => format!("measured: {instrument}"),
+        },
+        other => other.to_string(),
+    }
+}
+
+fn readings_of(fact: &Fact, decided: Option<Quantity>) -> Option<Readings> {
+    let ProvenanceKind::Measured { readings, .. } = &fact.provenance.kind else { return None };
+    let extreme = |wanted: core::cmp::Ordering| {
+        readings.iter().copied().reduce(|extreme, other| {
+            if other.compare(extreme) == Some(wanted) { other } else { extreme }
+        })
+    };
+    let smallest = extreme(core::cmp::Ordering::Less)?;
+    let largest = extreme(core::cmp::Ordering::Greater)?;
+    let mean = readings::mean(readings);
+    let count = readings.len();
+    let mut words = match count {
+        1 => format!("1 reading, {smallest}"),
+        _ => format!("{count} readings, {smallest} to {largest}"),
+    };
+    if let (Some(mean), true) = (mean, count > 1) {
+        words.push_str(&format!(", mean {}", print::trade(mean)));
+    }
+    if let (Some(decided), true) = (decided, count > 1) {
+        words.push_str(&format!("; {decided} decided"));
+    }
+    Some(Readings { count, smallest, largest, mean, words })
+}

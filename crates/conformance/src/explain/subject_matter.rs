@@ -1,0 +1,110 @@
+//! What a finding is about: a property's title, who owns it and when it can be seen.
+
+use listing::Clause;
+use vocabulary::{Component, Property, Stage, Trade, vocabulary};
+
+use crate::words::{normal, in_sentence};
+
+/// What a finding is about.
+#[derive(Debug, Clone)]
+pub(crate) struct SubjectMatter {
+    pub(crate) property: String,
+    pub(crate) title: String,
+    pub(crate) trade: Option<Trade>,
+    pub(crate) stages: Vec<Stage>,
+    pub(crate) instrument: Option<String>,
+}
+
+impl SubjectMatter {
+    /// A clause's property; a local one by the component's and attribute's plain words.
+    pub(crate) fn of_clause(clause: &Clause, property: Option<&Property>) -> Self {
+        if let Some(property) = property {
+            return Self::known(property);
+        }
+        let words = format!("{} {}", clause.component.trim(), clause.attribute.trim());
+        let title = match words.trim() {
+            "" => "this clause".to_owned(),
+            words => crate::words::capitalised(words),
+        };
+        let component = component_of(&clause.property).or_else(|| component_named(&clause.component));
+        Self {
+            property: clause.property.clone(),
+            title,
+            trade: component.map(|component| component.trade),
+            stages: Vec::new(),
+            instrument: None,
+        }
+    }
+
+    /// A property by its name.
+    pub(crate) fn of_property(name: &str) -> Self {
+        match vocabulary().property(name) {
+            Some(property) => Self::known(property),
+            None => Self {
+                property: name.to_owned(),
+                title: name.replace(['.', '_'], " "),
+                trade: component_of(name).map(|component| component.trade),
+                stages: Vec::new(),
+                instrument: None,
+            },
+        }
+    }
+
+    /// Which option is built.
+    pub(crate) fn of_option(property: &str, trade: Option<Trade>) -> Self {
+        Self {
+            property: property.to_owned(),
+            title: "Option built".to_owned(),
+            trade: trade.or(Some(Trade::Design)),
+            stages: Vec::new(),
+            instrument: None,
+        }
+    }
+
+    fn known(property: &Property) -> Self {
+        let instrument = property.instruments.first().map(|instrument| match instrument.resolution {
+            Some(resolution) => format!("{}, to {resolution}", instrument.name),
+            None => instrument.name.clone(),
+        });
+        Self {
+            property: property.name.clone(),
+            title: property.title.clone(),
+            trade: Some(property.trade),
+            stages: property.stages.clone(),
+            instrument,
+        }
+    }
+
+    /// The title inside a sentence.
+    pub(crate) fn in_sentence(&self) -> String {
+        in_sentence(&self.title)
+    }
+
+    /// The title at the beginning of a sentence, with its verb: "Packing depth is", "Board layers are".
+    pub(crate) fn with_verb(&self) -> String {
+        let plural = self.title.ends_with('s') && !self.title.ends_with("ss");
+        format!("{} {}", crate::words::capitalised(&self.title), if plural { "are" } else { "is" })
+    }
+
+    /// The last stage at which it can be seen without opening anything up.
+    pub(crate) fn until(&self) -> Option<Stage> {
+        let without_opening = self.stages.iter().copied().filter(|stage| *stage != Stage::OpeningUp);
+        without_opening.max().or_else(|| self.stages.last().copied())
+    }
+}
+
+fn component_of(property: &str) -> Option<&'static Component> {
+    let (component, _) = property.split_once('.')?;
+    vocabulary().component(component)
+}
+
+fn component_named(words: &str) -> Option<&'static Component> {
+    let wanted = normal(words);
+    if wanted.is_empty() {
+        return None;
+    }
+    let goes_by = |component: &&Component| {
+        normal(&component.title) == wanted || component.nouns.contains(&wanted)
+    };
+    vocabulary().components().iter().find(goes_by)
+}

@@ -1,0 +1,52 @@
+//! Clause by clause: met, not met, open, and why.
+//!
+//! A joint is checked against a listing's every clause. A wrong "met" is the worst mistake this crate could make, so that
+//! whatever is missing, ambiguous or unreadable leaves a clause open; a condition that can't be decided does the same,
+//! and never makes a clause fall away; and a clause whose reading is in doubt isn't met before a person confirms it.
+//!
+//! What is absent: files, clocks, randomness, and any way to make a final verdict from a draft.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | [`verdict`], [`explanation`], [`result`] | what comes out: plain data |
+//! | `evidence` | what a fact is worth, by where it comes from |
+//! | `comparison` | bound against value: limits, nominal values, tolerances, dual statements, guard bands |
+//! | `condition`, `rating` | whether a clause applies |
+//! | `named`, `presence`, `reference` | what is asked for in words |
+//! | `options` | which alternates and optional items are checked |
+//! | `header` | the head of the listing against what the building asks |
+//! | `judgments` | what named people have decided |
+//! | `explain` | putting it in words |
+//! | [`questions`] | what to ask whom |
+//! | [`editions`] | what changed between two editions of a listing |
+
+mod assessment;
+mod check;
+mod checklist;
+mod comparison;
+mod condition;
+mod decide;
+pub mod editions;
+mod evidence;
+mod explain;
+pub mod explanation;
+mod header;
+mod judgments;
+mod named;
+mod options;
+mod presence;
+pub mod questions;
+mod rating;
+mod reference;
+pub mod result;
+mod subject;
+pub mod verdict;
+mod words;
+
+pub use check::{check_confirmed, check_draft};
+pub use editions::{Change, ChangeKind, Side, compare};
+pub use explanation::{Ask, Explanation, FactUsed, JudgmentUsed, Margin, Missing, Readings};
+pub use questions::{Concern, Question, questions};
+pub use result::{Chosen, Considered, Final, Finding, How, JointResult, Provisional};
+pub use subject::Subject;
+pub use verdict::{Counts, Overall, Reason, Standing, Verdict};

@@ -1,0 +1,122 @@
+//! The options of a listing: which clauses belong to which, and which of them a joint is checked against.
+//!
+//! A listing's groups of options are independent of each other, so that the best choice is made in each group alone
+//! and combinations are never multiplied out ([`choose`]).
+
+mod choose;
+mod group;
+
+use std::collections::BTreeMap;
+
+use listing::{Clause, Item, Reading};
+
+pub(crate) use choose::{Selection, State};
+pub(crate) use group::{Group, Kind};
+
+use crate::checklist::{Entry, Membership};
+
+/// The groups of options of a listing, in listing order.
+pub(crate) struct Options<'a> {
+    pub(crate) groups: Vec<Group<'a>>,
+    /// The order in which to choose: what lies within another group's choice comes before it.
+    order: Vec<usize>,
+}
+
+/// Items are nested a handful deep; more than this is a reading gone wrong.
+const DEEPEST: usize = 64;
+
+impl<'a> Options<'a> {
+    pub(crate) fn of(reading: &'a Reading) -> Self {
+        let groups: Vec<Group<'a>> = reading.options.iter().flat_map(Group::of).collect();
+        let order = (0..groups.len()).collect();
+        Self { groups, order }
+    }
+
+    /// The choices that a clause belongs to: by its own option, else by the nearest item around it that is, or belongs
+    /// to, a choice; else, within an item that a group of alternates
+    /// replaces, to the base.
+    pub(crate) fn memberships(
+        &self,
+        clause: &Clause,
+        items: &BTreeMap<&str, &'a Item>,
+    ) -> Vec<Membership> {
+        if self.groups.is_empty() {
+            return Vec::new();
+        }
+        let chain = chain(&clause.item, items);
+        let belongs = |(group, known): (usize, &Group<'_>)| {
+            let by_option = clause.option.as_deref().and_then(|name| known.choice(name));
+            let by_item = || {
+                chain.iter().find_map(|item| {
+                    let option = item.option.as_deref().and_then(|name| known.choice(name));
+                    option.or_else(|| known.choice(&item.path))
+                })
+            };
+            let by_base = || chain.iter().find_map(|item| known.base_of(&item.path));
+            let choice = by_option.or_else(by_item).or_else(by_base)?;
+            Some(Membership { group, choice })
+        };
+        self.groups.iter().enumerate().filter_map(belongs).collect()
+    }
+
+    /// Finds which groups lie wholly within a choice of another, and orders them so.
+    pub(crate) fn nest(&mut self, entries: &[Entry<'_>]) {
+        let sizes: Vec<usize> = (0..self.groups.len()).map(|group| in_group(entries, group).count()).collect();
+        for inner in 0..self.groups.len() {
+            let outer = outer_of(inner, entries, &sizes);
+            if let Some(group) = self.groups.get_mut(inner) {
+                group.within = outer;
+            }
+        }
+        let mut order: Vec<usize> = (0..self.groups.len()).collect();
+        order.sort_by_key(|group| core::cmp::Reverse(self.depth(*group)));
+        self.order = order;
+    }
+
+    fn depth(&self, group: usize) -> usize {
+        let mut depth = 0;
+        let mut at = group;
+        while let Some(within) = self.groups.get(at).and_then(|group| group.within) {
+            at = within.group;
+            depth += 1;
+            if depth > self.groups.len() {
+                break;
+            }
+        }
+        depth
+    }
+}
+
+/// The items around a clause, from its own outwards.
+fn chain<'a>(path: &str, items: &BTreeMap<&str, &'a Item>) -> Vec<&'a Item> {
+    let mut chain = Vec::new();
+    let mut next = items.get(path).copied();
+    while let Some(item) = next {
+        chain.push(item);
+        if chain.len() >= DEEPEST {
+            break;
+        }
+        next = item.parent.as_deref().and_then(|parent| items.get(parent).copied());
+    }
+    chain
+}
+
+fn in_group<'e, 'a>(entries: &'e [Entry<'a>], group: usize) -> impl Iterator<Item = &'e Entry<'a>> {
+    entries.iter().filter(move |entry| entry.memberships.iter().any(|one| one.group == group))
+}
+
+/// The choice of another group within which every clause of a group lies; of several the narrowest.
+fn outer_of(inner: usize, entries: &[Entry<'_>], sizes: &[usize]) -> Option<Membership> {
+    let mut common: Option<Vec<Membership>> = None;
+    for entry in in_group(entries, inner) {
+        let others = entry.memberships.iter().copied().filter(|one| one.group != inner);
+        common = Some(match common {
+            None => others.collect(),
+            Some(known) => known.into_iter().filter(|one| entry.memberships.contains(one)).collect(),
+        });
+    }
+    let size = |group: usize| sizes.get(group).copied().unwrap_or(0);
+    // Two groups on the very same clauses: the later is taken to lie within the earlier, so that nesting has no circle.
+    let is_wider = |one: &Membership| (size(one.group), inner) > (size(inner), one.group);
+    common?.into_iter().filter(is_wider).min_by_key(|one| size(one.group))
+}

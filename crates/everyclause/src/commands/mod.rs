@@ -1,0 +1,69 @@
+//! The commands: one file each.
+
+mod check;
+mod compare;
+mod completions;
+mod confirm;
+mod demo;
+mod explain;
+mod glossary;
+mod questions;
+mod read;
+pub(crate) mod schema;
+
+use clap::{Parser, Subcommand};
+
+use crate::answer::Answer;
+use crate::fault::Faults;
+
+/// What ends every long help.
+const ENDINGS: &str = "Exit codes: 0 all conforms, 1 something does not conform or is open, 2 the input is at fault.";
+
+/// Checks fire-resistive joints clause by clause against the listings they were built to.
+///
+/// A listing is read into clauses, a person confirms the reading, and every joint of a schedule is checked against every
+/// clause: met, not met, open (and who can show it), or judged by a named person.
+///
+/// A joint that conforms matches every clause as read and recorded; no more is said of it. Approval belongs to the
+/// authority having jurisdiction; local codes and licensed practice decide.
+#[derive(Debug, Parser)]
+#[command(name = "everyclause", version, after_long_help = ENDINGS, max_term_width = 110)]
+pub(crate) struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    Demo(demo::Demo),
+    Read(read::Read),
+    Confirm(confirm::Confirm),
+    Check(check::Check),
+    Explain(explain::Explain),
+    Questions(questions::Questions),
+    Compare(compare::Compare),
+    Glossary(glossary::Glossary),
+    Schema(schema::SchemaOf),
+    Completions(completions::Completions),
+}
+
+impl Cli {
+    /// Does what the command line asks for.
+    ///
+    /// # Errors
+    /// When the input is at fault.
+    pub(crate) fn run(self) -> Result<Answer, Faults> {
+        match self.command {
+            Command::Demo(command) => command.run(),
+            Command::Read(command) => command.run(),
+            Command::Confirm(command) => command.run(),
+            Command::Check(command) => command.run(),
+            Command::Explain(command) => command.run(),
+            Command::Questions(command) => command.run(),
+            Command::Compare(command) => command.run(),
+            Command::Glossary(command) => command.run(),
+            Command::Schema(command) => Ok(command.run()),
+            Command::Completions(command) => Ok(command.run()),
+        }
+    }
+}

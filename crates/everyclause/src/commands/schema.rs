@@ -1,0 +1,48 @@
+use clap::{Args, ValueEnum};
+use schemars::schema_for;
+
+use crate::answer::Answer;
+use crate::checking::Check;
+
+/// Prints the JSON Schema of what a command gives with --json
+#[derive(Debug, Args)]
+#[command(after_long_help = "Example: everyclause schema check > check.schema.json")]
+pub(crate) struct SchemaOf {
+    /// The command
+    #[arg(value_enum, default_value = "read")]
+    of: Contract,
+}
+
+/// What has a schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Contract {
+    /// A listing as read
+    Read,
+    /// A project as checked
+    Check,
+    /// A joint as explained
+    Explain,
+    /// What to ask whom
+    Questions,
+    /// Two editions compared
+    Compare,
+}
+
+impl SchemaOf {
+    /// The schema.
+    pub(crate) fn run(self) -> Answer {
+        Answer::json(&self.of.schema())
+    }
+}
+
+impl Contract {
+    fn schema(self) -> schemars::Schema {
+        match self {
+            Self::Read => schema_for!(listing::Reading),
+            Self::Check => schema_for!(Check),
+            Self::Explain => schema_for!(crate::checking::Checked),
+            Self::Questions => schema_for!(Vec<conformance::Question>),
+            Self::Compare => schema_for!(Vec<conformance::Change>),
+        }
+    }
+}

@@ -1,0 +1,129 @@
+//! Which files make a project.
+
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+use site::import::{File, Import, import};
+
+use crate::fault::{Fault, Faults};
+use crate::files;
+use crate::shelf::Shelf;
+
+/// The most bytes a table is read with; the import has its own, lower limit for what it takes.
+const MOST_BYTES: u64 = 256 << 20;
+
+/// The files of a project.
+#[derive(Debug, Clone, Args)]
+#[command(next_help_heading = "The project's files")]
+pub(crate) struct Inputs {
+    /// A folder with everything: schedule, marks, barriers and judgments as .csv or .xlsx, building.toml, and the
+    /// folder listings
+    #[arg(long, value_name = "DIR", required_unless_present = "schedule")]
+    project: Option<PathBuf>,
+    /// The joints: one row a joint, one column a property (CSV or XLSX)
+    #[arg(long, value_name = "FILE")]
+    schedule: Option<PathBuf>,
+    /// The folder of listings, as plain text
+    #[arg(long, value_name = "DIR", required_unless_present = "project")]
+    listings: Option<PathBuf>,
+    /// The types of joint and their listings (CSV or XLSX)
+    #[arg(long, value_name = "FILE")]
+    marks: Option<PathBuf>,
+    /// The rated walls and floors that the joints lie in (CSV or XLSX)
+    #[arg(long, value_name = "FILE")]
+    barriers: Option<PathBuf>,
+    /// What people have decided about words that no number settles (CSV or XLSX)
+    #[arg(long, value_name = "FILE")]
+    judgments: Option<PathBuf>,
+    /// The building: name, storeys, edition of the code (TOML)
+    #[arg(long, value_name = "FILE")]
+    building: Option<PathBuf>,
+}
+
+impl Inputs {
+    /// The inputs of a folder that holds everything.
+    pub(crate) const fn of_project(folder: PathBuf) -> Self {
+        Self {
+            project: Some(folder),
+            schedule: None,
+            listings: None,
+            marks: None,
+            barriers: None,
+            judgments: None,
+            building: None,
+        }
+    }
+
+    /// The project and its listings.
+    ///
+    /// # Errors
+    /// When a file can't be read, or anything in the tables is wrong: all of it at once.
+    pub(crate) fn open(&self) -> Result<(Import, Shelf), Faults> {
+        let import = self.import()?;
+        Ok((import, Shelf::open(&self.listings()?)?))
+    }
+
+    fn listings(&self) -> Result<PathBuf, Fault> {
+        let of_project = || self.project.as_ref().map(|folder| folder.join("listings"));
+        self.listings.clone().or_else(of_project).ok_or_else(|| {
+            Fault::of_command("no folder of listings is given").help("add `--listings DIR`, or `--project DIR`")
+        })
+    }
+
+    fn import(&self) -> Result<Import, Faults> {
+        let mut paths: Vec<PathBuf> = Vec::new();
+        for (name, given) in [
+            ("schedule", &self.schedule),
+            ("marks", &self.marks),
+            ("barriers", &self.barriers),
+            ("judgments", &self.judgments),
+        ] {
+            let path = match (given, &self.project) {
+                (Some(path), _) => Some(path.clone()),
+                (None, Some(folder)) => table_in(folder, name)?,
+                (None, None) => None,
+            };
+            // One workbook may hold several of the tables.
+            paths.extend(path.filter(|path| !paths.contains(path)));
+        }
+        let of_project = || self.project.as_ref().map(|folder| folder.join("building.toml")).filter(|path| path.exists());
+        let building = self.building.clone().or_else(of_project);
+        let mut held = Vec::new();
+        for path in &paths {
+            held.push((files::shown(path), files::read(path, "a table", MOST_BYTES)?));
+        }
+        if let Some(path) = building {
+            let shown = files::shown(&path);
+            // The import tells a building by its ending.
+            let name = if shown.to_lowercase().ends_with(".toml") { shown } else { shown + " (as building.toml)" };
+            held.push((name, files::read(&path, "a building", MOST_BYTES)?));
+        }
+        let files: Vec<File<'_>> = held.iter().map(|(name, bytes)| File { name, bytes }).collect();
+        import(&files).map_err(|error| Faults {
+            faults: error.problems.iter().map(Fault::from).collect(),
+            closing: Some(closing(error.problems.len() + error.left_out)),
+        })
+    }
+}
+
+fn closing(count: usize) -> String {
+    let (things, them) = if count == 1 { ("problem", "it") } else { ("problems", "them") };
+    format!("{count} {things} in the tables; nothing was checked. Put {them} right and try again.")
+}
+
+/// A project's table of that name, as CSV or as a workbook; the schedule must be there.
+fn table_in(folder: &Path, name: &str) -> Result<Option<PathBuf>, Fault> {
+    if !folder.is_dir() {
+        return files::in_folder(folder, "a project").map(|_| None);
+    }
+    let found: Vec<PathBuf> =
+        ["csv", "xlsx"].iter().map(|ending| folder.join(format!("{name}.{ending}"))).filter(|path| path.exists()).collect();
+    match found.as_slice() {
+        [] if name == "schedule" => Err(Fault::of_file("there is no schedule in the folder", files::shown(folder))
+            .help("a project's joints stand in `schedule.csv` or `schedule.xlsx`")),
+        [] => Ok(None),
+        [one] => Ok(Some(one.clone())),
+        _ => Err(Fault::of_file(format!("there are `{name}.csv` and `{name}.xlsx`"), files::shown(folder))
+            .help(format!("move one away, or say which counts: `--{name} FILE`"))),
+    }
+}

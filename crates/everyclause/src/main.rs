@@ -1,0 +1,35 @@
+//! The command line: reads files, asks the libraries, shows what they say.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | [`commands`] | one file a command: its arguments and what it does |
+//! | [`show`] | the answers in words, tables and marked excerpts |
+//! | [`files`] | reading and writing files, never half |
+//! | [`shelf`] | the listings of a folder, and which one a mark means |
+//! | [`inputs`] | which files make a project |
+//! | [`checking`] | every joint of a project against its listing |
+//! | [`demo_files`] | the demo project, compiled in |
+//! | [`fault`], [`answer`] | what a command comes to: an answer and its outcome, or what is wrong with the input |
+//!
+//! What is absent: rules of the trade. Whatever decides anything about a joint or a listing lives in the libraries.
+
+mod answer;
+mod checking;
+mod commands;
+mod demo_files;
+mod fault;
+mod files;
+mod inputs;
+mod shelf;
+mod show;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+fn main() -> ExitCode {
+    match commands::Cli::parse().run() {
+        Ok(answer) => answer.give(),
+        Err(faults) => faults.report(),
+    }
+}

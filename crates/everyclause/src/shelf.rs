@@ -1,0 +1,244 @@
+//! The listings of a folder, each with its confirmation, and which of them a mark means.
+
+use std::ops::Deref;
+use std::path::{Path, PathBuf};
+
+use listing::confirm::{ConfirmedListing, Entry, Overlay, confirm};
+use listing::{Reading, layout};
+
+use crate::fault::{Fault, Place};
+use crate::files;
+use crate::show::words::listed;
+
+/// The most bytes a listing may have; one has a few pages.
+const MOST_BYTES: u64 = 16 << 20;
+
+/// What the name of a confirmation ends with.
+const CONFIRMED: &str = ".confirmed.toml";
+
+/// A listing with its text and its confirmation.
+#[derive(Debug, Clone)]
+pub(crate) struct Held {
+    /// Its file, as shown.
+    pub(crate) file: String,
+    /// Its file's name without the ending.
+    pub(crate) stem: String,
+    /// Its text, into which spans point.
+    pub(crate) text: String,
+    /// The reading, confirmed or not.
+    pub(crate) state: State,
+    /// The confirmation's file, where there is one.
+    pub(crate) confirmation: Option<Confirmation>,
+}
+
+/// A confirmation as laid over a reading.
+#[derive(Debug, Clone)]
+pub(crate) struct Confirmation {
+    /// Its file, as shown.
+    pub(crate) file: String,
+    /// What it holds.
+    pub(crate) overlay: Overlay,
+    /// Entries whose words the listing doesn't have any more.
+    pub(crate) lost: Vec<Entry>,
+    /// Whether it was made on another edition of the source.
+    pub(crate) other_source: bool,
+}
+
+/// How firm a reading is.
+#[derive(Debug, Clone)]
+pub(crate) enum State {
+    /// Not every clause of it is confirmed.
+    Draft(Box<Reading>),
+    /// Every clause of it is confirmed.
+    Confirmed(Box<ConfirmedListing>),
+}
+
+impl Deref for State {
+    type Target = Reading;
+
+    fn deref(&self) -> &Reading {
+        match self {
+            Self::Draft(reading) => reading,
+            Self::Confirmed(listing) => listing,
+        }
+    }
+}
+
+impl Held {
+    /// Reads a listing and lays its confirmation over it.
+    ///
+    /// # Errors
+    /// When the file can't be read or isn't text, or its confirmation can't be read.
+    pub(crate) fn open(path: &Path) -> Result<Self, Fault> {
+        let (reading, text) = read(path)?;
+        let (state, confirmation) = match overlay(path)? {
+            None => (State::Draft(Box::new(reading)), None),
+            Some(overlay) => {
+                let overlaid = confirm(reading, &overlay);
+                let confirmation = Confirmation {
+                    file: files::shown(&overlay_path(path)),
+                    overlay,
+                    lost: overlaid.lost.clone(),
+                    other_source: overlaid.other_source,
+                };
+                let state = match overlaid.confirmed() {
+                    Ok(listing) => State::Confirmed(Box::new(listing)),
+                    Err(draft) => State::Draft(Box::new(draft.reading)),
+                };
+                (state, Some(confirmation))
+            }
+        };
+        let stem = path.file_stem().map(|stem| files::shown(Path::new(stem))).unwrap_or_default();
+        Ok(Self { file: files::shown(path), stem, text, state, confirmation })
+    }
+
+    /// The reading, confirmed or not.
+    pub(crate) fn reading(&self) -> &Reading {
+        &self.state
+    }
+
+    /// Its designation with its edition, for telling it apart.
+    fn described(&self) -> String {
+        let header = &self.reading().header;
+        let edition = if header.edition.is_empty() { "no edition stated" } else { &header.edition };
+        format!("`{}` is {} ({edition})", self.stem, header.designation)
+    }
+}
+
+/// Reads a listing, whatever a person has confirmed of it.
+fn read(path: &Path) -> Result<(Reading, String), Fault> {
+    let bytes = files::read(path, "a listing", MOST_BYTES)?;
+    let name = path.file_name().map(|name| files::shown(Path::new(name))).unwrap_or_default();
+    let fault = |error: listing::DecodeError| {
+        let problem = match &error {
+            listing::DecodeError::Empty => "the file is empty".to_owned(),
+            listing::DecodeError::Binary { at, byte } => {
+                format!("the file isn't text: byte {at} is {byte:#04x}, which no text holds")
+            }
+        };
+        Fault::of_file(problem, files::shown(path)).help(if bytes.starts_with(b"%PDF") {
+            "this is a PDF; save it as plain text first, keeping its layout"
+        } else {
+            "give the listing as plain text: a title, then numbered items"
+        })
+    };
+    let text = layout::decode(&bytes).map_err(fault)?.text;
+    if text.trim().is_empty() {
+        return Err(Fault::of_file("the file holds nothing but white space", files::shown(path))
+            .help("give the listing as plain text: a title, then numbered items"));
+    }
+    Ok((listing::read(&name, &bytes).map_err(fault)?, text))
+}
+
+/// Where a listing's confirmation lies.
+pub(crate) fn overlay_path(listing: &Path) -> PathBuf {
+    files::with_ending(listing, CONFIRMED)
+}
+
+/// A listing's confirmation, where there is one.
+fn overlay(listing: &Path) -> Result<Option<Overlay>, Fault> {
+    let path = overlay_path(listing);
+    // A path that can't be looked at is tried, so that its fault is told and not passed over.
+    if matches!(path.try_exists(), Ok(false)) {
+        return Ok(None);
+    }
+    let bytes = files::read(&path, "a confirmation", MOST_BYTES)?;
+    let shown = files::shown(&path);
+    let keep = "put it right by hand, or move it away and confirm anew; it was left as it is";
+    let text = String::from_utf8(bytes)
+        .map_err(|_| Fault::of_file("the confirmation isn't in UTF-8", shown.clone()).help(keep))?;
+    match Overlay::parse(&text) {
+        Ok(overlay) => Ok(Some(overlay)),
+        Err(error) => Err(Fault::of_file(error.to_string().trim_end(), shown).help(keep)),
+    }
+}
+
+/// The listings of a folder.
+#[derive(Debug)]
+pub(crate) struct Shelf {
+    /// Where they lie, as shown.
+    folder: String,
+    /// The listings, by file name.
+    pub(crate) listings: Vec<Held>,
+    /// Files that couldn't be read as a listing.
+    pub(crate) unread: Vec<Fault>,
+}
+
+impl Shelf {
+    /// Reads every text file of a folder.
+    ///
+    /// # Errors
+    /// When the folder can't be read, or holds no text file.
+    pub(crate) fn open(folder: &Path) -> Result<Self, Fault> {
+        let files = files::in_folder(folder, "listings")?;
+        let is_listing = |path: &PathBuf| {
+            path.extension().is_some_and(|ending| ["txt", "text"].iter().any(|one| ending.eq_ignore_ascii_case(one)))
+        };
+        let mut shelf = Self { folder: files::shown(folder), listings: Vec::new(), unread: Vec::new() };
+        for path in files.iter().filter(|path| is_listing(path)) {
+            match Held::open(path) {
+                Ok(held) => shelf.listings.push(held),
+                Err(fault) => shelf.unread.push(fault),
+            }
+        }
+        if shelf.listings.is_empty() && shelf.unread.is_empty() {
+            return Err(Fault::of_file("there is no listing in the folder", shelf.folder)
+                .help("put the listings into it as plain text, their names ending with `.txt`"));
+        }
+        Ok(shelf)
+    }
+
+    /// The listing that a mark means: by its file's name without the ending, else by its designation.
+    ///
+    /// # Errors
+    /// When none goes by that name, or several do.
+    pub(crate) fn find(&self, name: &str) -> Result<usize, Fault> {
+        let positions = |goes_by: &dyn Fn(&Held) -> bool| -> Vec<usize> {
+            let found = self.listings.iter().enumerate().filter(|(_, held)| goes_by(held));
+            found.map(|(at, _)| at).collect()
+        };
+        let wanted = levelled(name);
+        let by_stem = positions(&|held| held.stem == name.trim());
+        let by_designation = positions(&|held| {
+            let designation = levelled(&held.reading().header.designation);
+            !designation.is_empty() && designation == wanted
+        });
+        let by_loose_stem = positions(&|held| levelled(&held.stem) == wanted);
+        match (by_stem.as_slice(), by_designation.as_slice(), by_loose_stem.as_slice()) {
+            ([one], ..) | (_, [one], _) | (_, [], [one]) => Ok(*one),
+            (_, [], []) => Err(self.unknown(name)),
+            (_, [], several) | (_, several, _) => Err(self.ambiguous(name, several)),
+        }
+    }
+
+    fn unknown(&self, name: &str) -> Fault {
+        let names = self.listings.iter().flat_map(|held| [held.stem.clone(), held.reading().header.designation.clone()]);
+        let near = files::nearest(name, names.filter(|name| !name.is_empty()));
+        let fault = Fault::of_file(format!("no listing goes by `{name}`"), self.folder.clone());
+        let fault = match near {
+            Some(near) => fault.help(format!("is `{near}` meant?")),
+            None => fault.help("put the listing's text into the folder; a mark names it by its file or its designation"),
+        };
+        fault.help("until you have it, leave the cell empty: the joints then stay open for want of a listing")
+    }
+
+    fn ambiguous(&self, name: &str, places: &[usize]) -> Fault {
+        let several: Vec<&Held> = places.iter().filter_map(|at| self.listings.get(*at)).collect();
+        let described: Vec<String> = several.iter().map(|held| held.described()).collect();
+        Fault {
+            problem: format!("{} listings go by `{name}`, and nothing says which is meant", several.len()),
+            place: Place::Files(several.iter().map(|held| held.file.clone()).collect()),
+            help: vec![
+                format!("{}; an edition is a listing of its own", listed(&described)),
+                format!("in the mark's `listing` cell write the file's name without its ending, such as `{}`",
+                    several.first().map_or(name, |held| held.stem.as_str())),
+            ],
+        }
+    }
+}
+
+/// A name with its capitals, hyphens, spaces and underscores levelled.
+fn levelled(name: &str) -> String {
+    let apart = |c: char| c.is_whitespace() || matches!(c, '-' | '_' | '\u{2010}'..='\u{2015}');
+    name.trim().to_lowercase().split(apart).filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-")
+}

@@ -1,0 +1,30 @@
+//! How fast listings are read. `cargo bench -p everyclause-listing`
+
+use divan::counter::BytesCount;
+
+fn main() {
+    divan::main();
+}
+
+/// A document, and the same many times over.
+fn document(repeats: usize) -> String {
+    let one = include_str!("../tests/documents/a1-inch-fluted.txt");
+    one.repeat(repeats)
+}
+
+#[divan::bench(args = [1, 10, 100])]
+fn read(bencher: divan::Bencher<'_, '_>, repeats: usize) {
+    let text = document(repeats);
+    bencher
+        .counter(BytesCount::of_str(text.as_str()))
+        .bench(|| listing::read_text("bench", divan::black_box(&text)));
+}
+
+/// A megabyte without a line break, a stop or a blank: the worst that a broken export gives.
+#[divan::bench]
+fn one_long_line(bencher: divan::Bencher<'_, '_>) {
+    let text = "min 4 in. (102 mm) deep, ".repeat(40_000);
+    bencher
+        .counter(BytesCount::of_str(text.as_str()))
+        .bench(|| listing::read_text("bench", divan::black_box(&text)));
+}

@@ -1,0 +1,67 @@
+//! A value of a property, with where it comes from.
+
+use core::fmt;
+
+use measure::Quantity;
+use serde::{Deserialize, Serialize};
+
+use super::{Cell, Provenance};
+
+/// A value of a property at a joint.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+pub struct Fact {
+    /// The property: `component.attribute`, as the vocabulary names it.
+    pub property: String,
+    /// The value.
+    pub value: Value,
+    /// Where the value comes from.
+    pub provenance: Provenance,
+    /// The cell it was read from; none when it didn't come from a file.
+    pub cell: Option<Cell>,
+}
+
+/// What a property is found to be.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Value {
+    /// A number with its unit. Of a measurement, the value that its holder wrote; its readings stand in the provenance.
+    Quantity(Quantity),
+    /// One of the vocabulary's values for the property, by its name; or free text where it has none.
+    Text(String),
+    /// Yes or no.
+    Flag(bool),
+    /// A product.
+    Product(ProductFact),
+}
+
+/// A product, as a schedule names it.
+#[derive(
+    Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, schemars::JsonSchema,
+)]
+pub struct ProductFact {
+    /// Who makes it, where that is known.
+    pub maker: Option<String>,
+    /// The product's name or type.
+    pub product: String,
+}
+
+impl fmt::Display for Value {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Quantity(quantity) => quantity.fmt(f),
+            Self::Text(text) => f.pad(text),
+            Self::Flag(true) => f.pad("yes"),
+            Self::Flag(false) => f.pad("no"),
+            Self::Product(product) => product.fmt(f),
+        }
+    }
+}
+
+impl fmt::Display for ProductFact {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.maker {
+            Some(maker) => f.pad(&format!("{maker} | {}", self.product)),
+            None => f.pad(&self.product),
+        }
+    }
+}

@@ -1,0 +1,146 @@
+//! All of a project, and what is known of each of its joints.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::{Barrier, Building, Fact, Joint, Judgment, Mark, Scope};
+
+/// The building with everything in it, in the order of its files.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+pub struct Project {
+    /// The building.
+    pub building: Building,
+    /// Its rated barriers.
+    pub barriers: Vec<Barrier>,
+    /// The types of joint.
+    pub marks: Vec<Mark>,
+    /// The joints.
+    pub joints: Vec<Joint>,
+    /// What named people have decided.
+    pub judgments: Vec<Judgment>,
+}
+
+impl Project {
+    /// The mark of that name.
+    pub fn mark(&self, name: &str) -> Option<&Mark> {
+        self.marks.iter().find(|mark| mark.name == name)
+    }
+
+    /// The joint of that name.
+    pub fn joint(&self, name: &str) -> Option<&Joint> {
+        self.joints.iter().find(|joint| joint.name == name)
+    }
+
+    /// The barrier of that name.
+    pub fn barrier(&self, name: &str) -> Option<&Barrier> {
+        self.barriers.iter().find(|barrier| barrier.name == name)
+    }
+
+    /// The listing a joint is to be built to: its own, else its mark's.
+    pub fn listing<'a>(&'a self, joint: &'a Joint) -> Option<&'a str> {
+        let of_mark = || self.mark(&joint.mark)?.listing.as_deref();
+        joint.listing.as_deref().or_else(of_mark)
+    }
+
+    /// What is known of a joint: its own facts; else those of the barrier it is part of; else those of its mark.
+    /// What the schedule says is not known at this joint is not known, whatever its mark says.
+    pub fn facts<'a>(&'a self, joint: &'a Joint) -> Facts<'a> {
+        let mark = self.mark(&joint.mark).map(|mark| &mark.facts);
+        let barrier = joint.barrier.as_deref().and_then(|name| self.barrier(name));
+        let barrier = barrier.map(|barrier| &barrier.facts);
+        Facts::of(joint, mark, barrier)
+    }
+
+    /// Every joint with what is known of it, in file order: as [`facts`](Self::facts), for all at once.
+    pub fn joints_with_facts(&self) -> impl Iterator<Item = (&Joint, Facts<'_>)> {
+        let marks: BTreeMap<_, _> = self
+            .marks
+            .iter()
+            .rev()
+            .map(|mark| (mark.name.as_str(), &mark.facts))
+            .collect();
+        let barriers: BTreeMap<_, _> = self
+            .barriers
+            .iter()
+            .rev()
+            .map(|barrier| (barrier.name.as_str(), &barrier.facts))
+            .collect();
+        self.joints.iter().map(move |joint| {
+            let mark = marks.get(joint.mark.as_str()).copied();
+            let barrier = joint
+                .barrier
+                .as_deref()
+                .and_then(|name| barriers.get(name).copied());
+            (joint, Facts::of(joint, mark, barrier))
+        })
+    }
+
+    /// The judgments that bear on a joint: those made for it and those made for its mark, in file order.
+    pub fn judgments_on<'a>(&'a self, joint: &'a Joint) -> impl Iterator<Item = &'a Judgment> {
+        self.judgments
+            .iter()
+            .filter(|judgment| match &judgment.scope {
+                Scope::Joint(name) => *name == joint.name,
+                Scope::Mark(name) => *name == joint.mark,
+            })
+    }
+}
+
+/// What is known of one joint, one fact a property.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+#[serde(transparent)]
+pub struct Facts<'a>(BTreeMap<&'a str, &'a Fact>);
+
+impl<'a> Facts<'a> {
+    /// A joint's own facts, over its barrier's, over its mark's.
+    fn of(
+        joint: &'a Joint,
+        mark: Option<&'a BTreeMap<String, Fact>>,
+        barrier: Option<&'a BTreeMap<String, Fact>>,
+    ) -> Self {
+        let layers = mark
+            .into_iter()
+            .chain(barrier)
+            .chain([&joint.facts])
+            .flatten();
+        let known = layers.filter(|(property, _)| !joint.not_known.contains(*property));
+        Self(
+            known
+                .map(|(property, fact)| (property.as_str(), fact))
+                .collect(),
+        )
+    }
+
+    /// What is known of a property; none when nothing is.
+    pub fn get(&self, property: &str) -> Option<&'a Fact> {
+        self.0.get(property).copied()
+    }
+
+    /// Every fact, in property order.
+    pub fn iter(&self) -> impl Iterator<Item = &'a Fact> {
+        self.0.values().copied()
+    }
+
+    /// How many properties something is known of.
+    pub fn len(&self) -> usize {
+        self.0.len()
+    }
+
+    /// Whether nothing is known.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl<'a> FromIterator<&'a Fact> for Facts<'a> {
+    /// Facts that stand outside a project; of two on one property the later counts.
+    fn from_iter<I: IntoIterator<Item = &'a Fact>>(facts: I) -> Self {
+        Self(
+            facts
+                .into_iter()
+                .map(|fact| (fact.property.as_str(), fact))
+                .collect(),
+        )
+    }
+}
