@@ -1,17 +1,16 @@
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use clap::Args;
 use jiff::Zoned;
 use jiff::civil::Date;
-use listing::confirm::{Correction, Entry, Overlay, confirm};
-use listing::{Clause, Relation, Status};
-use measure::Quantity;
-use vocabulary::vocabulary;
+use listing::confirm::{Entry, Overlay, confirm};
+use listing::{Clause, Confidence};
 
+use super::correct::Correct;
 use crate::answer::{Answer, Outcome};
 use crate::fault::{Fault, Faults};
 use crate::files;
-use crate::shelf::{Held, State, overlay_path};
+use crate::shelf::{Held, overlay_path};
 use crate::show;
 
 /// Records that a person has confirmed how a listing was read, or corrected it
@@ -23,45 +22,139 @@ use crate::show;
 #[command(after_long_help = "\
 Examples:
   everyclause confirm listings/hw-d-0412-ed4.txt
-  everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --clause 3/1 --clause 3A/2
+  everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --clause 3/1 3A/2
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --all
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --correct 3A/2 --relation at-least --value \"4 pcf\"")]
 pub(crate) struct Confirm {
     /// The listing
     file: PathBuf,
     /// Who confirms: the name that stands behind it
-    #[arg(long, value_name = "WHO", required_unless_present = "listing_only")]
+    #[arg(long, value_name = "WHO")]
     by: Option<String>,
     /// The day, as 2026-03-14 [default: today]
     #[arg(long, value_name = "DATE")]
     when: Option<Date>,
-    /// A clause that was read rightly; may be given several times
-    #[arg(long = "clause", value_name = "ID")]
+    /// Clauses that were read rightly
+    #[arg(long = "clause", value_name = "ID", num_args = 1..)]
     clauses: Vec<String>,
-    /// Every clause that nobody has confirmed was read rightly
+    /// Every clause that nobody has confirmed yet was read rightly
     #[arg(long, conflicts_with = "clauses")]
     all: bool,
-    /// A clause that was read wrongly; say what is right with the options below
-    #[arg(long, value_name = "ID", help_heading = "Correcting a clause")]
-    correct: Option<String>,
-    /// How the number is bounded
-    #[arg(long, value_enum, requires = "correct", help_heading = "Correcting a clause")]
-    relation: Option<Bounded>,
-    /// The value, as \"4 in.\" or \"1/2 to 3/4 in.\"
-    #[arg(long, requires = "correct", help_heading = "Correcting a clause")]
-    value: Option<String>,
-    /// What it is about, as packing.density
-    #[arg(long, requires = "correct", help_heading = "Correcting a clause")]
-    property: Option<String>,
-    /// It is no bound: its words are for a person to answer
-    #[arg(long, requires = "correct", conflicts_with_all = ["relation", "value"], help_heading = "Correcting a clause")]
-    prose: bool,
-    /// It always applies, whatever condition was read
-    #[arg(long, requires = "correct", help_heading = "Correcting a clause")]
-    unconditional: bool,
     /// Drop the entries whose words the listing doesn't have any more
     #[arg(long)]
     drop_lost: bool,
-    #[arg(long, hide = true)]
-    listing_only: bool,
+    #[command(flatten)]
+    correct: Correct,
+    /// Print what is confirmed and what isn't as JSON
+    #[arg(long)]
+    json: bool,
+}
+
+impl Confirm {
+    /// What is confirmed now, and what isn't.
+    pub(crate) fn run(self) -> Result<Answer, Faults> {
+        let before = Held::open(&self.file)?;
+        let mut written = Vec::new();
+        if self.all || self.drop_lost || !self.clauses.is_empty() || self.correct.is_asked() {
+            let entries = self.entries(&before)?;
+            written = entries.iter().map(|entry| entry.clause.clone()).collect();
+            let overlay = merged(&before, entries, self.drop_lost);
+            files::write(&overlay_path(&self.file), (String::from(HEAD) + &overlay.to_toml()).as_bytes())?;
+        }
+        let after = Held::open(&self.file)?;
+        let open = show::confirm::unconfirmed(&after);
+        let answer = if self.json {
+            Answer::json(&show::confirm::Confirmed::of(&after, &written))
+        } else {
+            Answer::of(show::confirm::confirmed(&after, &written))
+        };
+        let lost = after.confirmation.as_ref().is_some_and(|held| !held.lost.is_empty());
+        let aside = show::reading::about_confirmation(&after);
+        Ok(answer.ending(Outcome::unsettled_if(!open.is_empty() || lost)).with_aside(aside))
+    }
+
+    /// The entries that are asked for.
+    fn entries(&self, held: &Held) -> Result<Vec<Entry>, Faults> {
+        let by = self.by.as_deref().map(str::trim).filter(|by| !by.is_empty());
+        let by = by.ok_or_else(|| {
+            Fault::of_command("nobody is named who confirms").help("add `--by WHO`: the name that stands behind it")
+        })?;
+        let when = self.when.unwrap_or_else(|| Zoned::now().date());
+        let clauses = &held.reading().clauses;
+        let mut entries = Vec::new();
+        if self.all {
+            entries = listing::confirm::confirm_all(held.reading(), by, when).entries;
+        }
+        for id in &self.clauses {
+            entries.push(Entry::of(clause(held, id)?, by, when, None));
+        }
+        if let Some(id) = &self.correct.correct {
+            let clause = clause(held, id)?;
+            let correction = self.correct.correction(clause, held)?;
+            entries.retain(|entry| entry.clause != clause.id);
+            entries.push(Entry::of(clause, by, when, Some(correction)));
+        }
+        let place = |entry: &Entry| clauses.iter().position(|clause| clause.id == entry.clause);
+        entries.sort_by_key(place);
+        entries.dedup_by(|a, b| a.clause == b.clause);
+        Ok(entries)
+    }
+}
+
+/// What stands at the head of a confirmation.
+const HEAD: &str = "\
+# What people have confirmed of the listing beside this file. Each entry holds the words it was made on, so that it
+# survives a new reading. Kept by `everyclause confirm`; it may be read and put right by hand.
+
+";
+
+/// The clause of an id.
+fn clause<'a>(held: &'a Held, id: &str) -> Result<&'a Clause, Fault> {
+    let clauses = &held.reading().clauses;
+    clauses.iter().find(|clause| clause.id == id.trim()).ok_or_else(|| {
+        let item = id.split('/').next().unwrap_or_default();
+        let of_item: Vec<String> = clauses
+            .iter()
+            .filter(|clause| clause.item.eq_ignore_ascii_case(item))
+            .map(|clause| format!("`{}`", clause.id))
+            .collect();
+        let fault = Fault::of_file(format!("the listing has no clause `{id}`"), held.file.clone());
+        if of_item.is_empty() {
+            fault.help(format!("`everyclause read {}` shows every clause with its id", held.file))
+        } else {
+            fault.help(format!("item {item} has {}", show::words::listed(&of_item)))
+        }
+    })
+}
+
+/// What was held, with the new entries put in the place of those on the same clauses. Entries whose words are gone are
+/// kept, unless they are to be dropped.
+fn merged(held: &Held, mut entries: Vec<Entry>, drop_lost: bool) -> Overlay {
+    let reading = held.reading();
+    let source = (reading.source.sha256.clone(), reading.source.name.clone());
+    let Some(before) = &held.confirmation else {
+        return Overlay { source_sha256: source.0, source_name: source.1, entries };
+    };
+    keep_the_words_of_before(&before.overlay, &mut entries);
+    let mut overlay = before.overlay.clone();
+    overlay.entries.retain(|entry| !before.lost.contains(entry));
+    overlay.add(entries);
+    let order = |entry: &Entry| reading.clauses.iter().position(|clause| clause.id == entry.clause);
+    overlay.entries.sort_by_key(|entry| order(entry).unwrap_or(usize::MAX));
+    if !drop_lost {
+        overlay.entries.extend(before.lost.iter().cloned());
+    }
+    (overlay.source_sha256, overlay.source_name) = source;
+    overlay
+}
+
+/// An entry is found again by the number as the reader read it. A clause that is already corrected shows the corrected
+/// number, so that the number is taken from the entry that corrected it.
+fn keep_the_words_of_before(before: &Overlay, entries: &mut [Entry]) {
+    for entry in entries {
+        let same = |held: &&Entry| held.clause == entry.clause && held.words == entry.words && held.correction.is_some();
+        if let Some(held) = before.entries.iter().find(same) {
+            entry.value.clone_from(&held.value);
+        }
+    }
 }

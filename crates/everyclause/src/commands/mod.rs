@@ -4,6 +4,7 @@ mod check;
 mod compare;
 mod completions;
 mod confirm;
+mod correct;
 mod demo;
 mod explain;
 mod glossary;

@@ -650,6 +650,6 @@ mod tests {
             "joint with 1/2 to 1 in. (13 to 25 mm)",
             &["1/2..1 in = 13..25 mm"],
         );
-        check("min 1/4 in. per linear foot (6 mm per 305 mm)", &["1/4 in"]);
+        check("min 1/4 in. per linear foot (6 mm per 305 mm)", &["1/4 in = 6 mm"]);
     }
 }
