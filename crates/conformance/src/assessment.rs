@@ -1,6 +1,6 @@
 //! A verdict before it is put in words.
 
-use listing::{ProductName, Test};
+use listing::ProductName;
 use measure::{Agreement, Quantity};
 use site::{Fact, Judgment};
 
@@ -58,8 +58,6 @@ pub(crate) struct Said {
 pub(crate) struct Cause<'a> {
     /// The property that the part is about; none for words.
     pub(crate) property: Option<&'a str>,
-    /// The test.
-    pub(crate) test: Option<&'a Test>,
     /// The words that no rule could test.
     pub(crate) words: Option<&'a str>,
     /// The fact it was tested on.
@@ -91,7 +89,10 @@ impl<'a> Assessment<'a> {
 
     /// The same on a fact.
     pub(crate) fn on(self, fact: impl Into<Option<&'a Fact>>) -> Self {
-        Self { fact: fact.into(), ..self }
+        Self {
+            fact: fact.into(),
+            ..self
+        }
     }
 
     /// The same with what it turned on.
@@ -101,25 +102,42 @@ impl<'a> Assessment<'a> {
 
     /// The same, asking for another property than the clause's own.
     pub(crate) fn asking(self, property: &'a str) -> Self {
-        Self { asks: Some(property), ..self }
+        Self {
+            asks: Some(property),
+            ..self
+        }
     }
 
     /// The same in words of its own.
-    pub(crate) fn saying(self, requirement: impl Into<String>, sentence: impl Into<String>) -> Self {
-        let said = Said { requirement: requirement.into(), sentence: sentence.into(), ..Said::default() };
+    pub(crate) fn saying(
+        self,
+        requirement: impl Into<String>,
+        sentence: impl Into<String>,
+    ) -> Self {
+        let said = Said {
+            requirement: requirement.into(),
+            sentence: sentence.into(),
+            ..Said::default()
+        };
         self.because(Detail::Said(Box::new(said)))
     }
 
     /// Turned into an open clause for another reason, all else kept.
     pub(crate) fn reopened(self, reason: Reason) -> Self {
-        Self { verdict: Verdict::Open, reason, ..self }
+        Self {
+            verdict: Verdict::Open,
+            reason,
+            ..self
+        }
     }
 
     /// Whether anything known of the joint bears on it.
     pub(crate) const fn has_evidence(&self) -> bool {
         match self.verdict {
             Verdict::Met | Verdict::NotMet | Verdict::Judged => true,
-            Verdict::Open => self.fact.is_some() && !matches!(self.reason, Reason::ConditionUndecided),
+            Verdict::Open => {
+                self.fact.is_some() && !matches!(self.reason, Reason::ConditionUndecided)
+            }
             Verdict::NotApplicable => false,
         }
     }

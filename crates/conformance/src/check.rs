@@ -30,12 +30,33 @@ pub fn check_confirmed(listing: &ConfirmedListing, subject: &Subject<'_>) -> Fin
 
 fn check(reading: &Reading, subject: &Subject<'_>, standing: Standing) -> JointResult {
     let checklist = Checklist::new(reading, standing);
-    let decided = Decided::of(&checklist, subject);
-    explain::joint(&checklist, subject, &decided)
+    checklist.explain(subject, &checklist.decide(subject))
+}
+
+impl<'a> Checklist<'a> {
+    /// A draft, ready for any number of joints.
+    pub fn of_draft(reading: &'a Reading) -> Self {
+        Self::new(reading, Standing::Provisional)
+    }
+
+    /// A confirmed listing, ready for any number of joints.
+    pub fn of_confirmed(listing: &'a ConfirmedListing) -> Self {
+        Self::new(listing, Standing::Final)
+    }
+
+    /// Decides every clause at a joint, without putting anything in words.
+    pub fn decide(&self, subject: &Subject<'a>) -> Decided<'a> {
+        Decided::of(self, subject)
+    }
+
+    /// Puts in words what was decided of the same joint.
+    pub fn explain(&self, subject: &Subject<'_>, decided: &Decided<'_>) -> JointResult {
+        explain::joint(self, subject, decided)
+    }
 }
 
 /// What was decided of a joint, before any words.
-pub(crate) struct Decided<'a> {
+pub struct Decided<'a> {
     /// What the head asks.
     pub(crate) heads: Vec<Head<'a>>,
     /// What is asked about options.
@@ -75,7 +96,13 @@ impl<'a> Decided<'a> {
             judgments.apply(&targets, &mut clauses);
         }
 
-        let selection = Selection::of(&checklist.options, &checklist.entries, &clauses, subject, &mut judgments);
+        let selection = Selection::of(
+            &checklist.options,
+            &checklist.entries,
+            &clauses,
+            subject,
+            &mut judgments,
+        );
         for (entry, found) in checklist.entries.iter().zip(&mut clauses) {
             if let Some(unchosen) = left_out(checklist, &selection, entry) {
                 *found = unchosen;
@@ -87,15 +114,26 @@ impl<'a> Decided<'a> {
         if !judgments.is_empty() {
             judge_others(&mut judgments, &mut heads, &mut questions);
         }
-        Self { heads, questions, clauses, selection, notes: judgments.notes() }
+        Self {
+            heads,
+            questions,
+            clauses,
+            selection,
+            notes: judgments.notes(),
+        }
     }
 
     /// Every verdict, in the order of the findings.
-    pub(crate) fn counts(&self) -> Counts {
+    pub fn verdicts(&self) -> impl Iterator<Item = Verdict> {
         let heads = self.heads.iter().map(|head| head.found.verdict);
         let questions = self.questions.iter().map(|question| question.found.verdict);
         let clauses = self.clauses.iter().map(|found| found.verdict);
-        Counts::of(heads.chain(questions).chain(clauses))
+        heads.chain(questions).chain(clauses)
+    }
+
+    /// How many verdicts of which kind there are.
+    pub fn counts(&self) -> Counts {
+        Counts::of(self.verdicts())
     }
 }
 
@@ -107,7 +145,11 @@ fn left_out<'a>(
 ) -> Option<Assessment<'a>> {
     let unchosen = selection.unchosen(&entry.memberships)?;
     let group = checklist.options.groups.get(unchosen.group)?;
-    let (reason, choice) = match selection.state(unchosen.group)?.choice().and_then(|at| group.choices.get(at)) {
+    let (reason, choice) = match selection
+        .state(unchosen.group)?
+        .choice()
+        .and_then(|at| group.choices.get(at))
+    {
         Some(choice) => (Reason::NotChosen, (*choice).to_owned()),
         None => (Reason::NotBuilt, group.name().to_owned()),
     };
@@ -115,17 +157,31 @@ fn left_out<'a>(
 }
 
 /// Where nobody says which option is built, and the joint could conform by that alone, it stays open.
-fn option_questions<'a>(checklist: &Checklist<'a>, selection: &Selection<'a>) -> Vec<OptionQuestion<'a>> {
+fn option_questions<'a>(
+    checklist: &Checklist<'a>,
+    selection: &Selection<'a>,
+) -> Vec<OptionQuestion<'a>> {
     let mut questions = Vec::new();
-    for (at, (group, chosen)) in checklist.options.groups.iter().zip(&selection.states).enumerate() {
+    for (at, (group, chosen)) in checklist
+        .options
+        .groups
+        .iter()
+        .zip(&selection.states)
+        .enumerate()
+    {
         if !selection.is_reached(at, &checklist.options) {
             continue;
         }
-        let misread = chosen.fact.filter(|_| !matches!(chosen.state, State::Stated(_) | State::StatedAbsent));
+        let misread = chosen
+            .fact
+            .filter(|_| !matches!(chosen.state, State::Stated(_) | State::StatedAbsent));
         let asks = match chosen.state {
             State::Undecided => true,
             // Nothing known bears on any choice, and the first leaves nothing open that would say so.
-            State::First(choice) => chosen.tallies.get(choice).is_none_or(|tally| tally.counts.open == 0),
+            State::First(choice) => chosen
+                .tallies
+                .get(choice)
+                .is_none_or(|tally| tally.counts.open == 0),
             State::Stated(_) | State::StatedAbsent | State::Fits(_) => misread.is_some(),
         };
         if !asks {
@@ -133,7 +189,10 @@ fn option_questions<'a>(checklist: &Checklist<'a>, selection: &Selection<'a>) ->
         }
         let name = group.name();
         let sentence = match (misread, group.kind) {
-            (Some(fact), _) => format!("`{}` is none of the listing's options for {name}.", fact.value),
+            (Some(fact), _) => format!(
+                "`{}` is none of the listing's options for {name}.",
+                fact.value
+            ),
             (None, Kind::OrNothing) => format!(
                 "The listing leaves it free to build {}; nobody has said whether it is built here, and if it is, its clauses apply.",
                 option_words(name)
@@ -144,7 +203,10 @@ fn option_questions<'a>(checklist: &Checklist<'a>, selection: &Selection<'a>) ->
             ),
         };
         let found = Assessment::open(Reason::OptionUnknown).on(misread).saying(
-            format!("to know which of {} is built", header::joined(group.choices.iter().map(|one| option_words(one)))),
+            format!(
+                "to know which of {} is built",
+                header::joined(group.choices.iter().map(|one| option_words(one)))
+            ),
             sentence,
         );
         questions.push(OptionQuestion {
@@ -159,8 +221,13 @@ fn option_questions<'a>(checklist: &Checklist<'a>, selection: &Selection<'a>) ->
 
 /// An option's name inside a sentence: an item's path as "item 3C", any other as it is written.
 pub(crate) fn option_words(name: &str) -> String {
-    let is_path = name.chars().any(|letter| letter.is_ascii_digit()) && !name.contains(char::is_whitespace);
-    if is_path { format!("item {name}") } else { name.to_owned() }
+    let is_path =
+        name.chars().any(|letter| letter.is_ascii_digit()) && !name.contains(char::is_whitespace);
+    if is_path {
+        format!("item {name}")
+    } else {
+        name.to_owned()
+    }
 }
 
 fn judge_others<'a>(
@@ -169,11 +236,21 @@ fn judge_others<'a>(
     questions: &mut [OptionQuestion<'a>],
 ) {
     let ids = heads.iter().map(|head| head.id.to_owned());
-    let ids: Vec<String> = ids.chain(questions.iter().map(|question| question.id.clone())).collect();
-    let targets: Vec<Target<'_>> = ids.iter().map(|id| Target { id, item: "", words: "" }).collect();
+    let ids: Vec<String> = ids
+        .chain(questions.iter().map(|question| question.id.clone()))
+        .collect();
+    let targets: Vec<Target<'_>> = ids
+        .iter()
+        .map(|id| Target {
+            id,
+            item: "",
+            words: "",
+        })
+        .collect();
     let heads_found = heads.iter().map(|head| head.found.clone());
-    let mut found: Vec<Assessment<'a>> =
-        heads_found.chain(questions.iter().map(|question| question.found.clone())).collect();
+    let mut found: Vec<Assessment<'a>> = heads_found
+        .chain(questions.iter().map(|question| question.found.clone()))
+        .collect();
     judgments.apply(&targets, &mut found);
     let places = heads.iter_mut().map(|head| &mut head.found);
     let places = places.chain(questions.iter_mut().map(|question| &mut question.found));

@@ -12,7 +12,7 @@ use crate::reference::only_points;
 use crate::verdict::Standing;
 
 /// A listing made ready for checking any number of joints against it.
-pub(crate) struct Checklist<'a> {
+pub struct Checklist<'a> {
     pub(crate) reading: &'a Reading,
     pub(crate) standing: Standing,
     /// Its clauses, in listing order.
@@ -57,8 +57,11 @@ pub(crate) struct Membership {
 
 impl<'a> Checklist<'a> {
     pub(crate) fn new(reading: &'a Reading, standing: Standing) -> Self {
-        let items: BTreeMap<&str, &Item> =
-            reading.items.iter().map(|item| (item.path.as_str(), item)).collect();
+        let items: BTreeMap<&str, &Item> = reading
+            .items
+            .iter()
+            .map(|item| (item.path.as_str(), item))
+            .collect();
         let mut options = Options::of(reading);
         let entries: Vec<Entry<'a>> = reading
             .clauses
@@ -76,21 +79,32 @@ impl<'a> Checklist<'a> {
             .collect();
         options.nest(&entries);
         let mut tests = Vec::new();
-        for condition in reading.clauses.iter().filter_map(|clause| clause.condition.as_ref()) {
+        for condition in reading
+            .clauses
+            .iter()
+            .filter_map(|clause| clause.condition.as_ref())
+        {
             exact_tests(&condition.expr, &mut tests);
         }
-        Self { reading, standing, entries, options, exact_tests: tests }
+        Self {
+            reading,
+            standing,
+            entries,
+            options,
+            exact_tests: tests,
+        }
     }
 }
 
 impl Doubt {
     fn of(clause: &Clause, standing: Standing) -> Self {
         match (clause.status, clause.confidence) {
-            (Status::Confirmed | Status::Corrected, _) => Self::None,
             (Status::Draft, Confidence::Prose) => Self::OnlyWords,
             (Status::Draft, _) if standing == Standing::Final => Self::Unconfirmed,
             (Status::Draft, Confidence::WithDoubt) => Self::Doubtful,
-            (Status::Draft, Confidence::ByRule) => Self::None,
+            (Status::Confirmed | Status::Corrected, _) | (Status::Draft, Confidence::ByRule) => {
+                Self::None
+            }
         }
     }
 }

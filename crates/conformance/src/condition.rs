@@ -3,15 +3,15 @@
 //! What can't be told leaves the clause open; it never makes the clause fall away. A test on a measured value keeps the
 //! same distance from its threshold as a bound does.
 
-use listing::{Expr, Header, Reading, Relation, Test};
+use listing::{Expr, Reading, Relation, Test};
 use measure::Quantity;
 use site::Value;
 use vocabulary::Nature;
 
 use crate::assessment::Cause;
 use crate::comparison::{Guard, Limits, Outcome, guard, readings};
-use crate::evidence::{Evidence, evidence, property, quantities};
-use crate::rating::{self, JOINT_RATING};
+use crate::evidence::{Evidence, evidence, property};
+use crate::rating::{self, Asked, JOINT_RATING};
 use crate::subject::Subject;
 use crate::verdict::Reason;
 
@@ -33,17 +33,24 @@ pub(crate) struct Tested<'a> {
 /// What conditions of one listing are tested with at one joint.
 pub(crate) struct Circumstances<'a, 'b> {
     subject: &'b Subject<'a>,
-    header: &'a Header,
     exact_tests: &'b [&'a Test],
+    /// The rating of the listing's that applies, with what was asked.
+    rating: Result<(Asked<'a>, Option<Quantity>), (&'static str, Evidence<'a>)>,
 }
 
 impl<'a, 'b> Circumstances<'a, 'b> {
-    pub(crate) const fn new(
+    pub(crate) fn new(
         reading: &'a Reading,
         subject: &'b Subject<'a>,
         exact_tests: &'b [&'a Test],
     ) -> Self {
-        Self { subject, header: &reading.header, exact_tests }
+        let rating = rating::asked(subject)
+            .map(|asked| (asked, rating::applicable(&reading.header, asked.rating)));
+        Self {
+            subject,
+            exact_tests,
+            rating,
+        }
     }
 
     /// Whether a condition holds: of all parts the first false or else unknown one decides, of alternatives the first
@@ -64,7 +71,11 @@ impl<'a, 'b> Circumstances<'a, 'b> {
             Expr::Test(test) => self.one(test),
             Expr::Words(words) => Tested {
                 truth: Truth::Unknown,
-                cause: Cause { words: Some(words), reason: Reason::NeedsAPerson, ..NO_CAUSE },
+                cause: Cause {
+                    words: Some(words),
+                    reason: Reason::NeedsAPerson,
+                    ..NO_CAUSE
+                },
             },
         }
     }
@@ -83,21 +94,36 @@ impl<'a, 'b> Circumstances<'a, 'b> {
             last = Some(tested);
         }
         // A condition with no parts says nothing that could be tested.
-        unknown.or(last.map(|tested| Tested { truth: otherwise, ..tested })).unwrap_or(Tested {
-            truth: Truth::Unknown,
-            cause: Cause { reason: Reason::ListingUnclear, ..NO_CAUSE },
-        })
+        unknown
+            .or(last.map(|tested| Tested {
+                truth: otherwise,
+                ..tested
+            }))
+            .unwrap_or(Tested {
+                truth: Truth::Unknown,
+                cause: Cause {
+                    reason: Reason::ListingUnclear,
+                    ..NO_CAUSE
+                },
+            })
     }
 
     fn one(&self, test: &'a Test) -> Tested<'a> {
-        let about = Cause { property: Some(&test.property), test: Some(test), ..NO_CAUSE };
+        let about = Cause {
+            property: Some(&test.property),
+            ..NO_CAUSE
+        };
         if test.property == JOINT_RATING {
             return self.rating(test, about);
         }
         let found = evidence(&test.property, self.subject);
         let unknown = |reason| Tested {
             truth: Truth::Unknown,
-            cause: Cause { fact: found.fact(), reason, ..about },
+            cause: Cause {
+                fact: found.fact(),
+                reason,
+                ..about
+            },
         };
         let fact = match found {
             Evidence::Shown(fact) => fact,
@@ -108,16 +134,19 @@ impl<'a, 'b> Circumstances<'a, 'b> {
         };
         let decided = |holds| Tested {
             truth: if holds { Truth::True } else { Truth::False },
-            cause: Cause { fact: Some(fact), ..about },
+            cause: Cause {
+                fact: Some(fact),
+                ..about
+            },
         };
         match (&fact.value, test.lo.or(test.hi)) {
             (Value::Flag(flag), None) => decided(*flag),
-            (Value::Quantity(_), Some(_)) if readings::is_scattered(fact) => unknown(Reason::Scattered),
+            (Value::Quantity(_), Some(_)) if readings::is_scattered(fact) => {
+                unknown(Reason::Scattered)
+            }
             (Value::Quantity(_), Some(_)) => {
-                let mut outcomes = quantities(fact).map(|value| {
-                    let guard = Guard::of(fact, property(&test.property), value);
-                    self.compare(test, value, guard)
-                });
+                let mut outcomes = Guard::of_each(fact, property(&test.property))
+                    .map(|(value, guard)| self.compare(test, value, guard));
                 let first = outcomes.next().flatten();
                 match first {
                     Some(holds) if outcomes.all(|other| other == first) => decided(holds),
@@ -154,7 +183,11 @@ impl<'a, 'b> Circumstances<'a, 'b> {
             self.exact_tests.iter().any(|other| {
                 let another = other.lo.or(other.hi);
                 other.property == test.property
-                    && another.is_some_and(|another| value.compare(another).is_some_and(core::cmp::Ordering::is_eq))
+                    && another.is_some_and(|another| {
+                        value
+                            .compare(another)
+                            .is_some_and(core::cmp::Ordering::is_eq)
+                    })
             })
         };
         (is_told || is_another()).then_some(false)
@@ -164,14 +197,23 @@ impl<'a, 'b> Circumstances<'a, 'b> {
     fn rating(&self, test: &'a Test, about: Cause<'a>) -> Tested<'a> {
         let unknown = |property, found: Evidence<'a>, reason| Tested {
             truth: Truth::Unknown,
-            cause: Cause { property: Some(property), fact: found.fact(), reason, ..about },
+            cause: Cause {
+                property: Some(property),
+                fact: found.fact(),
+                reason,
+                ..about
+            },
         };
-        let asked = match rating::asked(self.subject) {
-            Ok(asked) => asked,
+        let (asked, applies) = match self.rating {
+            Ok((asked, Some(applies))) => (asked, applies),
+            Ok((asked, None)) => {
+                return unknown(
+                    JOINT_RATING,
+                    Evidence::Shown(asked.fact),
+                    Reason::ListingUnclear,
+                );
+            }
             Err((property, found)) => return unknown(property, found, reason_of(found)),
-        };
-        let Some(applies) = rating::applicable(self.header, asked.rating) else {
-            return unknown(JOINT_RATING, Evidence::Shown(asked.fact), Reason::ListingUnclear);
         };
         let limits = limits_of(test);
         let holds = match (test.relation, test.lo, test.hi) {
@@ -184,13 +226,26 @@ impl<'a, 'b> Circumstances<'a, 'b> {
                 _ => None,
             },
         };
-        let cause = Cause { fact: Some(asked.fact), rating: Some(applies), ..about };
+        let cause = Cause {
+            fact: Some(asked.fact),
+            rating: Some(applies),
+            ..about
+        };
         match holds {
-            Some(true) => Tested { truth: Truth::True, cause },
-            Some(false) => Tested { truth: Truth::False, cause },
+            Some(true) => Tested {
+                truth: Truth::True,
+                cause,
+            },
+            Some(false) => Tested {
+                truth: Truth::False,
+                cause,
+            },
             None => Tested {
                 truth: Truth::Unknown,
-                cause: Cause { reason: Reason::ListingUnclear, ..cause },
+                cause: Cause {
+                    reason: Reason::ListingUnclear,
+                    ..cause
+                },
             },
         }
     }
@@ -199,7 +254,11 @@ impl<'a, 'b> Circumstances<'a, 'b> {
 /// Every test for one exact value in the conditions of a listing.
 pub(crate) fn exact_tests<'a>(expr: &'a Expr, found: &mut Vec<&'a Test>) {
     match expr {
-        Expr::All(parts) | Expr::Any(parts) => parts.iter().for_each(|part| exact_tests(part, found)),
+        Expr::All(parts) | Expr::Any(parts) => {
+            for part in parts {
+                exact_tests(part, found);
+            }
+        }
         Expr::Not(part) => exact_tests(part, found),
         Expr::Test(test) if test.relation == Relation::Exactly => found.push(test),
         Expr::Test(_) | Expr::Words(_) => {}
@@ -223,12 +282,16 @@ const fn limits_of(test: &Test) -> Limits {
         (Some(_), Some(_)) => Relation::Between,
         _ => test.relation,
     };
-    Limits { relation, lo: test.lo, hi: test.hi, lo_excluded: test.lo_excluded }
+    Limits {
+        relation,
+        lo: test.lo,
+        hi: test.hi,
+        lo_excluded: test.lo_excluded,
+    }
 }
 
 const NO_CAUSE: Cause<'static> = Cause {
     property: None,
-    test: None,
     words: None,
     fact: None,
     rating: None,

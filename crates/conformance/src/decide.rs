@@ -22,10 +22,18 @@ pub(crate) fn clause<'a>(
     subject: &Subject<'a>,
     circumstances: &Circumstances<'a, '_>,
 ) -> Assessment<'a> {
-    let found = match entry.clause.condition.as_ref().map(|condition| circumstances.test(&condition.expr)) {
+    let found = match entry
+        .clause
+        .condition
+        .as_ref()
+        .map(|condition| circumstances.test(&condition.expr))
+    {
         Some(tested) if tested.truth == Truth::Unknown => {
             let open = Assessment::open(Reason::ConditionUndecided).on(tested.cause.fact);
-            let open = Assessment { asks: tested.cause.property, ..open };
+            let open = Assessment {
+                asks: tested.cause.property,
+                ..open
+            };
             open.because(Detail::Condition(tested.cause))
         }
         Some(tested) if tested.truth == Truth::False => {
@@ -58,9 +66,13 @@ fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
         Requirement::Named { names } => weighed(evidence(&clause.property, subject), |fact| {
             named::against(fact, names, entry.property)
         }),
-        Requirement::Presence { presence: listing::Presence::Optional } => presence::asks_nothing(),
+        Requirement::Presence {
+            presence: listing::Presence::Optional,
+        } => presence::asks_nothing(),
         Requirement::Presence { presence } => {
-            weighed(evidence(&clause.property, subject), |fact| presence::against(fact, *presence))
+            weighed(evidence(&clause.property, subject), |fact| {
+                presence::against(fact, *presence)
+            })
         }
         Requirement::Reference { .. } if entry.is_pointer => reference::pointer(),
         Requirement::Reference { to } => match evidence(&clause.property, subject) {
@@ -81,7 +93,11 @@ fn weighed<'a>(
         Evidence::Shown(fact) => compare(fact),
         Evidence::NotSeen(fact) => {
             let compared = compare(fact);
-            if compared.verdict == Verdict::Met { compared.reopened(Reason::NotSeen) } else { compared }
+            if compared.verdict == Verdict::Met {
+                compared.reopened(Reason::NotSeen)
+            } else {
+                compared
+            }
         }
         Evidence::None | Evidence::NoSource(_) | Evidence::Unreadable(_) => {
             Assessment::open(reason_of(found)).on(found.fact())
@@ -102,18 +118,24 @@ pub(crate) fn bound<'a>(
     }
     if !joint_widths::is_so_stated(bound) {
         return weighed(found, |fact| {
-            compared(fact, bound, readings::against(fact, bound, property, Guard::Exact, subject))
+            compared(
+                fact,
+                bound,
+                readings::against(fact, bound, property, Guard::Exact, subject),
+            )
         });
     }
     match joint_widths::as_lengths(bound, subject) {
         Ok(lengths) => weighed(found, |fact| {
-            let each = lengths.iter().map(|(length, guard)| {
-                readings::against(fact, length, property, *guard, subject)
-            });
+            let each = lengths
+                .iter()
+                .map(|(length, guard)| readings::against(fact, length, property, *guard, subject));
             let worst = each.reduce(|worst, other| Some(worst?.worse(other?)));
             compared(fact, bound, worst.flatten())
         }),
-        Err(width) => Assessment::open(reason_of(width)).on(width.fact()).asking(joint_widths::JOINT_WIDTH),
+        Err(width) => Assessment::open(reason_of(width))
+            .on(width.fact())
+            .asking(joint_widths::JOINT_WIDTH),
     }
 }
 
@@ -136,9 +158,10 @@ fn compared<'a>(fact: &'a site::Fact, bound: &Bound, compared: Option<Compared>)
         }
         Outcome::Unreadable => Assessment::open(Reason::Unreadable),
     };
-    let assessed = assessed
-        .on(fact)
-        .because(Detail::Bound(compared, bound.second.as_ref().map(|second| second.agreement)));
+    let assessed = assessed.on(fact).because(Detail::Bound(
+        compared,
+        bound.second.as_ref().map(|second| second.agreement),
+    ));
     if assessed.verdict != Verdict::NotMet && readings::is_scattered(fact) {
         return assessed.reopened(Reason::Scattered);
     }

@@ -36,7 +36,10 @@ impl<'a> Evidence<'a> {
     pub(crate) const fn fact(self) -> Option<&'a Fact> {
         match self {
             Self::None => None,
-            Self::NoSource(fact) | Self::NotSeen(fact) | Self::Unreadable(fact) | Self::Shown(fact) => Some(fact),
+            Self::NoSource(fact)
+            | Self::NotSeen(fact)
+            | Self::Unreadable(fact)
+            | Self::Shown(fact) => Some(fact),
         }
     }
 }
@@ -50,7 +53,9 @@ const DEMANDS: &[&str] = &[Barrier::RATING, Barrier::SMOKE_BARRIER];
 
 /// What is known of a property at a joint, and what it is worth.
 pub(crate) fn evidence<'a>(name: &str, subject: &Subject<'a>) -> Evidence<'a> {
-    let Some(fact) = subject.facts.get(name) else { return Evidence::None };
+    let Some(fact) = subject.facts.get(name) else {
+        return Evidence::None;
+    };
     match fact.provenance.kind {
         ProvenanceKind::Unstated if !DEMANDS.contains(&name) => Evidence::NoSource(fact),
         ProvenanceKind::Drawing { .. } | ProvenanceKind::Submittal { .. } if !on_paper(name) => {
@@ -64,7 +69,10 @@ pub(crate) fn evidence<'a>(name: &str, subject: &Subject<'a>) -> Evidence<'a> {
 /// so, and it must be seen.
 fn on_paper(name: &str) -> bool {
     let seen_early = |property: &Property| {
-        property.stages.iter().any(|stage| matches!(stage, Stage::Drawings | Stage::Delivery))
+        property
+            .stages
+            .iter()
+            .any(|stage| matches!(stage, Stage::Drawings | Stage::Delivery))
     };
     !AS_FOUND.contains(&name) && property(name).is_some_and(seen_early)
 }
@@ -74,7 +82,8 @@ pub(crate) fn property(name: &str) -> Option<&'static Property> {
     vocabulary().property(name)
 }
 
-/// Every quantity that a fact gives: its readings, then the value its holder wrote; none when it is no quantity.
+/// Every quantity that a fact gives: its readings, then the value its holder wrote where that isn't
+/// one of them; nothing when it is no quantity.
 pub(crate) fn quantities(fact: &Fact) -> impl Iterator<Item = Quantity> {
     let value = match fact.value {
         Value::Quantity(quantity) => Some(quantity),
@@ -84,5 +93,6 @@ pub(crate) fn quantities(fact: &Fact) -> impl Iterator<Item = Quantity> {
         ProvenanceKind::Measured { readings, .. } if value.is_some() => readings.as_slice(),
         _ => &[],
     };
+    let value = value.filter(|value| !readings.contains(value));
     readings.iter().copied().chain(value)
 }

@@ -54,13 +54,29 @@ impl<'a> Judgments<'a> {
             .filter(|judgment| is_for(judgment, reading))
             .map(|judgment| {
                 let nobody = judgment.by.trim().is_empty();
-                Pending { judgment, fate: if nobody { Fate::Nobody } else { Fate::FitsNothing } }
+                Pending {
+                    judgment,
+                    fate: if nobody {
+                        Fate::Nobody
+                    } else {
+                        Fate::FitsNothing
+                    },
+                }
             })
             .collect();
         // The one that goes before the others is applied last, over them.
         pending.sort_by_key(|pending| {
-            let Judgment { scope, when, decision, .. } = pending.judgment;
-            (matches!(scope, Scope::Joint(_)), *when, *decision == Decision::Rejected)
+            let Judgment {
+                scope,
+                when,
+                decision,
+                ..
+            } = pending.judgment;
+            (
+                matches!(scope, Scope::Joint(_)),
+                *when,
+                *decision == Decision::Rejected,
+            )
         });
         Self { pending }
     }
@@ -83,7 +99,9 @@ impl<'a> Judgments<'a> {
                         pending.fate = if applied { Fate::Fits } else { Fate::NoBasis };
                     }
                 }
-                Fitting::Several if pending.fate == Fate::FitsNothing => pending.fate = Fate::FitsSeveral,
+                Fitting::Several if pending.fate == Fate::FitsNothing => {
+                    pending.fate = Fate::FitsSeveral;
+                }
                 Fitting::Several | Fitting::Nothing => {}
             }
         }
@@ -94,7 +112,12 @@ impl<'a> Judgments<'a> {
     pub(crate) fn is_built(&mut self, option: &str) -> Option<bool> {
         let mut built = None;
         for pending in &mut self.pending {
-            let Judgment { item, words, decision, .. } = pending.judgment;
+            let Judgment {
+                item,
+                words,
+                decision,
+                ..
+            } = pending.judgment;
             let is_on_it = same(item, option) || item_path(item) == item_path(option);
             if pending.fate == Fate::Nobody || !is_on_it || *decision != Decision::Accepted {
                 continue;
@@ -113,7 +136,13 @@ impl<'a> Judgments<'a> {
     /// What a person should know of those that weren't applied.
     pub(crate) fn notes(&self) -> Vec<String> {
         let note = |pending: &Pending<'_>| {
-            let Judgment { item, words, by, when, .. } = pending.judgment;
+            let Judgment {
+                item,
+                words,
+                by,
+                when,
+                ..
+            } = pending.judgment;
             let begins = format!("The judgment of {when} by {by} on item {item}, \"{words}\",");
             match pending.fate {
                 Fate::Fits => None,
@@ -136,7 +165,11 @@ impl<'a> Judgments<'a> {
 }
 
 fn is_for(judgment: &Judgment, reading: &Reading) -> bool {
-    let Some(listing) = judgment.listing.as_deref().filter(|name| !name.trim().is_empty()) else {
+    let Some(listing) = judgment
+        .listing
+        .as_deref()
+        .filter(|name| !name.trim().is_empty())
+    else {
         return true;
     };
     let file = reading.source.name.as_str();
@@ -151,7 +184,9 @@ enum Fitting {
 }
 
 fn fitting(judgment: &Judgment, targets: &[Target<'_>]) -> Fitting {
-    let by_id = targets.iter().position(|target| same(target.id, &judgment.item));
+    let by_id = targets
+        .iter()
+        .position(|target| same(target.id, &judgment.item));
     if let Some(place) = by_id {
         return Fitting::One(place);
     }
@@ -195,9 +230,10 @@ fn decide<'a>(found: &mut Assessment<'a>, judgment: &'a Judgment) -> bool {
     let (verdict, reason) = found.before.unwrap_or((found.verdict, found.reason));
     let (decided, why) = match (judgment.decision, verdict) {
         (Decision::Rejected, _) => (Verdict::NotMet, Reason::Rejected),
-        (Decision::Accepted, Verdict::Open) => (Verdict::Judged, Reason::Accepted),
         (Decision::Accepted, Verdict::NotMet) if judgment.basis.trim().is_empty() => return false,
-        (Decision::Accepted, Verdict::NotMet) => (Verdict::Judged, Reason::Accepted),
+        (Decision::Accepted, Verdict::Open | Verdict::NotMet) => {
+            (Verdict::Judged, Reason::Accepted)
+        }
         (Decision::Accepted, _) => (verdict, reason),
     };
     found.before = Some((verdict, reason));

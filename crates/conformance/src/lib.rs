@@ -43,7 +43,8 @@ mod subject;
 pub mod verdict;
 mod words;
 
-pub use check::{check_confirmed, check_draft};
+pub use check::{Decided, check_confirmed, check_draft};
+pub use checklist::Checklist;
 pub use editions::{Change, ChangeKind, Side, compare};
 pub use explanation::{Ask, Explanation, FactUsed, JudgmentUsed, Margin, Missing, Readings};
 pub use questions::{Concern, Question, questions};

@@ -20,35 +20,49 @@ pub(crate) fn against<'a>(
     let assessed = match &fact.value {
         _ if names.is_empty() => Assessment::open(Reason::ListingUnclear),
         Value::Product(product) => product_among(product, names),
-        Value::Text(text) if property.is_some_and(|property| !property.text_values().is_empty()) => {
+        Value::Text(text)
+            if property.is_some_and(|property| !property.text_values().is_empty()) =>
+        {
             word_among(text, names, property)
         }
-        Value::Text(text) => {
-            product_among(&ProductFact { maker: None, product: text.clone() }, names)
-        }
+        Value::Text(text) => product_among(
+            &ProductFact {
+                maker: None,
+                product: text.clone(),
+            },
+            names,
+        ),
         Value::Quantity(_) | Value::Flag(_) => Assessment::open(Reason::Unreadable),
     };
     assessed.on(fact)
 }
 
 fn product_among<'a>(product: &ProductFact, names: &'a [ProductName]) -> Assessment<'a> {
-    if normal(&product.product).is_empty() {
+    let wanted = normal(&product.product);
+    if wanted.is_empty() {
         return Assessment::open(Reason::Unreadable);
     }
-    let named: Vec<&ProductName> =
-        names.iter().filter(|name| same(&name.product, &product.product)).collect();
-    if named.is_empty() {
+    let fitting: Vec<&ProductName> = names
+        .iter()
+        .filter(|name| normal(&name.product) == wanted)
+        .collect();
+    if fitting.is_empty() {
         return Assessment::plain(Verdict::NotMet, Reason::Fails)
             .because(Detail::Product(nearest(&product.product, names)));
     }
-    let maker = product.maker.as_deref().filter(|maker| !normal(maker).is_empty());
-    let makers = || named.iter().map(|name| name.maker.as_str());
+    let maker = product
+        .maker
+        .as_deref()
+        .filter(|maker| !normal(maker).is_empty());
+    let makers = || fitting.iter().map(|name| name.maker.as_str());
     // A listing that names no maker asks for none.
-    if makers().any(|listed| listed.trim().is_empty() || maker.is_some_and(|maker| same(maker, listed))) {
+    if makers()
+        .any(|listed| listed.trim().is_empty() || maker.is_some_and(|maker| same(maker, listed)))
+    {
         return Assessment::plain(Verdict::Met, Reason::Holds);
     }
     let could_be = maker.is_none_or(|maker| makers().any(|listed| is_part_of(maker, listed)));
-    let listed = Detail::Product(named.first().copied());
+    let listed = Detail::Product(fitting.first().copied());
     if could_be {
         Assessment::open(Reason::MakerUnknown).because(listed)
     } else {
@@ -79,7 +93,9 @@ fn word_among<'a>(
         let value = property?.text_value(&normal(text))?;
         Some(value.name.as_str())
     };
-    let Some(found) = canonical(text) else { return Assessment::open(Reason::Unreadable) };
+    let Some(found) = canonical(text) else {
+        return Assessment::open(Reason::Unreadable);
+    };
     let mut all_known = true;
     for name in names {
         match canonical(&name.product) {

@@ -73,13 +73,24 @@ pub fn questions<'r>(results: impl IntoIterator<Item = &'r JointResult>) -> Vec<
     let mut grouped: BTreeMap<Key, (Missing, Vec<Concern>)> = BTreeMap::new();
     for result in results {
         for finding in result.with(Verdict::Open) {
-            let Explanation { missing: Some(missing), .. } = &finding.explanation else { continue };
+            let Explanation {
+                missing: Some(missing),
+                ..
+            } = &finding.explanation
+            else {
+                continue;
+            };
             let key = key(missing, &finding.explanation, result);
-            let (_, concerns) = grouped.entry(key).or_insert_with(|| (missing.clone(), Vec::new()));
+            let (_, concerns) = grouped
+                .entry(key)
+                .or_insert_with(|| (missing.clone(), Vec::new()));
             concerns.push(concern(&finding.explanation, result));
         }
     }
-    grouped.into_iter().map(|(key, (missing, concerns))| question(key, missing, concerns)).collect()
+    grouped
+        .into_iter()
+        .map(|(key, (missing, concerns))| question(key, missing, concerns))
+        .collect()
 }
 
 fn key(missing: &Missing, explanation: &Explanation, result: &JointResult) -> Key {
@@ -124,26 +135,43 @@ fn sentence(missing: &Missing, concerns: &[Concern]) -> String {
     let joints = joints(concerns);
     let words = concerns.first().map(|concern| match concern.words.trim() {
         "" => concern.sentence.clone(),
-        words => format!("\"{}\"", words.split_whitespace().collect::<Vec<_>>().join(" ")),
+        words => format!(
+            "\"{}\"",
+            words.split_whitespace().collect::<Vec<_>>().join(" ")
+        ),
     });
     let words = words.unwrap_or_default();
-    let listing = concerns.first().map_or("", |concern| concern.listing.as_str());
-    let requirement = concerns.first().map_or("", |concern| concern.requirement.as_str());
+    let listing = concerns
+        .first()
+        .map_or("", |concern| concern.listing.as_str());
+    let requirement = concerns
+        .first()
+        .map_or("", |concern| concern.requirement.as_str());
     match missing.ask {
         Ask::Value => format!("What is the {title} at {joints}?"),
         Ask::Sight => format!("What is the {title} as built at {joints}?"),
         Ask::Source => format!("Where is the {title} at {joints} known from?"),
-        Ask::FinerReading => format!("What does a finer instrument show for the {title} at {joints}?"),
-        Ask::Correction => format!("What is the {title} at {joints}, in a form that can be compared?"),
+        Ask::FinerReading => {
+            format!("What does a finer instrument show for the {title} at {joints}?")
+        }
+        Ask::Correction => {
+            format!("What is the {title} at {joints}, in a form that can be compared?")
+        }
         Ask::Maker => format!("Who makes the {title} at {joints}?"),
-        Ask::Option => format!("Which does {listing} allow that is built at {joints}: {}?", options(missing)),
+        Ask::Option => format!(
+            "Which does {listing} allow that is built at {joints}: {}?",
+            options(missing)
+        ),
         Ask::Judgment => format!("Is this met at {joints}? {words}"),
         Ask::Confirmation => format!("Does {listing} ask for \"{requirement}\" here? {words}"),
     }
 }
 
 fn options(missing: &Missing) -> String {
-    let name = missing.property.strip_prefix("option.").unwrap_or(&missing.property);
+    let name = missing
+        .property
+        .strip_prefix("option.")
+        .unwrap_or(&missing.property);
     format!("`{name}`")
 }
 

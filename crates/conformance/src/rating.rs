@@ -63,7 +63,16 @@ pub(crate) fn asked<'a>(subject: &Subject<'a>) -> Result<Asked<'a>, (&'static st
 
 /// The smallest rating of the listing that is at least as long as asked; none when no rating reaches, or none was read.
 pub(crate) fn applicable(header: &Header, asked: Quantity) -> Option<Quantity> {
-    let ratings = header.ratings_hr.iter().map(|hours| Quantity::new(*hours, Unit::Hour));
+    let ratings = header
+        .ratings_hr
+        .iter()
+        .map(|hours| Quantity::new(*hours, Unit::Hour));
     let reach = ratings.filter(|rating| rating.compare(asked).is_some_and(Ordering::is_ge));
-    reach.reduce(|least, other| if other.compare(least).is_some_and(Ordering::is_lt) { other } else { least })
+    reach.reduce(|least, other| {
+        if other.compare(least).is_some_and(Ordering::is_lt) {
+            other
+        } else {
+            least
+        }
+    })
 }

@@ -13,17 +13,51 @@ use crate::words::{item_path, same};
 
 /// Words that point and ask for nothing. What else stands in a clause is a requirement.
 const POINTING: &[&str] = &[
-    "see", "refer", "to", "item", "items", "as", "described", "specified", "given", "noted", "listed", "shown", "in",
-    "by", "per", "under", "above", "below", "and", "or", "the", "of", "for", "also", "is", "are", "this", "listing",
+    "see",
+    "refer",
+    "to",
+    "item",
+    "items",
+    "as",
+    "described",
+    "specified",
+    "given",
+    "noted",
+    "listed",
+    "shown",
+    "in",
+    "by",
+    "per",
+    "under",
+    "above",
+    "below",
+    "and",
+    "or",
+    "the",
+    "of",
+    "for",
+    "also",
+    "is",
+    "are",
+    "this",
+    "listing",
 ];
 
 /// Whether a reference only points to items of the same listing.
 pub(crate) fn only_points(clause: &Clause, to: &str, reading: &Reading) -> bool {
-    let is_item = |path: &str| reading.items.iter().any(|item| item_path(&item.path) == path);
+    let is_item = |path: &str| {
+        reading
+            .items
+            .iter()
+            .any(|item| item_path(&item.path) == path)
+    };
     if !is_item(&item_path(to)) {
         return false;
     }
-    let mut words = clause.words.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
+    let mut words = clause
+        .words
+        .split(|letter: char| !letter.is_alphanumeric())
+        .filter(|word| !word.is_empty());
     words.all(|word| {
         let word = word.to_lowercase();
         POINTING.contains(&word.as_str()) || is_item(&word)

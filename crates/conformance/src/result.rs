@@ -57,12 +57,16 @@ impl JointResult {
 
     /// The findings with one verdict, in order.
     pub fn with(&self, verdict: Verdict) -> impl Iterator<Item = &Finding> {
-        self.findings.iter().filter(move |finding| finding.verdict == verdict)
+        self.findings
+            .iter()
+            .filter(move |finding| finding.verdict == verdict)
     }
 
     /// The finding on a clause, by its id.
     pub fn finding(&self, clause: &str) -> Option<&Finding> {
-        self.findings.iter().find(|finding| finding.explanation.clause == clause)
+        self.findings
+            .iter()
+            .find(|finding| finding.explanation.clause == clause)
     }
 }
 

@@ -29,13 +29,22 @@ pub(crate) fn normal(text: &str) -> String {
 const fn is_dressing(letter: char) -> bool {
     matches!(
         letter,
-        '"' | '\'' | '\u{2018}' | '\u{2019}' | '\u{201c}' | '\u{201d}' | '`' | '™' | '®' | '©' | '*'
+        '"' | '\''
+            | '\u{2018}'
+            | '\u{2019}'
+            | '\u{201c}'
+            | '\u{201d}'
+            | '`'
+            | '™'
+            | '®'
+            | '©'
+            | '*'
     )
 }
 
 /// Whether two names are the same but for their dressing.
 pub(crate) fn same(one: &str, other: &str) -> bool {
-    one == other || normal(one) == normal(other)
+    one.eq_ignore_ascii_case(other) || normal(one) == normal(other)
 }
 
 /// A title as it stands inside a sentence: "Packing depth" as "packing depth", "F rating" as it is.
@@ -52,14 +61,21 @@ pub(crate) fn in_sentence(title: &str) -> String {
 /// A sentence with a capital at its beginning.
 pub(crate) fn capitalised(text: &str) -> String {
     let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }
 
 /// An item's path without what people put around it: `Item 3A` and `3.A` as `3a`.
 pub(crate) fn item_path(text: &str) -> String {
     let lower = text.trim().to_lowercase();
-    let bare = lower.strip_prefix("items").or_else(|| lower.strip_prefix("item")).unwrap_or(&lower);
-    bare.chars().filter(|letter| letter.is_alphanumeric()).collect()
+    let bare = lower
+        .strip_prefix("items")
+        .or_else(|| lower.strip_prefix("item"))
+        .unwrap_or(&lower);
+    bare.chars()
+        .filter(|letter| letter.is_alphanumeric())
+        .collect()
 }
 
 #[cfg(test)]

@@ -21,23 +21,49 @@ fn by_the_rating_that_applies() {
     check(two_hour, "barrier.rating = 120 min <- drawing A", MET);
     // A 1-1/2 h barrier is served by the 2 h clauses.
     check(two_hour, "barrier.rating = 1-1/2 hr <- drawing A", MET);
-    check(one_hour, "barrier.rating = 1-1/2 hr <- drawing A", FALLS_AWAY);
+    check(
+        one_hour,
+        "barrier.rating = 1-1/2 hr <- drawing A",
+        FALLS_AWAY,
+    );
     // What the project asks of a barrier needs no further source.
     check(two_hour, "barrier.rating = 2 hr <- unstated", MET);
     // No rating of the listing reaches: nobody can say which clauses would apply.
     check(two_hour, "barrier.rating = 3 hr <- drawing A", UNDECIDED);
     check_verdict(two_hour, &[packed], UNDECIDED);
-    check_verdict(two_hour, &[packed, "barrier.rating = plenty <- drawing A"], UNDECIDED);
+    check_verdict(
+        two_hour,
+        &[packed, "barrier.rating = plenty <- drawing A"],
+        UNDECIDED,
+    );
 }
 
 #[test]
 fn by_the_joints_own_rating_where_it_is_longer() {
     let two_hour = "packing.depth: at least 1 in. ; if joint.rating = 2 hr";
-    let facts = |joint| ["packing.depth = 2 in.", "barrier.rating = 1 hr <- drawing A", joint];
+    let facts = |joint| {
+        [
+            "packing.depth = 2 in.",
+            "barrier.rating = 1 hr <- drawing A",
+            joint,
+        ]
+    };
     check_verdict(two_hour, &facts("joint.rating = 2 hr <- drawing A"), MET);
-    check_verdict(two_hour, &facts("joint.rating = 1 hr <- drawing A"), FALLS_AWAY);
-    check_verdict(two_hour, &facts("joint.rating = 2 hr <- unstated"), UNDECIDED);
-    check_verdict(two_hour, &["packing.depth = 2 in.", "joint.rating = 2 hr <- drawing A"], MET);
+    check_verdict(
+        two_hour,
+        &facts("joint.rating = 1 hr <- drawing A"),
+        FALLS_AWAY,
+    );
+    check_verdict(
+        two_hour,
+        &facts("joint.rating = 2 hr <- unstated"),
+        UNDECIDED,
+    );
+    check_verdict(
+        two_hour,
+        &["packing.depth = 2 in.", "joint.rating = 2 hr <- drawing A"],
+        MET,
+    );
 }
 
 #[test]
@@ -46,11 +72,23 @@ fn what_cannot_be_decided_leaves_the_clause_open() {
     // Open even where the value would do, or would fail.
     for depth in ["packing.depth = 5 in.", "packing.depth = 3 in."] {
         check_verdict(clause, &[depth], UNDECIDED);
-        check_verdict(clause, &[depth, "joint.width = 3 in. <- unstated"], UNDECIDED);
-        check_verdict(clause, &[depth, "joint.width = 1 in. <- drawing A"], UNDECIDED);
+        check_verdict(
+            clause,
+            &[depth, "joint.width = 3 in. <- unstated"],
+            UNDECIDED,
+        );
+        check_verdict(
+            clause,
+            &[depth, "joint.width = 1 in. <- drawing A"],
+            UNDECIDED,
+        );
         check_verdict(clause, &[depth, "joint.width = narrow"], UNDECIDED);
     }
-    check_verdict("packing.depth: at least 4 in. ; if \"the floor is sloped\"", &["packing.depth = 5 in."], UNDECIDED);
+    check_verdict(
+        "packing.depth: at least 4 in. ; if \"the floor is sloped\"",
+        &["packing.depth = 5 in."],
+        UNDECIDED,
+    );
 }
 
 #[test]
@@ -82,7 +120,11 @@ fn readings_on_both_sides_of_a_threshold_decide_nothing() {
 fn three_valued_logic() {
     let met_if = |condition: &str, facts: &[&str], expected| {
         let clause = format!("packing.depth: at least 1 in. ; if {condition}");
-        let mut all = vec!["packing.depth = 2 in.", "barrier.rating = 2 hr", "barrier.smoke_barrier = yes"];
+        let mut all = vec![
+            "packing.depth = 2 in.",
+            "barrier.rating = 2 hr",
+            "barrier.smoke_barrier = yes",
+        ];
         all.extend(facts);
         check_verdict(&clause, &all, expected);
     };
@@ -125,8 +167,16 @@ fn a_width_tested_for_exactly_is_nominal() {
 #[test]
 fn a_count_tested_for_exactly_is_told() {
     let clause = "packing.depth: at least 3 in. ; if board.layers = 2";
-    check_verdict(clause, &["packing.depth = 2 in.", "board.layers = 1"], FALLS_AWAY);
-    check_verdict(clause, &["packing.depth = 2 in.", "board.layers = 2"], NOT_MET);
+    check_verdict(
+        clause,
+        &["packing.depth = 2 in.", "board.layers = 1"],
+        FALLS_AWAY,
+    );
+    check_verdict(
+        clause,
+        &["packing.depth = 2 in.", "board.layers = 2"],
+        NOT_MET,
+    );
 }
 
 #[test]
@@ -134,8 +184,24 @@ fn a_doubtful_clause_is_neither_met_nor_gone() {
     use conformance::Reason::ReadingInDoubt;
     let doubtful = "packing.depth: at least 1 in. ; if joint.rating = 1 hr ; doubtful";
     let facts = |rating| ["packing.depth = 2 in.", rating];
-    check_verdict(doubtful, &facts("barrier.rating = 2 hr"), open(ReadingInDoubt));
-    check_verdict(doubtful, &facts("barrier.rating = 1 hr"), open(ReadingInDoubt));
-    check_verdict(doubtful, &["packing.depth = 1/2 in.", "barrier.rating = 1 hr"], NOT_MET);
-    check_verdict("packing.depth: at least 1 in. ; doubtful ; confirmed", &["packing.depth = 2 in."], MET);
+    check_verdict(
+        doubtful,
+        &facts("barrier.rating = 2 hr"),
+        open(ReadingInDoubt),
+    );
+    check_verdict(
+        doubtful,
+        &facts("barrier.rating = 1 hr"),
+        open(ReadingInDoubt),
+    );
+    check_verdict(
+        doubtful,
+        &["packing.depth = 1/2 in.", "barrier.rating = 1 hr"],
+        NOT_MET,
+    );
+    check_verdict(
+        "packing.depth: at least 1 in. ; doubtful ; confirmed",
+        &["packing.depth = 2 in."],
+        MET,
+    );
 }

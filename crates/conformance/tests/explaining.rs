@@ -7,7 +7,9 @@ use support::{check, finding, reading};
 use vocabulary::{Stage, Trade};
 
 fn explained(clause: &str, facts: &[&str]) -> Explanation {
-    finding(&check(&reading(&[clause]), facts), "1/1").explanation.clone()
+    finding(&check(&reading(&[clause]), facts), "1/1")
+        .explanation
+        .clone()
 }
 
 #[track_caller]
@@ -17,41 +19,103 @@ fn check_sentence(clause: &str, facts: &[&str], sentence: &str) {
 
 #[test]
 fn a_comparison_in_both_systems() {
-    let found = explained("packing.depth: at least 4 in.", &["packing.depth = 3-1/2 in."]);
-    assert_eq!(found.sentence, "Packing depth is 3-1/2 in. (88.9 mm); the listing asks for at least 4 in. (101.6 mm).");
+    let found = explained(
+        "packing.depth: at least 4 in.",
+        &["packing.depth = 3-1/2 in."],
+    );
+    assert_eq!(
+        found.sentence,
+        "Packing depth is 3-1/2 in. (88.9 mm); the listing asks for at least 4 in. (101.6 mm)."
+    );
     assert_eq!(found.requirement, "at least 4 in. (101.6 mm)");
     let margin = found.margin.unwrap();
-    assert_eq!((margin.quantity.number.to_string().as_str(), margin.words.as_str()), ("-1/2", "1/2 in. (12.7 mm) short"));
+    assert_eq!(
+        (
+            margin.quantity.number.to_string().as_str(),
+            margin.words.as_str()
+        ),
+        ("-1/2", "1/2 in. (12.7 mm) short")
+    );
     let fact = found.fact.unwrap();
-    assert_eq!((fact.value.as_str(), fact.provenance.as_str()), ("3-1/2 in. (88.9 mm)", "witnessed"));
+    assert_eq!(
+        (fact.value.as_str(), fact.provenance.as_str()),
+        ("3-1/2 in. (88.9 mm)", "witnessed")
+    );
 }
 
 #[test]
 fn margins() {
     for (clause, fact, words) in [
-        ("board.gap: at most 1 in.", "board.gap = 7/8 in.", "1/8 in. (≈ 3.2 mm) to spare"),
-        ("board.gap: at most 1 in.", "board.gap = 1-1/4 in.", "1/4 in. (≈ 6.4 mm) over"),
-        ("stud.gauge: at least 25 MSG", "stud.gauge = 20 gauge", "5 gauge numbers to spare"),
-        ("stud.gauge: at least 20 MSG", "stud.gauge = 25 gauge", "5 gauge numbers too light"),
+        (
+            "board.gap: at most 1 in.",
+            "board.gap = 7/8 in.",
+            "1/8 in. (≈ 3.2 mm) to spare",
+        ),
+        (
+            "board.gap: at most 1 in.",
+            "board.gap = 1-1/4 in.",
+            "1/4 in. (≈ 6.4 mm) over",
+        ),
+        (
+            "stud.gauge: at least 25 MSG",
+            "stud.gauge = 20 gauge",
+            "5 gauge numbers to spare",
+        ),
+        (
+            "stud.gauge: at least 20 MSG",
+            "stud.gauge = 25 gauge",
+            "5 gauge numbers too light",
+        ),
         // A difference of temperatures is a rise: 18 °F of it is 10 K, not -7.8 °C.
-        ("coating.application_temperature: at least 40 °F", "coating.application_temperature = 58 °F", "18 °F rise (10 K rise) to spare"),
-        ("packing.density: nominal 3 pcf", "packing.density = 6 pcf", "3 pcf (≈ 48 kg/m³) more than that"),
+        (
+            "coating.application_temperature: at least 40 °F",
+            "coating.application_temperature = 58 °F",
+            "18 °F rise (10 K rise) to spare",
+        ),
+        (
+            "packing.density: nominal 3 pcf",
+            "packing.density = 6 pcf",
+            "3 pcf (≈ 48 kg/m³) more than that",
+        ),
     ] {
-        assert_eq!(explained(clause, &[fact]).margin.unwrap().words, words, "{clause}");
+        assert_eq!(
+            explained(clause, &[fact]).margin.unwrap().words,
+            words,
+            "{clause}"
+        );
     }
 }
 
 #[test]
 fn what_is_missing_and_who_can_supply_it() {
     let found = explained("packing.depth: at least 4 in. (102 mm)", &[]);
-    assert_eq!(found.sentence, "Nobody has shown the packing depth; the listing asks for at least 4 in. (102 mm).");
+    assert_eq!(
+        found.sentence,
+        "Nobody has shown the packing depth; the listing asks for at least 4 in. (102 mm)."
+    );
     let missing = found.missing.unwrap();
-    assert_eq!((missing.ask, missing.trade), (Ask::Value, Some(Trade::Firestop)));
-    assert!(missing.help.starts_with("State the packing depth and where it is known from. It can be seen "));
+    assert_eq!(
+        (missing.ask, missing.trade),
+        (Ask::Value, Some(Trade::Firestop))
+    );
+    assert!(
+        missing
+            .help
+            .starts_with("State the packing depth and where it is known from. It can be seen ")
+    );
 
-    let wet = explained("coating.wet_thickness: at least 1/8 in.", &[]).missing.unwrap();
-    assert_eq!((wet.until, wet.trade), (Some(Stage::Wet), Some(Trade::Firestop)));
-    assert!(wet.help.ends_with("It can be seen while wet."), "{}", wet.help);
+    let wet = explained("coating.wet_thickness: at least 1/8 in.", &[])
+        .missing
+        .unwrap();
+    assert_eq!(
+        (wet.until, wet.trade),
+        (Some(Stage::Wet), Some(Trade::Firestop))
+    );
+    assert!(
+        wet.help.ends_with("It can be seen while wet."),
+        "{}",
+        wet.help
+    );
 }
 
 #[test]
@@ -62,7 +126,10 @@ fn a_reading_that_decided() {
     );
     let fact = found.fact.unwrap();
     assert_eq!(fact.value, "1-1/16 in. (≈ 27 mm)");
-    assert_eq!(fact.readings.unwrap().words, "3 readings, 3/4 in. to 1-1/16 in., mean ≈ 0.896 in.; 1-1/16 in. decided");
+    assert_eq!(
+        fact.readings.unwrap().words,
+        "3 readings, 3/4 in. to 1-1/16 in., mean ≈ 0.896 in.; 1-1/16 in. decided"
+    );
 }
 
 #[test]
@@ -94,7 +161,11 @@ fn sentences() {
         &["stud.attached_to_runner = yes"],
         "Stud attached to runner: yes; the listing rules it out.",
     );
-    check_sentence("board.layers: bare 2", &["board.layers = 3"], "Board layers are 3; the listing asks for 2.");
+    check_sentence(
+        "board.layers: bare 2",
+        &["board.layers = 3"],
+        "Board layers are 3; the listing asks for 2.",
+    );
     check_sentence(
         "stud.gauge: at least 25 MSG",
         &["stud.gauge = 28 gauge"],
@@ -130,14 +201,42 @@ fn questions_by_trade_then_stage_then_property() {
     let mut second = check(&listing, &["stud.spacing = 16 in."]);
     second.joint = "J2".to_owned();
     let asked = questions([&first, &second]);
-    let seen: Vec<_> = asked.iter().map(|one| (one.trade, one.property.as_str(), one.concerns.len())).collect();
-    assert_eq!(seen, questions([&first, &second]).iter().map(|one| (one.trade, one.property.as_str(), one.concerns.len())).collect::<Vec<_>>());
-    let find = |property: &str| asked.iter().find(|question| question.property == property).unwrap();
-    assert_eq!(find("packing.depth").sentence, "What is the packing depth at J1 and J2?");
+    let seen: Vec<_> = asked
+        .iter()
+        .map(|one| (one.trade, one.property.as_str(), one.concerns.len()))
+        .collect();
+    assert_eq!(
+        seen,
+        questions([&first, &second])
+            .iter()
+            .map(|one| (one.trade, one.property.as_str(), one.concerns.len()))
+            .collect::<Vec<_>>()
+    );
+    let find = |property: &str| {
+        asked
+            .iter()
+            .find(|question| question.property == property)
+            .unwrap()
+    };
+    assert_eq!(
+        find("packing.depth").sentence,
+        "What is the packing depth at J1 and J2?"
+    );
     assert_eq!(find("packing.depth").concerns.len(), 2);
-    assert_eq!(find("stud.spacing").sentence, "What is the stud spacing at J1?");
-    assert_eq!(find("packing.seams").sentence, "Is this met at J1 and J2? \"Seams tightly butted.\"");
-    let place = |property: &str| asked.iter().position(|question| question.property == property).unwrap();
+    assert_eq!(
+        find("stud.spacing").sentence,
+        "What is the stud spacing at J1?"
+    );
+    assert_eq!(
+        find("packing.seams").sentence,
+        "Is this met at J1 and J2? \"Seams tightly butted.\""
+    );
+    let place = |property: &str| {
+        asked
+            .iter()
+            .position(|question| question.property == property)
+            .unwrap()
+    };
     // Design before framing before firestop; while placing before wet.
     assert!(place("barrier.rating") < place("stud.spacing"));
     assert!(place("stud.spacing") < place("packing.depth"));

@@ -2,17 +2,27 @@
 
 mod support;
 
-use conformance::Reason::{AsksNothing, Fails, Holds, ListingUnclear, NoFact, NotAsked, NotOffered, NotSeen, TooClose, Unreadable};
+use conformance::Reason::{
+    AsksNothing, Fails, Holds, ListingUnclear, NoFact, NotAsked, NotOffered, NotSeen, TooClose,
+    Unreadable,
+};
 use conformance::{Reason, Verdict};
 use listing::{Header, Reading};
 use measure::Number;
-use support::{check, configurations, finding, leakage, movement, not_applicable, open, reading, width};
+use support::{
+    check, configurations, finding, leakage, movement, not_applicable, open, reading, width,
+};
 
 const NOT_OFFERED: (Verdict, Reason) = (Verdict::NotMet, NotOffered);
 const MET: (Verdict, Reason) = (Verdict::Met, Holds);
 
 #[track_caller]
-fn check_head(header: impl FnOnce(&mut Header), id: &str, facts: &[&str], expected: (Verdict, Reason)) {
+fn check_head(
+    header: impl FnOnce(&mut Header),
+    id: &str,
+    facts: &[&str],
+    expected: (Verdict, Reason),
+) {
     let mut listing = reading(&["packing.depth: at least 1 in."]);
     header(&mut listing.header);
     expect(&listing, id, facts, expected);
@@ -22,7 +32,12 @@ fn check_head(header: impl FnOnce(&mut Header), id: &str, facts: &[&str], expect
 fn expect(listing: &Reading, id: &str, facts: &[&str], expected: (Verdict, Reason)) {
     let result = check(listing, facts);
     let found = finding(&result, id);
-    assert_eq!((found.verdict, found.explanation.reason), expected, "{facts:?}: {}", found.explanation.sentence);
+    assert_eq!(
+        (found.verdict, found.explanation.reason),
+        expected,
+        "{facts:?}: {}",
+        found.explanation.sentence
+    );
 }
 
 #[test]
@@ -35,11 +50,25 @@ fn the_rating_reaches_the_barriers() {
     rating(&["barrier.rating = 3 hr"], NOT_OFFERED);
     rating(&[], open(NoFact));
     rating(&["joint.rating = 2 hr <- drawing A"], open(NoFact));
-    rating(&["barrier.rating = 2 hr", "joint.rating = 1 hr <- drawing A"], (Verdict::NotMet, Fails));
-    rating(&["barrier.rating = 1 hr", "joint.rating = 3 hr <- drawing A"], NOT_OFFERED);
-    rating(&["barrier.rating = 1 hr", "joint.rating = 2 hr <- drawing A"], MET);
+    rating(
+        &["barrier.rating = 2 hr", "joint.rating = 1 hr <- drawing A"],
+        (Verdict::NotMet, Fails),
+    );
+    rating(
+        &["barrier.rating = 1 hr", "joint.rating = 3 hr <- drawing A"],
+        NOT_OFFERED,
+    );
+    rating(
+        &["barrier.rating = 1 hr", "joint.rating = 2 hr <- drawing A"],
+        MET,
+    );
     rating(&["barrier.rating = 0 hr"], open(Unreadable));
-    check_head(|header| header.ratings_hr.clear(), "header/rating", &["barrier.rating = 1 hr"], open(ListingUnclear));
+    check_head(
+        |header| header.ratings_hr.clear(),
+        "header/rating",
+        &["barrier.rating = 1 hr"],
+        open(ListingUnclear),
+    );
 }
 
 #[test]
@@ -47,7 +76,10 @@ fn the_kind_of_joint() {
     let kind = |facts: &[&str], expected| check_head(|_| {}, "header/kind", facts, expected);
     kind(&["joint.kind = head-of-wall <- drawing A"], MET);
     kind(&["joint.kind = top of wall <- drawing A"], MET);
-    kind(&["joint.kind = floor-to-floor <- drawing A"], (Verdict::NotMet, Fails));
+    kind(
+        &["joint.kind = floor-to-floor <- drawing A"],
+        (Verdict::NotMet, Fails),
+    );
     kind(&["joint.kind = odd <- drawing A"], open(Unreadable));
     kind(&[], open(NoFact));
     let mut listing = reading(&["packing.depth: at least 1 in."]);
@@ -58,22 +90,49 @@ fn the_kind_of_joint() {
 #[test]
 fn the_width_as_found() {
     let at = |facts: &[&str], expected| {
-        check_head(|header| header.width = Some(width("at most 2 in.")), "header/width", facts, expected);
+        check_head(
+            |header| header.width = Some(width("at most 2 in.")),
+            "header/width",
+            facts,
+            expected,
+        );
     };
     at(&["joint.width = 1-1/2 in. <- measured 1/16 in."], MET);
-    at(&["joint.width = 1-1/2 in. <- measured 1/16 in.: 1-1/4 in., 2-1/8 in."], (Verdict::NotMet, Fails));
-    at(&["joint.width = 2 in. <- measured 1/16 in."], open(TooClose));
-    at(&["joint.width = 2-3/8 in. <- measured 1/16 in."], (Verdict::NotMet, Fails));
+    at(
+        &["joint.width = 1-1/2 in. <- measured 1/16 in.: 1-1/4 in., 2-1/8 in."],
+        (Verdict::NotMet, Fails),
+    );
+    at(
+        &["joint.width = 2 in. <- measured 1/16 in."],
+        open(TooClose),
+    );
+    at(
+        &["joint.width = 2-3/8 in. <- measured 1/16 in."],
+        (Verdict::NotMet, Fails),
+    );
     at(&["joint.width = 1-1/2 in. <- drawing A"], open(NotSeen));
-    at(&["joint.width = 2-1/2 in. <- drawing A"], (Verdict::NotMet, Fails));
+    at(
+        &["joint.width = 2-1/2 in. <- drawing A"],
+        (Verdict::NotMet, Fails),
+    );
     at(&[], open(NoFact));
 }
 
 #[test]
 fn a_head_without_a_width() {
-    check_head(|_| {}, "header/width", &["joint.width = 1 in."], open(ListingUnclear));
+    check_head(
+        |_| {},
+        "header/width",
+        &["joint.width = 1 in."],
+        open(ListingUnclear),
+    );
     let listing = reading(&["joint.width: at most 1 in. ; item 3"]);
-    expect(&listing, "header/width", &["joint.width = 1 in."], not_applicable(AsksNothing));
+    expect(
+        &listing,
+        "header/width",
+        &["joint.width = 1 in."],
+        not_applicable(AsksNothing),
+    );
 }
 
 #[test]
@@ -101,11 +160,15 @@ fn the_band_counts_only_where_no_width_is_stated() {
 
 /// What a joint needs: percent in compression and extension, by class.
 fn needs(compression: &str, extension: &str, class: &str) -> Vec<String> {
-    [("compression", compression), ("extension", extension), ("class", class)]
-        .into_iter()
-        .filter(|(_, value)| !value.is_empty())
-        .map(|(what, value)| format!("joint.movement_{what} = {value} <- drawing S"))
-        .collect()
+    [
+        ("compression", compression),
+        ("extension", extension),
+        ("class", class),
+    ]
+    .into_iter()
+    .filter(|(_, value)| !value.is_empty())
+    .map(|(what, value)| format!("joint.movement_{what} = {value} <- drawing S"))
+    .collect()
 }
 
 #[track_caller]
@@ -125,15 +188,55 @@ fn movement_by_direction_and_class() {
     let closing = ["II, III compression 25"];
     check_movement(&both, &needs("20 %", "10 %", "II"), "compression", MET);
     check_movement(&both, &needs("25 %", "10 %", "II"), "compression", MET);
-    check_movement(&both, &needs("26 %", "10 %", "II"), "compression", NOT_OFFERED);
-    check_movement(&both, &needs("20 %", "10 %", "II and III"), "extension", MET);
-    check_movement(&closing, &needs("20 %", "10 %", "II"), "extension", NOT_OFFERED);
-    check_movement(&closing, &needs("20 %", "0 %", "II"), "extension", not_applicable(NotAsked));
+    check_movement(
+        &both,
+        &needs("26 %", "10 %", "II"),
+        "compression",
+        NOT_OFFERED,
+    );
+    check_movement(
+        &both,
+        &needs("20 %", "10 %", "II and III"),
+        "extension",
+        MET,
+    );
+    check_movement(
+        &closing,
+        &needs("20 %", "10 %", "II"),
+        "extension",
+        NOT_OFFERED,
+    );
+    check_movement(
+        &closing,
+        &needs("20 %", "0 %", "II"),
+        "extension",
+        not_applicable(NotAsked),
+    );
     // A higher class isn't known to cover a lower one.
-    check_movement(&both, &needs("20 %", "10 %", "I"), "compression", NOT_OFFERED);
-    check_movement(&["IV either 25"], &needs("20 %", "10 %", "III"), "compression", NOT_OFFERED);
-    check_movement(&["II either 25", "III either 10"], &needs("20 %", "", "II, III"), "compression", NOT_OFFERED);
-    check_movement(&both, &needs("20 %", "10 %", "wind"), "compression", open(Unreadable));
+    check_movement(
+        &both,
+        &needs("20 %", "10 %", "I"),
+        "compression",
+        NOT_OFFERED,
+    );
+    check_movement(
+        &["IV either 25"],
+        &needs("20 %", "10 %", "III"),
+        "compression",
+        NOT_OFFERED,
+    );
+    check_movement(
+        &["II either 25", "III either 10"],
+        &needs("20 %", "", "II, III"),
+        "compression",
+        NOT_OFFERED,
+    );
+    check_movement(
+        &both,
+        &needs("20 %", "10 %", "wind"),
+        "compression",
+        open(Unreadable),
+    );
 }
 
 #[test]
@@ -141,10 +244,25 @@ fn movement_that_nobody_states() {
     let both = ["II, III either 25"];
     check_movement(&both, &[], "compression", open(NoFact));
     check_movement(&both, &needs("20 %", "", "II"), "extension", open(NoFact));
-    check_movement(&both, &needs("20 %", "10 %", ""), "compression", open(NoFact));
+    check_movement(
+        &both,
+        &needs("20 %", "10 %", ""),
+        "compression",
+        open(NoFact),
+    );
     // Whatever the class, no class was tested so far.
-    check_movement(&both, &needs("40 %", "10 %", ""), "compression", NOT_OFFERED);
-    check_movement(&both, &["joint.movement_compression = 1/2 in. <- drawing S".to_owned()], "compression", open(Unreadable));
+    check_movement(
+        &both,
+        &needs("40 %", "10 %", ""),
+        "compression",
+        NOT_OFFERED,
+    );
+    check_movement(
+        &both,
+        &["joint.movement_compression = 1/2 in. <- drawing S".to_owned()],
+        "compression",
+        open(Unreadable),
+    );
     let fixed = ["joint.static_or_dynamic = static <- drawing S".to_owned()];
     check_movement(&both, &fixed, "compression", not_applicable(NotAsked));
     check_movement(&both, &fixed, "shear", not_applicable(NotAsked));
@@ -158,18 +276,38 @@ fn shear_is_asked_where_it_is_stated() {
         all.push(format!("joint.movement_shear = {percent} <- drawing S"));
         all
     };
-    check_movement(&both, &needs("20 %", "10 %", "II"), "shear", not_applicable(NotAsked));
+    check_movement(
+        &both,
+        &needs("20 %", "10 %", "II"),
+        "shear",
+        not_applicable(NotAsked),
+    );
     check_movement(&both, &[], "shear", open(NoFact));
     check_movement(&both, &with_shear("5 %"), "shear", NOT_OFFERED);
-    check_movement(&["II either 25", "II shear 10"], &with_shear("5 %"), "shear", MET);
+    check_movement(
+        &["II either 25", "II shear 10"],
+        &with_shear("5 %"),
+        "shear",
+        MET,
+    );
 }
 
 #[test]
 fn a_listing_that_states_no_movement() {
     let static_listing = |header: &mut Header| header.designation = "HW-S-0901".to_owned();
-    check_head(static_listing, "header/movement-compression", &["joint.movement_compression = 5 % <- drawing S"], NOT_OFFERED);
+    check_head(
+        static_listing,
+        "header/movement-compression",
+        &["joint.movement_compression = 5 % <- drawing S"],
+        NOT_OFFERED,
+    );
     // A dynamic listing whose movement couldn't be read.
-    check_movement(&[], &needs("5 %", "", "II"), "compression", open(ListingUnclear));
+    check_movement(
+        &[],
+        &needs("5 %", "", "II"),
+        "compression",
+        open(ListingUnclear),
+    );
 }
 
 #[test]
@@ -179,22 +317,49 @@ fn movement_of_the_chosen_configuration() {
         "packing.layers: bare 2 ; option Configuration 2",
     ]);
     listing.options = vec![configurations(&["Configuration 1", "Configuration 2"])];
-    listing.header.movement =
-        ["II compression 50 for Configuration 1", "II compression 10 for Configuration 2"].map(movement).to_vec();
-    let needs = ["joint.movement_compression = 40 % <- drawing S", "joint.movement_class = II <- drawing S"];
+    listing.header.movement = [
+        "II compression 50 for Configuration 1",
+        "II compression 10 for Configuration 2",
+    ]
+    .map(movement)
+    .to_vec();
+    let needs = [
+        "joint.movement_compression = 40 % <- drawing S",
+        "joint.movement_class = II <- drawing S",
+    ];
     let with = |fact: &'static str| [needs[0], needs[1], fact];
-    expect(&listing, "header/movement-compression", &with("packing.depth = 2 in."), MET);
-    expect(&listing, "header/movement-compression", &with("packing.layers = 2"), NOT_OFFERED);
+    expect(
+        &listing,
+        "header/movement-compression",
+        &with("packing.depth = 2 in."),
+        MET,
+    );
+    expect(
+        &listing,
+        "header/movement-compression",
+        &with("packing.layers = 2"),
+        NOT_OFFERED,
+    );
     // A configuration that no option goes by.
     listing.header.movement = vec![movement("II compression 50 for the wide version")];
-    expect(&listing, "header/movement-compression", &with("packing.depth = 2 in."), open(ListingUnclear));
+    expect(
+        &listing,
+        "header/movement-compression",
+        &with("packing.depth = 2 in."),
+        open(ListingUnclear),
+    );
 }
 
 #[test]
 fn of_several_movements_for_one_class_the_smallest_must_reach() {
     // One published listing gives 100 % at 2 in. and 0 % at 4 in.: where nothing tells which holds, nobody can say.
     let tested = ["II compression 100", "II compression 10"];
-    check_movement(&tested, &needs("40 %", "", "II"), "compression", open(ListingUnclear));
+    check_movement(
+        &tested,
+        &needs("40 %", "", "II"),
+        "compression",
+        open(ListingUnclear),
+    );
     check_movement(&tested, &needs("10 %", "", "II"), "compression", MET);
 }
 
@@ -219,16 +384,41 @@ fn leakage_in_a_smoke_barrier() {
     check_leakage(&both, "elevated", "no", not_applicable(NotAsked));
     check_leakage(&both, "elevated", "?", open(NoFact));
     check_leakage(&["ambient 1 cfm/ft"], "elevated", "yes", NOT_OFFERED);
-    check_leakage(&["ambient 1 cfm/ft"], "elevated", "no", not_applicable(NotAsked));
-    check_leakage(&["elevated at most 5.1 cfm/ft"], "elevated", "yes", NOT_OFFERED);
-    check_leakage(&["elevated less than 6 cfm/ft"], "elevated", "yes", NOT_OFFERED);
+    check_leakage(
+        &["ambient 1 cfm/ft"],
+        "elevated",
+        "no",
+        not_applicable(NotAsked),
+    );
+    check_leakage(
+        &["elevated at most 5.1 cfm/ft"],
+        "elevated",
+        "yes",
+        NOT_OFFERED,
+    );
+    check_leakage(
+        &["elevated less than 6 cfm/ft"],
+        "elevated",
+        "yes",
+        NOT_OFFERED,
+    );
     check_leakage(&["elevated less than 5 cfm/ft"], "elevated", "yes", MET);
     // 7.75 L/s·m is a little more than 5 cfm/ft, which is 7.742 (W27).
     check_leakage(&["elevated 7.74 L/s per m"], "elevated", "yes", MET);
     check_leakage(&["elevated 7.75 L/s per m"], "elevated", "yes", NOT_OFFERED);
     // One listing printed its joint's leakage per area: nobody can tell what was meant.
-    check_leakage(&["elevated 1 cfm/ft2"], "elevated", "yes", open(ListingUnclear));
-    check_leakage(&["elevated 1 cfm/ft", "elevated 9 cfm/ft"], "elevated", "yes", NOT_OFFERED);
+    check_leakage(
+        &["elevated 1 cfm/ft2"],
+        "elevated",
+        "yes",
+        open(ListingUnclear),
+    );
+    check_leakage(
+        &["elevated 1 cfm/ft", "elevated 9 cfm/ft"],
+        "elevated",
+        "yes",
+        NOT_OFFERED,
+    );
 }
 
 #[test]

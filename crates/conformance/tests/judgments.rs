@@ -17,10 +17,21 @@ fn listing() -> Reading {
 }
 
 #[track_caller]
-fn check_judged(facts: &[&str], judgments: &[Judgment], clause: &str, expected: (Verdict, Reason), notes: usize) {
+fn check_judged(
+    facts: &[&str],
+    judgments: &[Judgment],
+    clause: &str,
+    expected: (Verdict, Reason),
+    notes: usize,
+) {
     let result = check_with(&listing(), facts, judgments);
     let found = finding(&result, clause);
-    assert_eq!((found.verdict, found.explanation.reason), expected, "{}", found.explanation.sentence);
+    assert_eq!(
+        (found.verdict, found.explanation.reason),
+        expected,
+        "{}",
+        found.explanation.sentence
+    );
     assert_eq!(result.notes.len(), notes, "{:?}", result.notes);
 }
 
@@ -30,20 +41,36 @@ const OPEN: (Verdict, Reason) = (Verdict::Open, Reason::NeedsAPerson);
 
 #[test]
 fn an_open_clause_is_judged() {
-    let accepted = judgment("Item 3A", "Seams  tightly", Decision::Accepted, "seen at placing");
+    let accepted = judgment(
+        "Item 3A",
+        "Seams  tightly",
+        Decision::Accepted,
+        "seen at placing",
+    );
     check_judged(&[], &[accepted], "3A/1", JUDGED, 0);
-    let rejected = judgment("3A", "Seams tightly butted.", Decision::Rejected, "gaps at both ends");
+    let rejected = judgment(
+        "3A",
+        "Seams tightly butted.",
+        Decision::Rejected,
+        "gaps at both ends",
+    );
     check_judged(&[], &[rejected], "3A/1", REJECTED, 0);
 }
 
 #[test]
 fn a_judgment_on_another_item_or_listing_is_not_for_this_clause() {
     let accepted = judgment("3A", "Seams tightly", Decision::Accepted, "");
-    check_judged(&[], &[accepted.clone()], "3B/1", OPEN, 0);
-    let elsewhere = Judgment { listing: Some("FF-S-1901".to_owned()), ..accepted.clone() };
+    check_judged(&[], std::slice::from_ref(&accepted), "3B/1", OPEN, 0);
+    let elsewhere = Judgment {
+        listing: Some("FF-S-1901".to_owned()),
+        ..accepted.clone()
+    };
     check_judged(&[], &[elsewhere], "3A/1", OPEN, 0);
     for name in ["HW-D-0901", "hw-d-0901", "case", "case.txt"] {
-        let here = Judgment { listing: Some(name.to_owned()), ..accepted.clone() };
+        let here = Judgment {
+            listing: Some(name.to_owned()),
+            ..accepted.clone()
+        };
         check_judged(&[], &[here], "3A/1", JUDGED, 0);
     }
 }
@@ -71,42 +98,89 @@ fn what_fails_is_accepted_only_on_a_ground_and_stays_in_view() {
     let groundless = judgment("3A/2", "", Decision::Accepted, " ");
     check_judged(&[thin], &[groundless], "3A/2", support::NOT_MET, 1);
     let grounded = judgment("3A/2", "", Decision::Accepted, "engineering judgment 14");
-    check_judged(&[thin], &[grounded.clone()], "3A/2", JUDGED, 0);
+    check_judged(&[thin], std::slice::from_ref(&grounded), "3A/2", JUDGED, 0);
     let result = check_with(&listing(), &[thin], &[grounded]);
     let explanation = &finding(&result, "3A/2").explanation;
-    assert!(explanation.sentence.starts_with("Packing depth is 3 in. (76.2 mm); the listing asks for at least 4 in. (101.6 mm)."));
-    assert!(explanation.sentence.ends_with("accepted it on 2031-05-06: engineering judgment 14."));
-    assert_eq!(explanation.margin.as_ref().unwrap().words, "1 in. (25.4 mm) short");
+    assert!(explanation.sentence.starts_with(
+        "Packing depth is 3 in. (76.2 mm); the listing asks for at least 4 in. (101.6 mm)."
+    ));
+    assert!(
+        explanation
+            .sentence
+            .ends_with("accepted it on 2031-05-06: engineering judgment 14.")
+    );
+    assert_eq!(
+        explanation.margin.as_ref().unwrap().words,
+        "1 in. (25.4 mm) short"
+    );
 }
 
 #[test]
 fn what_is_met_stays_met_unless_it_is_rejected() {
     let deep = "packing.depth = 5 in.";
-    check_judged(&[deep], &[judgment("3A/2", "", Decision::Accepted, "")], "3A/2", support::MET, 0);
-    check_judged(&[deep], &[judgment("3A/2", "", Decision::Rejected, "")], "3A/2", REJECTED, 0);
+    check_judged(
+        &[deep],
+        &[judgment("3A/2", "", Decision::Accepted, "")],
+        "3A/2",
+        support::MET,
+        0,
+    );
+    check_judged(
+        &[deep],
+        &[judgment("3A/2", "", Decision::Rejected, "")],
+        "3A/2",
+        REJECTED,
+        0,
+    );
 }
 
 #[test]
 fn nobody_decides_nothing() {
-    let nobody = Judgment { by: String::new(), ..judgment("3A", "Seams", Decision::Accepted, "seen") };
+    let nobody = Judgment {
+        by: String::new(),
+        ..judgment("3A", "Seams", Decision::Accepted, "seen")
+    };
     check_judged(&[], &[nobody], "3A/1", OPEN, 1);
 }
 
 #[test]
 fn which_of_several_judgments_counts() {
     let day = |day| jiff::civil::date(2031, 5, day);
-    let accepted = Judgment { when: day(2), ..judgment("3A", "Seams", Decision::Accepted, "seen") };
-    let rejected = Judgment { when: day(1), ..judgment("3A", "Seams", Decision::Rejected, "gaps") };
-    check_judged(&[], &[accepted.clone(), rejected.clone()], "3A/1", JUDGED, 0);
-    let same_day = Judgment { when: day(2), ..rejected.clone() };
+    let accepted = Judgment {
+        when: day(2),
+        ..judgment("3A", "Seams", Decision::Accepted, "seen")
+    };
+    let rejected = Judgment {
+        when: day(1),
+        ..judgment("3A", "Seams", Decision::Rejected, "gaps")
+    };
+    check_judged(
+        &[],
+        &[accepted.clone(), rejected.clone()],
+        "3A/1",
+        JUDGED,
+        0,
+    );
+    let same_day = Judgment {
+        when: day(2),
+        ..rejected.clone()
+    };
     check_judged(&[], &[same_day, accepted.clone()], "3A/1", REJECTED, 0);
     // The joint's own goes before its mark's, whatever the day.
-    let of_mark = Judgment { scope: Scope::Mark("M1".to_owned()), ..accepted };
+    let of_mark = Judgment {
+        scope: Scope::Mark("M1".to_owned()),
+        ..accepted
+    };
     check_judged(&[], &[rejected, of_mark], "3A/1", REJECTED, 0);
 }
 
 #[test]
 fn the_head_is_judged_by_its_id() {
-    let accepted = judgment("header/rating", "", Decision::Accepted, "listed in the code report");
+    let accepted = judgment(
+        "header/rating",
+        "",
+        Decision::Accepted,
+        "listed in the code report",
+    );
     check_judged(&[], &[accepted], "header/rating", JUDGED, 0);
 }

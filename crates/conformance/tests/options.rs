@@ -1,5 +1,10 @@
 //! Choosing among a listing's options.
 
+#![allow(
+    clippy::indexing_slicing,
+    reason = "a case that isn't written right must fail"
+)]
+
 mod support;
 
 use conformance::Reason::{NotBuilt, NotChosen, OptionUnknown};
@@ -7,7 +12,10 @@ use conformance::{How, JointResult, Overall, Verdict};
 use listing::{OptionGroup, Reading};
 use proptest::prelude::*;
 use site::Decision;
-use support::{alternates, check, check_with, configurations, finding, judgment, not_applicable, open, optional, reading};
+use support::{
+    alternates, check, check_with, configurations, finding, judgment, not_applicable, open,
+    optional, reading,
+};
 
 fn listing(lines: &[&str], options: Vec<OptionGroup>) -> Reading {
     let mut listing = reading(lines);
@@ -38,7 +46,10 @@ fn an_alternate_replaces_its_base() {
     assert_eq!(verdict(&result, "3B/1"), not_applicable(NotChosen));
     assert_eq!(verdict(&result, "3B/2"), not_applicable(NotChosen));
     assert_eq!(verdict(&result, "3B1/1"), support::MET);
-    assert_eq!((result.chosen[0].choice.as_deref(), result.chosen[0].how), (Some("3B1"), How::BestFit));
+    assert_eq!(
+        (result.chosen[0].choice.as_deref(), result.chosen[0].how),
+        (Some("3B1"), How::BestFit)
+    );
 }
 
 #[test]
@@ -46,7 +57,10 @@ fn an_alternate_that_nobody_built_hides_nothing() {
     // The coating fails; the sealant, of which nothing is known, would only be open.
     let result = check(
         &coating_or_sealant(),
-        &["coating.wet_thickness = 1/16 in.", "coating.overlap_board = 1 in."],
+        &[
+            "coating.wet_thickness = 1/16 in.",
+            "coating.overlap_board = 1 in.",
+        ],
     );
     assert_eq!(verdict(&result, "3B/1"), support::NOT_MET);
     assert_eq!(verdict(&result, "3B1/1"), not_applicable(NotChosen));
@@ -85,15 +99,26 @@ fn a_fact_or_a_judgment_settles_which_is_built() {
     assert_eq!(verdict(&result, "3B1/1"), not_applicable(NotChosen));
     assert_eq!(result.chosen[0].how, How::Stated);
 
-    let decided = [judgment("3B", "built", Decision::Accepted, "seen on the walk")];
+    let decided = [judgment(
+        "3B",
+        "built",
+        Decision::Accepted,
+        "seen on the walk",
+    )];
     let result = check_with(&coating_or_sealant(), &facts[..1], &decided);
     assert_eq!(verdict(&result, "3B1/1"), not_applicable(NotChosen));
     assert!(result.notes.is_empty());
 
     // A name that none of the options has, and a value that nobody stands for, settle nothing.
-    let result = check(&coating_or_sealant(), &["sealant.depth = 3/4 in.", "option.3B = 3B7"]);
+    let result = check(
+        &coating_or_sealant(),
+        &["sealant.depth = 3/4 in.", "option.3B = 3B7"],
+    );
     assert_eq!(verdict(&result, "option/3B"), open(OptionUnknown));
-    let result = check(&coating_or_sealant(), &["sealant.depth = 3/4 in.", "option.3B = 3B <- unstated"]);
+    let result = check(
+        &coating_or_sealant(),
+        &["sealant.depth = 3/4 in.", "option.3B = 3B <- unstated"],
+    );
     assert_eq!(verdict(&result, "3B1/1"), support::MET);
 }
 
@@ -107,7 +132,10 @@ fn a_choice_that_asks_nothing_wins_nothing() {
         ],
         vec![alternates("3B", &["3B", "3B1"])],
     );
-    let result = check(&listing, &["barrier.rating = 2 hr", "coating.wet_thickness = 1/16 in."]);
+    let result = check(
+        &listing,
+        &["barrier.rating = 2 hr", "coating.wet_thickness = 1/16 in."],
+    );
     assert_eq!(verdict(&result, "3B/1"), support::NOT_MET);
     // With nothing known of either, the joint still isn't closed by it.
     let result = check(&listing, &["barrier.rating = 2 hr"]);
@@ -134,7 +162,11 @@ fn an_optional_item_is_one_question() {
     assert_eq!(verdict(&unknown, "4A/1"), not_applicable(NotBuilt));
     assert_eq!(unknown.assumed[0], "item 4 is not built");
     let questions = conformance::questions([&unknown]);
-    assert!(questions.iter().any(|question| question.property == "option.4"));
+    assert!(
+        questions
+            .iter()
+            .any(|question| question.property == "option.4")
+    );
 
     for (stated, question, clause) in [
         ("option.4 = no", None, not_applicable(NotBuilt)),
@@ -145,14 +177,27 @@ fn an_optional_item_is_one_question() {
         assert_eq!(verdict(&result, "4A/1"), clause, "{stated}");
     }
     // Whether it is built makes no difference where all of it is met.
-    let result = check(&listing, &[packed, "beam.depth = 12 in.", "beam.weight = 30 lb/ft"]);
+    let result = check(
+        &listing,
+        &[packed, "beam.depth = 12 in.", "beam.weight = 30 lb/ft"],
+    );
     assert!(result.finding("option/4").is_none());
     assert_eq!(verdict(&result, "4A/1"), support::MET);
     // A person may say so.
-    let decided = [judgment("4", "not built", Decision::Accepted, "no beam crosses")];
+    let decided = [judgment(
+        "4",
+        "not built",
+        Decision::Accepted,
+        "no beam crosses",
+    )];
     let result = check_with(&listing, &[packed], &decided);
     assert!(result.finding("option/4").is_none());
-    let decided = [judgment("option/4", "", Decision::Accepted, "no beam crosses")];
+    let decided = [judgment(
+        "option/4",
+        "",
+        Decision::Accepted,
+        "no beam crosses",
+    )];
     let result = check_with(&listing, &[packed], &decided);
     assert_eq!(finding(&result, "option/4").verdict, Verdict::Judged);
 }
@@ -166,7 +211,10 @@ fn options_within_options() {
             "runner.gauge: at least 25 MSG ; item 2A1",
             "clip.gauge: at least 18 MSG ; item 2A1X",
         ],
-        vec![alternates("2A", &["2A", "2A1"]), alternates("2A1", &["2A1", "2A1X"])],
+        vec![
+            alternates("2A", &["2A", "2A1"]),
+            alternates("2A1", &["2A1", "2A1X"]),
+        ],
     );
     for item in &mut listing.items {
         item.parent = match item.path.as_str() {
@@ -194,7 +242,10 @@ enum Fate {
 }
 
 fn fates() -> impl Strategy<Value = Vec<Fate>> {
-    proptest::collection::vec(prop_oneof![Just(Fate::Met), Just(Fate::NotMet), Just(Fate::Open)], 0..4)
+    proptest::collection::vec(
+        prop_oneof![Just(Fate::Met), Just(Fate::NotMet), Just(Fate::Open)],
+        0..4,
+    )
 }
 
 /// Groups of choices of clauses.
@@ -208,11 +259,16 @@ fn build(groups: &[Vec<Vec<Fate>>]) -> (Reading, Vec<String>) {
     let mut facts = Vec::new();
     let mut options = Vec::new();
     for (group, choices) in groups.iter().enumerate() {
-        let names: Vec<String> = (0..choices.len()).map(|choice| format!("G{group} way {choice}")).collect();
+        let names: Vec<String> = (0..choices.len())
+            .map(|choice| format!("G{group} way {choice}"))
+            .collect();
         for (choice, fates) in choices.iter().enumerate() {
             for (at, fate) in fates.iter().enumerate() {
                 let property = format!("local.g{group}c{choice}n{at}");
-                lines.push(format!("{property}: at least 1 in. ; option {}", names[choice]));
+                lines.push(format!(
+                    "{property}: at least 1 in. ; option {}",
+                    names[choice]
+                ));
                 match fate {
                     Fate::Met => facts.push(format!("{property} = 2 in.")),
                     Fate::NotMet => facts.push(format!("{property} = 1/2 in.")),
@@ -252,7 +308,10 @@ fn combinations(groups: &[Vec<Vec<Fate>>]) -> Vec<Vec<usize>> {
             longer.push(choice);
             longer
         };
-        all = all.iter().flat_map(|shorter| (0..choices.len()).map(move |choice| longer(shorter, choice))).collect();
+        all = all
+            .iter()
+            .flat_map(|shorter| (0..choices.len()).map(move |choice| longer(shorter, choice)))
+            .collect();
     }
     all
 }

@@ -1,11 +1,17 @@
 //! What must hold of every clause, whatever the numbers.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    reason = "a case that isn't written right must fail"
+)]
+
 mod support;
 
 use conformance::{Overall, Subject, Verdict, check_draft, compare, questions};
 use listing::{
-    Bound, Clause, Condition, Confidence, Expr, Item, OptionGroup, OptionGroupKind, Presence, ProductName, Reading,
-    Relation, Requirement, SecondValue, Span, Status, Test,
+    Bound, Clause, Condition, Confidence, Expr, Item, OptionGroup, OptionGroupKind, Presence,
+    ProductName, Reading, Relation, Requirement, SecondValue, Span, Status, Test,
 };
 use measure::{Agreement, Number, Quantity, Unit};
 use proptest::prelude::*;
@@ -14,25 +20,78 @@ use site::{Decision, Fact, ProductFact, Provenance, ProvenanceKind, Value};
 use support::{fact, finding, reading, subject};
 
 const PROPERTIES: &[&str] = &[
-    "packing.depth", "packing.density", "packing.compression", "board.layers", "board.thickness", "board.gap",
-    "stud.gauge", "stud.spacing", "joint.width", "joint.rating", "coating.application_temperature", "deck.direction",
-    "coating.product", "packing.flush", "hanger.drop", "barrier.rating", "barrier.smoke_barrier", "board.kind", "",
+    "packing.depth",
+    "packing.density",
+    "packing.compression",
+    "board.layers",
+    "board.thickness",
+    "board.gap",
+    "stud.gauge",
+    "stud.spacing",
+    "joint.width",
+    "joint.rating",
+    "coating.application_temperature",
+    "deck.direction",
+    "coating.product",
+    "packing.flush",
+    "hanger.drop",
+    "barrier.rating",
+    "barrier.smoke_barrier",
+    "board.kind",
+    "",
 ];
 const UNITS: &[Unit] = &[
-    Unit::Inch, Unit::Millimetre, Unit::Foot, Unit::Mil, Unit::PoundPerCubicFoot, Unit::KilogramPerCubicMetre,
-    Unit::Percent, Unit::Count, Unit::Gauge, Unit::Hour, Unit::Minute, Unit::Fahrenheit, Unit::Celsius,
-    Unit::FahrenheitRise, Unit::TimesJointWidth, Unit::Times, Unit::CfmPerFoot, Unit::CfmPerSquareFoot,
+    Unit::Inch,
+    Unit::Millimetre,
+    Unit::Foot,
+    Unit::Mil,
+    Unit::PoundPerCubicFoot,
+    Unit::KilogramPerCubicMetre,
+    Unit::Percent,
+    Unit::Count,
+    Unit::Gauge,
+    Unit::Hour,
+    Unit::Minute,
+    Unit::Fahrenheit,
+    Unit::Celsius,
+    Unit::FahrenheitRise,
+    Unit::TimesJointWidth,
+    Unit::Times,
+    Unit::CfmPerFoot,
+    Unit::CfmPerSquareFoot,
 ];
 const RELATIONS: &[Relation] = &[
-    Relation::AtLeast, Relation::AtMost, Relation::LessThan, Relation::MoreThan, Relation::Nominal,
-    Relation::Exactly, Relation::Between, Relation::About,
+    Relation::AtLeast,
+    Relation::AtMost,
+    Relation::LessThan,
+    Relation::MoreThan,
+    Relation::Nominal,
+    Relation::Exactly,
+    Relation::Between,
+    Relation::About,
 ];
-const AGREEMENTS: &[Agreement] = &[Agreement::Consistent, Agreement::LooselyRounded, Agreement::InConflict];
-const NAMES: &[&str] = &["1", "2", "2A", "2A1", "2A2", "3", "3B", "Configuration 1", "Configuration 2", "nothing"];
+const AGREEMENTS: &[Agreement] = &[
+    Agreement::Consistent,
+    Agreement::LooselyRounded,
+    Agreement::InConflict,
+];
+const NAMES: &[&str] = &[
+    "1",
+    "2",
+    "2A",
+    "2A1",
+    "2A2",
+    "3",
+    "3B",
+    "Configuration 1",
+    "Configuration 2",
+    "nothing",
+];
 
 /// Numbers as listings have them, and now and then the largest there are.
 fn number() -> impl Strategy<Value = Number> {
-    let usual = (-40_i128..4000, select(vec![1_i128, 2, 8, 16, 64, 10])).prop_filter_map("a number", |(over, under)| Number::new(over, under));
+    let usual = (-40_i128..4000, select(vec![1_i128, 2, 8, 16, 64, 10]))
+        .prop_filter_map("a number", |(over, under)| Number::new(over, under));
     let odd = (any::<i64>(), 1_i64..i64::MAX).prop_filter_map("a number", |(over, under)| {
         let limit = measure::number::LIMIT;
         Number::new(i128::from(over) % limit, i128::from(under) % limit)
@@ -45,9 +104,18 @@ fn quantity() -> impl Strategy<Value = Quantity> {
 }
 
 fn bound() -> impl Strategy<Value = Bound> {
-    let second = (proptest::option::of(number()), proptest::option::of(number()), select(UNITS), select(AGREEMENTS)).prop_map(
-        |(lo, hi, unit, agreement)| SecondValue { lo, hi, unit, agreement },
-    );
+    let second = (
+        proptest::option::of(number()),
+        proptest::option::of(number()),
+        select(UNITS),
+        select(AGREEMENTS),
+    )
+        .prop_map(|(lo, hi, unit, agreement)| SecondValue {
+            lo,
+            hi,
+            unit,
+            agreement,
+        });
     (
         select(RELATIONS),
         proptest::option::of(number()),
@@ -57,21 +125,26 @@ fn bound() -> impl Strategy<Value = Bound> {
         any::<bool>(),
         proptest::option::of(second),
     )
-        .prop_map(|(relation, lo, hi, unit, lo_excluded, bare, second)| Bound {
-            relation,
-            lo,
-            hi,
-            unit,
-            lo_excluded,
-            bare,
-            at: Span::default(),
-            second,
-        })
+        .prop_map(
+            |(relation, lo, hi, unit, lo_excluded, bare, second)| Bound {
+                relation,
+                lo,
+                hi,
+                unit,
+                lo_excluded,
+                bare,
+                at: Span::default(),
+                second,
+            },
+        )
 }
 
 fn text() -> impl Strategy<Value = String> {
     prop_oneof![
-        select(vec!["across", "type-x", "masonry", "II", "static", "yes", "no", "2A1", "", "™", "Pale 4"]).prop_map(str::to_owned),
+        select(vec![
+            "across", "type-x", "masonry", "II", "static", "yes", "no", "2A1", "", "™", "Pale 4"
+        ])
+        .prop_map(str::to_owned),
         "\\PC{0,12}",
     ]
 }
@@ -88,9 +161,21 @@ fn requirement() -> impl Strategy<Value = Requirement> {
 }
 
 fn expr() -> impl Strategy<Value = Expr> {
-    let test = (select(PROPERTIES), select(RELATIONS), proptest::option::of(quantity()), proptest::option::of(quantity()), any::<bool>())
+    let test = (
+        select(PROPERTIES),
+        select(RELATIONS),
+        proptest::option::of(quantity()),
+        proptest::option::of(quantity()),
+        any::<bool>(),
+    )
         .prop_map(|(property, relation, lo, hi, lo_excluded)| {
-            Expr::Test(Test { property: property.to_owned(), relation, lo, hi, lo_excluded })
+            Expr::Test(Test {
+                property: property.to_owned(),
+                relation,
+                lo,
+                hi,
+                lo_excluded,
+            })
         });
     let leaf = prop_oneof![4 => test, 1 => text().prop_map(Expr::Words)];
     leaf.prop_recursive(3, 8, 3, |inner| {
@@ -110,49 +195,71 @@ fn clause() -> impl Strategy<Value = Clause> {
         proptest::option::weighted(0.3, select(NAMES)),
         select(NAMES),
         text(),
-        select(vec![Confidence::ByRule, Confidence::WithDoubt, Confidence::Prose]),
+        select(vec![
+            Confidence::ByRule,
+            Confidence::WithDoubt,
+            Confidence::Prose,
+        ]),
         select(vec![Status::Draft, Status::Confirmed, Status::Corrected]),
     )
-        .prop_map(|(property, requirement, condition, option, item, words, confidence, status)| Clause {
-            id: String::new(),
-            item: item.to_owned(),
-            span: Span::default(),
-            words,
-            property: property.to_owned(),
-            component: property.split('.').next().unwrap_or_default().to_owned(),
-            attribute: "something".to_owned(),
-            requirement,
-            condition: condition.map(|expr| Condition { words: "so".to_owned(), span: Span::default(), expr }),
-            option: option.map(str::to_owned),
-            read_by: Vec::new(),
-            confidence,
-            status,
-        })
+        .prop_map(
+            |(property, requirement, condition, option, item, words, confidence, status)| Clause {
+                id: String::new(),
+                item: item.to_owned(),
+                span: Span::default(),
+                words,
+                property: property.to_owned(),
+                component: property.split('.').next().unwrap_or_default().to_owned(),
+                attribute: "something".to_owned(),
+                requirement,
+                condition: condition.map(|expr| Condition {
+                    words: "so".to_owned(),
+                    span: Span::default(),
+                    expr,
+                }),
+                option: option.map(str::to_owned),
+                read_by: Vec::new(),
+                confidence,
+                status,
+            },
+        )
 }
 
 fn item() -> impl Strategy<Value = Item> {
-    (select(NAMES), text(), proptest::option::of(select(NAMES)), proptest::option::of(select(NAMES))).prop_map(
-        |(path, title, option, parent)| Item {
+    (
+        select(NAMES),
+        text(),
+        proptest::option::of(select(NAMES)),
+        proptest::option::of(select(NAMES)),
+    )
+        .prop_map(|(path, title, option, parent)| Item {
             path: path.to_owned(),
             title,
             span: Span::default(),
             option: option.map(str::to_owned),
             parent: parent.map(str::to_owned),
-        },
-    )
+        })
 }
 
 fn group() -> impl Strategy<Value = OptionGroup> {
-    let kinds = vec![OptionGroupKind::Alternates, OptionGroupKind::Configurations, OptionGroupKind::Optional];
-    (select(NAMES), select(kinds), proptest::option::of(select(NAMES)), proptest::collection::vec(select(NAMES), 0..3)).prop_map(
-        |(id, kind, base, choices)| OptionGroup {
+    let kinds = vec![
+        OptionGroupKind::Alternates,
+        OptionGroupKind::Configurations,
+        OptionGroupKind::Optional,
+    ];
+    (
+        select(NAMES),
+        select(kinds),
+        proptest::option::of(select(NAMES)),
+        proptest::collection::vec(select(NAMES), 0..3),
+    )
+        .prop_map(|(id, kind, base, choices)| OptionGroup {
             id: id.to_owned(),
             kind,
             base_item: base.map(str::to_owned),
             also_replaced: Vec::new(),
             choices: choices.into_iter().map(str::to_owned).collect(),
-        },
-    )
+        })
 }
 
 /// A listing as no reader would make it.
@@ -162,7 +269,12 @@ fn any_reading() -> impl Strategy<Value = Reading> {
         proptest::collection::vec(item(), 0..8),
         proptest::collection::vec(group(), 0..4),
         proptest::collection::vec(number(), 0..3),
-        proptest::option::of((select(RELATIONS), proptest::option::of(number()), proptest::option::of(number()), select(UNITS))),
+        proptest::option::of((
+            select(RELATIONS),
+            proptest::option::of(number()),
+            proptest::option::of(number()),
+            select(UNITS),
+        )),
     )
         .prop_map(|(mut clauses, items, options, ratings_hr, width)| {
             for (at, clause) in clauses.iter_mut().enumerate() {
@@ -170,21 +282,46 @@ fn any_reading() -> impl Strategy<Value = Reading> {
             }
             let mut listing = reading(&[]);
             listing.header.ratings_hr = ratings_hr;
-            listing.header.width = width.map(|(relation, lo, hi, unit)| listing::WidthLimit { relation, lo, hi, unit, span: Span::default() });
-            Reading { clauses, items, options, ..listing }
+            listing.header.width = width.map(|(relation, lo, hi, unit)| listing::WidthLimit {
+                relation,
+                lo,
+                hi,
+                unit,
+                span: Span::default(),
+            });
+            Reading {
+                clauses,
+                items,
+                options,
+                ..listing
+            }
         })
 }
 
 fn source() -> impl Strategy<Value = ProvenanceKind> {
     prop_oneof![
-        Just(ProvenanceKind::Drawing { sheet: "A-1".to_owned() }),
-        Just(ProvenanceKind::Submittal { reference: "S-1".to_owned() }),
-        Just(ProvenanceKind::Witnessed { by: None }),
-        Just(ProvenanceKind::StatedBy { who: "the foreman".to_owned() }),
-        Just(ProvenanceKind::Unstated),
-        (proptest::option::of(quantity()), proptest::collection::vec(quantity(), 0..3)).prop_map(|(resolution, readings)| {
-            ProvenanceKind::Measured { instrument: "rule".to_owned(), resolution, readings }
+        Just(ProvenanceKind::Drawing {
+            sheet: "A-1".to_owned()
         }),
+        Just(ProvenanceKind::Submittal {
+            reference: "S-1".to_owned()
+        }),
+        Just(ProvenanceKind::Witnessed { by: None }),
+        Just(ProvenanceKind::StatedBy {
+            who: "the foreman".to_owned()
+        }),
+        Just(ProvenanceKind::Unstated),
+        (
+            proptest::option::of(quantity()),
+            proptest::collection::vec(quantity(), 0..3)
+        )
+            .prop_map(|(resolution, readings)| {
+                ProvenanceKind::Measured {
+                    instrument: "rule".to_owned(),
+                    resolution,
+                    readings,
+                }
+            }),
     ]
 }
 
@@ -195,7 +332,11 @@ fn any_fact() -> impl Strategy<Value = Fact> {
         1 => any::<bool>().prop_map(Value::Flag),
         1 => (proptest::option::of(text()), text()).prop_map(|(maker, product)| Value::Product(ProductFact { maker, product })),
     ];
-    let names: Vec<String> = PROPERTIES.iter().map(ToString::to_string).chain(["option.2A".to_owned(), "option.configuration".to_owned()]).collect();
+    let names: Vec<String> = PROPERTIES
+        .iter()
+        .map(ToString::to_string)
+        .chain(["option.2A".to_owned(), "option.configuration".to_owned()])
+        .collect();
     (select(names), value, source()).prop_map(|(property, value, kind)| Fact {
         property,
         value,
@@ -217,7 +358,10 @@ fn one_limit(relation: Relation, limit: i128, value: Quantity, source: &str) -> 
         bound.relation = relation;
         (bound.lo, bound.hi) = if upper { (None, limit) } else { (limit, None) };
     }
-    let fact = Fact { value: Value::Quantity(value), ..fact(&format!("packing.depth = 1 in. <- {source}")) };
+    let fact = Fact {
+        value: Value::Quantity(value),
+        ..fact(&format!("packing.depth = 1 in. <- {source}"))
+    };
     let facts = [fact];
     finding(&check_draft(&listing, &subject(&facts, &[])), "1/1").verdict
 }

@@ -29,14 +29,21 @@ pub(crate) enum Outcome {
 impl Outcome {
     /// Unsettled if something is.
     pub(crate) const fn unsettled_if(something: bool) -> Self {
-        if something { Self::Unsettled } else { Self::Clear }
+        if something {
+            Self::Unsettled
+        } else {
+            Self::Clear
+        }
     }
 }
 
 impl Answer {
     /// An answer with nothing to do.
     pub(crate) fn of(text: String) -> Self {
-        Self { text, ..Self::default() }
+        Self {
+            text,
+            ..Self::default()
+        }
     }
 
     /// An answer for programs: the value as JSON.

@@ -29,7 +29,7 @@ pub(crate) struct Check {
     /// What to ask whom so that nothing stays open.
     pub(crate) questions: Vec<Question>,
     /// What is worth knowing of the files.
-    pub(crate) notices: Vec<String>,
+    pub(crate) notices: Vec<site::Notice>,
     /// What must stand wherever results are shown.
     pub(crate) standing_lines: Vec<String>,
 }
@@ -98,13 +98,20 @@ pub(crate) struct Checked {
 impl Checked {
     /// What the joint comes to; open without a listing.
     pub(crate) fn overall(&self) -> Overall {
-        self.result.as_ref().map_or(Overall::Open, |result| result.overall)
+        self.result
+            .as_ref()
+            .map_or(Overall::Open, |result| result.overall)
     }
 
     /// Where it is, in a few words.
     pub(crate) fn place(&self) -> String {
         let parts = [&self.storey, &self.grid, &self.barrier];
-        parts.into_iter().flatten().map(String::as_str).collect::<Vec<_>>().join(" ")
+        parts
+            .into_iter()
+            .flatten()
+            .map(String::as_str)
+            .collect::<Vec<_>>()
+            .join(" ")
     }
 }
 
@@ -135,8 +142,11 @@ pub(crate) fn check(import: &Import, shelf: &Shelf) -> Result<Check, Faults> {
         totals: Totals::of(&joints),
         listings: used(shelf, &joints),
         questions: questions(results),
-        notices: import.notices.iter().map(ToString::to_string).collect(),
-        standing_lines: STANDING_LINES.iter().map(|line| (*line).to_owned()).collect(),
+        notices: import.notices.clone(),
+        standing_lines: STANDING_LINES
+            .iter()
+            .map(|line| (*line).to_owned())
+            .collect(),
         joints,
     })
 }
@@ -145,7 +155,10 @@ fn checked(project: &Project, joint: &Joint, held: Option<&Held>) -> Checked {
     Checked {
         joint: joint.name.clone(),
         mark: joint.mark.clone(),
-        title: project.mark(&joint.mark).map(|mark| mark.title.clone()).unwrap_or_default(),
+        title: project
+            .mark(&joint.mark)
+            .map(|mark| mark.title.clone())
+            .unwrap_or_default(),
         storey: joint.storey.clone(),
         barrier: joint.barrier.clone(),
         grid: joint.grid.clone(),
@@ -171,13 +184,15 @@ impl<'a> Listings<'a> {
         let mut found = BTreeMap::new();
         let mut faults: BTreeMap<&str, (Fault, Vec<&str>)> = BTreeMap::new();
         for joint in &project.joints {
-            let Some(name) = project.listing(joint) else { continue };
+            let Some(name) = project.listing(joint) else {
+                continue;
+            };
             if found.contains_key(name) {
                 continue;
             }
             match shelf.find(name) {
                 Ok(at) => {
-                    found.extend(shelf.listings.get(at).map(|held| (name, held)));
+                    found.extend(shelf.held.get(at).map(|held| (name, held)));
                 }
                 Err(fault) => {
                     let (_, marks) = faults.entry(name).or_insert_with(|| (fault, Vec::new()));
@@ -197,7 +212,10 @@ impl<'a> Listings<'a> {
         });
         // A listing that couldn't be read is the likely cause of one that isn't found.
         let faults = named.chain(shelf.unread.iter().cloned()).collect();
-        Err(Faults { faults, closing: Some("Nothing was checked.".to_owned()) })
+        Err(Faults {
+            faults,
+            closing: Some("Nothing was checked.".to_owned()),
+        })
     }
 
     fn of_joint(&self, project: &Project, joint: &Joint) -> Option<&'a Held> {
@@ -213,7 +231,10 @@ fn says(marks: &[String]) -> String {
 
 impl Totals {
     fn of(joints: &[Checked]) -> Self {
-        let mut totals = Self { joints: joints.len(), ..Self::default() };
+        let mut totals = Self {
+            joints: joints.len(),
+            ..Self::default()
+        };
         for joint in joints {
             match joint.overall() {
                 Overall::Conforms => totals.conform += 1,
@@ -222,7 +243,9 @@ impl Totals {
             }
             match &joint.result {
                 None => totals.without_listing += 1,
-                Some(result) => totals.provisional += usize::from(result.standing == Standing::Provisional),
+                Some(result) => {
+                    totals.provisional += usize::from(result.standing == Standing::Provisional)
+                }
             }
         }
         totals
@@ -230,8 +253,17 @@ impl Totals {
 }
 
 fn used(shelf: &Shelf, joints: &[Checked]) -> Vec<ListingUsed> {
-    let count = |held: &Held| joints.iter().filter(|joint| joint.listing.as_ref() == Some(&held.stem)).count();
-    let with_joints = shelf.listings.iter().map(|held| (held, count(held))).filter(|(_, joints)| *joints > 0);
+    let count = |held: &Held| {
+        joints
+            .iter()
+            .filter(|joint| joint.listing.as_ref() == Some(&held.stem))
+            .count()
+    };
+    let with_joints = shelf
+        .held
+        .iter()
+        .map(|held| (held, count(held)))
+        .filter(|(_, joints)| *joints > 0);
     with_joints
         .map(|(held, joints)| {
             let reading = held.reading();
@@ -245,7 +277,11 @@ fn used(shelf: &Shelf, joints: &[Checked]) -> Vec<ListingUsed> {
                     State::Draft(_) => Standing::Provisional,
                     State::Confirmed(_) => Standing::Final,
                 },
-                confirmed: reading.clauses.iter().filter(|clause| clause.status != listing::Status::Draft).count(),
+                confirmed: reading
+                    .clauses
+                    .iter()
+                    .filter(|clause| clause.status != listing::Status::Draft)
+                    .count(),
                 clauses: reading.clauses.len(),
                 joints,
             }
@@ -266,14 +302,24 @@ const PATIENCE: Duration = Duration::from_millis(400);
 
 impl Progress {
     fn of(of: usize) -> Self {
-        Self { since: Instant::now(), of, done: 0, bar: None }
+        Self {
+            since: Instant::now(),
+            of,
+            done: 0,
+            bar: None,
+        }
     }
 
     fn step(&mut self) {
         self.done += 1;
         if self.bar.is_none() && self.since.elapsed() > PATIENCE {
-            let bar = ProgressBar::with_draw_target(u64::try_from(self.of).ok(), ProgressDrawTarget::stderr());
-            if let Ok(style) = ProgressStyle::with_template("{pos} of {len} joints checked {wide_bar}") {
+            let bar = ProgressBar::with_draw_target(
+                u64::try_from(self.of).ok(),
+                ProgressDrawTarget::stderr(),
+            );
+            if let Ok(style) =
+                ProgressStyle::with_template("{pos} of {len} joints checked {wide_bar}")
+            {
                 bar.set_style(style);
             }
             self.bar = Some(bar);

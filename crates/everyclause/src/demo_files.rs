@@ -45,7 +45,13 @@ mod tests {
                 if path.is_dir() {
                     folders.push(path);
                 } else {
-                    found.push(path.strip_prefix(&demo).unwrap().to_str().unwrap().replace('\\', "/"));
+                    found.push(
+                        path.strip_prefix(&demo)
+                            .unwrap()
+                            .to_str()
+                            .unwrap()
+                            .replace('\\', "/"),
+                    );
                 }
             }
         }

@@ -27,7 +27,11 @@ pub(crate) enum Place {
     /// At words of a file.
     Words { file: String, excerpt: Excerpt },
     /// In a cell of a table, whose words stand there.
-    Cell { cell: String, row: usize, words: String },
+    Cell {
+        cell: String,
+        row: usize,
+        words: String,
+    },
 }
 
 /// Everything that is wrong with the input; never empty.
@@ -41,18 +45,33 @@ pub(crate) struct Faults {
 impl Fault {
     /// A fault of the command.
     pub(crate) fn of_command(problem: impl Into<String>) -> Self {
-        Self { problem: problem.into(), place: Place::Command, help: Vec::new() }
+        Self {
+            problem: problem.into(),
+            place: Place::Command,
+            help: Vec::new(),
+        }
     }
 
     /// A fault of a whole file.
     pub(crate) fn of_file(problem: impl Into<String>, file: impl Into<String>) -> Self {
-        Self { problem: problem.into(), place: Place::Files(vec![file.into()]), help: Vec::new() }
+        Self {
+            problem: problem.into(),
+            place: Place::Files(vec![file.into()]),
+            help: Vec::new(),
+        }
     }
 
     /// A fault at words of a text.
     pub(crate) fn of_words(problem: impl Into<String>, file: &str, text: &str, span: Span) -> Self {
-        let place = Place::Words { file: file.to_owned(), excerpt: Excerpt::of(text, span) };
-        Self { problem: problem.into(), place, help: Vec::new() }
+        let place = Place::Words {
+            file: file.to_owned(),
+            excerpt: Excerpt::of(text, span),
+        };
+        Self {
+            problem: problem.into(),
+            place,
+            help: Vec::new(),
+        }
     }
 
     /// The same fault, saying what would be right.
@@ -66,9 +85,12 @@ impl Fault {
         match &self.place {
             Place::Command => marked::error(&self.problem, &[], None, &notes),
             Place::Files(files) => marked::error(&self.problem, files, None, &notes),
-            Place::Words { file, excerpt } => {
-                marked::error(&self.problem, std::slice::from_ref(file), Some(excerpt), &notes)
-            }
+            Place::Words { file, excerpt } => marked::error(
+                &self.problem,
+                std::slice::from_ref(file),
+                Some(excerpt),
+                &notes,
+            ),
             Place::Cell { cell, row, words } => {
                 let excerpt = (!words.trim().is_empty()).then(|| Excerpt::whole(words, *row));
                 marked::at_cell(&self.problem, cell, excerpt.as_ref(), &notes)
@@ -84,13 +106,20 @@ impl From<&site::Problem> for Fault {
             row: problem.cell.row,
             words: problem.words.clone(),
         };
-        Self { problem: problem.message.clone(), place, help: vec![problem.help.clone()] }
+        Self {
+            problem: problem.message.clone(),
+            place,
+            help: vec![problem.help.clone()],
+        }
     }
 }
 
 impl From<Fault> for Faults {
     fn from(fault: Fault) -> Self {
-        Self { faults: vec![fault], closing: None }
+        Self {
+            faults: vec![fault],
+            closing: None,
+        }
     }
 }
 
@@ -105,7 +134,12 @@ impl Faults {
             text.push_str(&fault.shown());
             text.push_str("\n\n");
         }
-        if let Some(more) = self.faults.len().checked_sub(MOST_SHOWN).filter(|more| *more > 0) {
+        if let Some(more) = self
+            .faults
+            .len()
+            .checked_sub(MOST_SHOWN)
+            .filter(|more| *more > 0)
+        {
             text.push_str(&format!("and {more} more of the kind.\n"));
         }
         if let Some(closing) = &self.closing {

@@ -29,12 +29,16 @@ pub(crate) fn read(path: &Path, what: &str, most: u64) -> Result<Vec<u8>, Fault>
         Ok((is_folder, bytes))
     };
     match open() {
-        Ok((true, _)) => {
-            Err(Fault::of_file(format!("this is a folder; {what} is a file"), name).help(inside(path)))
-        }
+        Ok((true, _)) => Err(
+            Fault::of_file(format!("this is a folder; {what} is a file"), name).help(inside(path)),
+        ),
         Ok((false, bytes)) if u64::try_from(bytes.len()).is_ok_and(|length| length > most) => {
-            let problem = format!("the file has more than {} MB, too much for {what}", most >> 20);
-            Err(Fault::of_file(problem, name).help("is it the right file? If it holds several documents, split it"))
+            let problem = format!(
+                "the file has more than {} MB, too much for {what}",
+                most >> 20
+            );
+            Err(Fault::of_file(problem, name)
+                .help("is it the right file? If it holds several documents, split it"))
         }
         Ok((false, bytes)) => Ok(bytes),
         Err(error) => Err(unreadable(path, what, &error)),
@@ -51,42 +55,60 @@ fn unreadable(path: &Path, what: &str, error: &io::Error) -> Fault {
                 None => fault.help(format!("give the path of {what}")),
             }
         }
-        io::ErrorKind::PermissionDenied => {
-            Fault::of_file("the file may not be read", name).help("give yourself the right to read it, or copy it")
-        }
-        _ => Fault::of_file(format!("the file can't be read: {error}"), name).help(format!("give the path of {what}")),
+        io::ErrorKind::PermissionDenied => Fault::of_file("the file may not be read", name)
+            .help("give yourself the right to read it, or copy it"),
+        _ => Fault::of_file(format!("the file can't be read: {error}"), name)
+            .help(format!("give the path of {what}")),
     }
 }
 
 /// What lies in a folder, as help for somebody who named the folder.
 fn inside(folder: &Path) -> String {
     let names: Vec<String> = names_in(folder).into_iter().take(4).collect();
-    if names.is_empty() { "the folder is empty".to_owned() } else { format!("in it are {}", quoted(&names)) }
+    if names.is_empty() {
+        "the folder is empty".to_owned()
+    } else {
+        format!("in it are {}", quoted(&names))
+    }
 }
 
 /// The file beside a path that doesn't exist whose name is nearest to it.
 fn nearest_beside(path: &Path) -> Option<String> {
     let name = path.file_name()?.to_string_lossy().to_lowercase();
-    let folder = path.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let folder = path
+        .parent()
+        .filter(|parent| !parent.as_os_str().is_empty())
+        .unwrap_or(Path::new("."));
     nearest(&name, names_in(folder)).map(|near| shown(&path.with_file_name(near)))
 }
 
 /// The name nearest to a mistyped one, if any is near.
 pub(crate) fn nearest(name: &str, names: impl IntoIterator<Item = String>) -> Option<String> {
     let name = name.to_lowercase();
-    let scored = names.into_iter().map(|other| (strsim::jaro_winkler(&name, &other.to_lowercase()), other));
-    scored.filter(|(score, _)| *score > 0.85).max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, other)| other)
+    let scored = names
+        .into_iter()
+        .map(|other| (strsim::jaro_winkler(&name, &other.to_lowercase()), other));
+    scored
+        .filter(|(score, _)| *score > 0.85)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, other)| other)
 }
 
 fn names_in(folder: &Path) -> Vec<String> {
     let entries = fs::read_dir(folder).into_iter().flatten().flatten();
-    let mut names: Vec<String> = entries.map(|entry| shown(Path::new(&entry.file_name()))).collect();
+    let mut names: Vec<String> = entries
+        .map(|entry| shown(Path::new(&entry.file_name())))
+        .collect();
     names.sort();
     names
 }
 
 fn quoted(names: &[String]) -> String {
-    names.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ")
+    names
+        .iter()
+        .map(|name| format!("`{name}`"))
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 /// The files of a folder, by name.
@@ -95,17 +117,24 @@ fn quoted(names: &[String]) -> String {
 /// When the path is no folder or can't be read; `what` says what the folder should hold.
 pub(crate) fn in_folder(folder: &Path, what: &str) -> Result<Vec<PathBuf>, Fault> {
     let name = shown(folder);
-    let fault = |problem: String| Fault::of_file(problem, name.clone()).help(format!("give the folder of {what}"));
+    let fault = |problem: String| {
+        Fault::of_file(problem, name.clone()).help(format!("give the folder of {what}"))
+    };
     if folder.is_file() {
-        return Err(fault(format!("this is a file; {what} are looked for in a folder")));
+        return Err(fault(format!(
+            "this is a file; {what} are looked for in a folder"
+        )));
     }
     let entries = fs::read_dir(folder).map_err(|error| match error.kind() {
         io::ErrorKind::NotFound => fault("there is no such folder".to_owned()),
         io::ErrorKind::PermissionDenied => fault("the folder may not be read".to_owned()),
         _ => fault(format!("the folder can't be read: {error}")),
     })?;
-    let mut files: Vec<PathBuf> =
-        entries.flatten().map(|entry| entry.path()).filter(|path| !path.is_dir()).collect();
+    let mut files: Vec<PathBuf> = entries
+        .flatten()
+        .map(|entry| entry.path())
+        .filter(|path| !path.is_dir())
+        .collect();
     files.sort();
     Ok(files)
 }
@@ -148,5 +177,6 @@ fn unwritable(path: &Path, error: &io::Error) -> Fault {
         io::ErrorKind::PermissionDenied => "this may not be written".to_owned(),
         _ => format!("this can't be written: {error}"),
     };
-    Fault::of_file(problem, shown(path)).help("nothing was changed; give another place, or the right to write there")
+    Fault::of_file(problem, shown(path))
+        .help("nothing was changed; give another place, or the right to write there")
 }

@@ -66,7 +66,8 @@ impl Inputs {
     fn listings(&self) -> Result<PathBuf, Fault> {
         let of_project = || self.project.as_ref().map(|folder| folder.join("listings"));
         self.listings.clone().or_else(of_project).ok_or_else(|| {
-            Fault::of_command("no folder of listings is given").help("add `--listings DIR`, or `--project DIR`")
+            Fault::of_command("no folder of listings is given")
+                .help("add `--listings DIR`, or `--project DIR`")
         })
     }
 
@@ -86,28 +87,70 @@ impl Inputs {
             // One workbook may hold several of the tables.
             paths.extend(path.filter(|path| !paths.contains(path)));
         }
-        let of_project = || self.project.as_ref().map(|folder| folder.join("building.toml")).filter(|path| path.exists());
+        let of_project = || {
+            self.project
+                .as_ref()
+                .map(|folder| folder.join("building.toml"))
+                .filter(|path| path.exists())
+        };
         let building = self.building.clone().or_else(of_project);
         let mut held = Vec::new();
         for path in &paths {
-            held.push((files::shown(path), files::read(path, "a table", MOST_BYTES)?));
+            held.push((
+                name_among(path, &paths),
+                files::read(path, "a table", MOST_BYTES)?,
+            ));
         }
         if let Some(path) = building {
             let shown = files::shown(&path);
             // The import tells a building by its ending.
-            let name = if shown.to_lowercase().ends_with(".toml") { shown } else { shown + " (as building.toml)" };
+            let name = if shown.to_lowercase().ends_with(".toml") {
+                shown
+            } else {
+                shown + " (as building.toml)"
+            };
             held.push((name, files::read(&path, "a building", MOST_BYTES)?));
         }
-        let files: Vec<File<'_>> = held.iter().map(|(name, bytes)| File { name, bytes }).collect();
-        import(&files).map_err(|error| Faults {
+        let files: Vec<File<'_>> = held
+            .iter()
+            .map(|(name, bytes)| File { name, bytes })
+            .collect();
+        let import = import(&files).map_err(|error| Faults {
             faults: error.problems.iter().map(Fault::from).collect(),
             closing: Some(closing(error.problems.len() + error.left_out)),
-        })
+        })?;
+        if import.project.joints.is_empty() {
+            let schedule = paths
+                .first()
+                .map(|path| files::shown(path))
+                .unwrap_or_default();
+            return Err(Fault::of_file("there are no joints in the schedule", schedule)
+                .help("a schedule's first row names its columns, `joint` among them; every row below is a joint")
+                .into());
+        }
+        Ok(import)
+    }
+}
+
+/// A table's name where its cells are cited: the file's name, or the path where two files have one name.
+fn name_among(path: &Path, paths: &[PathBuf]) -> String {
+    let shares = paths
+        .iter()
+        .filter(|other| other.file_name() == path.file_name())
+        .count()
+        > 1;
+    match path.file_name() {
+        Some(name) if !shares => files::shown(Path::new(name)),
+        _ => files::shown(path),
     }
 }
 
 fn closing(count: usize) -> String {
-    let (things, them) = if count == 1 { ("problem", "it") } else { ("problems", "them") };
+    let (things, them) = if count == 1 {
+        ("problem", "it")
+    } else {
+        ("problems", "them")
+    };
     format!("{count} {things} in the tables; nothing was checked. Put {them} right and try again.")
 }
 
@@ -116,14 +159,25 @@ fn table_in(folder: &Path, name: &str) -> Result<Option<PathBuf>, Fault> {
     if !folder.is_dir() {
         return files::in_folder(folder, "a project").map(|_| None);
     }
-    let found: Vec<PathBuf> =
-        ["csv", "xlsx"].iter().map(|ending| folder.join(format!("{name}.{ending}"))).filter(|path| path.exists()).collect();
+    let found: Vec<PathBuf> = ["csv", "xlsx"]
+        .iter()
+        .map(|ending| folder.join(format!("{name}.{ending}")))
+        .filter(|path| path.exists())
+        .collect();
     match found.as_slice() {
-        [] if name == "schedule" => Err(Fault::of_file("there is no schedule in the folder", files::shown(folder))
-            .help("a project's joints stand in `schedule.csv` or `schedule.xlsx`")),
+        [] if name == "schedule" => Err(Fault::of_file(
+            "there is no schedule in the folder",
+            files::shown(folder),
+        )
+        .help("a project's joints stand in `schedule.csv` or `schedule.xlsx`")),
         [] => Ok(None),
         [one] => Ok(Some(one.clone())),
-        _ => Err(Fault::of_file(format!("there are `{name}.csv` and `{name}.xlsx`"), files::shown(folder))
-            .help(format!("move one away, or say which counts: `--{name} FILE`"))),
+        _ => Err(Fault::of_file(
+            format!("there are `{name}.csv` and `{name}.xlsx`"),
+            files::shown(folder),
+        )
+        .help(format!(
+            "move one away, or say which counts: `--{name} FILE`"
+        ))),
     }
 }

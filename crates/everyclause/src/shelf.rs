@@ -4,7 +4,7 @@ use std::ops::Deref;
 use std::path::{Path, PathBuf};
 
 use listing::confirm::{ConfirmedListing, Entry, Overlay, confirm};
-use listing::{Reading, layout};
+use listing::{Reading, Span, layout};
 
 use crate::fault::{Fault, Place};
 use crate::files;
@@ -38,6 +38,8 @@ pub(crate) struct Confirmation {
     pub(crate) file: String,
     /// What it holds.
     pub(crate) overlay: Overlay,
+    /// The reading without it.
+    as_read: Box<Reading>,
     /// Entries whose words the listing doesn't have any more.
     pub(crate) lost: Vec<Entry>,
     /// Whether it was made on another edition of the source.
@@ -74,10 +76,12 @@ impl Held {
         let (state, confirmation) = match overlay(path)? {
             None => (State::Draft(Box::new(reading)), None),
             Some(overlay) => {
+                let as_read = Box::new(reading.clone());
                 let overlaid = confirm(reading, &overlay);
                 let confirmation = Confirmation {
                     file: files::shown(&overlay_path(path)),
                     overlay,
+                    as_read,
                     lost: overlaid.lost.clone(),
                     other_source: overlaid.other_source,
                 };
@@ -88,8 +92,17 @@ impl Held {
                 (state, Some(confirmation))
             }
         };
-        let stem = path.file_stem().map(|stem| files::shown(Path::new(stem))).unwrap_or_default();
-        Ok(Self { file: files::shown(path), stem, text, state, confirmation })
+        let stem = path
+            .file_stem()
+            .map(|stem| files::shown(Path::new(stem)))
+            .unwrap_or_default();
+        Ok(Self {
+            file: files::shown(path),
+            stem,
+            text,
+            state,
+            confirmation,
+        })
     }
 
     /// The reading, confirmed or not.
@@ -97,10 +110,21 @@ impl Held {
         &self.state
     }
 
+    /// The reading as the reader left it, whatever people have corrected.
+    pub(crate) fn as_read(&self) -> &Reading {
+        self.confirmation
+            .as_ref()
+            .map_or_else(|| self.reading(), |confirmation| &confirmation.as_read)
+    }
+
     /// Its designation with its edition, for telling it apart.
     fn described(&self) -> String {
         let header = &self.reading().header;
-        let edition = if header.edition.is_empty() { "no edition stated" } else { &header.edition };
+        let edition = if header.edition.is_empty() {
+            "no edition stated"
+        } else {
+            &header.edition
+        };
         format!("`{}` is {} ({edition})", self.stem, header.designation)
     }
 }
@@ -108,7 +132,10 @@ impl Held {
 /// Reads a listing, whatever a person has confirmed of it.
 fn read(path: &Path) -> Result<(Reading, String), Fault> {
     let bytes = files::read(path, "a listing", MOST_BYTES)?;
-    let name = path.file_name().map(|name| files::shown(Path::new(name))).unwrap_or_default();
+    let name = path
+        .file_name()
+        .map(|name| files::shown(Path::new(name)))
+        .unwrap_or_default();
     let fault = |error: listing::DecodeError| {
         let problem = match &error {
             listing::DecodeError::Empty => "the file is empty".to_owned(),
@@ -124,8 +151,10 @@ fn read(path: &Path) -> Result<(Reading, String), Fault> {
     };
     let text = layout::decode(&bytes).map_err(fault)?.text;
     if text.trim().is_empty() {
-        return Err(Fault::of_file("the file holds nothing but white space", files::shown(path))
-            .help("give the listing as plain text: a title, then numbered items"));
+        return Err(
+            Fault::of_file("the file holds nothing but white space", files::shown(path))
+                .help("give the listing as plain text: a title, then numbered items"),
+        );
     }
     Ok((listing::read(&name, &bytes).map_err(fault)?, text))
 }
@@ -149,7 +178,41 @@ fn overlay(listing: &Path) -> Result<Option<Overlay>, Fault> {
         .map_err(|_| Fault::of_file("the confirmation isn't in UTF-8", shown.clone()).help(keep))?;
     match Overlay::parse(&text) {
         Ok(overlay) => Ok(Some(overlay)),
-        Err(error) => Err(Fault::of_file(error.to_string().trim_end(), shown).help(keep)),
+        Err(error) => Err(at_its_place(&error.to_string(), &shown, &text).help(keep)),
+    }
+}
+
+/// A confirmation's error, at the line and column that it names.
+fn at_its_place(error: &str, file: &str, text: &str) -> Fault {
+    let why = error
+        .lines()
+        .rev()
+        .map(str::trim)
+        .find(|line| !line.is_empty())
+        .unwrap_or_default();
+    let problem = format!("the confirmation can't be read: {why}");
+    let number = |after: &str| -> Option<usize> {
+        let (_, rest) = error.split_once(after)?;
+        rest.split(|c: char| !c.is_ascii_digit())
+            .next()?
+            .parse()
+            .ok()
+    };
+    match (number("at line "), number("column ")) {
+        (Some(line), Some(column)) => {
+            let above: usize = text
+                .split_inclusive('\n')
+                .take(line.saturating_sub(1))
+                .map(str::len)
+                .sum();
+            let start = above + column.saturating_sub(1);
+            let end = text
+                .get(start..)
+                .and_then(|rest| rest.lines().next())
+                .map_or(start, |line| start + line.len());
+            Fault::of_words(problem, file, text, Span::new(start, end))
+        }
+        _ => Fault::of_file(problem, file),
     }
 }
 
@@ -159,7 +222,7 @@ pub(crate) struct Shelf {
     /// Where they lie, as shown.
     folder: String,
     /// The listings, by file name.
-    pub(crate) listings: Vec<Held>,
+    pub(crate) held: Vec<Held>,
     /// Files that couldn't be read as a listing.
     pub(crate) unread: Vec<Fault>,
 }
@@ -172,18 +235,28 @@ impl Shelf {
     pub(crate) fn open(folder: &Path) -> Result<Self, Fault> {
         let files = files::in_folder(folder, "listings")?;
         let is_listing = |path: &PathBuf| {
-            path.extension().is_some_and(|ending| ["txt", "text"].iter().any(|one| ending.eq_ignore_ascii_case(one)))
+            path.extension().is_some_and(|ending| {
+                ["txt", "text"]
+                    .iter()
+                    .any(|one| ending.eq_ignore_ascii_case(one))
+            })
         };
-        let mut shelf = Self { folder: files::shown(folder), listings: Vec::new(), unread: Vec::new() };
+        let mut shelf = Self {
+            folder: files::shown(folder),
+            held: Vec::new(),
+            unread: Vec::new(),
+        };
         for path in files.iter().filter(|path| is_listing(path)) {
             match Held::open(path) {
-                Ok(held) => shelf.listings.push(held),
+                Ok(held) => shelf.held.push(held),
                 Err(fault) => shelf.unread.push(fault),
             }
         }
-        if shelf.listings.is_empty() && shelf.unread.is_empty() {
-            return Err(Fault::of_file("there is no listing in the folder", shelf.folder)
-                .help("put the listings into it as plain text, their names ending with `.txt`"));
+        if shelf.held.is_empty() && shelf.unread.is_empty() {
+            return Err(
+                Fault::of_file("there is no listing in the folder", shelf.folder)
+                    .help("put the listings into it as plain text, their names ending with `.txt`"),
+            );
         }
         Ok(shelf)
     }
@@ -194,7 +267,11 @@ impl Shelf {
     /// When none goes by that name, or several do.
     pub(crate) fn find(&self, name: &str) -> Result<usize, Fault> {
         let positions = |goes_by: &dyn Fn(&Held) -> bool| -> Vec<usize> {
-            let found = self.listings.iter().enumerate().filter(|(_, held)| goes_by(held));
+            let found = self
+                .held
+                .iter()
+                .enumerate()
+                .filter(|(_, held)| goes_by(held));
             found.map(|(at, _)| at).collect()
         };
         let wanted = levelled(name);
@@ -204,7 +281,11 @@ impl Shelf {
             !designation.is_empty() && designation == wanted
         });
         let by_loose_stem = positions(&|held| levelled(&held.stem) == wanted);
-        match (by_stem.as_slice(), by_designation.as_slice(), by_loose_stem.as_slice()) {
+        match (
+            by_stem.as_slice(),
+            by_designation.as_slice(),
+            by_loose_stem.as_slice(),
+        ) {
             ([one], ..) | (_, [one], _) | (_, [], [one]) => Ok(*one),
             (_, [], []) => Err(self.unknown(name)),
             (_, [], several) | (_, several, _) => Err(self.ambiguous(name, several)),
@@ -212,7 +293,10 @@ impl Shelf {
     }
 
     fn unknown(&self, name: &str) -> Fault {
-        let names = self.listings.iter().flat_map(|held| [held.stem.clone(), held.reading().header.designation.clone()]);
+        let names = self
+            .held
+            .iter()
+            .flat_map(|held| [held.stem.clone(), held.reading().header.designation.clone()]);
         let near = files::nearest(name, names.filter(|name| !name.is_empty()));
         let fault = Fault::of_file(format!("no listing goes by `{name}`"), self.folder.clone());
         let fault = match near {
@@ -223,15 +307,20 @@ impl Shelf {
     }
 
     fn ambiguous(&self, name: &str, places: &[usize]) -> Fault {
-        let several: Vec<&Held> = places.iter().filter_map(|at| self.listings.get(*at)).collect();
+        let several: Vec<&Held> = places.iter().filter_map(|at| self.held.get(*at)).collect();
         let described: Vec<String> = several.iter().map(|held| held.described()).collect();
         Fault {
-            problem: format!("{} listings go by `{name}`, and nothing says which is meant", several.len()),
+            problem: format!(
+                "{} listings go by `{name}`, and nothing says which is meant",
+                several.len()
+            ),
             place: Place::Files(several.iter().map(|held| held.file.clone()).collect()),
             help: vec![
                 format!("{}; an edition is a listing of its own", listed(&described)),
-                format!("in the mark's `listing` cell write the file's name without its ending, such as `{}`",
-                    several.first().map_or(name, |held| held.stem.as_str())),
+                format!(
+                    "in the mark's `listing` cell write the file's name without its ending, such as `{}`",
+                    several.first().map_or(name, |held| held.stem.as_str())
+                ),
             ],
         }
     }
@@ -240,5 +329,10 @@ impl Shelf {
 /// A name with its capitals, hyphens, spaces and underscores levelled.
 fn levelled(name: &str) -> String {
     let apart = |c: char| c.is_whitespace() || matches!(c, '-' | '_' | '\u{2010}'..='\u{2015}');
-    name.trim().to_lowercase().split(apart).filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-")
+    name.trim()
+        .to_lowercase()
+        .split(apart)
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join("-")
 }

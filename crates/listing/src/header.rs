@@ -112,9 +112,9 @@ fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
             .checked_sub(1)
             .map(|at| sentence.word(at))
             .unwrap_or_default();
-        match word.as_str() {
+        match word.as_ref() {
             "rating" | "ratings" | "f-rating" | "f-ratings" | "resistance" | "fire-rating" => {
-                Some(match before.as_str() {
+                Some(match before.as_ref() {
                     "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
                     "l" => Topic::Leakage,
                     _ => Topic::Rating,
@@ -371,12 +371,19 @@ fn designation(text: &str) -> Option<String> {
         .map(str::to_owned)
 }
 
-/// The words that follow "Edition", "Revision", "Issued" and the like anywhere in the document.
+/// How many lines at either end of a document may state its edition.
+const EDITION_LINES: usize = 80;
+
+/// The words that follow "Edition", "Revision", "Issued" and the like near the ends of the document.
 fn edition(source: &str) -> String {
     const WORDS: [&str; 7] = [
         "edition", "revision", "issue ", "issued", "reissued", "rev.", "rev ",
     ];
-    for line in source.lines() {
+    let ends = source
+        .lines()
+        .take(EDITION_LINES)
+        .chain(source.lines().rev().take(EDITION_LINES));
+    for line in ends {
         let lower = line.to_lowercase();
         if lower.len() == line.len()
             && let Some(at) = WORDS.iter().filter_map(|word| lower.find(word)).min()

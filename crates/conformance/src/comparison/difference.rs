@@ -39,13 +39,21 @@ mod tests {
         let quantity = |text| Quantity::parse(text).unwrap();
         let difference = above(quantity("58 °F"), quantity("40 °F")).unwrap();
         assert_eq!(difference.to(Unit::KelvinRise).unwrap().number, 10);
-        assert_eq!(above(quantity("5 °C"), quantity("40 °F")).unwrap().number, 1);
+        assert_eq!(
+            above(quantity("5 °C"), quantity("40 °F")).unwrap().number,
+            1
+        );
     }
 
     #[test]
     fn a_heavier_gauge_lies_above() {
         let quantity = |text| Quantity::parse(text).unwrap();
-        assert_eq!(above(quantity("20 gauge"), quantity("25 gauge")).unwrap().number, 5);
+        assert_eq!(
+            above(quantity("20 gauge"), quantity("25 gauge"))
+                .unwrap()
+                .number,
+            5
+        );
         assert_eq!(above(quantity("20 gauge"), quantity("1 in.")), None);
     }
 }

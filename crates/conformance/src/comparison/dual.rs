@@ -22,10 +22,10 @@ pub(crate) fn against(
     compare: impl Fn(&Limits) -> Compared,
 ) -> Compared {
     let first = Limits::of(bound);
-    let (Some(second), Some(stated)) = (bound.second.as_ref(), bound.in_second_unit()) else {
+    let Some(second) = bound.second.as_ref() else {
         return compare(&first);
     };
-    let in_second = Limits::of(&stated);
+    let in_second = Limits::of_second(bound, second);
     let fits = |unit: measure::Unit| unit.dimension() == value.dimension();
     match (fits(bound.unit), fits(second.unit)) {
         (true, false) => return compare(&first),
@@ -35,20 +35,34 @@ pub(crate) fn against(
     }
     let system = value.unit.system();
     let second_is_own = second.unit.system() == system && bound.unit.system() != system;
-    let (own, other) = if second_is_own { (&in_second, &first) } else { (&first, &in_second) };
+    let (own, other) = if second_is_own {
+        (&in_second, &first)
+    } else {
+        (&first, &in_second)
+    };
     match second.agreement {
         Agreement::Consistent => compare(own),
         Agreement::LooselyRounded => {
             let (ours, theirs) = (compare(own), compare(other));
             let same = ours.outcome == theirs.outcome;
             let named = is_equality && ours.outcome == Outcome::Holds;
-            if same || named { ours } else { Compared { outcome: Outcome::BetweenStatements, ..ours } }
+            if same || named {
+                ours
+            } else {
+                Compared {
+                    outcome: Outcome::BetweenStatements,
+                    ..ours
+                }
+            }
         }
         Agreement::InConflict => {
             let (ours, theirs) = (compare(own), compare(other));
             let one_holds = (ours.outcome == Outcome::Holds) != (theirs.outcome == Outcome::Holds);
             if is_equality && one_holds {
-                return Compared { outcome: Outcome::BetweenStatements, ..ours };
+                return Compared {
+                    outcome: Outcome::BetweenStatements,
+                    ..ours
+                };
             }
             ours.worse(theirs)
         }

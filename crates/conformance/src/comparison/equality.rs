@@ -8,7 +8,7 @@ use super::guard::Guard;
 use super::limits::Limits;
 use super::rule::Rule;
 use super::tolerance::Tolerance;
-use super::{Compared, Outcome};
+use super::{Compared, Outcome, Side};
 
 /// A value against a nominal, exact or approximate one.
 ///
@@ -37,8 +37,12 @@ fn against_two(value: Quantity, one: Quantity, other: Quantity) -> Option<Compar
     } else {
         (one, from_one)
     };
-    let outcome = if deviation.number.is_zero() { Outcome::Holds } else { Outcome::Deviates };
-    Some(deviating(outcome, value, limit, deviation))
+    let outcome = if deviation.number.is_zero() {
+        Outcome::Holds
+    } else {
+        Outcome::Deviates
+    };
+    Some(deviating(outcome, value, limit))
 }
 
 fn against_one(
@@ -48,30 +52,38 @@ fn against_one(
     guard: Guard,
     tolerance: Option<&'static Tolerance>,
 ) -> Option<Compared> {
-    let deviation = above(value, asked)?;
-    let outcome = |outcome| deviating(outcome, value, asked, deviation);
-    if deviation.number.is_zero() {
+    let outcome = |outcome| deviating(outcome, value, asked);
+    if value.compare(asked)?.is_eq() {
         return Some(outcome(Outcome::Holds));
     }
+    let deviation = above(value, asked)?;
     if let Some(tolerance) = tolerance
         && guard.is_measured()
         && matches!(rule, Rule::NominalProduct | Rule::NominalDimension)
     {
-        return within(deviation, tolerance, rule, guard, outcome(Outcome::Deviates));
+        return within(
+            deviation,
+            tolerance,
+            rule,
+            guard,
+            outcome(Outcome::Deviates),
+        );
     }
     Some(outcome(match rule {
-        Rule::Exactly => match guard {
-            _ if is_soft_conversion(value, asked) => Outcome::Deviates,
-            Guard::Exact => Outcome::Fails,
-            Guard::Unknown => Outcome::TooClose,
-            Guard::Within(half) if deviation.number.abs() < in_unit(half, asked.unit)? => Outcome::TooClose,
-            Guard::Within(_) => Outcome::Fails,
-        },
+        Rule::Exactly | Rule::NominalProduct if is_soft_conversion(value, asked) => {
+            Outcome::Deviates
+        }
         // A measurement doesn't tell which nominal value the product was sold by.
         Rule::NominalProduct if guard.is_measured() => Outcome::Deviates,
-        Rule::NominalProduct if is_soft_conversion(value, asked) => Outcome::Deviates,
         Rule::NominalProduct => Outcome::Fails,
         Rule::NominalDimension | Rule::About => Outcome::Deviates,
+        Rule::Exactly => match guard {
+            Guard::Unknown => Outcome::TooClose,
+            Guard::Within(half) if deviation.number.abs() < in_unit(half, asked.unit)? => {
+                Outcome::TooClose
+            }
+            Guard::Exact | Guard::Within(_) => Outcome::Fails,
+        },
         Rule::Limit => return None,
     }))
 }
@@ -85,7 +97,11 @@ fn within(
     guard: Guard,
     compared: Compared,
 ) -> Option<Compared> {
-    let allowed = if deviation.number.is_negative() { tolerance.minus } else { tolerance.plus };
+    let allowed = if deviation.number.is_negative() {
+        tolerance.minus
+    } else {
+        tolerance.plus
+    };
     let allowed = in_unit(allowed, deviation.unit)?;
     let spare = allowed.minus(deviation.number.abs())?;
     let too_close = match guard {
@@ -99,7 +115,11 @@ fn within(
         Rule::NominalProduct => Outcome::Fails,
         _ => Outcome::Deviates,
     };
-    Some(Compared { outcome, tolerance: Some(tolerance), ..compared })
+    Some(Compared {
+        outcome,
+        tolerance: Some(tolerance),
+        ..compared
+    })
 }
 
 /// Whether a value in one system may only be a rounded conversion of the value asked for in the other: within 3 %,
@@ -116,12 +136,12 @@ fn is_soft_conversion(value: Quantity, asked: Quantity) -> bool {
     close().unwrap_or(false)
 }
 
-const fn deviating(outcome: Outcome, value: Quantity, limit: Quantity, deviation: Quantity) -> Compared {
+const fn deviating(outcome: Outcome, value: Quantity, limit: Quantity) -> Compared {
     Compared {
         outcome,
         value,
         limit: Some(limit),
-        margin: Some(deviation),
+        side: Side::Neither,
         guard: None,
         tolerance: None,
     }

@@ -11,11 +11,12 @@
 //!
 //! What is counted, and numbered sizes such as gauges, have no such error.
 
-use measure::{Dimension, Number, Quantity};
+use measure::{Dimension, Number, Quantity, Unit};
 use site::{Fact, ProvenanceKind};
 use vocabulary::Property;
 
 use super::difference::in_unit;
+use crate::evidence::quantities;
 
 /// How far a value must keep from a limit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,29 +30,68 @@ pub(crate) enum Guard {
 }
 
 impl Guard {
-    /// The guard of a fact's value or of one of its readings.
+    /// The guard of one reading of a fact, or of its value.
     pub(crate) fn of(fact: &Fact, property: Option<&Property>, reading: Quantity) -> Self {
+        Self::stated(fact, reading).unwrap_or_else(|| Self::usual(property, reading))
+    }
+
+    /// The guards of all of a fact's readings: the one its own resolution makes, worked out once, else each its own.
+    pub(crate) fn of_each<'f>(
+        fact: &'f Fact,
+        property: Option<&'f Property>,
+    ) -> impl Iterator<Item = (Quantity, Self)> + 'f {
+        let mut known: Option<(Unit, Self)> = None;
+        quantities(fact).map(move |reading| match known {
+            Some((unit, guard)) if unit == reading.unit => (reading, guard),
+            _ => match Self::stated(fact, reading) {
+                Some(guard) => {
+                    known = Some((reading.unit, guard));
+                    (reading, guard)
+                }
+                None => (reading, Self::usual(property, reading)),
+            },
+        })
+    }
+
+    /// The guard that the fact itself states; none when it is measured and states no resolution of use.
+    fn stated(fact: &Fact, reading: Quantity) -> Option<Self> {
         let ProvenanceKind::Measured { resolution, .. } = &fact.provenance.kind else {
-            return Self::Exact;
+            return Some(Self::Exact);
         };
         if is_counted(reading.dimension()) {
-            return Self::Exact;
+            return Some(Self::Exact);
         }
-        let fits = |resolution: &Quantity| {
-            in_unit(*resolution, reading.unit).is_some_and(|number| number > Number::ZERO)
-        };
-        let usual = || {
-            let instruments = property.map(|property| property.instruments.as_slice()).unwrap_or_default();
-            let resolutions = instruments.iter().filter_map(|one| one.resolution_at(reading)).filter(fits);
-            resolutions.reduce(|coarsest, other| {
-                if other.compare(coarsest).is_some_and(core::cmp::Ordering::is_gt) { other } else { coarsest }
-            })
-        };
-        let half = |resolution: Quantity| resolution.times(Number::new(1, 2)?);
-        match resolution.filter(|one| fits(one)).or_else(usual).and_then(half) {
-            Some(half) => Self::Within(half),
-            None => Self::Unknown,
-        }
+        resolution
+            .filter(|resolution| fits(*resolution, reading))
+            .map(Self::half_of)
+    }
+
+    /// The guard of the coarsest instrument that the vocabulary has for the property.
+    fn usual(property: Option<&Property>, reading: Quantity) -> Self {
+        let instruments = property
+            .map(|property| property.instruments.as_slice())
+            .unwrap_or_default();
+        let resolutions = instruments
+            .iter()
+            .filter_map(|one| one.resolution_at(reading));
+        let coarsest = resolutions
+            .filter(|one| fits(*one, reading))
+            .reduce(|coarsest, other| {
+                if other
+                    .compare(coarsest)
+                    .is_some_and(core::cmp::Ordering::is_gt)
+                {
+                    other
+                } else {
+                    coarsest
+                }
+            });
+        coarsest.map_or(Self::Unknown, Self::half_of)
+    }
+
+    fn half_of(resolution: Quantity) -> Self {
+        let half = Number::new(1, 2).and_then(|half| resolution.times(half));
+        half.map_or(Self::Unknown, Self::Within)
     }
 
     /// A wider guard, by an uncertainty of the limit itself.
@@ -59,7 +99,9 @@ impl Guard {
         match (self, by) {
             (Self::Unknown, _) | (_, Self::Unknown) => Self::Unknown,
             (Self::Exact, other) | (other, Self::Exact) => other,
-            (Self::Within(one), Self::Within(other)) => one.plus(other).map_or(Self::Unknown, Self::Within),
+            (Self::Within(one), Self::Within(other)) => {
+                one.plus(other).map_or(Self::Unknown, Self::Within)
+            }
         }
     }
 
@@ -67,6 +109,11 @@ impl Guard {
     pub(crate) const fn is_measured(self) -> bool {
         !matches!(self, Self::Exact)
     }
+}
+
+/// Whether a resolution can be one of a reading's instrument.
+fn fits(resolution: Quantity, reading: Quantity) -> bool {
+    in_unit(resolution, reading.unit).is_some_and(|number| number > Number::ZERO)
 }
 
 /// Whether a dimension is counted or numbered, and so told exactly.

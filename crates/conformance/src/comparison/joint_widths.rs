@@ -17,23 +17,34 @@ pub(crate) fn as_lengths<'a>(
     subject: &Subject<'a>,
 ) -> Result<Vec<(Bound, Guard)>, Evidence<'a>> {
     let found = evidence(JOINT_WIDTH, subject);
-    let Evidence::Shown(fact) = found else { return Err(found) };
+    let Evidence::Shown(fact) = found else {
+        return Err(found);
+    };
     let lengths = crate::evidence::quantities(fact).map(|width| {
         let times = |number: Option<measure::Number>| match number {
             Some(number) => number.times(width.number).map(Some),
             None => Some(None),
         };
         let factor = bound.lo.or(bound.hi)?;
-        let length =
-            Bound { lo: times(bound.lo)?, hi: times(bound.hi)?, unit: width.unit, second: None, ..bound.clone() };
+        let length = Bound {
+            lo: times(bound.lo)?,
+            hi: times(bound.hi)?,
+            unit: width.unit,
+            second: None,
+            ..bound.clone()
+        };
         let guard = match Guard::of(fact, property(JOINT_WIDTH), width) {
-            Guard::Within(half) => half.times(factor.abs()).map_or(Guard::Unknown, Guard::Within),
+            Guard::Within(half) => half
+                .times(factor.abs())
+                .map_or(Guard::Unknown, Guard::Within),
             other => other,
         };
         (width.dimension() == measure::Dimension::Length).then_some((length, guard))
     });
     let lengths: Option<Vec<(Bound, Guard)>> = lengths.collect();
-    lengths.filter(|lengths| !lengths.is_empty()).ok_or(Evidence::Unreadable(fact))
+    lengths
+        .filter(|lengths| !lengths.is_empty())
+        .ok_or(Evidence::Unreadable(fact))
 }
 
 /// Whether a bound is stated so.

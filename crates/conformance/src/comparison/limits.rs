@@ -1,11 +1,11 @@
 //! A value against one limit or two.
 
-use listing::{Bound, Relation};
+use listing::{Bound, Relation, SecondValue};
 use measure::{Number, Quantity};
 
 use super::difference::{above, in_unit};
 use super::guard::Guard;
-use super::{Compared, Outcome};
+use super::{Compared, Outcome, Side};
 
 /// The limits that a bound states in one of its units.
 #[derive(Debug, Clone, Copy)]
@@ -27,6 +27,23 @@ impl Limits {
         }
     }
 
+    /// The limits as its second unit states them; of a bound with only a high value the second is the high one too.
+    pub(crate) fn of_second(bound: &Bound, second: &SecondValue) -> Self {
+        let value =
+            |number: Option<Number>| number.map(|number| Quantity::new(number, second.unit));
+        let upper = bound.lo.is_none() && second.hi.is_none();
+        let (lo, hi) = if upper {
+            (None, second.lo)
+        } else {
+            (second.lo, second.hi)
+        };
+        Self {
+            lo: value(lo),
+            hi: value(hi),
+            ..Self::of(bound)
+        }
+    }
+
     /// Either value, to see what is measured and in which unit.
     pub(crate) fn any(&self) -> Option<Quantity> {
         self.lo.or(self.hi)
@@ -34,8 +51,14 @@ impl Limits {
 
     /// A value against these limits. A limit that the relation needs and the bound lacks can't be compared.
     pub(crate) fn against(&self, value: Quantity, guard: Guard) -> Compared {
-        let low = || self.lo.and_then(|lo| edge(value, lo, Side::AtLeast, self.is_strict(), guard));
-        let high = || self.hi.and_then(|hi| edge(value, hi, Side::AtMost, self.is_strict(), guard));
+        let low = || {
+            self.lo
+                .and_then(|lo| edge(value, lo, Side::AtLeast, self.is_strict(), guard))
+        };
+        let high = || {
+            self.hi
+                .and_then(|hi| edge(value, hi, Side::AtMost, self.is_strict(), guard))
+        };
         let compared = match self.relation {
             Relation::AtLeast | Relation::MoreThan => low(),
             Relation::AtMost | Relation::LessThan => high(),
@@ -63,29 +86,27 @@ impl Limits {
     }
 }
 
-/// On which side of a limit a value must lie.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Side {
-    AtLeast,
-    AtMost,
-}
-
 /// A value against one limit. A strict limit excludes itself.
-fn edge(value: Quantity, limit: Quantity, side: Side, strict: bool, guard: Guard) -> Option<Compared> {
-    let above = above(value, limit)?;
-    let margin = match side {
-        Side::AtLeast => above,
-        Side::AtMost => Quantity::new(-above.number, above.unit),
+fn edge(
+    value: Quantity,
+    limit: Quantity,
+    side: Side,
+    strict: bool,
+    guard: Guard,
+) -> Option<Compared> {
+    let order = match side {
+        Side::AtMost => limit.compare(value)?,
+        Side::AtLeast | Side::Neither => value.compare(limit)?,
     };
-    let distance = margin.number;
-    let right_side = if strict { distance > Number::ZERO } else { distance >= Number::ZERO };
+    let right_side = if strict { order.is_gt() } else { order.is_ge() };
     let too_close = match guard {
         Guard::Exact => false,
-        Guard::Unknown => distance.is_zero(),
+        Guard::Unknown => order.is_eq(),
         Guard::Within(half) => {
             let half = in_unit(half, limit.unit)?;
+            let distance = above(value, limit)?.number.abs();
             // Half a division away the true value may be the limit itself, which a strict limit excludes.
-            distance.abs() < half || (strict && distance == half)
+            distance < half || (strict && right_side && distance == half)
         }
     };
     let outcome = match (too_close, right_side) {
@@ -97,5 +118,12 @@ fn edge(value: Quantity, limit: Quantity, side: Side, strict: bool, guard: Guard
         Guard::Within(half) => Some(half),
         Guard::Exact | Guard::Unknown => None,
     };
-    Some(Compared { outcome, value, limit: Some(limit), margin: Some(margin), guard, tolerance: None })
+    Some(Compared {
+        outcome,
+        value,
+        limit: Some(limit),
+        side,
+        guard,
+        tolerance: None,
+    })
 }

@@ -45,6 +45,17 @@ pub(crate) enum Outcome {
     Fails,
 }
 
+/// On which side of a limit a value must lie.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Side {
+    /// At the limit or above it.
+    AtLeast,
+    /// At the limit or below it.
+    AtMost,
+    /// Neither: it is one value that is asked for.
+    Neither,
+}
+
 /// A value compared with a bound.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Compared {
@@ -54,8 +65,8 @@ pub(crate) struct Compared {
     pub(crate) value: Quantity,
     /// The limit or nominal value it was compared with; of two limits the nearer.
     pub(crate) limit: Option<Quantity>,
-    /// Above zero on the right side of the limit. Of an equality, the deviation.
-    pub(crate) margin: Option<Quantity>,
+    /// Which side of the limit is the right one.
+    pub(crate) side: Side,
     /// Half the instrument's resolution, where it played a part.
     pub(crate) guard: Option<Quantity>,
     /// The tolerance that was applied.
@@ -69,17 +80,29 @@ impl Compared {
             outcome: Outcome::Unreadable,
             value,
             limit: None,
-            margin: None,
+            side: Side::Neither,
             guard: None,
             tolerance: None,
+        }
+    }
+
+    /// How far the value lies on the right side of the limit, above zero, or on the wrong one, below. Of an equality, how
+    /// far it deviates, above zero when it is greater.
+    pub(crate) fn margin(&self) -> Option<Quantity> {
+        let above = difference::above(self.value, self.limit?)?;
+        match self.side {
+            Side::AtMost => Some(Quantity::new(-above.number, above.unit)),
+            Side::AtLeast | Side::Neither => Some(above),
         }
     }
 
     /// The worse of two; of two alike the one with the smaller margin, and of those the first.
     pub(crate) fn worse(self, other: Self) -> Self {
         let other_is_worse = match other.outcome.cmp(&self.outcome) {
-            core::cmp::Ordering::Equal => match (other.margin, self.margin) {
-                (Some(theirs), Some(ours)) => theirs.compare(ours).is_some_and(core::cmp::Ordering::is_lt),
+            core::cmp::Ordering::Equal => match (other.margin(), self.margin()) {
+                (Some(theirs), Some(ours)) => {
+                    theirs.compare(ours).is_some_and(core::cmp::Ordering::is_lt)
+                }
                 _ => false,
             },
             order => order.is_gt(),

@@ -10,7 +10,6 @@ use vocabulary::Property;
 use super::guard::Guard;
 use super::tolerance::Tolerance;
 use super::{Compared, Rule, dual, equality};
-use crate::evidence::quantities;
 use crate::subject::Subject;
 
 /// A fact against a bound: the worst of its readings, each with a guard as wide as its instrument and the limit's own
@@ -23,14 +22,15 @@ pub(crate) fn against(
     subject: &Subject<'_>,
 ) -> Option<Compared> {
     let rule = Rule::of(bound, property);
-    let each = quantities(fact).map(|value| {
-        let guard = Guard::of(fact, property, value).widened(limit_guard);
+    let each = Guard::of_each(fact, property).map(|(value, guard)| {
+        let guard = guard.widened(limit_guard);
         dual::against(value, bound, rule.is_equality(), |limits| {
             if rule == Rule::Limit {
                 return limits.against(value, guard);
             }
             let nominal = limits.any();
-            let tolerance = nominal.and_then(|nominal| Tolerance::of(&fact.property, nominal, subject));
+            let tolerance =
+                nominal.and_then(|nominal| Tolerance::of(&fact.property, nominal, subject));
             equality::against(value, limits, rule, guard, tolerance)
         })
     });
@@ -48,7 +48,9 @@ pub(crate) fn is_scattered(fact: &Fact) -> bool {
         return false;
     }
     let on_side = |side: fn(Ordering) -> bool| {
-        readings.iter().any(|reading| value.compare(*reading).is_some_and(side))
+        readings
+            .iter()
+            .any(|reading| value.compare(*reading).is_some_and(side))
     };
     !(on_side(Ordering::is_ge) && on_side(Ordering::is_le))
 }

@@ -53,7 +53,10 @@ struct File {
     tolerance: Vec<Tolerance>,
 }
 
-#[expect(clippy::expect_used, reason = "the data are compiled in, and a test reads them")]
+#[expect(
+    clippy::expect_used,
+    reason = "the data are compiled in, and a test reads them"
+)]
 static TOLERANCES: LazyLock<Vec<Tolerance>> =
     LazyLock::new(|| load().expect("the embedded tolerances read"));
 
@@ -63,11 +66,18 @@ fn load() -> Result<Vec<Tolerance>, toml::de::Error> {
 
 impl Tolerance {
     /// The tolerance that holds for a nominal value of a property at a joint, if a standard gives one.
-    pub(crate) fn of(property: &str, nominal: Quantity, subject: &Subject<'_>) -> Option<&'static Self> {
+    pub(crate) fn of(
+        property: &str,
+        nominal: Quantity,
+        subject: &Subject<'_>,
+    ) -> Option<&'static Self> {
         let fits = |tolerance: &&Self| {
             tolerance.property == property
                 && tolerance.covers(nominal).unwrap_or(false)
-                && tolerance.only.as_ref().is_none_or(|only| only.holds(subject))
+                && tolerance
+                    .only
+                    .as_ref()
+                    .is_none_or(|only| only.holds(subject))
         };
         TOLERANCES.iter().find(fits)
     }
@@ -101,7 +111,9 @@ fn quantity<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Quantity, D::E
     Quantity::parse(&text).map_err(serde::de::Error::custom)
 }
 
-fn maybe_quantity<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Quantity>, D::Error> {
+fn maybe_quantity<'de, D: Deserializer<'de>>(
+    deserializer: D,
+) -> Result<Option<Quantity>, D::Error> {
     quantity(deserializer).map(Some)
 }
 

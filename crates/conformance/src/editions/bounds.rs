@@ -12,9 +12,15 @@ pub(super) fn kind(was: &Bound, is: &Bound) -> ChangeKind {
     let about = |bound: &Bound| bound.relation == Relation::About;
     if about(was) || about(is) {
         let same = was.relation == is.relation && same_values(was, is);
-        return if same { ChangeKind::Unchanged } else { ChangeKind::Changed };
+        return if same {
+            ChangeKind::Unchanged
+        } else {
+            ChangeKind::Changed
+        };
     }
-    let (Some(old), Some(new)) = (Allowed::by(was), Allowed::by(is)) else { return ChangeKind::Changed };
+    let (Some(old), Some(new)) = (Allowed::by(was), Allowed::by(is)) else {
+        return ChangeKind::Changed;
+    };
     let (Some(new_in_old), Some(old_in_new)) = (new.is_within(&old), old.is_within(&new)) else {
         return ChangeKind::Changed;
     };
@@ -54,13 +60,26 @@ impl Allowed {
     fn by(bound: &Bound) -> Option<Self> {
         let end = |at: Option<Quantity>, included| Some(Some(End { at: at?, included }));
         Some(match bound.relation {
-            Relation::AtLeast => Self { from: end(bound.low(), true)?, to: None },
-            Relation::MoreThan => Self { from: end(bound.low(), false)?, to: None },
-            Relation::AtMost => Self { from: None, to: end(bound.high(), true)? },
-            Relation::LessThan => Self { from: None, to: end(bound.high(), false)? },
-            Relation::Between => {
-                Self { from: end(bound.low(), !bound.lo_excluded)?, to: end(bound.high(), true)? }
-            }
+            Relation::AtLeast => Self {
+                from: end(bound.low(), true)?,
+                to: None,
+            },
+            Relation::MoreThan => Self {
+                from: end(bound.low(), false)?,
+                to: None,
+            },
+            Relation::AtMost => Self {
+                from: None,
+                to: end(bound.high(), true)?,
+            },
+            Relation::LessThan => Self {
+                from: None,
+                to: end(bound.high(), false)?,
+            },
+            Relation::Between => Self {
+                from: end(bound.low(), !bound.lo_excluded)?,
+                to: end(bound.high(), true)?,
+            },
             Relation::Nominal | Relation::Exactly => Self {
                 from: end(bound.low(), true)?,
                 to: end(bound.high().or(bound.low()), true)?,
@@ -79,8 +98,12 @@ impl Allowed {
 
 /// Whether an inner end stays on the inner side of an outer one.
 fn reaches(inner: Option<End>, outer: Option<End>, inwards: Ordering) -> Option<bool> {
-    let Some(outer) = outer else { return Some(true) };
-    let Some(inner) = inner else { return Some(false) };
+    let Some(outer) = outer else {
+        return Some(true);
+    };
+    let Some(inner) = inner else {
+        return Some(false);
+    };
     Some(match inner.at.compare(outer.at)? {
         Ordering::Equal => outer.included || !inner.included,
         order => order == inwards,

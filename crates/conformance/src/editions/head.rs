@@ -1,6 +1,9 @@
 //! The heads of two editions: ratings, width, movement, leakage.
 
-use listing::{Bound, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection, Reading, Relation, Span};
+use listing::{
+    Bound, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection, Reading,
+    Relation, Span,
+};
 use measure::{Quantity, Unit, print};
 
 use super::{Change, ChangeKind, Side, bounds, sentence};
@@ -25,7 +28,9 @@ pub(super) fn compare(old: &Reading, new: &Reading) -> Vec<Change> {
         let before = named(&was, &statement.id).and_then(|at| was.get(at));
         changes.push(change(before, Some(statement)));
     }
-    let gone = was.iter().filter(|statement| named(&is, &statement.id).is_none());
+    let gone = was
+        .iter()
+        .filter(|statement| named(&is, &statement.id).is_none());
     changes.extend(gone.map(|statement| change(Some(statement), None)));
     changes.into_iter().flatten().collect()
 }
@@ -53,7 +58,15 @@ fn change(was: Option<&Statement>, is: Option<&Statement>) -> Option<Change> {
     let title = SubjectMatter::of_property(shown.property).title;
     let (old, new) = (was.map(side), is.map(side));
     let sentence = sentence(kind, &title, old.as_ref(), new.as_ref());
-    Some(Change { kind, property: shown.property.to_owned(), title, moved: false, old, new, sentence })
+    Some(Change {
+        kind,
+        property: shown.property.to_owned(),
+        title,
+        moved: false,
+        old,
+        new,
+        sentence,
+    })
 }
 
 /// Every statement of a head, in the order in which a head is read; of several with one name the first counts.
@@ -61,7 +74,10 @@ fn statements(reading: &Reading) -> Vec<Statement> {
     let header = &reading.header;
     let mut all = Vec::new();
     if !header.ratings_hr.is_empty() {
-        let hours = header.ratings_hr.iter().map(|hours| print::trade(Quantity::new(*hours, Unit::Hour)));
+        let hours = header
+            .ratings_hr
+            .iter()
+            .map(|hours| print::trade(Quantity::new(*hours, Unit::Hour)));
         all.push(Statement {
             id: "header/rating".to_owned(),
             property: "joint.rating",
@@ -96,7 +112,11 @@ fn movement(movement: &Movement) -> Statement {
         MovementDirection::Shear => ("shear", "joint.movement_shear"),
     };
     let classes = joined(movement.classes.iter().cloned());
-    let option = movement.option.as_deref().map(|option| format!(" ({option})")).unwrap_or_default();
+    let option = movement
+        .option
+        .as_deref()
+        .map(|option| format!(" ({option})"))
+        .unwrap_or_default();
     let percent = print::trade(Quantity::new(movement.percent, Unit::Percent));
     Statement {
         id: format!("header/movement: Class {classes}, {direction}{option}"),

@@ -35,10 +35,15 @@ impl<'a> ItemMap<'a> {
                 new.items.iter().find(|is| is.path == path)
             };
             let is = same_title.or_else(|| {
-                let moved = item.parent.as_deref().is_some_and(|parent| {
-                    new_paths.get(parent).is_some_and(|is| *is != parent)
-                });
-                if moved { by_parent().or_else(same_number) } else { same_number().or_else(by_parent) }
+                let moved = item
+                    .parent
+                    .as_deref()
+                    .is_some_and(|parent| new_paths.get(parent).is_some_and(|is| *is != parent));
+                if moved {
+                    by_parent().or_else(same_number)
+                } else {
+                    same_number().or_else(by_parent)
+                }
             });
             if let Some(is) = is {
                 new_paths.insert(&item.path, &is.path);
@@ -57,7 +62,10 @@ impl<'a> ItemMap<'a> {
 fn by_title(reading: &Reading) -> BTreeMap<String, Option<&Item>> {
     let mut titles = BTreeMap::new();
     for item in &reading.items {
-        titles.entry(normal(&item.title)).and_modify(|known| *known = None).or_insert(Some(item));
+        titles
+            .entry(normal(&item.title))
+            .and_modify(|known| *known = None)
+            .or_insert(Some(item));
     }
     titles
 }

@@ -119,7 +119,15 @@ fn change(was: Option<&Clause>, is: Option<&Clause>, items: &ItemMap<'_>) -> Opt
     let moved = was.zip(is).is_some_and(|(was, is)| was.item != is.item);
     let (old, new) = (was.map(side), is.map(side));
     let sentence = sentence(kind, &title, old.as_ref(), new.as_ref());
-    Some(Change { kind, property: shown.property.clone(), title, moved, old, new, sentence })
+    Some(Change {
+        kind,
+        property: shown.property.clone(),
+        title,
+        moved,
+        old,
+        new,
+        sentence,
+    })
 }
 
 fn side(clause: &Clause) -> Side {
@@ -129,16 +137,27 @@ fn side(clause: &Clause) -> Side {
         span: Some(clause.span),
         words: clause.words.clone(),
         requirement: requirement::of_clause(clause),
-        condition: clause.condition.as_ref().map(|condition| condition.words.clone()),
+        condition: clause
+            .condition
+            .as_ref()
+            .map(|condition| condition.words.clone()),
         option: clause.option.clone(),
     }
 }
 
 /// What one clause became.
 fn kind(was: &Clause, is: &Clause, items: &ItemMap<'_>) -> ChangeKind {
-    let condition = |clause: &Clause| clause.condition.as_ref().map(|condition| normal(&condition.words));
+    let condition = |clause: &Clause| {
+        clause
+            .condition
+            .as_ref()
+            .map(|condition| normal(&condition.words))
+    };
     let option = |clause: &Clause| clause.option.as_deref().map(normal);
-    let old_option = was.option.as_deref().map(|name| normal(items.new_path(name).unwrap_or(name)));
+    let old_option = was
+        .option
+        .as_deref()
+        .map(|name| normal(items.new_path(name).unwrap_or(name)));
     if condition(was) != condition(is)
         || was.property != is.property
         || (old_option != option(is) && option(was) != option(is))
@@ -147,7 +166,9 @@ fn kind(was: &Clause, is: &Clause, items: &ItemMap<'_>) -> ChangeKind {
     }
     let same_words = normal(&was.words) == normal(&is.words);
     match requirement_kind(&was.requirement, &is.requirement, items) {
-        ChangeKind::Unchanged if !same_words && was.requirement == Requirement::Prose => ChangeKind::Changed,
+        ChangeKind::Unchanged if !same_words && was.requirement == Requirement::Prose => {
+            ChangeKind::Changed
+        }
         ChangeKind::Unchanged if !same_words => ChangeKind::Reworded,
         kind => kind,
     }
@@ -156,7 +177,9 @@ fn kind(was: &Clause, is: &Clause, items: &ItemMap<'_>) -> ChangeKind {
 fn requirement_kind(was: &Requirement, is: &Requirement, items: &ItemMap<'_>) -> ChangeKind {
     match (was, is) {
         (Requirement::Bound(was), Requirement::Bound(is)) => bounds::kind(was, is),
-        (Requirement::Named { names: was }, Requirement::Named { names: is }) => names_kind(was, is),
+        (Requirement::Named { names: was }, Requirement::Named { names: is }) => {
+            names_kind(was, is)
+        }
         (Requirement::Presence { presence: was }, Requirement::Presence { presence: is }) => {
             match (was, is) {
                 (was, is) if was == is => ChangeKind::Unchanged,
@@ -167,7 +190,11 @@ fn requirement_kind(was: &Requirement, is: &Requirement, items: &ItemMap<'_>) ->
         }
         (Requirement::Reference { to: was }, Requirement::Reference { to: is }) => {
             let same = normal(was) == normal(is) || items.new_path(was) == Some(is.as_str());
-            if same { ChangeKind::Unchanged } else { ChangeKind::Changed }
+            if same {
+                ChangeKind::Unchanged
+            } else {
+                ChangeKind::Changed
+            }
         }
         (Requirement::Prose, Requirement::Prose) => ChangeKind::Unchanged,
         _ => ChangeKind::Changed,
@@ -177,7 +204,8 @@ fn requirement_kind(was: &Requirement, is: &Requirement, items: &ItemMap<'_>) ->
 fn names_kind(was: &[ProductName], is: &[ProductName]) -> ChangeKind {
     let key = |name: &ProductName| (normal(&name.maker), normal(&name.product));
     let within = |some: &[ProductName], all: &[ProductName]| {
-        some.iter().all(|name| all.iter().any(|other| key(name) == key(other)))
+        some.iter()
+            .all(|name| all.iter().any(|other| key(name) == key(other)))
     };
     subset_kind(within(is, was), within(was, is))
 }
@@ -197,10 +225,14 @@ fn sentence(kind: ChangeKind, title: &str, old: Option<&Side>, new: Option<&Side
         Some(condition) => format!("{} {condition}", side.requirement),
         None => side.requirement.clone(),
     };
-    let mut sentence = match (kind, old, new) {
+    let sentence = match (kind, old, new) {
         (ChangeKind::Unchanged, _, _) => format!("{title}: unchanged"),
-        (ChangeKind::Reworded, _, Some(new)) => format!("{title}: still {}, in other words", asked(new)),
-        (_, Some(old), Some(new)) if old.requirement == new.requirement && old.condition == new.condition => {
+        (ChangeKind::Reworded, _, Some(new)) => {
+            format!("{title}: still {}, in other words", asked(new))
+        }
+        (_, Some(old), Some(new))
+            if old.requirement == new.requirement && old.condition == new.condition =>
+        {
             format!("{title}: the words have changed")
         }
         (_, Some(old), Some(new)) => format!("{title}: {} became {}", asked(old), asked(new)),
@@ -211,8 +243,7 @@ fn sentence(kind: ChangeKind, title: &str, old: Option<&Side>, new: Option<&Side
     if let (Some(old), Some(new)) = (old, new)
         && old.item != new.item
     {
-        sentence.push_str(&format!("; item {} is now item {}", old.item, new.item));
+        return format!("{sentence}; item {} is now item {}.", old.item, new.item);
     }
-    sentence.push('.');
-    sentence
+    format!("{sentence}.")
 }

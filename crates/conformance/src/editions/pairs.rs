@@ -15,13 +15,44 @@ pub(super) struct Pairs {
     new: Vec<Option<usize>>,
 }
 
-/// What two clauses must share to be matched.
+/// Something that two clauses may share.
+#[derive(Clone, Copy)]
+enum Part {
+    Item,
+    Property,
+    Option,
+    Condition,
+    Kind,
+}
+
+/// What two clauses share, in words.
 type Key = Vec<String>;
 
 /// Below this likeness of words two clauses of different items aren't taken for one.
 const LIKE: f64 = 0.6;
 /// Below this likeness words alone don't make two clauses one.
 const VERY_LIKE: f64 = 0.8;
+
+/// What two clauses must share to be matched, and how like their words must be: less and less of the one.
+const ROUNDS: &[(&[Part], f64)] = &[
+    (
+        &[
+            Part::Item,
+            Part::Property,
+            Part::Option,
+            Part::Condition,
+            Part::Kind,
+        ],
+        0.0,
+    ),
+    (&[Part::Item, Part::Property, Part::Kind], 0.0),
+    (
+        &[Part::Property, Part::Option, Part::Condition, Part::Kind],
+        LIKE,
+    ),
+    (&[Part::Item], VERY_LIKE),
+    (&[], VERY_LIKE),
+];
 
 /// Matches the clauses of two editions, by less and less.
 pub(super) fn of(old: &Reading, new: &Reading, items: &ItemMap<'_>) -> Pairs {
@@ -30,34 +61,45 @@ pub(super) fn of(old: &Reading, new: &Reading, items: &ItemMap<'_>) -> Pairs {
         new: vec![None; new.clauses.len()],
     };
     let words = |reading: &Reading| -> Vec<String> {
-        reading.clauses.iter().map(|clause| normal(&clause.words)).collect()
+        reading
+            .clauses
+            .iter()
+            .map(|clause| normal(&clause.words))
+            .collect()
     };
     let words = (words(old), words(new));
-    let item = |clause: &Clause, is_old: bool| match is_old {
-        true => items.new_path(&clause.item).unwrap_or(&clause.item).to_owned(),
-        false => clause.item.clone(),
-    };
-    let option = |clause: &Clause, is_old: bool| {
-        let name = clause.option.as_deref().unwrap_or_default();
-        normal(if is_old { items.new_path(name).unwrap_or(name) } else { name })
-    };
-    let condition = |clause: &Clause| {
-        clause.condition.as_ref().map(|condition| normal(&condition.words)).unwrap_or_default()
-    };
-    let kind = |clause: &Clause| kind_of(&clause.requirement).to_owned();
-    let property = |clause: &Clause| clause.property.clone();
-
-    let rounds: [(&dyn Fn(&Clause, bool) -> Key, f64); 5] = [
-        (&|c, o| vec![item(c, o), property(c), option(c, o), condition(c), kind(c)], 0.0),
-        (&|c, o| vec![item(c, o), property(c), kind(c)], 0.0),
-        (&|c, o| vec![property(c), option(c, o), condition(c), kind(c)], LIKE),
-        (&|c, o| vec![item(c, o)], VERY_LIKE),
-        (&|_, _| Vec::new(), VERY_LIKE),
-    ];
-    for (key, least) in rounds {
-        pairs.round(old, new, &words, key, least);
+    for (parts, least) in ROUNDS {
+        pairs.round(
+            old,
+            new,
+            &words,
+            |clause, items| key(clause, parts, items),
+            items,
+            *least,
+        );
     }
     pairs
+}
+
+/// What a clause has of some parts; an old one's as the new edition numbers them.
+fn key(clause: &Clause, parts: &[Part], items: Option<&ItemMap<'_>>) -> Key {
+    let renumbered = |name: &str| match items.and_then(|items| items.new_path(name)) {
+        Some(path) => path.to_owned(),
+        None => name.to_owned(),
+    };
+    let part = |part: &Part| match part {
+        Part::Item => renumbered(&clause.item),
+        Part::Property => clause.property.clone(),
+        Part::Option => normal(&renumbered(clause.option.as_deref().unwrap_or_default())),
+        Part::Condition => {
+            let condition = clause.condition.as_ref();
+            condition
+                .map(|condition| normal(&condition.words))
+                .unwrap_or_default()
+        }
+        Part::Kind => kind_of(&clause.requirement).to_owned(),
+    };
+    parts.iter().map(part).collect()
 }
 
 const fn kind_of(requirement: &Requirement) -> &'static str {
@@ -77,18 +119,23 @@ impl Pairs {
         old: &Reading,
         new: &Reading,
         words: &(Vec<String>, Vec<String>),
-        key: &dyn Fn(&Clause, bool) -> Key,
+        key: impl Fn(&Clause, Option<&ItemMap<'_>>) -> Key,
+        items: &ItemMap<'_>,
         least: f64,
     ) {
         let mut alike: BTreeMap<Key, (Vec<usize>, Vec<usize>)> = BTreeMap::new();
         for (at, clause) in old.clauses.iter().enumerate() {
             if self.old.get(at).is_some_and(Option::is_none) {
-                alike.entry(key(clause, true)).or_default().0.push(at);
+                alike
+                    .entry(key(clause, Some(items)))
+                    .or_default()
+                    .0
+                    .push(at);
             }
         }
         for (at, clause) in new.clauses.iter().enumerate() {
             if self.new.get(at).is_some_and(Option::is_none) {
-                alike.entry(key(clause, false)).or_default().1.push(at);
+                alike.entry(key(clause, None)).or_default().1.push(at);
             }
         }
         for (was, is) in alike.into_values() {
@@ -106,8 +153,14 @@ impl Pairs {
         let mut candidates = Vec::new();
         for &before in was {
             for &after in is {
-                let (Some(old), Some(new)) = (words.0.get(before), words.1.get(after)) else { continue };
-                let likeness = if old == new { 1.0 } else { strsim::sorensen_dice(old, new) };
+                let (Some(old), Some(new)) = (words.0.get(before), words.1.get(after)) else {
+                    continue;
+                };
+                let likeness = if old == new {
+                    1.0
+                } else {
+                    strsim::sorensen_dice(old, new)
+                };
                 if likeness >= least {
                     candidates.push((likeness, before, after));
                 }
@@ -116,7 +169,9 @@ impl Pairs {
         // The likest first; of those alike, in the order of the listings.
         candidates.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
         for (_, before, after) in candidates {
-            if let (Some(old @ None), Some(new @ None)) = (self.old.get_mut(before), self.new.get_mut(after)) {
+            if let (Some(old @ None), Some(new @ None)) =
+                (self.old.get_mut(before), self.new.get_mut(after))
+            {
                 *old = Some(after);
                 *new = Some(before);
             }
@@ -135,7 +190,10 @@ pub(super) fn in_order(pairs: &Pairs) -> Vec<(Option<usize>, Option<usize>)> {
         }
     }
     let removed = |after: Option<usize>| {
-        let gone = removed_after.get(&after).map(Vec::as_slice).unwrap_or_default();
+        let gone = removed_after
+            .get(&after)
+            .map(Vec::as_slice)
+            .unwrap_or_default();
         gone.iter().map(|before| (Some(*before), None))
     };
     let mut order: Vec<_> = removed(None).collect();

@@ -37,7 +37,10 @@ pub(crate) fn used(found: &Assessment<'_>) -> Option<FactUsed> {
 pub(crate) fn value_in_words(value: &Value) -> String {
     match value {
         Value::Quantity(quantity) => print::both(*quantity),
-        Value::Product(ProductFact { maker: Some(maker), product }) => format!("{product} ({maker})"),
+        Value::Product(ProductFact {
+            maker: Some(maker),
+            product,
+        }) => format!("{product} ({maker})"),
         other => other.to_string(),
     }
 }
@@ -45,7 +48,11 @@ pub(crate) fn value_in_words(value: &Value) -> String {
 /// Where a fact comes from, its readings left to [`Readings`].
 pub(crate) fn provenance(fact: &Fact) -> String {
     match &fact.provenance.kind {
-        ProvenanceKind::Measured { instrument, resolution, .. } => match resolution {
+        ProvenanceKind::Measured {
+            instrument,
+            resolution,
+            ..
+        } => match resolution {
             Some(resolution) => format!("measured: {instrument}, to {resolution}"),
             None => format!("measured: {instrument}"),
         },
@@ -54,25 +61,47 @@ pub(crate) fn provenance(fact: &Fact) -> String {
 }
 
 fn readings_of(fact: &Fact, decided: Option<Quantity>) -> Option<Readings> {
-    let ProvenanceKind::Measured { readings, .. } = &fact.provenance.kind else { return None };
+    let ProvenanceKind::Measured { readings, .. } = &fact.provenance.kind else {
+        return None;
+    };
     let extreme = |wanted: core::cmp::Ordering| {
         readings.iter().copied().reduce(|extreme, other| {
-            if other.compare(extreme) == Some(wanted) { other } else { extreme }
+            if other.compare(extreme) == Some(wanted) {
+                other
+            } else {
+                extreme
+            }
         })
     };
     let smallest = extreme(core::cmp::Ordering::Less)?;
     let largest = extreme(core::cmp::Ordering::Greater)?;
     let mean = readings::mean(readings);
     let count = readings.len();
-    let mut words = match count {
-        1 => format!("1 reading, {smallest}"),
-        _ => format!("{count} readings, {smallest} to {largest}"),
-    };
-    if let (Some(mean), true) = (mean, count > 1) {
-        words.push_str(&format!(", mean {}", print::trade(mean)));
+    let words = in_words(count, smallest, largest, mean, decided);
+    Some(Readings {
+        count,
+        smallest,
+        largest,
+        mean,
+        words,
+    })
+}
+
+fn in_words(
+    count: usize,
+    smallest: Quantity,
+    largest: Quantity,
+    mean: Option<Quantity>,
+    decided: Option<Quantity>,
+) -> String {
+    if count == 1 {
+        return format!("1 reading, {smallest}");
     }
-    if let (Some(decided), true) = (decided, count > 1) {
-        words.push_str(&format!("; {decided} decided"));
-    }
-    Some(Readings { count, smallest, largest, mean, words })
+    let mean = mean
+        .map(|mean| format!(", mean {mean}"))
+        .unwrap_or_default();
+    let decided = decided
+        .map(|decided| format!("; {decided} decided"))
+        .unwrap_or_default();
+    format!("{count} readings, {smallest} to {largest}{mean}{decided}")
 }

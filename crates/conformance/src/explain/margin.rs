@@ -15,17 +15,27 @@ pub(crate) fn of(found: &Assessment<'_>, bound: Option<&Bound>) -> Option<Margin
         Detail::Bound(compared, _) => of_comparison(compared, bound.map(|bound| bound.relation)),
         Detail::Said(said) => {
             let quantity = said.margin?;
-            let words = if quantity.number.is_negative() { "short" } else { "to spare" };
-            Some(Margin { quantity, words: format!("{} {words}", amount(quantity)) })
+            let words = if quantity.number.is_negative() {
+                "short"
+            } else {
+                "to spare"
+            };
+            Some(Margin {
+                quantity,
+                words: format!("{} {words}", amount(quantity)),
+            })
         }
         _ => None,
     }
 }
 
 fn of_comparison(compared: &Compared, relation: Option<Relation>) -> Option<Margin> {
-    let quantity = compared.margin?;
+    let quantity = compared.margin()?;
     let (value, limit) = (compared.value, compared.limit?);
-    if matches!(relation, Some(Relation::Nominal | Relation::Exactly | Relation::About)) {
+    if matches!(
+        relation,
+        Some(Relation::Nominal | Relation::Exactly | Relation::About)
+    ) {
         let heavier = limit.dimension().lower_is_heavier();
         let direction = match (quantity.number.is_zero(), quantity.number.is_negative()) {
             (true, _) => return None,
@@ -34,7 +44,10 @@ fn of_comparison(compared: &Compared, relation: Option<Relation>) -> Option<Marg
             (false, true) => "less than that",
             (false, false) => "more than that",
         };
-        return Some(Margin { quantity, words: format!("{} {direction}", amount(quantity)) });
+        return Some(Margin {
+            quantity,
+            words: format!("{} {direction}", amount(quantity)),
+        });
     }
     let heavier = limit.dimension().lower_is_heavier();
     let words = match (quantity.number.is_negative(), value.compare(limit)?) {
@@ -44,7 +57,10 @@ fn of_comparison(compared: &Compared, relation: Option<Relation>) -> Option<Marg
         (true, Ordering::Less) => "short",
         (true, _) => "over",
     };
-    Some(Margin { quantity, words: format!("{} {words}", amount(quantity)) })
+    Some(Margin {
+        quantity,
+        words: format!("{} {words}", amount(quantity)),
+    })
 }
 
 /// A difference without its sign, in both systems.
@@ -52,7 +68,10 @@ pub(crate) fn amount(difference: Quantity) -> String {
     let absolute = Quantity::new(difference.number.abs(), difference.unit);
     match absolute.unit {
         Unit::Gauge | Unit::Swg | Unit::Awg => {
-            format!("{} gauge numbers", print::trade(Quantity::new(absolute.number, Unit::Count)))
+            format!(
+                "{} gauge numbers",
+                print::trade(Quantity::new(absolute.number, Unit::Count))
+            )
         }
         _ => print::both(absolute),
     }

@@ -9,18 +9,30 @@ use crate::verdict::Reason;
 
 /// What would close an open clause.
 pub(crate) fn of(found: &Assessment<'_>, about: &SubjectMatter) -> Missing {
-    let other = found.asks.filter(|asked| *asked != about.property).map(SubjectMatter::of_property);
+    let other = found
+        .asks
+        .filter(|asked| *asked != about.property)
+        .map(SubjectMatter::of_property);
     let wanted = other.as_ref().unwrap_or(about);
     let (ask, by_condition) = match &found.detail {
-        Detail::Condition(cause) if found.reason == Reason::ConditionUndecided => (ask_of(cause.reason), true),
+        Detail::Condition(cause) if found.reason == Reason::ConditionUndecided => {
+            (ask_of(cause.reason), true)
+        }
         _ => (ask_of(found.reason), false),
     };
-    let by_design = matches!(found.reason, Reason::ReadingInDoubt | Reason::ListingUnclear);
+    let by_design = matches!(
+        found.reason,
+        Reason::ReadingInDoubt | Reason::ListingUnclear
+    );
     Missing {
         ask,
         property: wanted.property.clone(),
         title: wanted.title.clone(),
-        trade: if by_design { Some(Trade::Design) } else { wanted.trade },
+        trade: if by_design {
+            Some(Trade::Design)
+        } else {
+            wanted.trade
+        },
         stages: wanted.stages.clone(),
         until: wanted.until(),
         instrument: wanted.instrument.clone(),
@@ -48,16 +60,25 @@ fn help(ask: Ask, about: &SubjectMatter, by_condition: bool) -> String {
     match ask {
         Ask::Value => format!("State the {title} and where it is known from.{seen}"),
         Ask::Sight => format!("Have somebody see or measure the {title} in place.{seen}"),
-        Ask::Source => format!("Say where the {title} is known from: drawing, submittal, witnessed, measured, or stated by whom."),
+        Ask::Source => format!(
+            "Say where the {title} is known from: drawing, submittal, witnessed, measured, or stated by whom."
+        ),
         Ask::FinerReading if by_condition => {
-            format!("Measure the {title} with a finer instrument at the joint, or have a named person say whether the clause applies.")
+            format!(
+                "Measure the {title} with a finer instrument at the joint, or have a named person say whether the clause applies."
+            )
         }
         Ask::FinerReading => {
-            format!("Measure the {title} with a finer instrument, or have a named person judge it.{seen}")
+            format!(
+                "Measure the {title} with a finer instrument, or have a named person judge it.{seen}"
+            )
         }
         Ask::Correction => format!("Correct the {title}: what is given can't be used here."),
         Ask::Maker => format!("Say who makes the {title}, as the label has it.{seen}"),
-        Ask::Option => format!("Say which is built, in the column `{}` of the schedule.", about.property),
+        Ask::Option => format!(
+            "Say which is built, in the column `{}` of the schedule.",
+            about.property
+        ),
         Ask::Judgment if by_condition => {
             "Have a named person judge whether the clause applies here and is met.".to_owned()
         }
@@ -77,7 +98,10 @@ fn when_seen(stages: &[Stage]) -> String {
     match (early.as_slice(), opening) {
         ([], false) => String::new(),
         ([], true) => " It can be seen only by opening up.".to_owned(),
-        (early, true) => format!(" It can be seen {}, and later only by opening up.", early.join(" or ")),
+        (early, true) => format!(
+            " It can be seen {}, and later only by opening up.",
+            early.join(" or ")
+        ),
         (early, false) => format!(" It can be seen {}.", early.join(" or ")),
     }
 }

@@ -29,7 +29,10 @@ pub(crate) fn joint(
     let reading = checklist.reading;
     let counts = decided.counts();
     let heads = decided.heads.iter().map(|head| head_finding(head, reading));
-    let questions = decided.questions.iter().map(|question| question_finding(question, checklist));
+    let questions = decided
+        .questions
+        .iter()
+        .map(|question| question_finding(question, checklist));
     let clauses = checklist.entries.iter().zip(&decided.clauses);
     let clauses = clauses.map(|(entry, found)| clause_finding(entry, found));
     JointResult {
@@ -57,7 +60,12 @@ pub(crate) fn listing_name(reading: &Reading) -> String {
 }
 
 fn chosen(checklist: &Checklist<'_>, decided: &Decided<'_>) -> Vec<Chosen> {
-    let groups = checklist.options.groups.iter().zip(&decided.selection.states).enumerate();
+    let groups = checklist
+        .options
+        .groups
+        .iter()
+        .zip(&decided.selection.states)
+        .enumerate();
     let reached = groups.filter(|(at, _)| decided.selection.is_reached(*at, &checklist.options));
     reached
         .map(|(_, (group, chosen))| Chosen {
@@ -88,15 +96,24 @@ fn chosen(checklist: &Checklist<'_>, decided: &Decided<'_>) -> Vec<Chosen> {
 
 /// What was taken to be so: optional items that nobody spoke of, and shear that nobody asked for.
 fn assumed(checklist: &Checklist<'_>, decided: &Decided<'_>) -> Vec<String> {
-    let groups = checklist.options.groups.iter().zip(&decided.selection.states).enumerate();
+    let groups = checklist
+        .options
+        .groups
+        .iter()
+        .zip(&decided.selection.states)
+        .enumerate();
     let left_out = groups.filter(|(at, (_, chosen))| {
         chosen.state == State::Undecided && decided.selection.is_reached(*at, &checklist.options)
     });
     let mut assumed: Vec<String> = left_out
         .map(|(_, (group, _))| format!("{} is not built", crate::check::option_words(group.name())))
         .collect();
-    let shear = decided.heads.iter().find(|head| head.id == "header/movement-shear");
-    if shear.is_some_and(|head| head.found.reason == Reason::NotAsked && head.found.fact.is_none()) {
+    let shear = decided
+        .heads
+        .iter()
+        .find(|head| head.id == "header/movement-shear");
+    if shear.is_some_and(|head| head.found.reason == Reason::NotAsked && head.found.fact.is_none())
+    {
         assumed.push("no movement in shear is needed".to_owned());
     }
     assumed
@@ -111,7 +128,10 @@ fn clause_finding(entry: &Entry<'_>, found: &Assessment<'_>) -> Finding {
         item: &clause.item,
         span: Some(clause.span),
         words: &clause.words,
-        condition: clause.condition.as_ref().map(|condition| condition.words.as_str()),
+        condition: clause
+            .condition
+            .as_ref()
+            .map(|condition| condition.words.as_str()),
         option: clause.option.as_deref(),
     };
     finding(&place, &about, requirement, Some(clause), found)
@@ -121,19 +141,31 @@ fn head_finding(head: &Head<'_>, reading: &Reading) -> Finding {
     let about = SubjectMatter::of_property(head.property);
     let requirement = match (&head.found.detail, head.id, reading.header.width.as_ref()) {
         (Detail::Said(said), _, _) => said.requirement.clone(),
-        (_, "header/width", Some(width)) => requirement::of_bound(&crate::header::width_bound(width)),
+        (_, "header/width", Some(width)) => {
+            requirement::of_bound(&crate::header::width_bound(width))
+        }
         _ => String::new(),
     };
-    let place = Place { clause: head.id, item: "", span: head.span, words: "", condition: None, option: None };
+    let place = Place {
+        clause: head.id,
+        item: "",
+        span: head.span,
+        words: "",
+        condition: None,
+        option: None,
+    };
     finding(&place, &about, requirement, None, &head.found)
 }
 
 fn question_finding(question: &OptionQuestion<'_>, checklist: &Checklist<'_>) -> Finding {
-    let first = checklist
-        .entries
-        .iter()
-        .find(|entry| entry.memberships.iter().any(|one| one.group == question.group));
-    let trade = first.and_then(|entry| SubjectMatter::of_clause(entry.clause, entry.property).trade);
+    let first = checklist.entries.iter().find(|entry| {
+        entry
+            .memberships
+            .iter()
+            .any(|one| one.group == question.group)
+    });
+    let trade =
+        first.and_then(|entry| SubjectMatter::of_clause(entry.clause, entry.property).trade);
     let about = SubjectMatter::of_option(&question.property, trade);
     let place = Place {
         clause: &question.id,

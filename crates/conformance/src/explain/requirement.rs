@@ -8,9 +8,15 @@ pub(crate) fn of_clause(clause: &Clause) -> String {
     match &clause.requirement {
         Requirement::Bound(bound) => of_bound(bound),
         Requirement::Named { names } => names_in_words(names),
-        Requirement::Presence { presence: Presence::Required } => "required".to_owned(),
-        Requirement::Presence { presence: Presence::Absent } => "not allowed".to_owned(),
-        Requirement::Presence { presence: Presence::Optional } => "optional".to_owned(),
+        Requirement::Presence {
+            presence: Presence::Required,
+        } => "required".to_owned(),
+        Requirement::Presence {
+            presence: Presence::Absent,
+        } => "not allowed".to_owned(),
+        Requirement::Presence {
+            presence: Presence::Optional,
+        } => "optional".to_owned(),
         Requirement::Reference { to } => format!("as {to} has it"),
         Requirement::Prose => "as the words say".to_owned(),
     }
@@ -22,15 +28,22 @@ pub(crate) fn of_bound(bound: &Bound) -> String {
         Some(second) => (second.low(), second.high()),
         None => (None, None),
     };
-    let conflict = bound.second.as_ref().is_some_and(|second| second.agreement == Agreement::InConflict);
+    let conflict = bound
+        .second
+        .as_ref()
+        .is_some_and(|second| second.agreement == Agreement::InConflict);
     let low = bound.low().map(|lo| stated(lo, second_lo, conflict));
     let high = bound.high().map(|hi| stated(hi, second_hi, conflict));
     let one = low.as_deref().or(high.as_deref());
     let heavier = bound.unit.dimension().lower_is_heavier();
     match (bound.relation, one, low.as_deref(), high.as_deref()) {
         (_, None, _, _) => "a value that couldn't be read".to_owned(),
-        (Relation::Between, _, Some(lo), Some(hi)) if bound.lo_excluded => format!("over {lo}, up to {hi}"),
-        (_, _, Some(lo), Some(hi)) if bound.relation == Relation::Between => format!("{lo} to {hi}"),
+        (Relation::Between, _, Some(lo), Some(hi)) if bound.lo_excluded => {
+            format!("over {lo}, up to {hi}")
+        }
+        (_, _, Some(lo), Some(hi)) if bound.relation == Relation::Between => {
+            format!("{lo} to {hi}")
+        }
         (relation, _, Some(lo), Some(hi)) => format!("{} {lo} to {hi}", relation.words()),
         (Relation::AtLeast, Some(one), _, _) if heavier => format!("{one} or heavier"),
         (Relation::AtMost, Some(one), _, _) if heavier => format!("{one} or lighter"),
@@ -43,7 +56,11 @@ pub(crate) fn of_bound(bound: &Bound) -> String {
 
 fn stated(value: Quantity, second: Option<Quantity>, conflict: bool) -> String {
     match second {
-        Some(second) if conflict => format!("{} (stated also as {})", print::trade(value), print::trade(second)),
+        Some(second) if conflict => format!(
+            "{} (stated also as {})",
+            print::trade(value),
+            print::trade(second)
+        ),
         Some(second) => format!("{} ({})", print::trade(value), print::trade(second)),
         None => in_both(value),
     }
@@ -62,8 +79,8 @@ pub(crate) fn in_both(value: Quantity) -> String {
 }
 
 fn names_in_words(names: &[ProductName]) -> String {
-    let named: Vec<String> = names.iter().map(name_in_words).collect();
-    match named.as_slice() {
+    let in_words: Vec<String> = names.iter().map(name_in_words).collect();
+    match in_words.as_slice() {
         [] => "a product that couldn't be read".to_owned(),
         [one] => one.clone(),
         several => format!("one of {}", several.join(", ")),
@@ -72,5 +89,9 @@ fn names_in_words(names: &[ProductName]) -> String {
 
 /// A product with its maker.
 pub(crate) fn name_in_words(name: &ProductName) -> String {
-    if name.maker.trim().is_empty() { name.product.clone() } else { name.to_string() }
+    if name.maker.trim().is_empty() {
+        name.product.clone()
+    } else {
+        name.to_string()
+    }
 }

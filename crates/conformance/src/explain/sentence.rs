@@ -2,6 +2,7 @@
 
 use listing::{Clause, Requirement};
 use measure::{Agreement, print};
+use site::{Decision, Judgment};
 
 use super::SubjectMatter;
 use super::fact::{provenance, value_in_words};
@@ -22,31 +23,45 @@ pub(crate) fn of(
     let (verdict, reason) = found.before.unwrap_or((found.verdict, found.reason));
     let mut sentence = match &found.detail {
         Detail::Said(said) => said.sentence.clone(),
-        Detail::Condition(cause) => of_condition(cause, reason, condition.unwrap_or_default()),
+        Detail::Condition(decided_by) => {
+            of_condition(decided_by, reason, condition.unwrap_or_default())
+        }
         Detail::Choice(choice) => of_choice(choice, reason),
-        Detail::Bound(compared, agreement) => of_bound(found, compared, *agreement, reason, about, requirement),
+        Detail::Bound(compared, agreement) => {
+            of_bound(found, compared, *agreement, reason, about, requirement)
+        }
         Detail::Product(nearest) => {
             of_value(found, verdict, reason, about, requirement, clause)
                 + &match (reason, nearest) {
-                    (Reason::Fails, Some(nearest)) => format!(" The nearest listed is {}.", name_in_words(nearest)),
-                    (Reason::MakerUnknown, Some(listed)) => format!(" The listing has it as {}.", name_in_words(listed)),
+                    (Reason::Fails, Some(nearest)) => {
+                        format!(" The nearest listed is {}.", name_in_words(nearest))
+                    }
+                    (Reason::MakerUnknown, Some(listed)) => {
+                        format!(" The listing has it as {}.", name_in_words(listed))
+                    }
                     _ => String::new(),
                 }
         }
         Detail::Nothing => of_value(found, verdict, reason, about, requirement, clause),
     };
     if let Some(judgment) = found.judgment {
-        let did = match judgment.decision {
-            site::Decision::Accepted => "accepted",
-            site::Decision::Rejected => "rejected",
-        };
-        sentence.push_str(&format!(" {} {did} it on {}", judgment.by.trim(), judgment.when));
-        match judgment.basis.trim() {
-            "" => sentence.push('.'),
-            basis => sentence.push_str(&format!(": {}.", basis.trim_end_matches('.'))),
-        }
+        sentence.push(' ');
+        sentence.push_str(&of_judgment(judgment));
     }
     sentence
+}
+
+/// A person's decision: "So-and-so accepted it on 2031-05-06: on what ground."
+fn of_judgment(judgment: &Judgment) -> String {
+    let did = match judgment.decision {
+        Decision::Accepted => "accepted",
+        Decision::Rejected => "rejected",
+    };
+    let decided = format!("{} {did} it on {}", judgment.by.trim(), judgment.when);
+    match judgment.basis.trim().trim_end_matches('.') {
+        "" => format!("{decided}."),
+        basis => format!("{decided}: {basis}."),
+    }
 }
 
 /// What else bears on a verdict.
@@ -86,9 +101,11 @@ fn of_bound(
     let plain = format!("{is} {value}; the listing asks for {requirement}.");
     let limit = compared.limit.map(in_both).unwrap_or_default();
     match reason {
-        Reason::Holds | Reason::Fails => plain,
         Reason::NotSeen => match found.fact {
-            Some(fact) => format!("{plain} So says {}, but nobody has seen what is built.", provenance(fact)),
+            Some(fact) => format!(
+                "{plain} So says {}, but nobody has seen what is built.",
+                provenance(fact)
+            ),
             None => plain,
         },
         Reason::TooClose => {
@@ -98,9 +115,13 @@ fn of_bound(
             };
             format!("{plain} That is closer to {limit} than the instrument can tell: {instrument}.")
         }
-        Reason::Deviates => match compared.margin {
+        Reason::Deviates => match compared.margin() {
             Some(deviation) => {
-                let way = if deviation.number.is_negative() { "less" } else { "more" };
+                let way = if deviation.number.is_negative() {
+                    "less"
+                } else {
+                    "more"
+                };
                 format!(
                     "{plain} That is {} {way}, and no tolerance of a cited standard covers it: a person must judge.",
                     amount(deviation)
@@ -134,11 +155,24 @@ fn of_value(
 ) -> String {
     let is = about.with_verb();
     let title = about.in_sentence();
-    let value = found.fact.map(|fact| value_in_words(&fact.value)).unwrap_or_default();
-    let presence = matches!(clause.map(|clause| &clause.requirement), Some(Requirement::Presence { .. }));
+    let value = found
+        .fact
+        .map(|fact| value_in_words(&fact.value))
+        .unwrap_or_default();
+    let presence = matches!(
+        clause.map(|clause| &clause.requirement),
+        Some(Requirement::Presence { .. })
+    );
     let compared = if presence {
-        let asks = if requirement == "required" { "asks for it" } else { "rules it out" };
-        format!("{}: {value}; the listing {asks}.", crate::words::capitalised(&about.title))
+        let asks = if requirement == "required" {
+            "asks for it"
+        } else {
+            "rules it out"
+        };
+        format!(
+            "{}: {value}; the listing {asks}.",
+            crate::words::capitalised(&about.title)
+        )
     } else {
         format!("{is} {value}; the listing asks for {requirement}.")
     };
@@ -158,19 +192,28 @@ fn of_value(
                 SubjectMatter::of_property(&fact.property).in_sentence(),
                 provenance(fact)
             ),
-            Some(fact) => format!("{compared} So says {}, but nobody has seen what is built.", provenance(fact)),
+            Some(fact) => format!(
+                "{compared} So says {}, but nobody has seen what is built.",
+                provenance(fact)
+            ),
             None => compared,
         },
-        Reason::Unreadable => format!("{is} given as {value}, which can't be compared with what the listing asks for: {requirement}."),
+        Reason::Unreadable => format!(
+            "{is} given as {value}, which can't be compared with what the listing asks for: {requirement}."
+        ),
         Reason::MakerUnknown => format!("{compared} Whether it is that maker's isn't shown."),
         Reason::NeedsAPerson if found.fact.is_some() => {
             format!("{compared} Whether that is the same, a person must say.")
         }
         Reason::NeedsAPerson => "A person must say whether this is so at the joint.".to_owned(),
-        Reason::ListingUnclear => "What the listing asks for here couldn't be read surely; a person must say.".to_owned(),
+        Reason::ListingUnclear => {
+            "What the listing asks for here couldn't be read surely; a person must say.".to_owned()
+        }
         Reason::ReadingInDoubt => in_doubt(requirement),
         Reason::AsksNothing if presence => "The listing leaves it free.".to_owned(),
-        Reason::AsksNothing => "Only points to another item, whose clauses stand for themselves.".to_owned(),
+        Reason::AsksNothing => {
+            "Only points to another item, whose clauses stand for themselves.".to_owned()
+        }
         _ if verdict == Verdict::NotApplicable => "Doesn't apply here.".to_owned(),
         _ => compared,
     }
@@ -190,28 +233,43 @@ fn of_condition(cause: &Cause<'_>, reason: Reason, condition: &str) -> String {
     }
     let applies = format!("Applies \"{condition}\"");
     let about = cause.property.map(SubjectMatter::of_property);
-    let title = about.as_ref().map(SubjectMatter::in_sentence).unwrap_or_default();
-    let value = cause.fact.map(|fact| value_in_words(&fact.value)).unwrap_or_default();
+    let title = about
+        .as_ref()
+        .map(SubjectMatter::in_sentence)
+        .unwrap_or_default();
+    let value = cause
+        .fact
+        .map(|fact| value_in_words(&fact.value))
+        .unwrap_or_default();
     if let Some(words) = cause.words {
         return format!("{applies}; whether \"{words}\" holds here, a person must say.");
     }
     match (cause.reason, cause.rating) {
         (Reason::Holds, Some(rating)) => {
-            format!("{applies}; the rating that applies here is {}.", print::trade(rating))
+            format!(
+                "{applies}; the rating that applies here is {}.",
+                print::trade(rating)
+            )
         }
         (Reason::Holds, None) => format!("{applies}; {title} is {value}."),
         (Reason::NoFact, _) => format!("{applies}; {title} isn't known."),
         (Reason::NoSource, _) => {
-            format!("{applies}; {title} is given as {value}, but nobody says where that comes from.")
+            format!(
+                "{applies}; {title} is given as {value}, but nobody says where that comes from."
+            )
         }
         (Reason::NotSeen, _) => {
             let source = cause.fact.map(provenance).unwrap_or_default();
-            format!("{applies}; {title} is known only from {source} ({value}), and nobody has seen or measured what is built.")
+            format!(
+                "{applies}; {title} is known only from {source} ({value}), and nobody has seen or measured what is built."
+            )
         }
         (Reason::TooClose, _) => format!(
             "{applies}; {title} is {value}, too close to tell, or different from place to place."
         ),
-        (Reason::Scattered, _) => format!("{applies}; {title} is given as {value}, outside its own readings."),
+        (Reason::Scattered, _) => {
+            format!("{applies}; {title} is given as {value}, outside its own readings.")
+        }
         (Reason::ListingUnclear, _) => {
             format!("{applies}; no rating of the listing's could be found that applies here.")
         }

@@ -3,7 +3,7 @@
 use listing::Clause;
 use vocabulary::{Component, Property, Stage, Trade, vocabulary};
 
-use crate::words::{normal, in_sentence};
+use crate::words::{in_sentence, normal};
 
 /// What a finding is about.
 #[derive(Debug, Clone)]
@@ -26,7 +26,8 @@ impl SubjectMatter {
             "" => "this clause".to_owned(),
             words => crate::words::capitalised(words),
         };
-        let component = component_of(&clause.property).or_else(|| component_named(&clause.component));
+        let component =
+            component_of(&clause.property).or_else(|| component_named(&clause.component));
         Self {
             property: clause.property.clone(),
             title,
@@ -62,10 +63,14 @@ impl SubjectMatter {
     }
 
     fn known(property: &Property) -> Self {
-        let instrument = property.instruments.first().map(|instrument| match instrument.resolution {
-            Some(resolution) => format!("{}, to {resolution}", instrument.name),
-            None => instrument.name.clone(),
-        });
+        let instrument =
+            property
+                .instruments
+                .first()
+                .map(|instrument| match instrument.resolution {
+                    Some(resolution) => format!("{}, to {resolution}", instrument.name),
+                    None => instrument.name.clone(),
+                });
         Self {
             property: property.name.clone(),
             title: property.title.clone(),
@@ -83,13 +88,23 @@ impl SubjectMatter {
     /// The title at the beginning of a sentence, with its verb: "Packing depth is", "Board layers are".
     pub(crate) fn with_verb(&self) -> String {
         let plural = self.title.ends_with('s') && !self.title.ends_with("ss");
-        format!("{} {}", crate::words::capitalised(&self.title), if plural { "are" } else { "is" })
+        format!(
+            "{} {}",
+            crate::words::capitalised(&self.title),
+            if plural { "are" } else { "is" }
+        )
     }
 
     /// The last stage at which it can be seen without opening anything up.
     pub(crate) fn until(&self) -> Option<Stage> {
-        let without_opening = self.stages.iter().copied().filter(|stage| *stage != Stage::OpeningUp);
-        without_opening.max().or_else(|| self.stages.last().copied())
+        let without_opening = self
+            .stages
+            .iter()
+            .copied()
+            .filter(|stage| *stage != Stage::OpeningUp);
+        without_opening
+            .max()
+            .or_else(|| self.stages.last().copied())
     }
 }
 

@@ -15,7 +15,8 @@ use crate::verdict::{Reason, Verdict};
 pub(super) fn check<'a>(context: &Context<'a, '_>) -> Option<Head<'a>> {
     let designation = context.designation?;
     let band = designation.width_band()?;
-    let stated = context.checklist.reading.header.width.is_some() || context.width_clauses().next().is_some();
+    let stated = context.checklist.reading.header.width.is_some()
+        || context.width_clauses().next().is_some();
     let found = if stated {
         Assessment::plain(Verdict::NotApplicable, Reason::AsksNothing).saying(
             format!("a nominal width of {band}"),
@@ -41,5 +42,10 @@ pub(super) fn check<'a>(context: &Context<'a, '_>) -> Option<Head<'a>> {
         };
         decide::bound(&bound, PROPERTY, property(PROPERTY), context.subject)
     };
-    Some(Head { id: "header/band", property: PROPERTY, span: None, found })
+    Some(Head {
+        id: "header/band",
+        property: PROPERTY,
+        span: None,
+        found,
+    })
 }

@@ -19,23 +19,35 @@ pub(super) fn check<'a>(context: &Context<'a, '_>) -> Option<Head<'a>> {
     let found = match evidence(PROPERTY, context.subject) {
         Evidence::Shown(fact) => {
             let known = match &fact.value {
-                Value::Text(text) => property(PROPERTY).and_then(|property| property.text_value(text)),
+                Value::Text(text) => {
+                    property(PROPERTY).and_then(|property| property.text_value(text))
+                }
                 _ => None,
             };
             match known {
                 Some(kind) if kind.name == designation.kind.value_name() => {
-                    Assessment::plain(Verdict::Met, Reason::Holds).on(fact).saying(
-                        requirement,
-                        format!("The joint is a {listed}, and so is the listing's."),
-                    )
+                    Assessment::plain(Verdict::Met, Reason::Holds)
+                        .on(fact)
+                        .saying(
+                            requirement,
+                            format!("The joint is a {listed}, and so is the listing's."),
+                        )
                 }
-                Some(kind) => Assessment::plain(Verdict::NotMet, Reason::Fails).on(fact).saying(
-                    requirement,
-                    format!("The joint is of the kind {}; the listing is for a {listed}.", kind.title),
-                ),
+                Some(kind) => Assessment::plain(Verdict::NotMet, Reason::Fails)
+                    .on(fact)
+                    .saying(
+                        requirement,
+                        format!(
+                            "The joint is of the kind {}; the listing is for a {listed}.",
+                            kind.title
+                        ),
+                    ),
                 None => Assessment::open(Reason::Unreadable).on(fact).saying(
                     requirement,
-                    format!("`{}` is no kind of joint that the vocabulary knows.", fact.value),
+                    format!(
+                        "`{}` is no kind of joint that the vocabulary knows.",
+                        fact.value
+                    ),
                 ),
             }
         }
@@ -44,5 +56,10 @@ pub(super) fn check<'a>(context: &Context<'a, '_>) -> Option<Head<'a>> {
             format!("The listing is for a {listed}; nobody has shown what kind of joint this is."),
         ),
     };
-    Some(Head { id: "header/kind", property: PROPERTY, span: None, found })
+    Some(Head {
+        id: "header/kind",
+        property: PROPERTY,
+        span: None,
+        found,
+    })
 }

@@ -18,7 +18,8 @@ use crate::verdict::{Reason, Verdict};
 const LIMIT: Quantity = Quantity::new(Number::whole(5), Unit::CfmPerFoot);
 
 /// Where the limit is from.
-const CODE: &str = "IBC 715.6 to the 2018 edition, renumbered later; check it against the code in force.";
+const CODE: &str =
+    "IBC 715.6 to the 2018 edition, renumbered later; check it against the code in force.";
 
 /// One check for each temperature.
 pub(super) fn check<'a>(context: &Context<'a, '_>) -> [Head<'a>; 2] {
@@ -27,10 +28,21 @@ pub(super) fn check<'a>(context: &Context<'a, '_>) -> [Head<'a>; 2] {
         ("header/leakage-elevated", LeakageTemperature::Elevated),
     ]
     .map(|(id, at)| {
-        let stated: Vec<&Leakage> =
-            context.checklist.reading.header.leakage.iter().filter(|leakage| leakage.at == at).collect();
+        let stated: Vec<&Leakage> = context
+            .checklist
+            .reading
+            .header
+            .leakage
+            .iter()
+            .filter(|leakage| leakage.at == at)
+            .collect();
         let span = stated.first().map(|leakage| leakage.span);
-        Head { id, property: Barrier::SMOKE_BARRIER, span, found: found(context, at, &stated) }
+        Head {
+            id,
+            property: Barrier::SMOKE_BARRIER,
+            span,
+            found: found(context, at, &stated),
+        }
     })
 }
 
@@ -59,24 +71,36 @@ fn found<'a>(
         Value::Flag(false) => {
             return Assessment::plain(Verdict::NotApplicable, Reason::NotAsked)
                 .on(fact)
-                .saying(requirement, "The barrier is no smoke barrier: leakage isn't limited.");
+                .saying(
+                    requirement,
+                    "The barrier is no smoke barrier: leakage isn't limited.",
+                );
         }
         _ => {
-            return Assessment::open(Reason::Unreadable)
-                .on(fact)
-                .saying(requirement, "Whether the barrier is a smoke barrier can't be read from its value.");
+            return Assessment::open(Reason::Unreadable).on(fact).saying(
+                requirement,
+                "Whether the barrier is a smoke barrier can't be read from its value.",
+            );
         }
     }
     let said = |verdict: Assessment<'a>, sentence: String| {
-        verdict.on(fact).saying(requirement.clone(), sentence).with_note(CODE)
+        verdict
+            .on(fact)
+            .saying(requirement.clone(), sentence)
+            .with_note(CODE)
     };
     let Some(worst) = worst(stated) else {
         return said(
             Assessment::plain(Verdict::NotMet, Reason::NotOffered),
-            format!("The barrier is a smoke barrier, and the listing gives no leakage at {temperature}."),
+            format!(
+                "The barrier is a smoke barrier, and the listing gives no leakage at {temperature}."
+            ),
         );
     };
-    if let Some(per_area) = stated.iter().find(|leakage| leakage.unit.dimension() != Dimension::LeakagePerLength) {
+    if let Some(per_area) = stated
+        .iter()
+        .find(|leakage| leakage.unit.dimension() != Dimension::LeakagePerLength)
+    {
         let value = print::trade(Quantity::new(per_area.value, per_area.unit));
         return said(
             Assessment::open(Reason::ListingUnclear),
@@ -91,12 +115,19 @@ fn found<'a>(
         LeakageRelation::Equal => "",
         LeakageRelation::AtMost => "at most ",
     };
-    let sentence = format!("The listing leaks {shows}{} at {temperature}.", print::both(leaks));
+    let sentence = format!(
+        "The listing leaks {shows}{} at {temperature}.",
+        print::both(leaks)
+    );
     let margin = LIMIT.minus(leaks);
     match leaks.compare(LIMIT) {
         Some(order) if order.is_le() => {}
         Some(_) => {
-            return said(Assessment::plain(Verdict::NotMet, Reason::NotOffered), sentence).with_margin(margin);
+            return said(
+                Assessment::plain(Verdict::NotMet, Reason::NotOffered),
+                sentence,
+            )
+            .with_margin(margin);
         }
         None => return said(Assessment::open(Reason::ListingUnclear), sentence),
     }
@@ -104,7 +135,9 @@ fn found<'a>(
     if !standards.iter().any(|standard| standard.contains("2079")) {
         return said(
             Assessment::open(Reason::ListingUnclear),
-            format!("{sentence} By which test isn't read: for a smoke barrier the code asks for UL 2079."),
+            format!(
+                "{sentence} By which test isn't read: for a smoke barrier the code asks for UL 2079."
+            ),
         );
     }
     said(Assessment::plain(Verdict::Met, Reason::Holds), sentence).with_margin(margin)
@@ -114,7 +147,9 @@ fn found<'a>(
 fn worst<'a>(stated: &[&'a Leakage]) -> Option<&'a Leakage> {
     let quantity = |leakage: &Leakage| Quantity::new(leakage.value, leakage.unit);
     stated.iter().copied().reduce(|worst, other| {
-        let leakier = quantity(other).compare(quantity(worst)).is_some_and(core::cmp::Ordering::is_gt);
+        let leakier = quantity(other)
+            .compare(quantity(worst))
+            .is_some_and(core::cmp::Ordering::is_gt);
         if leakier { other } else { worst }
     })
 }

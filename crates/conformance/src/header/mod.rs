@@ -36,7 +36,7 @@ pub(crate) struct Context<'a, 'b> {
     pub(crate) designation: Option<Designation>,
 }
 
-impl<'a, 'b> Context<'a, 'b> {
+impl<'a> Context<'a, '_> {
     /// The bounds on the joint's width that chosen clauses state, by their items.
     fn width_clauses(&self) -> impl Iterator<Item = &'a str> + '_ {
         let states_width = |entry: &&crate::checklist::Entry<'a>| {
@@ -44,7 +44,11 @@ impl<'a, 'b> Context<'a, 'b> {
                 && matches!(entry.clause.requirement, Requirement::Bound(_))
                 && self.selection.unchosen(&entry.memberships).is_none()
         };
-        self.checklist.entries.iter().filter(states_width).map(|entry| entry.clause.item.as_str())
+        self.checklist
+            .entries
+            .iter()
+            .filter(states_width)
+            .map(|entry| entry.clause.item.as_str())
     }
 }
 
@@ -55,8 +59,15 @@ pub(crate) fn check<'a>(
     subject: &Subject<'a>,
 ) -> Vec<Head<'a>> {
     let designation = checklist.reading.header.designation.trim();
-    let designation = Designation::parse_decorated(designation).ok().map(|(_, read)| read);
-    let context = Context { checklist, selection, subject, designation };
+    let designation = Designation::parse_decorated(designation)
+        .ok()
+        .map(|(_, read)| read);
+    let context = Context {
+        checklist,
+        selection,
+        subject,
+        designation,
+    };
     let mut heads = Vec::with_capacity(10);
     heads.extend(kind::check(&context));
     heads.push(rating::check(&context));

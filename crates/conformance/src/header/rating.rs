@@ -12,7 +12,12 @@ use crate::verdict::{Reason, Verdict};
 
 /// The listing's ratings against the barrier's, and the joint's own against it too.
 pub(super) fn check<'a>(context: &Context<'a, '_>) -> Head<'a> {
-    Head { id: "header/rating", property: Barrier::RATING, span: None, found: found(context) }
+    Head {
+        id: "header/rating",
+        property: Barrier::RATING,
+        span: None,
+        found: found(context),
+    }
 }
 
 fn found<'a>(context: &Context<'a, '_>) -> Assessment<'a> {
@@ -30,7 +35,10 @@ fn found<'a>(context: &Context<'a, '_>) -> Assessment<'a> {
     };
     let requirement = format!("a rating of at least {}", print::trade(barrier.rating));
     if let Ok(joint) = of_joint(context.subject)
-        && joint.rating.compare(barrier.rating).is_some_and(core::cmp::Ordering::is_lt)
+        && joint
+            .rating
+            .compare(barrier.rating)
+            .is_some_and(core::cmp::Ordering::is_lt)
     {
         let sentence = format!(
             "The joint is meant to be rated {}; its barrier is rated {}.",
@@ -46,19 +54,27 @@ fn found<'a>(context: &Context<'a, '_>) -> Assessment<'a> {
     let asked = match asked(context.subject) {
         Ok(asked) => asked,
         Err((property, evidence)) => {
-            return Assessment::open(reason_of(evidence)).on(evidence.fact()).asking(property).saying(
-                requirement,
-                "The rating that the joint is meant to have can't be used.",
-            );
+            return Assessment::open(reason_of(evidence))
+                .on(evidence.fact())
+                .asking(property)
+                .saying(
+                    requirement,
+                    "The rating that the joint is meant to have can't be used.",
+                );
         }
     };
     let longest = header.ratings_hr.iter().max().map(hours);
     let Some(longest) = longest else {
         return Assessment::open(Reason::ListingUnclear)
             .on(asked.fact)
-            .saying(requirement, "No rating could be read from the head of the listing.");
+            .saying(
+                requirement,
+                "No rating could be read from the head of the listing.",
+            );
     };
-    let margin = longest.to(asked.rating.unit).and_then(|longest| longest.minus(asked.rating));
+    let margin = longest
+        .to(asked.rating.unit)
+        .and_then(|longest| longest.minus(asked.rating));
     match applicable(header, asked.rating) {
         Some(applies) => {
             let sentence = format!(
@@ -69,13 +85,20 @@ fn found<'a>(context: &Context<'a, '_>) -> Assessment<'a> {
             Assessment::plain(Verdict::Met, Reason::Holds)
                 .on(asked.fact)
                 .saying(requirement, sentence)
-                .with_margin(applies.to(asked.rating.unit).and_then(|applies| applies.minus(asked.rating)))
+                .with_margin(
+                    applies
+                        .to(asked.rating.unit)
+                        .and_then(|applies| applies.minus(asked.rating)),
+                )
         }
         None => Assessment::plain(Verdict::NotMet, Reason::NotOffered)
             .on(asked.fact)
             .saying(
                 requirement,
-                format!("{} is asked for; the listing is rated {ratings}.", print::trade(asked.rating)),
+                format!(
+                    "{} is asked for; the listing is rated {ratings}.",
+                    print::trade(asked.rating)
+                ),
             )
             .with_margin(margin),
     }

@@ -27,7 +27,12 @@ pub(super) fn check<'a>(context: &Context<'a, '_>) -> Head<'a> {
             ),
         },
     };
-    Head { id: "header/width", property: PROPERTY, span: width.map(|width| width.span), found }
+    Head {
+        id: "header/width",
+        property: PROPERTY,
+        span: width.map(|width| width.span),
+        found,
+    }
 }
 
 /// The head's width as a bound. A width with no qualifier is a bare one.

@@ -96,15 +96,23 @@ impl<'a> Selection<'a> {
     ) -> Self {
         let mut states: Vec<Option<Chosen<'a>>> = options.groups.iter().map(|_| None).collect();
         for &at in &options.order {
-            let Some(group) = options.groups.get(at) else { continue };
+            let Some(group) = options.groups.get(at) else {
+                continue;
+            };
             let tallies = tally(at, group, options, entries, assessments, &states);
             let fact = stated(group, subject);
             let state = settle(group, fact, &tallies, judgments);
             if let Some(place) = states.get_mut(at) {
-                *place = Some(Chosen { state, fact, tallies });
+                *place = Some(Chosen {
+                    state,
+                    fact,
+                    tallies,
+                });
             }
         }
-        Self { states: states.into_iter().flatten().collect() }
+        Self {
+            states: states.into_iter().flatten().collect(),
+        }
     }
 
     /// The choice of a group.
@@ -131,7 +139,8 @@ impl<'a> Selection<'a> {
     }
 
     fn includes(&self, membership: Membership) -> bool {
-        self.state(membership.group).is_some_and(|state| state.choice() == Some(membership.choice))
+        self.state(membership.group)
+            .is_some_and(|state| state.choice() == Some(membership.choice))
     }
 }
 
@@ -151,7 +160,9 @@ fn tally(
         one.group != at && state.is_some_and(|chosen| chosen.state.choice() != Some(one.choice))
     };
     for (entry, assessment) in entries.iter().zip(assessments) {
-        let Some(ours) = entry.memberships.iter().find(|one| one.group == at) else { continue };
+        let Some(ours) = entry.memberships.iter().find(|one| one.group == at) else {
+            continue;
+        };
         if entry.memberships.iter().any(settled_otherwise) {
             continue;
         }
@@ -160,8 +171,12 @@ fn tally(
         }
     }
     for (inner, state) in options.groups.iter().zip(states) {
-        let undecided = state.as_ref().is_some_and(|chosen| chosen.state == State::Undecided);
-        let ours = inner.within.filter(|within| undecided && within.group == at);
+        let undecided = state
+            .as_ref()
+            .is_some_and(|chosen| chosen.state == State::Undecided);
+        let ours = inner
+            .within
+            .filter(|within| undecided && within.group == at);
         if let Some(tally) = ours.and_then(|within| tallies.get_mut(within.choice)) {
             tally.counts.open += 1;
         }
@@ -183,12 +198,20 @@ fn settle(
     }
     match group.kind {
         Kind::OrNothing => {
-            let makes_no_difference =
-                tallies.first().is_some_and(|tally| tally.counts.not_met == 0 && tally.counts.open == 0);
-            if makes_no_difference { State::Fits(0) } else { State::Undecided }
+            let makes_no_difference = tallies
+                .first()
+                .is_some_and(|tally| tally.counts.not_met == 0 && tally.counts.open == 0);
+            if makes_no_difference {
+                State::Fits(0)
+            } else {
+                State::Undecided
+            }
         }
         Kind::OneOf => {
-            let best = tallies.iter().enumerate().min_by_key(|(_, tally)| tally.rank());
+            let best = tallies
+                .iter()
+                .enumerate()
+                .min_by_key(|(_, tally)| tally.rank());
             match best {
                 Some((choice, tally)) if tally.has_evidence => State::Fits(choice),
                 Some((choice, _)) => State::First(choice),
@@ -203,8 +226,15 @@ fn judged(group: &Group<'_>, judgments: &mut Judgments<'_>) -> Option<State> {
     if judgments.is_empty() {
         return None;
     }
-    let decided: Vec<Option<bool>> = group.choices.iter().map(|choice| judgments.is_built(choice)).collect();
-    match (group.kind, decided.iter().position(|built| *built == Some(true))) {
+    let decided: Vec<Option<bool>> = group
+        .choices
+        .iter()
+        .map(|choice| judgments.is_built(choice))
+        .collect();
+    match (
+        group.kind,
+        decided.iter().position(|built| *built == Some(true)),
+    ) {
         (_, Some(choice)) => Some(State::Stated(choice)),
         (Kind::OrNothing, None) if decided.contains(&Some(false)) => Some(State::StatedAbsent),
         _ => None,
@@ -236,7 +266,9 @@ fn read(group: &Group<'_>, value: &Value) -> Option<State> {
     }
     match (group.kind, normal(text).as_str()) {
         (Kind::OrNothing, "yes" | "built" | "there") => Some(State::Stated(0)),
-        (Kind::OrNothing, "no" | "none" | "not built" | "left out" | "not there") => Some(State::StatedAbsent),
+        (Kind::OrNothing, "no" | "none" | "not built" | "left out" | "not there") => {
+            Some(State::StatedAbsent)
+        }
         _ => None,
     }
 }

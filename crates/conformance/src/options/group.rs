@@ -44,7 +44,9 @@ impl<'a> Group<'a> {
         let mut choices = named;
         let base = match (source.kind, source.base_item.as_deref()) {
             (OptionGroupKind::Alternates, Some(path)) => {
-                let among = choices.iter().position(|choice| item_path(choice) == item_path(path));
+                let among = choices
+                    .iter()
+                    .position(|choice| item_path(choice) == item_path(path));
                 Some(among.unwrap_or_else(|| {
                     choices.insert(0, path);
                     0
@@ -52,12 +54,23 @@ impl<'a> Group<'a> {
             }
             _ => None,
         };
-        vec![Self { source, kind: Kind::OneOf, choices, base, within: None }]
+        vec![Self {
+            source,
+            kind: Kind::OneOf,
+            choices,
+            base,
+            within: None,
+        }]
     }
 
     /// The place of the base, for an item that the alternates replace.
     pub(crate) fn base_of(&self, path: &str) -> Option<usize> {
-        let replaced = || self.source.base_item.iter().chain(&self.source.also_replaced);
+        let replaced = || {
+            self.source
+                .base_item
+                .iter()
+                .chain(&self.source.also_replaced)
+        };
         self.base.filter(|_| replaced().any(|item| item == path))
     }
 
@@ -68,8 +81,8 @@ impl<'a> Group<'a> {
 
     /// The place of a choice by its name, as people write it.
     pub(crate) fn choice_as_written(&self, name: &str) -> Option<usize> {
-        let fits = |choice: &&str| same(choice, name) || item_path(choice) == item_path(name);
-        self.choices.iter().position(|choice| fits(&choice))
+        let fits = |choice: &str| same(choice, name) || item_path(choice) == item_path(name);
+        self.choices.iter().position(|choice| fits(choice))
     }
 
     /// What the group is called: the optional item itself, else the group's own name.

@@ -61,7 +61,9 @@ impl<'a> Options<'a> {
 
     /// Finds which groups lie wholly within a choice of another, and orders them so.
     pub(crate) fn nest(&mut self, entries: &[Entry<'_>]) {
-        let sizes: Vec<usize> = (0..self.groups.len()).map(|group| in_group(entries, group).count()).collect();
+        let sizes: Vec<usize> = (0..self.groups.len())
+            .map(|group| in_group(entries, group).count())
+            .collect();
         for inner in 0..self.groups.len() {
             let outer = outer_of(inner, entries, &sizes);
             if let Some(group) = self.groups.get_mut(inner) {
@@ -96,27 +98,42 @@ fn chain<'a>(path: &str, items: &BTreeMap<&str, &'a Item>) -> Vec<&'a Item> {
         if chain.len() >= DEEPEST {
             break;
         }
-        next = item.parent.as_deref().and_then(|parent| items.get(parent).copied());
+        next = item
+            .parent
+            .as_deref()
+            .and_then(|parent| items.get(parent).copied());
     }
     chain
 }
 
 fn in_group<'e, 'a>(entries: &'e [Entry<'a>], group: usize) -> impl Iterator<Item = &'e Entry<'a>> {
-    entries.iter().filter(move |entry| entry.memberships.iter().any(|one| one.group == group))
+    entries
+        .iter()
+        .filter(move |entry| entry.memberships.iter().any(|one| one.group == group))
 }
 
 /// The choice of another group within which every clause of a group lies; of several the narrowest.
 fn outer_of(inner: usize, entries: &[Entry<'_>], sizes: &[usize]) -> Option<Membership> {
     let mut common: Option<Vec<Membership>> = None;
     for entry in in_group(entries, inner) {
-        let others = entry.memberships.iter().copied().filter(|one| one.group != inner);
+        let others = entry
+            .memberships
+            .iter()
+            .copied()
+            .filter(|one| one.group != inner);
         common = Some(match common {
             None => others.collect(),
-            Some(known) => known.into_iter().filter(|one| entry.memberships.contains(one)).collect(),
+            Some(known) => known
+                .into_iter()
+                .filter(|one| entry.memberships.contains(one))
+                .collect(),
         });
     }
     let size = |group: usize| sizes.get(group).copied().unwrap_or(0);
     // Two groups on the very same clauses: the later is taken to lie within the earlier, so that nesting has no circle.
     let is_wider = |one: &Membership| (size(one.group), inner) > (size(inner), one.group);
-    common?.into_iter().filter(is_wider).min_by_key(|one| size(one.group))
+    common?
+        .into_iter()
+        .filter(is_wider)
+        .min_by_key(|one| size(one.group))
 }

@@ -4,25 +4,53 @@
 //! the like after it. A fact: `packing.depth = 3-1/2 in. <- measured 1/16 in.: 3-1/2 in., 3-5/8 in.`; without an arrow it was
 //! witnessed. Every name in these cases is invented.
 
-#![allow(dead_code, unreachable_pub, missing_docs, reason = "each test file uses what it needs")]
+#![allow(
+    dead_code,
+    unreachable_pub,
+    missing_docs,
+    reason = "each test file uses what it needs"
+)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    clippy::assigning_clones,
+    clippy::must_use_candidate,
+    reason = "a case that isn't written right must fail"
+)]
 
 use conformance::{Finding, JointResult, Reason, Subject, Verdict, check_draft};
 use listing::{
     Accounted, Bound, Clause, Condition, Confidence, Expr, Header, Item, Leakage, LeakageRelation,
-    LeakageTemperature, Movement, MovementDirection, OptionGroup, OptionGroupKind, Presence, ProductName, Reading,
-    Relation, Requirement, SecondValue, Source, Span, Status, Test, WidthLimit,
+    LeakageTemperature, Movement, MovementDirection, OptionGroup, OptionGroupKind, Presence,
+    ProductName, Reading, Relation, Requirement, SecondValue, Source, Span, Status, Test,
+    WidthLimit,
 };
 use measure::notation::{Stated, quantity};
 use measure::{Number, Quantity, Unit, dual};
-use site::{Decision, Fact, Facts, Judgment, ProductFact, Provenance, ProvenanceKind, Scope, Value};
+use site::{
+    Decision, Fact, Facts, Judgment, ProductFact, Provenance, ProvenanceKind, Scope, Value,
+};
 
 /// A quantity; a bare number is a count.
 pub fn stated(text: &str) -> Stated {
     let text = text.trim();
     let counted = text.parse::<Number>().is_ok();
-    let with_unit = if counted { format!("{text} percent") } else { text.to_owned() };
+    let with_unit = if counted {
+        format!("{text} percent")
+    } else {
+        text.to_owned()
+    };
     let read = quantity(&with_unit).unwrap_or_else(|error| panic!("{error}"));
-    if counted { Stated { unit: Unit::Count, ..read } } else { read }
+    if counted {
+        Stated {
+            unit: Unit::Count,
+            ..read
+        }
+    } else {
+        read
+    }
 }
 
 pub fn quantity_of(text: &str) -> Quantity {
@@ -57,7 +85,11 @@ pub fn bound(text: &str) -> Bound {
     };
     let (one, other) = ends(first);
     let upper = matches!(relation, Relation::AtMost | Relation::LessThan);
-    let (lo, hi) = if upper { (None, Some(one.number)) } else { (Some(one.number), other.as_ref().map(|hi| hi.number)) };
+    let (lo, hi) = if upper {
+        (None, Some(one.number))
+    } else {
+        (Some(one.number), other.as_ref().map(|hi| hi.number))
+    };
     Bound {
         relation,
         lo,
@@ -80,13 +112,21 @@ pub fn bound(text: &str) -> Bound {
 
 fn requirement(text: &str) -> Requirement {
     match text {
-        "required" => Requirement::Presence { presence: Presence::Required },
-        "absent" => Requirement::Presence { presence: Presence::Absent },
-        "optional" => Requirement::Presence { presence: Presence::Optional },
+        "required" => Requirement::Presence {
+            presence: Presence::Required,
+        },
+        "absent" => Requirement::Presence {
+            presence: Presence::Absent,
+        },
+        "optional" => Requirement::Presence {
+            presence: Presence::Optional,
+        },
         "prose" => Requirement::Prose,
         _ => {
             if let Some(names) = text.strip_prefix("named ") {
-                return Requirement::Named { names: names.split(", ").map(product_name).collect() };
+                return Requirement::Named {
+                    names: names.split(", ").map(product_name).collect(),
+                };
             }
             if let Some(to) = text.strip_prefix("as ") {
                 return Requirement::Reference { to: to.to_owned() };
@@ -98,7 +138,10 @@ fn requirement(text: &str) -> Requirement {
 
 fn product_name(text: &str) -> ProductName {
     let (maker, product) = text.split_once(" | ").unwrap_or(("", text));
-    ProductName { maker: maker.trim().to_owned(), product: product.trim().to_owned() }
+    ProductName {
+        maker: maker.trim().to_owned(),
+        product: product.trim().to_owned(),
+    }
 }
 
 /// A condition: `joint.rating = 2 hr`, `joint.width > 4 in.`, `barrier.smoke_barrier`, `"words"`, joined by ` and `, or ` or `.
@@ -130,14 +173,22 @@ pub fn expr(text: &str) -> Expr {
     };
     let upper = matches!(relation, Relation::AtMost | Relation::LessThan);
     let (lo, hi) = if upper { (None, value) } else { (value, None) };
-    Expr::Test(Test { property: property.to_owned(), relation, lo, hi, lo_excluded: false })
+    Expr::Test(Test {
+        property: property.to_owned(),
+        relation,
+        lo,
+        hi,
+        lo_excluded: false,
+    })
 }
 
 /// A clause from its line; its item is `1`, its id `1/1`, its words the line, unless said otherwise (`; item 3A`, `; words ...`).
 pub fn clause(line: &str) -> Clause {
     let mut parts = line.split(" ; ");
     let head = parts.next().unwrap();
-    let (property, asked) = head.split_once(": ").unwrap_or_else(|| panic!("`{head}` has no property"));
+    let (property, asked) = head
+        .split_once(": ")
+        .unwrap_or_else(|| panic!("`{head}` has no property"));
     let (component, attribute) = property.split_once('.').unwrap_or((property, ""));
     let mut clause = Clause {
         id: "1/1".to_owned(),
@@ -151,13 +202,21 @@ pub fn clause(line: &str) -> Clause {
         condition: None,
         option: None,
         read_by: vec!["a case".to_owned()],
-        confidence: if asked == "prose" { Confidence::Prose } else { Confidence::ByRule },
+        confidence: if asked == "prose" {
+            Confidence::Prose
+        } else {
+            Confidence::ByRule
+        },
         status: Status::Draft,
     };
     for part in parts {
         if let Some(test) = part.strip_prefix("if ") {
             let words = format!("if {test}");
-            clause.condition = Some(Condition { words, span: Span::default(), expr: expr(test) });
+            clause.condition = Some(Condition {
+                words,
+                span: Span::default(),
+                expr: expr(test),
+            });
         } else if let Some(option) = part.strip_prefix("option ") {
             clause.option = Some(option.to_owned());
         } else if let Some(item) = part.strip_prefix("item ") {
@@ -181,14 +240,22 @@ pub fn reading(lines: &[&str]) -> Reading {
     let mut items: Vec<Item> = Vec::new();
     for at in 0..clauses.len() {
         let item = clauses[at].item.clone();
-        let before = clauses[..at].iter().filter(|clause| clause.item == item).count();
+        let before = clauses[..at]
+            .iter()
+            .filter(|clause| clause.item == item)
+            .count();
         clauses[at].id = format!("{item}/{}", before + 1);
         if items.iter().all(|known| known.path != item) {
             items.push(an_item(&item));
         }
     }
     Reading {
-        source: Source { name: "case.txt".to_owned(), sha256: "0".repeat(64), bytes: 0, pages: 1 },
+        source: Source {
+            name: "case.txt".to_owned(),
+            sha256: "0".repeat(64),
+            bytes: 0,
+            pages: 1,
+        },
         header: Header {
             designation: "HW-D-0901".to_owned(),
             standards: vec!["UL 2079".to_owned()],
@@ -207,7 +274,13 @@ pub fn reading(lines: &[&str]) -> Reading {
 /// An item; `3A` lies in `3`, and `3A1` in `3A`.
 pub fn an_item(path: &str) -> Item {
     let parent = (path.len() > 1).then(|| path[..path.len() - 1].to_owned());
-    Item { path: path.to_owned(), title: String::new(), span: Span::default(), option: None, parent }
+    Item {
+        path: path.to_owned(),
+        title: String::new(),
+        span: Span::default(),
+        option: None,
+        parent,
+    }
 }
 
 pub fn alternates(base: &str, choices: &[&str]) -> OptionGroup {
@@ -241,8 +314,20 @@ pub fn optional(item: &str) -> OptionGroup {
 }
 
 pub fn width(text: &str) -> WidthLimit {
-    let Bound { relation, lo, hi, unit, .. } = bound(text);
-    WidthLimit { relation, lo, hi, unit, span: Span::new(2, 3) }
+    let Bound {
+        relation,
+        lo,
+        hi,
+        unit,
+        ..
+    } = bound(text);
+    WidthLimit {
+        relation,
+        lo,
+        hi,
+        unit,
+        span: Span::new(2, 3),
+    }
 }
 
 /// `II, III compression 25`, with ` for Configuration 1` after it where need be.
@@ -260,8 +345,17 @@ pub fn movement(text: &str) -> Movement {
         "shear" => MovementDirection::Shear,
         other => panic!("`{other}` is no direction"),
     };
-    let classes = words.iter().map(|class| class.trim_end_matches(',').to_owned()).collect();
-    Movement { classes, direction, percent, option, span: Span::new(4, 5) }
+    let classes = words
+        .iter()
+        .map(|class| class.trim_end_matches(',').to_owned())
+        .collect();
+    Movement {
+        classes,
+        direction,
+        percent,
+        option,
+        span: Span::new(4, 5),
+    }
 }
 
 /// `ambient less than 1 cfm/ft`
@@ -277,7 +371,11 @@ pub fn leakage(text: &str) -> Leakage {
     .unwrap();
     let value = quantity_of(value);
     Leakage {
-        at: if at == "ambient" { LeakageTemperature::Ambient } else { LeakageTemperature::Elevated },
+        at: if at == "ambient" {
+            LeakageTemperature::Ambient
+        } else {
+            LeakageTemperature::Elevated
+        },
         relation,
         value: value.number,
         unit: value.unit,
@@ -288,11 +386,16 @@ pub fn leakage(text: &str) -> Leakage {
 /// A fact from its line.
 pub fn fact(line: &str) -> Fact {
     let (line, source) = line.split_once(" <- ").unwrap_or((line, "witnessed"));
-    let (property, value) = line.split_once(" = ").unwrap_or_else(|| panic!("`{line}` is no fact"));
+    let (property, value) = line
+        .split_once(" = ")
+        .unwrap_or_else(|| panic!("`{line}` is no fact"));
     Fact {
         property: property.to_owned(),
         value: value_of(value),
-        provenance: Provenance { kind: source_of(source), date: None },
+        provenance: Provenance {
+            kind: source_of(source),
+            date: None,
+        },
         cell: None,
     }
 }
@@ -302,10 +405,16 @@ fn value_of(text: &str) -> Value {
         return Value::Flag(text == "yes");
     }
     if let Some(product) = text.strip_prefix("product ") {
-        return Value::Product(ProductFact { maker: None, product: product.to_owned() });
+        return Value::Product(ProductFact {
+            maker: None,
+            product: product.to_owned(),
+        });
     }
     if let Some((maker, product)) = text.split_once(" | ") {
-        return Value::Product(ProductFact { maker: Some(maker.to_owned()), product: product.to_owned() });
+        return Value::Product(ProductFact {
+            maker: Some(maker.to_owned()),
+            product: product.to_owned(),
+        });
     }
     if text.parse::<Number>().is_ok() {
         return Value::Quantity(quantity_of(text));
@@ -316,17 +425,27 @@ fn value_of(text: &str) -> Value {
 fn source_of(text: &str) -> ProvenanceKind {
     let (word, rest) = text.split_once(' ').unwrap_or((text, ""));
     match word {
-        "drawing" => ProvenanceKind::Drawing { sheet: rest.to_owned() },
-        "submittal" => ProvenanceKind::Submittal { reference: rest.to_owned() },
+        "drawing" => ProvenanceKind::Drawing {
+            sheet: rest.to_owned(),
+        },
+        "submittal" => ProvenanceKind::Submittal {
+            reference: rest.to_owned(),
+        },
         "witnessed" => ProvenanceKind::Witnessed { by: None },
-        "stated" => ProvenanceKind::StatedBy { who: rest.to_owned() },
+        "stated" => ProvenanceKind::StatedBy {
+            who: rest.to_owned(),
+        },
         "unstated" => ProvenanceKind::Unstated,
         "measured" => {
             let (resolution, readings) = rest.split_once(": ").unwrap_or((rest, ""));
             ProvenanceKind::Measured {
                 instrument: "rule".to_owned(),
                 resolution: (!resolution.is_empty()).then(|| quantity_of(resolution)),
-                readings: readings.split(", ").filter(|one| !one.is_empty()).map(quantity_of).collect(),
+                readings: readings
+                    .split(", ")
+                    .filter(|one| !one.is_empty())
+                    .map(quantity_of)
+                    .collect(),
             }
         }
         other => panic!("`{other}` is no source"),
@@ -371,7 +490,9 @@ pub fn check_with(reading: &Reading, lines: &[&str], judgments: &[Judgment]) -> 
 }
 
 pub fn finding<'r>(result: &'r JointResult, clause: &str) -> &'r Finding {
-    result.finding(clause).unwrap_or_else(|| panic!("no finding on {clause}"))
+    result
+        .finding(clause)
+        .unwrap_or_else(|| panic!("no finding on {clause}"))
 }
 
 /// One clause against some facts.

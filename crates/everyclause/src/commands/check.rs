@@ -28,10 +28,19 @@ pub(crate) struct Check {
 impl Check {
     /// The joints, checked.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
-        let (import, shelf) = self.inputs.open()?;
-        let check = checking::check(&import, &shelf)?;
-        let conforms = check.joints.iter().all(|joint| joint.overall() == Overall::Conforms);
-        let answer = if self.json { Answer::json(&check) } else { Answer::of(show::check::check(&check)) };
-        Ok(answer.ending(Outcome::unsettled_if(!conforms)).with_aside(show::check::aside(&check, &shelf)))
+        let (import, listings) = self.inputs.open()?;
+        let check = checking::check(&import, &listings)?;
+        let conforms = check
+            .joints
+            .iter()
+            .all(|joint| joint.overall() == Overall::Conforms);
+        let answer = if self.json {
+            Answer::json(&check)
+        } else {
+            Answer::of(show::check::check(&check))
+        };
+        Ok(answer
+            .ending(Outcome::unsettled_if(!conforms))
+            .with_aside(show::check::aside(&check, &listings)))
     }
 }

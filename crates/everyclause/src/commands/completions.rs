@@ -6,7 +6,9 @@ use crate::answer::Answer;
 
 /// Prints the completions for a shell
 #[derive(Debug, Args)]
-#[command(after_long_help = "Example: everyclause completions bash > ~/.local/share/bash-completion/completions/everyclause")]
+#[command(
+    after_long_help = "Example: everyclause completions bash > ~/.local/share/bash-completion/completions/everyclause"
+)]
 pub(crate) struct Completions {
     /// The shell
     shell: Shell,

@@ -3,8 +3,8 @@ use std::path::PathBuf;
 use clap::Args;
 use jiff::Zoned;
 use jiff::civil::Date;
-use listing::confirm::{Entry, Overlay, confirm};
-use listing::{Clause, Confidence};
+use listing::Clause;
+use listing::confirm::{Entry, Overlay};
 
 use super::correct::Correct;
 use crate::answer::{Answer, Outcome};
@@ -59,7 +59,10 @@ impl Confirm {
             let entries = self.entries(&before)?;
             written = entries.iter().map(|entry| entry.clause.clone()).collect();
             let overlay = merged(&before, entries, self.drop_lost);
-            files::write(&overlay_path(&self.file), (String::from(HEAD) + &overlay.to_toml()).as_bytes())?;
+            files::write(
+                &overlay_path(&self.file),
+                (String::from(HEAD) + &overlay.to_toml()).as_bytes(),
+            )?;
         }
         let after = Held::open(&self.file)?;
         let open = show::confirm::unconfirmed(&after);
@@ -68,19 +71,29 @@ impl Confirm {
         } else {
             Answer::of(show::confirm::confirmed(&after, &written))
         };
-        let lost = after.confirmation.as_ref().is_some_and(|held| !held.lost.is_empty());
+        let lost = after
+            .confirmation
+            .as_ref()
+            .is_some_and(|held| !held.lost.is_empty());
         let aside = show::reading::about_confirmation(&after);
-        Ok(answer.ending(Outcome::unsettled_if(!open.is_empty() || lost)).with_aside(aside))
+        Ok(answer
+            .ending(Outcome::unsettled_if(!open.is_empty() || lost))
+            .with_aside(aside))
     }
 
     /// The entries that are asked for.
     fn entries(&self, held: &Held) -> Result<Vec<Entry>, Faults> {
-        let by = self.by.as_deref().map(str::trim).filter(|by| !by.is_empty());
+        let by = self
+            .by
+            .as_deref()
+            .map(str::trim)
+            .filter(|by| !by.is_empty());
         let by = by.ok_or_else(|| {
-            Fault::of_command("nobody is named who confirms").help("add `--by WHO`: the name that stands behind it")
+            Fault::of_command("nobody is named who confirms")
+                .help("add `--by WHO`: the name that stands behind it")
         })?;
         let when = self.when.unwrap_or_else(|| Zoned::now().date());
-        let clauses = &held.reading().clauses;
+        let clauses = &held.as_read().clauses;
         let mut entries = Vec::new();
         if self.all {
             entries = listing::confirm::confirm_all(held.reading(), by, when).entries;
@@ -88,7 +101,7 @@ impl Confirm {
         for id in &self.clauses {
             entries.push(Entry::of(clause(held, id)?, by, when, None));
         }
-        if let Some(id) = &self.correct.correct {
+        if let Some(id) = &self.correct.clause {
             let clause = clause(held, id)?;
             let correction = self.correct.correction(clause, held)?;
             entries.retain(|entry| entry.clause != clause.id);
@@ -110,51 +123,59 @@ const HEAD: &str = "\
 
 /// The clause of an id.
 fn clause<'a>(held: &'a Held, id: &str) -> Result<&'a Clause, Fault> {
-    let clauses = &held.reading().clauses;
-    clauses.iter().find(|clause| clause.id == id.trim()).ok_or_else(|| {
-        let item = id.split('/').next().unwrap_or_default();
-        let of_item: Vec<String> = clauses
-            .iter()
-            .filter(|clause| clause.item.eq_ignore_ascii_case(item))
-            .map(|clause| format!("`{}`", clause.id))
-            .collect();
-        let fault = Fault::of_file(format!("the listing has no clause `{id}`"), held.file.clone());
-        if of_item.is_empty() {
-            fault.help(format!("`everyclause read {}` shows every clause with its id", held.file))
-        } else {
-            fault.help(format!("item {item} has {}", show::words::listed(&of_item)))
-        }
-    })
+    let clauses = &held.as_read().clauses;
+    clauses
+        .iter()
+        .find(|clause| clause.id == id.trim())
+        .ok_or_else(|| {
+            let item = id.split('/').next().unwrap_or_default();
+            let of_item: Vec<String> = clauses
+                .iter()
+                .filter(|clause| clause.item.eq_ignore_ascii_case(item))
+                .map(|clause| format!("`{}`", clause.id))
+                .collect();
+            let fault = Fault::of_file(
+                format!("the listing has no clause `{id}`"),
+                held.file.clone(),
+            );
+            if of_item.is_empty() {
+                fault.help(format!(
+                    "`everyclause read {}` shows every clause with its id",
+                    held.file
+                ))
+            } else {
+                fault.help(format!("item {item} has {}", show::words::listed(&of_item)))
+            }
+        })
 }
 
 /// What was held, with the new entries put in the place of those on the same clauses. Entries whose words are gone are
 /// kept, unless they are to be dropped.
-fn merged(held: &Held, mut entries: Vec<Entry>, drop_lost: bool) -> Overlay {
+fn merged(held: &Held, entries: Vec<Entry>, drop_lost: bool) -> Overlay {
     let reading = held.reading();
     let source = (reading.source.sha256.clone(), reading.source.name.clone());
     let Some(before) = &held.confirmation else {
-        return Overlay { source_sha256: source.0, source_name: source.1, entries };
+        return Overlay {
+            source_sha256: source.0,
+            source_name: source.1,
+            entries,
+        };
     };
-    keep_the_words_of_before(&before.overlay, &mut entries);
     let mut overlay = before.overlay.clone();
     overlay.entries.retain(|entry| !before.lost.contains(entry));
     overlay.add(entries);
-    let order = |entry: &Entry| reading.clauses.iter().position(|clause| clause.id == entry.clause);
-    overlay.entries.sort_by_key(|entry| order(entry).unwrap_or(usize::MAX));
+    let order = |entry: &Entry| {
+        reading
+            .clauses
+            .iter()
+            .position(|clause| clause.id == entry.clause)
+    };
+    overlay
+        .entries
+        .sort_by_key(|entry| order(entry).unwrap_or(usize::MAX));
     if !drop_lost {
         overlay.entries.extend(before.lost.iter().cloned());
     }
     (overlay.source_sha256, overlay.source_name) = source;
     overlay
-}
-
-/// An entry is found again by the number as the reader read it. A clause that is already corrected shows the corrected
-/// number, so that the number is taken from the entry that corrected it.
-fn keep_the_words_of_before(before: &Overlay, entries: &mut [Entry]) {
-    for entry in entries {
-        let same = |held: &&Entry| held.clause == entry.clause && held.words == entry.words && held.correction.is_some();
-        if let Some(held) = before.entries.iter().find(same) {
-            entry.value.clone_from(&held.value);
-        }
-    }
 }

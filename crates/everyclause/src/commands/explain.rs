@@ -30,12 +30,22 @@ pub(crate) struct Explain {
 impl Explain {
     /// The joint, clause by clause.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
-        let (import, shelf) = self.inputs.open()?;
-        let check = checking::check(&import, &shelf)?;
+        let (import, listings) = self.inputs.open()?;
+        let check = checking::check(&import, &listings)?;
         let joint = check.joints.iter().find(|one| one.joint == self.joint);
-        let joint = joint.or_else(|| check.joints.iter().find(|one| one.joint.eq_ignore_ascii_case(self.joint.trim())));
-        let Some(joint) = joint else { return Err(unknown(&self.joint, &check).into()) };
-        let held = joint.listing.as_ref().and_then(|stem| shelf.listings.iter().find(|held| held.stem == *stem));
+        let joint = joint.or_else(|| {
+            check
+                .joints
+                .iter()
+                .find(|one| one.joint.eq_ignore_ascii_case(self.joint.trim()))
+        });
+        let Some(joint) = joint else {
+            return Err(unknown(&self.joint, &check).into());
+        };
+        let held = joint
+            .listing
+            .as_ref()
+            .and_then(|stem| listings.held.iter().find(|held| held.stem == *stem));
         let answer = if self.json {
             Answer::json(joint)
         } else {

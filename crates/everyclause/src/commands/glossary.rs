@@ -40,7 +40,9 @@ fn unknown(term: &str, suggestions: &[&str]) -> Fault {
     let fault = Fault::of_command(format!("the glossary has nothing that goes by `{term}`"));
     let near: Vec<String> = suggestions.iter().map(|near| format!("`{near}`")).collect();
     match near.as_slice() {
-        [] => fault.help("try a component (`packing`), a property (`packing.density`), a standard (`UL 2079`)"),
+        [] => fault.help(
+            "try a component (`packing`), a property (`packing.density`), a standard (`UL 2079`)",
+        ),
         [one] => fault.help(format!("is {one} meant?")),
         several => fault.help(format!("near it are {}", show::words::listed(several))),
     }

@@ -18,7 +18,8 @@ use crate::answer::Answer;
 use crate::fault::Faults;
 
 /// What ends every long help.
-const ENDINGS: &str = "Exit codes: 0 all conforms, 1 something does not conform or is open, 2 the input is at fault.";
+const ENDINGS: &str =
+    "Exit codes: 0 all conforms, 1 something does not conform or is open, 2 the input is at fault.";
 
 /// Checks fire-resistive joints clause by clause against the listings they were built to.
 ///
@@ -28,7 +29,7 @@ const ENDINGS: &str = "Exit codes: 0 all conforms, 1 something does not conform 
 /// A joint that conforms matches every clause as read and recorded; no more is said of it. Approval belongs to the
 /// authority having jurisdiction; local codes and licensed practice decide.
 #[derive(Debug, Parser)]
-#[command(name = "everyclause", version, after_long_help = ENDINGS, max_term_width = 110)]
+#[command(name = "everyclause", version, disable_help_subcommand = true, after_long_help = ENDINGS, max_term_width = 110)]
 pub(crate) struct Cli {
     #[command(subcommand)]
     command: Command,

@@ -30,8 +30,8 @@ pub(crate) struct Questions {
 impl Questions {
     /// The questions.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
-        let (import, shelf) = self.inputs.open()?;
-        let mut questions = checking::check(&import, &shelf)?.questions;
+        let (import, listings) = self.inputs.open()?;
+        let mut questions = checking::check(&import, &listings)?.questions;
         if let Some(trade) = self.trade {
             questions.retain(|question| question.trade == Some(trade));
         }

@@ -41,21 +41,29 @@ impl Read {
             return Err(Fault::of_command("no listing is given").into());
         };
         let held = Held::open(file)?;
-        let answer = if self.json { Answer::json(held.reading()) } else { Answer::of(show::reading::reading(&held)) };
+        let answer = if self.json {
+            Answer::json(held.reading())
+        } else {
+            Answer::of(show::reading::reading(&held))
+        };
         Ok(answer.with_aside(show::reading::about_confirmation(&held)))
     }
 }
 
 fn page_of(name: &str) -> Result<String, Fault> {
     let wanted = name.trim().to_lowercase().replace(['_', '-'], " ");
-    listing::rules::rule_page(&wanted).map(str::to_owned).ok_or_else(|| {
-        let names = listing::rules::RULES.iter().map(|rule| rule.name.to_owned());
-        let known: Vec<String> = names.clone().map(|name| format!("`{name}`")).collect();
-        let fault = Fault::of_command(format!("there is no page of a rule `{name}`"));
-        let fault = match files::nearest(&wanted, names) {
-            Some(near) => fault.help(format!("is `{near}` meant?")),
-            None => fault,
-        };
-        fault.help(format!("the rules are {}", show::words::listed(&known)))
-    })
+    listing::rules::rule_page(&wanted)
+        .map(str::to_owned)
+        .ok_or_else(|| {
+            let names = listing::rules::RULES
+                .iter()
+                .map(|rule| rule.name.to_owned());
+            let known: Vec<String> = names.clone().map(|name| format!("`{name}`")).collect();
+            let fault = Fault::of_command(format!("there is no page of a rule `{name}`"));
+            let fault = match files::nearest(&wanted, names) {
+                Some(near) => fault.help(format!("is `{near}` meant?")),
+                None => fault,
+            };
+            fault.help(format!("the rules are {}", show::words::listed(&known)))
+        })
 }

@@ -35,24 +35,26 @@ impl Excerpt {
         let after = source.get(start + words.len()..to).unwrap_or_default();
 
         let mut text = String::new();
-        match before.rsplit_once('\n') {
-            Some((_, line)) => text.push_str(&printable(line)),
-            None => {
-                text.push_str(if from > 0 { "…" } else { "" });
-                text.push_str(&printable(before));
-            }
-        }
+        let line = before.rsplit_once('\n').map(|(_, line)| line);
+        text.push_str(if line.is_none() && from > 0 {
+            "…"
+        } else {
+            ""
+        });
+        text.push_str(&printable(line.unwrap_or(before)));
         let marked = text.len();
         text.push_str(&printable(words));
         let marked = marked..text.len();
-        match after.split_once('\n') {
-            Some((line, _)) => text.push_str(&printable(line)),
-            None => {
-                text.push_str(&printable(after));
-                text.push_str(if to < source.len() { "…" } else { "" });
-            }
-        }
-        let line = 1 + source.get(..start).map_or(0, |above| above.matches('\n').count());
+        let line = after.split_once('\n').map(|(line, _)| line);
+        text.push_str(&printable(line.unwrap_or(after)));
+        text.push_str(if line.is_none() && to < source.len() {
+            "…"
+        } else {
+            ""
+        });
+        let line = 1 + source
+            .get(..start)
+            .map_or(0, |above| above.matches('\n').count());
         Self { text, line, marked }
     }
 
@@ -82,7 +84,7 @@ mod tests {
         let text = "one\ntwo three four\nfive";
         let excerpt = Excerpt::of(text, Span::new(8, 13));
         assert_eq!((excerpt.text.as_str(), excerpt.line), ("two three four", 2));
-        assert_eq!(&excerpt.text[excerpt.marked], "three");
+        assert_eq!(excerpt.text.get(excerpt.marked), Some("three"));
     }
 
     #[test]

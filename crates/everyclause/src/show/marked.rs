@@ -15,39 +15,73 @@ pub(crate) enum Note<'a> {
 }
 
 /// An error, in a file or several, at marked words or as a whole.
-pub(crate) fn error(problem: &str, files: &[String], excerpt: Option<&Excerpt>, notes: &[Note<'_>]) -> String {
-    let group = Level::ERROR.primary_title(problem).elements(Vec::<Origin<'_>>::new());
+pub(crate) fn error(
+    problem: &str,
+    files: &[String],
+    excerpt: Option<&Excerpt>,
+    notes: &[Note<'_>],
+) -> String {
+    let group = Level::ERROR
+        .primary_title(problem)
+        .elements(Vec::<Origin<'_>>::new());
     let group = match (files, excerpt) {
-        ([file], Some(excerpt)) => group.element(snippet(excerpt, "").path(file.as_str())),
-        _ => files.iter().fold(group, |group, file| group.element(Origin::path(file.as_str()))),
+        ([file], Some(excerpt)) => group.element(snippet(excerpt).path(file.as_str())),
+        _ => files.iter().fold(group, |group, file| {
+            group.element(Origin::path(file.as_str()))
+        }),
     };
     render(with_notes(group, notes))
 }
 
 /// An error in a cell of a table.
-pub(crate) fn at_cell(problem: &str, cell: &str, excerpt: Option<&Excerpt>, notes: &[Note<'_>]) -> String {
-    let group = Level::ERROR.primary_title(problem).element(Origin::path(cell));
+pub(crate) fn at_cell(
+    problem: &str,
+    cell: &str,
+    excerpt: Option<&Excerpt>,
+    notes: &[Note<'_>],
+) -> String {
+    let group = Level::ERROR
+        .primary_title(problem)
+        .element(Origin::path(cell));
     let group = match excerpt {
-        Some(excerpt) => group.element(snippet(excerpt, "")),
+        Some(excerpt) => group.element(snippet(excerpt)),
         None => group,
     };
-    render(with_notes(group, notes))
+    // The cell is named already; a second, empty line for the place would say nothing.
+    let text = render(with_notes(group, notes));
+    text.lines()
+        .filter(|line| {
+            !anstream::adapter::strip_str(line)
+                .to_string()
+                .trim()
+                .eq(":::")
+        })
+        .collect::<Vec<_>>()
+        .join("\n")
 }
 
-/// A warning at words of a file, with a label at the marker.
-pub(crate) fn warning(title: &str, file: &str, excerpt: Option<&Excerpt>, notes: &[Note<'_>]) -> String {
-    let group = Level::WARNING.primary_title(title).elements(Vec::<Origin<'_>>::new());
+/// A warning at words of a file, or of the file as a whole.
+pub(crate) fn warning(
+    title: &str,
+    file: &str,
+    excerpt: Option<&Excerpt>,
+    notes: &[Note<'_>],
+) -> String {
+    let group = Level::WARNING
+        .primary_title(title)
+        .elements(Vec::<Origin<'_>>::new());
     let group = match excerpt {
-        Some(excerpt) => group.element(snippet(excerpt, "").path(file)),
+        Some(excerpt) => group.element(snippet(excerpt).path(file)),
         None => group.element(Origin::path(file)),
     };
     render(with_notes(group, notes))
 }
 
-fn snippet<'a>(excerpt: &'a Excerpt, label: &'a str) -> Snippet<'a, Annotation<'a>> {
+fn snippet(excerpt: &Excerpt) -> Snippet<'_, Annotation<'_>> {
     let marked = AnnotationKind::Primary.span(excerpt.marked.clone());
-    let marked = if label.is_empty() { marked } else { marked.label(label) };
-    Snippet::source(excerpt.text.as_str()).line_start(excerpt.line).annotation(marked)
+    Snippet::source(excerpt.text.as_str())
+        .line_start(excerpt.line)
+        .annotation(marked)
 }
 
 fn with_notes<'a>(group: Group<'a>, notes: &[Note<'a>]) -> Group<'a> {
@@ -58,5 +92,7 @@ fn with_notes<'a>(group: Group<'a>, notes: &[Note<'a>]) -> Group<'a> {
 }
 
 fn render(group: Group<'_>) -> String {
-    Renderer::styled().term_width(usize::from(page::width())).render(&[group])
+    Renderer::styled()
+        .term_width(usize::from(page::width()))
+        .render(&[group])
 }

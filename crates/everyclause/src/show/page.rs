@@ -10,12 +10,18 @@ const TEXT: usize = 110;
 
 /// The width of the page: what `COLUMNS` says, else the terminal's.
 pub(crate) fn width() -> u16 {
-    let said = std::env::var("COLUMNS").ok().and_then(|columns| columns.trim().parse().ok());
+    let said = std::env::var("COLUMNS")
+        .ok()
+        .and_then(|columns| columns.trim().parse().ok());
     let of_terminal = || {
         let out = std::io::stdout();
-        std::io::IsTerminal::is_terminal(&out).then(|| terminal_size::terminal_size_of(out)).flatten()
+        std::io::IsTerminal::is_terminal(&out)
+            .then(|| terminal_size::terminal_size_of(out))
+            .flatten()
     };
-    let width: u16 = said.or_else(|| of_terminal().map(|(width, _)| width.0)).unwrap_or(ELSEWHERE);
+    let width: u16 = said
+        .or_else(|| of_terminal().map(|(width, _)| width.0))
+        .unwrap_or(ELSEWHERE);
     width.clamp(40, 400)
 }
 
@@ -53,5 +59,6 @@ pub(crate) fn wrapped(words: &str, indent: usize, hang: usize) -> String {
 pub(crate) fn labelled(label: &str, words: &str, indent: usize, room: usize) -> String {
     let text = wrapped(words, indent + room, 0);
     let body = text.trim_start();
+    let room = room.max(label.chars().count() + 1);
     format!("{}{label:<room$}{body}", " ".repeat(indent))
 }

@@ -1,6 +1,8 @@
 //! Tables that fit the page.
 
-use comfy_table::{Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, TableComponent, Width};
+use comfy_table::{
+    Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, TableComponent, Width,
+};
 
 use super::page;
 
@@ -13,7 +15,11 @@ pub(crate) fn table(headings: &[&str]) -> Table {
     table.set_width(page::width());
     // Where it is printed, not here, it is decided whether colour is shown.
     table.enforce_styling();
-    table.set_header(headings.iter().map(|heading| Cell::new(*heading).add_attribute(comfy_table::Attribute::Bold)));
+    table.set_header(
+        headings
+            .iter()
+            .map(|heading| Cell::new(*heading).add_attribute(comfy_table::Attribute::Bold)),
+    );
     for column in table.column_iter_mut() {
         column.set_padding((0, 2));
     }
@@ -34,13 +40,6 @@ pub(crate) fn unwrapped(table: &mut Table, column: usize) {
     }
 }
 
-/// Keeps a column at least so wide.
-pub(crate) fn at_least(table: &mut Table, column: usize, width: u16) {
-    if let Some(column) = table.column_mut(column) {
-        column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(width)));
-    }
-}
-
 /// Keeps a column at most so wide.
 pub(crate) fn at_most(table: &mut Table, column: usize, width: u16) {
     if let Some(column) = table.column_mut(column) {
@@ -52,8 +51,26 @@ pub(crate) fn at_most(table: &mut Table, column: usize, width: u16) {
 pub(crate) fn set(table: &Table) -> String {
     let mut text = String::new();
     for line in table.lines() {
-        text.push_str(line.trim_end());
+        text.push_str(&without_blanks(&line));
         text.push('\n');
     }
     text
+}
+
+/// The line without the blanks at its end, those before the end of a colour included.
+fn without_blanks(line: &str) -> String {
+    let mut kept = line.trim_end();
+    let mut ends = String::new();
+    while let Some((before, end)) = end_of_colour(kept) {
+        kept = before.trim_end();
+        ends.insert_str(0, end);
+    }
+    kept.to_owned() + &ends
+}
+
+/// Splits off an escape sequence at the end of a line, if one stands there.
+fn end_of_colour(line: &str) -> Option<(&str, &str)> {
+    let (before, end) = line.split_at_checked(line.rfind('\u{1b}')?)?;
+    let codes = end.strip_prefix("\u{1b}[")?.strip_suffix('m')?;
+    codes.chars().all(|c| c.is_ascii_digit() || c == ';').then_some((before, end))
 }

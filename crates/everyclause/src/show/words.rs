@@ -30,7 +30,9 @@ pub(crate) fn shortened(words: &str, most: usize) -> String {
         return words.to_owned();
     }
     let kept: String = words.chars().take(most.saturating_sub(2)).collect();
-    let kept = kept.rsplit_once(' ').map_or(kept.as_str(), |(kept, _)| kept);
+    let kept = kept
+        .rsplit_once(' ')
+        .map_or(kept.as_str(), |(kept, _)| kept);
     format!("{} …", kept.trim_end_matches([',', ';', ':', ' ']))
 }
 
@@ -96,7 +98,10 @@ mod tests {
     #[test]
     fn runs_of_names() {
         let check = |names: &[&str], expected: &str| assert_eq!(in_runs(names), expected);
-        check(&["J-001", "J-002", "J-003", "J-007"], "J-001 to J-003, J-007");
+        check(
+            &["J-001", "J-002", "J-003", "J-007"],
+            "J-001 to J-003, J-007",
+        );
         check(&["J-009", "J-010"], "J-009, J-010");
         check(&["A", "B"], "A, B");
         check(&[], "");
@@ -104,7 +109,10 @@ mod tests {
 
     #[test]
     fn shows_no_control_characters() {
-        assert_eq!(on_one_line("a\u{1b}[31m\r\n b\u{9b}\u{202e}"), "a\u{fffd}[31m b\u{fffd}\u{fffd}");
+        assert_eq!(
+            on_one_line("a\u{1b}[31m\r\n b\u{9b}\u{202e}"),
+            "a\u{fffd}[31m b\u{fffd}\u{fffd}"
+        );
     }
 
     #[test]

@@ -111,7 +111,7 @@ pub(super) fn says_something(
 ) -> bool {
     let meaning = (segment.first..segment.last).filter(|at| {
         let word = sentence.word(*at);
-        !skip(*at) && word.len() > 1 && !EMPTY.contains(&word.as_str())
+        !skip(*at) && word.len() > 1 && !EMPTY.contains(&word.as_ref())
     });
     meaning.count() >= 2
 }

@@ -1,7 +1,6 @@
 //! The words beside a number, and how well they name an attribute.
 
-use measure::Dimension;
-use vocabulary::vocabulary;
+use std::borrow::Cow;
 
 use crate::phrase::Amount;
 use crate::rules::Sentence;
@@ -11,8 +10,8 @@ use crate::rules::Sentence;
 pub(super) struct Context {
     /// Before it, nearest last, to the number or stop before.
     before: String,
-    /// The same, each time with one more qualifier left out between cue and number: "drying to min", "drying to", "drying".
-    before_forms: Vec<String>,
+    /// How many of those words are left when the qualifiers between cue and number are: "drying" of "drying to min".
+    bare: usize,
     /// After it, to the number or stop after.
     after: String,
     /// The rest of the stretch after it.
@@ -97,17 +96,15 @@ impl Context {
             .map_or(start, |at| at + 1);
         let before = words(
             sentence,
-            start.max(amount.first.saturating_sub(14)),
+            start.max(amount.first.saturating_sub(11)),
             amount.first,
         );
-        let mut bare = before.clone();
-        let mut before_forms = vec![bare.join(" ")];
-        while let Some(last) = bare.last()
-            && QUALIFYING.contains(&last.as_str())
-        {
-            bare.pop();
-            before_forms.push(bare.join(" "));
-        }
+        let qualifying = before
+            .iter()
+            .rev()
+            .take_while(|word| QUALIFYING.contains(&word.as_ref()))
+            .count();
+        let bare = before.len() - qualifying;
         let next = sentence
             .amounts
             .iter()
@@ -124,7 +121,7 @@ impl Context {
         let beyond_end = (after_start + 12).min(sentence.tokens.len());
         Self {
             before: before.join(" "),
-            before_forms,
+            bare,
             after: after.join(" "),
             beyond: words(sentence, after_start, beyond_end).join(" "),
         }
@@ -140,7 +137,7 @@ impl Context {
         let words = words.join(" ");
         Self {
             before: words.clone(),
-            before_forms: vec![words.clone()],
+            bare: words.split(' ').count(),
             after: words,
             beyond: String::new(),
         }
@@ -167,17 +164,78 @@ impl Context {
 
     /// A few of the listing's own words that tell what the number is, for what the vocabulary can't name.
     pub(super) fn own_words(&self) -> String {
-        let bare = self.before_forms.last().map_or("", String::as_str);
-        let tail: Vec<&str> = bare.split(' ').rev().take(3).collect();
+        let before: Vec<&str> = self.before.split(' ').take(self.bare).collect();
+        let tail = before
+            .get(before.len().saturating_sub(3)..)
+            .unwrap_or_default();
         let head: Vec<&str> = self.after.split(' ').take(3).collect();
-        let tail: Vec<&str> = tail.into_iter().rev().collect();
         format!("{} {}", tail.join(" "), head.join(" "))
             .trim()
             .to_owned()
     }
+
+    /// Takes the words after the number, each run of them with how many words lie between.
+    pub(super) fn runs_after(&self, take: impl FnMut(&Run<'_>)) {
+        runs(&self.after, |first, _| first, take);
+    }
+
+    /// Takes the words before the number likewise; none lie between where only qualifiers do.
+    pub(super) fn runs_before(&self, take: impl FnMut(&Run<'_>)) {
+        let count = self.before.split(' ').count();
+        let bare = self.bare;
+        runs(
+            &self.before,
+            |_, last| if last >= bare { 0 } else { count - last },
+            take,
+        );
+    }
+
+    /// Takes the words after the number past the next stop, too.
+    pub(super) fn runs_beyond(&self, take: impl FnMut(&Run<'_>)) {
+        runs(&self.beyond, |first, _| first, take);
+    }
 }
 
-fn words(sentence: &Sentence<'_>, first: usize, last: usize) -> Vec<String> {
+/// A run of words beside a number.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Run<'a> {
+    pub(super) words: &'a str,
+    /// How many words the run has.
+    pub(super) length: usize,
+    /// How many words stand between it and the number, qualifiers apart.
+    pub(super) between: usize,
+    /// Where it begins, in bytes.
+    pub(super) at: usize,
+}
+
+/// The longest cue, in words.
+const LONGEST: usize = 6;
+
+/// Takes every run of at most [`LONGEST`] words of a text.
+fn runs(text: &str, between: impl Fn(usize, usize) -> usize, mut take: impl FnMut(&Run<'_>)) {
+    let mut starts = vec![0];
+    starts.extend(text.match_indices(' ').map(|(at, _)| at + 1));
+    starts.push(text.len() + 1);
+    for (first, window) in starts.windows(2).enumerate() {
+        let Some(at) = window.first().copied() else {
+            continue;
+        };
+        for (length, end) in starts.iter().skip(first + 1).take(LONGEST).enumerate() {
+            let Some(words) = text.get(at..end - 1) else {
+                continue;
+            };
+            let last = first + length + 1;
+            take(&Run {
+                words,
+                length: length + 1,
+                between: between(first, last),
+                at,
+            });
+        }
+    }
+}
+
+fn words<'a>(sentence: &Sentence<'a>, first: usize, last: usize) -> Vec<Cow<'a, str>> {
     (first..last)
         .filter_map(|at| {
             let word = sentence.word(at);
@@ -187,125 +245,9 @@ fn words(sentence: &Sentence<'_>, first: usize, last: usize) -> Vec<String> {
             ["≥", "≤", ">", "<", "="]
                 .iter()
                 .find(|sign| sentence.is_sign(at, sign.chars().next().unwrap_or(' ')))
-                .map(|sign| (*sign).to_owned())
+                .map(|sign| Cow::Borrowed(*sign))
         })
         .collect()
-}
-
-/// How well a cue after the number names it: at once after it best, later in the stretch less.
-pub(super) fn after_score(cues: &[String], context: &Context) -> i32 {
-    cues.iter()
-        .filter_map(|cue| {
-            let cue = cue.trim_end_matches('.');
-            let at = find_words(&context.after, cue)?;
-            let between = context
-                .after
-                .get(..at)
-                .unwrap_or_default()
-                .split_whitespace()
-                .count();
-            let length = i32::try_from(cue.split(' ').count()).unwrap_or(1).min(4);
-            match between {
-                0 => Some(7 + length),
-                1 => Some(6 + length),
-                2 | 3 => Some(4 + length),
-                _ => Some(2),
-            }
-        })
-        .max()
-        .unwrap_or(0)
-}
-
-/// The shared attribute whose cue stands best beside a number, and how well.
-pub(super) fn shared_concept(
-    dimension: Dimension,
-    context: &Context,
-) -> Option<(&'static str, i32)> {
-    vocabulary()
-        .attributes()
-        .iter()
-        .filter(|attribute| attribute.dimensions.contains(&dimension))
-        .map(|attribute| {
-            let score = after_score(&attribute.cues.after, context)
-                .max(before_score(&attribute.cues.before, context));
-            (attribute.name.as_str(), score)
-        })
-        .filter(|(_, score)| *score >= 7)
-        .max_by(|(x, a), (y, b)| a.cmp(b).then_with(|| y.cmp(x)))
-}
-
-/// How well a cue before the number names it: directly before it best, qualifiers apart.
-pub(super) fn before_score(cues: &[String], context: &Context) -> i32 {
-    cues.iter()
-        .filter_map(|cue| {
-            let length = i32::try_from(cue.split(' ').count()).unwrap_or(1).min(4);
-            if context
-                .before_forms
-                .iter()
-                .any(|form| ends_with_words(form, cue))
-            {
-                // "a gap of" says what the number is; words after it may only say where.
-                return Some(if cue.ends_with(" of") {
-                    9 + length
-                } else {
-                    7 + length
-                });
-            }
-            let at = rfind_words(&context.before, cue)?;
-            let between = context
-                .before
-                .get(at + cue.len()..)
-                .unwrap_or_default()
-                .split_whitespace()
-                .count();
-            match between {
-                0..=2 => Some(5 + length),
-                3..=5 => Some(4 + length),
-                6 | 7 => Some(3 + length),
-                _ => Some(2),
-            }
-        })
-        .max()
-        .unwrap_or(0)
-}
-
-/// Whether the words after the number say that it reaches onto one of the nouns.
-pub(super) fn onto_score(nouns: &[String], context: &Context) -> i32 {
-    let near = nouns
-        .iter()
-        .filter_map(|noun| {
-            find_words(&context.after, noun)
-                .or_else(|| find_words(&context.beyond, noun).map(|at| at + 8))
-        })
-        .min();
-    match near {
-        Some(0..=16) => 5,
-        Some(17..=40) => 3,
-        Some(_) => 1,
-        None => {
-            i32::from(
-                nouns
-                    .iter()
-                    .any(|noun| find_words(&context.before, noun).is_some()),
-            ) * 2
-        }
-    }
-}
-
-/// The shared attribute that the words beside a number name.
-pub(super) fn shared_attribute(dimension: Dimension, context: &Context) -> Option<String> {
-    vocabulary()
-        .attributes()
-        .iter()
-        .filter(|attribute| attribute.dimensions.contains(&dimension))
-        .map(|attribute| {
-            let score = after_score(&attribute.cues.after, context)
-                .max(before_score(&attribute.cues.before, context));
-            (score, attribute)
-        })
-        .filter(|(score, _)| *score >= 5)
-        .max_by(|(a, x), (b, y)| a.cmp(b).then_with(|| y.name.cmp(&x.name)))
-        .map(|(_, attribute)| attribute.title.to_lowercase())
 }
 
 /// Where whole words stand in a text.
@@ -313,16 +255,6 @@ fn find_words(text: &str, words: &str) -> Option<usize> {
     text.match_indices(words)
         .map(|(at, _)| at)
         .find(|at| is_whole(text, *at, words))
-}
-
-fn rfind_words(text: &str, words: &str) -> Option<usize> {
-    text.rmatch_indices(words)
-        .map(|(at, _)| at)
-        .find(|at| is_whole(text, *at, words))
-}
-
-fn ends_with_words(text: &str, words: &str) -> bool {
-    text.ends_with(words) && is_whole(text, text.len() - words.len(), words)
 }
 
 fn is_whole(text: &str, at: usize, words: &str) -> bool {

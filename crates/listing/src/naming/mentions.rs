@@ -3,6 +3,7 @@
 use std::sync::LazyLock;
 
 use aho_corasick::{AhoCorasick, MatchKind};
+use rustc_hash::FxHashMap;
 use vocabulary::{Component, vocabulary};
 
 use crate::rules::Sentence;
@@ -20,6 +21,11 @@ pub(crate) struct Mention {
 }
 
 impl Mention {
+    /// The components that single words of the phrase name: concrete, of a concrete floor.
+    pub(crate) fn inner(&self) -> &'static [&'static Component] {
+        INNER.get(self.words.as_str()).map_or(&[], Vec::as_slice)
+    }
+
     /// What a mention loses for words that may name another component too.
     pub(crate) const fn penalty(&self) -> i32 {
         if self.weak { 3 } else { 0 }
@@ -47,6 +53,23 @@ static NOUNS: LazyLock<Nouns> = LazyLock::new(|| {
         .build(words)
         .ok();
     Nouns { automaton, places }
+});
+
+/// For each phrase of several words, the components that its single words name.
+static INNER: LazyLock<FxHashMap<&'static str, Vec<&'static Component>>> = LazyLock::new(|| {
+    let phrases = vocabulary()
+        .nouns()
+        .map(|noun| noun.words)
+        .filter(|words| words.contains(' '));
+    phrases
+        .map(|phrase| {
+            let single = phrase
+                .split(' ')
+                .flat_map(components_in)
+                .map(|(component, ..)| component);
+            (phrase, single.collect())
+        })
+        .collect()
 });
 
 /// The components that a text names, longest phrase first at each place, in order.

@@ -513,17 +513,19 @@ const NAMING: &[&str] = &[
 
 /// Whether a token names something together with the number after it.
 fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
-    let names = tokens
-        .get(at)
-        .and_then(Token::word)
-        .is_some_and(|word| NAMING.contains(&word.to_lowercase().as_str()));
+    let Some(next) = tokens.get(at + 1) else {
+        return false;
+    };
+    let number = matches!(next.kind, TokenKind::Number(_));
     let section = tokens.get(at).is_some_and(|token| token.is_sign('§'));
-    (names || section)
-        && tokens.get(at + 1).is_some_and(|next| {
-            matches!(next.kind, TokenKind::Number(_))
-                || (section && next.is_numeric())
-                || next.is_sign('(') && section
-        })
+    if section {
+        return number || next.is_numeric() || next.is_sign('(');
+    }
+    number
+        && tokens
+            .get(at)
+            .and_then(Token::word)
+            .is_some_and(|word| NAMING.contains(&word.to_lowercase().as_str()))
 }
 
 /// The token after a name and the numbers listed with it: `Items 2, 3A and 4`.
@@ -650,6 +652,9 @@ mod tests {
             "joint with 1/2 to 1 in. (13 to 25 mm)",
             &["1/2..1 in = 13..25 mm"],
         );
-        check("min 1/4 in. per linear foot (6 mm per 305 mm)", &["1/4 in = 6 mm"]);
+        check(
+            "min 1/4 in. per linear foot (6 mm per 305 mm)",
+            &["1/4 in = 6 mm"],
+        );
     }
 }

@@ -30,7 +30,7 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
     if let Some(count) = tokens
         .get(start)
         .and_then(Token::word)
-        .and_then(|word| count_word(&word.to_lowercase()))
+        .and_then(|word| count_word(word))
     {
         let alone = start + 1 == tokens.len();
         let span = tokens.get(start)?.span;

@@ -120,7 +120,7 @@ const QUALIFIERS: &[&str] = &[
 pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let token = tokens.get(at)?;
     let (number, digits) = match &token.kind {
-        TokenKind::Word(word) => (count_word(&word.to_lowercase())?, false),
+        TokenKind::Word(word) => (count_word(word)?, false),
         TokenKind::Number(numeral)
             if numeral.style == NumeralStyle::Whole && numeral.value <= 100 =>
         {

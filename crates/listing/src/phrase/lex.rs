@@ -118,7 +118,7 @@ fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
 fn spelled_quantity(text: &str, at: usize) -> Option<(Stated, usize)> {
     let word_end = word_end(text, at);
-    let number = count_word(&text.get(at..word_end)?.to_lowercase())?;
+    let number = count_word(text.get(at..word_end)?)?;
     let (unit, end) = notation::unit_at(text, word_end)?;
     let spelled = text.get(word_end..end)?.trim_matches([' ', '-']);
     // A short unit after a spelled number would be a word of its own: `two min`.

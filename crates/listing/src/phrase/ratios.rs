@@ -44,7 +44,7 @@ fn amount(
 fn number(tokens: &[Token<'_>], at: usize) -> Option<Number> {
     match &tokens.get(at)?.kind {
         TokenKind::Number(numeral) => Some(numeral.value),
-        TokenKind::Word(word) => count_word(&word.to_lowercase()).map(Number::whole),
+        TokenKind::Word(word) => count_word(word).map(Number::whole),
         _ => None,
     }
 }
@@ -109,14 +109,14 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         && tokens
             .get(at + 1)
             .and_then(Token::word)
-            .is_some_and(|word| fraction_word(&word.to_lowercase()).is_some())
+            .is_some_and(|word| fraction_word(word).is_some())
     {
-        let word = tokens.get(at)?.word()?.to_lowercase();
-        (count_word(&word).unwrap_or(1), at + 1)
+        let word = tokens.get(at)?.word()?;
+        (count_word(word).unwrap_or(1), at + 1)
     } else {
         (1, at)
     };
-    let part = fraction_word(&tokens.get(next)?.word()?.to_lowercase())?;
+    let part = fraction_word(tokens.get(next)?.word()?)?;
     // `two thirds` counts thirds; `two-thirds` and `halves` have counted already.
     let share = part.times(Number::whole(over))?;
     let near = tokens.get(at.saturating_sub(8)..(next + 6).min(tokens.len()))?;

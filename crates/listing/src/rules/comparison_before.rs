@@ -31,7 +31,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         at -= 1;
     }
     let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
-    if matches!(sentence.word(from).as_str(), "before" | "after") {
+    if matches!(sentence.word(from).as_ref(), "before" | "after") {
         return negation(sentence, from, floor).and_then(|at| Some(Finding::sure(relation.negated()?, at)));
     }
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {

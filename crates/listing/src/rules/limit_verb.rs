@@ -8,7 +8,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let at = skip_articles(sentence, first, floor)?;
     let finding = |relation, from| Some(Finding::sure(relation, from));
     let word = |back: usize| at.checked_sub(back).map(|at| sentence.word(at)).unwrap_or_default();
-    match (word(1).as_str(), word(0).as_str()) {
+    match (word(1).as_ref(), word(0).as_ref()) {
         ("limited" | "restricted" | "confined" | "up", "to")
         | ("upto", _)
         | ("at", "most")

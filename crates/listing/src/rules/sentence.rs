@@ -1,8 +1,10 @@
 //! A sentence with its tokens and amounts, as the rules see it.
 
+use std::borrow::Cow;
+
 use crate::layout::Flow;
 use crate::model::Span;
-use crate::phrase::{Amount, Token, amounts, lex};
+use crate::phrase::{Amount, Token, TokenKind, amounts, lex};
 
 /// A sentence of an item.
 #[derive(Debug)]
@@ -68,11 +70,20 @@ impl<'a> Sentence<'a> {
     }
 
     /// The token's word in small letters; empty for what is no word.
-    pub(crate) fn word(&self, at: usize) -> String {
-        self.token(at)
-            .and_then(Token::word)
-            .map(|word| word.trim_end_matches('.').to_lowercase())
-            .unwrap_or_default()
+    pub(crate) fn word(&self, at: usize) -> Cow<'a, str> {
+        let Some(Token {
+            kind: TokenKind::Word(word),
+            ..
+        }) = self.token(at)
+        else {
+            return Cow::Borrowed("");
+        };
+        let word: &'a str = word.trim_end_matches('.');
+        if word.chars().any(char::is_uppercase) {
+            Cow::Owned(word.to_lowercase())
+        } else {
+            Cow::Borrowed(word)
+        }
     }
 
     pub(crate) fn is_word(&self, at: usize, word: &str) -> bool {

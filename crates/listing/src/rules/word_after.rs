@@ -32,7 +32,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let word = sentence.word(at);
     if word == "at" {
         let most = if sentence.is_word(at + 1, "the") { at + 2 } else { at + 1 };
-        return match sentence.word(most).as_str() {
+        return match sentence.word(most).as_ref() {
             "most" | "latest" => Some(Relation::AtMost),
             "least" | "earliest" if sentence.amount_at(most + 1).is_none() => Some(Relation::AtLeast),
             _ => None,
@@ -41,10 +41,10 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     if word == "or" || word == "and" {
         return or_more(&sentence.word(at + 1)).filter(|_| {
             // `or thicker board` names a thing; `or thicker` closes the number.
-            !sentence.is_word(at + 2, "than") && word == "or" || matches!(sentence.word(at + 1).as_str(), "over" | "above" | "under" | "up")
+            !sentence.is_word(at + 2, "than") && word == "or" || matches!(sentence.word(at + 1).as_ref(), "over" | "above" | "under" | "up")
         });
     }
-    let relation = match word.as_str() {
+    let relation = match word.as_ref() {
         "min" | "minimum" => Relation::AtLeast,
         "max" | "maximum" => Relation::AtMost,
         "nominal" | "nom" => Relation::Nominal,

@@ -18,7 +18,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.
             return Some(Finding::sure(relation, at));
         }
-        let joins = matches!(sentence.word(at).as_str(), "of" | "a" | "an" | "the" | "at" | "=");
+        let joins = matches!(sentence.word(at).as_ref(), "of" | "a" | "an" | "the" | "at" | "=");
         let near_break = sentence.is_any(at, BREAKS) || sentence.is_stop(at) || sentence.is_sign(at, '.');
         let copula = steps < 2 && sentence.is_any(at, &["is", "are", "be", "to", "shall"]) && qualifies_noun(sentence, at, floor);
         if (near_break && !joins && !copula) || steps >= REACH {

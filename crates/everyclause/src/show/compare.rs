@@ -1,0 +1,116 @@
+//! Two editions of a listing, clause by clause.
+
+use comfy_table::{Cell, Color};
+use conformance::{Change, ChangeKind, Side};
+
+use super::page::{self, labelled, wrapped};
+use super::paint::{STRONG, paint};
+use super::table;
+use super::words::{on_one_line, printable, shortened};
+use crate::shelf::Held;
+
+/// What became of each clause; those that haven't changed only when asked for.
+pub(crate) fn compare(old: &Held, new: &Held, changes: &[Change], all: bool) -> String {
+    let mut text = format!(
+        "{}\n",
+        paint(STRONG, &on_one_line(&new.reading().header.designation))
+    );
+    for (label, held) in [("old", old), ("new", new)] {
+        let edition = on_one_line(&held.reading().header.edition);
+        let edition = if edition.is_empty() {
+            "no edition stated".to_owned()
+        } else {
+            edition
+        };
+        text.push_str(&labelled(label, &format!("{edition}: {}", held.file), 2, 5));
+    }
+    text.push('\n');
+    let shown: Vec<&Change> = changes
+        .iter()
+        .filter(|change| all || change.kind != ChangeKind::Unchanged)
+        .collect();
+    if shown.is_empty() {
+        text.push_str("Word for word the same.\n");
+        return text;
+    }
+    let is_wide = page::width() >= 110;
+    let mut rows = if is_wide {
+        table::table(&["", "old", "new", "what changed", "words"])
+    } else {
+        table::table(&["", "old", "new", "what changed"])
+    };
+    for column in 0..3 {
+        table::unwrapped(&mut rows, column);
+    }
+    for change in &shown {
+        let (mark, color) = kind(change.kind);
+        let mut cells = vec![
+            Cell::new(format!("{mark} {}", change.kind.words())).fg(color),
+            Cell::new(id(change.old.as_ref())),
+            Cell::new(id(change.new.as_ref())),
+            Cell::new(on_one_line(&change.sentence)),
+        ];
+        if is_wide {
+            let words = change
+                .new
+                .as_ref()
+                .or(change.old.as_ref())
+                .map(|side| side.words.as_str())
+                .unwrap_or_default();
+            cells.push(Cell::new(shortened(&on_one_line(words), 90)));
+        }
+        rows.add_row(cells);
+    }
+    text.push_str(&table::set(&rows));
+    text.push('\n');
+    text.push_str(&wrapped(&summary(changes, all), 0, 0));
+    text
+}
+
+fn id(side: Option<&Side>) -> String {
+    match side {
+        None => "–".to_owned(),
+        Some(side) if side.clause.starts_with("header/") => "head".to_owned(),
+        Some(side) => printable(&side.clause),
+    }
+}
+
+const fn kind(kind: ChangeKind) -> (&'static str, Color) {
+    match kind {
+        ChangeKind::Unchanged => ("=", Color::Reset),
+        ChangeKind::Reworded => ("≈", Color::Reset),
+        ChangeKind::Tightened => ("▲", Color::DarkRed),
+        ChangeKind::Loosened => ("▼", Color::DarkGreen),
+        ChangeKind::Changed => ("≠", Color::DarkYellow),
+        ChangeKind::Added => ("+", Color::DarkYellow),
+        ChangeKind::Removed => ("−", Color::DarkYellow),
+    }
+}
+
+fn summary(changes: &[Change], all: bool) -> String {
+    let kinds = [
+        ChangeKind::Tightened,
+        ChangeKind::Loosened,
+        ChangeKind::Changed,
+        ChangeKind::Added,
+        ChangeKind::Removed,
+        ChangeKind::Reworded,
+        ChangeKind::Unchanged,
+    ];
+    let counts = kinds.iter().map(|kind| {
+        (
+            changes.iter().filter(|change| change.kind == *kind).count(),
+            kind.words(),
+        )
+    });
+    let counts: Vec<String> = counts
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, words)| format!("{count} {words}"))
+        .collect();
+    let hint = if all {
+        ""
+    } else {
+        " `--all` shows the unchanged ones, too."
+    };
+    format!("{}.{hint}", counts.join(", "))
+}

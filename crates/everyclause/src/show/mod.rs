@@ -1,0 +1,20 @@
+//! The answers as people read them: words, tables, marked excerpts. Nothing here decides anything.
+
+mod brief;
+pub(crate) mod check;
+mod clause;
+pub(crate) mod compare;
+pub(crate) mod confirm;
+mod excerpt;
+pub(crate) mod explain;
+pub(crate) mod glossary;
+pub(crate) mod marked;
+pub(crate) mod page;
+mod paint;
+pub(crate) mod questions;
+pub(crate) mod reading;
+mod reasons;
+mod table;
+pub(crate) mod words;
+
+pub(crate) use excerpt::Excerpt;

@@ -1,0 +1,126 @@
+//! What a person confirms is kept: over a second run, over a new reading, over a change of the listing.
+
+mod common;
+
+use std::fs;
+use std::path::Path;
+
+use common::{Run, folder_with, run};
+
+const LISTING: &str = "System No. HW-D-0191\n1. Packing - Min 4 in. deep, nominal density 4 pcf.\n2. Coating - Min 1/8 in. wet thickness.\n";
+
+fn confirm(folder: &Path, args: &[&str]) -> Run {
+    let base = [
+        "confirm",
+        "a.txt",
+        "--by",
+        "A. Reader",
+        "--when",
+        "2026-03-14",
+    ];
+    run(folder, base.iter().chain(args))
+}
+
+fn kept(folder: &Path) -> String {
+    fs::read_to_string(folder.join("a.txt.confirmed.toml")).unwrap()
+}
+
+#[test]
+fn without_a_clause_nothing_is_written() {
+    let folder = folder_with("a.txt", LISTING.as_bytes());
+    let run = run(folder.path(), ["confirm", "a.txt"]);
+    assert_eq!(run.code, Some(1));
+    assert!(
+        run.out.contains("3 of 3 clauses nobody has confirmed yet"),
+        "{}",
+        run.out
+    );
+    assert!(!folder.path().join("a.txt.confirmed.toml").exists());
+}
+
+#[test]
+fn clause_by_clause_and_then_all() {
+    let folder = folder_with("a.txt", LISTING.as_bytes());
+    let one = confirm(folder.path(), &["--clause", "1/1", "2/1"]);
+    assert_eq!(one.code, Some(1));
+    assert!(
+        one.out
+            .contains("2 clauses written to a.txt.confirmed.toml")
+            && one.out.contains("1 of 3 clauses"),
+        "{}",
+        one.out
+    );
+    let rest = run(
+        folder.path(),
+        ["confirm", "a.txt", "--by", "B. Other", "--all"],
+    );
+    assert_eq!(rest.code, Some(0), "{rest:?}");
+    let kept = kept(folder.path());
+    assert_eq!(
+        (
+            kept.matches("A. Reader").count(),
+            kept.matches("B. Other").count()
+        ),
+        (2, 1)
+    );
+    let read = run(folder.path(), ["read", "a.txt"]);
+    assert!(
+        read.out
+            .contains("confirmed: every clause, by A. Reader and B. Other"),
+        "{}",
+        read.out
+    );
+}
+
+#[test]
+fn a_correction_is_kept_and_can_be_corrected_again() {
+    let folder = folder_with("a.txt", LISTING.as_bytes());
+    assert_eq!(confirm(folder.path(), &["--all"]).code, Some(0));
+    for (value, shown) in [("5 in.", "at least 5 in."), ("6 in.", "at least 6 in.")] {
+        let run = confirm(folder.path(), &["--correct", "1/1", "--value", value]);
+        assert_eq!((run.code, run.err.as_str()), (Some(0), ""), "{}", run.out);
+        let read = common::run(folder.path(), ["read", "a.txt"]);
+        assert!(
+            read.out.contains(shown) && read.out.contains("1/1 ✎"),
+            "{}",
+            read.out
+        );
+    }
+    assert_eq!(kept(folder.path()).matches("[[clause]]").count(), 3);
+    // Confirmed as read after all.
+    assert_eq!(confirm(folder.path(), &["--clause", "1/1"]).code, Some(0));
+    let read = run(folder.path(), ["read", "a.txt"]);
+    assert!(read.out.contains("at least 4 in."), "{}", read.out);
+}
+
+#[test]
+fn what_the_listing_no_longer_says_is_told_and_kept() {
+    let folder = folder_with("a.txt", LISTING.as_bytes());
+    assert_eq!(confirm(folder.path(), &["--all"]).code, Some(0));
+    fs::write(
+        folder.path().join("a.txt"),
+        LISTING.replace("Min 4 in.", "Min 5 in."),
+    )
+    .unwrap();
+    let read = run(folder.path(), ["read", "a.txt"]);
+    assert!(
+        read.err.contains("no longer fit") && read.out.contains("a draft"),
+        "{}\n{}",
+        read.err,
+        read.out
+    );
+    let again = confirm(folder.path(), &["--all"]);
+    assert_eq!(again.code, Some(1), "{again:?}");
+    assert!(
+        kept(folder.path()).contains("Min 4 in."),
+        "the old entry is kept"
+    );
+    let dropped = confirm(folder.path(), &["--drop-lost"]);
+    assert_eq!(
+        (dropped.code, dropped.err.as_str()),
+        (Some(0), ""),
+        "{}",
+        dropped.out
+    );
+    assert!(!kept(folder.path()).contains("Min 4 in."));
+}

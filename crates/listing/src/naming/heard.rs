@@ -1,0 +1,173 @@
+//! Which cues the words beside a number utter, looked up at once for the whole vocabulary.
+
+use std::sync::LazyLock;
+
+use measure::Dimension;
+use rustc_hash::FxHashMap;
+use vocabulary::{Attribute, Cues, vocabulary};
+
+use super::cues::{Context, Run};
+
+/// Who a cue speaks for.
+#[derive(Debug, Clone, Copy)]
+enum Owner {
+    Property(&'static str),
+    Attribute(&'static Attribute),
+}
+
+/// Every cue of the vocabulary by its words. Only looked up, never gone through, so that its order doesn't matter.
+#[derive(Default)]
+struct Index {
+    after: FxHashMap<&'static str, Vec<Owner>>,
+    before: FxHashMap<&'static str, Vec<Owner>>,
+    onto: FxHashMap<&'static str, Vec<&'static str>>,
+}
+
+static INDEX: LazyLock<Index> = LazyLock::new(|| {
+    let mut index = Index::default();
+    for property in vocabulary().properties() {
+        index.add(&property.cues, Owner::Property(&property.name));
+        for noun in &property.onto {
+            index.onto.entry(noun).or_default().push(&property.name);
+        }
+    }
+    for attribute in vocabulary().attributes() {
+        index.add(&attribute.cues, Owner::Attribute(attribute));
+    }
+    index
+});
+
+impl Index {
+    fn add(&mut self, cues: &'static Cues, owner: Owner) {
+        for cue in &cues.after {
+            self.after
+                .entry(cue.trim_end_matches('.'))
+                .or_default()
+                .push(owner);
+        }
+        for cue in &cues.before {
+            self.before
+                .entry(cue.trim_end_matches('.'))
+                .or_default()
+                .push(owner);
+        }
+    }
+}
+
+/// How well the words beside a number name each property and each shared attribute.
+#[derive(Debug, Default)]
+pub(super) struct Heard {
+    properties: FxHashMap<&'static str, i32>,
+    attributes: Vec<(&'static Attribute, i32)>,
+    onto: FxHashMap<&'static str, i32>,
+}
+
+impl Heard {
+    pub(super) fn of(context: &Context) -> Self {
+        let mut heard = Self::default();
+        context.runs_after(|run| {
+            heard.take(INDEX.after.get(run.words), after_score(run));
+            heard.take_onto(run.words, onto_score(run.at));
+        });
+        context.runs_before(|run| {
+            heard.take(INDEX.before.get(run.words), before_score(run));
+            heard.take_onto(run.words, 2);
+        });
+        context.runs_beyond(|run| heard.take_onto(run.words, onto_score(run.at + 8)));
+        heard
+    }
+
+    fn take(&mut self, owners: Option<&Vec<Owner>>, score: i32) {
+        for owner in owners.into_iter().flatten() {
+            match owner {
+                Owner::Property(name) => {
+                    let held = self.properties.entry(name).or_default();
+                    *held = (*held).max(score);
+                }
+                Owner::Attribute(attribute) => {
+                    match self
+                        .attributes
+                        .iter_mut()
+                        .find(|(held, _)| held.name == attribute.name)
+                    {
+                        Some((_, held)) => *held = (*held).max(score),
+                        None => self.attributes.push((attribute, score)),
+                    }
+                }
+            }
+        }
+    }
+
+    fn take_onto(&mut self, words: &str, score: i32) {
+        for name in INDEX.onto.get(words).into_iter().flatten() {
+            let held = self.onto.entry(name).or_default();
+            *held = (*held).max(score);
+        }
+    }
+
+    /// How well its own cues name a property.
+    pub(super) fn property(&self, name: &str) -> i32 {
+        self.properties.get(name).copied().unwrap_or(0)
+    }
+
+    /// How well its cues name a shared attribute.
+    pub(super) fn attribute(&self, name: &str) -> i32 {
+        self.attributes
+            .iter()
+            .find(|(attribute, _)| attribute.name == name)
+            .map_or(0, |(_, score)| *score)
+    }
+
+    /// How well the words say that a lap reaches onto what a property is about.
+    pub(super) fn onto(&self, name: &str) -> i32 {
+        self.onto.get(name).copied().unwrap_or(0)
+    }
+
+    /// The shared attribute of a dimension that is named best, when one is named well.
+    pub(super) fn concept(
+        &self,
+        dimension: Dimension,
+        least: i32,
+    ) -> Option<(&'static Attribute, i32)> {
+        let fitting = self.attributes.iter().copied();
+        fitting
+            .filter(|(attribute, score)| {
+                *score >= least && attribute.dimensions.contains(&dimension)
+            })
+            .max_by(|(x, a), (y, b)| a.cmp(b).then_with(|| y.name.cmp(&x.name)))
+    }
+}
+
+/// A noun that a lap reaches onto stands close after the number.
+const fn onto_score(at: usize) -> i32 {
+    match at {
+        0..=16 => 5,
+        17..=40 => 3,
+        _ => 1,
+    }
+}
+
+/// A cue after the number names it best at once after it.
+fn after_score(run: &Run<'_>) -> i32 {
+    let length = i32::try_from(run.length).unwrap_or(1).min(4);
+    match run.between {
+        0 => 7 + length,
+        1 => 6 + length,
+        2 | 3 => 4 + length,
+        _ => 2,
+    }
+}
+
+/// A cue before the number names it best directly before it; "a gap of" says what the number is, where words after it may only
+/// say where.
+fn before_score(run: &Run<'_>) -> i32 {
+    let length = i32::try_from(run.length).unwrap_or(1).min(4);
+    match run.between {
+        0 if run.words.ends_with(" of") => 9 + length,
+        0 => 7 + length,
+        1 | 2 => 5 + length,
+        3..=5 => 4 + length,
+        6 | 7 => 3 + length,
+        _ => 2,
+    }
+}

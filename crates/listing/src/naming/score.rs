@@ -1,0 +1,228 @@
+//! How well each property of the components at hand fits a number.
+
+use measure::Dimension;
+use vocabulary::{Attribute, Component, Property};
+
+use super::cues::Context;
+use super::heard::Heard;
+
+/// The least score with which a shared attribute overrules others.
+const NAMED: i32 = 7;
+/// The least score with which a shared attribute names what no property does.
+const AUDIBLE: i32 = 5;
+/// What a property of a compound name loses when only the concept's own words stand beside the number.
+const COMPOUND: i32 = 3;
+/// What an item's title is worth where the words beside the number say nothing.
+const TITLED: i32 = 6;
+
+/// A property with its score.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Scored {
+    pub(super) property: &'static Property,
+    pub(super) score: i32,
+}
+
+/// What is needed to score properties for one number.
+pub(super) struct Scorer {
+    context: Context,
+    heard: Heard,
+    dimension: Dimension,
+    /// The item's title in small letters.
+    title: String,
+    /// The shared attribute that the words beside the number name.
+    spoken: Option<(&'static Attribute, i32)>,
+}
+
+impl Scorer {
+    pub(super) fn new(context: Context, dimension: Dimension, title: &str) -> Self {
+        let heard = Heard::of(&context);
+        let spoken = heard.concept(dimension, NAMED);
+        Self {
+            context,
+            heard,
+            dimension,
+            title: title.to_lowercase(),
+            spoken,
+        }
+    }
+
+    /// Every property that fits, best first.
+    pub(super) fn scores(&self, weights: Vec<(&'static Component, i32)>) -> Vec<Scored> {
+        let mut scored = Vec::new();
+        for (component, weight) in weights {
+            let fitting: Vec<&'static Property> = component
+                .properties
+                .iter()
+                .filter(|property| self.fits(property))
+                .collect();
+            let overruled = self.spoken.filter(|(concept, _)| {
+                fitting
+                    .iter()
+                    .any(|property| is_case_of(property, &concept.name))
+            });
+            let names_itself = fitting.len() == 1 && bare_dimension(self.dimension);
+            for property in fitting {
+                let cue = self.cue(property);
+                // The word beside the number says what it is: "24 in. o.c." is a spacing, whatever else is near.
+                let other = overruled.is_some_and(|(concept, spoken)| {
+                    cue <= spoken && !is_case_of(property, &concept.name)
+                });
+                if other && !names_itself {
+                    continue;
+                }
+                let fit = match cue {
+                    0 if names_itself => 5,
+                    0 => self.uncued(property),
+                    cue => cue,
+                };
+                if fit > 0 {
+                    scored.push(Scored {
+                        property,
+                        score: weight + fit + self.named_beside(property),
+                    });
+                }
+            }
+        }
+        best_first(scored)
+    }
+
+    /// Every property that a cue names, best first.
+    pub(super) fn cued_scores(&self, weights: Vec<(&'static Component, i32)>) -> Vec<Scored> {
+        let properties = weights.into_iter().flat_map(|(component, weight)| {
+            component
+                .properties
+                .iter()
+                .map(move |property| (property, weight))
+        });
+        let fitting = properties
+            .filter(|(property, _)| self.fits(property))
+            .map(|(property, weight)| (property, weight, self.cue(property)));
+        best_first(
+            fitting
+                .filter(|(.., cue)| *cue > 0)
+                .map(|(property, weight, cue)| Scored {
+                    property,
+                    score: weight + cue,
+                })
+                .collect(),
+        )
+    }
+
+    /// A property's dimension, with multiples of the joint's width standing for lengths.
+    fn fits(&self, property: &Property) -> bool {
+        let own = property.dimension();
+        own == Some(self.dimension)
+            || (self.dimension == Dimension::JointWidths && own == Some(Dimension::Length))
+    }
+
+    /// How strongly the words around the number name a property, by its own cues or by those of its concept.
+    fn cue(&self, property: &Property) -> i32 {
+        let own = self.heard.property(&property.name);
+        let concept = concept(property);
+        let shared = self.heard.attribute(concept);
+        let onto = self.heard.onto(&property.name);
+        // An overlap that says onto what needs that word, unless its own cues speak.
+        if !property.onto.is_empty() && onto == 0 {
+            return own.min(6);
+        }
+        let loss = if property.attribute == concept {
+            1
+        } else {
+            COMPOUND
+        };
+        own.max(shared - loss).max(0) + onto
+    }
+
+    /// What a property without a cue is worth: something when the shared attribute is its own, or when the item's title names it.
+    fn uncued(&self, property: &Property) -> i32 {
+        match self.spoken {
+            Some((concept, _)) if is_case_of(property, &concept.name) => 4,
+            None if title_names(property, &self.title) => TITLED,
+            _ => 0,
+        }
+    }
+
+    /// What a property gains when the words beside the number name what sets it apart: `legs` for `leg_length`, `uppermost screws` for
+    /// `top_screw_distance`, `drying` for `dry_thickness`.
+    fn named_beside(&self, property: &Property) -> i32 {
+        let own = property.concept.as_deref().unwrap_or_default();
+        let words = property
+            .attribute
+            .split('_')
+            .filter(|word| *word != own && word.len() >= 3);
+        let found = words
+            .filter(|word| self.context.has_word_like(word))
+            .count();
+        2 * i32::try_from(found).unwrap_or(0).min(2)
+    }
+
+    /// Whether the words after the number name both of two properties of one component: "compression or extension".
+    pub(super) fn names_both(&self, first: &Property, second: &Property) -> bool {
+        let last = |property: &Property| {
+            property
+                .attribute
+                .rsplit('_')
+                .next()
+                .unwrap_or_default()
+                .to_owned()
+        };
+        first.component == second.component && self.context.joins(&last(first), &last(second))
+    }
+
+    /// The attribute in plain words, for what no property names.
+    pub(super) fn attribute(&self) -> String {
+        let audible = self.heard.concept(self.dimension, AUDIBLE);
+        audible.map_or_else(
+            || self.context.own_words(),
+            |(attribute, _)| attribute.title.to_lowercase(),
+        )
+    }
+}
+
+/// By score, then by name; of one property only its best score.
+fn best_first(mut scored: Vec<Scored>) -> Vec<Scored> {
+    scored.sort_by(|a, b| {
+        b.score
+            .cmp(&a.score)
+            .then_with(|| a.property.name.cmp(&b.property.name))
+    });
+    scored.dedup_by(|later, earlier| later.property.name == earlier.property.name);
+    scored
+}
+
+fn concept(property: &Property) -> &str {
+    property.concept.as_deref().unwrap_or(&property.attribute)
+}
+
+/// Dimensions that name themselves: `4 pcf` is a density whatever the words.
+const fn bare_dimension(dimension: Dimension) -> bool {
+    matches!(
+        dimension,
+        Dimension::Density
+            | Dimension::Gauge
+            | Dimension::MassPerLength
+            | Dimension::MassPerArea
+            | Dimension::Temperature
+    )
+}
+
+/// Whether an item's title names the property: "Width of the seal before placing", "Depth of packing".
+fn title_names(property: &Property, title: &str) -> bool {
+    let concept = concept(property);
+    let mut words = title.split(|c: char| !c.is_alphabetic());
+    words.any(|word| word == concept || word == property.attribute)
+        && (property.attribute == concept
+            || property
+                .attribute
+                .split('_')
+                .all(|word| title.contains(word)))
+}
+
+/// Whether a property is a case of a shared attribute: `end_distance` of `distance`.
+fn is_case_of(property: &Property, shared: &str) -> bool {
+    let ends = |name: &str| {
+        let rest = name.strip_suffix(shared);
+        rest.is_some_and(|rest| rest.is_empty() || rest.ends_with('_'))
+    };
+    ends(concept(property)) || ends(&property.attribute)
+}

@@ -1,0 +1,83 @@
+//! Which components a number may be about, and how near each is.
+
+use vocabulary::Component;
+
+use super::{Mention, Subject};
+use crate::phrase::Amount;
+use crate::rules::Sentence;
+
+/// The components that a number may be about, each with how near it is.
+pub(super) fn component_weights(
+    sentence: &Sentence<'_>,
+    amount: &Amount,
+    subject: &Subject,
+    mentions: &[Mention],
+) -> Vec<(&'static Component, i32)> {
+    let (first, last) = (amount.first, amount.last);
+    let mut weights: Vec<(&'static Component, i32)> = Vec::new();
+    let mut give = |component: &'static Component, weight: i32| match weights
+        .iter_mut()
+        .find(|(own, _)| own.name == component.name)
+    {
+        Some((_, held)) => *held = (*held).max(weight),
+        None => weights.push((component, weight)),
+    };
+    let stop_between = |from: usize, to: usize| {
+        (from..to).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'))
+    };
+    let amount_between = |from: usize, to: usize| {
+        sentence
+            .amounts
+            .iter()
+            .any(|amount| amount.first >= from && amount.last <= to)
+    };
+    let before = mentions
+        .iter()
+        .rev()
+        .find(|mention| mention.last <= first && !stop_between(mention.last, first));
+    if let Some(mention) = before {
+        // "concrete floor" speaks of concrete, too; "wall of concrete" speaks of the wall first.
+        for component in mention.inner() {
+            give(component, 6);
+        }
+        let head = mentions
+            .iter()
+            .rev()
+            .find(|head| head.last + 1 == mention.first && sentence.is_word(head.last, "of"));
+        if let Some(head) = head {
+            give(head.component, 10 - head.penalty());
+        }
+        let near = first - mention.last <= 4;
+        let weight = if near { 9 } else { 8 };
+        give(mention.component, weight - mention.penalty());
+    }
+    let after = mentions.iter().find(|mention| mention.first >= last);
+    if let Some(mention) = after
+        && mention.first - last <= 6
+        && !(last..mention.first).any(|at| {
+            sentence.is_stop(at)
+                || sentence.is_any(
+                    at,
+                    &[
+                        "of", "from", "onto", "on", "to", "below", "above", "into", "than", "in",
+                        "beyond", "between", "over", "for",
+                    ],
+                )
+        })
+        && !amount_between(last, mention.first)
+    {
+        give(mention.component, 10 - mention.penalty());
+    }
+    if let Some(mention) = mentions.first().filter(|mention| mention.last <= first) {
+        give(mention.component, 8 - mention.penalty());
+    }
+    for (depth, component) in subject.titles.iter().enumerate() {
+        give(component, 7 - 2 * i32::try_from(depth).unwrap_or(3).min(3));
+    }
+    if mentions.is_empty()
+        && let Some(component) = subject.before
+    {
+        give(component, 7);
+    }
+    weights
+}
