@@ -175,16 +175,7 @@ fn option_questions<'a>(
         let misread = chosen
             .fact
             .filter(|_| !matches!(chosen.state, State::Stated(_) | State::StatedAbsent));
-        let asks = match chosen.state {
-            State::Undecided => true,
-            // Nothing known bears on any choice, and the first leaves nothing open that would say so.
-            State::First(choice) => chosen
-                .tallies
-                .get(choice)
-                .is_none_or(|tally| tally.counts.open == 0),
-            State::Stated(_) | State::StatedAbsent | State::Fits(_) => misread.is_some(),
-        };
-        if !asks {
+        if misread.is_none() && !chosen.is_unfounded(group) {
             continue;
         }
         let name = group.name();

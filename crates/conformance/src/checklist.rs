@@ -33,6 +33,9 @@ pub(crate) struct Entry<'a> {
     pub(crate) is_pointer: bool,
     /// The options it belongs to, as group and choice.
     pub(crate) memberships: Vec<Membership>,
+    /// The groups of which a value of its property tells what is built: those in which no clause outside its choice is
+    /// about the same property.
+    pub(crate) tells_of: Vec<usize>,
 }
 
 /// How sure the reading of a clause is.
@@ -63,7 +66,7 @@ impl<'a> Checklist<'a> {
             .map(|item| (item.path.as_str(), item))
             .collect();
         let mut options = Options::of(reading);
-        let entries: Vec<Entry<'a>> = reading
+        let mut entries: Vec<Entry<'a>> = reading
             .clauses
             .iter()
             .map(|clause| Entry {
@@ -75,9 +78,11 @@ impl<'a> Checklist<'a> {
                     _ => false,
                 },
                 memberships: options.memberships(clause, &items),
+                tells_of: Vec::new(),
             })
             .collect();
         options.nest(&entries);
+        note_what_tells(&mut entries);
         let mut tests = Vec::new();
         for condition in reading
             .clauses
@@ -93,6 +98,21 @@ impl<'a> Checklist<'a> {
             options,
             exact_tests: tests,
         }
+    }
+}
+
+/// Notes which clauses are about a property that only their own choice is about.
+fn note_what_tells(entries: &mut [Entry<'_>]) {
+    let mut common: BTreeMap<&str, Vec<Membership>> = BTreeMap::new();
+    for entry in entries.iter() {
+        common
+            .entry(&entry.clause.property)
+            .and_modify(|shared| shared.retain(|one| entry.memberships.contains(one)))
+            .or_insert_with(|| entry.memberships.clone());
+    }
+    for entry in entries.iter_mut() {
+        let shared = common.get(entry.clause.property.as_str());
+        entry.tells_of = shared.into_iter().flatten().map(|one| one.group).collect();
     }
 }
 

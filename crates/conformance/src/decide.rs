@@ -5,6 +5,7 @@
 
 use listing::{Bound, Requirement};
 use measure::Dimension;
+use site::{Barrier, Fact};
 use vocabulary::Property;
 
 use crate::assessment::{Assessment, Detail};
@@ -12,9 +13,10 @@ use crate::checklist::{Doubt, Entry};
 use crate::comparison::{Compared, Guard, Outcome, joint_widths, readings};
 use crate::condition::{Circumstances, Truth, reason_of};
 use crate::evidence::{Evidence, evidence};
+use crate::rating::JOINT_RATING;
 use crate::subject::Subject;
 use crate::verdict::{Reason, Verdict};
-use crate::{named, presence, reference};
+use crate::{named, offered, presence, reference};
 
 /// What is found of a clause, options and judgments aside.
 pub(crate) fn clause<'a>(
@@ -87,7 +89,7 @@ fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
 /// can't show that a clause is met.
 fn weighed<'a>(
     found: Evidence<'a>,
-    compare: impl FnOnce(&'a site::Fact) -> Assessment<'a>,
+    compare: impl FnOnce(&'a Fact) -> Assessment<'a>,
 ) -> Assessment<'a> {
     match found {
         Evidence::Shown(fact) => compare(fact),
@@ -112,19 +114,56 @@ pub(crate) fn bound<'a>(
     property: Option<&Property>,
     subject: &Subject<'a>,
 ) -> Assessment<'a> {
-    let found = evidence(name, subject);
+    if offered::is_leakage(name) {
+        return offered::leakage(bound, subject);
+    }
+    let found = match evidence(name, subject) {
+        // The rating that is needed is the barrier's, where none is given for the joint itself.
+        Evidence::None if name == JOINT_RATING => evidence(Barrier::RATING, subject),
+        found => found,
+    };
     if matches!(found, Evidence::None) {
         return Assessment::open(Reason::NoFact);
     }
-    if !joint_widths::is_so_stated(bound) {
-        return weighed(found, |fact| {
-            compared(
-                fact,
-                bound,
-                readings::against(fact, bound, property, Guard::Exact, subject),
-            )
-        });
+    if offered::is_offered(name) {
+        return weighed(found, |fact| need(fact, bound, property, subject));
     }
+    if joint_widths::is_so_stated(bound) {
+        return in_joint_widths(found, bound, property, subject);
+    }
+    weighed(found, |fact| {
+        let worst = readings::against(fact, bound, property, Guard::Exact, subject);
+        compared(fact, bound, worst)
+    })
+}
+
+/// A need against what the listing offers.
+fn need<'a>(
+    fact: &'a Fact,
+    bound: &Bound,
+    property: Option<&Property>,
+    subject: &Subject<'a>,
+) -> Assessment<'a> {
+    let limit = offered::as_limit(bound);
+    let worst = readings::against(fact, &limit, property, Guard::Exact, subject);
+    let found = compared(fact, &limit, worst);
+    match worst {
+        Some(worst)
+            if found.verdict == Verdict::NotMet && offered::may_be_offered(bound, worst.value) =>
+        {
+            found.reopened(Reason::Deviates)
+        }
+        _ => found,
+    }
+}
+
+/// A bound stated in widths of the joint, for every reading of the width.
+fn in_joint_widths<'a>(
+    found: Evidence<'a>,
+    bound: &Bound,
+    property: Option<&Property>,
+    subject: &Subject<'a>,
+) -> Assessment<'a> {
     match joint_widths::as_lengths(bound, subject) {
         Ok(lengths) => weighed(found, |fact| {
             let each = lengths
@@ -139,7 +178,7 @@ pub(crate) fn bound<'a>(
     }
 }
 
-fn compared<'a>(fact: &'a site::Fact, bound: &Bound, compared: Option<Compared>) -> Assessment<'a> {
+fn compared<'a>(fact: &'a Fact, bound: &Bound, compared: Option<Compared>) -> Assessment<'a> {
     let Some(compared) = compared else {
         return Assessment::open(Reason::Unreadable).on(fact);
     };

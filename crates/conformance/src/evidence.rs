@@ -5,12 +5,13 @@
 //! 1. *Is there a fact at all?* If not, the clause is open.
 //! 2. *Does anybody stand for it?* A value without a source shows nothing: open, whichever way it points. Only what the
 //!    project asks of a barrier needs no source: it shows nothing that is built.
-//! 3. *Could its source know?* A drawing or submittal says what is meant to be built. For a property that can only be
-//!    seen in place (its stages include neither drawings nor delivery) it shows nothing of what is built: a value that
-//!    fails is reported as failing, since that is what is meant; one that would do is open until somebody has seen it.
-//!    The joint's width is such a property although drawings give it: listings bound it as found.
+//! 3. *Could its source know?* A drawing or submittal says what is meant to be built. A drawing can show what can be
+//!    seen on drawings, a submittal that and what can be seen on delivery. Of a property that can only be seen in place
+//!    they show nothing of what is built: a value that fails is reported as failing, since that is what is meant; one that
+//!    would do is open until somebody has seen it. The joint's width is such a property although drawings give it:
+//!    listings bound it as found.
 
-use measure::Quantity;
+use measure::{Dimension, Quantity};
 use site::{Barrier, Fact, ProvenanceKind, Value};
 use vocabulary::{Property, Stage, vocabulary};
 
@@ -56,25 +57,36 @@ pub(crate) fn evidence<'a>(name: &str, subject: &Subject<'a>) -> Evidence<'a> {
     let Some(fact) = subject.facts.get(name) else {
         return Evidence::None;
     };
+    if quantities(fact).any(is_impossible) {
+        return Evidence::Unreadable(fact);
+    }
+    let seen_early = |stages: &[Stage]| is_on_paper(name, stages);
     match fact.provenance.kind {
         ProvenanceKind::Unstated if !DEMANDS.contains(&name) => Evidence::NoSource(fact),
-        ProvenanceKind::Drawing { .. } | ProvenanceKind::Submittal { .. } if !on_paper(name) => {
+        ProvenanceKind::Drawing { .. } if !seen_early(&[Stage::Drawings]) => {
+            Evidence::NotSeen(fact)
+        }
+        ProvenanceKind::Submittal { .. } if !seen_early(&[Stage::Drawings, Stage::Delivery]) => {
             Evidence::NotSeen(fact)
         }
         _ => Evidence::Shown(fact),
     }
 }
 
-/// Whether a drawing or submittal can show what is built. Of a property that the vocabulary doesn't know nobody can say
-/// so, and it must be seen.
-fn on_paper(name: &str) -> bool {
-    let seen_early = |property: &Property| {
-        property
-            .stages
-            .iter()
-            .any(|stage| matches!(stage, Stage::Drawings | Stage::Delivery))
-    };
-    !AS_FOUND.contains(&name) && property(name).is_some_and(seen_early)
+/// Whether paper can show what is built, being of some stages. Of a property that the vocabulary doesn't know nobody can
+/// say so, and it must be seen.
+fn is_on_paper(name: &str, stages: &[Stage]) -> bool {
+    let is_of_stage = |property: &Property| property.stages.iter().any(|one| stages.contains(one));
+    !AS_FOUND.contains(&name) && property(name).is_some_and(is_of_stage)
+}
+
+/// Whether a value can't be one of anything built: less than nothing, of what has no less than nothing.
+fn is_impossible(quantity: Quantity) -> bool {
+    let may_be_negative = matches!(
+        quantity.dimension(),
+        Dimension::Temperature | Dimension::TemperatureDifference | Dimension::Angle
+    );
+    quantity.number.is_negative() && !may_be_negative
 }
 
 /// The vocabulary's property of that name, if it has one.

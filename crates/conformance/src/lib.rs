@@ -13,6 +13,7 @@
 //! | `comparison` | bound against value: limits, nominal values, tolerances, dual statements, guard bands |
 //! | `condition`, `rating` | whether a clause applies |
 //! | `named`, `presence`, `reference` | what is asked for in words |
+//! | `offered` | what the listing offers rather than asks: movement, ratings, leakage |
 //! | `options` | which alternates and optional items are checked |
 //! | `header` | the head of the listing against what the building asks |
 //! | `judgments` | what named people have decided |
@@ -33,6 +34,7 @@ pub mod explanation;
 mod header;
 mod judgments;
 mod named;
+mod offered;
 mod options;
 mod presence;
 pub mod questions;

@@ -31,6 +31,8 @@ pub struct JointResult {
     pub listing: String,
     /// The listing's edition, as written.
     pub edition: String,
+    /// The name of the listing's file.
+    pub source_name: String,
     /// SHA-256 of the listing's source.
     pub source_sha256: String,
     /// Whether the reading of the listing is confirmed.

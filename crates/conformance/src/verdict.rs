@@ -105,15 +105,20 @@ impl Counts {
     pub fn of(verdicts: impl IntoIterator<Item = Verdict>) -> Self {
         let mut counts = Self::default();
         for verdict in verdicts {
-            *match verdict {
-                Verdict::Met => &mut counts.met,
-                Verdict::NotMet => &mut counts.not_met,
-                Verdict::Open => &mut counts.open,
-                Verdict::Judged => &mut counts.judged,
-                Verdict::NotApplicable => &mut counts.not_applicable,
-            } += 1;
+            counts.add(verdict);
         }
         counts
+    }
+
+    /// Counts one more.
+    pub(crate) fn add(&mut self, verdict: Verdict) {
+        *match verdict {
+            Verdict::Met => &mut self.met,
+            Verdict::NotMet => &mut self.not_met,
+            Verdict::Open => &mut self.open,
+            Verdict::Judged => &mut self.judged,
+            Verdict::NotApplicable => &mut self.not_applicable,
+        } += 1;
     }
 
     /// What these verdicts make of the joint: it conforms only when nothing is unmet, nothing is open and

@@ -481,6 +481,17 @@ fn what_cannot_be_compared_is_open() {
         &["packing.depth = yes"],
         open(Unreadable),
     );
+    // Nothing built is less than nothing; a temperature may be.
+    check_verdict(
+        "board.gap: at most 1 in.",
+        &["board.gap = -1 in."],
+        open(Unreadable),
+    );
+    check_verdict(
+        "coating.application_temperature: at least -10 °C",
+        &["coating.application_temperature = -5 °C"],
+        MET,
+    );
     // A rise of 325 °F is 181 K; a temperature of 325 °F is 163 °C (ASTM E814, UL 1479). They are never compared.
     check_verdict(
         "seal.rise: at most 325 deg F rise",
@@ -517,6 +528,22 @@ fn where_a_value_comes_from() {
     check_verdict(
         "packing.compression: at least 33 percent",
         &["packing.compression = 40 percent <- stated the foreman"],
+        MET,
+    );
+    // A submittal shows what can be seen on delivery; a drawing doesn't.
+    check_verdict(
+        "clip.leg_length: at least 2 in.",
+        &["clip.leg_length = 3 in. <- submittal S"],
+        MET,
+    );
+    check_verdict(
+        "clip.leg_length: at least 2 in.",
+        &["clip.leg_length = 3 in. <- drawing A"],
+        open(NotSeen),
+    );
+    check_verdict(
+        "stud.spacing: at most 24 in.",
+        &["stud.spacing = 16 in. <- drawing A"],
         MET,
     );
     // The width as found.

@@ -242,3 +242,16 @@ fn questions_by_trade_then_stage_then_property() {
     assert!(place("stud.spacing") < place("packing.depth"));
     assert!(place("packing.depth") < place("coating.wet_thickness"));
 }
+
+#[test]
+fn what_comes_out_has_a_schema() {
+    let schema = schemars::schema_for!(conformance::JointResult);
+    let schema = serde_json::to_value(schema).unwrap();
+    assert!(schema["properties"]["findings"].is_object());
+    for schema in [
+        schemars::schema_for!(conformance::Question),
+        schemars::schema_for!(conformance::Change),
+    ] {
+        assert!(schema.get("properties").is_some());
+    }
+}

@@ -422,6 +422,58 @@ fn leakage_in_a_smoke_barrier() {
 }
 
 #[test]
+fn what_items_say_of_movement_is_offered_and_not_asked() {
+    let clause = |line: &str, fact: &str, expected| support::check_verdict(line, &[fact], expected);
+    let needs = |percent: &str| format!("joint.movement_compression = {percent} <- drawing S");
+    for words in ["nominal", "bare", "at most", "at least", "exactly"] {
+        let line = format!("joint.movement_compression: {words} 25 percent");
+        clause(&line, &needs("20 %"), MET);
+        clause(&line, &needs("25 %"), MET);
+        clause(&line, &needs("26 %"), support::NOT_MET);
+    }
+    // Of a range only the least is sure.
+    let range = "joint.movement_compression: between 10 percent and 25 percent";
+    clause(range, &needs("10 %"), MET);
+    clause(range, &needs("20 %"), open(Reason::Deviates));
+    clause(range, &needs("30 %"), support::NOT_MET);
+    clause("joint.rating: bare 2 hr", "barrier.rating = 1 hr", MET);
+    clause(
+        "joint.rating: bare 2 hr",
+        "barrier.rating = 3 hr",
+        support::NOT_MET,
+    );
+    clause(
+        "joint.rating: bare 2 hr",
+        "joint.rating = 1 hr <- drawing A",
+        MET,
+    );
+}
+
+#[test]
+fn what_items_say_of_leakage_counts_in_a_smoke_barrier() {
+    let clause =
+        |line: &str, facts: &[&str], expected| support::check_verdict(line, facts, expected);
+    let stated = "joint.leakage_ambient: less than 1 cfm/ft";
+    clause(
+        stated,
+        &["barrier.smoke_barrier = no"],
+        not_applicable(NotAsked),
+    );
+    clause(stated, &["barrier.smoke_barrier = yes"], MET);
+    clause(stated, &[], open(NoFact));
+    clause(
+        "joint.leakage_ambient: bare 6 cfm/ft",
+        &["barrier.smoke_barrier = yes"],
+        NOT_OFFERED,
+    );
+    clause(
+        "joint.leakage_ambient: bare 1 cfm/ft2",
+        &["barrier.smoke_barrier = yes"],
+        open(ListingUnclear),
+    );
+}
+
+#[test]
 fn leakage_by_another_test() {
     check_head(
         |header| {

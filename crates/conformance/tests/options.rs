@@ -122,6 +122,51 @@ fn a_fact_or_a_judgment_settles_which_is_built() {
     assert_eq!(verdict(&result, "3B1/1"), support::MET);
 }
 
+/// Item 2A, clips at a spacing, or 2A1, a continuous angle: both of sheet steel.
+fn clips_or_angle() -> Reading {
+    listing(
+        &[
+            "clip.gauge: at least 18 MSG ; item 2A",
+            "clip.spacing: at most 20 in. ; item 2A",
+            "clip.fasteners_each: bare 2 ; item 2A",
+            "clip.gauge: at least 20 MSG ; item 2A1",
+        ],
+        vec![alternates("2A", &["2A", "2A1"])],
+    )
+}
+
+#[test]
+fn what_only_one_choice_is_about_tells_that_it_is_built() {
+    // The angle asks less, and the gauge would do for it; but what has a spacing is a clip.
+    let steel = "clip.gauge = 16 gauge <- submittal S";
+    for (spacing, expected) in [("16 in.", support::MET), ("24 in.", support::NOT_MET)] {
+        let spacing = format!("clip.spacing = {spacing} <- witnessed");
+        let result = check(&clips_or_angle(), &[steel, &spacing]);
+        assert_eq!(verdict(&result, "2A/2"), expected);
+        assert_eq!(verdict(&result, "2A/3"), open(conformance::Reason::NoFact));
+        assert_eq!(verdict(&result, "2A1/1"), not_applicable(NotChosen));
+    }
+}
+
+#[test]
+fn an_alternate_that_nothing_tells_of_closes_nothing() {
+    let result = check(&clips_or_angle(), &["clip.gauge = 16 gauge <- submittal S"]);
+    assert_eq!(verdict(&result, "2A1/1"), support::MET);
+    assert_eq!(verdict(&result, "option/2A"), open(OptionUnknown));
+    // Another product than the alternate's doesn't tell of the alternate.
+    let listing = listing(
+        &[
+            "runner.gauge: at least 25 MSG ; item 2B",
+            "runner.product: named Tarrowfen Steel | Tarroslot ; item 2B1",
+        ],
+        vec![alternates("2B", &["2B", "2B1"])],
+    );
+    let plain = "runner.product = Quillbrook Steel | Quilltrack <- submittal S";
+    let result = check(&listing, &["runner.gauge = 20 gauge <- submittal S", plain]);
+    assert_eq!(verdict(&result, "2B/1"), support::MET);
+    assert_eq!(verdict(&result, "2B1/1"), not_applicable(NotChosen));
+}
+
 #[test]
 fn a_choice_that_asks_nothing_wins_nothing() {
     // The alternate's only clause falls away by its condition: choosing it would make the base's clauses vanish.

@@ -244,7 +244,7 @@ impl Totals {
             match &joint.result {
                 None => totals.without_listing += 1,
                 Some(result) => {
-                    totals.provisional += usize::from(result.standing == Standing::Provisional)
+                    totals.provisional += usize::from(result.standing == Standing::Provisional);
                 }
             }
         }

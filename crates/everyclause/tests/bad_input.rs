@@ -1,5 +1,11 @@
 //! What is wrong with the input is said, with its place and what would be right; nothing panics, nothing is half-written.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    reason = "in a test a failed expectation is the point"
+)]
+
 mod common;
 
 use std::ffi::OsString;
@@ -157,6 +163,7 @@ fn control_characters_dont_reach_the_terminal() {
 #[track_caller]
 fn check_schedule(schedule: &str, said: &[&str]) {
     let folder = small();
+    fs::remove_file(folder.path().join("judgments.csv")).unwrap();
     fs::write(folder.path().join("schedule.csv"), schedule).unwrap();
     check_fault(&run(folder.path(), ["check", "--project", "."]), said);
 }

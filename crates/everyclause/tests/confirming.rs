@@ -1,5 +1,11 @@
 //! What a person confirms is kept: over a second run, over a new reading, over a change of the listing.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    reason = "in a test a failed expectation is the point"
+)]
+
 mod common;
 
 use std::fs;

@@ -74,3 +74,27 @@ fn what_somebody_else_confirmed_stays() {
     assert_eq!(run(folder.path(), ["demo"]).code, Some(0));
     assert!(fs::read_to_string(path).unwrap().contains("A. Reader"));
 }
+
+/// The transcript may leave lines out, with `…` in their place, but shows none that doesn't come out.
+#[test]
+fn the_transcript_in_the_readme_is_what_comes_out() {
+    let readme =
+        fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../README.md")).unwrap();
+    let transcript = readme
+        .split("```text\n")
+        .nth(1)
+        .and_then(|rest| rest.split("```").next())
+        .unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let shown = common::run_at(folder.path(), "120", ["demo"]).out;
+    let mut lines = shown.lines();
+    for line in transcript
+        .lines()
+        .filter(|line| !line.is_empty() && *line != "…")
+    {
+        assert!(
+            lines.any(|shown| shown == line),
+            "this line of the README doesn't come out, or not in this order:\n{line}"
+        );
+    }
+}

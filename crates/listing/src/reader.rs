@@ -102,9 +102,12 @@ impl<'a> Reader<'a> {
 
     /// The paragraphs before the first item: sentences become clauses, the rest is the head.
     fn head(&mut self) {
+        // From the first sentence or bullet on, what stands before the first item is text like any other.
+        let mut body = false;
         for pieces in &self.outline.head {
             let flow = Flow::of(self.text, pieces.iter().copied());
-            if is_prose(flow.text()) {
+            body |= is_prose(flow.text()) || flow.text().starts_with(['•', '–', '-']);
+            if body {
                 let found = clauses::read(
                     self.text,
                     &[Paragraph::Text(pieces.clone())],
@@ -184,9 +187,31 @@ impl<'a> Reader<'a> {
         };
         Around {
             item: item.path.clone(),
+            carried: item.parent.and_then(|parent| self.carried(parent)),
             subject,
             options,
         }
+    }
+
+    /// The qualifier that an item's last words carry over the items in it: they end in a colon and hold no number.
+    fn carried(&self, index: usize) -> Option<crate::model::Relation> {
+        let item = self.outline.items.get(index)?;
+        let words = match item.paragraphs.last() {
+            Some(Paragraph::Text(pieces)) => Flow::of(self.text, pieces.iter().copied())
+                .text()
+                .to_owned(),
+            Some(Paragraph::Table(_)) => return None,
+            None => item.heading.of(self.text).to_owned(),
+        };
+        let leads = words.trim_end().ends_with(':') && words.split_whitespace().count() <= 10;
+        let plain = !words
+            .split_whitespace()
+            .skip(1)
+            .any(|word| word.contains(|c: char| c.is_ascii_digit()));
+        let found = words
+            .split(|c: char| !c.is_alphabetic())
+            .find_map(|word| crate::rules::qualifier(&word.to_lowercase()));
+        found.filter(|_| leads && plain)
     }
 
     /// The component named just before a footnote's mark in the text that cites it: "Sealant [c] at the ends".

@@ -11,7 +11,8 @@ const ABBREVIATIONS: &[&str] = &[
     "assy", "ea", "sim", "reqd", "cl", "ctr", "ctrs", "lg", "st", "int", "exp", "appr", "int'l",
     "dept", "cf", "viz", "w.g", "o.d", "i.d", "od", "id", "per", "p", "pp", "vol", "ed", "rev",
     "sched", "gyp", "bd", "fl", "flr", "jt", "jts", "thru", "adj", "perp", "par", "ht", "wd",
-    "lgth", "oz", "gal", "pcs",
+    "lgth", "oz", "gal", "pcs", "deg", "mtl", "i.l.o", "ilo", "u.n.o", "uno", "n.i.c", "bldg",
+    "sht", "dwg", "dwgs", "btm",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.
@@ -71,6 +72,14 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     let Some(next) = rest.strip_prefix(' ') else {
         return false;
     };
+    // Leaders: `Depth of packing .......... 4 in.`
+    if next.starts_with('.')
+        || text
+            .get(..at)
+            .is_some_and(|before| before.ends_with("..") || before.ends_with(". "))
+    {
+        return false;
+    }
     let begins = next.chars().next();
     let capital = begins.is_some_and(|c| c.is_uppercase() || matches!(c, '"' | '“' | '§'));
     let digit = begins.is_some_and(|c| c.is_ascii_digit());
@@ -96,7 +105,11 @@ fn ends_sentence(text: &str, at: usize) -> bool {
         .collect();
     let goes_on = GO_ON.contains(&following.trim_end_matches('.'))
         || following.chars().all(|c| c.is_uppercase() || c == '.');
-    capital && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
+    // In a text all in capitals a capital says nothing.
+    let in_capitals = following.len() > 1
+        && following.chars().all(|c| c.is_uppercase() || c == '.')
+        && last_word(before).chars().all(|c| !c.is_lowercase());
+    capital && !in_capitals && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
 }
 
 /// Whether a word is one that a stop shortens.

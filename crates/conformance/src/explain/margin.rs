@@ -2,17 +2,16 @@
 
 use core::cmp::Ordering;
 
-use listing::{Bound, Relation};
 use measure::{Quantity, Unit, print};
 
 use crate::assessment::{Assessment, Detail};
-use crate::comparison::Compared;
+use crate::comparison::{Compared, Side};
 use crate::explanation::Margin;
 
 /// The margin of a verdict, where it has one.
-pub(crate) fn of(found: &Assessment<'_>, bound: Option<&Bound>) -> Option<Margin> {
+pub(crate) fn of(found: &Assessment<'_>) -> Option<Margin> {
     match &found.detail {
-        Detail::Bound(compared, _) => of_comparison(compared, bound.map(|bound| bound.relation)),
+        Detail::Bound(compared, _) => of_comparison(compared),
         Detail::Said(said) => {
             let quantity = said.margin?;
             let words = if quantity.number.is_negative() {
@@ -29,13 +28,10 @@ pub(crate) fn of(found: &Assessment<'_>, bound: Option<&Bound>) -> Option<Margin
     }
 }
 
-fn of_comparison(compared: &Compared, relation: Option<Relation>) -> Option<Margin> {
+fn of_comparison(compared: &Compared) -> Option<Margin> {
     let quantity = compared.margin()?;
     let (value, limit) = (compared.value, compared.limit?);
-    if matches!(
-        relation,
-        Some(Relation::Nominal | Relation::Exactly | Relation::About)
-    ) {
+    if compared.side == Side::Neither {
         let heavier = limit.dimension().lower_is_heavier();
         let direction = match (quantity.number.is_zero(), quantity.number.is_negative()) {
             (true, _) => return None,

@@ -40,6 +40,7 @@ pub(crate) fn joint(
         mark: subject.mark.to_owned(),
         listing: listing_name(reading),
         edition: reading.header.edition.clone(),
+        source_name: reading.source.name.clone(),
         source_sha256: reading.source.sha256.clone(),
         standing: checklist.standing,
         overall: counts.overall(),
@@ -203,7 +204,6 @@ fn finding(
         }
         _ => requirement,
     };
-    let bound = clause.and_then(Clause::bound);
     Finding {
         verdict: found.verdict,
         explanation: Explanation {
@@ -219,7 +219,7 @@ fn finding(
             option: place.option.map(str::to_owned),
             reason: found.reason,
             fact: fact::used(found),
-            margin: margin::of(found, bound),
+            margin: margin::of(found),
             missing: (found.verdict == Verdict::Open).then(|| missing::of(found, about)),
             judgment: found.judgment.map(|judgment| JudgmentUsed {
                 accepted: judgment.decision == site::Decision::Accepted,

@@ -10,7 +10,9 @@ use super::margin::amount;
 use super::requirement::{in_both, name_in_words};
 use crate::assessment::{Assessment, Cause, Detail};
 use crate::comparison::Compared;
+use crate::offered::is_offered;
 use crate::verdict::{Reason, Verdict};
+use crate::words::capitalised;
 
 /// What was found; a judgment that was applied follows it.
 pub(crate) fn of(
@@ -98,7 +100,14 @@ fn of_bound(
 ) -> String {
     let value = print::both(compared.value);
     let is = about.with_verb();
-    let plain = format!("{is} {value}; the listing asks for {requirement}.");
+    let plain = if is_offered(&about.property) {
+        format!(
+            "{}: {value} is needed; the listing gives {requirement}.",
+            capitalised(&about.title)
+        )
+    } else {
+        format!("{is} {value}; the listing asks for {requirement}.")
+    };
     let limit = compared.limit.map(in_both).unwrap_or_default();
     match reason {
         Reason::NotSeen => match found.fact {
@@ -171,7 +180,7 @@ fn of_value(
         };
         format!(
             "{}: {value}; the listing {asks}.",
-            crate::words::capitalised(&about.title)
+            capitalised(&about.title)
         )
     } else {
         format!("{is} {value}; the listing asks for {requirement}.")
@@ -183,6 +192,9 @@ fn of_value(
                 format!("The listing asks for {requirement}; {other} isn't known.")
             }
             _ if presence => format!("Nobody has shown whether this holds: {title}."),
+            _ if about.is_local() => {
+                format!("Nobody has shown this ({title}); the listing asks for {requirement}.")
+            }
             _ => format!("Nobody has shown the {title}; the listing asks for {requirement}."),
         },
         Reason::NoSource => format!("{compared} Nobody says where the value comes from."),
@@ -241,10 +253,13 @@ fn of_condition(cause: &Cause<'_>, reason: Reason, condition: &str) -> String {
         .fact
         .map(|fact| value_in_words(&fact.value))
         .unwrap_or_default();
-    if let Some(words) = cause.words {
+    if let Some(words) = cause.words.filter(|words| *words != condition) {
         return format!("{applies}; whether \"{words}\" holds here, a person must say.");
     }
     match (cause.reason, cause.rating) {
+        (Reason::NeedsAPerson, _) => {
+            format!("{applies}: whether that holds here, a person must say.")
+        }
         (Reason::Holds, Some(rating)) => {
             format!(
                 "{applies}; the rating that applies here is {}.",

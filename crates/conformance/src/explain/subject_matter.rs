@@ -80,6 +80,11 @@ impl SubjectMatter {
         }
     }
 
+    /// Whether the property is the listing's own, and not one of the vocabulary's.
+    pub(crate) fn is_local(&self) -> bool {
+        vocabulary().property(&self.property).is_none()
+    }
+
     /// The title inside a sentence.
     pub(crate) fn in_sentence(&self) -> String {
         in_sentence(&self.title)

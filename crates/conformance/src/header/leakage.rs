@@ -15,7 +15,7 @@ use crate::evidence::{Evidence, evidence};
 use crate::verdict::{Reason, Verdict};
 
 /// The most that a joint in a smoke barrier may leak.
-const LIMIT: Quantity = Quantity::new(Number::whole(5), Unit::CfmPerFoot);
+pub(crate) const LIMIT: Quantity = Quantity::new(Number::whole(5), Unit::CfmPerFoot);
 
 /// Where the limit is from.
 const CODE: &str =

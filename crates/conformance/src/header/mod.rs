@@ -17,6 +17,7 @@ use crate::checklist::Checklist;
 use crate::options::Selection;
 use crate::subject::Subject;
 
+pub(crate) use leakage::LIMIT as LEAKAGE_LIMIT;
 pub(crate) use rating::joined;
 pub(crate) use width::bound as width_bound;
 

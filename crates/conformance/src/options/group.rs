@@ -74,6 +74,11 @@ impl<'a> Group<'a> {
         self.base.filter(|_| replaced().any(|item| item == path))
     }
 
+    /// Whether a choice is an alternate to a base item, and not the base itself.
+    pub(crate) fn is_alternate(&self, choice: usize) -> bool {
+        self.base.is_some_and(|base| base != choice)
+    }
+
     /// The place of a choice by its name, as clauses and items write it.
     pub(crate) fn choice(&self, name: &str) -> Option<usize> {
         self.choices.iter().position(|choice| *choice == name)

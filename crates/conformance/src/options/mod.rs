@@ -5,6 +5,8 @@
 
 mod choose;
 mod group;
+mod stated;
+mod tally;
 
 use std::collections::BTreeMap;
 

@@ -12,7 +12,10 @@ pub(crate) fn reason(explanation: &Explanation) -> String {
         Reason::Fails => return on_one_line(&failing(explanation, &title)),
         Reason::NoFact => "nobody has shown it",
         Reason::NotSeen => {
-            return format!("{title}: known from {} only, not seen in place", source(explanation));
+            return format!(
+                "{title}: known from {} only, not seen in place",
+                source(explanation)
+            );
         }
         Reason::NoSource => "nobody says where it is known from",
         Reason::Unreadable => "the value can't be compared",
@@ -73,7 +76,10 @@ fn without_conversion(words: &str) -> String {
 /// Where the value is known from.
 fn source(explanation: &Explanation) -> String {
     let fact = explanation.fact.as_ref();
-    fact.map_or_else(|| "hearsay".to_owned(), |fact| on_one_line(&fact.provenance))
+    fact.map_or_else(
+        || "what is written".to_owned(),
+        |fact| on_one_line(&fact.provenance),
+    )
 }
 
 #[cfg(test)]

@@ -8,7 +8,7 @@ use super::marked::{self, Note};
 use super::page::{self, heading, wrapped};
 use super::paint::{BAD, GOOD, QUIET, STRONG, UNKNOWN, as_verdict, cell, mark, paint};
 use super::reasons::reasons;
-use super::words::{counted, listed, on_one_line, shortened};
+use super::words::{counted, in_runs, listed, on_one_line, shortened};
 use super::{brief, questions, table};
 use crate::checking::{Check, Checked};
 use crate::shelf::Shelf;
@@ -29,9 +29,34 @@ pub(crate) fn check(check: &Check) -> String {
         text.push_str(&heading("Open"));
         text.push_str(&reasons(&check.joints, Verdict::Open, open));
     }
+    text.push_str(&notes(check));
     text.push_str(&to_ask(check));
     text.push_str(&closing(check));
     text
+}
+
+/// What bears on a check as a whole, such as judgments that fit no clause.
+fn notes(check: &Check) -> String {
+    let mut notes: Vec<(&str, Vec<&str>)> = Vec::new();
+    for joint in &check.joints {
+        for note in joint.result.iter().flat_map(|result| &result.notes) {
+            match notes.iter_mut().find(|(words, _)| words == note) {
+                Some((_, joints)) => joints.push(&joint.joint),
+                None => notes.push((note, vec![&joint.joint])),
+            }
+        }
+    }
+    if notes.is_empty() {
+        return String::new();
+    }
+    let lines = notes.iter().map(|(words, joints)| {
+        wrapped(
+            &format!("! {}  ({})", on_one_line(words), in_runs(joints)),
+            0,
+            2,
+        )
+    });
+    heading("To look at") + &lines.collect::<String>()
 }
 
 fn title(check: &Check) -> String {

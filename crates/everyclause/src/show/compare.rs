@@ -44,20 +44,23 @@ pub(crate) fn compare(old: &Held, new: &Held, changes: &[Change], all: bool) -> 
     }
     for change in &shown {
         let (mark, color) = kind(change.kind);
+        let (what, quotes) = what_changed(change);
         let mut cells = vec![
             Cell::new(format!("{mark} {}", change.kind.words())).fg(color),
             Cell::new(id(change.old.as_ref())),
             Cell::new(id(change.new.as_ref())),
-            Cell::new(on_one_line(&change.sentence)),
+            Cell::new(what),
         ];
         if is_wide {
-            let words = change
+            let side = change
                 .new
                 .as_ref()
                 .or(change.old.as_ref())
-                .map(|side| side.words.as_str())
+                .filter(|_| !quotes);
+            let words = side
+                .map(|side| on_one_line(&side.words))
                 .unwrap_or_default();
-            cells.push(Cell::new(shortened(&on_one_line(words), 90)));
+            cells.push(Cell::new(shortened(&words, 90)));
         }
         rows.add_row(cells);
     }
@@ -65,6 +68,29 @@ pub(crate) fn compare(old: &Held, new: &Held, changes: &[Change], all: bool) -> 
     text.push('\n');
     text.push_str(&wrapped(&summary(changes, all), 0, 0));
     text
+}
+
+/// What changed, in a sentence, and whether that quotes the words, as it does of clauses in words.
+fn what_changed(change: &Change) -> (String, bool) {
+    let in_words = |side: Option<&Side>| {
+        let is_prose = |side: &&Side| side.requirement == "as the words say";
+        side.filter(is_prose)
+            .map(|side| format!("\"{}\"", shortened(&on_one_line(&side.words), 160)))
+    };
+    let words = match (
+        change.kind,
+        in_words(change.old.as_ref()),
+        in_words(change.new.as_ref()),
+    ) {
+        (ChangeKind::Added, _, Some(new)) => Some(format!("{new} is new")),
+        (ChangeKind::Removed, Some(old), _) => Some(format!("{old} is gone")),
+        (ChangeKind::Changed, Some(old), Some(new)) => Some(format!("{old} became {new}")),
+        _ => None,
+    };
+    match words {
+        Some(words) => (format!("{}: {words}.", on_one_line(&change.title)), true),
+        None => (on_one_line(&change.sentence), false),
+    }
 }
 
 fn id(side: Option<&Side>) -> String {

@@ -30,13 +30,13 @@ pub(crate) fn heading(words: &str) -> String {
     format!("\n{}\n", paint(STRONG, words))
 }
 
-/// Words set to the page's width, every line indented, those after the first by `hang` more.
+/// Words set to the page's width, every line indented, those after the first by `hang` more. A number stays with its unit.
 pub(crate) fn wrapped(words: &str, indent: usize, hang: usize) -> String {
     let most = TEXT.min(usize::from(width()));
     let mut lines = String::new();
     let mut line = " ".repeat(indent);
     let mut is_empty = true;
-    for word in words.split_whitespace() {
+    for word in chunks(words) {
         let length = line.chars().count() + usize::from(!is_empty) + word.chars().count();
         if !is_empty && length > most {
             lines.push_str(&line);
@@ -47,12 +47,32 @@ pub(crate) fn wrapped(words: &str, indent: usize, hang: usize) -> String {
         if !is_empty {
             line.push(' ');
         }
-        line.push_str(word);
+        line.push_str(&word);
         is_empty = false;
     }
     lines.push_str(&line);
     lines.push('\n');
     lines
+}
+
+/// Words that a line may begin with: those between blanks, a number together with what follows it.
+fn chunks(words: &str) -> Vec<String> {
+    let is_number = |word: &str| {
+        word.chars()
+            .all(|c| c.is_ascii_digit() || "-/.(≈".contains(c))
+            && word != "-"
+    };
+    let mut chunks: Vec<String> = Vec::new();
+    for word in words.split_whitespace() {
+        match chunks.last_mut() {
+            Some(last) if last.rsplit(' ').next().is_some_and(is_number) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => chunks.push(word.to_owned()),
+        }
+    }
+    chunks
 }
 
 /// A label and words beside it, set to the page's width.
@@ -61,4 +81,17 @@ pub(crate) fn labelled(label: &str, words: &str, indent: usize, room: usize) -> 
     let body = text.trim_start();
     let room = room.max(label.chars().count() + 1);
     format!("{}{label:<room$}{body}", " ".repeat(indent))
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn a_number_stays_with_its_unit() {
+        let check = |words: &str, expected: &[&str]| assert_eq!(super::chunks(words), expected);
+        check(
+            "at least 4 in. (≈ 102 mm) deep",
+            &["at", "least", "4 in.", "(≈ 102 mm)", "deep"],
+        );
+        check("J-001 to J-003", &["J-001", "to", "J-003"]);
+    }
 }

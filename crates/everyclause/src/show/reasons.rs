@@ -13,6 +13,20 @@ use crate::checking::Checked;
 struct Shared<'a> {
     finding: &'a Finding,
     joints: Vec<&'a str>,
+    /// Whether the head of the listing asks the same.
+    is_in_head: bool,
+}
+
+impl Shared<'_> {
+    /// Where it is asked for: `3A/2`, or `head, 3/1` where the head asks the same.
+    fn place(&self) -> String {
+        let place = place(&self.finding.explanation);
+        if self.is_in_head {
+            format!("head, {place}")
+        } else {
+            place
+        }
+    }
 }
 
 /// Why the joints with a verdict that stands in the way have it, mark by mark.
@@ -22,23 +36,20 @@ pub(crate) fn reasons(
     joint_is_shown: impl Fn(&Checked) -> bool,
 ) -> String {
     let mut text = String::new();
-    let mut marks: Vec<&str> = Vec::new();
-    let shown: Vec<&Checked> = joints
-        .iter()
-        .filter(|joint| joint_is_shown(joint))
-        .collect();
-    for joint in &shown {
-        if !marks.contains(&joint.mark.as_str()) {
-            marks.push(&joint.mark);
+    let mut groups: Vec<Vec<&Checked>> = Vec::new();
+    for joint in joints.iter().filter(|joint| joint_is_shown(joint)) {
+        let same = |group: &&mut Vec<&Checked>| {
+            group
+                .first()
+                .is_some_and(|first| first.mark == joint.mark && first.listing == joint.listing)
+        };
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(joint),
+            None => groups.push(vec![joint]),
         }
     }
-    for name in marks {
-        let of_mark: Vec<&Checked> = shown
-            .iter()
-            .copied()
-            .filter(|joint| joint.mark == name)
-            .collect();
-        text.push_str(&of_one_mark(&of_mark, verdict));
+    for group in groups {
+        text.push_str(&of_one_mark(&group, verdict));
     }
     text
 }
@@ -102,11 +113,34 @@ fn shared<'a>(joints: &[&'a Checked], verdict: Verdict) -> Vec<Shared<'a>> {
                 None => all.push(Shared {
                     finding,
                     joints: vec![&joint.joint],
+                    is_in_head: false,
                 }),
             }
         }
     }
-    all
+    without_the_head(all)
+}
+
+/// What the head asks of a property at some joints is left out where a clause asks the same of it there: the clause has
+/// the words.
+fn without_the_head(all: Vec<Shared<'_>>) -> Vec<Shared<'_>> {
+    let (heads, mut clauses): (Vec<Shared<'_>>, Vec<Shared<'_>>) = all
+        .into_iter()
+        .partition(|shared| shared.finding.explanation.clause.starts_with("header/"));
+    let mut left = Vec::new();
+    for head in heads {
+        let same = |clause: &&mut Shared<'_>| {
+            clause.finding.explanation.property == head.finding.explanation.property
+                && clause.finding.explanation.reason == head.finding.explanation.reason
+                && clause.joints == head.joints
+        };
+        match clauses.iter_mut().find(same) {
+            Some(clause) => clause.is_in_head = true,
+            None => left.push(head),
+        }
+    }
+    left.extend(clauses);
+    left
 }
 
 /// Whether only a person's answer is wanting, on words or on how the listing was read.
@@ -125,7 +159,7 @@ fn in_full(shared: &Shared<'_>) -> String {
     let head = format!(
         "{} {}  {}",
         mark(*verdict),
-        place(explanation),
+        shared.place(),
         on_one_line(&explanation.title)
     );
     let mut text = format!(
@@ -165,7 +199,7 @@ fn in_a_line(shared: &Shared<'_>) -> String {
     let line = format!(
         "{} {}  {}  ({})",
         mark(*verdict),
-        place(explanation),
+        shared.place(),
         brief::reason(explanation),
         in_runs(&shared.joints)
     );

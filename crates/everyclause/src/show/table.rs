@@ -72,5 +72,8 @@ fn without_blanks(line: &str) -> String {
 fn end_of_colour(line: &str) -> Option<(&str, &str)> {
     let (before, end) = line.split_at_checked(line.rfind('\u{1b}')?)?;
     let codes = end.strip_prefix("\u{1b}[")?.strip_suffix('m')?;
-    codes.chars().all(|c| c.is_ascii_digit() || c == ';').then_some((before, end))
+    codes
+        .chars()
+        .all(|c| c.is_ascii_digit() || c == ';')
+        .then_some((before, end))
 }

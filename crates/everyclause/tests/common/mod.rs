@@ -1,6 +1,10 @@
 //! The built program, run as a person runs it.
 
-#![allow(dead_code, reason = "each test file uses some of it")]
+#![allow(
+    dead_code,
+    clippy::expect_used,
+    reason = "each test file uses some of it, and expects what it set up"
+)]
 
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};

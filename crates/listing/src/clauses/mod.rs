@@ -23,6 +23,8 @@ pub(crate) struct Around {
     pub(crate) item: String,
     /// What the item is about.
     pub(crate) subject: Subject,
+    /// A qualifier that the item around carries over its list: "Minimum depth:".
+    pub(crate) carried: Option<crate::model::Relation>,
     /// The options that the whole item belongs to.
     pub(crate) options: Vec<String>,
 }

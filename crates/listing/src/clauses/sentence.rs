@@ -2,7 +2,7 @@
 
 use core::ops::Range;
 
-use measure::{Agreement, Dimension};
+use measure::{Agreement, Dimension, Unit};
 use vocabulary::vocabulary;
 
 use super::Around;
@@ -60,7 +60,7 @@ pub(super) fn read(
         .into_iter()
         .filter(|mention| !sentence.in_condition(mention.first))
         .collect();
-    let (readings, unread) = bounds(&sentence);
+    let (readings, unread) = bounds(&sentence, around.carried);
     let context = Context {
         sentence: &sentence,
         around,
@@ -125,7 +125,7 @@ fn introduced_at(sentence: &Sentence<'_>, first: usize) -> usize {
 }
 
 /// Every number that bounds something, and those that no rule dared to read.
-fn bounds(sentence: &Sentence<'_>) -> (Vec<Reading>, Vec<usize>) {
+fn bounds(sentence: &Sentence<'_>, carried: Option<Relation>) -> (Vec<Reading>, Vec<usize>) {
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
     for index in (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)) {
@@ -135,6 +135,14 @@ fn bounds(sentence: &Sentence<'_>) -> (Vec<Reading>, Vec<usize>) {
         let Some((finding, rule)) = bounded(sentence, index) else {
             unread.push(index);
             continue;
+        };
+        let (finding, rule) = match carried {
+            // "Minimum depth:" over a list speaks for its bare values.
+            Some(relation) if rule == "bare value" && amount.unit != Unit::Count => (
+                Finding::sure(relation, finding.from),
+                "qualifier of the heading",
+            ),
+            _ => (finding, rule),
         };
         if let Some(joined) = readings
             .last()
@@ -195,14 +203,17 @@ fn join_range(
         return None;
     }
     let between = sentence.skip_parentheses(first.last)..finding.from.max(first.last);
+    // `1-1/2 in. min, 3 in. max`: a comma joins only limits that both stand after their numbers.
+    let closed = last.rule == "word after" && finding.from == amount.first;
     let joins = between.clone().all(|at| {
-        sentence.is_any(
-            at,
-            &[
-                "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min", "minimum",
-                "max", "maximum", "of",
-            ],
-        )
+        (closed && sentence.is_sign(at, ','))
+            || sentence.is_any(
+                at,
+                &[
+                    "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
+                    "minimum", "max", "maximum", "of",
+                ],
+            )
     });
     let joined = joins && between.len() <= 4 && first.lo < amount.lo;
     joined.then(|| Bound {

@@ -86,6 +86,11 @@ fn loose_relation(sentence: &Sentence<'_>, index: usize) -> Option<crate::model:
         &["over", "above", "exceeding", "exceeds", "beyond", "exceed"],
     ) {
         Relation::MoreThan
+    } else if sentence.is_word(at, "to")
+        && at > 0
+        && sentence.is_any(at - 1, &["width", "widths", "joints", "gaps"])
+    {
+        return Some(Relation::AtMost);
     } else if sentence.is_any(at, &["under", "below"]) {
         Relation::LessThan
     } else {

@@ -207,7 +207,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         .to(Unit::Hour)
         .is_some_and(|hours| hours.number <= 4);
     let lasts = lasts || !short;
+    let bracketed = start > 0 && sentence.is_sign(start - 1, '(') && sentence.is_sign(end, ')');
     let reads = named
+        || bracketed
         || labelled
         || sought
         || (introduced && !lasts)

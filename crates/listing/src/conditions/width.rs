@@ -66,7 +66,7 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let opener = (floor..noun)
         .rev()
         .take(4)
-        .find(|at| sentence.is_any(*at, INTRODUCE));
+        .find(|at| sentence.is_any(*at, INTRODUCE) || sentence.is_sign(*at, '('));
     let only = sentence.is_word(sentence.skip_parentheses(amount.last), "only");
     let between_is_plain = (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
     let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));

@@ -40,13 +40,19 @@ pub(crate) struct Outline {
 }
 
 /// Finds the items of a document.
+///
+/// A document that numbers none has its headings for items, where each stands alone on its line above a paragraph.
 pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
-    let mut builder = Builder::new(source, lines);
-    let mut at = 0;
-    while at < lines.len() {
-        at = builder.step(at);
+    let numbered = Builder::new(source, lines, false).build();
+    if numbered.items.len() >= 2 {
+        return numbered;
     }
-    builder.finish()
+    let headed = Builder::new(source, lines, true).build();
+    if headed.items.len() > numbered.items.len() {
+        headed
+    } else {
+        numbered
+    }
 }
 
 struct Builder<'a> {
@@ -58,6 +64,8 @@ struct Builder<'a> {
     open: Vec<(usize, usize)>,
     outline: Outline,
     current: Option<usize>,
+    /// Whether headings are items.
+    headings: bool,
     /// A blank line came since the last text.
     gap: bool,
     /// Page furniture came since the last text.
@@ -65,8 +73,17 @@ struct Builder<'a> {
 }
 
 impl<'a> Builder<'a> {
-    fn new(source: &'a str, lines: &'a [Line<'a>]) -> Self {
+    fn build(mut self) -> Outline {
+        let mut at = 0;
+        while at < self.lines.len() {
+            at = self.step(at);
+        }
+        self.finish()
+    }
+
+    fn new(source: &'a str, lines: &'a [Line<'a>], headings: bool) -> Self {
         Self {
+            headings,
             source,
             lines,
             furniture: furniture(lines),
@@ -97,8 +114,45 @@ impl<'a> Builder<'a> {
             self.gap |= is_rule(line.text);
             return at + 1;
         }
+        if self.headings && self.gap && self.is_heading(at) {
+            let content = line.content();
+            let title = clean(content.of(self.source));
+            let index = self.push_item(title.clone(), None, content);
+            if let Some(item) = self.outline.items.get_mut(index) {
+                item.title = title;
+            }
+            self.open = vec![(line.indent, index)];
+            self.gap = true;
+            return at + 1;
+        }
         self.text_line(line);
         at + 1
+    }
+
+    /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more.
+    fn is_heading(&self, at: usize) -> bool {
+        const SHORT: usize = 6;
+        const LONG: usize = 10;
+        let words = |at: usize| {
+            self.lines
+                .get(at)
+                .map(|line| line.content().of(self.source))
+                .unwrap_or_default()
+        };
+        let heading = words(at);
+        let plain = heading.starts_with(char::is_uppercase)
+            && heading.split_whitespace().count() <= SHORT
+            && !heading
+                .contains(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | ';' | ':' | '|'))
+            && !heading.contains("  ");
+        let next = (at + 1..self.lines.len()).find(|next| !words(*next).is_empty());
+        let paragraph = next.map_or(0, |next| {
+            let lines = (next..self.lines.len()).take_while(|line| !words(*line).is_empty());
+            lines
+                .map(|line| words(line).split_whitespace().count())
+                .sum()
+        });
+        plain && paragraph >= LONG && self.lines.get(at + 1).is_some_and(Line::is_blank)
     }
 
     /// Takes a table that begins at this line.
@@ -311,7 +365,7 @@ impl<'a> Builder<'a> {
     fn finish(mut self) -> Outline {
         for item in &mut self.outline.items {
             // A footnote has no title: its first words may be a maker's.
-            if item.title.is_empty() && !item.path.starts_with('[') {
+            if item.title.is_empty() && !item.path.starts_with('[') && !item.path.is_empty() {
                 take_title(self.source, item);
             }
         }

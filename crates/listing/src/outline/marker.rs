@@ -97,8 +97,8 @@ pub(crate) struct Marker {
 }
 
 /// The words and signs that introduce an item's number.
-const INTRODUCTIONS: [&str; 7] = [
-    "§", "item ", "items ", "note ", "art. ", "section ", "clause ",
+const INTRODUCTIONS: [&str; 9] = [
+    "§", "item ", "items ", "note ", "art. ", "section ", "clause ", "step ", "part ",
 ];
 
 /// Reads the marker at the start of a line's visible text.
@@ -147,7 +147,7 @@ fn label(text: &str) -> Option<(Vec<Part>, usize)> {
         let rest = text.get(at..)?;
         let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
         let letters = rest.bytes().take_while(u8::is_ascii_alphabetic).count();
-        if (1..=3).contains(&digits) {
+        if (1..=3).contains(&digits) && (digits == 1 || !rest.starts_with('0')) {
             parts.push(Part::Number(rest.get(..digits)?.parse().ok()?));
             at += digits;
         } else if letters > 0 && (letters == 1 || roman(rest.get(..letters)?).is_some()) {

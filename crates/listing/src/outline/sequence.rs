@@ -40,9 +40,7 @@ impl Sequence {
             });
         }
         if self.open.is_empty() {
-            let starts = marker.parts.iter().all(Part::is_first)
-                || marker.introduced
-                || starts_lettered(&marker.parts);
+            let starts = marker.parts.iter().all(Part::is_first) || starts_lettered(&marker.parts);
             return starts.then(|| self.placement(marker, 0));
         }
         let sibling = (0..self.open.len())
@@ -152,7 +150,8 @@ fn compatible(open: &Open, marker: &Marker) -> bool {
         Close::Parens => 2,
         Close::Brackets => 3,
     };
-    loose(open.close) == loose(marker.close) || (open.introduced && marker.introduced)
+    open.introduced == marker.introduced
+        && (open.introduced || loose(open.close) == loose(marker.close))
 }
 
 /// The path as people cite it: as printed where the label repeats its parent's, else joined to the parent's path.

@@ -143,9 +143,14 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// A single number without a unit takes that of the limit it is paired with: `by less than 1/2 nor more than 1 in.`
 fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
+    let before = spread
+        .next
+        .checked_sub(2)
+        .and_then(|before| tokens.get(before));
+    let compared = before.is_some_and(|token| token.is_word("than"));
     if spread.unit.is_some()
         || spread.shape != Shape::Single
-        || spread.style != NumeralStyle::Fraction
+        || !(spread.style == NumeralStyle::Fraction || compared)
     {
         return spread;
     }

@@ -36,6 +36,8 @@ impl Token<'_> {
     /// The word, if this is one.
     pub(crate) fn word(&self) -> Option<&str> {
         match self.kind {
+            // Drawings write `@` for "at".
+            TokenKind::Word("@") => Some("at"),
             TokenKind::Word(word) => Some(word),
             _ => None,
         }
@@ -105,7 +107,19 @@ fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usi
             && crate::sentences::is_abbreviation(word);
         return (TokenKind::Word(word), if shortened { end + 1 } else { end });
     }
-    (TokenKind::Sign(c), at + c.len_utf8())
+    if c == '@' {
+        return (TokenKind::Word("@"), at + 1);
+    }
+    let leader = leader_len(text, at);
+    (TokenKind::Sign(c), at + leader.unwrap_or(c.len_utf8()))
+}
+
+/// The length of a row of dots that leads the eye from a label to its value, as one sign: `......`, `. . . .`
+fn leader_len(text: &str, at: usize) -> Option<usize> {
+    let rest = text.get(at..)?;
+    let len = rest.len() - rest.trim_start_matches(['.', ' ']).len();
+    let dots = rest.get(..len)?.matches('.').count();
+    (dots >= 3).then_some(rest.get(..len)?.trim_end().len())
 }
 
 /// A quantity here, unless its inch mark is really the closing quote of a name: `"Woolly 6"`.

@@ -173,6 +173,10 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     } else {
         first.next
     };
+    // `1-1/4 in. (32 mm) ± 1/8 in.`: the same value in a second unit may stand between.
+    let at = second_value_end(tokens, at)
+        .filter(|end| plus_minus(tokens, *end).is_some())
+        .unwrap_or(at);
     let (below, above, mut next) = if let Some(next) = plus_minus(tokens, at) {
         let value = value_at(tokens, next)?;
         let next = value.next;
@@ -204,6 +208,13 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
         span: first.span.join(above.span).join(below.span),
         next,
     })
+}
+
+/// The token after a parenthesis that holds one value only.
+fn second_value_end(tokens: &[Token<'_>], at: usize) -> Option<usize> {
+    let opens = tokens.get(at)?.is_sign('(');
+    let closes = tokens.get(at + 2)?.is_sign(')');
+    (opens && closes && tokens.get(at + 1)?.is_numeric()).then_some(at + 3)
 }
 
 /// A range: `1/2 to 3/4 in.`, `between 5 and 38 °C`, `100-150 pcf`.

@@ -34,6 +34,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if matches!(sentence.word(from).as_ref(), "before" | "after") {
         return negation(sentence, from, floor).and_then(|at| Some(Finding::sure(relation.negated()?, at)));
     }
+    if let Some((relation, from)) = at_or(sentence, at) {
+        return Some(Finding::sure(relation, from));
+    }
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
@@ -78,6 +81,19 @@ fn than(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, u
         (false, strict) => strict,
     };
     Some((relation, comparative))
+}
+
+/// `at or above 40 F`, `at or below 95 F`.
+fn at_or(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, usize)> {
+    let or = at.checked_sub(1).filter(|or| sentence.is_word(*or, "or"))?;
+    let from = or.checked_sub(1).filter(|from| sentence.is_any(*from, &["at", "to", "equal"]))?;
+    if sentence.is_any(at, &["above", "over"]) {
+        Some((Relation::AtLeast, from))
+    } else if sentence.is_any(at, &["below", "under"]) {
+        Some((Relation::AtMost, from))
+    } else {
+        None
+    }
 }
 
 /// `shorter than the width of the joint plus 1/2 in.`: what is added to the thing compared with.

@@ -78,6 +78,9 @@ impl<'a> Sentence<'a> {
         else {
             return Cow::Borrowed("");
         };
+        if *word == "@" {
+            return Cow::Borrowed("at");
+        }
         let word: &'a str = word.trim_end_matches('.');
         if word.chars().any(char::is_uppercase) {
             Cow::Owned(word.to_lowercase())

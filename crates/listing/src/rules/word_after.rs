@@ -14,6 +14,16 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if let Some(relation) = closing_word(sentence, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
         }
+        if sentence.is_word(at, "on") && sentence.word(at + 1).starts_with("cent") {
+            at += 2;
+            continue;
+        }
+        if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["not", "no"]) {
+            let ends = sentence.is_stop(at + 3) || sentence.is_sign(at + 3, '.') || sentence.token(at + 3).is_none();
+            let relation = or_more(&sentence.word(at + 2)).filter(|_| ends)?;
+            let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
+            return Some(Finding::sure(opposite, sentence.amount(index)?.first));
+        }
         if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"]) {
             at += 1;
             continue;
@@ -61,7 +71,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
 pub(super) fn or_more(word: &str) -> Option<Relation> {
     Some(match word {
         "more" | "greater" | "heavier" | "thicker" | "wider" | "larger" | "longer" | "deeper" | "higher" | "over"
-        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "later" | "upward" | "upwards" | "beyond" => Relation::AtLeast,
+        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "later" | "upward" | "upwards" | "farther" | "further" | "beyond" => Relation::AtLeast,
         "less" | "fewer" | "smaller" | "lighter" | "thinner" | "narrower" | "shorter" | "shallower" | "lower" | "under"
         | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" => Relation::AtMost,
         _ => return None,

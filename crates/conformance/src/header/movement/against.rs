@@ -59,8 +59,17 @@ fn by_class<'a>(tested: &Tested<'a>, need: &Need<'a>, classes: &[String]) -> Ass
             reached = Some(reached.map_or(least, |known| known.min(least)));
             continue;
         }
+        if tested.classless_reaches(needed) {
+            let needs = need.words();
+            return unclear(
+                need,
+                format!(
+                    "{needs} of Class {class} is needed; for which class the listing was tested to it couldn't be read."
+                ),
+            );
+        }
         let may_reach = of_class.is_some_and(|(_, most)| most >= needed);
-        return if may_reach || tested.could_reach(needed) || tested.classless_reaches(needed) {
+        return if may_reach || tested.could_reach(needed) {
             unclear(
                 need,
                 format!(
