@@ -11,6 +11,7 @@ use site::import::Import;
 use site::{Joint, Project};
 
 use crate::fault::{Fault, Faults};
+use crate::files;
 use crate::shelf::{Held, Shelf, State};
 
 /// What a check came to.
@@ -149,6 +150,38 @@ pub(crate) fn check(import: &Import, shelf: &Shelf) -> Result<Check, Faults> {
             .collect(),
         joints,
     })
+}
+
+/// Checks one joint of a project; also gives the listing it was checked against, where one is named.
+///
+/// # Errors
+/// When the schedule has no such joint, or as [`check`] does.
+pub(crate) fn check_one<'s>(
+    import: &Import,
+    shelf: &'s Shelf,
+    name: &str,
+) -> Result<(Checked, Option<&'s Held>), Faults> {
+    let project = &import.project;
+    let in_capitals_or_not = |joint: &&Joint| joint.name.eq_ignore_ascii_case(name.trim());
+    let joint = project
+        .joint(name)
+        .or_else(|| project.joints.iter().find(in_capitals_or_not));
+    let Some(joint) = joint else {
+        return Err(unknown(name, project).into());
+    };
+    let held = match project.listing(joint) {
+        Some(listing) => shelf.held.get(shelf.find(listing)?),
+        None => None,
+    };
+    Ok((checked(project, joint, held), held))
+}
+
+fn unknown(name: &str, project: &Project) -> Fault {
+    let fault = Fault::of_command(format!("the schedule has no joint `{name}`"));
+    match files::nearest(name, project.joints.iter().map(|joint| joint.name.clone())) {
+        Some(near) => fault.help(format!("is `{near}` meant?")),
+        None => fault.help("give the joint's name as it stands in the column `joint`"),
+    }
 }
 
 fn checked(project: &Project, joint: &Joint, held: Option<&Held>) -> Checked {

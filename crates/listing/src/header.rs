@@ -186,7 +186,15 @@ fn movement(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut
         .amounts
         .get(index + 1)
         .map_or(sentence.tokens.len(), |next| next.first);
-    let classes = classes(sentence, previous, amount.first);
+    let mut classes = classes(sentence, previous, amount.first);
+    // `Class II; max 30 % compression, max 20 % extension`: the classes hold for what follows, too.
+    if classes.is_empty() && previous > 0 {
+        classes = header
+            .movement
+            .last()
+            .map(|last| last.classes.clone())
+            .unwrap_or_default();
+    }
     let after = directions(sentence, amount.last, next.min(amount.last + 10));
     let mut directions = if after.is_empty() {
         directions(sentence, previous, amount.first)

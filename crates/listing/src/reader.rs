@@ -151,7 +151,8 @@ impl<'a> Reader<'a> {
 
     /// What stands around an item: its titles' components, innermost first, and the options it lies in.
     fn around(&self, index: usize, item: &OutlineItem) -> Around {
-        let mut titles: Vec<&'static Component> = Vec::new();
+        let mut titles: Vec<(&'static Component, usize)> = Vec::new();
+        let mut depth = 0;
         let mut options = Vec::new();
         // A footnote speaks of what the item that cites it speaks of.
         let mut above = Some(if item.path.starts_with('[') {
@@ -163,11 +164,13 @@ impl<'a> Reader<'a> {
             let Some(outer) = self.outline.items.get(index) else {
                 break;
             };
+            let level = titles.len();
             for (component, weak, _) in components_in(&outer.title) {
-                if !weak && !titles.iter().any(|held| held.name == component.name) {
-                    titles.push(component);
+                if !weak && !titles.iter().any(|(held, _)| held.name == component.name) {
+                    titles.push((component, depth));
                 }
             }
+            depth += usize::from(titles.len() > level);
             if let Some(option) = self.options.get(index) {
                 if !option.replaces.is_empty() || option.optional {
                     options.push(outer.path.clone());
@@ -177,8 +180,8 @@ impl<'a> Reader<'a> {
             above = outer.parent;
         }
         if let Some(component) = self.cited_component(&item.path) {
-            titles.retain(|held| held.name != component.name);
-            titles.insert(0, component);
+            titles.retain(|(held, _)| held.name != component.name);
+            titles.insert(0, (component, 0));
         }
         let subject = Subject {
             titles,

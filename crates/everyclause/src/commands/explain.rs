@@ -3,8 +3,7 @@ use conformance::Overall;
 
 use crate::answer::{Answer, Outcome};
 use crate::checking;
-use crate::fault::{Fault, Faults};
-use crate::files;
+use crate::fault::Faults;
 use crate::inputs::Inputs;
 use crate::show;
 
@@ -31,35 +30,12 @@ impl Explain {
     /// The joint, clause by clause.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
         let (import, listings) = self.inputs.open()?;
-        let check = checking::check(&import, &listings)?;
-        let joint = check.joints.iter().find(|one| one.joint == self.joint);
-        let joint = joint.or_else(|| {
-            check
-                .joints
-                .iter()
-                .find(|one| one.joint.eq_ignore_ascii_case(self.joint.trim()))
-        });
-        let Some(joint) = joint else {
-            return Err(unknown(&self.joint, &check).into());
-        };
-        let held = joint
-            .listing
-            .as_ref()
-            .and_then(|stem| listings.held.iter().find(|held| held.stem == *stem));
+        let (joint, held) = checking::check_one(&import, &listings, &self.joint)?;
         let answer = if self.json {
-            Answer::json(joint)
+            Answer::json(&joint)
         } else {
-            Answer::of(show::explain::joint(joint, held, self.all))
+            Answer::of(show::explain::joint(&joint, held, self.all))
         };
         Ok(answer.ending(Outcome::unsettled_if(joint.overall() != Overall::Conforms)))
-    }
-}
-
-fn unknown(name: &str, check: &checking::Check) -> Fault {
-    let names = check.joints.iter().map(|joint| joint.joint.clone());
-    let fault = Fault::of_command(format!("the schedule has no joint `{name}`"));
-    match files::nearest(name, names) {
-        Some(near) => fault.help(format!("is `{near}` meant?")),
-        None => fault.help("give the joint's name as it stands in the column `joint`"),
     }
 }

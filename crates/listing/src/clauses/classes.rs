@@ -11,7 +11,8 @@ use crate::rules::Sentence;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct ClassNumber {
     pub(super) attribute: &'static str,
-    pub(super) property: &'static str,
+    /// The property of the vocabulary that it states, where there is one.
+    pub(super) property: Option<&'static str>,
     pub(super) lo: Number,
     pub(super) hi: Option<Number>,
     pub(super) unit: Unit,
@@ -52,7 +53,11 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
                 };
                 found.push(ClassNumber {
                     attribute,
-                    property: "class",
+                    property: match word {
+                        "EI" => Some("joint.rating"),
+                        "E" => Some("joint.integrity"),
+                        _ => None,
+                    },
                     lo: value,
                     hi: None,
                     unit: Unit::Minute,
@@ -63,7 +68,7 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
             ("M", Some(value)) if in_code => {
                 found.push(ClassNumber {
                     attribute: "movement class",
-                    property: "movement",
+                    property: None,
                     lo: value,
                     hi: None,
                     unit: Unit::Percent,
@@ -79,7 +84,7 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
                 let last = if hi.is_some() { at + 4 } else { at + 2 };
                 found.push(ClassNumber {
                     attribute: "class width",
-                    property: "width",
+                    property: Some("joint.width"),
                     lo: value,
                     hi,
                     unit: Unit::Millimetre,

@@ -282,7 +282,11 @@ pub(super) fn push(
     found: &mut Yield,
 ) {
     found.covered.push(span);
-    let component = subject.titles.first().copied().or(subject.before);
+    let titled = || subject.titles.iter().map(|(component, _)| *component);
+    let component = titled()
+        .chain(subject.before)
+        .find(|component| component.property("product").is_some())
+        .or_else(|| titled().next());
     let property = component
         .and_then(|component| component.property("product"))
         .map_or_else(

@@ -533,7 +533,7 @@ fn push_prose(
         .or_else(|| mentions.first());
     let component = mention
         .map(|mention| mention.component)
-        .or_else(|| subject.titles.first().copied());
+        .or_else(|| subject.titles.first().map(|(component, _)| *component));
     let reference = reference(sentence).filter(|_| segment.first == 0);
     let (requirement, rule, confidence) = match reference {
         Some(to) => (

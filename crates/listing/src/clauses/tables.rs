@@ -302,7 +302,9 @@ fn read_cell(
                 flow,
                 bound,
                 &Name {
-                    property: None,
+                    property: class
+                        .property
+                        .and_then(|name| vocabulary::vocabulary().property(name)),
                     also: None,
                     component: "joint".to_owned(),
                     attribute: class.attribute.to_owned(),

@@ -17,6 +17,7 @@ const STATES: &[&str] = &["shall", "must"];
 
 pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut found: Vec<Found> = Vec::new();
+    let mut spoken_of = None;
     let mut at = 0;
     while at < sentence.tokens.len() {
         let end = if opens(sentence, at) {
@@ -25,7 +26,9 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
             at
         };
         if end > at + 1 && !states(sentence, at, end) && !is_state(sentence, at, end) {
-            found.push(phrase(sentence, at, end));
+            let (condition, property) = phrase(sentence, at, end, spoken_of);
+            spoken_of = property.or(spoken_of);
+            found.push(condition);
             at = end;
         } else {
             at += 1;
@@ -146,6 +149,7 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
             }
         } else if depth == 0
             && (sentence.is_stop(index)
+                || begins_parallel(sentence, index)
                 || sentence.is_word(index, "then")
                 || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
         {
@@ -155,38 +159,80 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
     sentence.tokens.len()
 }
 
-fn phrase(sentence: &Sentence<'_>, first: usize, last: usize) -> Found {
-    let triggers: Vec<usize> = (0..sentence.amounts.len())
-        .filter(|index| {
-            sentence
-                .amount(*index)
-                .is_some_and(|amount| amount.first >= first && amount.last <= last)
-        })
+/// Whether "and" or "or" begins another bound with a condition of its own: "no less than 1/2 in. where ..., *and no less than* 3/4 in.
+/// where ...".
+fn begins_parallel(sentence: &Sentence<'_>, at: usize) -> bool {
+    let joint = sentence.is_any(at, &["and", "or"]);
+    let bounds = sentence.is_any(
+        at + 1,
+        &["no", "not", "at", "min", "minimum", "max", "maximum", "a"],
+    ) || sentence.amount_at(at + 1).is_some();
+    let another = (at + 2..sentence.tokens.len()).any(|later| sentence.is_any(later, OPENERS));
+    joint && bounds && another
+}
+
+fn phrase(
+    sentence: &Sentence<'_>,
+    first: usize,
+    last: usize,
+    spoken_of: Option<&'static str>,
+) -> (Found, Option<&'static str>) {
+    let within = |index: &usize| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| amount.first >= first && amount.last <= last)
+    };
+    let triggers: Vec<usize> = (0..sentence.amounts.len()).filter(within).collect();
+    // "... where it is over 2 in.": it is what the phrase before tested.
+    let again = spoken_of.filter(|_| sentence.is_any(first + 1, &["it", "they"]));
+    let named: Vec<&'static str> = triggers
+        .iter()
+        .filter_map(|index| property(sentence, *index, first).or(again))
         .collect();
-    let words = Expr::Words(sentence.words(first, last).to_owned());
     let tested: Vec<Expr> = triggers
         .iter()
-        .filter_map(|index| {
-            property(sentence, *index, first).and_then(|property| test(sentence, *index, property))
-        })
+        .zip(&named)
+        .filter_map(|(index, property)| test(sentence, *index, property))
         .collect();
-    // A phrase is tested only when every number in it is, and nothing else in it could matter.
-    let plain = tested.len() == triggers.len()
-        && !triggers.is_empty()
-        && !sentence.has_any(first, last, &["and", "or", "not", "but"]);
-    let negated = sentence.is_word(first, "unless");
+    // A phrase is tested only when every number in it is, and no word in it turns or splits what it says.
+    let turned = (first..last).any(|at| {
+        sentence.is_any(at, &["and", "or", "but"])
+            || (sentence.is_word(at, "not") && !compares(sentence, at + 1))
+    });
+    let plain = tested.len() == triggers.len() && !triggers.is_empty() && !turned;
     let expr = match tested.as_slice() {
-        [one] if plain && !negated => one.clone(),
-        [one] if plain => Expr::Not(Box::new(one.clone())),
-        _ => words,
+        [one] if plain && sentence.is_word(first, "unless") => Expr::Not(Box::new(one.clone())),
+        [one] if plain => one.clone(),
+        _ => Expr::Words(sentence.words(first, last).to_owned()),
     };
-    Found {
+    let found = Found {
         first,
         last,
         expr,
         triggers,
         parts: Vec::new(),
-    }
+    };
+    (found, named.last().copied().filter(|_| plain))
+}
+
+/// Whether a word compares, so that a "not" before it belongs to the comparison.
+fn compares(sentence: &Sentence<'_>, at: usize) -> bool {
+    const COMPARING: &[&str] = &[
+        "over",
+        "above",
+        "under",
+        "below",
+        "more",
+        "less",
+        "greater",
+        "exceeding",
+        "exceed",
+        "wider",
+        "narrower",
+        "smaller",
+        "larger",
+    ];
+    sentence.is_any(at, COMPARING)
 }
 
 /// The property that a number in a condition tests, where the words leave no doubt.

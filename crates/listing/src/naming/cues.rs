@@ -114,8 +114,13 @@ impl Context {
             .find(|at| sentence.in_condition(*at))
             .unwrap_or(next);
         let after_start = sentence.skip_parentheses(amount.last);
+        // A new phrase speaks of something else: "0.033 in. with its longer leg".
         let comma = (after_start..next)
-            .find(|at| sentence.is_stop(*at) || sentence.is_sign(*at, '.'))
+            .find(|at| {
+                sentence.is_stop(*at)
+                    || sentence.is_sign(*at, '.')
+                    || sentence.is_any(*at, &["with", "having", "and", "but", "while"])
+            })
             .unwrap_or(next);
         let after = words(sentence, after_start, comma);
         let beyond_end = (after_start + 12).min(sentence.tokens.len());

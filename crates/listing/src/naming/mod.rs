@@ -24,8 +24,8 @@ use weights::component_weights;
 /// What the item around a sentence is about.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Subject {
-    /// Components that the titles of the item and of those around it name, innermost first.
-    pub(crate) titles: Vec<&'static Component>,
+    /// Components that the titles of the item and of those around it name, innermost first, each with how far out.
+    pub(crate) titles: Vec<(&'static Component, usize)>,
     /// The item's title in plain words.
     pub(crate) title: String,
     /// The component that the sentence before was about.
@@ -98,7 +98,7 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
         .iter()
         .map(|(component, weak, _)| (*component, if *weak { 6 } else { 9 }));
     let weights: Vec<_> = weighed
-        .chain(subject.titles.first().map(|component| (*component, 5)))
+        .chain(subject.titles.first().map(|(component, _)| (*component, 5)))
         .collect();
     let scored = Scorer::new(Context::of_heading(heading), dimension, "").cued_scores(weights);
     match scored.first().filter(|best| best.score >= ENOUGH) {
@@ -133,7 +133,7 @@ fn named(property: &'static Property, doubtful: bool) -> Name {
 fn local(attribute: String, subject: &Subject, mention: Option<&Mention>) -> Name {
     let component = match (mention, subject.titles.first()) {
         (Some(mention), _) => mention.words.clone(),
-        (None, Some(component)) => component.title.to_lowercase(),
+        (None, Some((component, _))) => component.title.to_lowercase(),
         (None, None) => subject.title.to_lowercase(),
     };
     Name {

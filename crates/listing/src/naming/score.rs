@@ -137,7 +137,9 @@ impl Scorer {
     fn uncued(&self, property: &Property) -> i32 {
         match self.spoken {
             Some((concept, _)) if is_case_of(property, &concept.name) => 4,
-            None if title_names(property, &self.title) => TITLED,
+            None if title_names(property, &self.title) => {
+                TITLED + 2 * i32::try_from(property.attribute.matches('_').count()).unwrap_or(0)
+            }
             _ => 0,
         }
     }

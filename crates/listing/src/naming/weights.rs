@@ -1,5 +1,6 @@
 //! Which components a number may be about, and how near each is.
 
+use measure::Dimension;
 use vocabulary::Component;
 
 use super::{Mention, Subject};
@@ -44,12 +45,11 @@ pub(super) fn component_weights(
             .iter()
             .rev()
             .find(|head| head.last + 1 == mention.first && sentence.is_word(head.last, "of"));
-        if let Some(head) = head {
+        // "a wall of concrete with a density of" speaks of the material.
+        if let Some(head) = head.filter(|_| amount.unit.dimension() != Dimension::Density) {
             give(head.component, 10 - head.penalty());
         }
-        let near = first - mention.last <= 4;
-        let weight = if near { 9 } else { 8 };
-        give(mention.component, weight - mention.penalty());
+        give(mention.component, 9 - mention.penalty());
     }
     let after = mentions.iter().find(|mention| mention.first >= last);
     if let Some(mention) = after
@@ -71,8 +71,8 @@ pub(super) fn component_weights(
     if let Some(mention) = mentions.first().filter(|mention| mention.last <= first) {
         give(mention.component, 8 - mention.penalty());
     }
-    for (depth, component) in subject.titles.iter().enumerate() {
-        give(component, 7 - 2 * i32::try_from(depth).unwrap_or(3).min(3));
+    for (component, depth) in &subject.titles {
+        give(component, 7 - 2 * i32::try_from(*depth).unwrap_or(3).min(3));
     }
     if mentions.is_empty()
         && let Some(component) = subject.before

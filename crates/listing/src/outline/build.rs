@@ -402,8 +402,13 @@ fn cell_marker(words: &str) -> Option<Marker> {
     (marker.len + 1 == closed.len() || marker.len >= closed.len() - 2).then_some(marker)
 }
 
-/// `Joint width:      12 mm to 120 mm`: a line of a list of labels.
+/// `Joint width:      12 mm to 120 mm`, `Depth ......... 4 in.`: a line of a list of labels.
 fn is_labelled(words: &str) -> bool {
+    if words.starts_with(char::is_uppercase)
+        && (words.contains(" ....") || words.contains(" . . ."))
+    {
+        return true;
+    }
     let Some((label, value)) = words.split_once(':') else {
         return false;
     };

@@ -232,7 +232,7 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         .flatten()
         .any(|noun| COUNTED_SINGLY.contains(&noun.as_str()));
     if digits {
-        return singly || first.ends_with('s') && first.len() > 3;
+        return qualified || singly || first.ends_with('s') && first.len() > 3;
     }
     if number == 1 {
         return singly || (qualified && !NOT_COUNTED.contains(&first.as_str()));

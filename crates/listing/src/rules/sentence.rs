@@ -198,8 +198,10 @@ impl<'a> Sentence<'a> {
         None
     }
 
-    /// Whether a token ends a stretch of words: a comma, semicolon or colon.
+    /// Whether a token ends a stretch of words: a comma, semicolon or colon, or a row of dots.
     pub(crate) fn is_stop(&self, at: usize) -> bool {
-        [',', ';', ':'].iter().any(|sign| self.is_sign(at, *sign))
+        let leader =
+            self.is_sign(at, '.') && self.token(at).is_some_and(|token| token.span.len() >= 3);
+        leader || [',', ';', ':'].iter().any(|sign| self.is_sign(at, *sign))
     }
 }
