@@ -129,6 +129,11 @@ fn references() {
         two("flute.packing: as 2A ; words packed as in Item 2A", &[]),
         open(NeedsAPerson)
     );
+    // Pointing words that point to no item.
+    assert_eq!(
+        two("wall.note: as the manual ; words as described", &[]),
+        open(NeedsAPerson)
+    );
     // An item that isn't there, a design, a standard.
     assert_eq!(
         two("wall.note: as 9Z ; words (See Item 9Z)", &[]),

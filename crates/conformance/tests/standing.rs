@@ -3,7 +3,7 @@
 mod support;
 
 use conformance::{
-    Final, JointResult, Overall, Reason, Standing, Verdict, check_confirmed, check_draft,
+    Counts, Final, JointResult, Overall, Reason, Standing, Verdict, check_confirmed, check_draft,
 };
 use listing::confirm::{confirm, confirm_all};
 use listing::{Confidence, Status};
@@ -72,4 +72,23 @@ fn a_listing_of_no_clauses_shows_nothing() {
     let empty = reading(&[]);
     let result = check_draft(&empty, &subject(&[], &[]));
     assert_eq!(result.overall, Overall::Open);
+}
+
+#[test]
+fn what_verdicts_make_of_a_joint() {
+    use Verdict::{Judged, Met, NotApplicable, NotMet, Open};
+    for (verdicts, expected) in [
+        (vec![Met, Judged, NotApplicable], Overall::Conforms),
+        (vec![Met, Open], Overall::Open),
+        (vec![Met, Open, NotMet], Overall::DoesNotConform),
+        // Where nothing was shown nothing conforms.
+        (vec![NotApplicable], Overall::Open),
+        (vec![], Overall::Open),
+    ] {
+        assert_eq!(
+            Counts::of(verdicts.clone()).overall(),
+            expected,
+            "{verdicts:?}"
+        );
+    }
 }

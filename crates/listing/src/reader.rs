@@ -170,7 +170,12 @@ impl<'a> Reader<'a> {
                     titles.push((component, depth));
                 }
             }
-            depth += usize::from(titles.len() > level);
+            depth += match (titles.len() > level, names_attribute(&outer.title)) {
+                (true, _) => 1,
+                (false, true) => 0,
+                // A thing that the vocabulary doesn't know is not the thing that it stands under.
+                (false, false) => 2,
+            };
             if let Some(option) = self.options.get(index) {
                 if !option.replaces.is_empty() || option.optional {
                     options.push(outer.path.clone());
@@ -321,6 +326,22 @@ impl<'a> Reader<'a> {
         doubt_contradictions(&mut reading);
         reading
     }
+}
+
+/// Whether a title names an attribute, or nothing: what stands under it is about the item around. "Bridging plates" names a thing.
+fn names_attribute(title: &str) -> bool {
+    let lower = title.to_lowercase();
+    let words = || {
+        lower
+            .split(|c: char| !c.is_alphabetic())
+            .filter(|word| !word.is_empty())
+    };
+    words().next().is_none()
+        || words().any(|word| {
+            vocabulary::vocabulary()
+                .attribute(word.trim_end_matches('s'))
+                .is_some()
+        })
 }
 
 /// The first words of an item's text.

@@ -27,6 +27,10 @@ pub(super) fn segments(sentence: &Sentence<'_>) -> Vec<Segment> {
             at = close + 1;
             continue;
         }
+        if sentence.in_condition(at) {
+            at += 1;
+            continue;
+        }
         if sentence.is_stop(at) {
             push(&mut segments, first, at);
             first = at + 1;

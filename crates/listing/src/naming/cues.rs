@@ -2,6 +2,8 @@
 
 use std::borrow::Cow;
 
+use measure::Dimension;
+
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 
@@ -94,6 +96,15 @@ impl Context {
             .rev()
             .find(|at| sentence.in_condition(*at))
             .map_or(start, |at| at + 1);
+        let length = amount.unit.dimension() == Dimension::Length;
+        // "sprayed to the same thickness for at least 12 in.": a new phrase begins.
+        let start = (start..amount.first)
+            .rev()
+            .find(|at| {
+                sentence.is_any(*at, &["with", "having"])
+                    || (length && sentence.is_word(*at, "for"))
+            })
+            .map_or(start, |at| at + 1);
         let before = words(
             sentence,
             start.max(amount.first.saturating_sub(11)),
@@ -151,7 +162,8 @@ impl Context {
     /// Whether two words are joined by "or" or "and" after the number.
     pub(super) fn joins(&self, first: &str, second: &str) -> bool {
         ["or", "and"].iter().any(|joint| {
-            find_words(&self.after, &format!("{first} {joint} {second}")).is_some()
+            find_words(&self.after, &format!("{first} {joint} in {second}")).is_some()
+                || find_words(&self.after, &format!("{first} {joint} {second}")).is_some()
                 || find_words(&self.after, &format!("{second} {joint} {first}")).is_some()
         })
     }

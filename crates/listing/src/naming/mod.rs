@@ -64,7 +64,13 @@ pub(crate) fn name(
         .iter()
         .rev()
         .find(|mention| mention.last <= amount.first);
-    let scorer = Scorer::new(Context::of(sentence, amount), dimension, &subject.title);
+    let title = format!("{} {}", subject.title, opening(sentence, amount.first));
+    let scorer = Scorer::new(
+        Context::of(sentence, amount),
+        dimension,
+        &title,
+        &subject.titles,
+    );
     let scored = scorer.scores(component_weights(sentence, amount, subject, mentions));
     let Some(best) = scored.first().filter(|best| best.score >= ENOUGH) else {
         return local(scorer.attribute(), subject, mention);
@@ -81,8 +87,11 @@ pub(crate) fn name(
         };
     }
     let ahead = best.score - rival(&scored);
-    // Of two that fit as well neither is taken: the wrong property is worse than a local one.
-    if ahead == 0 {
+    // Of two that fit as well, and stand as near, neither is taken: the wrong property is worse than a local one.
+    let as_near = scored
+        .get(1)
+        .is_some_and(|second| second.weight == best.weight);
+    if ahead == 0 && as_near {
         return Name {
             doubtful: true,
             ..local(scorer.attribute(), subject, mention)
@@ -100,7 +109,7 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
     let weights: Vec<_> = weighed
         .chain(subject.titles.first().map(|(component, _)| (*component, 5)))
         .collect();
-    let scored = Scorer::new(Context::of_heading(heading), dimension, "").cued_scores(weights);
+    let scored = Scorer::new(Context::of_heading(heading), dimension, "", &[]).cued_scores(weights);
     match scored.first().filter(|best| best.score >= ENOUGH) {
         Some(best) => named(best.property, best.score - rival(&scored) < CLEAR),
         None => Name {
@@ -111,6 +120,13 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
             ..local(heading.to_lowercase(), subject, None)
         },
     }
+}
+
+/// The words that open a sentence before its first comma or number, when the number stands further on: "Width when installed, measured
+/// between ..., max 1 in."
+fn opening<'a>(sentence: &Sentence<'a>, first: usize) -> &'a str {
+    let end = (0..first).find(|at| sentence.is_stop(*at) || sentence.amount_at(*at).is_some());
+    sentence.words(0, end.unwrap_or(first).min(8))
 }
 
 /// The score of the best property but one.

@@ -20,10 +20,14 @@ const TITLED: i32 = 6;
 pub(super) struct Scored {
     pub(super) property: &'static Property,
     pub(super) score: i32,
+    /// How near its component stands.
+    pub(super) weight: i32,
 }
 
 /// What is needed to score properties for one number.
-pub(super) struct Scorer {
+pub(super) struct Scorer<'t> {
+    /// The components that the titles around name.
+    titles: &'t [(&'static Component, usize)],
     context: Context,
     heard: Heard,
     dimension: Dimension,
@@ -33,11 +37,17 @@ pub(super) struct Scorer {
     spoken: Option<(&'static Attribute, i32)>,
 }
 
-impl Scorer {
-    pub(super) fn new(context: Context, dimension: Dimension, title: &str) -> Self {
+impl<'t> Scorer<'t> {
+    pub(super) fn new(
+        context: Context,
+        dimension: Dimension,
+        title: &str,
+        titles: &'t [(&'static Component, usize)],
+    ) -> Self {
         let heard = Heard::of(&context);
         let spoken = heard.concept(dimension, NAMED);
         Self {
+            titles,
             context,
             heard,
             dimension,
@@ -72,13 +82,13 @@ impl Scorer {
                 }
                 let fit = match cue {
                     0 if names_itself => 5,
-                    0 => self.uncued(property),
-                    cue => cue,
+                    cue => cue.max(self.uncued(property)),
                 };
                 if fit > 0 {
                     scored.push(Scored {
                         property,
                         score: weight + fit + self.named_beside(property),
+                        weight,
                     });
                 }
             }
@@ -103,6 +113,7 @@ impl Scorer {
                 .map(|(property, weight, cue)| Scored {
                     property,
                     score: weight + cue,
+                    weight,
                 })
                 .collect(),
         )
@@ -137,7 +148,12 @@ impl Scorer {
     fn uncued(&self, property: &Property) -> i32 {
         match self.spoken {
             Some((concept, _)) if is_case_of(property, &concept.name) => 4,
-            None if title_names(property, &self.title) => {
+            None if self
+                .titles
+                .iter()
+                .any(|(component, _)| component.name == property.component)
+                && title_names(property, &self.title) =>
+            {
                 TITLED + 2 * i32::try_from(property.attribute.matches('_').count()).unwrap_or(0)
             }
             _ => 0,
@@ -186,6 +202,7 @@ fn best_first(mut scored: Vec<Scored>) -> Vec<Scored> {
     scored.sort_by(|a, b| {
         b.score
             .cmp(&a.score)
+            .then(b.weight.cmp(&a.weight))
             .then_with(|| a.property.name.cmp(&b.property.name))
     });
     scored.dedup_by(|later, earlier| later.property.name == earlier.property.name);

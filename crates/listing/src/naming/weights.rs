@@ -49,6 +49,16 @@ pub(super) fn component_weights(
         if let Some(head) = head.filter(|_| amount.unit.dimension() != Dimension::Density) {
             give(head.component, 10 - head.penalty());
         }
+        give(
+            mention.component,
+            subject_weight(sentence, mention, mentions, amount) - mention.penalty(),
+        );
+    }
+    // "4-1/2 in. of concrete"
+    let material = mentions
+        .iter()
+        .find(|mention| mention.first == last + 1 && sentence.is_word(last, "of"));
+    if let Some(mention) = material {
         give(mention.component, 9 - mention.penalty());
     }
     let after = mentions.iter().find(|mention| mention.first >= last);
@@ -60,7 +70,8 @@ pub(super) fn component_weights(
                     at,
                     &[
                         "of", "from", "onto", "on", "to", "below", "above", "into", "than", "in",
-                        "beyond", "between", "over", "for",
+                        "beyond", "between", "over", "for", "and", "or", "with", "is", "are",
+                        "shall",
                     ],
                 )
         })
@@ -77,7 +88,44 @@ pub(super) fn component_weights(
     if mentions.is_empty()
         && let Some(component) = subject.before
     {
-        give(component, 7);
+        give(component, 6);
     }
     weights
+}
+
+/// The weight of the mention nearest before a number: less where it is only what something is fastened to or lies on, or what
+/// another mention is a part of ("the runner at the head of the wall").
+fn subject_weight(
+    sentence: &Sentence<'_>,
+    mention: &Mention,
+    mentions: &[Mention],
+    amount: &Amount,
+) -> i32 {
+    const ARTICLES: &[&str] = &[
+        "the", "a", "an", "every", "each", "both", "either", "all", "any",
+    ];
+    const PLACES: &[&str] = &[
+        "to", "onto", "from", "below", "above", "over", "under", "through", "into", "against",
+        "on", "at", "beyond", "between",
+    ];
+    let before = (0..mention.first)
+        .rev()
+        .find(|at| !sentence.is_any(*at, ARTICLES));
+    let Some(before) = before else { return 9 };
+    let earlier = mentions
+        .iter()
+        .any(|other| other.last <= before && other.component.name != mention.component.name);
+    // "fastened to every valley of the deck"
+    let part_of_place = sentence.is_word(before, "of")
+        && (before.saturating_sub(3)..before).any(|at| sentence.is_any(at, PLACES));
+    if sentence.is_any(before, PLACES) || part_of_place {
+        6
+    } else if sentence.is_word(before, "of")
+        && earlier
+        && amount.unit.dimension() != Dimension::Density
+    {
+        7
+    } else {
+        9
+    }
 }
