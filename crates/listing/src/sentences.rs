@@ -91,7 +91,14 @@ fn ends_sentence(text: &str, at: usize) -> bool {
             .trim_end_matches(word.as_str())
             .trim_end()
             .ends_with(|c: char| c.is_ascii_digit());
-        return unit && capital;
+        // `for Configuration B. The joint` names a configuration.
+        let named = before
+            .get(..before.len() - word.len())
+            .unwrap_or_default()
+            .trim_end();
+        let naming = ["configuration", "config", "type", "option", "item"]
+            .contains(&last_word(named).to_lowercase().as_str());
+        return (unit || naming) && capital;
     }
     if FIRMS.contains(&word.as_str()) {
         return false;

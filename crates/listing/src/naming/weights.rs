@@ -106,7 +106,7 @@ fn subject_weight(
     ];
     const PLACES: &[&str] = &[
         "to", "onto", "from", "below", "above", "over", "under", "through", "into", "against",
-        "on", "at", "beyond", "between",
+        "on", "at", "beyond", "between", "across", "along", "beside",
     ];
     let before = (0..mention.first)
         .rev()
