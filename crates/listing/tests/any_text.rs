@@ -1,5 +1,13 @@
 //! Whatever the text, reading gives a whole value: no panic, every byte in its place, every number's words its own.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it fails"
+)]
+
 use proptest::prelude::*;
 
 /// Pieces that listings are made of, to be thrown together in any order.

@@ -5,6 +5,14 @@
 //! never seen. A requirement counts as read when a bound stands on its words with the right relation, values and unit; as wrong
 //! when value and unit are right and the relation isn't.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it fails"
+)]
+
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -71,11 +71,11 @@ pub(crate) fn name(
         &title,
         &subject.titles,
     );
-    let scored = scorer.scores(component_weights(sentence, amount, subject, mentions));
-    let Some(best) = scored.first().filter(|best| best.score >= ENOUGH) else {
+    let ranking = scorer.scores(component_weights(sentence, amount, subject, mentions));
+    let Some(best) = ranking.first().filter(|best| best.score >= ENOUGH) else {
         return local(scorer.attribute(), subject, mention);
     };
-    let also = scored
+    let also = ranking
         .iter()
         .skip(1)
         .take_while(|other| other.score == best.score)
@@ -86,9 +86,9 @@ pub(crate) fn name(
             ..named(best.property, false)
         };
     }
-    let ahead = best.score - rival(&scored);
+    let ahead = best.score - rival(&ranking);
     // Of two that fit as well, and stand as near, neither is taken: the wrong property is worse than a local one.
-    let as_near = scored
+    let as_near = ranking
         .get(1)
         .is_some_and(|second| second.weight == best.weight);
     if ahead == 0 && as_near {

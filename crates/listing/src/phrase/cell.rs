@@ -27,11 +27,7 @@ pub(crate) struct Cell {
 pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) -> Option<Cell> {
     let tokens = lex(text);
     let (relation, start) = opening(&tokens);
-    if let Some(count) = tokens
-        .get(start)
-        .and_then(Token::word)
-        .and_then(|word| count_word(word))
-    {
+    if let Some(count) = tokens.get(start).and_then(Token::word).and_then(count_word) {
         let alone = start + 1 == tokens.len();
         let span = tokens.get(start)?.span;
         let cell = Cell {
