@@ -12,7 +12,7 @@ use crate::assessment::{Assessment, Detail};
 use crate::checklist::{Doubt, Entry};
 use crate::comparison::{Compared, Guard, Outcome, joint_widths, readings};
 use crate::condition::{Circumstances, Truth, reason_of};
-use crate::evidence::{Evidence, evidence};
+use crate::evidence::{Evidence, evidence, evidence_of};
 use crate::rating::JOINT_RATING;
 use crate::subject::Subject;
 use crate::verdict::{Reason, Verdict};
@@ -65,17 +65,17 @@ fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
     }
     match &clause.requirement {
         Requirement::Bound(bound) => self::bound(bound, &clause.property, entry.property, subject),
-        Requirement::Named { names } => weighed(evidence(&clause.property, subject), |fact| {
-            named::against(fact, names, entry.property)
-        }),
+        Requirement::Named { names } => weighed(
+            evidence_of(&clause.property, || entry.property, subject),
+            |fact| named::against(fact, names, entry.property),
+        ),
         Requirement::Presence {
             presence: listing::Presence::Optional,
         } => presence::asks_nothing(),
-        Requirement::Presence { presence } => {
-            weighed(evidence(&clause.property, subject), |fact| {
-                presence::against(fact, *presence)
-            })
-        }
+        Requirement::Presence { presence } => weighed(
+            evidence_of(&clause.property, || entry.property, subject),
+            |fact| presence::against(fact, *presence),
+        ),
         Requirement::Reference { .. } if entry.is_pointer => reference::pointer(),
         Requirement::Reference { to } => match evidence(&clause.property, subject) {
             Evidence::None => Assessment::open(Reason::NeedsAPerson),
@@ -111,13 +111,13 @@ fn weighed<'a>(
 pub(crate) fn bound<'a>(
     bound: &Bound,
     name: &str,
-    property: Option<&Property>,
+    property: Option<&'static Property>,
     subject: &Subject<'a>,
 ) -> Assessment<'a> {
     if offered::is_leakage(name) {
         return offered::leakage(bound, subject);
     }
-    let found = match evidence(name, subject) {
+    let found = match evidence_of(name, || property, subject) {
         // The rating that is needed is the barrier's, where none is given for the joint itself.
         Evidence::None if name == JOINT_RATING => evidence(Barrier::RATING, subject),
         found => found,

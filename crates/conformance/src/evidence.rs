@@ -54,13 +54,23 @@ const DEMANDS: &[&str] = &[Barrier::RATING, Barrier::SMOKE_BARRIER];
 
 /// What is known of a property at a joint, and what it is worth.
 pub(crate) fn evidence<'a>(name: &str, subject: &Subject<'a>) -> Evidence<'a> {
+    evidence_of(name, || property(name), subject)
+}
+
+/// As [`evidence`], with the vocabulary's property at hand or looked up when it is needed.
+pub(crate) fn evidence_of<'a>(
+    name: &str,
+    property: impl Fn() -> Option<&'static Property>,
+    subject: &Subject<'a>,
+) -> Evidence<'a> {
     let Some(fact) = subject.facts.get(name) else {
         return Evidence::None;
     };
     if quantities(fact).any(is_impossible) {
         return Evidence::Unreadable(fact);
     }
-    let seen_early = |stages: &[Stage]| is_on_paper(name, stages);
+    let seen_early =
+        |stages: &[Stage]| !AS_FOUND.contains(&name) && is_of_stage(property(), stages);
     match fact.provenance.kind {
         ProvenanceKind::Unstated if !DEMANDS.contains(&name) => Evidence::NoSource(fact),
         ProvenanceKind::Drawing { .. } if !seen_early(&[Stage::Drawings]) => {
@@ -73,11 +83,10 @@ pub(crate) fn evidence<'a>(name: &str, subject: &Subject<'a>) -> Evidence<'a> {
     }
 }
 
-/// Whether paper can show what is built, being of some stages. Of a property that the vocabulary doesn't know nobody can
-/// say so, and it must be seen.
-fn is_on_paper(name: &str, stages: &[Stage]) -> bool {
-    let is_of_stage = |property: &Property| property.stages.iter().any(|one| stages.contains(one));
-    !AS_FOUND.contains(&name) && property(name).is_some_and(is_of_stage)
+/// Whether a property can be seen at one of some stages. Of one that the vocabulary doesn't know nobody can say so, and
+/// it must be seen in place.
+fn is_of_stage(property: Option<&Property>, stages: &[Stage]) -> bool {
+    property.is_some_and(|property| property.stages.iter().any(|one| stages.contains(one)))
 }
 
 /// Whether a value can't be one of anything built: less than nothing, of what has no less than nothing.

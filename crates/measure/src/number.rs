@@ -21,7 +21,7 @@ pub const LIMIT: i128 = 1_000_000_000_000_000;
 /// assert_eq!(half.to_string(), "1/2");
 /// assert_eq!("0.125".parse::<Number>().unwrap(), Number::new(1, 8).unwrap());
 /// ```
-#[derive(Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Number(Ratio<i128>);
 
 /// Why a text isn't a number.
@@ -148,6 +148,27 @@ impl Number {
             return format!("{sign}{whole}");
         }
         format!("{sign}{whole}.{part:0width$}", width = digits as usize)
+    }
+}
+
+impl Ord for Number {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let (a, b) = (self.0, other.0);
+        // Both are in lowest terms and above zero below the line, so cross-multiplying compares them; numbers too large for that take the
+        // slower way.
+        match (
+            i128::checked_mul(*a.numer(), *b.denom()),
+            i128::checked_mul(*b.numer(), *a.denom()),
+        ) {
+            (Some(left), Some(right)) => left.cmp(&right),
+            _ => Ord::cmp(&a, &b),
+        }
+    }
+}
+
+impl PartialOrd for Number {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
     }
 }
 

@@ -6,7 +6,7 @@
 
 use listing::{Leakage, LeakageRelation, LeakageTemperature};
 use measure::{Dimension, Number, Quantity, Unit, print};
-use site::{Barrier, Value};
+use site::{Barrier, Fact, Value};
 
 use super::{Context, Head};
 use crate::assessment::Assessment;
@@ -51,59 +51,61 @@ fn found<'a>(
     at: LeakageTemperature,
     stated: &[&'a Leakage],
 ) -> Assessment<'a> {
+    let found = evidence(Barrier::SMOKE_BARRIER, context.subject);
+    let (assessed, sentence) = match (found, found.fact().map(|fact| &fact.value)) {
+        (Evidence::Shown(fact), Some(Value::Flag(true))) => {
+            return in_smoke_barrier(context, at, stated, fact);
+        }
+        (Evidence::Shown(_), Some(Value::Flag(false))) => (
+            Assessment::plain(Verdict::NotApplicable, Reason::NotAsked),
+            "The barrier is no smoke barrier: leakage isn't limited.",
+        ),
+        (Evidence::Shown(_), _) => (
+            Assessment::open(Reason::Unreadable),
+            "Whether the barrier is a smoke barrier can't be read from its value.",
+        ),
+        (other, _) => (
+            Assessment::open(reason_of(other)),
+            "Whether the barrier is a smoke barrier isn't known; only in one is leakage limited.",
+        ),
+    };
+    assessed
+        .on(found.fact())
+        .saying("in a smoke barrier, little leakage", sentence)
+}
+
+fn in_smoke_barrier<'a>(
+    context: &Context<'a, '_>,
+    at: LeakageTemperature,
+    stated: &[&'a Leakage],
+    fact: &'a Fact,
+) -> Assessment<'a> {
     let temperature = match at {
         LeakageTemperature::Ambient => "ambient temperature",
         LeakageTemperature::Elevated => "elevated temperature (400 °F, 204 °C)",
     };
-    let requirement = format!("leakage of at most {} at {temperature}", print::both(LIMIT));
-    let found = evidence(Barrier::SMOKE_BARRIER, context.subject);
-    let fact = match found {
-        Evidence::Shown(fact) => fact,
-        other => {
-            return Assessment::open(reason_of(other)).on(other.fact()).saying(
-                requirement,
-                "Whether the barrier is a smoke barrier isn't known; only in one is leakage limited.",
-            );
-        }
-    };
-    match fact.value {
-        Value::Flag(true) => {}
-        Value::Flag(false) => {
-            return Assessment::plain(Verdict::NotApplicable, Reason::NotAsked)
-                .on(fact)
-                .saying(
-                    requirement,
-                    "The barrier is no smoke barrier: leakage isn't limited.",
-                );
-        }
-        _ => {
-            return Assessment::open(Reason::Unreadable).on(fact).saying(
-                requirement,
-                "Whether the barrier is a smoke barrier can't be read from its value.",
-            );
-        }
-    }
-    let said = |verdict: Assessment<'a>, sentence: String| {
-        verdict
+    let said = |assessed: Assessment<'a>, sentence: String| {
+        let requirement = format!("leakage of at most {} at {temperature}", print::both(LIMIT));
+        assessed
             .on(fact)
-            .saying(requirement.clone(), sentence)
+            .saying(requirement, sentence)
             .with_note(CODE)
     };
+    let not_offered = || Assessment::plain(Verdict::NotMet, Reason::NotOffered);
+    let unclear = || Assessment::open(Reason::ListingUnclear);
     let Some(worst) = worst(stated) else {
         return said(
-            Assessment::plain(Verdict::NotMet, Reason::NotOffered),
+            not_offered(),
             format!(
                 "The barrier is a smoke barrier, and the listing gives no leakage at {temperature}."
             ),
         );
     };
-    if let Some(per_area) = stated
-        .iter()
-        .find(|leakage| leakage.unit.dimension() != Dimension::LeakagePerLength)
-    {
+    let is_per_area = |leakage: &&&Leakage| leakage.unit.dimension() != Dimension::LeakagePerLength;
+    if let Some(per_area) = stated.iter().find(is_per_area) {
         let value = print::trade(Quantity::new(per_area.value, per_area.unit));
         return said(
-            Assessment::open(Reason::ListingUnclear),
+            unclear(),
             format!(
                 "The listing states {value} at {temperature}; a joint's leakage is stated for each length of joint (UL 2079), and nobody can tell what was meant."
             ),
@@ -121,26 +123,29 @@ fn found<'a>(
     );
     let margin = LIMIT.minus(leaks);
     match leaks.compare(LIMIT) {
-        Some(order) if order.is_le() => {}
-        Some(_) => {
-            return said(
-                Assessment::plain(Verdict::NotMet, Reason::NotOffered),
-                sentence,
-            )
-            .with_margin(margin);
-        }
-        None => return said(Assessment::open(Reason::ListingUnclear), sentence),
-    }
-    let standards = &context.checklist.reading.header.standards;
-    if !standards.iter().any(|standard| standard.contains("2079")) {
-        return said(
-            Assessment::open(Reason::ListingUnclear),
+        None => said(unclear(), sentence),
+        Some(order) if order.is_gt() => said(not_offered(), sentence).with_margin(margin),
+        Some(_) if !is_tested_so(context) => said(
+            unclear(),
             format!(
                 "{sentence} By which test isn't read: for a smoke barrier the code asks for UL 2079."
             ),
-        );
+        ),
+        Some(_) => {
+            said(Assessment::plain(Verdict::Met, Reason::Holds), sentence).with_margin(margin)
+        }
     }
-    said(Assessment::plain(Verdict::Met, Reason::Holds), sentence).with_margin(margin)
+}
+
+/// Whether the listing was tested by the standard that the code asks for.
+fn is_tested_so(context: &Context<'_, '_>) -> bool {
+    context
+        .checklist
+        .reading
+        .header
+        .standards
+        .iter()
+        .any(|standard| standard.contains("2079"))
 }
 
 /// The leakiest of several statements.

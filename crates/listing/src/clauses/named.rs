@@ -76,6 +76,11 @@ const DASHES: [&str; 4] = [" -- ", " — ", " – ", " - "];
 
 /// The products that a stretch of text lists, when it is a line of makers and nothing else.
 pub(super) fn products(words: &str) -> Option<Vec<ProductName>> {
+    // A maker stands before a dash, a colon or a comma, and has a capital.
+    let may_name = words.contains(['-', '–', '—', ':', ',']) && words.contains(char::is_uppercase);
+    if !may_name {
+        return None;
+    }
     let body = strip_label(words);
     let entries = by_dash(body)
         .or_else(|| by_colon(body))

@@ -40,24 +40,13 @@ impl Flow {
         {
             self.text.push(' ');
         }
-        let mut gap = true;
-        for (offset, c) in words.char_indices() {
-            if c.is_whitespace() {
-                gap = true;
-                continue;
+        for (count, word) in words.split_whitespace().enumerate() {
+            if count > 0 {
+                self.text.push(' ');
             }
-            if gap {
-                if offset > 0
-                    && !self.text.is_empty()
-                    && !self.text.ends_with(' ')
-                    && offset > words.len() - words.trim_start().len()
-                {
-                    self.text.push(' ');
-                }
-                self.pieces.push((self.text.len(), span.start() + offset));
-                gap = false;
-            }
-            self.text.push(c);
+            let offset = word.as_ptr().addr() - words.as_ptr().addr();
+            self.pieces.push((self.text.len(), span.start() + offset));
+            self.text.push_str(word);
         }
     }
 

@@ -72,6 +72,9 @@ pub(crate) fn is_rule(text: &str) -> bool {
 
 /// Whether a line carries a page number: "Page 1 of 3", "sheet 2/2", "– 2 –", "1 (2)" or "2/2" at its end.
 fn has_page_number(text: &str) -> bool {
+    if text.len() > 300 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+        return false;
+    }
     let text = text.trim().trim_matches('|').trim().to_lowercase();
     if text.len() > 140 {
         return false;

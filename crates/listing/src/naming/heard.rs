@@ -4,14 +4,14 @@ use std::sync::LazyLock;
 
 use measure::Dimension;
 use rustc_hash::FxHashMap;
-use vocabulary::{Attribute, Cues, vocabulary};
+use vocabulary::{Attribute, Cues, Property, vocabulary};
 
 use super::cues::{Context, Run};
 
 /// Who a cue speaks for.
 #[derive(Debug, Clone, Copy)]
 enum Owner {
-    Property(&'static str),
+    Property(&'static Property),
     Attribute(&'static Attribute),
 }
 
@@ -20,15 +20,15 @@ enum Owner {
 struct Index {
     after: FxHashMap<&'static str, Vec<Owner>>,
     before: FxHashMap<&'static str, Vec<Owner>>,
-    onto: FxHashMap<&'static str, Vec<&'static str>>,
+    onto: FxHashMap<&'static str, Vec<&'static Property>>,
 }
 
 static INDEX: LazyLock<Index> = LazyLock::new(|| {
     let mut index = Index::default();
     for property in vocabulary().properties() {
-        index.add(&property.cues, Owner::Property(&property.name));
+        index.add(&property.cues, Owner::Property(property));
         for noun in &property.onto {
-            index.onto.entry(noun).or_default().push(&property.name);
+            index.onto.entry(noun).or_default().push(property);
         }
     }
     for attribute in vocabulary().attributes() {
@@ -57,9 +57,9 @@ impl Index {
 /// How well the words beside a number name each property and each shared attribute.
 #[derive(Debug, Default)]
 pub(super) struct Heard {
-    properties: FxHashMap<&'static str, i32>,
+    properties: Vec<(&'static Property, i32)>,
     attributes: Vec<(&'static Attribute, i32)>,
-    onto: FxHashMap<&'static str, i32>,
+    onto: Vec<(&'static Property, i32)>,
 }
 
 impl Heard {
@@ -80,34 +80,21 @@ impl Heard {
     fn take(&mut self, owners: Option<&Vec<Owner>>, score: i32) {
         for owner in owners.into_iter().flatten() {
             match owner {
-                Owner::Property(name) => {
-                    let held = self.properties.entry(name).or_default();
-                    *held = (*held).max(score);
-                }
-                Owner::Attribute(attribute) => {
-                    match self
-                        .attributes
-                        .iter_mut()
-                        .find(|(held, _)| held.name == attribute.name)
-                    {
-                        Some((_, held)) => *held = (*held).max(score),
-                        None => self.attributes.push((attribute, score)),
-                    }
-                }
+                Owner::Property(property) => raise(&mut self.properties, property, score),
+                Owner::Attribute(attribute) => raise(&mut self.attributes, attribute, score),
             }
         }
     }
 
     fn take_onto(&mut self, words: &str, score: i32) {
-        for name in INDEX.onto.get(words).into_iter().flatten() {
-            let held = self.onto.entry(name).or_default();
-            *held = (*held).max(score);
+        for property in INDEX.onto.get(words).into_iter().flatten() {
+            raise(&mut self.onto, property, score);
         }
     }
 
     /// How well its own cues name a property.
-    pub(super) fn property(&self, name: &str) -> i32 {
-        self.properties.get(name).copied().unwrap_or(0)
+    pub(super) fn property(&self, property: &Property) -> i32 {
+        held(&self.properties, property)
     }
 
     /// How well its cues name a shared attribute.
@@ -119,8 +106,8 @@ impl Heard {
     }
 
     /// How well the words say that a lap reaches onto what a property is about.
-    pub(super) fn onto(&self, name: &str) -> i32 {
-        self.onto.get(name).copied().unwrap_or(0)
+    pub(super) fn onto(&self, property: &Property) -> i32 {
+        held(&self.onto, property)
     }
 
     /// The shared attribute of a dimension that is named best, when one is named well.
@@ -136,6 +123,22 @@ impl Heard {
             })
             .max_by(|(x, a), (y, b)| a.cmp(b).then_with(|| y.name.cmp(&x.name)))
     }
+}
+
+/// Raises the score of one entry of the vocabulary. Each stands once in memory, so that its address tells it.
+fn raise<T>(scores: &mut Vec<(&'static T, i32)>, entry: &'static T, score: i32) {
+    match scores
+        .iter_mut()
+        .find(|(own, _)| core::ptr::eq(*own, entry))
+    {
+        Some((_, held)) => *held = (*held).max(score),
+        None => scores.push((entry, score)),
+    }
+}
+
+fn held<T>(scores: &[(&'static T, i32)], entry: &T) -> i32 {
+    let found = scores.iter().find(|(own, _)| core::ptr::eq(*own, entry));
+    found.map_or(0, |(_, score)| *score)
 }
 
 /// A noun that a lap reaches onto stands close after the number.

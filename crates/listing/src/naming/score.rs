@@ -128,10 +128,10 @@ impl<'t> Scorer<'t> {
 
     /// How strongly the words around the number name a property, by its own cues or by those of its concept.
     fn cue(&self, property: &Property) -> i32 {
-        let own = self.heard.property(&property.name);
+        let own = self.heard.property(property);
         let concept = concept(property);
         let shared = self.heard.attribute(concept);
-        let onto = self.heard.onto(&property.name);
+        let onto = self.heard.onto(property);
         // An overlap that says onto what needs that word, unless its own cues speak.
         if !property.onto.is_empty() && onto == 0 {
             return own.min(6);
