@@ -98,11 +98,8 @@ impl Heard {
     }
 
     /// How well its cues name a shared attribute.
-    pub(super) fn attribute(&self, name: &str) -> i32 {
-        self.attributes
-            .iter()
-            .find(|(attribute, _)| attribute.name == name)
-            .map_or(0, |(_, score)| *score)
+    pub(super) fn attribute(&self, attribute: &Attribute) -> i32 {
+        held(&self.attributes, attribute)
     }
 
     /// How well the words say that a lap reaches onto what a property is about.

@@ -1,7 +1,10 @@
 //! How well each property of the components at hand fits a number.
 
+use std::sync::LazyLock;
+
 use measure::Dimension;
-use vocabulary::{Attribute, Component, Property};
+use rustc_hash::FxHashMap;
+use vocabulary::{Attribute, Component, Property, vocabulary};
 
 use super::cues::Context;
 use super::heard::Heard;
@@ -68,14 +71,14 @@ impl<'t> Scorer<'t> {
             let overruled = self.spoken.filter(|(concept, _)| {
                 fitting
                     .iter()
-                    .any(|property| is_case_of(property, &concept.name))
+                    .any(|property| kin(property).is_case(concept))
             });
             let names_itself = fitting.len() == 1 && bare_dimension(self.dimension);
             for property in fitting {
                 let cue = self.cue(property);
                 // The word beside the number says what it is: "24 in. o.c." is a spacing, whatever else is near.
                 let other = overruled.is_some_and(|(concept, spoken)| {
-                    cue <= spoken && !is_case_of(property, &concept.name)
+                    cue <= spoken && !kin(property).is_case(concept)
                 });
                 if other && !names_itself {
                     continue;
@@ -129,25 +132,23 @@ impl<'t> Scorer<'t> {
     /// How strongly the words around the number name a property, by its own cues or by those of its concept.
     fn cue(&self, property: &Property) -> i32 {
         let own = self.heard.property(property);
-        let concept = concept(property);
-        let shared = self.heard.attribute(concept);
+        let kin = kin(property);
+        let shared = kin
+            .concept
+            .map_or(0, |concept| self.heard.attribute(concept));
         let onto = self.heard.onto(property);
         // An overlap that says onto what needs that word, unless its own cues speak.
         if !property.onto.is_empty() && onto == 0 {
             return own.min(6);
         }
-        let loss = if property.attribute == concept {
-            1
-        } else {
-            COMPOUND
-        };
+        let loss = if kin.plain { 1 } else { COMPOUND };
         own.max(shared - loss).max(0) + onto
     }
 
     /// What a property without a cue is worth: something when the shared attribute is its own, or when the item's title names it.
     fn uncued(&self, property: &Property) -> i32 {
         match self.spoken {
-            Some((concept, _)) if is_case_of(property, &concept.name) => 4,
+            Some((concept, _)) if kin(property).is_case(concept) => 4,
             None if self
                 .titles
                 .iter()
@@ -207,6 +208,56 @@ fn best_first(mut scored: Vec<Scored>) -> Vec<Scored> {
     });
     scored.dedup_by(|later, earlier| later.property.name == earlier.property.name);
     scored
+}
+
+/// What a property shares with others: the attribute that is its concept, and those it is a case of.
+#[derive(Default)]
+struct Kin {
+    concept: Option<&'static Attribute>,
+    cases: Vec<&'static Attribute>,
+    /// Whether the property is named as its concept is, and not after a compound.
+    plain: bool,
+}
+
+/// The kin of every property, by where it stands in memory.
+static KIN: LazyLock<FxHashMap<usize, Kin>> = LazyLock::new(|| {
+    vocabulary()
+        .properties()
+        .map(|property| {
+            let own = concept(property);
+            let cases = vocabulary()
+                .attributes()
+                .iter()
+                .filter(|attribute| is_case_of(property, &attribute.name));
+            let kin = Kin {
+                concept: vocabulary().attribute(own),
+                cases: cases.collect(),
+                plain: property.attribute == own,
+            };
+            (address(property), kin)
+        })
+        .collect()
+});
+
+fn address(property: &Property) -> usize {
+    core::ptr::from_ref(property).addr()
+}
+
+fn kin(property: &Property) -> &'static Kin {
+    static NONE: Kin = Kin {
+        concept: None,
+        cases: Vec::new(),
+        plain: false,
+    };
+    KIN.get(&address(property)).unwrap_or(&NONE)
+}
+
+impl Kin {
+    fn is_case(&self, of: &Attribute) -> bool {
+        self.cases
+            .iter()
+            .any(|attribute| core::ptr::eq(*attribute, of))
+    }
 }
 
 fn concept(property: &Property) -> &str {
