@@ -2,6 +2,7 @@
 
 use measure::{Dimension, Unit};
 
+use super::width::skip_attribute;
 use super::{Found, test};
 use crate::model::Expr;
 use crate::naming::mentions;
@@ -150,6 +151,7 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
         } else if depth == 0
             && (sentence.is_stop(index)
                 || begins_parallel(sentence, index)
+                || begins_main_clause(sentence, index)
                 || sentence.is_word(index, "then")
                 || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
         {
@@ -157,6 +159,16 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
         }
     }
     sentence.tokens.len()
+}
+
+/// Whether the main clause begins with no comma before it: "where the joint is over 2 in. wide *the packing is held by clips ...*".
+fn begins_main_clause(sentence: &Sentence<'_>, at: usize) -> bool {
+    let article = sentence.is_any(at, &["the", "a", "an", "each", "every", "no", "all"]);
+    article
+        && sentence.amounts.iter().any(|amount| {
+            amount.last <= at
+                && skip_attribute(sentence, sentence.skip_parentheses(amount.last)) == at
+        })
 }
 
 /// Whether "and" or "or" begins another bound with a condition of its own: "no less than 1/2 in. where ..., *and no less than* 3/4 in.

@@ -223,7 +223,7 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
 }
 
 /// Steps over "wide", "in width", "deep" after a number.
-fn skip_attribute(sentence: &Sentence<'_>, at: usize) -> usize {
+pub(super) fn skip_attribute(sentence: &Sentence<'_>, at: usize) -> usize {
     if sentence.is_any(
         at,
         &[
