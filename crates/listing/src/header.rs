@@ -156,6 +156,7 @@ fn width(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut He
             lo,
             hi,
             unit: amount.unit,
+            strictest_hi: None,
             span,
         });
         return;

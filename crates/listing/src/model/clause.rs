@@ -47,6 +47,12 @@ impl Clause {
         }
     }
 
+    /// The options it lies in: every entry must be chosen, each entry being any one of its names. Empty when it lies in none.
+    pub fn within(&self) -> Vec<Vec<&str>> {
+        let all = self.option.as_deref().into_iter().flat_map(|option| option.split(" & "));
+        all.map(|entry| entry.split(" or ").collect()).collect()
+    }
+
     /// Whether the property is one of the vocabulary's, and not local to the item.
     pub fn is_in_vocabulary(&self) -> bool {
         vocabulary::vocabulary().property(&self.property).is_some()

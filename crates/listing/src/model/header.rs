@@ -24,8 +24,23 @@ pub struct Header {
     pub width: Option<WidthLimit>,
     /// Movement capabilities, in the order stated.
     pub movement: Vec<Movement>,
-    /// Air leakage, in the order stated.
+    /// Air leakage, in the order stated: all values, where configurations differ.
     pub leakage: Vec<Leakage>,
+    /// What the head states differently for different configurations or ratings, so that no one value holds for all.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub differs: Vec<HeaderTopic>,
+}
+
+/// A topic of the head.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum HeaderTopic {
+    /// The joint's width.
+    Width,
+    /// The assembly ratings.
+    Rating,
+    /// Air leakage.
+    Leakage,
 }
 
 /// The joint width that the head states.
@@ -39,6 +54,9 @@ pub struct WidthLimit {
     pub hi: Option<Number>,
     /// The unit of both.
     pub unit: Unit,
+    /// The strictest of several high values, where the head states one for each configuration; `hi` is the most generous.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strictest_hi: Option<Number>,
     /// Where it stands.
     pub span: Span,
 }
