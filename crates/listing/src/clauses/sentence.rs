@@ -10,7 +10,7 @@ use super::draft::{Draft, Yield, local_property};
 use super::lead_in::is_lead_in;
 use super::leftover::{Segment, says_something, segments};
 use super::reference::reference;
-use crate::conditions::{Attached, Found, attach, conditions, configurations};
+use crate::conditions::{Attached, Found, attach, conditions, configurations, exceptive};
 use crate::layout::Flow;
 use crate::model::{
     Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span, WarningKind,
@@ -46,7 +46,20 @@ pub(super) fn read(
     let mut sentence = Sentence::new(flow, range);
     let mut governing = conditions(&sentence);
     sentence.set_conditions(&governing);
-    let named = configurations(&sentence);
+    let (named, excepted): (Vec<_>, Vec<_>) = configurations(&sentence)
+        .into_iter()
+        .partition(|mention| exceptive(&sentence, mention.first).is_none());
+    // A configuration that is excepted is a condition for a person: no list of the others may be complete.
+    governing.extend(excepted.iter().map(|mention| {
+        let first = exceptive(&sentence, mention.first).unwrap_or(mention.first);
+        Found {
+            first,
+            last: mention.last,
+            expr: Expr::Words(sentence.words(first, mention.last).to_owned()),
+            triggers: Vec::new(),
+            parts: Vec::new(),
+        }
+    }));
     let first_configuration = governing.len();
     governing.extend(named.iter().map(|mention| Found {
         first: introduced_at(&sentence, mention.first),

@@ -119,7 +119,12 @@ fn after_opening(
         .skip(number + 1)
         .find(|other| opens_stretch(sentence, other))
         .map_or(sentence.tokens.len(), |other| other.first);
-    let end = semicolon.min(next_opening);
+    // "..., and in every case lapped 1 in." holds whatever the condition.
+    let always = (condition.last..sentence.tokens.len()).find(|at| {
+        (sentence.is_word(*at, "in") && sentence.is_any(at + 1, &["every", "all", "any", "either"]) && sentence.is_any(at + 2, &["case", "cases", "event"]))
+            || sentence.is_any(*at, &["always", "otherwise", "regardless", "elsewhere"])
+    });
+    let end = semicolon.min(next_opening).min(always.unwrap_or(sentence.tokens.len()));
     bounds
         .iter()
         .copied()
@@ -150,7 +155,13 @@ fn before_ending(
         .and_then(|before| found.get(before))
         .map_or(0, |before| before.last);
     let start = semicolon.max(previous);
-    let comma = (start..condition.first)
+    // The comma before an ending belongs to it: "min 5 pcf, except for the 3 Hr rating".
+    let anchor = condition
+        .first
+        .checked_sub(1)
+        .filter(|before| sentence.is_sign(*before, ','))
+        .unwrap_or(condition.first);
+    let comma = (start..anchor)
         .rev()
         .find(|at| sentence.is_sign(*at, ','))
         .map_or(start, |at| at + 1);

@@ -6,6 +6,7 @@
 
 mod attach;
 mod configuration;
+mod exception;
 mod phrase;
 mod rating;
 mod width;
@@ -17,6 +18,7 @@ use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
 pub(crate) use configuration::configurations;
+pub(crate) use exception::exceptive;
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]
@@ -46,6 +48,7 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Vec<Found> {
         taken.extend(&condition.triggers);
         found.push(condition);
     }
+    exception::turn_exceptions(sentence, &mut found);
     found.sort_by_key(|condition| condition.first);
     found
 }

@@ -22,7 +22,7 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut at = 0;
     while at < sentence.tokens.len() {
         let end = if opens(sentence, at) {
-            end(sentence, at)
+            second_half(sentence, end(sentence, at))
         } else {
             at
         };
@@ -161,6 +161,19 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
     sentence.tokens.len()
 }
 
+/// The end of a condition in two halves: "where the joint exceeds 2 in., *or the rating is 3 h*, min 3 coats".
+fn second_half(sentence: &Sentence<'_>, end: usize) -> usize {
+    if !(sentence.is_sign(end, ',') && sentence.is_any(end + 1, &["or", "and"])) {
+        return end;
+    }
+    let next = (end + 1..sentence.tokens.len()).find(|at| sentence.is_stop(*at));
+    let half = next.filter(|next| {
+        sentence.has_any(end, *next, &["is", "are", "exceeds", "exceed", "has", "have"])
+            && !sentence.has_any(end, *next, &["shall", "must", "min", "minimum", "max", "maximum", "may"])
+    });
+    half.unwrap_or(end)
+}
+
 /// Whether the main clause begins with no comma before it: "where the joint is over 2 in. wide *the packing is held by clips ...*".
 fn begins_main_clause(sentence: &Sentence<'_>, at: usize) -> bool {
     let article = sentence.is_any(at, &["the", "a", "an", "each", "every", "no", "all"]);
@@ -247,37 +260,38 @@ fn compares(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(at, COMPARING)
 }
 
-/// The property that a number in a condition tests, where the words leave no doubt.
+/// The property that a number in a condition tests, where its words leave no doubt: nothing may stand between the opener and the number but
+/// the thing, its attribute and a comparison. "Where the joint is at a beam deeper than 12 in." tests no width.
 fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'static str> {
+    const COMMON: &[&str] = &[
+        "the", "a", "an", "is", "are", "be", "of", "not", "no", "than", "more", "less", "greater", "over", "above", "under", "below", "exceeds", "exceed",
+        "exceeding", "up", "to", "or", "equal", "at", "least", "most", "does", "do", "nominal", "has", "have", "installed", "it", "they", "by", "one", "within", "between",
+    ];
     let amount = sentence.amount(index)?;
+    let only = |own: &[&str]| {
+        (first + 1..amount.first).all(|at| {
+            let sign = sentence.token(at).is_some_and(|token| token.word().is_none() && !token.is_numeric());
+            sign || sentence.is_any(at, COMMON) || sentence.is_any(at, own)
+        })
+    };
     let says = |words: &[&str]| sentence.has_any(first, amount.first, words);
+    let after = |words: &[&str]| sentence.has_any(amount.last, amount.last + 3, words);
     match amount.unit {
-        Unit::Hour
-            if says(&["rating", "rated"])
-                || sentence.has_any(
-                    amount.last,
-                    amount.last + 3,
-                    &["rating", "rated", "wall", "walls"],
-                ) =>
-        {
+        Unit::Hour if only(&["rating", "ratings", "rated", "joint", "assembly", "fire", "hourly", "required", "sought", "wall", "system"]) && (says(&["rating", "rated"]) || after(&["rating", "rated"])) => {
             Some("joint.rating")
         }
-        Unit::Percent if says(&["compressed", "compression"]) => Some("packing.compression"),
-        Unit::Count
-            if sentence.has_any(amount.last, amount.last + 5, &["layer", "layers"])
-                && names(sentence, "board") =>
-        {
-            Some("board.layers")
+        Unit::Percent if only(&["compressed", "compression", "packing", "batt", "wool", "nominally"]) && says(&["compressed", "compression"]) => {
+            Some("packing.compression")
         }
+        Unit::Count if after(&["layer", "layers"]) && names(sentence, "board") => Some("board.layers"),
         unit if unit.dimension() == Dimension::Length => {
-            if says(&["joint", "joints"])
-                || (says(&["width", "widths"]) && !says(&["wall", "board", "flange"]))
-            {
+            let joint = says(&["joint", "joints"]) || (says(&["width", "widths"]) && !says(&["wall", "board"]));
+            let width = only(&["joint", "joints", "width", "widths", "wide", "wider", "narrower", "opening", "gap"]);
+            let wall = says(&["wall"]) && (says(&["height", "higher", "taller"]) || after(&["high", "height"]));
+            let height = only(&["wall", "walls", "height", "high", "higher", "taller", "clear"]);
+            if joint && width && !after(&["deep", "long", "thick", "high"]) {
                 Some("joint.width")
-            } else if says(&["wall"])
-                && (says(&["height"])
-                    || sentence.has_any(amount.last, amount.last + 3, &["high", "height"]))
-            {
+            } else if wall && height {
                 Some("wall.height")
             } else {
                 None
@@ -288,7 +302,5 @@ fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'sta
 }
 
 fn names(sentence: &Sentence<'_>, component: &str) -> bool {
-    mentions(sentence)
-        .iter()
-        .any(|mention| mention.component.name == component)
+    mentions(sentence).iter().any(|mention| mention.component.name == component)
 }
