@@ -31,8 +31,8 @@ pub(crate) struct Entry<'a> {
     pub(crate) doubt: Doubt,
     /// Whether it only points to another item.
     pub(crate) is_pointer: bool,
-    /// The options it belongs to, as group and choice.
-    pub(crate) memberships: Vec<Membership>,
+    /// The options it belongs to: one of each must be chosen for it to apply.
+    pub(crate) memberships: Vec<AnyOf>,
     /// The groups of which a value of its property tells what is built: those in which no clause outside its choice is
     /// about the same property.
     pub(crate) tells_of: Vec<usize>,
@@ -56,6 +56,36 @@ pub(crate) enum Doubt {
 pub(crate) struct Membership {
     pub(crate) group: usize,
     pub(crate) choice: usize,
+}
+
+/// Choices of which any one will do: "Configuration A or Configuration B". Never empty.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct AnyOf(pub(crate) Vec<Membership>);
+
+impl AnyOf {
+    /// One choice and no other.
+    pub(crate) fn just(group: usize, choice: usize) -> Self {
+        Self(vec![Membership { group, choice }])
+    }
+
+    /// The only choice, where there is no other.
+    pub(crate) fn only(&self) -> Option<Membership> {
+        match self.0.as_slice() {
+            [only] => Some(*only),
+            _ => None,
+        }
+    }
+
+    /// Its choices of one group.
+    pub(crate) fn of_group(&self, group: usize) -> impl Iterator<Item = usize> + '_ {
+        let ours = self.0.iter().filter(move |one| one.group == group);
+        ours.map(|one| one.choice)
+    }
+
+    /// Whether it has a choice of a group.
+    pub(crate) fn is_of(&self, group: usize) -> bool {
+        self.of_group(group).next().is_some()
+    }
 }
 
 impl<'a> Checklist<'a> {
@@ -103,7 +133,7 @@ impl<'a> Checklist<'a> {
 
 /// Notes which clauses are about a property that only their own choice is about.
 fn note_what_tells(entries: &mut [Entry<'_>]) {
-    let mut common: BTreeMap<&str, Vec<Membership>> = BTreeMap::new();
+    let mut common: BTreeMap<&str, Vec<AnyOf>> = BTreeMap::new();
     for entry in entries.iter() {
         common
             .entry(&entry.clause.property)
@@ -112,7 +142,8 @@ fn note_what_tells(entries: &mut [Entry<'_>]) {
     }
     for entry in entries.iter_mut() {
         let shared = common.get(entry.clause.property.as_str());
-        entry.tells_of = shared.into_iter().flatten().map(|one| one.group).collect();
+        let told = shared.into_iter().flatten().filter_map(AnyOf::only);
+        entry.tells_of = told.map(|one| one.group).collect();
     }
 }
 

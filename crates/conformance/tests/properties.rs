@@ -287,6 +287,7 @@ fn any_reading() -> impl Strategy<Value = Reading> {
                 lo,
                 hi,
                 unit,
+                strictest_hi: None,
                 span: Span::default(),
             });
             Reading {

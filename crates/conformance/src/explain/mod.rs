@@ -163,7 +163,7 @@ fn question_finding(question: &OptionQuestion<'_>, checklist: &Checklist<'_>) ->
         entry
             .memberships
             .iter()
-            .any(|one| one.group == question.group)
+            .any(|any_of| any_of.is_of(question.group))
     });
     let trade =
         first.and_then(|entry| SubjectMatter::of_clause(entry.clause, entry.property).trade);

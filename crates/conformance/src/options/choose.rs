@@ -16,7 +16,7 @@ use super::group::Kind;
 use super::tally::{self, Tally};
 use super::{Group, Options, stated};
 use crate::assessment::Assessment;
-use crate::checklist::{Entry, Membership};
+use crate::checklist::{AnyOf, Entry, Membership};
 use crate::judgments::Judgments;
 use crate::subject::Subject;
 
@@ -117,9 +117,11 @@ impl<'a> Selection<'a> {
         self.states.get(group).map(|chosen| chosen.state)
     }
 
-    /// The first of a clause's memberships that isn't chosen, if there is one.
-    pub(crate) fn unchosen(&self, memberships: &[Membership]) -> Option<Membership> {
-        memberships.iter().copied().find(|one| !self.includes(*one))
+    /// A choice that a clause belongs to, and that isn't chosen nor any other that would do, if there is one.
+    pub(crate) fn unchosen(&self, memberships: &[AnyOf]) -> Option<Membership> {
+        let is_chosen = |any_of: &AnyOf| any_of.0.iter().any(|one| self.includes(*one));
+        let unchosen = memberships.iter().find(|any_of| !is_chosen(any_of));
+        unchosen.and_then(|any_of| any_of.0.first().copied())
     }
 
     /// Whether a group matters: all around it is chosen.

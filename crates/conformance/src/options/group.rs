@@ -84,6 +84,14 @@ impl<'a> Group<'a> {
         self.choices.iter().position(|choice| *choice == name)
     }
 
+    /// The place of the choice that a clause's option names: a choice, or an item that the alternates replace.
+    pub(super) fn named(&self, name: &str) -> Option<usize> {
+        let name = name.trim();
+        self.choice(name)
+            .or_else(|| self.choice_as_written(name))
+            .or_else(|| self.base_of(name))
+    }
+
     /// The place of a choice by its name, as people write it.
     pub(crate) fn choice_as_written(&self, name: &str) -> Option<usize> {
         let fits = |choice: &str| same(choice, name) || item_path(choice) == item_path(name);

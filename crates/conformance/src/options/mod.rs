@@ -5,6 +5,7 @@
 
 mod choose;
 mod group;
+mod named;
 mod stated;
 mod tally;
 
@@ -15,7 +16,7 @@ use listing::{Clause, Item, Reading};
 pub(crate) use choose::{Selection, State};
 pub(crate) use group::{Group, Kind};
 
-use crate::checklist::{Entry, Membership};
+use crate::checklist::{AnyOf, Entry, Membership};
 
 /// The groups of options of a listing, in listing order.
 pub(crate) struct Options<'a> {
@@ -34,31 +35,34 @@ impl<'a> Options<'a> {
         Self { groups, order }
     }
 
-    /// The choices that a clause belongs to: by its own option, else by the nearest item around it that is, or belongs
-    /// to, a choice; else, within an item that a group of alternates
-    /// replaces, to the base.
+    /// What must be chosen for a clause to apply. In each group: what its own option names; else the nearest item around it
+    /// that is, or belongs to, a choice; else, within an item that a group of alternates replaces, the base.
     pub(crate) fn memberships(
         &self,
         clause: &Clause,
         items: &BTreeMap<&str, &'a Item>,
-    ) -> Vec<Membership> {
+    ) -> Vec<AnyOf> {
         if self.groups.is_empty() {
             return Vec::new();
         }
         let chain = chain(&clause.item, items);
-        let belongs = |(group, known): (usize, &Group<'_>)| {
-            let by_option = clause.option.as_deref().and_then(|name| known.choice(name));
+        let named = named::all(&self.groups, &clause.within());
+        let mut memberships = named::agreed(&self.groups, named, &chain);
+        for (at, group) in self.groups.iter().enumerate() {
+            if memberships.iter().any(|one| one.is_of(at)) {
+                continue;
+            }
             let by_item = || {
                 chain.iter().find_map(|item| {
-                    let option = item.option.as_deref().and_then(|name| known.choice(name));
-                    option.or_else(|| known.choice(&item.path))
+                    let option = item.option.as_deref().and_then(|name| group.choice(name));
+                    option.or_else(|| group.choice(&item.path))
                 })
             };
-            let by_base = || chain.iter().find_map(|item| known.base_of(&item.path));
-            let choice = by_option.or_else(by_item).or_else(by_base)?;
-            Some(Membership { group, choice })
-        };
-        self.groups.iter().enumerate().filter_map(belongs).collect()
+            let by_base = || chain.iter().find_map(|item| group.base_of(&item.path));
+            let choice = by_item().or_else(by_base);
+            memberships.extend(choice.map(|choice| AnyOf::just(at, choice)));
+        }
+        memberships
     }
 
     /// Finds which groups lie wholly within a choice of another, and orders them so.
@@ -111,7 +115,7 @@ fn chain<'a>(path: &str, items: &BTreeMap<&str, &'a Item>) -> Vec<&'a Item> {
 fn in_group<'e, 'a>(entries: &'e [Entry<'a>], group: usize) -> impl Iterator<Item = &'e Entry<'a>> {
     entries
         .iter()
-        .filter(move |entry| entry.memberships.iter().any(|one| one.group == group))
+        .filter(move |entry| entry.memberships.iter().any(|one| one.is_of(group)))
 }
 
 /// The choice of another group within which every clause of a group lies; of several the narrowest.
@@ -121,13 +125,16 @@ fn outer_of(inner: usize, entries: &[Entry<'_>], sizes: &[usize]) -> Option<Memb
         let others = entry
             .memberships
             .iter()
-            .copied()
+            .filter_map(AnyOf::only)
             .filter(|one| one.group != inner);
         common = Some(match common {
             None => others.collect(),
             Some(known) => known
                 .into_iter()
-                .filter(|one| entry.memberships.contains(one))
+                .filter(|one| {
+                    let mut theirs = entry.memberships.iter().filter_map(AnyOf::only);
+                    theirs.any(|other| other == *one)
+                })
                 .collect(),
         });
     }

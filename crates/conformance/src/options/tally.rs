@@ -1,11 +1,13 @@
 //! What the clauses of one choice come to.
 
+use std::collections::BTreeSet;
+
 use listing::Requirement;
 
 use super::choose::{Chosen, State};
 use super::{Group, Options};
 use crate::assessment::Assessment;
-use crate::checklist::Entry;
+use crate::checklist::{AnyOf, Entry, Membership};
 use crate::verdict::{Counts, Reason, Verdict};
 
 /// What the clauses of one choice come to.
@@ -67,19 +69,24 @@ pub(super) fn of(
     states: &[Option<Chosen<'_>>],
 ) -> Vec<Tally> {
     let mut tallies = vec![Tally::default(); group.choices.len()];
-    let settled_otherwise = |one: &crate::checklist::Membership| {
+    let settled_otherwise = |one: &Membership| {
         let state = states.get(one.group).and_then(Option::as_ref);
         one.group != at && state.is_some_and(|chosen| chosen.state.choice() != Some(one.choice))
     };
+    let falls_away = |any_of: &AnyOf| any_of.0.iter().all(settled_otherwise);
     for (entry, found) in entries.iter().zip(found) {
-        let Some(ours) = entry.memberships.iter().find(|one| one.group == at) else {
-            continue;
-        };
-        if entry.memberships.iter().any(settled_otherwise) {
+        if entry.memberships.iter().any(falls_away) {
             continue;
         }
-        if let Some(tally) = tallies.get_mut(ours.choice) {
-            tally.add(entry, found, at);
+        let ours = entry
+            .memberships
+            .iter()
+            .flat_map(|any_of| any_of.of_group(at));
+        let ours: BTreeSet<usize> = ours.collect();
+        for choice in ours {
+            if let Some(tally) = tallies.get_mut(choice) {
+                tally.add(entry, found, at);
+            }
         }
     }
     for (inner, state) in options.groups.iter().zip(states) {

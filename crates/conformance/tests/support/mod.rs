@@ -326,6 +326,7 @@ pub fn width(text: &str) -> WidthLimit {
         lo,
         hi,
         unit,
+        strictest_hi: None,
         span: Span::new(2, 3),
     }
 }

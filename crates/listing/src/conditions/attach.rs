@@ -121,10 +121,14 @@ fn after_opening(
         .map_or(sentence.tokens.len(), |other| other.first);
     // "..., and in every case lapped 1 in." holds whatever the condition.
     let always = (condition.last..sentence.tokens.len()).find(|at| {
-        (sentence.is_word(*at, "in") && sentence.is_any(at + 1, &["every", "all", "any", "either"]) && sentence.is_any(at + 2, &["case", "cases", "event"]))
+        (sentence.is_word(*at, "in")
+            && sentence.is_any(at + 1, &["every", "all", "any", "either"])
+            && sentence.is_any(at + 2, &["case", "cases", "event"]))
             || sentence.is_any(*at, &["always", "otherwise", "regardless", "elsewhere"])
     });
-    let end = semicolon.min(next_opening).min(always.unwrap_or(sentence.tokens.len()));
+    let end = semicolon
+        .min(next_opening)
+        .min(always.unwrap_or(sentence.tokens.len()));
     bounds
         .iter()
         .copied()

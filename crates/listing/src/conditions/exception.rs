@@ -10,7 +10,9 @@ use crate::rules::Sentence;
 /// Turns round the conditions that are exceptions.
 pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
     for condition in found {
-        let Some(first) = exceptive(sentence, condition.first) else { continue };
+        let Some(first) = exceptive(sentence, condition.first) else {
+            continue;
+        };
         if states_what_holds(sentence, condition.last) {
             continue;
         }
@@ -26,17 +28,40 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
 /// Where the words that make an exception of a condition begin, when they stand right before it.
 pub(crate) fn exceptive(sentence: &Sentence<'_>, condition: usize) -> Option<usize> {
     let mut at = condition.checked_sub(1)?;
-    while at > 0 && sentence.is_any(at, &["for", "in", "at", "with", "on", "the", "where", "when", "of", "to", "as"]) {
+    while at > 0
+        && sentence.is_any(
+            at,
+            &[
+                "for", "in", "at", "with", "on", "the", "where", "when", "of", "to", "as",
+            ],
+        )
+    {
         at -= 1;
     }
-    let before = |back: usize, word: &str| at.checked_sub(back).is_some_and(|at| sentence.is_word(at, word));
+    let before = |back: usize, word: &str| {
+        at.checked_sub(back)
+            .is_some_and(|at| sentence.is_word(at, word))
+    };
     if sentence.is_any(at, &["except", "excepting", "excluding", "save", "unless"]) {
         Some(at)
     } else if sentence.is_word(at, "than") && before(1, "other") {
         Some(at - 1)
     } else if sentence.is_any(at, &["but"]) && before(1, "all") {
         Some(at - 1)
-    } else if sentence.is_any(at, &["required", "needed", "necessary", "permitted", "allowed", "used", "applicable", "apply"]) && (before(1, "not") || before(2, "not")) {
+    } else if sentence.is_any(
+        at,
+        &[
+            "required",
+            "needed",
+            "necessary",
+            "permitted",
+            "allowed",
+            "used",
+            "applicable",
+            "apply",
+        ],
+    ) && (before(1, "not") || before(2, "not"))
+    {
         Some(at)
     } else if sentence.is_word(at, "not") {
         Some(at)
@@ -47,5 +72,7 @@ pub(crate) fn exceptive(sentence: &Sentence<'_>, condition: usize) -> Option<usi
 
 /// Whether what follows a condition says what holds in it: ", where 35 percent is required".
 fn states_what_holds(sentence: &Sentence<'_>, last: usize) -> bool {
-    sentence.is_stop(last) && sentence.is_any(last + 1, &["where", "when", "which", "for", "in"]) && sentence.amounts.iter().any(|amount| amount.first > last)
+    sentence.is_stop(last)
+        && sentence.is_any(last + 1, &["where", "when", "which", "for", "in"])
+        && sentence.amounts.iter().any(|amount| amount.first > last)
 }

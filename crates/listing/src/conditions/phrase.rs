@@ -168,8 +168,15 @@ fn second_half(sentence: &Sentence<'_>, end: usize) -> usize {
     }
     let next = (end + 1..sentence.tokens.len()).find(|at| sentence.is_stop(*at));
     let half = next.filter(|next| {
-        sentence.has_any(end, *next, &["is", "are", "exceeds", "exceed", "has", "have"])
-            && !sentence.has_any(end, *next, &["shall", "must", "min", "minimum", "max", "maximum", "may"])
+        sentence.has_any(
+            end,
+            *next,
+            &["is", "are", "exceeds", "exceed", "has", "have"],
+        ) && !sentence.has_any(
+            end,
+            *next,
+            &["shall", "must", "min", "minimum", "max", "maximum", "may"],
+        )
     });
     half.unwrap_or(end)
 }
@@ -264,31 +271,92 @@ fn compares(sentence: &Sentence<'_>, at: usize) -> bool {
 /// the thing, its attribute and a comparison. "Where the joint is at a beam deeper than 12 in." tests no width.
 fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'static str> {
     const COMMON: &[&str] = &[
-        "the", "a", "an", "is", "are", "be", "of", "not", "no", "than", "more", "less", "greater", "over", "above", "under", "below", "exceeds", "exceed",
-        "exceeding", "up", "to", "or", "equal", "at", "least", "most", "does", "do", "nominal", "has", "have", "installed", "it", "they", "by", "one", "within", "between",
+        "the",
+        "a",
+        "an",
+        "is",
+        "are",
+        "be",
+        "of",
+        "not",
+        "no",
+        "than",
+        "more",
+        "less",
+        "greater",
+        "over",
+        "above",
+        "under",
+        "below",
+        "exceeds",
+        "exceed",
+        "exceeding",
+        "up",
+        "to",
+        "or",
+        "equal",
+        "at",
+        "least",
+        "most",
+        "does",
+        "do",
+        "nominal",
+        "has",
+        "have",
+        "installed",
+        "it",
+        "they",
+        "by",
+        "one",
+        "within",
+        "between",
     ];
     let amount = sentence.amount(index)?;
     let only = |own: &[&str]| {
         (first + 1..amount.first).all(|at| {
-            let sign = sentence.token(at).is_some_and(|token| token.word().is_none() && !token.is_numeric());
+            let sign = sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_none() && !token.is_numeric());
             sign || sentence.is_any(at, COMMON) || sentence.is_any(at, own)
         })
     };
     let says = |words: &[&str]| sentence.has_any(first, amount.first, words);
     let after = |words: &[&str]| sentence.has_any(amount.last, amount.last + 3, words);
     match amount.unit {
-        Unit::Hour if only(&["rating", "ratings", "rated", "joint", "assembly", "fire", "hourly", "required", "sought", "wall", "system"]) && (says(&["rating", "rated"]) || after(&["rating", "rated"])) => {
+        Unit::Hour
+            if only(&[
+                "rating", "ratings", "rated", "joint", "assembly", "fire", "hourly", "required",
+                "sought", "wall", "system",
+            ]) && (says(&["rating", "rated"]) || after(&["rating", "rated"])) =>
+        {
             Some("joint.rating")
         }
-        Unit::Percent if only(&["compressed", "compression", "packing", "batt", "wool", "nominally"]) && says(&["compressed", "compression"]) => {
+        Unit::Percent
+            if only(&[
+                "compressed",
+                "compression",
+                "packing",
+                "batt",
+                "wool",
+                "nominally",
+            ]) && says(&["compressed", "compression"]) =>
+        {
             Some("packing.compression")
         }
-        Unit::Count if after(&["layer", "layers"]) && names(sentence, "board") => Some("board.layers"),
+        Unit::Count if after(&["layer", "layers"]) && names(sentence, "board") => {
+            Some("board.layers")
+        }
         unit if unit.dimension() == Dimension::Length => {
-            let joint = says(&["joint", "joints"]) || (says(&["width", "widths"]) && !says(&["wall", "board"]));
-            let width = only(&["joint", "joints", "width", "widths", "wide", "wider", "narrower", "opening", "gap"]);
-            let wall = says(&["wall"]) && (says(&["height", "higher", "taller"]) || after(&["high", "height"]));
-            let height = only(&["wall", "walls", "height", "high", "higher", "taller", "clear"]);
+            let joint = says(&["joint", "joints"])
+                || (says(&["width", "widths"]) && !says(&["wall", "board"]));
+            let width = only(&[
+                "joint", "joints", "width", "widths", "wide", "wider", "narrower", "opening", "gap",
+            ]);
+            let wall = says(&["wall"])
+                && (says(&["height", "higher", "taller"]) || after(&["high", "height"]));
+            let height = only(&[
+                "wall", "walls", "height", "high", "higher", "taller", "clear",
+            ]);
             if joint && width && !after(&["deep", "long", "thick", "high"]) {
                 Some("joint.width")
             } else if wall && height {
@@ -302,5 +370,7 @@ fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'sta
 }
 
 fn names(sentence: &Sentence<'_>, component: &str) -> bool {
-    mentions(sentence).iter().any(|mention| mention.component.name == component)
+    mentions(sentence)
+        .iter()
+        .any(|mention| mention.component.name == component)
 }

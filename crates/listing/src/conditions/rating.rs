@@ -212,11 +212,23 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         return None;
     }
     // "a 3 h floor", "a 1 hr door" rate other things than the joint.
-    let other = sentence.is_any(end, &["floor", "floors", "shaft", "beam", "beams", "roof", "roofs", "barrier", "barriers", "door", "doors", "column", "columns", "duct", "damper", "slab", "deck"]);
+    let other = sentence.is_any(
+        end,
+        &[
+            "floor", "floors", "shaft", "beam", "beams", "roof", "roofs", "barrier", "barriers",
+            "door", "doors", "column", "columns", "duct", "damper", "slab", "deck",
+        ],
+    );
     if other {
         let from = if introduced { start - 1 } else { start };
         let words = sentence.words(from, end + 1).to_owned();
-        return Some(Found { first: from, last: end + 1, expr: Expr::Words(words), triggers: group.to_vec(), parts: Vec::new() });
+        return Some(Found {
+            first: from,
+            last: end + 1,
+            expr: Expr::Words(words),
+            triggers: group.to_vec(),
+            parts: Vec::new(),
+        });
     }
     let parts: Vec<Expr> = group
         .iter()

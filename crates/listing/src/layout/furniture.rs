@@ -1,7 +1,9 @@
 //! Page heads, page feet and rules.
 //!
 //! A line is furniture when it is a rule, when it carries a page number, or when it stands beside a page boundary and
-//! the same line stands beside another. Anything else is text: furniture is never read, so when in doubt it isn't one.
+//! the same line stands beside another. Anything else is text: furniture is never read, so when in doubt it isn't one. A
+//! line that begins as an item does, that requires something, or that stands in the middle of a paragraph is text
+//! whatever else it looks like.
 
 use std::collections::BTreeMap;
 
@@ -13,10 +15,7 @@ const REACH: usize = 3;
 /// Which lines are furniture.
 pub(crate) fn furniture(lines: &[Line<'_>]) -> Vec<bool> {
     let rules: Vec<bool> = lines.iter().map(|line| is_rule(line.text)).collect();
-    let numbered: Vec<bool> = lines
-        .iter()
-        .map(|line| has_page_number(line.text))
-        .collect();
+    let numbered = page_numbered(lines, &rules);
     let near = near_boundaries(lines, &rules, &numbered);
     let mut seen: BTreeMap<String, usize> = BTreeMap::new();
     for (line, near) in lines.iter().zip(&near) {
@@ -29,8 +28,9 @@ pub(crate) fn furniture(lines: &[Line<'_>]) -> Vec<bool> {
         .iter()
         .zip(marks)
         .map(|(line, (near, (rule, numbered)))| {
-            let repeated = *near && seen.get(&masked(line.text)).is_some_and(|count| *count > 1);
-            *rule || *numbered || repeated || (*near && is_continuation(line.text))
+            let again = seen.get(&masked(line.text)).is_some_and(|count| *count > 1);
+            let head_or_foot = *near && (again || is_continuation(line.text));
+            *rule || *numbered || (head_or_foot && !is_text(line.text))
         })
         .collect()
 }
@@ -70,7 +70,115 @@ pub(crate) fn is_rule(text: &str) -> bool {
         && !text.chars().all(|c| c == ' ' || c == '|')
 }
 
-/// Whether a line carries a page number: "Page 1 of 3", "sheet 2/2", "– 2 –", "1 (2)" or "2/2" at its end.
+/// Which lines carry a page number and are not text: they count the document's pages from the first to the last, or stand in a block
+/// of few lines, as heads and feet do, none of them text.
+fn page_numbered(lines: &[Line<'_>], rules: &[bool]) -> Vec<bool> {
+    let counted: Vec<Option<(u16, u16)>> = lines.iter().map(|line| page_of(line.text)).collect();
+    let counts: Vec<(u16, u16)> = counted.iter().flatten().copied().collect();
+    let ascending = counts
+        .windows(2)
+        .all(|pair| matches!(pair, [a, b] if a.0 < b.0 && a.1 == b.1))
+        && counts.iter().all(|(page, of)| page <= of);
+    let complete = ascending
+        && counts.len() > 1
+        && counts
+            .last()
+            .is_some_and(|(_, of)| usize::from(*of) == counts.len());
+    lines
+        .iter()
+        .zip(&counted)
+        .enumerate()
+        .map(|(index, (line, count))| {
+            let of_pages = count.is_some() && complete && !is_text(line.text);
+            let number = has_page_number(line.text) || (count.is_some() && ascending);
+            of_pages || (number && stands_apart(lines, rules, index))
+        })
+        .collect()
+}
+
+/// The page and of how many, as a line states them: "Page 1 of 3", "sheet 2/2", or alone at the end of a wide line.
+fn page_of(text: &str) -> Option<(u16, u16)> {
+    let lower = text.to_lowercase();
+    let worded = ["page", "pg", "sheet", "sht"].iter().find_map(|word| {
+        let after = lower
+            .split_once(word)?
+            .1
+            .trim_start_matches(['.', ':', ' ']);
+        let (page, rest) = after.split_once([' ', '/'])?;
+        let of = rest.trim_start_matches("of").trim_start_matches(['/', ' ']);
+        let digits = of.bytes().take_while(u8::is_ascii_digit).count();
+        Some((page.parse().ok()?, of.get(..digits)?.parse().ok()?))
+    });
+    worded.or_else(|| trailing_count(text))
+}
+
+/// Whether the lines around one, up to the next blank line, rule or page boundary on either side, are few and none of them is text.
+fn stands_apart(lines: &[Line<'_>], rules: &[bool], index: usize) -> bool {
+    let edge = |at: usize| {
+        let blank = lines.get(at).is_none_or(Line::is_blank);
+        blank || rules.get(at).copied().unwrap_or(true)
+    };
+    let breaks = |at: usize| lines.get(at).is_some_and(|line| line.after_page_break);
+    let mut first = index;
+    while !breaks(first) && first > 0 && !edge(first - 1) && index - first <= REACH {
+        first -= 1;
+    }
+    let mut last = index;
+    while !edge(last + 1) && !breaks(last + 1) && last - index <= REACH {
+        last += 1;
+    }
+    let texts = |range: core::ops::RangeInclusive<usize>| {
+        lines
+            .get(range)
+            .unwrap_or_default()
+            .iter()
+            .any(|line| is_text(line.text))
+    };
+    last - first <= REACH && !texts(first..=last)
+}
+
+/// Whether a line is text whatever else it looks like: it begins as an item does, or it requires something.
+fn is_text(text: &str) -> bool {
+    begins_as_item(text) || requires(text)
+}
+
+/// `12.`, `3A)`, `(b)`, `a.`, `2.1` and words after it.
+fn begins_as_item(text: &str) -> bool {
+    let text = text.trim_start_matches(|c: char| c.is_whitespace() || c == '|');
+    let Some((marker, rest)) = text.split_once(char::is_whitespace) else {
+        return false;
+    };
+    let bare = marker.trim_matches(|c: char| "().".contains(c));
+    let closed = marker.ends_with(['.', ')']);
+    let short = (1..=4).contains(&bare.len())
+        && bare.chars().all(|c| c.is_ascii_alphanumeric() || c == '.');
+    let digits = bare.starts_with(|c: char| c.is_ascii_digit());
+    let letter = bare.chars().count() == 1;
+    closed && short && (digits || letter) && rest.contains(char::is_alphabetic)
+}
+
+/// Whether a line holds a word of requirement or a unit of size.
+fn requires(text: &str) -> bool {
+    const WORDS: &[&str] = &[
+        "shall", "must", "min", "minimum", "max", "maximum", "nom", "nominal", "least", "exceed",
+        "thick", "wide", "deep", "in", "inch", "inches", "mm", "pcf", "oc", "percent", "spaced",
+    ];
+    let lower = text.to_lowercase();
+    let words: Vec<&str> = lower
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .collect();
+    words.iter().enumerate().any(|(index, word)| {
+        // "in" is a unit only after a number.
+        let after_number = index
+            .checked_sub(1)
+            .and_then(|before| words.get(before))
+            .is_some_and(|before| before.ends_with(|c: char| c.is_ascii_digit()));
+        WORDS.contains(word) && (*word != "in" || after_number)
+    })
+}
+
+/// Whether a line carries a page number: "Page 1 of 3", "sheet 2/2", "– 2 –".
 fn has_page_number(text: &str) -> bool {
     if text.len() > 300 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return false;
@@ -92,7 +200,7 @@ fn has_page_number(text: &str) -> bool {
             let after = after.trim_start_matches(['.', ':', ' ']);
             bounded && is_page_count(after)
         })
-    }) || trailing_count(&text)
+    })
 }
 
 /// "1 of 3", "1/3", "1 / 3", "1" and nothing, or "2 of 2 pages".
@@ -127,20 +235,18 @@ fn dashed_number(text: &str) -> bool {
         && text.split_whitespace().count() <= 8
 }
 
-/// A count of pages alone at the end of a wide line, after a gap: `...  1 / 1`, `...   2 (2)`.
-fn trailing_count(text: &str) -> bool {
-    let Some(gap) = text.rfind("   ") else {
-        return false;
+/// A count of pages alone at the end of a wide line, after a gap: `...  1 / 1`, `...   1 (2)`. The page, and of how many.
+fn trailing_count(text: &str) -> Option<(u16, u16)> {
+    let text = text.trim().trim_matches('|').trim();
+    let tail = text.get(text.rfind("   ")?..)?.trim();
+    let (page, of) = tail
+        .split_once('/')
+        .or_else(|| tail.strip_suffix(')')?.split_once('('))?;
+    let number = |part: &str| {
+        let part = part.trim();
+        (1..=2).contains(&part.len()).then(|| part.parse().ok())?
     };
-    let tail = text.get(gap..).unwrap_or_default().trim();
-    let parts: Vec<&str> = tail
-        .split(['/', '(', ')'])
-        .map(str::trim)
-        .filter(|part| !part.is_empty())
-        .collect();
-    let joined = tail.contains('/') || tail.contains('(');
-    let page = |part: &&str| part.len() <= 2 && part.bytes().all(|b| b.is_ascii_digit());
-    joined && parts.len() == 2 && parts.iter().all(page)
+    Some((number(page)?, number(of)?))
 }
 
 fn is_continuation(text: &str) -> bool {
@@ -211,16 +317,38 @@ mod tests {
             "QUARTER BUREAU -- JOINTS -- SHEET QL-9                          1 / 1",
             "VI-K 22/0916-E2                       Page 2 of 2 pages",
         ] {
-            assert!(has_page_number(text), "{text}");
+            assert!(
+                has_page_number(text) || trailing_count(text).is_some(),
+                "{text}"
+            );
         }
         for text in [
             "1. Floor - min 4 in. thick",
             "| over 1 to 2 (25 to 51)   | 2    | 4 (102)   |",
             "fasteners spaced 24 in. (610 mm)",
-            "    50 (2)            1       1          2       2          1",
             "the sheet 2 in. wide",
         ] {
-            assert!(!has_page_number(text), "{text}");
+            assert!(
+                !has_page_number(text) && trailing_count(text).is_none(),
+                "{text}"
+            );
+        }
+    }
+
+    #[test]
+    fn text_is_never_furniture() {
+        for text in [
+            "1. Floor - concrete.\n2. Wall - gypsum board on studs\nas drawn on sheet 2\n3. Board - any.\n",
+            "1. Packing.\nMinimum 4 in. thick.\n\u{c}2. Coating.\nMinimum 4 in. thick.\n",
+            "1. Clips - as the table:\n\nrating     laps\n1 h        13 (2)\n2 h        12 (4)\n3 h        11 (6)\n",
+        ] {
+            let lines = lines(text);
+            let swallowed = lines.iter().zip(furniture(&lines)).filter(|(_, f)| *f);
+            assert_eq!(
+                swallowed.map(|(line, _)| line.text).collect::<Vec<_>>(),
+                Vec::<&str>::new(),
+                "{text}"
+            );
         }
     }
 

@@ -49,7 +49,11 @@ impl Clause {
 
     /// The options it lies in: every entry must be chosen, each entry being any one of its names. Empty when it lies in none.
     pub fn within(&self) -> Vec<Vec<&str>> {
-        let all = self.option.as_deref().into_iter().flat_map(|option| option.split(" & "));
+        let all = self
+            .option
+            .as_deref()
+            .into_iter()
+            .flat_map(|option| option.split(" & "));
         all.map(|entry| entry.split(" or ").collect()).collect()
     }
 

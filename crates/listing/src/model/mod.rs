@@ -14,7 +14,8 @@ mod warning;
 pub use clause::{Clause, Confidence, Status};
 pub use condition::{Condition, Expr, Test};
 pub use header::{
-    Header, HeaderTopic, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection, WidthLimit,
+    Header, HeaderTopic, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection,
+    WidthLimit,
 };
 pub use item::Item;
 pub use options::{OptionGroup, OptionGroupKind};
