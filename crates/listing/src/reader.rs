@@ -50,10 +50,11 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Reading, DecodeError> {
 pub fn read_text(name: &str, text: &str) -> Reading {
     let lines = lines(text);
     let outline = outline(text, &lines);
-    let head = header(text, &outline.head);
+    let (stated, demanded) = split_head(text, &outline.head);
+    let head = header(text, &stated);
     let mut reader = Reader::new(text, &outline);
     reader.warnings.extend(head.warnings);
-    reader.head();
+    reader.head(&stated, &demanded);
     for index in 0..outline.items.len() {
         reader.item(index);
     }
@@ -65,6 +66,59 @@ pub fn read_text(name: &str, text: &str) -> Reading {
         pages,
     };
     reader.finish(source, head.header)
+}
+
+/// The paragraphs of the head, and apart from them the lines that demand something: "For use only beneath floors not less than 6 in.
+/// thick" states nothing of the joint, and must be met. A line that goes on in small letters belongs to the one before it.
+fn split_head(text: &str, head: &[Vec<Span>]) -> (Vec<Vec<Span>>, Vec<Vec<Span>>) {
+    let mut stated = Vec::new();
+    let mut demanded: Vec<Vec<Span>> = Vec::new();
+    for pieces in head {
+        let flow = Flow::of(text, pieces.iter().copied());
+        if is_prose(flow.text()) {
+            stated.push(pieces.clone());
+            continue;
+        }
+        let mut kept = Vec::new();
+        let mut demanding = false;
+        for piece in pieces {
+            let words = piece.of(text).trim_start();
+            let goes_on = demanding && words.starts_with(char::is_lowercase);
+            demanding = goes_on || demands(words);
+            match demanded.last_mut().filter(|_| goes_on) {
+                Some(last) => last.push(*piece),
+                None if demanding => demanded.push(vec![*piece]),
+                None => kept.push(*piece),
+            }
+        }
+        if !kept.is_empty() {
+            stated.push(kept);
+        }
+    }
+    (stated, demanded)
+}
+
+/// Whether a line of the head demands something, and names none of the things that a head states.
+fn demands(line: &str) -> bool {
+    const DEMANDS: &[&str] = &[
+        "shall ",
+        "must ",
+        "for use ",
+        "only ",
+        "not less than",
+        "no less than",
+        "not to be",
+        "not permitted",
+        "limited to",
+        "do not ",
+        "required",
+    ];
+    const STATED: &[&str] = &[
+        "rating", "width", "movement", "leakage", "class ", "opening", "design",
+    ];
+    let lower = line.to_lowercase();
+    DEMANDS.iter().any(|words| lower.contains(words))
+        && !STATED.iter().any(|words| lower.contains(words))
 }
 
 struct Reader<'a> {
@@ -100,26 +154,30 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// The paragraphs before the first item: sentences become clauses, the rest is the head.
-    fn head(&mut self) {
+    /// The paragraphs before the first item: sentences and demands become clauses, the rest is the head.
+    fn head(&mut self, stated: &[Vec<Span>], demanded: &[Vec<Span>]) {
         // From the first sentence or bullet on, what stands before the first item is text like any other.
         let mut body = false;
-        for pieces in &self.outline.head {
+        for pieces in stated {
             let flow = Flow::of(self.text, pieces.iter().copied());
             body |= is_prose(flow.text()) || flow.text().starts_with(['•', '–', '-']);
             if body {
-                let found = clauses::read(
-                    self.text,
-                    &[Paragraph::Text(pieces.clone())],
-                    &Around::default(),
-                );
-                self.take("", found);
+                self.head_text(pieces);
             } else {
                 for piece in pieces {
                     self.places.mark(*piece, PlaceKind::Header);
                 }
             }
         }
+        for pieces in demanded {
+            self.head_text(pieces);
+        }
+    }
+
+    fn head_text(&mut self, pieces: &[Span]) {
+        let paragraph = [Paragraph::Text(pieces.to_vec())];
+        let found = clauses::read(self.text, &paragraph, &Around::default());
+        self.take("", found);
     }
 
     fn item(&mut self, index: usize) {

@@ -1,0 +1,290 @@
+//! The head of a listing: title, designation, standards, ratings, width, movement, leakage.
+//!
+//! A number of the head belongs to the nearest words before it that name what it states, whatever the layout: `ASSEMBLY RATINGS -- 1
+//! and 2 Hr`, `Joint Width: 3/4 to 6 in.`, `MOVEMENT   Class I, 7.5% comp. or ext.` Two columns that say the same in two units are
+//! one statement.
+
+mod identity;
+mod leakage;
+mod movement;
+mod width;
+
+use measure::{Dimension, Number, Quantity, Unit};
+
+use crate::layout::Flow;
+use crate::model::{Header, HeaderTopic, Span, WarningKind};
+use crate::phrase::Amount;
+use crate::rules::Sentence;
+use identity::{check_designation, designation, edition, standards, title};
+
+/// What the words before a number name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Topic {
+    Rating,
+    /// A rating of the joint by heat: T, FT, FH, W.
+    OtherRating,
+    /// A rating that isn't the joint's: the wall's, the barrier's, a thermal barrier's.
+    ForeignRating,
+    Width,
+    Movement,
+    Leakage,
+}
+
+/// The head as read, with what a person should look at.
+pub(crate) struct HeaderRead {
+    pub(crate) header: Header,
+    pub(crate) warnings: Vec<(WarningKind, Span, String)>,
+}
+
+/// Reads the head from its paragraphs.
+pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
+    let mut read = HeaderRead {
+        header: Header::default(),
+        warnings: Vec::new(),
+    };
+    let mut heat_ratings = Vec::new();
+    for pieces in paragraphs {
+        let flow = Flow::of(source, pieces.iter().copied());
+        // A paragraph of running sentences says things of its items, not of the head.
+        if is_prose(flow.text()) {
+            continue;
+        }
+        let sentence = Sentence::new(&flow, 0..flow.text().len());
+        read_paragraph(&sentence, &mut read, &mut heat_ratings);
+    }
+    if read.header.ratings_hr.is_empty() {
+        read.header.ratings_hr = heat_ratings;
+    }
+    read.header.ratings_hr.sort_unstable();
+    read.header.ratings_hr.dedup();
+    let whole: String = paragraphs
+        .iter()
+        .flatten()
+        .map(|span| span.of(source))
+        .collect::<Vec<_>>()
+        .join("\n");
+    read.header.standards = standards(&whole);
+    read.header.title = title(source, paragraphs);
+    // A running head may carry the designation, and nothing else of the document.
+    read.header.designation = designation(&whole)
+        .or_else(|| designation(first_lines(source)))
+        .unwrap_or_default();
+    read.header.edition = edition(source);
+    check_designation(&mut read);
+    read
+}
+
+/// Whether a paragraph is made of sentences.
+pub(crate) fn is_prose(text: &str) -> bool {
+    let words = text.split_whitespace().count();
+    let lower = text.to_lowercase();
+    let verb = [
+        " shall ",
+        " is ",
+        " are ",
+        " applies ",
+        " apply ",
+        " covers ",
+        " may ",
+        " must ",
+    ]
+    .iter()
+    .any(|verb| lower.contains(verb));
+    words >= 6 && verb && text.trim_end().ends_with(['.', ':', ';'])
+}
+
+fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: &mut Vec<Number>) {
+    let held = read.header.ratings_hr.clone();
+    for (index, amount) in sentence.amounts.iter().enumerate() {
+        let topic = topic(sentence, amount);
+        match (amount.unit.dimension(), topic) {
+            (Dimension::Time, Some(Topic::Rating)) => rating(amount, &mut read.header.ratings_hr),
+            (Dimension::Time, Some(Topic::OtherRating)) => rating(amount, heat_ratings),
+            (Dimension::Length, Some(Topic::Width)) => {
+                width::width(sentence, index, amount, &mut read.header);
+            }
+            (Dimension::Fraction, Some(Topic::Movement | Topic::Width)) => {
+                movement::movement(sentence, index, amount, read);
+            }
+            (Dimension::LeakagePerLength | Dimension::LeakagePerArea, _) => {
+                leakage::leakage(sentence, index, amount, read);
+            }
+            _ => {}
+        }
+    }
+    // "1 hr (Configuration A), 2 hr (Configuration B)": neither holds for both.
+    let by_configuration = !crate::conditions::configurations(sentence).is_empty();
+    if by_configuration && read.header.ratings_hr.len() > held.len().max(1) {
+        differs(&mut read.header, HeaderTopic::Rating);
+    }
+}
+
+/// What a rating may be of that isn't the joint.
+const FOREIGN: &[&str] = &[
+    "wall",
+    "barrier",
+    "floor",
+    "roof",
+    "deck",
+    "beam",
+    "column",
+    "partition",
+    "ceiling",
+    "thermal",
+    "hose",
+    "stream",
+    "temperature",
+    "acoustic",
+    "sound",
+    "impact",
+    "class",
+    "c",
+    "stc",
+    "noise",
+];
+
+/// The nearest words before an amount that name a topic.
+fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
+    (0..amount.first).rev().take(40).find_map(|at| {
+        let word = sentence.word(at);
+        let before = at
+            .checked_sub(1)
+            .map(|at| sentence.word(at))
+            .unwrap_or_default();
+        match word.as_ref() {
+            "rating" | "ratings" | "f-rating" | "f-ratings" | "resistance" | "fire-rating" => {
+                Some(match before.as_ref() {
+                    "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
+                    "l" => Topic::Leakage,
+                    word if FOREIGN.contains(&word) => Topic::ForeignRating,
+                    _ => Topic::Rating,
+                })
+            }
+            "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => {
+                Some(Topic::OtherRating)
+            }
+            "l-rating" | "l-ratings" | "leakage" => Some(Topic::Leakage),
+            "width" | "widths" | "opening" => Some(Topic::Width),
+            "movement" | "movements" | "cyclic" | "cycling" | "compression" | "extension"
+            | "shear" => Some(Topic::Movement),
+            _ => None,
+        }
+    })
+}
+
+fn rating(amount: &Amount, ratings: &mut Vec<Number>) {
+    for number in core::iter::once(amount.lo).chain(amount.hi) {
+        if let Some(hours) = Quantity::new(number, amount.unit).to(Unit::Hour)
+            && !ratings.contains(&hours.number)
+            && !hours.number.is_zero()
+        {
+            ratings.push(hours.number);
+        }
+    }
+}
+
+/// Notes that the head states a topic differently for different cases.
+fn differs(header: &mut Header, topic: HeaderTopic) {
+    if !header.differs.contains(&topic) {
+        header.differs.push(topic);
+        header.differs.sort_unstable();
+    }
+}
+
+/// Whether two numbers differ by no more than the one part in so many of the first.
+fn near(value: Number, other: Number, parts: i128) -> bool {
+    let allowed = Number::new(1, parts).and_then(|part| value.abs().times(part));
+    value
+        .minus(other)
+        .zip(allowed)
+        .is_some_and(|(apart, allowed)| apart.abs() <= allowed)
+}
+
+/// How many lines at a document's beginning may be a running head.
+const HEAD_LINES: usize = 4;
+
+fn first_lines(source: &str) -> &str {
+    let end = source
+        .match_indices('\n')
+        .nth(HEAD_LINES - 1)
+        .map_or(source.len(), |(end, _)| end);
+    source.get(..end).unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(text: &str) -> Header {
+        header(text, &[vec![Span::new(0, text.len())]]).header
+    }
+
+    #[track_caller]
+    fn movements(text: &str, expected: &[&str]) {
+        let found: Vec<String> = read(text)
+            .movement
+            .iter()
+            .map(|entry| {
+                let direction = format!("{:?}", entry.direction).to_lowercase();
+                let option = entry.option.clone().unwrap_or_default();
+                format!("{} {direction} {option}", entry.percent)
+                    .trim()
+                    .to_owned()
+            })
+            .collect();
+        assert_eq!(found, expected, "{text}");
+    }
+
+    #[test]
+    fn a_movement_keeps_to_the_directions_that_were_tested() {
+        movements(
+            "Movement: Class II, 25 % compression, no extension",
+            &["25 compression"],
+        );
+        movements(
+            "Movement: 25 % compression only; extension not tested",
+            &["25 compression"],
+        );
+        movements(
+            "Movement: compression 25 percent, extension 10 percent",
+            &["25 compression", "10 extension"],
+        );
+        movements("Movement: Class II, 25 %", &[]);
+        movements(
+            "Movement: Configuration A: 25 % compression; Configuration B: 10 % compression",
+            &[
+                "25 compression Configuration A",
+                "10 compression Configuration B",
+            ],
+        );
+    }
+
+    #[test]
+    fn a_rating_of_the_wall_is_not_the_joints() {
+        assert!(read("Wall Rating 2 Hr").ratings_hr.is_empty());
+        assert_eq!(read("Assembly Rating 2 Hr").ratings_hr.len(), 1);
+    }
+
+    #[test]
+    fn widths_for_ratings_keep_the_strictest() {
+        let head = read("Joint Width max 4 in. (1 Hr), max 2 in. (2 Hr)");
+        assert_eq!(head.differs, [HeaderTopic::Width]);
+        assert_eq!(
+            head.width
+                .and_then(|width| width.strictest_hi)
+                .map(|hi| hi.to_string()),
+            Some("2".to_owned())
+        );
+        assert!(read("Joint Width 3/4 in. or 1-1/2 in.").differs.is_empty());
+    }
+
+    #[test]
+    fn every_leakage_is_kept() {
+        let head =
+            read("L Rating at Ambient: 1 cfm/ft (Configuration A), 3 cfm/ft (Configuration B)");
+        assert_eq!(
+            (head.leakage.len(), head.differs),
+            (2, vec![HeaderTopic::Leakage])
+        );
+    }
+}

@@ -1,0 +1,79 @@
+//! The joint width of the head.
+
+use measure::{Number, Quantity};
+
+use super::{differs, near};
+use crate::model::{Header, HeaderTopic, Relation, WidthLimit};
+use crate::phrase::Amount;
+use crate::rules::{Sentence, bounded};
+
+/// Adds a width. Two that stand for different configurations, ratings or relations leave the strictest beside the most generous.
+pub(super) fn width(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut Header) {
+    let relation =
+        bounded(sentence, index).map_or(Relation::Nominal, |(finding, _)| finding.relation);
+    let span = sentence.source(amount.at);
+    let Some(held) = &mut header.width else {
+        let upper = matches!(relation, Relation::AtMost | Relation::LessThan);
+        let lo = (!upper).then_some(amount.lo);
+        let hi = if upper { Some(amount.lo) } else { amount.hi };
+        header.width = Some(WidthLimit {
+            relation,
+            lo,
+            hi,
+            unit: amount.unit,
+            strictest_hi: None,
+            span,
+        });
+        return;
+    };
+    if held.unit != amount.unit {
+        if !says_again(held, amount) {
+            differs(header, HeaderTopic::Width);
+        }
+        return;
+    }
+    let was = held.hi.or(held.lo);
+    let greatest = amount.hi.unwrap_or(amount.lo);
+    let apart = was.is_some_and(|was| was != greatest)
+        && (held.relation != relation || stands_for_a_case(sentence, index));
+    // `3/4 in. or 1-1/2 in.`: from the least to the greatest of them.
+    let least = held.lo.map_or(amount.lo, |lo| lo.min(amount.lo));
+    if held.lo.is_some() {
+        held.lo = Some(least);
+    }
+    held.hi = Some(was.map_or(greatest, |was| was.max(greatest)));
+    held.span = held.span.join(span);
+    if apart {
+        let strictest = was.map_or(greatest, |was| was.min(greatest));
+        held.strictest_hi = Some(
+            held.strictest_hi
+                .map_or(strictest, |held| held.min(strictest)),
+        );
+        differs(header, HeaderTopic::Width);
+    }
+}
+
+/// Whether a width in another unit is one of those held, rounded.
+fn says_again(held: &WidthLimit, amount: &Amount) -> bool {
+    let again = |number: Number| {
+        let number = Quantity::new(number, amount.unit).to(held.unit);
+        number.is_some_and(|number| {
+            let mut values = held.lo.iter().chain(&held.hi);
+            // Rounding of a dual value, as loosely as the trade rounds it: common practice.
+            values.any(|value| near(*value, number.number, 20))
+        })
+    };
+    again(amount.lo) && amount.hi.is_none_or(again)
+}
+
+/// Whether words beside a width give it for a configuration or a rating.
+fn stands_for_a_case(sentence: &Sentence<'_>, index: usize) -> bool {
+    let timed = sentence
+        .amounts
+        .get(index.saturating_sub(1)..)
+        .unwrap_or_default()
+        .iter()
+        .take(3)
+        .any(|other| other.unit.dimension() == measure::Dimension::Time);
+    timed || !crate::conditions::configurations(sentence).is_empty()
+}
