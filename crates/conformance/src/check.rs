@@ -13,7 +13,7 @@ use crate::decide;
 use crate::explain;
 use crate::header::{self, Head};
 use crate::judgments::{Judgments, Target};
-use crate::options::{Kind, Selection, State};
+use crate::options::{Checked, Kind, Selection, State};
 use crate::result::{Final, JointResult, Provisional};
 use crate::subject::Subject;
 use crate::verdict::{Counts, Reason, Standing, Verdict};
@@ -61,11 +61,22 @@ pub struct Decided<'a> {
     pub(crate) heads: Vec<Head<'a>>,
     /// What is asked about options.
     pub(crate) questions: Vec<OptionQuestion<'a>>,
+    /// Where an item speaks only of other cases.
+    pub(crate) silences: Vec<Silence<'a>>,
     /// What is found of each clause, in listing order.
     pub(crate) clauses: Vec<Assessment<'a>>,
     pub(crate) selection: Selection<'a>,
     /// Judgments that weren't applied.
     pub(crate) notes: Vec<String>,
+}
+
+/// That an item speaks of a property only in other cases.
+pub(crate) struct Silence<'a> {
+    /// The place of the series among the checklist's.
+    pub(crate) cases: usize,
+    /// The place of its first clause.
+    pub(crate) first: usize,
+    pub(crate) found: Assessment<'a>,
 }
 
 /// That nobody says which option is built.
@@ -96,13 +107,21 @@ impl<'a> Decided<'a> {
             judgments.apply(&targets, &mut clauses);
         }
 
+        let mut silences = silences(checklist, &clauses, &circumstances);
         let selection = Selection::of(
             &checklist.options,
-            &checklist.entries,
-            &clauses,
+            &Checked {
+                entries: &checklist.entries,
+                found: &clauses,
+                silent: silences.iter().map(|silence| silence.first).collect(),
+            },
             subject,
             &mut judgments,
         );
+        silences.retain(|silence| {
+            let first = checklist.entries.get(silence.first);
+            first.is_some_and(|entry| selection.unchosen(&entry.memberships).is_none())
+        });
         for (entry, found) in checklist.entries.iter().zip(&mut clauses) {
             if let Some(unchosen) = left_out(checklist, &selection, entry) {
                 *found = unchosen;
@@ -112,11 +131,18 @@ impl<'a> Decided<'a> {
         let mut heads = header::check(checklist, &selection, subject);
         let mut questions = option_questions(checklist, &selection);
         if !judgments.is_empty() {
-            judge_others(&mut judgments, &mut heads, &mut questions);
+            judge_others(
+                checklist,
+                &mut judgments,
+                &mut heads,
+                &mut questions,
+                &mut silences,
+            );
         }
         Self {
             heads,
             questions,
+            silences,
             clauses,
             selection,
             notes: judgments.notes(),
@@ -127,14 +153,32 @@ impl<'a> Decided<'a> {
     pub fn verdicts(&self) -> impl Iterator<Item = Verdict> {
         let heads = self.heads.iter().map(|head| head.found.verdict);
         let questions = self.questions.iter().map(|question| question.found.verdict);
+        let silences = self.silences.iter().map(|silence| silence.found.verdict);
         let clauses = self.clauses.iter().map(|found| found.verdict);
-        heads.chain(questions).chain(clauses)
+        heads.chain(questions).chain(silences).chain(clauses)
     }
 
     /// How many verdicts of which kind there are.
     pub fn counts(&self) -> Counts {
         Counts::of(self.verdicts())
     }
+}
+
+/// Where an item speaks of a property only in other cases than this.
+fn silences<'a>(
+    checklist: &Checklist<'a>,
+    found: &[Assessment<'a>],
+    circumstances: &Circumstances<'a, '_>,
+) -> Vec<Silence<'a>> {
+    let silence = |(at, cases): (usize, &crate::cases::Cases)| {
+        Some(Silence {
+            cases: at,
+            first: cases.clauses.first().copied()?,
+            found: cases.silence(&checklist.entries, found, circumstances)?,
+        })
+    };
+    let series = checklist.cases.iter().enumerate();
+    series.filter_map(silence).collect()
 }
 
 /// What is found of a clause whose option isn't the chosen one.
@@ -222,30 +266,39 @@ pub(crate) fn option_words(name: &str) -> String {
 }
 
 fn judge_others<'a>(
+    checklist: &Checklist<'a>,
     judgments: &mut Judgments<'a>,
     heads: &mut [Head<'a>],
     questions: &mut [OptionQuestion<'a>],
+    silences: &mut [Silence<'a>],
 ) {
-    let ids = heads.iter().map(|head| head.id.to_owned());
-    let ids: Vec<String> = ids
-        .chain(questions.iter().map(|question| question.id.clone()))
-        .collect();
-    let targets: Vec<Target<'_>> = ids
-        .iter()
-        .map(|id| Target {
+    let mut ids: Vec<String> = heads.iter().map(|head| head.id.to_owned()).collect();
+    ids.extend(questions.iter().map(|question| question.id.clone()));
+    ids.extend(silences.iter().map(|silence| {
+        let cases = checklist.cases.get(silence.cases);
+        cases.map_or_else(String::new, |cases| cases.id.clone())
+    }));
+    // What the head asks may be named as its item and topic: item `header`, words `kind`.
+    let target = |id| match str::split_once(id, '/') {
+        Some((header::ITEM, topic)) => Target {
+            id,
+            item: header::ITEM,
+            words: topic,
+        },
+        _ => Target {
             id,
             item: "",
             words: "",
-        })
-        .collect();
-    let heads_found = heads.iter().map(|head| head.found.clone());
-    let mut found: Vec<Assessment<'a>> = heads_found
-        .chain(questions.iter().map(|question| question.found.clone()))
-        .collect();
+        },
+    };
+    let targets: Vec<Target<'_>> = ids.iter().map(|id| target(id)).collect();
+    let mut places: Vec<&mut Assessment<'a>> =
+        heads.iter_mut().map(|head| &mut head.found).collect();
+    places.extend(questions.iter_mut().map(|question| &mut question.found));
+    places.extend(silences.iter_mut().map(|silence| &mut silence.found));
+    let mut found: Vec<Assessment<'a>> = places.iter().map(|found| (**found).clone()).collect();
     judgments.apply(&targets, &mut found);
-    let places = heads.iter_mut().map(|head| &mut head.found);
-    let places = places.chain(questions.iter_mut().map(|question| &mut question.found));
-    for (place, judged) in places.zip(found) {
+    for (place, judged) in places.into_iter().zip(found) {
         *place = judged;
     }
 }

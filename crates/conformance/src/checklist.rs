@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use listing::{Clause, Confidence, Item, Reading, Requirement, Status, Test};
 use vocabulary::Property;
 
+use crate::cases::{self, Cases};
 use crate::condition::exact_tests;
 use crate::evidence::property;
 use crate::options::Options;
@@ -19,6 +20,8 @@ pub struct Checklist<'a> {
     pub(crate) entries: Vec<Entry<'a>>,
     /// Its options, with what belongs to each.
     pub(crate) options: Options<'a>,
+    /// The series of clauses that speak case by case.
+    pub(crate) cases: Vec<Cases>,
     /// Every test for one exact value among its conditions.
     pub(crate) exact_tests: Vec<&'a Test>,
 }
@@ -124,6 +127,7 @@ impl<'a> Checklist<'a> {
         Self {
             reading,
             standing,
+            cases: cases::of(&entries),
             entries,
             options,
             exact_tests: tests,

@@ -9,6 +9,7 @@ use site::Value;
 use vocabulary::Nature;
 
 use crate::assessment::Cause;
+use crate::cases::tells_cases_apart;
 use crate::comparison::{Guard, Limits, Outcome, guard, readings};
 use crate::evidence::{Evidence, evidence, property};
 use crate::rating::{self, Asked, JOINT_RATING};
@@ -53,14 +54,26 @@ impl<'a, 'b> Circumstances<'a, 'b> {
         }
     }
 
+    /// As [`test`](Self::test), as if the joint's rating and width weren't known: false, when something else than
+    /// those makes the condition fall away.
+    pub(crate) fn but_for_rating_and_width(&self, expr: &'a Expr) -> Tested<'a> {
+        let blind = |test: &Test| tells_cases_apart(&test.property);
+        self.test_but_for(expr, &blind)
+    }
+
     /// Whether a condition holds: of all parts the first false or else unknown one decides, of alternatives the first
     /// true or else unknown one (Kleene's strong logic).
     pub(crate) fn test(&self, expr: &'a Expr) -> Tested<'a> {
+        self.test_but_for(expr, &|_| false)
+    }
+
+    /// The same, with some tests taken to be undecided.
+    fn test_but_for(&self, expr: &'a Expr, blind: &dyn Fn(&Test) -> bool) -> Tested<'a> {
         match expr {
-            Expr::All(parts) => self.parts(parts, Truth::False, Truth::True),
-            Expr::Any(parts) => self.parts(parts, Truth::True, Truth::False),
+            Expr::All(parts) => self.parts(parts, Truth::False, Truth::True, blind),
+            Expr::Any(parts) => self.parts(parts, Truth::True, Truth::False, blind),
             Expr::Not(part) => {
-                let tested = self.test(part);
+                let tested = self.test_but_for(part, blind);
                 let truth = match tested.truth {
                     Truth::True => Truth::False,
                     Truth::False => Truth::True,
@@ -68,6 +81,10 @@ impl<'a, 'b> Circumstances<'a, 'b> {
                 };
                 Tested { truth, ..tested }
             }
+            Expr::Test(test) if blind(test) => Tested {
+                truth: Truth::Unknown,
+                cause: NO_CAUSE,
+            },
             Expr::Test(test) => self.one(test),
             Expr::Words(words) => Tested {
                 truth: Truth::Unknown,
@@ -80,11 +97,17 @@ impl<'a, 'b> Circumstances<'a, 'b> {
         }
     }
 
-    fn parts(&self, parts: &'a [Expr], deciding: Truth, otherwise: Truth) -> Tested<'a> {
+    fn parts(
+        &self,
+        parts: &'a [Expr],
+        deciding: Truth,
+        otherwise: Truth,
+        blind: &dyn Fn(&Test) -> bool,
+    ) -> Tested<'a> {
         let mut unknown = None;
         let mut last = None;
         for part in parts {
-            let tested = self.test(part);
+            let tested = self.test_but_for(part, blind);
             if tested.truth == deciding {
                 return tested;
             }

@@ -14,7 +14,7 @@ use crate::verdict::Reason;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Explanation {
     /// The clause's id; `header/width` and the like for what the head of the listing asks; `option/4` for the
-    /// question whether an option is built.
+    /// question whether an option is built; `3A/none` for where an item speaks of a property only in other cases.
     pub clause: String,
     /// The path of the item it stands in; empty for the head.
     pub item: String,
@@ -92,7 +92,7 @@ pub struct Margin {
     /// Above zero on the right side of the limit, below zero on the wrong one. A difference of temperatures is
     /// a rise, and one of gauges counts gauge numbers.
     pub quantity: Quantity,
-    /// In words, in both systems: "1/2 in. (12.7 mm) to spare".
+    /// In words, in both systems: "1/2 in. (12.7 mm) to spare", "exactly at the limit".
     pub words: String,
 }
 

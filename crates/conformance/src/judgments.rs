@@ -2,7 +2,7 @@
 //!
 //! A judgment is for a joint or a mark, a listing, an item, and the clause of it that begins with the judgment's words.
 //! One whose words begin two clauses of the item is applied to neither; one that names a finding by its id
-//! (`header/width`) needs no words; one whose words are "built" or "not built" says so of an option. A joint's own judgment goes before its mark's, a later one before an earlier one, and
+//! (`header/width`) needs no words; one on item `header` names the check by its first words (`width`); one whose words are "built" or "not built" says so of an option. A joint's own judgment goes before its mark's, a later one before an earlier one, and
 //! of one day a rejection before an acceptance.
 //!
 //! | found | accepted | rejected |

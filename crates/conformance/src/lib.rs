@@ -12,6 +12,7 @@
 //! | `evidence` | what a fact is worth, by where it comes from |
 //! | `comparison` | bound against value: limits, nominal values, tolerances, dual statements, guard bands |
 //! | `condition`, `rating` | whether a clause applies |
+//! | `cases` | an item that speaks case by case, and says nothing of this one |
 //! | `named`, `presence`, `reference` | what is asked for in words |
 //! | `offered` | what the listing offers rather than asks: movement, ratings, leakage |
 //! | `options` | which alternates and optional items are checked |
@@ -22,6 +23,7 @@
 //! | [`editions`] | what changed between two editions of a listing |
 
 mod assessment;
+mod cases;
 mod check;
 mod checklist;
 mod comparison;

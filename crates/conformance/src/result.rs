@@ -47,7 +47,8 @@ pub struct JointResult {
     pub assumed: Vec<String>,
     /// Whatever a person should know of the check as a whole, such as judgments that fit no clause.
     pub notes: Vec<String>,
-    /// What the head of the listing asks, then what is asked about options, then every clause in listing order.
+    /// What the head of the listing asks, then what is asked about options, then where items speak only of other cases,
+    /// then every clause in listing order.
     pub findings: Vec<Finding>,
 }
 

@@ -205,3 +205,122 @@ fn a_doubtful_clause_is_neither_met_nor_gone() {
         MET,
     );
 }
+
+/// What is found where an item speaks only of other cases, with the sentence.
+fn silence(lines: &[&str], facts: &[&str]) -> Option<(Verdict, String)> {
+    let mut listing = support::reading(lines);
+    listing.header.ratings_hr = [1, 2, 3].map(measure::Number::whole).to_vec();
+    let result = support::check(&listing, facts);
+    assert!(!result.conforms());
+    let found = result.finding("1/none")?;
+    Some((found.verdict, found.explanation.sentence.clone()))
+}
+
+#[test]
+fn cases_that_leave_this_one_out_ask_a_person() {
+    let by_rating = [
+        "packing.depth: at least 1 in. ; if joint.rating = 1 hr",
+        "packing.depth: at least 2 in. ; if joint.rating = 2 hr",
+    ];
+    let at = |rating: &str| silence(&by_rating, &["packing.depth = 1 in.", rating]);
+    let (verdict, sentence) = at("barrier.rating = 3 hr").unwrap();
+    assert_eq!(verdict, Verdict::Open);
+    assert_eq!(
+        sentence,
+        "The listing says nothing here for this case: of packing depth it speaks only \"if joint.rating = 1 hr\" and \
+         \"if joint.rating = 2 hr\"; the rating that applies here is 3 hr."
+    );
+    assert_eq!(at("barrier.rating = 2 hr"), None);
+    assert_eq!(at("barrier.rating = 1 hr"), None);
+    let bands = [
+        "packing.depth: at least 1 in. ; if joint.width < 2 in.",
+        "packing.depth: at least 2 in. ; if joint.width > 3 in.",
+    ];
+    let at = |width: &str| {
+        let width = format!("joint.width = {width} <- measured 1/16 in.");
+        silence(&bands, &["packing.depth = 3 in.", &width]).is_some()
+    };
+    assert!(at("2-1/2 in."));
+    assert!(!at("1 in."));
+    assert!(!at("4 in."));
+    // What can't be told is open by itself.
+    assert!(!at("2 in."));
+}
+
+#[test]
+fn one_case_or_another_sort_of_condition_leaves_nothing_out() {
+    let narrow = ["barrier.rating = 1 hr", "joint.width = 1 in."];
+    for lines in [
+        &["packing.depth: at least 2 in. ; if joint.rating = 2 hr"][..],
+        &["packing.depth: at least 2 in. ; if joint.width > 4 in."],
+        // Of one case, twice.
+        &[
+            "packing.depth: at least 2 in. ; if joint.rating = 2 hr",
+            "packing.depth: at most 4 in. ; if joint.rating = 2 hr",
+        ],
+        // Something is asked whatever the case.
+        &[
+            "packing.depth: at least 1 in.",
+            "packing.depth: at least 2 in. ; if joint.rating = 2 hr",
+            "packing.depth: at least 3 in. ; if joint.rating = 3 hr",
+        ],
+        // Of two properties.
+        &[
+            "packing.depth: at least 2 in. ; if joint.rating = 2 hr",
+            "packing.layers: bare 2 ; if joint.rating = 3 hr",
+        ],
+        // Whatever the rating, this is no smoke barrier.
+        &[
+            "packing.depth: at least 2 in. ; if joint.rating = 2 hr and barrier.smoke_barrier",
+            "packing.depth: at least 3 in. ; if joint.rating = 3 hr and barrier.smoke_barrier",
+        ],
+    ] {
+        let facts = [narrow[0], narrow[1], "barrier.smoke_barrier = no"];
+        assert_eq!(silence(lines, &facts), None, "{lines:?}");
+    }
+    // In a smoke barrier it is the rating that leaves this joint out.
+    let smoky = [
+        "packing.depth: at least 2 in. ; if joint.rating = 2 hr and barrier.smoke_barrier",
+        "packing.depth: at least 3 in. ; if joint.rating = 3 hr and barrier.smoke_barrier",
+    ];
+    let facts = [narrow[0], narrow[1], "barrier.smoke_barrier = yes"];
+    assert!(silence(&smoky, &facts).is_some());
+}
+
+#[test]
+fn a_silence_is_judged_by_its_id_and_belongs_to_its_option() {
+    let mut listing = support::reading(&[
+        "packing.depth: at least 1 in. ; if joint.rating = 1 hr ; option Configuration A",
+        "packing.depth: at least 2 in. ; if joint.rating = 2 hr ; option Configuration A",
+        "packing.layers: bare 2 ; if joint.rating = 1 hr ; option Configuration A",
+        "packing.layers: bare 3 ; if joint.rating = 2 hr ; option Configuration A",
+        "packing.recess: at most 1 in. ; option Configuration B",
+    ]);
+    listing.header.ratings_hr = [1, 2, 3].map(measure::Number::whole).to_vec();
+    listing.options = vec![support::configurations(&[
+        "Configuration A",
+        "Configuration B",
+    ])];
+    let id = "1/none/packing.depth";
+    let in_a = [
+        "barrier.rating = 3 hr",
+        "option.configuration = Configuration A",
+    ];
+    let decided = [support::judgment(
+        id,
+        "",
+        site::Decision::Accepted,
+        "letter of the laboratory",
+    )];
+    let result = support::check_with(&listing, &in_a, &decided);
+    assert_eq!(support::finding(&result, id).verdict, Verdict::Judged);
+    let other = support::finding(&result, "1/none/packing.layers");
+    assert_eq!(other.verdict, Verdict::Open);
+    // A configuration that says nothing of this case fits worse than one that asks something.
+    let result = support::check(
+        &listing,
+        &["barrier.rating = 3 hr", "packing.recess = 1/2 in."],
+    );
+    assert!(result.finding(id).is_none());
+    assert_eq!(result.chosen[0].considered[0].counts.open, 2);
+}

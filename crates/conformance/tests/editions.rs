@@ -247,3 +247,34 @@ fn a_bound_is_never_tighter_than_itself() {
         check_change(&line, &line, Unchanged);
     }
 }
+
+#[test]
+fn a_head_that_states_several_values() {
+    let old = {
+        let mut listing = support::reading(&[]);
+        listing.header.width = Some(listing::WidthLimit {
+            strictest_hi: Some(measure::Number::whole(2)),
+            ..support::width("at most 4 in.")
+        });
+        listing.header.leakage = ["ambient 1 cfm/ft", "ambient 2 cfm/ft"]
+            .map(support::leakage)
+            .to_vec();
+        listing
+    };
+    let kinds = |new: &listing::Reading| -> Vec<ChangeKind> {
+        let changes = conformance::compare(&old, new);
+        let of_these = |change: &&conformance::Change| {
+            change.property == "joint.width" || change.property.starts_with("joint.leakage")
+        };
+        changes
+            .iter()
+            .filter(of_these)
+            .map(|change| change.kind)
+            .collect()
+    };
+    assert_eq!(kinds(&old), [ChangeKind::Unchanged; 2]);
+    let mut new = old.clone();
+    new.header.width.as_mut().unwrap().strictest_hi = Some(measure::Number::ONE);
+    new.header.leakage[1] = support::leakage("ambient 3 cfm/ft");
+    assert_eq!(kinds(&new), [ChangeKind::Changed; 2]);
+}

@@ -66,6 +66,42 @@ fn margins() {
             "stud.gauge = 25 gauge",
             "5 gauge numbers too light",
         ),
+        (
+            "packing.depth: at least 4 in.",
+            "packing.depth = 4 in.",
+            "exactly at the limit",
+        ),
+        (
+            "stud.gauge: at least 20 MSG",
+            "stud.gauge = 20 gauge",
+            "exactly at the limit",
+        ),
+        // What is open has nothing to spare.
+        (
+            "packing.depth: at least 4 in.",
+            "packing.depth = 5 in. <- drawing A",
+            "1 in. (25.4 mm) within the limit",
+        ),
+        (
+            "packing.depth: at least 4 in.",
+            "packing.depth = 4-1/64 in. <- measured 1/16 in.",
+            "1/64 in. (≈ 0.4 mm) within the limit",
+        ),
+        (
+            "packing.depth: at least 4 in.",
+            "packing.depth = 4 in. <- measured 1/16 in.",
+            "exactly at the limit",
+        ),
+        (
+            "stud.spacing: bare 16 in.",
+            "stud.spacing = 15 in. <- measured 1/8 in.",
+            "1 in. (25.4 mm) less than that",
+        ),
+        (
+            "joint.movement_compression: between 10 percent and 25 percent",
+            "joint.movement_compression = 20 % <- drawing S",
+            "10 % over",
+        ),
         // A difference of temperatures is a rise: 18 °F of it is 10 K, not -7.8 °C.
         (
             "coating.application_temperature: at least 40 °F",
@@ -254,4 +290,14 @@ fn what_comes_out_has_a_schema() {
     ] {
         assert!(schema.get("properties").is_some());
     }
+}
+
+#[test]
+fn a_rating_that_just_reaches() {
+    let result = support::check(&support::reading(&[]), &["barrier.rating = 2 hr"]);
+    let found = &support::finding(&result, "header/rating").explanation;
+    assert_eq!(found.margin.as_ref().unwrap().words, "exactly at the limit");
+    let result = support::check(&support::reading(&[]), &["barrier.rating = 3 hr"]);
+    let found = &support::finding(&result, "header/rating").explanation;
+    assert_eq!(found.margin.as_ref().unwrap().words, "1 hr short");
 }

@@ -7,7 +7,7 @@ use conformance::Reason::{
     Unreadable,
 };
 use conformance::{Reason, Verdict};
-use listing::{Header, Reading};
+use listing::{Header, HeaderTopic, Reading};
 use measure::Number;
 use support::{
     check, configurations, finding, leakage, movement, not_applicable, open, reading, width,
@@ -82,9 +82,18 @@ fn the_kind_of_joint() {
     );
     kind(&["joint.kind = odd <- drawing A"], open(Unreadable));
     kind(&[], open(NoFact));
-    let mut listing = reading(&["packing.depth: at least 1 in."]);
-    listing.header.designation = "Sheet 7, rev. C".to_owned();
-    assert!(check(&listing, &[]).finding("header/kind").is_none());
+    // A designation that names none, or none at all: a person must say.
+    for designation in ["Sheet 7, rev. C", ""] {
+        let without = |header: &mut Header| header.designation = designation.to_owned();
+        let found = open(ListingUnclear);
+        check_head(without, "header/kind", &[], found);
+        check_head(
+            without,
+            "header/kind",
+            &["joint.kind = head-of-wall <- drawing A"],
+            found,
+        );
+    }
 }
 
 #[test]
@@ -363,6 +372,131 @@ fn of_several_movements_for_one_class_the_smallest_must_reach() {
     check_movement(&tested, &needs("10 %", "", "II"), "compression", MET);
 }
 
+#[test]
+fn movement_of_a_configuration_that_nobody_knows() {
+    let mut listing = reading(&[
+        "packing.depth: at least 1 in. ; option Configuration 1",
+        "packing.layers: bare 2 ; option Configuration 2",
+    ]);
+    listing.options = vec![configurations(&["Configuration 1", "Configuration 2"])];
+    let mut at = |tested: &[&str], needed: &str, expected| {
+        listing.header.movement = tested.iter().map(|line| movement(line)).collect();
+        let needed = format!("joint.movement_compression = {needed} <- drawing S");
+        let facts = [needed.as_str(), "joint.movement_class = II <- drawing S"];
+        expect(&listing, "header/movement-compression", &facts, expected);
+    };
+    // The strong one stands first, and nothing says that it is the one built.
+    let by_configuration = [
+        "II compression 50 for Configuration 1",
+        "II compression 10 for Configuration 2",
+    ];
+    at(&by_configuration, "40 %", open(ListingUnclear));
+    at(&by_configuration, "10 %", MET);
+    at(&by_configuration, "60 %", NOT_OFFERED);
+    // For the other none is stated at all.
+    at(&by_configuration[..1], "40 %", open(ListingUnclear));
+    // One for either.
+    let either = ["II compression 50 for Configuration 1 or Configuration 2"];
+    at(&either, "40 %", MET);
+    // A weaker one for a configuration that no option goes by.
+    at(
+        &[
+            "II compression 50",
+            "II compression 10 for the wide version",
+        ],
+        "40 %",
+        open(ListingUnclear),
+    );
+    at(
+        &[
+            "II compression 50",
+            "II compression 10 for the wide version",
+        ],
+        "10 %",
+        MET,
+    );
+}
+
+#[test]
+fn a_width_that_the_head_states_by_configuration() {
+    let at = |value: &str, expected| {
+        check_head(
+            |header| {
+                header.width = Some(listing::WidthLimit {
+                    strictest_hi: Some(Number::whole(2)),
+                    ..width("at most 4 in.")
+                });
+                header.differs = vec![HeaderTopic::Width];
+            },
+            "header/width",
+            &[&format!("joint.width = {value}")],
+            expected,
+        );
+    };
+    at("1-1/2 in. <- measured 1/16 in.", MET);
+    at("3 in. <- measured 1/16 in.", open(ListingUnclear));
+    at("2 in. <- measured 1/16 in.", open(ListingUnclear));
+    at("4 in. <- measured 1/16 in.", open(TooClose));
+    at("5 in. <- measured 1/16 in.", (Verdict::NotMet, Fails));
+    at("1 in. <- drawing A", open(NotSeen));
+    // It differs, and how couldn't be read.
+    let at = |value: &str, expected| {
+        check_head(
+            |header| {
+                header.width = Some(width("at most 4 in."));
+                header.differs = vec![HeaderTopic::Width];
+            },
+            "header/width",
+            &[&format!("joint.width = {value}")],
+            expected,
+        );
+    };
+    at("1-1/2 in.", open(ListingUnclear));
+    at("5 in.", open(ListingUnclear));
+    at("1 in. <- drawing A", open(NotSeen));
+    // Low values differ too, and only the least of them is kept.
+    let at = |stated: &str, value: &str, expected| {
+        check_head(
+            |header| {
+                header.width = Some(listing::WidthLimit {
+                    hi: Some(Number::whole(4)),
+                    strictest_hi: Some(Number::whole(2)),
+                    ..width(stated)
+                });
+                header.differs = vec![HeaderTopic::Width];
+            },
+            "header/width",
+            &[&format!("joint.width = {value}")],
+            expected,
+        );
+    };
+    at("between 1 in. and 4 in.", "1-1/2 in.", open(ListingUnclear));
+    at(
+        "between 1 in. and 4 in.",
+        "1/2 in.",
+        (Verdict::NotMet, Fails),
+    );
+    at("at least 1 in.", "1-1/2 in.", open(ListingUnclear));
+    at("nominal 2 in.", "2 in.", open(ListingUnclear));
+}
+
+#[test]
+fn a_rating_that_the_head_states_by_configuration() {
+    // Rated 1 and 2 h, each for a configuration of its own.
+    let rating = |hours: &str, expected| {
+        check_head(
+            |header| header.differs = vec![HeaderTopic::Rating],
+            "header/rating",
+            &[&format!("barrier.rating = {hours}")],
+            expected,
+        );
+    };
+    rating("1 hr", MET);
+    rating("1-1/2 hr", open(ListingUnclear));
+    rating("2 hr", open(ListingUnclear));
+    rating("3 hr", NOT_OFFERED);
+}
+
 #[track_caller]
 fn check_leakage(stated: &[&str], at: &str, smoke: &str, expected: (Verdict, Reason)) {
     let smoke = format!("barrier.smoke_barrier = {smoke}");
@@ -419,6 +553,26 @@ fn leakage_in_a_smoke_barrier() {
         "yes",
         NOT_OFFERED,
     );
+    // Of several, for one configuration each, the leakiest must do, in whichever unit; one that can't be compared
+    // leaves it open.
+    let several = |last, expected| {
+        check_leakage(
+            &["ambient 1 cfm/ft", "ambient 2 cfm/ft", last],
+            "ambient",
+            "yes",
+            expected,
+        );
+        check_leakage(
+            &[last, "ambient 2 cfm/ft", "ambient 1 cfm/ft"],
+            "ambient",
+            "yes",
+            expected,
+        );
+    };
+    several("ambient 4 cfm/ft", MET);
+    several("ambient 9 L/s per m", NOT_OFFERED);
+    several("ambient 1 cfm/ft2", open(ListingUnclear));
+    several("ambient 9 cfm/ft2", open(ListingUnclear));
 }
 
 #[test]

@@ -184,3 +184,20 @@ fn the_head_is_judged_by_its_id() {
     );
     check_judged(&[], &[accepted], "header/rating", JUDGED, 0);
 }
+
+#[test]
+fn the_head_is_judged_by_its_topic() {
+    let mut listing = listing();
+    listing.header.designation = String::new();
+    let judged = |words: &str, id: &str| {
+        let accepted = judgment("header", words, Decision::Accepted, "title of the sheet");
+        let result = check_with(&listing, &[], &[accepted]);
+        (finding(&result, id).verdict, result.notes.len())
+    };
+    assert_eq!(judged("kind", "header/kind"), (Verdict::Judged, 0));
+    assert_eq!(judged("Width", "header/width"), (Verdict::Judged, 0));
+    // Three of them begin so.
+    let (verdict, notes) = judged("movement", "header/movement-compression");
+    assert_eq!((verdict, notes), (Verdict::Open, 1));
+    assert_eq!(judged("kin", "header/kind"), (Verdict::Open, 1));
+}

@@ -280,7 +280,7 @@ fn options_within_options() {
 
 /// Configurations A and B, and an optional item 4 that asks something of one of them.
 fn configured() -> Reading {
-    let mut listing = listing(
+    listing(
         &[
             "packing.depth: at least 4 in. ; item 3 ; option Configuration A",
             "packing.layers: bare 2 ; item 3 ; option Configuration B",
@@ -291,9 +291,7 @@ fn configured() -> Reading {
             configurations(&["Configuration A", "Configuration B", "Configuration C"]),
             optional("4"),
         ],
-    );
-    listing.header.designation = "Sheet 9".to_owned();
-    listing
+    )
 }
 
 #[test]
@@ -430,6 +428,34 @@ fn a_clause_of_options_of_different_groups_asks_where_either_is_built() {
     assert_eq!(at("A", "no"), support::NOT_MET);
     assert_eq!(at("B", "yes"), support::NOT_MET);
     assert_eq!(at("B", "no").0, Verdict::NotApplicable);
+}
+
+#[test]
+fn a_column_of_the_schedule_says_which_is_built() {
+    let schedule = "joint,option.configuration,option.4,sealant.depth\n\
+                    #source,drawing A-801,drawing A-802,witnessed\n\
+                    J1,configuration b,no,1/4 in.\n\
+                    J2,Configuration C,yes,1/4 in.\n";
+    let file = site::import::File {
+        name: "schedule.csv",
+        bytes: schedule.as_bytes(),
+    };
+    let project = site::import::import(&[file]).unwrap().project;
+    let listing = configured();
+    let results: Vec<JointResult> = project
+        .joints
+        .iter()
+        .map(|joint| {
+            let subject = conformance::Subject::of(&project, joint);
+            conformance::check_draft(&listing, &subject).into()
+        })
+        .collect();
+    assert_eq!(verdict(&results[0], "3/3"), support::NOT_MET);
+    assert_eq!(verdict(&results[0], "4/1"), not_applicable(NotBuilt));
+    assert_eq!(verdict(&results[1], "3/3"), not_applicable(NotChosen));
+    for result in &results {
+        assert!(result.chosen.iter().all(|chosen| chosen.how == How::Stated));
+    }
 }
 
 /// What a clause will be found to be: met, not met, or open for want of a fact.

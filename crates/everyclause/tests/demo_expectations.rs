@@ -246,15 +246,15 @@ fn nothing_else_fails_or_stays_open() {
 #[test]
 fn every_judged_word_is_in_the_table_and_no_other() {
     let check = check();
-    let mut quoted: BTreeMap<(String, String), BTreeSet<String>> = BTreeMap::new();
+    let mut listed: BTreeMap<(String, String), BTreeSet<String>> = BTreeMap::new();
     for row in table("Judged words") {
         let place = (row[0].trim_matches('`').to_owned(), row[1].to_owned());
         let quotes = row[2]
             .split("; `")
             .map(|quote| evened(quote.trim_matches('`')));
-        quoted.entry(place).or_default().extend(quotes);
+        listed.entry(place).or_default().extend(quotes);
     }
-    let mut unused = quoted.clone();
+    let mut unused = listed.clone();
     let mut wrong = Vec::new();
     for (name, joint) in joints(&check) {
         if joint["overall"] != "conforms" {
@@ -269,7 +269,7 @@ fn every_judged_word_is_in_the_table_and_no_other() {
             .filter(|found| found.verdict == "judged")
         {
             let place = (listing.to_owned(), found.item.clone());
-            let quotes = quoted.get(&place).into_iter().flatten();
+            let quotes = listed.get(&place).into_iter().flatten();
             let fitting = quotes
                 .into_iter()
                 .find(|quote| found.words.starts_with(*quote));

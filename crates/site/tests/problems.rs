@@ -488,3 +488,50 @@ fn a_row_with_a_problem_is_a_name_all_the_same() {
         "pcf",
     );
 }
+
+#[test]
+fn columns_of_options() {
+    let joints = |text: &'static str| [("joints.csv", text)];
+    check_problem(
+        &joints("joint,option.\nJ-1,no\n"),
+        "joints.csv, cell B1",
+        "doesn't say which option",
+        "`option.configuration`",
+    );
+    check_problem(
+        &joints("joint,option.3C,option.3c\nJ-1,no,no\n"),
+        "joints.csv, cell C1",
+        "stands twice",
+        "column B",
+    );
+    check_problem(
+        &joints("joint,option.3C\nJ-1,#REF!\n"),
+        "joints.csv, cell B2",
+        "formula's error",
+        "mend the formula",
+    );
+    check_problem(
+        &joints("joint,option.3C\nJ-1,no [seen]\n"),
+        "joints.csv, cell B2",
+        "isn't a source",
+        "",
+    );
+    check_problem(
+        &joints("joint,option.3C\nJ-1,no [measured: tape; readings 1 in.]\n"),
+        "joints.csv, cell B2",
+        "option.3C isn't measured in readings",
+        "leave the readings out",
+    );
+    check_problem(
+        &joints("joint,options.3C\nJ-1,no\n"),
+        "joints.csv, cell B1",
+        "isn't a column of joints",
+        "begin the heading with `#`",
+    );
+    check_problem(
+        &[("barriers.csv", "barrier,option.3C\nFB-1,no\n")],
+        "barriers.csv, cell B1",
+        "isn't a column of barriers",
+        "table of joints or marks",
+    );
+}

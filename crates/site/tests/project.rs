@@ -368,3 +368,51 @@ fn a_column_of_the_projects_own_is_not_read() {
     .project;
     assert_eq!(known(&project, "J-1", "joint.width"), "1 in. (drawing A-1)");
 }
+
+/// Which options are built, said of a mark and at its joints.
+const OPTIONS: [(&str, &str); 2] = [
+    (
+        "marks.csv",
+        "mark,option.configuration,option.3C\n#source,drawing A-801,drawing A-802\nHW1,Configuration A,no\n",
+    ),
+    (
+        "joints.csv",
+        "joint,mark,option.3B,Option.Configuration\n#source,,witnessed,\nJ-1,HW1,3B1 [submittal 07 84 43-05],\n\
+         J-2,HW1,,Configuration B [witnessed; 2031-03-14]\nJ-3,HW1,3b1,?\n",
+    ),
+];
+
+#[test]
+fn which_option_is_built() {
+    let project = imported(&OPTIONS).project;
+    for (joint, property, expected) in [
+        (
+            "J-1",
+            "option.configuration",
+            "Configuration A (drawing A-801)",
+        ),
+        ("J-1", "option.3C", "no (drawing A-802)"),
+        ("J-1", "option.3B", "3B1 (submittal 07 84 43-05)"),
+        (
+            "J-2",
+            "option.configuration",
+            "Configuration B (witnessed; 2031-03-14)",
+        ),
+        ("J-2", "option.3B", "-"),
+        ("J-3", "option.3B", "3b1 (witnessed)"),
+        ("J-3", "option.configuration", "-"),
+    ] {
+        assert_eq!(
+            known(&project, joint, property),
+            expected,
+            "{joint} {property}"
+        );
+    }
+    let fact = &project.marks[0].facts["option.3C"];
+    assert_eq!(fact.property, "option.3C");
+    assert_eq!(fact.value, site::Value::Text("no".to_owned()));
+    assert_eq!(
+        fact.cell.as_ref().unwrap().to_string(),
+        "marks.csv, cell C3"
+    );
+}

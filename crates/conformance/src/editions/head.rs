@@ -7,8 +7,8 @@ use listing::{
 use measure::{Quantity, Unit, print};
 
 use super::{Change, ChangeKind, Side, bounds, sentence};
-use crate::explain::{SubjectMatter, requirement};
-use crate::header::{joined, width_bound};
+use crate::explain::SubjectMatter;
+use crate::header::{joined, width_bound, width_requirement};
 
 /// One statement of a head.
 struct Statement {
@@ -92,12 +92,16 @@ fn statements(reading: &Reading) -> Vec<Statement> {
             id: "header/width".to_owned(),
             property: "joint.width",
             span: Some(width.span),
-            requirement: requirement::of_bound(&bound),
-            bound: Some(bound),
+            requirement: width_requirement(width),
+            // Several widths aren't one bound that could be called stricter or looser.
+            bound: width.strictest_hi.is_none().then_some(bound),
         });
     }
     all.extend(header.movement.iter().map(movement));
-    all.extend(header.leakage.iter().map(leakage));
+    for at in [LeakageTemperature::Ambient, LeakageTemperature::Elevated] {
+        let stated: Vec<&Leakage> = header.leakage.iter().filter(|one| one.at == at).collect();
+        all.extend(leakage(at, &stated));
+    }
     all
 }
 
@@ -136,22 +140,26 @@ fn movement(movement: &Movement) -> Statement {
     }
 }
 
-fn leakage(leakage: &Leakage) -> Statement {
-    let (at, property) = match leakage.at {
+/// Everything that is stated of leakage at one temperature.
+fn leakage(at: LeakageTemperature, stated: &[&Leakage]) -> Option<Statement> {
+    let (at, property) = match at {
         LeakageTemperature::Ambient => ("ambient", "joint.leakage_ambient"),
         LeakageTemperature::Elevated => ("elevated", "joint.leakage_elevated"),
     };
-    let relation = match leakage.relation {
-        LeakageRelation::LessThan => "less than ",
-        LeakageRelation::Equal => "",
-        LeakageRelation::AtMost => "at most ",
-    };
-    let value = print::both(Quantity::new(leakage.value, leakage.unit));
-    Statement {
+    let values = stated.iter().map(|leakage| {
+        let relation = match leakage.relation {
+            LeakageRelation::LessThan => "less than ",
+            LeakageRelation::Equal => "",
+            LeakageRelation::AtMost => "at most ",
+        };
+        let value = print::both(Quantity::new(leakage.value, leakage.unit));
+        format!("{relation}{value}")
+    });
+    Some(Statement {
         id: format!("header/leakage-{at}"),
         property,
-        span: Some(leakage.span),
-        requirement: format!("{relation}{value} at {at} temperature"),
+        span: Some(stated.first()?.span),
+        requirement: format!("{} at {at} temperature", joined(values)),
         bound: None,
-    }
+    })
 }

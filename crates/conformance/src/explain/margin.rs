@@ -7,32 +7,23 @@ use measure::{Quantity, Unit, print};
 use crate::assessment::{Assessment, Detail};
 use crate::comparison::{Compared, Side};
 use crate::explanation::Margin;
+use crate::verdict::Verdict;
 
 /// The margin of a verdict, where it has one.
 pub(crate) fn of(found: &Assessment<'_>) -> Option<Margin> {
+    let (verdict, _) = found.before.unwrap_or((found.verdict, found.reason));
     match &found.detail {
-        Detail::Bound(compared, _) => of_comparison(compared),
-        Detail::Said(said) => {
-            let quantity = said.margin?;
-            let words = if quantity.number.is_negative() {
-                "short"
-            } else {
-                "to spare"
-            };
-            Some(Margin {
-                quantity,
-                words: format!("{} {words}", amount(quantity)),
-            })
-        }
+        Detail::Bound(compared, _) => of_comparison(compared, verdict),
+        Detail::Said(said) => Some(in_words(said.margin?, "short", verdict)),
         _ => None,
     }
 }
 
-fn of_comparison(compared: &Compared) -> Option<Margin> {
+fn of_comparison(compared: &Compared, verdict: Verdict) -> Option<Margin> {
     let quantity = compared.margin()?;
     let (value, limit) = (compared.value, compared.limit?);
+    let heavier = limit.dimension().lower_is_heavier();
     if compared.side == Side::Neither {
-        let heavier = limit.dimension().lower_is_heavier();
         let direction = match (quantity.number.is_zero(), quantity.number.is_negative()) {
             (true, _) => return None,
             (false, true) if heavier => "lighter than that",
@@ -45,18 +36,25 @@ fn of_comparison(compared: &Compared) -> Option<Margin> {
             words: format!("{} {direction}", amount(quantity)),
         });
     }
-    let heavier = limit.dimension().lower_is_heavier();
-    let words = match (quantity.number.is_negative(), value.compare(limit)?) {
-        (false, _) => "to spare",
-        (true, Ordering::Less) if heavier => "too light",
-        (true, _) if heavier => "too heavy",
-        (true, Ordering::Less) => "short",
-        (true, _) => "over",
+    let beyond = match value.compare(limit)? {
+        Ordering::Less if heavier => "too light",
+        _ if heavier => "too heavy",
+        Ordering::Less => "short",
+        _ => "over",
     };
-    Some(Margin {
-        quantity,
-        words: format!("{} {words}", amount(quantity)),
-    })
+    Some(in_words(quantity, beyond, verdict))
+}
+
+/// A distance from a limit, with the word for one on its wrong side. Only what is met has something to spare.
+fn in_words(quantity: Quantity, beyond: &str, verdict: Verdict) -> Margin {
+    let number = quantity.number;
+    let words = match (number.is_zero(), number.is_negative(), verdict) {
+        (true, _, _) => "exactly at the limit".to_owned(),
+        (false, true, _) => format!("{} {beyond}", amount(quantity)),
+        (false, false, Verdict::Met) => format!("{} to spare", amount(quantity)),
+        (false, false, _) => format!("{} within the limit", amount(quantity)),
+    };
+    Margin { quantity, words }
 }
 
 /// A difference without its sign, in both systems.

@@ -10,7 +10,7 @@ mod subject_matter;
 use listing::{Clause, Reading, Span};
 
 use crate::assessment::{Assessment, Detail};
-use crate::check::{Decided, OptionQuestion};
+use crate::check::{Decided, OptionQuestion, Silence};
 use crate::checklist::{Checklist, Entry};
 use crate::explanation::{Explanation, JudgmentUsed};
 use crate::header::Head;
@@ -33,6 +33,10 @@ pub(crate) fn joint(
         .questions
         .iter()
         .map(|question| question_finding(question, checklist));
+    let silences = decided
+        .silences
+        .iter()
+        .filter_map(|silence| silence_finding(silence, checklist));
     let clauses = checklist.entries.iter().zip(&decided.clauses);
     let clauses = clauses.map(|(entry, found)| clause_finding(entry, found));
     JointResult {
@@ -48,7 +52,11 @@ pub(crate) fn joint(
         chosen: chosen(checklist, decided),
         assumed: assumed(checklist, decided),
         notes: decided.notes.clone(),
-        findings: heads.chain(questions).chain(clauses).collect(),
+        findings: heads
+            .chain(questions)
+            .chain(silences)
+            .chain(clauses)
+            .collect(),
     }
 }
 
@@ -142,9 +150,7 @@ fn head_finding(head: &Head<'_>, reading: &Reading) -> Finding {
     let about = SubjectMatter::of_property(head.property);
     let requirement = match (&head.found.detail, head.id, reading.header.width.as_ref()) {
         (Detail::Said(said), _, _) => said.requirement.clone(),
-        (_, "header/width", Some(width)) => {
-            requirement::of_bound(&crate::header::width_bound(width))
-        }
+        (_, "header/width", Some(width)) => crate::header::width_requirement(width),
         _ => String::new(),
     };
     let place = Place {
@@ -177,6 +183,25 @@ fn question_finding(question: &OptionQuestion<'_>, checklist: &Checklist<'_>) ->
         option: None,
     };
     finding(&place, &about, String::new(), None, &question.found)
+}
+
+fn silence_finding(silence: &Silence<'_>, checklist: &Checklist<'_>) -> Option<Finding> {
+    let cases = checklist.cases.get(silence.cases)?;
+    let first = checklist.entries.get(silence.first)?;
+    let clauses = cases
+        .clauses
+        .iter()
+        .filter_map(|at| checklist.entries.get(*at));
+    let place = Place {
+        clause: &cases.id,
+        item: &first.clause.item,
+        span: clauses.map(|entry| entry.clause.span).reduce(Span::join),
+        words: "",
+        condition: None,
+        option: first.clause.option.as_deref(),
+    };
+    let about = SubjectMatter::of_clause(first.clause, first.property);
+    Some(finding(&place, &about, String::new(), None, &silence.found))
 }
 
 /// Where a finding stands.

@@ -1,6 +1,7 @@
 //! Whether the listing is for this kind of joint: a head-of-wall listing proves nothing of a floor joint.
 
 use site::Value;
+use vocabulary::Designation;
 
 use super::{Context, Head};
 use crate::assessment::Assessment;
@@ -11,12 +12,32 @@ use crate::verdict::{Reason, Verdict};
 const PROPERTY: &str = "joint.kind";
 
 /// The kind that the designation names against the joint's. A designation that doesn't follow the North American
-/// convention names none, and nothing is checked.
-pub(super) fn check<'a>(context: &Context<'a, '_>) -> Option<Head<'a>> {
-    let designation = context.designation?;
+/// convention names none, and a person must say.
+pub(super) fn check<'a>(context: &Context<'a, '_>) -> Head<'a> {
+    let found = match context.designation {
+        Some(designation) => against(context, designation),
+        None => unread(context),
+    };
+    Head {
+        id: "header/kind",
+        property: PROPERTY,
+        span: None,
+        found,
+    }
+}
+
+fn unread<'a>(context: &Context<'a, '_>) -> Assessment<'a> {
+    let known = evidence(PROPERTY, context.subject).fact();
+    Assessment::open(Reason::ListingUnclear).on(known).saying(
+        "a joint of the kind that the listing is for",
+        "What kind of joint the listing is for couldn't be read: a person must say whether it is this joint's.",
+    )
+}
+
+fn against<'a>(context: &Context<'a, '_>, designation: Designation) -> Assessment<'a> {
     let (code, listed) = (designation.kind.code(), designation.kind.title());
     let requirement = format!("a {listed} ({code})");
-    let found = match evidence(PROPERTY, context.subject) {
+    match evidence(PROPERTY, context.subject) {
         Evidence::Shown(fact) => {
             let known = match &fact.value {
                 Value::Text(text) => {
@@ -55,11 +76,5 @@ pub(super) fn check<'a>(context: &Context<'a, '_>) -> Option<Head<'a>> {
             requirement,
             format!("The listing is for a {listed}; nobody has shown what kind of joint this is."),
         ),
-    };
-    Some(Head {
-        id: "header/kind",
-        property: PROPERTY,
-        span: None,
-        found,
-    })
+    }
 }

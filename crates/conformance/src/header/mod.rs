@@ -9,7 +9,7 @@ mod movement;
 mod rating;
 mod width;
 
-use listing::{Requirement, Span};
+use listing::{HeaderTopic, Requirement, Span};
 use vocabulary::Designation;
 
 use crate::assessment::Assessment;
@@ -19,7 +19,10 @@ use crate::subject::Subject;
 
 pub(crate) use leakage::LIMIT as LEAKAGE_LIMIT;
 pub(crate) use rating::joined;
-pub(crate) use width::bound as width_bound;
+pub(crate) use width::{bound as width_bound, requirement as width_requirement};
+
+/// What judgments call the head as an item; the ids of its checks begin with it.
+pub(crate) const ITEM: &str = "header";
 
 /// A check on the head of a listing.
 pub(crate) struct Head<'a> {
@@ -38,6 +41,11 @@ pub(crate) struct Context<'a, 'b> {
 }
 
 impl<'a> Context<'a, '_> {
+    /// Whether the head states something differently for different configurations or ratings.
+    fn differs(&self, topic: HeaderTopic) -> bool {
+        self.checklist.reading.header.differs.contains(&topic)
+    }
+
     /// The bounds on the joint's width that chosen clauses state, by their items.
     fn width_clauses(&self) -> impl Iterator<Item = &'a str> + '_ {
         let states_width = |entry: &&crate::checklist::Entry<'a>| {
@@ -70,7 +78,7 @@ pub(crate) fn check<'a>(
         designation,
     };
     let mut heads = Vec::with_capacity(10);
-    heads.extend(kind::check(&context));
+    heads.push(kind::check(&context));
     heads.push(rating::check(&context));
     heads.push(width::check(&context));
     heads.extend(band::check(&context));

@@ -1,6 +1,7 @@
 //! Whether the listing is rated as long as the barrier: "not less than the required rating of the element in or between
 //! which the joint is installed" is how codes put it (IBC 715).
 
+use listing::HeaderTopic;
 use measure::{Number, Quantity, Unit, print};
 use site::Barrier;
 
@@ -75,7 +76,22 @@ fn found<'a>(context: &Context<'a, '_>) -> Assessment<'a> {
     let margin = longest
         .to(asked.rating.unit)
         .and_then(|longest| longest.minus(asked.rating));
+    let shortest = header.ratings_hr.iter().min().map(hours);
+    let is_beyond_some = context.differs(HeaderTopic::Rating)
+        && shortest.is_none_or(|shortest| {
+            let order = asked.rating.compare(shortest);
+            order.is_none_or(core::cmp::Ordering::is_gt)
+        });
     match applicable(header, asked.rating) {
+        Some(_) if is_beyond_some => Assessment::open(Reason::ListingUnclear)
+            .on(asked.fact)
+            .saying(
+                requirement,
+                format!(
+                    "{} is asked for; the listing is rated {ratings}, but which of these holds here the head states by configuration or rating; see the items.",
+                    print::trade(asked.rating)
+                ),
+            ),
         Some(applies) => {
             let sentence = format!(
                 "{} is asked for; the listing is rated {ratings}, and its {} rating applies.",

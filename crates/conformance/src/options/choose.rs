@@ -20,6 +20,14 @@ use crate::checklist::{AnyOf, Entry, Membership};
 use crate::judgments::Judgments;
 use crate::subject::Subject;
 
+/// The clauses of a listing with what was found of each.
+pub(crate) struct Checked<'a, 'b> {
+    pub(crate) entries: &'b [Entry<'a>],
+    pub(crate) found: &'b [Assessment<'a>],
+    /// The first clauses of the series that say nothing of this case: each counts as one open clause more.
+    pub(crate) silent: Vec<usize>,
+}
+
 /// What was chosen in each group.
 pub(crate) struct Selection<'a> {
     pub(crate) states: Vec<Chosen<'a>>,
@@ -83,8 +91,7 @@ impl<'a> Selection<'a> {
     /// Chooses in each group, the inner ones first.
     pub(crate) fn of(
         options: &Options<'_>,
-        entries: &[Entry<'_>],
-        found: &[Assessment<'_>],
+        checked: &Checked<'_, '_>,
         subject: &Subject<'a>,
         judgments: &mut Judgments<'_>,
     ) -> Self {
@@ -93,7 +100,7 @@ impl<'a> Selection<'a> {
             let Some(group) = options.groups.get(at) else {
                 continue;
             };
-            let tallies = tally::of(at, group, options, entries, found, &states);
+            let tallies = tally::of(at, group, options, checked, &states);
             let fact = stated::fact(group, subject);
             let said = fact
                 .and_then(|fact| stated::by_value(group, &fact.value))

@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 
 use listing::{Clause, Item, Reading};
 
-pub(crate) use choose::{Selection, State};
+pub(crate) use choose::{Checked, Selection, State};
 pub(crate) use group::{Group, Kind};
 
 use crate::checklist::{AnyOf, Entry, Membership};

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use listing::Requirement;
 
-use super::choose::{Chosen, State};
+use super::choose::{Checked, Chosen, State};
 use super::{Group, Options};
 use crate::assessment::Assessment;
 use crate::checklist::{AnyOf, Entry, Membership};
@@ -64,8 +64,7 @@ pub(super) fn of(
     at: usize,
     group: &Group<'_>,
     options: &Options<'_>,
-    entries: &[Entry<'_>],
-    found: &[Assessment<'_>],
+    checked: &Checked<'_, '_>,
     states: &[Option<Chosen<'_>>],
 ) -> Vec<Tally> {
     let mut tallies = vec![Tally::default(); group.choices.len()];
@@ -74,7 +73,7 @@ pub(super) fn of(
         one.group != at && state.is_some_and(|chosen| chosen.state.choice() != Some(one.choice))
     };
     let falls_away = |any_of: &AnyOf| any_of.0.iter().all(settled_otherwise);
-    for (entry, found) in entries.iter().zip(found) {
+    for (place, (entry, found)) in checked.entries.iter().zip(checked.found).enumerate() {
         if entry.memberships.iter().any(falls_away) {
             continue;
         }
@@ -86,6 +85,7 @@ pub(super) fn of(
         for choice in ours {
             if let Some(tally) = tallies.get_mut(choice) {
                 tally.add(entry, found, at);
+                tally.counts.open += usize::from(checked.silent.contains(&place));
             }
         }
     }

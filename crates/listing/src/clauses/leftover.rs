@@ -107,15 +107,65 @@ const EMPTY: &[&str] = &[
     "except",
 ];
 
-/// Whether a stretch says enough to be a requirement: two words or more that carry meaning.
-pub(super) fn says_something(
+/// What a segment is to the clauses of its sentence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Role {
+    /// It holds a number that bounds something.
+    Bound,
+    /// It leads to the first number of the sentence.
+    Lead,
+    /// It says something of its own.
+    Prose,
+    /// A single word, which belongs to its neighbour.
+    Word,
+    /// It says nothing.
+    Empty,
+}
+
+/// The role of each segment. A single word beside prose is part of it: "straight, sound and free of loose matter".
+pub(super) fn roles(
     sentence: &Sentence<'_>,
-    segment: Segment,
+    segments: &[Segment],
+    holds_bound: impl Fn(&Segment) -> bool,
     skip: impl Fn(usize) -> bool,
-) -> bool {
-    let meaning = (segment.first..segment.last).filter(|at| {
-        let word = sentence.word(*at);
-        !skip(*at) && word.len() > 1 && !EMPTY.contains(&word.as_ref())
-    });
-    meaning.count() >= 2
+) -> Vec<Role> {
+    let first_bound = segments.iter().position(&holds_bound).unwrap_or(0);
+    let mut roles: Vec<Role> = segments
+        .iter()
+        .enumerate()
+        .map(|(index, segment)| {
+            if holds_bound(segment) {
+                return Role::Bound;
+            }
+            if index < first_bound && first_bound <= 1 {
+                return Role::Lead;
+            }
+            match meaning(sentence, *segment, &skip) {
+                0 => Role::Empty,
+                1 => Role::Word,
+                _ => Role::Prose,
+            }
+        })
+        .collect();
+    for _ in 0..2 {
+        let mut beside = Role::Empty;
+        for role in &mut roles {
+            if (*role, beside) == (Role::Word, Role::Prose) {
+                *role = Role::Prose;
+            }
+            beside = *role;
+        }
+        roles.reverse();
+    }
+    roles
+}
+
+/// How many words of a stretch carry meaning; two or more are enough for a requirement.
+fn meaning(sentence: &Sentence<'_>, segment: Segment, skip: impl Fn(usize) -> bool) -> usize {
+    (segment.first..segment.last)
+        .filter(|at| {
+            let word = sentence.word(*at);
+            !skip(*at) && word.len() > 1 && !EMPTY.contains(&word.as_ref())
+        })
+        .count()
 }

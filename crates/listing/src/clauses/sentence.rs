@@ -8,7 +8,7 @@ use vocabulary::vocabulary;
 use super::Around;
 use super::draft::{Draft, Yield, local_property};
 use super::lead_in::is_lead_in;
-use super::leftover::{Segment, says_something, segments};
+use super::leftover::{Role, Segment, roles, segments};
 use super::reference::reference;
 use crate::conditions::{Attached, Found, attach, conditions, configurations, exceptive};
 use crate::layout::Flow;
@@ -44,30 +44,11 @@ pub(super) fn read(
     }
     found.covered.push(span);
     let mut sentence = Sentence::new(flow, range);
-    let mut governing = conditions(&sentence);
-    sentence.set_conditions(&governing);
-    let (named, excepted): (Vec<_>, Vec<_>) = configurations(&sentence)
-        .into_iter()
-        .partition(|mention| exceptive(&sentence, mention.first).is_none());
-    // A configuration that is excepted is a condition for a person: no list of the others may be complete.
-    governing.extend(excepted.iter().map(|mention| {
-        let first = exceptive(&sentence, mention.first).unwrap_or(mention.first);
-        Found {
-            first,
-            last: mention.last,
-            expr: Expr::Words(sentence.words(first, mention.last).to_owned()),
-            triggers: Vec::new(),
-            parts: Vec::new(),
-        }
-    }));
-    let first_configuration = governing.len();
-    governing.extend(named.iter().map(|mention| Found {
-        first: introduced_at(&sentence, mention.first),
-        last: mention.last,
-        expr: Expr::Words(mention.names.join(" or ")),
-        triggers: Vec::new(),
-        parts: Vec::new(),
-    }));
+    let Governing {
+        found: governing,
+        first_configuration,
+        named,
+    } = governing(&mut sentence);
     let attached = attach(&sentence, &governing, |index| sentence.is_bound(index));
     let mentions: Vec<Mention> = mentions(&sentence)
         .into_iter()
@@ -81,7 +62,7 @@ pub(super) fn read(
         first_configuration,
         attached: &attached,
     };
-    let segments = segments(&sentence);
+    let parts = parts(&sentence, &readings, &governing);
     let mut given: Vec<Name> = Vec::new();
     for (number, reading) in readings.iter().enumerate() {
         let name = context.name(
@@ -92,7 +73,7 @@ pub(super) fn read(
             subject,
             &mentions,
         );
-        let draft = context.clause(reading, &readings, &segments, &name);
+        let draft = context.clause(reading, &parts, &name);
         given.push(name);
         warn_of_pair(&sentence, reading, found);
         if let Some(other) = given.last().and_then(|name| name.also) {
@@ -107,23 +88,101 @@ pub(super) fn read(
         }
         found.clauses.push(draft);
     }
-    for index in unread {
-        if let Some(amount) = sentence.amount(index) {
-            let at = sentence.source(amount.at);
-            let words = amount.at.of(sentence.text);
-            found.warnings.push((
-                WarningKind::UnreadNumber,
-                at,
-                format!("what `{words}` bounds could not be told"),
-            ));
-        }
+    warn_of_unread(&sentence, &unread, found);
+    found.configurations.extend(named);
+    if readings.is_empty() {
+        let whole = Segment {
+            first: 0,
+            last: sentence.tokens.len(),
+        };
+        push_prose(&context, whole, subject, &mentions, found);
+    } else {
+        prose(&context, &parts, subject, &mentions, found);
     }
-    for mention in &named {
-        found.configurations.extend(mention.names.iter().cloned());
-    }
-    prose(&context, &readings, &segments, subject, &mentions, found);
     if let Some(mention) = mentions.first() {
         subject.before = Some(mention.component);
+    }
+}
+
+/// The words that govern the numbers of a sentence: conditions, then the configurations that it names.
+struct Governing {
+    found: Vec<Found>,
+    first_configuration: usize,
+    /// The configurations by name.
+    named: Vec<String>,
+}
+
+fn governing(sentence: &mut Sentence<'_>) -> Governing {
+    let mut governing = conditions(sentence);
+    sentence.set_conditions(&governing);
+    let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
+        .into_iter()
+        .partition(|mention| exceptive(sentence, mention.first).is_none());
+    // A configuration that is excepted is a condition for a person: no list of the others may be complete.
+    governing.extend(excepted.iter().map(|mention| {
+        let first = exceptive(sentence, mention.first).unwrap_or(mention.first);
+        words_that_govern(
+            first,
+            mention.last,
+            sentence.words(first, mention.last).to_owned(),
+        )
+    }));
+    let first_configuration = governing.len();
+    governing.extend(named.iter().map(|mention| {
+        let first = introduced_at(sentence, mention.first);
+        words_that_govern(first, mention.last, mention.names.join(" or "))
+    }));
+    Governing {
+        found: governing,
+        first_configuration,
+        named: named
+            .into_iter()
+            .flat_map(|mention| mention.names)
+            .collect(),
+    }
+}
+
+fn words_that_govern(first: usize, last: usize, words: String) -> Found {
+    Found {
+        first,
+        last,
+        expr: Expr::Words(words),
+        triggers: Vec::new(),
+        parts: Vec::new(),
+    }
+}
+
+/// The segments of a sentence, each with its role.
+fn parts(
+    sentence: &Sentence<'_>,
+    readings: &[Reading],
+    governing: &[Found],
+) -> Vec<(Segment, Role)> {
+    let holds_bound = |segment: &Segment| {
+        readings
+            .iter()
+            .flat_map(|reading| &reading.amounts)
+            .filter_map(|index| sentence.amount(*index))
+            .any(|amount| segment.first <= amount.first && amount.first < segment.last)
+    };
+    let in_condition = |at: usize| {
+        governing
+            .iter()
+            .any(|condition| condition.first <= at && at < condition.last)
+    };
+    let segments = segments(sentence);
+    let roles = roles(sentence, &segments, holds_bound, in_condition);
+    segments.into_iter().zip(roles).collect()
+}
+
+fn warn_of_unread(sentence: &Sentence<'_>, unread: &[usize], found: &mut Yield) {
+    for amount in unread.iter().filter_map(|index| sentence.amount(*index)) {
+        let words = amount.at.of(sentence.text);
+        found.warnings.push((
+            WarningKind::UnreadNumber,
+            sentence.source(amount.at),
+            format!("what `{words}` bounds could not be told"),
+        ));
     }
 }
 
@@ -349,16 +408,10 @@ impl Context<'_, '_> {
     }
 
     /// The clause of one number.
-    fn clause(
-        &self,
-        reading: &Reading,
-        all: &[Reading],
-        segments: &[Segment],
-        name: &Name,
-    ) -> Draft {
+    fn clause(&self, reading: &Reading, parts: &[(Segment, Role)], name: &Name) -> Draft {
         let index = reading.amounts.first().copied().unwrap_or(0);
         let (condition, options) = self.governed(index);
-        let span = self.words_of(reading, all, segments);
+        let span = self.words_of(reading, parts);
         let property = name
             .property
             .map_or_else(|| self.local(name), |property| property.name.clone());
@@ -425,9 +478,9 @@ impl Context<'_, '_> {
         (condition, options)
     }
 
-    /// The words that a number's clause shows: its segment, from the words that bound it on; segments before it that say
-    /// something but hold no number lead to it.
-    fn words_of(&self, reading: &Reading, all: &[Reading], segments: &[Segment]) -> Span {
+    /// The words that a number's clause shows: its segment, from the words that bound it on, and the single words after it; the
+    /// opening of the sentence leads to its first number.
+    fn words_of(&self, reading: &Reading, parts: &[(Segment, Role)]) -> Span {
         let sentence = self.sentence;
         let index = reading.amounts.first().copied().unwrap_or(0);
         let Some(amount) = sentence.amount(index) else {
@@ -438,33 +491,22 @@ impl Context<'_, '_> {
             .last()
             .and_then(|index| sentence.amount(*index))
             .map_or(amount.last, |amount| amount.last);
-        let own = segments
+        let own = parts
             .iter()
-            .position(|segment| segment.first <= amount.first && amount.first < segment.last);
-        let Some(own) = own else {
+            .position(|(segment, _)| segment.first <= amount.first && amount.first < segment.last);
+        let Some((own, (segment, _))) = own.and_then(|own| Some((own, parts.get(own)?))) else {
             return sentence.source_of(amount.first, last_amount);
         };
-        let mut first = segments
-            .get(own)
-            .map_or(amount.first, |segment| segment.first);
-        let last = segments
-            .get(own)
-            .map_or(last_amount, |segment| segment.last.max(last_amount));
-        let holds_bound = |segment: &Segment| {
-            all.iter()
-                .flat_map(|reading| &reading.amounts)
-                .filter_map(|index| sentence.amount(*index))
-                .any(|amount| segment.first <= amount.first && amount.first < segment.last)
-        };
-        // The opening of the sentence leads to its first number.
-        if segments
+        let leads = own == 0 || matches!(parts.first(), Some((_, Role::Lead)) if own == 1);
+        let first = if leads { 0 } else { segment.first };
+        let words_after = parts
             .iter()
-            .take(own)
-            .all(|segment| !holds_bound(segment))
-            && own <= 1
-        {
-            first = segments.first().map_or(first, |segment| segment.first);
-        }
+            .skip(own + 1)
+            .take_while(|(_, role)| *role == Role::Word);
+        let last = words_after
+            .last()
+            .map_or(segment.last, |(word, _)| word.last)
+            .max(last_amount);
         sentence.source_of(first.min(reading.from), last)
     }
 }
@@ -472,51 +514,20 @@ impl Context<'_, '_> {
 /// What no number accounts for becomes prose.
 fn prose(
     context: &Context<'_, '_>,
-    readings: &[Reading],
-    segments: &[Segment],
+    parts: &[(Segment, Role)],
     subject: &Subject,
     mentions: &[Mention],
     found: &mut Yield,
 ) {
-    let sentence = context.sentence;
-    let in_condition = |at: usize| {
-        context
-            .governing
-            .iter()
-            .any(|condition| condition.first <= at && at < condition.last)
-    };
-    let holds_bound = |segment: &Segment| {
-        readings
-            .iter()
-            .flat_map(|reading| &reading.amounts)
-            .filter_map(|index| sentence.amount(*index))
-            .any(|amount| segment.first <= amount.first && amount.first < segment.last)
-    };
-    if readings.is_empty() {
-        let whole = Segment {
-            first: 0,
-            last: sentence.tokens.len(),
-        };
-        push_prose(context, whole, subject, mentions, found);
-        return;
-    }
-    let first_bound = segments.iter().position(holds_bound).unwrap_or(0);
-    let mut run: Option<Segment> = None;
-    for (index, segment) in segments.iter().enumerate() {
-        let leads = index < first_bound && first_bound <= 1;
-        let left =
-            !holds_bound(segment) && !leads && says_something(sentence, *segment, in_condition);
-        if left {
-            run = Some(run.map_or(*segment, |run| Segment {
-                first: run.first,
-                last: segment.last,
-            }));
-        } else if let Some(run) = run.take() {
+    for run in parts.chunk_by(|(_, one), (_, next)| (*one == Role::Prose) == (*next == Role::Prose))
+    {
+        if let (Some((first, Role::Prose)), Some((last, _))) = (run.first(), run.last()) {
+            let run = Segment {
+                first: first.first,
+                last: last.last,
+            };
             push_prose(context, run, subject, mentions, found);
         }
-    }
-    if let Some(run) = run {
-        push_prose(context, run, subject, mentions, found);
     }
 }
 

@@ -42,33 +42,28 @@ pub(crate) fn exceptive(sentence: &Sentence<'_>, condition: usize) -> Option<usi
         at.checked_sub(back)
             .is_some_and(|at| sentence.is_word(at, word))
     };
-    if sentence.is_any(at, &["except", "excepting", "excluding", "save", "unless"]) {
-        Some(at)
-    } else if sentence.is_word(at, "than") && before(1, "other") {
+    let excepts = sentence.is_any(at, &["except", "excepting", "excluding", "save", "unless"]);
+    let than = (sentence.is_word(at, "than") && before(1, "other"))
+        || (sentence.is_word(at, "but") && before(1, "all"));
+    let denied = sentence.is_any(at, NEEDED) && (before(1, "not") || before(2, "not"));
+    if than {
         Some(at - 1)
-    } else if sentence.is_any(at, &["but"]) && before(1, "all") {
-        Some(at - 1)
-    } else if sentence.is_any(
-        at,
-        &[
-            "required",
-            "needed",
-            "necessary",
-            "permitted",
-            "allowed",
-            "used",
-            "applicable",
-            "apply",
-        ],
-    ) && (before(1, "not") || before(2, "not"))
-    {
-        Some(at)
-    } else if sentence.is_word(at, "not") {
-        Some(at)
     } else {
-        None
+        (excepts || denied || sentence.is_word(at, "not")).then_some(at)
     }
 }
+
+/// What is not asked for in an excepted case: "not required in".
+const NEEDED: &[&str] = &[
+    "required",
+    "needed",
+    "necessary",
+    "permitted",
+    "allowed",
+    "used",
+    "applicable",
+    "apply",
+];
 
 /// Whether what follows a condition says what holds in it: ", where 35 percent is required".
 fn states_what_holds(sentence: &Sentence<'_>, last: usize) -> bool {

@@ -142,6 +142,12 @@ fn is_rating_time(amount: &Amount) -> bool {
     }
 }
 
+/// What has a rating that isn't the joint's: "a 3 h floor", "a 1 hr door".
+const OTHERS: &[&str] = &[
+    "floor", "floors", "shaft", "beam", "beams", "roof", "roofs", "barrier", "barriers", "door",
+    "doors", "column", "columns", "duct", "damper", "slab", "deck",
+];
+
 fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     let (first, last) = (
         sentence.amount(*group.first()?)?,
@@ -211,21 +217,12 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     if !reads || (lasts && !named) {
         return None;
     }
-    // "a 3 h floor", "a 1 hr door" rate other things than the joint.
-    let other = sentence.is_any(
-        end,
-        &[
-            "floor", "floors", "shaft", "beam", "beams", "roof", "roofs", "barrier", "barriers",
-            "door", "doors", "column", "columns", "duct", "damper", "slab", "deck",
-        ],
-    );
-    if other {
-        let from = if introduced { start - 1 } else { start };
-        let words = sentence.words(from, end + 1).to_owned();
+    let from = if introduced { start - 1 } else { start };
+    if sentence.is_any(end, OTHERS) {
         return Some(Found {
             first: from,
             last: end + 1,
-            expr: Expr::Words(words),
+            expr: Expr::Words(sentence.words(from, end + 1).to_owned()),
             triggers: group.to_vec(),
             parts: Vec::new(),
         });
@@ -239,7 +236,6 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     } else {
         parts.first()?.clone()
     };
-    let from = if introduced { start - 1 } else { start };
     Some(Found {
         first: from,
         last: end,

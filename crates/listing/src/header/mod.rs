@@ -113,10 +113,29 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: 
         }
     }
     // "1 hr (Configuration A), 2 hr (Configuration B)": neither holds for both.
-    let by_configuration = !crate::conditions::configurations(sentence).is_empty();
+    let by_configuration = sentence.amounts.iter().any(|amount| {
+        amount.unit.dimension() == Dimension::Time && for_configuration(sentence, amount)
+    });
     if by_configuration && read.header.ratings_hr.len() > held.len().max(1) {
         differs(&mut read.header, HeaderTopic::Rating);
     }
+}
+
+/// How many words may stand between an amount and the case it is stated for.
+const BESIDE: usize = 4;
+
+/// Whether tokens `[first, last)` stand beside an amount.
+fn beside(amount: &Amount, first: usize, last: usize) -> bool {
+    let after = first >= amount.last && first - amount.last <= BESIDE;
+    let before = last <= amount.first && amount.first - last <= BESIDE;
+    after || before
+}
+
+/// Whether a configuration is named beside an amount.
+fn for_configuration(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    crate::conditions::configurations(sentence)
+        .iter()
+        .any(|mention| beside(amount, mention.first, mention.last))
 }
 
 /// What a rating may be of that isn't the joint.

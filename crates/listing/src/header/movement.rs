@@ -90,7 +90,7 @@ fn beside(
     directions(sentence, comma, next)
 }
 
-/// The configuration that a movement is stated for: named before it where the first of the sentence is, else after it.
+/// The configuration that a movement is stated for: the label before it, `Configuration A: 25 %`, or the one named after it.
 fn option(
     sentence: &Sentence<'_>,
     amount: &Amount,
@@ -98,24 +98,19 @@ fn option(
     next: usize,
 ) -> Option<String> {
     let mentions = crate::conditions::configurations(sentence);
-    let first_percent = sentence
-        .amounts
-        .iter()
-        .find(|other| other.unit.dimension() == Dimension::Fraction)
-        .map_or(0, |first| first.first);
-    let leads = mentions
-        .first()
-        .is_some_and(|mention| mention.first < first_percent);
-    let found = if leads {
-        mentions
+    let labels = |last: usize| {
+        [':', '-', '–', '—']
             .iter()
-            .rev()
-            .find(|mention| mention.last <= amount.first)
-    } else {
-        mentions
-            .iter()
-            .find(|mention| mention.first >= amount.last.max(previous) && mention.first < next)
+            .any(|sign| sentence.is_sign(last, *sign))
     };
+    let label = mentions.iter().rev().find(|mention| {
+        previous <= mention.first && mention.last <= amount.first && labels(mention.last)
+    });
+    let found = label.or_else(|| {
+        mentions.iter().find(|mention| {
+            mention.first >= amount.last && mention.first < next && !labels(mention.last)
+        })
+    });
     found.map(|mention| mention.names.join(" or "))
 }
 

@@ -1,8 +1,8 @@
 //! The joint width of the head.
 
-use measure::{Number, Quantity};
+use measure::{Dimension, Number, Quantity};
 
-use super::{differs, near};
+use super::{beside, differs, for_configuration, near};
 use crate::model::{Header, HeaderTopic, Relation, WidthLimit};
 use crate::phrase::Amount;
 use crate::rules::{Sentence, bounded};
@@ -68,12 +68,11 @@ fn says_again(held: &WidthLimit, amount: &Amount) -> bool {
 
 /// Whether words beside a width give it for a configuration or a rating.
 fn stands_for_a_case(sentence: &Sentence<'_>, index: usize) -> bool {
-    let timed = sentence
-        .amounts
-        .get(index.saturating_sub(1)..)
-        .unwrap_or_default()
-        .iter()
-        .take(3)
-        .any(|other| other.unit.dimension() == measure::Dimension::Time);
-    timed || !crate::conditions::configurations(sentence).is_empty()
+    let Some(amount) = sentence.amounts.get(index) else {
+        return false;
+    };
+    let timed = sentence.amounts.iter().any(|other| {
+        other.unit.dimension() == Dimension::Time && beside(amount, other.first, other.last)
+    });
+    timed || for_configuration(sentence, amount)
 }

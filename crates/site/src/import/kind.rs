@@ -104,6 +104,11 @@ impl Kind {
         }
     }
 
+    /// Whether a table of this kind may have columns that say which option of a listing is built.
+    pub(crate) const fn takes_options(self) -> bool {
+        matches!(self, Self::Joints | Self::Marks)
+    }
+
     /// What the table is of, in a word.
     pub(crate) const fn word(self) -> &'static str {
         match self {

@@ -13,6 +13,9 @@
 //! **Properties** are columns named as the vocabulary names them, `packing.density`. A quantity needs its unit
 //! (`4 pcf`), but a count or a gauge doesn't; a product is `Maker | Product`; yes and no may be written `y`, `n`, `x`, `true`, `false`.
 //!
+//! **Options.** Which of a listing's options is built stands in columns of marks or joints named `option.` and what the
+//! option is of: `option.configuration` is `Configuration A`, `option.3B` is `3B1`, `option.3C` is `no`. Values are kept as written.
+//!
 //! **Sources.** Where the row under the headings begins with `#source`, it says where the values of each column come
 //! from; a cell may say otherwise in square brackets (`4 pcf [submittal 07 84 43-05]`).
 //!
@@ -25,6 +28,7 @@
 
 mod barriers;
 mod building;
+mod column;
 mod csv;
 mod encoding;
 mod joints;

@@ -130,14 +130,14 @@ impl Entry<'_> {
     /// What the row's property columns say.
     pub(crate) fn known(&self, findings: &mut Findings) -> Known {
         let mut known = Known::default();
-        for (column, property, source) in &self.table.properties {
+        for (column, about, source) in &self.table.properties {
             let Some(text) = self.row.text(*column) else {
                 continue;
             };
             let cell = self.table.sheet.cell(self.row, *column);
-            match fact(property, text, source, cell.clone()) {
-                Ok(Some(fact)) => drop(known.facts.insert(property.name.clone(), fact)),
-                Ok(None) => drop(known.not_known.insert(property.name.clone())),
+            match fact(about, text, source, cell.clone()) {
+                Ok(Some(fact)) => drop(known.facts.insert(about.name().to_owned(), fact)),
+                Ok(None) => drop(known.not_known.insert(about.name().to_owned())),
                 Err(wrong) => findings.problem(cell, text, wrong),
             }
         }

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use vocabulary::{Property, vocabulary};
+use vocabulary::vocabulary;
 
+use super::column::About;
 use super::kind::Kind;
 use super::names::nearest;
 use super::problem::{Findings, Wrong, listed, quoted};
@@ -18,8 +19,8 @@ pub(crate) struct Table<'s> {
     pub rows: &'s [Row],
     /// The columns by name.
     pub named: BTreeMap<&'static str, usize>,
-    /// The columns of properties, in the table's order, each with where its values come from.
-    pub properties: Vec<(usize, &'static Property, Source)>,
+    /// The columns of properties and options, in the table's order, each with where its values come from.
+    pub properties: Vec<(usize, About, Source)>,
     /// The columns that have a heading.
     pub headed: Vec<usize>,
     /// How many columns the headings take.
@@ -95,6 +96,9 @@ impl<'s> Table<'s> {
         if text.starts_with('#') {
             return Ok(());
         }
+        if let Some(about) = About::option(text) {
+            return self.add_option(column, text, about, seen);
+        }
         let name = heading_name(text);
         let named = self
             .kind
@@ -108,19 +112,41 @@ impl<'s> Table<'s> {
             return Err(self.unknown(text, &name));
         }
         let what = property.map_or(name, |property| property.name.clone());
-        if let Some(first) = seen.insert(what.clone(), column) {
-            let message = format!("the column {} stands twice", quoted(&what));
-            let first = super::sheet::letters(first);
-            return Err(Wrong::new(
-                message,
-                format!("keep this one or the one in column {first}"),
-            ));
-        }
+        first_of(&what, column, seen)?;
         match (property, named) {
-            (Some(property), _) => self.properties.push((column, property, Source::default())),
+            (Some(property), _) => {
+                let about = About::Property(property);
+                self.properties.push((column, about, Source::default()));
+            }
             (None, Some(named)) => drop(self.named.insert(named.heading, column)),
             (None, None) => {}
         }
+        Ok(())
+    }
+
+    /// Adds a column that says which option is built.
+    fn add_option(
+        &mut self,
+        column: usize,
+        text: &str,
+        about: Result<About, ()>,
+        seen: &mut BTreeMap<String, usize>,
+    ) -> Result<(), Wrong> {
+        if !self.kind.takes_options() {
+            let message = format!("{} isn't a column of {}", quoted(text), self.kind.word());
+            return Err(Wrong::new(
+                message,
+                "move it to the table of joints or marks",
+            ));
+        }
+        let about = about.map_err(|()| {
+            let message = format!("{} doesn't say which option", quoted(text));
+            let help = "name the item, as `option.3C`, or write `option.configuration`";
+            Wrong::new(message, help)
+        })?;
+        // `option.3c` beside `option.3C` would leave it to chance which of them counts.
+        first_of(&about.name().to_lowercase(), column, seen)?;
+        self.properties.push((column, about, Source::default()));
         Ok(())
     }
 
@@ -227,6 +253,21 @@ impl<'s> Table<'s> {
             ),
             "put a text that has a comma in it in double quotes, and give every column its cell",
         )
+    }
+}
+
+/// Notes that a column was seen; one that stands already is a problem.
+fn first_of(what: &str, column: usize, seen: &mut BTreeMap<String, usize>) -> Result<(), Wrong> {
+    match seen.insert(what.to_owned(), column) {
+        None => Ok(()),
+        Some(first) => {
+            let message = format!("the column {} stands twice", quoted(what));
+            let first = super::sheet::letters(first);
+            Err(Wrong::new(
+                message,
+                format!("keep this one or the one in column {first}"),
+            ))
+        }
     }
 }
 

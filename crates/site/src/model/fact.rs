@@ -10,7 +10,7 @@ use super::{Cell, Provenance};
 /// A value of a property at a joint.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Fact {
-    /// The property: `component.attribute`, as the vocabulary names it.
+    /// The property: `component.attribute`, as the vocabulary names it; `option.3B` and the like, of which option is built.
     pub property: String,
     /// The value.
     pub value: Value,

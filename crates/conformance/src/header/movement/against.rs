@@ -55,6 +55,7 @@ fn by_class<'a>(tested: &Tested<'a>, need: &Need<'a>, classes: &[String]) -> Ass
         let of_class = tested.for_class(class);
         if let Some((least, _)) = of_class
             && least >= needed
+            && !tested.could_fall_short(class, needed)
         {
             reached = Some(reached.map_or(least, |known| known.min(least)));
             continue;
@@ -158,7 +159,7 @@ fn not_offered<'a>(need: &Need<'a>, sentence: String) -> Assessment<'a> {
     not_met.saying(need.requirement(), sentence)
 }
 
-fn unclear<'a>(need: &Need<'a>, sentence: String) -> Assessment<'a> {
+pub(super) fn unclear<'a>(need: &Need<'a>, sentence: String) -> Assessment<'a> {
     let open = Assessment::open(Reason::ListingUnclear).on(need.fact);
     open.saying(need.requirement(), sentence)
 }

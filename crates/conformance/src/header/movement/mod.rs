@@ -2,8 +2,8 @@
 //!
 //! Movement is stated in percent of the installed nominal width, for each direction, by classes of cycling (UL 2079,
 //! ASTM E1966). No general rule lets a higher class stand for a lower one, so that class is compared with class. One
-//! listing may state several movements for one class, for different widths or configurations: where nothing says which
-//! of them holds, the smallest must reach.
+//! listing may state several movements for one class, for different widths or configurations: only those of the
+//! configuration built count, and where nothing says which of them holds, the smallest must reach.
 //!
 //! What is needed is a matter of design. A need of zero asks nothing. Compression and extension must both be stated.
 //! Shear is asked only of joints whose designer states a need of it: where the other needs are stated and shear isn't,
@@ -90,11 +90,11 @@ impl Need<'_> {
 /// One check for each direction.
 pub(super) fn check<'a>(context: &Context<'a, '_>) -> [Head<'a>; 3] {
     [COMPRESSION, EXTENSION, SHEAR].map(|direction| {
-        let tested = Tested::of(context, &direction);
+        let tested = Tested::of_each(context, &direction);
         Head {
             id: direction.id,
             property: direction.property,
-            span: tested.span(),
+            span: tested.iter().find_map(Tested::span),
             found: found(context, &direction, &tested),
         }
     })
@@ -103,7 +103,7 @@ pub(super) fn check<'a>(context: &Context<'a, '_>) -> [Head<'a>; 3] {
 fn found<'a>(
     context: &Context<'a, '_>,
     direction: &Direction,
-    tested: &Tested<'a>,
+    tested: &[Tested<'a>],
 ) -> Assessment<'a> {
     let words = direction.words;
     let fact = match evidence(direction.property, context.subject) {
@@ -114,15 +114,12 @@ fn found<'a>(
         Value::Quantity(percent)
             if percent.dimension() == Dimension::Fraction && percent.number > Number::ZERO =>
         {
-            against::check(
-                context,
-                tested,
-                &Need {
-                    percent,
-                    fact,
-                    direction: words,
-                },
-            )
+            let need = Need {
+                percent,
+                fact,
+                direction: words,
+            };
+            in_each(context, tested, &need)
         }
         Value::Quantity(percent)
             if percent.dimension() == Dimension::Fraction && percent.number.is_zero() =>
@@ -139,6 +136,36 @@ fn found<'a>(
             format!("`{}` is no percentage of the joint's width.", fact.value),
         ),
     }
+}
+
+/// A need against what was tested for the configuration built; where nobody knows which that is, for every one that may
+/// be. Those must agree, and the weakest speaks for all.
+fn in_each<'a>(
+    context: &Context<'a, '_>,
+    tested: &[Tested<'a>],
+    need: &Need<'a>,
+) -> Assessment<'a> {
+    let mut each = tested
+        .iter()
+        .map(|tested| (tested.most(), against::check(context, tested, need)));
+    let Some((mut least, mut weakest)) = each.next() else {
+        return against::unclear(need, "No movement could be read.".to_owned());
+    };
+    for (most, found) in each {
+        if found.verdict != weakest.verdict {
+            return against::unclear(
+                need,
+                format!(
+                    "{} is needed; the head states the movement by configuration, and nothing that is known of the joint says which is built.",
+                    need.words()
+                ),
+            );
+        }
+        if most < least {
+            (least, weakest) = (most, found);
+        }
+    }
+    weakest
 }
 
 /// What to find where nothing usable says what is needed.

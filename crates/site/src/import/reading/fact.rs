@@ -3,19 +3,19 @@
 use core::cmp::Ordering;
 
 use measure::{Dimension, Quantity};
-use vocabulary::{Property, ValueKind};
 
 use super::dimension::in_words;
 use super::quantity::quantity;
 use super::value::value;
 use super::{Source, is_spreadsheet_error, says_not_known, source};
+use crate::import::column::About;
 use crate::import::problem::{Wrong, quoted};
 use crate::model::{Cell, Fact, Provenance, ProvenanceKind, Value};
 
-/// Reads a cell of a property's column: a value, and in square brackets after it where it comes from if that isn't
+/// Reads a cell of a property's or option's column: a value, and in square brackets after it where it comes from if that isn't
 /// what the column's source says. None when the cell says that nothing is known.
 pub(crate) fn fact(
-    property: &Property,
+    about: &About,
     text: &str,
     column: &Source,
     cell: Cell,
@@ -37,17 +37,20 @@ pub(crate) fn fact(
             "mend the formula or write the value",
         ));
     }
-    let value = value(property, text)?;
+    let value = match about {
+        About::Property(property) => value(property, text)?,
+        About::Option(_) => Value::Text(text.to_owned()),
+    };
     let source = match bracket {
         Some(bracket) => source(bracket)?.or(column),
         None => column.clone(),
     };
-    let provenance = provenance(property, source)?;
+    let provenance = provenance(about, source)?;
     if let Value::Quantity(quantity) = value {
         lies_within_readings(quantity, &provenance)?;
     }
     Ok(Some(Fact {
-        property: property.name.clone(),
+        property: about.name().to_owned(),
         value,
         provenance,
         cell: Some(cell),
@@ -78,11 +81,11 @@ fn split(text: &str) -> Result<(&str, Option<&str>), Wrong> {
 }
 
 /// The source as a provenance of this property: what an instrument shows must be of the property's own kind.
-fn provenance(property: &Property, source: Source) -> Result<Provenance, Wrong> {
-    let provenance = source.provenance(|reading| match property.kind {
-        ValueKind::Quantity(dimension) => quantity(dimension, &property.name, reading),
-        ValueKind::Text(_) | ValueKind::Flag | ValueKind::Product => Err(Wrong::new(
-            format!("{} isn't measured in readings", property.name),
+fn provenance(about: &About, source: Source) -> Result<Provenance, Wrong> {
+    let provenance = source.provenance(|reading| match about.dimension() {
+        Some(dimension) => quantity(dimension, about.name(), reading),
+        None => Err(Wrong::new(
+            format!("{} isn't measured in readings", about.name()),
             "leave the readings out",
         )),
     })?;
@@ -91,13 +94,13 @@ fn provenance(property: &Property, source: Source) -> Result<Provenance, Wrong> 
         ..
     } = &provenance.kind
     {
-        suits(property, *resolution)?;
+        suits(about, *resolution)?;
     }
     Ok(provenance)
 }
 
-fn suits(property: &Property, resolution: Quantity) -> Result<(), Wrong> {
-    let (of, is) = (property.dimension(), resolution.dimension());
+fn suits(about: &About, resolution: Quantity) -> Result<(), Wrong> {
+    let (of, is) = (about.dimension(), resolution.dimension());
     let rise = of == Some(Dimension::Temperature) && is == Dimension::TemperatureDifference;
     if of == Some(is) || rise {
         return Ok(());
@@ -107,7 +110,7 @@ fn suits(property: &Property, resolution: Quantity) -> Result<(), Wrong> {
         format!(
             "the instrument shows {resolution}, {}; {} is {what}",
             in_words(is),
-            property.name
+            about.name()
         ),
         "write the smallest difference that it shows of this property, or leave it out",
     ))
@@ -140,14 +143,14 @@ mod tests {
     use super::*;
 
     fn read(property: &str, text: &str, column: &str) -> Result<Option<Fact>, Wrong> {
-        let property = vocabulary::vocabulary().property(property).unwrap();
+        let about = About::Property(vocabulary::vocabulary().property(property).unwrap());
         let cell = Cell {
             file: String::new(),
             sheet: None,
             row: 1,
             column: "A".to_owned(),
         };
-        fact(property, text, &source(column).unwrap(), cell)
+        fact(&about, text, &source(column).unwrap(), cell)
     }
 
     #[track_caller]
