@@ -12,8 +12,6 @@ pub(crate) struct ItemOption {
     pub(crate) optional: bool,
     /// Configurations that it belongs to.
     pub(crate) configurations: Vec<String>,
-    /// Whether it replaces only a part of the other ("in flutes only").
-    pub(crate) partly: bool,
 }
 
 /// Reads what an item's title and first words say of it as an option.
@@ -54,13 +52,13 @@ pub(crate) fn item_option(title: &str, opening: &str, paths: &[String]) -> ItemO
     } else {
         Vec::new()
     };
+    // "Alternate to Item 3, in flutes only" leaves the item in force everywhere else: nothing is replaced by it.
     let partly =
         !replaces.is_empty() && title_lower.contains(" only") && !title_lower.contains("config");
     ItemOption {
-        replaces,
-        optional: optional && alternate.is_none(),
+        replaces: if partly { Vec::new() } else { replaces },
+        optional: partly || (optional && alternate.is_none()),
         configurations,
-        partly,
     }
 }
 
@@ -211,6 +209,12 @@ mod tests {
             "Slotted runner to",
             &["2A"],
             false,
+        );
+        check(
+            "Packing -- Alternate to Item 2A, in flutes only",
+            "Min 4 in.",
+            &[],
+            true,
         );
         check(
             "Continuous Angle",

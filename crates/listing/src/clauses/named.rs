@@ -81,11 +81,39 @@ pub(super) fn products(words: &str) -> Option<Vec<ProductName>> {
     if !may_name {
         return None;
     }
+    if restricts(words) {
+        return None;
+    }
     let body = strip_label(words);
     let entries = by_dash(body)
         .or_else(|| by_colon(body))
         .or_else(|| by_comma(body))?;
     (!entries.is_empty()).then_some(entries)
+}
+
+/// Whether words say more of a list than its names: what is left out, what else may stand for it. A list taken without them would
+/// name a product that isn't listed.
+fn restricts(words: &str) -> bool {
+    const RESTRICTIONS: &[&str] = &[
+        "except",
+        "excepting",
+        "excluding",
+        "other",
+        "not",
+        "no",
+        "all",
+        "any",
+        "equal",
+        "equivalent",
+        "similar",
+        "only",
+        "without",
+        "unless",
+        "discontinued",
+    ];
+    words
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| RESTRICTIONS.contains(&word.to_lowercase().as_str()))
 }
 
 /// The lines of a paragraph that is a list of makers, a maker each with the lines it wraps over; none when its first line names no
@@ -368,6 +396,8 @@ mod tests {
                 ("Vosk Dichtstoffe GmbH", "Vos 30 grau"),
             ],
         );
+        check("QUORRAL FIBRE CO -- all wools except Quorwool 30", &[]);
+        check("QUORRAL FIBRE CO -- Quorwool 40 or equal", &[]);
         check("Studs cut 1/2 in. less - as required by the wall.", &[]);
         check("The joint shall be dry, sound and clean.", &[]);
     }

@@ -106,7 +106,7 @@ fn subject_weight(
     ];
     const PLACES: &[&str] = &[
         "to", "onto", "from", "below", "above", "over", "under", "through", "into", "against",
-        "on", "at", "beyond", "between", "across", "along", "beside",
+        "on", "at", "beyond", "between", "across", "along", "beside", "in", "within", "inside",
     ];
     let before = (0..mention.first)
         .rev()
