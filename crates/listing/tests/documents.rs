@@ -171,5 +171,5 @@ fn documents_in_six_styles() {
 fn documents_set_aside() {
     let score = score("set_aside");
     // A floor under what was measured when they were first read; see the crate's changelog entry for the figure.
-    assert!(score.found * 100 >= score.expected * 80, "{score:?}");
+    assert!(score.found * 100 >= score.expected * 85, "{score:?}");
 }
