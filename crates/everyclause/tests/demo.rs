@@ -75,12 +75,12 @@ fn what_somebody_else_confirmed_stays() {
     assert!(fs::read_to_string(path).unwrap().contains("A. Reader"));
 }
 
-/// The transcript may leave lines out, with `…` in their place, but shows none that doesn't come out.
+/// What the README shows may leave lines out, with `…` in their place, but shows none that doesn't come out.
 #[test]
-fn the_transcript_in_the_readme_is_what_comes_out() {
+fn what_the_readme_shows_is_what_comes_out() {
     let readme =
         fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../README.md")).unwrap();
-    let transcript = readme
+    let excerpt = readme
         .split("```text\n")
         .nth(1)
         .and_then(|rest| rest.split("```").next())
@@ -88,7 +88,7 @@ fn the_transcript_in_the_readme_is_what_comes_out() {
     let folder = tempfile::tempdir().unwrap();
     let shown = common::run_at(folder.path(), "120", ["demo"]).out;
     let mut lines = shown.lines();
-    for line in transcript
+    for line in excerpt
         .lines()
         .filter(|line| !line.is_empty() && *line != "…")
     {
