@@ -12,7 +12,11 @@ const ABBREVIATIONS: &[&str] = &[
     "dept", "cf", "viz", "w.g", "o.d", "i.d", "od", "id", "per", "p", "pp", "vol", "ed", "rev",
     "sched", "gyp", "bd", "fl", "flr", "jt", "jts", "thru", "adj", "perp", "par", "ht", "wd",
     "lgth", "oz", "gal", "pcs", "deg", "mtl", "i.l.o", "ilo", "u.n.o", "uno", "n.i.c", "bldg",
-    "sht", "dwg", "dwgs", "btm",
+    "sht", "dwg", "dwgs", "btm", "flg", "flgs", "stl", "bds", "clr", "dim", "dims", "compr",
+    "mvmt", "defl", "reinf", "chan", "susp", "attn", "pt", "pts", "mins", "secs", "sec", "config",
+    "configs", "embed", "opng", "gage", "rtg", "std", "norm", "ltwt", "lt", "nwc", "e.s", "n.s",
+    "f.s", "b.o", "t.o", "est", "recd", "supp", "mech", "fastnr", "intermed", "longit", "transv",
+    "contin", "mat", "matl",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.

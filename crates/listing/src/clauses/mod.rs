@@ -33,7 +33,11 @@ pub(crate) struct Around {
 pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Yield {
     let mut found = Yield::default();
     let mut subject = around.subject.clone();
-    let mut caption = String::new();
+    let mut caption = if around.item.starts_with("Table ") {
+        format!("{} {}", around.item, around.subject.title)
+    } else {
+        String::new()
+    };
     for paragraph in paragraphs {
         match paragraph {
             Paragraph::Text(pieces) => {

@@ -262,7 +262,7 @@ fn bound(sentence: &Sentence<'_>, amount: &Amount, finding: &Finding, rule: &str
     }
 }
 
-/// "no less than 2-1/2 in. nor more than 6 in." is one range.
+/// "no less than 2-1/2 in. nor more than 6 in." is one range, and so is "max 8 in. and min 1 in. wide".
 fn join_range(
     sentence: &Sentence<'_>,
     last: &Reading,
@@ -270,15 +270,21 @@ fn join_range(
     finding: &Finding,
 ) -> Option<Bound> {
     let first = sentence.amount(*last.amounts.last()?)?;
-    let low = last.bound.relation == Relation::AtLeast && finding.relation == Relation::AtMost;
-    if !low || first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
+    let rising = match (last.bound.relation, finding.relation) {
+        (Relation::AtLeast, Relation::AtMost) => true,
+        (Relation::AtMost, Relation::AtLeast) => false,
+        _ => return None,
+    };
+    if first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
         return None;
     }
     let between = sentence.skip_parentheses(first.last)..finding.from.max(first.last);
-    // `1-1/2 in. min, 3 in. max`: a comma joins only limits that both stand after their numbers.
-    let closed = last.rule == "word after" && finding.from == amount.first;
+    // `1-1/2 in. min, 3 in. max` and `min 1/2 in., max 1 in.`: a comma joins only limits that stand alike with nothing else between.
+    let after = last.rule == "word after" && finding.from == amount.first;
+    let before =
+        last.rule == "word before" && finding.from + 1 == amount.first && between.len() <= 1;
     let joins = between.clone().all(|at| {
-        (closed && sentence.is_sign(at, ','))
+        ((after || before) && sentence.is_sign(at, ','))
             || sentence.is_any(
                 at,
                 &[
@@ -287,23 +293,36 @@ fn join_range(
                 ],
             )
     });
-    let joined = joins && between.len() <= 4 && first.lo < amount.lo;
-    joined.then(|| Bound {
+    let (low, high) = if rising {
+        (&first.lo, &amount.lo)
+    } else {
+        (&amount.lo, &first.lo)
+    };
+    // "max 8 in. or min 1 in." would be two alternatives.
+    let falling_or = !rising && between.clone().any(|at| sentence.is_word(at, "or"));
+    (joins && !falling_or && between.len() <= 4 && low < high).then(|| Bound {
         relation: Relation::Between,
-        hi: Some(amount.lo),
+        lo: Some(*low),
+        hi: Some(*high),
         at: last.bound.at.join(sentence.source(amount.at)),
-        second: last
-            .bound
-            .second
-            .as_ref()
-            .zip(amount.second.as_ref())
-            .map(|(low, high)| SecondValue {
-                lo: low.lo,
-                hi: Some(high.lo),
-                unit: low.unit,
-                agreement: low.agreement.max(high.agreement),
-            }),
+        second: joined_seconds(last, amount, rising),
         ..last.bound.clone()
+    })
+}
+
+/// The second values of two limits as one range. A range in parentheses after the second limit speaks for both.
+fn joined_seconds(last: &Reading, amount: &Amount, rising: bool) -> Option<SecondValue> {
+    let (one, other) = last.bound.second.as_ref().zip(amount.second.as_ref())?;
+    let (low, high) = if rising {
+        (one.lo, Some(other.lo))
+    } else {
+        (Some(other.lo), one.lo)
+    };
+    Some(SecondValue {
+        lo: low,
+        hi: high,
+        unit: one.unit,
+        agreement: one.agreement.max(other.agreement),
     })
 }
 

@@ -59,7 +59,12 @@ fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
             "needed",
         ],
     );
-    let allowed = first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
+    // "may cross the joint if they are spaced at least 4 ft apart" requires the spacing of what it permits.
+    let permits = sentence.has_any(0, first, &["may", "permitted", "allowed"])
+        && sentence.is_word(first, "if")
+        && sentence.is_any(first + 1, &["they", "it", "these", "each"]);
+    let allowed =
+        permits || first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
     sentence.has_any(first, last, STATES)
         || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
 }
@@ -151,7 +156,7 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
         } else if depth == 0
             && (sentence.is_stop(index)
                 || begins_parallel(sentence, index)
-                || begins_main_clause(sentence, index)
+                || begins_main_clause(sentence, at, index)
                 || sentence.is_word(index, "then")
                 || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
         {
@@ -182,13 +187,42 @@ fn second_half(sentence: &Sentence<'_>, end: usize) -> usize {
 }
 
 /// Whether the main clause begins with no comma before it: "where the joint is over 2 in. wide *the packing is held by clips ...*".
-fn begins_main_clause(sentence: &Sentence<'_>, at: usize) -> bool {
+fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
     let article = sentence.is_any(at, &["the", "a", "an", "each", "every", "no", "all"]);
-    article
-        && sentence.amounts.iter().any(|amount| {
-            amount.last <= at
-                && skip_attribute(sentence, sentence.skip_parentheses(amount.last)) == at
-        })
+    article && (after_whole_number(sentence, at) || is_second_statement(sentence, opener, at))
+}
+
+fn after_whole_number(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.amounts.iter().any(|amount| {
+        amount.last <= at && skip_attribute(sentence, sentence.skip_parentheses(amount.last)) == at
+    })
+}
+
+/// Whether an article begins a second statement after a whole one: "where it meets fireproofing *the lap is increased ...*".
+fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    const FINITE: &[&str] = &[
+        "is", "are", "meets", "meet", "crosses", "cross", "exceeds", "exceed", "stands", "stand",
+        "lies", "runs", "run", "abuts", "abut", "occurs", "occur", "has", "have", "passes",
+        "bears", "bear", "ends", "changes",
+    ];
+    const LEADING: &[&str] = &[
+        "of", "at", "in", "to", "by", "from", "with", "than", "and", "or", "for", "on", "over",
+        "under", "above", "below", "into", "onto", "between", "against", "is", "are", "meets",
+        "meet", "crosses", "cross", "exceeds", "exceed", "abuts", "abut", "has", "have", "along",
+        "through", "within", "per", "as", "where", "when", "if",
+    ];
+    const REACH: usize = 7;
+    let stated = sentence.has_any(opener + 1, at, FINITE);
+    let led = at > 0 && sentence.is_any(at - 1, LEADING);
+    let verb = (at + 1..at + 1 + REACH)
+        .take_while(|next| !sentence.is_stop(*next))
+        .any(|next| {
+            sentence.is_any(
+                next,
+                &["is", "are", "shall", "must", "may", "need", "needs"],
+            )
+        });
+    stated && !led && verb
 }
 
 /// Whether "and" or "or" begins another bound with a condition of its own: "no less than 1/2 in. where ..., *and no less than* 3/4 in.

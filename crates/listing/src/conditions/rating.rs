@@ -62,6 +62,14 @@ const LASTS: &[&str] = &[
     "exposed",
     "interrupted",
     "passes",
+    "left",
+    "leave",
+    "rest",
+    "stir",
+    "hold",
+    "held",
+    "keep",
+    "kept",
     "following",
     "until",
     "elapse",
@@ -173,6 +181,13 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
                 && start > 1
                 && sentence.is_any(start - 2, &["limited", "restricted"])))
     {
+        return None;
+    }
+    // "Min 2 hr rated concrete floor" bounds the rating of what it names.
+    let bounded = start < first.first
+        && sentence.is_any(start, &["min", "minimum", "max", "maximum"])
+        && (start == 0 || !sentence.is_any(start - 1, INTRODUCE));
+    if bounded {
         return None;
     }
     let introduced = start > 0 && sentence.is_any(start - 1, INTRODUCE);

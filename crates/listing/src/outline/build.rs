@@ -4,7 +4,8 @@ use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
 use super::boxes::{cells, is_boxed};
-use super::columns::{Table, table_at};
+use super::caption::{caption, cites};
+use super::columns::{Table, captioned_table_at, table_at};
 use super::marker::{Close, Marker, Part, marker};
 use super::sequence::Sequence;
 use super::title::{clean, title_len};
@@ -70,6 +71,8 @@ struct Builder<'a> {
     gap: bool,
     /// Page furniture came since the last text.
     page_turned: bool,
+    /// The item whose caption has just been read: what follows is its table.
+    captioned: Option<usize>,
 }
 
 impl<'a> Builder<'a> {
@@ -93,6 +96,7 @@ impl<'a> Builder<'a> {
             current: None,
             gap: true,
             page_turned: false,
+            captioned: None,
         }
     }
 
@@ -125,8 +129,100 @@ impl<'a> Builder<'a> {
             self.gap = true;
             return at + 1;
         }
+        if let Some(end) = self.begins_captioned_table(at) {
+            return end;
+        }
+        self.captioned = None;
         self.text_line(line);
         at + 1
+    }
+
+    /// Opens an item for a captioned table that begins at this line; gives the line after the caption.
+    fn begins_captioned_table(&mut self, at: usize) -> Option<usize> {
+        const LONGEST: usize = 3;
+        let line = self
+            .lines
+            .get(at)
+            .filter(|_| self.gap && self.current.is_some())?;
+        let content = line.content();
+        let (path, title) = caption(content.of(self.source))?;
+        let end = (at + 1..=at + LONGEST).find(|end| {
+            captioned_table_at(self.lines, first_visible(self.lines, *end)).is_some()
+        })?;
+        let more: Vec<Span> = self
+            .lines
+            .get(at + 1..end)?
+            .iter()
+            .map(Line::content)
+            .filter(|piece| !piece.is_empty())
+            .collect();
+        let label_end = content.end() - title.len();
+        let whole = more.last().map_or(content, |last| content.join(*last));
+        // A caption of several sentences says more than what the table is about.
+        let says_more = whole.of(self.source).contains(". ") && title.contains(' ');
+        let heading = if says_more {
+            Span::new(content.start(), label_end)
+        } else {
+            whole
+        };
+        let index = self.push_item(path, None, heading);
+        if says_more {
+            self.add_text(Span::new(label_end, content.end()), true);
+            for piece in more {
+                self.add_text(piece, false);
+            }
+        } else if let Some(item) = self.outline.items.get_mut(index) {
+            let words = Span::new(label_end, whole.end()).of(self.source);
+            item.title = clean(&words.split_whitespace().collect::<Vec<_>>().join(" "));
+        }
+        self.gap = false;
+        self.captioned = Some(index);
+        self.open.retain(|(indent, _)| *indent < line.indent);
+        self.open.push((line.indent, index));
+        Some(end)
+    }
+
+    /// Puts each captioned table under the item that alone cites it.
+    fn place_tables(&mut self) {
+        let items = &self.outline.items;
+        let placed: Vec<(usize, usize)> = (0..items.len())
+            .filter(|table| self.is_table(*table))
+            .filter_map(|table| Some((table, self.sole_citing(table)?)))
+            .collect();
+        for (table, citing) in placed {
+            if let Some(item) = self.outline.items.get_mut(table) {
+                item.parent = Some(citing);
+            }
+        }
+    }
+
+    fn is_table(&self, index: usize) -> bool {
+        let item = self.outline.items.get(index);
+        item.is_some_and(|item| item.path.starts_with("Table "))
+    }
+
+    /// The one item that cites a table; none when several do, or none.
+    fn sole_citing(&self, table: usize) -> Option<usize> {
+        let path = &self.outline.items.get(table)?.path;
+        let mut citing = (0..self.outline.items.len()).filter(|index| {
+            !self.is_table(*index)
+                && self
+                    .outline
+                    .items
+                    .get(*index)
+                    .is_some_and(|item| self.item_cites(item, path))
+        });
+        citing.next().filter(|_| citing.next().is_none())
+    }
+
+    fn item_cites(&self, item: &OutlineItem, path: &str) -> bool {
+        cites(item.heading.of(self.source), path)
+            || item.paragraphs.iter().any(|paragraph| match paragraph {
+                Paragraph::Text(pieces) => {
+                    cites(Flow::of(self.source, pieces.iter().copied()).text(), path)
+                }
+                Paragraph::Table(_) => false,
+            })
     }
 
     /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more.
@@ -157,10 +253,14 @@ impl<'a> Builder<'a> {
 
     /// Takes a table that begins at this line.
     fn table(&mut self, at: usize) -> Option<usize> {
-        let (table, end) = table_at(self.lines, at)?;
+        let (table, end) = if self.captioned.is_some() {
+            captioned_table_at(self.lines, at)?
+        } else {
+            table_at(self.lines, at)?
+        };
         let region = self.lines.get(at..end)?;
         if region.iter().any(|line| is_boxed(line.text)) {
-            if self.is_item_table(region) {
+            if self.captioned.is_none() && self.is_item_table(region) {
                 self.item_table(region);
                 return Some(end);
             }
@@ -179,6 +279,7 @@ impl<'a> Builder<'a> {
             .current
             .and_then(|index| self.outline.items.get_mut(index))?;
         item.paragraphs.push(Paragraph::Table(table));
+        self.captioned = None;
         self.gap = true;
         Some(end)
     }
@@ -364,11 +465,13 @@ impl<'a> Builder<'a> {
 
     fn finish(mut self) -> Outline {
         for item in &mut self.outline.items {
-            // A footnote has no title: its first words may be a maker's.
-            if item.title.is_empty() && !item.path.starts_with('[') && !item.path.is_empty() {
+            // A footnote has no title: its first words may be a maker's. A table's is in its caption.
+            let untitled = item.path.starts_with('[') || item.path.starts_with("Table ");
+            if item.title.is_empty() && !untitled && !item.path.is_empty() {
                 take_title(self.source, item);
             }
         }
+        self.place_tables();
         self.outline
     }
 }
@@ -393,6 +496,13 @@ fn take_title(source: &str, item: &mut OutlineItem) {
     if pieces.is_empty() {
         item.paragraphs.remove(0);
     }
+}
+
+/// The first line from here on that isn't blank.
+fn first_visible(lines: &[Line<'_>], start: usize) -> usize {
+    (start..lines.len())
+        .find(|at| lines.get(*at).is_some_and(|line| !line.is_blank()))
+        .unwrap_or(lines.len())
 }
 
 /// The marker that a box's first cell is, whole.

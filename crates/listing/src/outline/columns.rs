@@ -30,6 +30,60 @@ pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize
     boxed_table(lines, start).or_else(|| ruled_table(lines, start))
 }
 
+/// The table that begins at a line just below a caption: one that is drawn, or else columns of white space without any rule.
+pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    table_at(lines, start).or_else(|| unruled_table(lines, start))
+}
+
+/// Rows in columns of white space, under headings that hold no number or that a blank line parts from the rows.
+fn unruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    const MOST_HEADING_LINES: usize = 4;
+    let region = lines.get(start..)?;
+    let block = |from: usize| {
+        let rest = region.get(from..).unwrap_or_default();
+        rest.iter()
+            .take_while(|line| !line.is_blank() && !is_rule(line.text))
+            .count()
+    };
+    let first = block(0);
+    let numbered = |line: &Line<'_>| line.text.contains(|c: char| c.is_ascii_digit());
+    let headed = region
+        .iter()
+        .take(first)
+        .take_while(|line| !numbered(line))
+        .count();
+    let (headings, rows_start) = if (1..=MOST_HEADING_LINES).contains(&headed) && headed < first {
+        (headed, headed)
+    } else if (1..=MOST_HEADING_LINES).contains(&first) {
+        (first, first + 1)
+    } else {
+        return None;
+    };
+    let end = rows_start + block(rows_start);
+    let (headings, rows) = (region.get(..headings)?, region.get(rows_start..end)?);
+    let plain = rows.len() >= 2
+        && headings.iter().any(|line| gaps(line.text) >= 1)
+        && rows
+            .iter()
+            .all(|line| numbered(line) && gaps(line.text) >= 1);
+    let columns = columns(headings, rows);
+    if !plain || columns.len() < 2 {
+        return None;
+    }
+    let mut table = Table {
+        headings: vec![Vec::new(); columns.len()],
+        ..Table::default()
+    };
+    for line in headings {
+        add(&mut table.headings, &split_heading(line, &columns));
+    }
+    for line in rows {
+        table.push(&split(line, &columns), line.content());
+    }
+    table.span = around(region.get(..end)?)?;
+    Some((table, start + end))
+}
+
 /// Rows between uprights, with a rule below the headings.
 fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     let region = lines.get(start..)?;
@@ -132,7 +186,7 @@ fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
         ..Table::default()
     };
     for line in headings {
-        add(&mut table.headings, &split(line, &columns));
+        add(&mut table.headings, &split_heading(line, &columns));
     }
     for line in rows {
         table.push(&split(line, &columns), line.content());
@@ -231,11 +285,7 @@ fn columns(headings: &[Line<'_>], rows: &[Line<'_>]) -> Vec<(usize, usize)> {
 fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
     let mut cells = vec![Span::default(); columns.len()];
     for (from, to, span) in words(line) {
-        let inside = columns
-            .iter()
-            .position(|(start, end)| *start <= from && from < *end);
-        let column = inside.or_else(|| nearest(columns, usize::midpoint(from, to)));
-        if let Some(cell) = column.and_then(|index| cells.get_mut(index)) {
+        if let Some(cell) = column_of(from, to, columns).and_then(|index| cells.get_mut(index)) {
             *cell = if cell.is_empty() {
                 span
             } else {
@@ -244,6 +294,56 @@ fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
         }
     }
     cells
+}
+
+/// The cells of a heading's line. Its words stand in runs with one space between them, and a run heads the column that it stands over; a
+/// run over several columns goes to them word by word.
+fn split_heading(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
+    let mut cells = vec![Span::default(); columns.len()];
+    let words = words(line);
+    for run in words.chunk_by(|one, next| next.0 <= one.1 + 1) {
+        let (Some(first), Some(last)) = (run.first(), run.last()) else {
+            continue;
+        };
+        let under: Vec<usize> = (0..columns.len())
+            .filter(|index| {
+                columns
+                    .get(*index)
+                    .is_some_and(|(start, end)| *start < last.1 && first.0 < *end)
+            })
+            .collect();
+        if let [only] = under.as_slice()
+            && let Some(cell) = cells.get_mut(*only)
+        {
+            let span = first.2.join(last.2);
+            *cell = if cell.is_empty() {
+                span
+            } else {
+                cell.join(span)
+            };
+            continue;
+        }
+        for (from, to, span) in run {
+            if let Some(cell) =
+                column_of(*from, *to, columns).and_then(|index| cells.get_mut(index))
+            {
+                *cell = if cell.is_empty() {
+                    *span
+                } else {
+                    cell.join(*span)
+                };
+            }
+        }
+    }
+    cells
+}
+
+/// The column that a word stands in, or else the nearest to its middle.
+fn column_of(from: usize, to: usize, columns: &[(usize, usize)]) -> Option<usize> {
+    columns
+        .iter()
+        .position(|(start, end)| *start <= from && from < *end)
+        .or_else(|| nearest(columns, usize::midpoint(from, to)))
 }
 
 fn nearest(columns: &[(usize, usize)], place: usize) -> Option<usize> {

@@ -75,6 +75,8 @@ pub(crate) enum Close {
     Parens,
     /// `[1]`
     Brackets,
+    /// `<1>`
+    Angles,
     /// `Item 1:`
     Colon,
     /// `3.1.2` and then the text.
@@ -111,7 +113,7 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let body = line.get(skipped..)?;
     let spaces = body.len() - body.trim_start().len();
     let body = body.trim_start();
-    let opening = body.chars().next().filter(|c| matches!(c, '(' | '['));
+    let opening = body.chars().next().filter(|c| matches!(c, '(' | '[' | '<'));
     let open = opening.map_or(0, char::len_utf8);
     let (parts, label_len) = label(body.get(open..)?)?;
     let label = body.get(open..open + label_len)?.to_owned();
@@ -128,7 +130,7 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
         Close::Dot | Close::Paren | Close::Colon => {
             !rest.trim_start().is_empty() || label.len() <= 6
         }
-        Close::Parens | Close::Brackets => true,
+        Close::Parens | Close::Brackets | Close::Angles => true,
     };
     plausible.then(|| Marker {
         parts,
@@ -183,6 +185,7 @@ fn joins(after: char, beyond: Option<char>) -> bool {
 fn close(opening: Option<char>, after: &str) -> Option<(Close, usize)> {
     match opening {
         Some('(') => after.starts_with(')').then_some((Close::Parens, 1)),
+        Some('<') => after.starts_with('>').then_some((Close::Angles, 1)),
         Some(_) => after.starts_with(']').then_some((Close::Brackets, 1)),
         None if after.starts_with('.') => Some((Close::Dot, 1)),
         None if after.starts_with("):") => Some((Close::Paren, 2)),
@@ -197,7 +200,9 @@ fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
     let text = rest.trim_start();
     let gap = rest.len() - text.len();
     let capital = text.starts_with(|c: char| c.is_uppercase() || c == '"');
-    let quantity = notation::quantity_at(line, 0).is_some();
+    // `2C      Board` is no temperature.
+    let lettered = parts.len() > 1 && gap >= 2 && capital;
+    let quantity = !lettered && notation::quantity_at(line, 0).is_some();
     let numbered = parts.iter().any(|part| matches!(part, Part::Number(_)));
     match parts {
         _ if quantity || text.is_empty() => false,
@@ -229,6 +234,8 @@ mod tests {
             ("Item 1-a) Deck", "1-a", Close::Paren, 10),
             ("[1] Dun", "1", Close::Brackets, 4),
             ("1 SUPPORTING", "1", Close::Nothing, 2),
+            ("<4a> TRACK", "4a", Close::Angles, 5),
+            ("2C    Board*", "2C", Close::Nothing, 6),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
             assert_eq!(

@@ -2,6 +2,7 @@
 
 mod boxes;
 mod build;
+mod caption;
 mod columns;
 mod marker;
 mod sequence;

@@ -68,7 +68,11 @@ impl Sequence {
         let regroup = starts_lettered(&marker.parts)
             && starts_lettered(&first.parts)
             && marker.parts.len() == first.parts.len();
-        regroup.then(|| self.placement(marker, 0))
+        // Notes of their own count at the end: `N1.` after `<7>`.
+        let notes = matches!(marker.parts.as_slice(), [Part::Letters(_), Part::Number(1)])
+            && indent <= first.indent
+            && marker.close != Close::Nothing;
+        (regroup || notes).then(|| self.placement(marker, 0))
     }
 
     /// A place of its own, outermost, for a marker that stands in a column of markers but doesn't continue the outline.
@@ -149,6 +153,7 @@ fn compatible(open: &Open, marker: &Marker) -> bool {
         Close::Paren => 1,
         Close::Parens => 2,
         Close::Brackets => 3,
+        Close::Angles => 4,
     };
     open.introduced == marker.introduced
         && (open.introduced || loose(open.close) == loose(marker.close))

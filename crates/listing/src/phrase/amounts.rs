@@ -530,7 +530,7 @@ fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
         && tokens
             .get(at)
             .and_then(Token::word)
-            .is_some_and(|word| NAMING.contains(&word.to_lowercase().as_str()))
+            .is_some_and(|word| NAMING.contains(&word.to_lowercase().trim_end_matches('.')))
 }
 
 /// The token after a name and the numbers listed with it: `Items 2, 3A and 4`.

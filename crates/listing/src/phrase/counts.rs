@@ -118,11 +118,15 @@ const QUALIFIERS: &[&str] = &[
 
 /// The count that begins at a token.
 pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    if let Some(amount) = bracketed_count(tokens, at) {
+        return Some(amount);
+    }
     let token = tokens.get(at)?;
     let (number, digits) = match &token.kind {
         TokenKind::Word(word) => (count_word(word)?, false),
         TokenKind::Number(numeral)
-            if numeral.style == NumeralStyle::Whole && numeral.value <= 100 =>
+            if numeral.style == NumeralStyle::Whole
+                && (numeral.value <= 100 || is_any(tokens, at + 1, &["cycles"])) =>
         {
             (i32::try_from(numeral.value.numerator()).ok()?, true)
         }
@@ -147,11 +151,16 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         next += 3;
     }
-    let qualified = at
-        .checked_sub(1)
-        .and_then(|before| tokens.get(before))
-        .and_then(Token::word)
-        .is_some_and(|word| QUALIFIERS.contains(&word.to_lowercase().trim_end_matches('.')));
+    let bounds = |at: usize| {
+        tokens
+            .get(at)
+            .and_then(Token::word)
+            .is_some_and(|word| QUALIFIERS.contains(&word.to_lowercase().trim_end_matches('.')))
+    };
+    // `at least three`, `a minimum of three`
+    let qualified = at.checked_sub(1).is_some_and(|before| {
+        bounds(before) || (is_any(tokens, before, &["of"]) && before > 0 && bounds(before - 1))
+    });
     counted(tokens, next, number, digits, qualified).then(|| Amount {
         lo: Number::whole(number),
         hi: None,
@@ -166,17 +175,54 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     })
 }
 
+/// `(2) LAYERS`, `W/ (2) 0.157" PINS`: a count in brackets, as drawings write it. A bracketed number after a noun is a reference, so one
+/// counts only where a list or a preposition leads to it.
+fn bracketed_count(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    const LEADS: &[&str] = &[
+        "with", "w", "of", "at", "by", "and", "or", "using", "use", "provide", "install", "min",
+        "max",
+    ];
+    let sign = |at: usize, sign: char| tokens.get(at).is_some_and(|token| token.is_sign(sign));
+    if !(sign(at, '(') && sign(at + 2, ')')) {
+        return None;
+    }
+    let led = at.checked_sub(1).is_none_or(|before| {
+        [',', ';', ':', '/'].iter().any(|stop| sign(before, *stop)) || is_any(tokens, before, LEADS)
+    });
+    let TokenKind::Number(numeral) = &tokens.get(at + 1)?.kind else {
+        return None;
+    };
+    let number = i32::try_from(numeral.value.numerator()).ok()?;
+    let whole = numeral.style == NumeralStyle::Whole && (1..=50).contains(&number);
+    let things = counted(tokens, at + 3, number, false, true) || is_any(tokens, at + 3, &["every"]);
+    let (first, last) = (tokens.get(at)?.span, tokens.get(at + 2)?.span);
+    (led && whole && things).then(|| Amount {
+        lo: Number::whole(number),
+        hi: None,
+        unit: Unit::Count,
+        shape: Shape::Single,
+        step: Number::ONE,
+        second: None,
+        first: at,
+        last: at + 3,
+        at: tokens.get(at + 1).map_or(first, |token| token.span),
+        whole: first.join(last),
+    })
+}
+
+fn is_any(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
+    tokens
+        .get(at)
+        .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
+}
+
 /// Whether a number only points at things already spoken of: `the two walls`, `between two walls`, `no single strip`, `in one layer`,
 /// `to one angle only`.
 fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
     let Some(before) = at.checked_sub(1).and_then(|before| tokens.get(before)) else {
         return false;
     };
-    let word = |at: usize, words: &[&str]| {
-        tokens
-            .get(at)
-            .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
-    };
+    let word = |at: usize, words: &[&str]| is_any(tokens, at, words);
     let pointed = [
         "the", "these", "those", "between", "both", "which", "no", "any", "every", "either",
     ]
@@ -217,11 +263,27 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
             });
         return !digits && after.is_numeric() && (number > 1 || thing_follows);
     };
+    // `one at every fastener`, `one cut for every 200 feet`
+    let spread = |at: usize| {
+        is_any(tokens, at, &["every", "each"])
+            || is_any(tokens, at, &["at", "for", "in", "per"])
+                && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
+    };
+    let thing = !NOT_COUNTED.contains(&first.as_str());
+    if number == 1 && !digits && (spread(at) || (thing && spread(at + 1))) {
+        return true;
+    }
     if first == "or" {
         return word(1).is_some_and(|second| matches!(second.as_str(), "more" | "fewer" | "less"));
     }
     if matches!(first.as_str(), "minimum" | "min" | "maximum" | "max") {
         return word(1).is_none_or(|second| second == "per");
+    }
+    if first == "per" && digits {
+        // `2 per panel`; but `6 per Table 2` refers.
+        const REFERRED: &[&str] = &["table", "item", "note", "the", "section", "manufacturer"];
+        let measured = tokens.get(at + 1).is_some_and(Token::is_numeric);
+        return measured || word(1).is_some_and(|second| !REFERRED.contains(&second.as_str()));
     }
     if NOT_COUNTED.contains(&first.as_str()) {
         return false;

@@ -77,19 +77,9 @@ fn parts_to_parts(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// `three times the joint width`, `twice the joint width`, `half the joint width`, `1.5 x joint width`.
 fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    let (factor, next) = if word_is(tokens, at, &["twice"]) {
-        (Number::whole(2), at + 1)
-    } else if word_is(tokens, at, &["half", "one-half"]) {
-        (Number::new(1, 2)?, at + 1)
-    } else if word_is(tokens, at, &["one"]) && word_is(tokens, at + 1, &["half"]) {
-        (Number::new(1, 2)?, at + 2)
-    } else {
-        let factor = number(tokens, at)?;
-        let times = word_is(tokens, at + 1, &["times"])
-            || (word_is(tokens, at + 1, &["x"]) || tokens.get(at + 1)?.is_sign('×'))
-                && word_is(tokens, at + 2, &["the", "joint"]);
-        (factor, times.then_some(at + 2)?)
-    };
+    let (factor, next) = mixed_factor(tokens, at)
+        .or_else(|| fraction_of_joint(tokens, at))
+        .or_else(|| plain_factor(tokens, at))?;
     let after = tokens.get(next..(next + 6).min(tokens.len()))?;
     let says = |word: &str| after.iter().any(|token| token.is_word(word));
     let of_joint = says("joint") && (says("width") || says("wide"));
@@ -101,6 +91,47 @@ fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let times = word_is(tokens, at, &["twice"]) || word_is(tokens, next - 1, &["times"]);
     times.then(|| amount(tokens, at, next, factor, Unit::Times))?
+}
+
+/// `one and one half times`, `two and a half times`: the factor, and the token after "times".
+fn mixed_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
+    let whole = number(tokens, at)?;
+    word_is(tokens, at + 1, &["and"]).then_some(())?;
+    let part_at = at + 2 + usize::from(word_is(tokens, at + 2, &["one", "a"]));
+    let part = fraction_word(tokens.get(part_at)?.word()?)?;
+    let times = word_is(tokens, part_at + 1, &["times"]);
+    times.then_some((whole.plus(part)?, part_at + 2))
+}
+
+/// `3/4 of the joint width`, `one-eighth of the joint width`: the fraction, and the token after "the".
+fn fraction_of_joint(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
+    let part = match &tokens.get(at)?.kind {
+        TokenKind::Number(numeral) if numeral.value < Number::ONE => numeral.value,
+        TokenKind::Word(word) => fraction_word(word)?,
+        _ => return None,
+    };
+    let of_joint = word_is(tokens, at + 1, &["of"])
+        && word_is(tokens, at + 2, &["the"])
+        && word_is(tokens, at + 3, &["joint"]);
+    of_joint.then_some((part, at + 3))
+}
+
+/// `twice`, `half`, `three times`, `1.5 x`: the factor, and the token after.
+fn plain_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
+    if word_is(tokens, at, &["twice"]) {
+        return Some((Number::whole(2), at + 1));
+    }
+    if word_is(tokens, at, &["half", "one-half"]) {
+        return Some((Number::new(1, 2)?, at + 1));
+    }
+    if word_is(tokens, at, &["one"]) && word_is(tokens, at + 1, &["half"]) {
+        return Some((Number::new(1, 2)?, at + 2));
+    }
+    let factor = number(tokens, at)?;
+    let times = word_is(tokens, at + 1, &["times"])
+        || (word_is(tokens, at + 1, &["x"]) || tokens.get(at + 1)?.is_sign('×'))
+            && word_is(tokens, at + 2, &["the", "joint"]);
+    times.then_some((factor, at + 2))
 }
 
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.
@@ -124,7 +155,24 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         .iter()
         .filter_map(Token::word)
         .any(|word| word.to_lowercase().starts_with("compress"));
-    compressed.then(|| {
+    // `two-thirds of the slab thickness`, `one half of its width`, `one-quarter higher than the flute`
+    let of_something = word_is(tokens, next + 1, &["of"])
+        && word_is(
+            tokens,
+            next + 2,
+            &["the", "its", "their", "a", "that", "wall", "slab", "board"],
+        );
+    let compared = fraction_word(tokens.get(next)?.word()?).is_some()
+        && word_is(
+            tokens,
+            next + 1,
+            &[
+                "higher", "larger", "wider", "thicker", "greater", "longer", "more", "less",
+                "thinner", "smaller",
+            ],
+        )
+        && word_is(tokens, next + 2, &["than"]);
+    (compressed || of_something || compared).then(|| {
         amount(
             tokens,
             at,

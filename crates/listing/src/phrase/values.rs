@@ -46,11 +46,39 @@ fn value_at(tokens: &[Token<'_>], at: usize) -> Option<Value> {
 
 /// A value, a range or a tolerance.
 pub(super) fn spread_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
+    if let Some(spread) = bracketed_tolerance(tokens, at) {
+        return Some(spread);
+    }
     deviation_at(tokens, at).or_else(|| {
         let first = value_at(tokens, at)?;
         tolerance_after(tokens, &first)
             .or_else(|| range_after(tokens, &first))
             .or_else(|| Some(single(&first)))
+    })
+}
+
+/// `(80 ± 8) kg/m³`: the unit stands after the bracket (ISO 80000-1, 7.1.4).
+fn bracketed_tolerance(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
+    let opening = tokens.get(at).filter(|token| token.is_sign('('))?;
+    let value = value_at(tokens, at + 1).filter(|value| value.unit.is_none())?;
+    let deviation =
+        value_at(tokens, plus_minus(tokens, value.next)?).filter(|value| value.unit.is_none())?;
+    tokens
+        .get(deviation.next)
+        .filter(|token| token.is_sign(')'))?;
+    let unit_token = tokens.get(deviation.next + 1)?;
+    let word = unit_token.word()?;
+    let (unit, end) = measure::notation::unit_at(&format!("1 {word}"), 1)?;
+    (end == word.len() + 2).then_some(())?;
+    Some(Spread {
+        lo: value.number.minus(deviation.number)?,
+        hi: Some(value.number.plus(deviation.number)?),
+        unit: Some(unit),
+        shape: Shape::Tolerance,
+        step: value.step.min(deviation.step),
+        style: value.style,
+        span: opening.span.join(unit_token.span),
+        next: deviation.next + 2,
     })
 }
 
@@ -85,7 +113,9 @@ fn plus_minus(tokens: &[Token<'_>], at: usize) -> Option<usize> {
         Some(at + 3)
     } else if is(0, '+') && is(1, '-') {
         Some(at + 2)
-    } else if word(0, "plus") && word(1, "or") && word(2, "minus") {
+    } else if (word(0, "plus") && word(1, "or") && word(2, "minus"))
+        || (word(0, "give") && word(1, "or") && word(2, "take"))
+    {
         Some(at + 3)
     } else {
         None
@@ -104,6 +134,26 @@ fn plus(tokens: &[Token<'_>], at: usize) -> bool {
         .is_some_and(|token| token.is_sign('+') || token.is_word("plus"))
 }
 
+/// A deviation: a value, or the word for none.
+fn deviation_value(tokens: &[Token<'_>], at: usize) -> Option<Value> {
+    let token = tokens.get(at)?;
+    let none = ["nothing", "nil", "zero", "none"]
+        .iter()
+        .any(|word| token.is_word(word));
+    if !none {
+        return value_at(tokens, at);
+    }
+    Some(Value {
+        number: Number::ZERO,
+        unit: None,
+        step: Number::ONE,
+        style: NumeralStyle::Whole,
+        span: token.span,
+        first: at,
+        next: at + 1,
+    })
+}
+
 /// `+a, -b` or `-b, +a`: the two deviations, below and above.
 fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
     let skip_joint = |next: usize| {
@@ -113,15 +163,15 @@ fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
         if joint { next + 1 } else { next }
     };
     if plus(tokens, at) {
-        let above = value_at(tokens, at + 1)?;
+        let above = deviation_value(tokens, at + 1)?;
         let next = skip_joint(above.next);
-        let below = minus(tokens, next).then(|| value_at(tokens, next + 1))??;
+        let below = minus(tokens, next).then(|| deviation_value(tokens, next + 1))??;
         let next = below.next;
         Some((below, above, next))
     } else if minus(tokens, at) {
-        let below = value_at(tokens, at + 1)?;
+        let below = deviation_value(tokens, at + 1)?;
         let next = skip_joint(below.next);
-        let above = plus(tokens, next).then(|| value_at(tokens, next + 1))??;
+        let above = plus(tokens, next).then(|| deviation_value(tokens, next + 1))??;
         let next = above.next;
         Some((below, above, next))
     } else {
@@ -167,7 +217,7 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     let at = if tokens
         .get(first.next)
         .is_some_and(|token| token.is_sign(',') || token.is_sign('('))
-        && plus(tokens, first.next + 1)
+        && (plus(tokens, first.next + 1) || plus_minus(tokens, first.next + 1).is_some())
     {
         first.next + 1
     } else {
@@ -175,7 +225,11 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     };
     // `1-1/4 in. (32 mm) ± 1/8 in.`: the same value in a second unit may stand between.
     let at = second_value_end(tokens, at)
-        .filter(|end| plus_minus(tokens, *end).is_some())
+        .map(|end| {
+            let comma = tokens.get(end).is_some_and(|token| token.is_sign(','));
+            end + usize::from(comma)
+        })
+        .filter(|end| plus_minus(tokens, *end).is_some() || two_sided(tokens, *end).is_some())
         .unwrap_or(at);
     let (below, above, mut next) = if let Some(next) = plus_minus(tokens, at) {
         let value = value_at(tokens, next)?;
@@ -222,11 +276,21 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     let joint = tokens.get(first.next)?;
     let dash = joint.is_sign('-') || joint.is_sign('–') || joint.is_sign('—') || joint.is_sign('−');
     let to = joint.is_word("to") || joint.is_word("thru") || joint.is_word("through");
-    let and = joint.is_word("and") && opens_range(tokens, first.first);
-    if !(dash || to || and) {
+    let and = (joint.is_word("and") || joint.is_sign('&')) && opens_range(tokens, first.first);
+    // `from 25 mm up to 200 mm`
+    let up_to = joint.is_word("up")
+        && tokens
+            .get(first.next + 1)
+            .is_some_and(|token| token.is_word("to"))
+        && first
+            .first
+            .checked_sub(1)
+            .and_then(|before| tokens.get(before))
+            .is_some_and(|token| token.is_word("from"));
+    if !(dash || to || and || up_to) {
         return None;
     }
-    let last = value_at(tokens, first.next + 1)?;
+    let last = value_at(tokens, first.next + 1 + usize::from(up_to))?;
     let unit = last.unit.or(first.unit);
     let lo = match (first.unit, unit) {
         (Some(own), Some(unit)) if own != unit => {

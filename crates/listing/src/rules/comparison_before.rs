@@ -109,6 +109,10 @@ fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, 
         return None;
     }
     let time = sentence.amounts.iter().any(|amount| amount.first == first && amount.unit.dimension() == Dimension::Time);
+    // `an excess of about 10 mm` is an amount; `in excess of 10 mm` compares.
+    if sentence.is_word(at, "excess") && !(at > 0 && sentence.is_word(at - 1, "in")) {
+        return None;
+    }
     if sentence.is_any(at, UP_ALONE) || (time && sentence.is_word(at, "after")) {
         Some((Relation::MoreThan, at))
     } else if sentence.is_any(at, DOWN_ALONE) || (time && sentence.is_word(at, "before")) {

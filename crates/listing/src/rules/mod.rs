@@ -66,6 +66,7 @@ rules! {
     subject_opening "subject opening",
     shared_qualifier "shared qualifier",
     same_sheet "same sheet",
+    closing_qualifier "closing qualifier",
     bare_value "bare value",
 }
 

@@ -19,7 +19,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let joint = own.first.checked_sub(1)?;
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
-    let by = sentence.is_word(joint, "by") && (1..=2).contains(&between.len()) || between.len() == 1 && sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×') && between.len() == 1 || own.first == previous.last;
+    let times = sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×');
+    let by = times && (1..=2).contains(&between.len()) || own.first == previous.last;
+    // `min 20 MSG (0.036 in.) galv steel, 10 in. wide`: a parenthesis repeats the number before it and passes nothing on.
+    let repeats = sentence.is_sign(joint, ',') && previous.first > 0 && sentence.is_sign(previous.first - 1, '(');
+    if repeats {
+        return None;
+    }
     if !(joined || by) || between.len() > REACH || brings_own_phrase(sentence, between.clone()) {
         return None;
     }
@@ -33,6 +39,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.
 fn brings_own_phrase(sentence: &Sentence<'_>, mut between: core::ops::Range<usize>) -> bool {
     between.any(|at| {
+        // `of 24 in. OC in Config. 1 and 16 in. OC in Config. 2` says one thing twice.
+        if sentence.is_word(at, "in") && sentence.word(at + 1).starts_with("config") || sentence.is_any(at, &["oc", "o.c"]) && sentence.has_any(at + 1, at + 9, &["oc", "o.c"]) {
+            return false;
+        }
         sentence.is_sign(at, ';')
             || sentence.is_any(at, &["shall", "is", "are", "be", "to", "spaced", "located", "with", "having", "less", "more", "cut", "lapped", "from", "below", "above", "apart", "o.c", "oc", "except", "but", "in"])
     })

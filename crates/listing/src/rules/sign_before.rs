@@ -1,3 +1,4 @@
+use super::comparison_before::NEGATIONS;
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -16,6 +17,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             return None;
         };
         return Some(Finding::sure(relation, before));
+    }
+    // `never < 1/4 in.`
+    let negated = at.checked_sub(1).filter(|before| sentence.is_any(*before, NEGATIONS));
+    let strict = [('>', Relation::MoreThan), ('<', Relation::LessThan)];
+    if let Some((before, (_, relation))) = negated.zip(strict.into_iter().find(|(own, _)| sign(at, *own))) {
+        return Some(Finding::sure(relation.negated()?, before));
     }
     let relation = if sign(at, '≥') || sign(at, '⩾') {
         Relation::AtLeast

@@ -6,7 +6,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
     let at = first.checked_sub(1)?;
-    if !sentence.is_word(at, "within") {
+    // `flat to 1/4 in. in 10 ft`: true to within it.
+    let true_to = sentence.is_word(at, "to")
+        && at > floor
+        && sentence.is_any(at - 1, &["flat", "level", "plumb", "true", "straight", "square", "even"]);
+    if !(sentence.is_any(at, &["within", "w/in"]) || true_to) {
         return None;
     }
     let relation = if negation(sentence, at, floor).is_some() { Relation::AtLeast } else { Relation::AtMost };

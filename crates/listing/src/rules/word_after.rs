@@ -1,3 +1,5 @@
+use measure::Unit;
+
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -8,8 +10,18 @@ const REACH: usize = 5;
 const BREAKS: &[&str] = &["and", "with", "for", "in", "on", "by", "onto", "from", "into", "to", "when", "where", "if", "that", "which", "shall", "is", "are", "than", "below", "above"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
-    let last = sentence.amount(index)?.last;
+    let amount = sentence.amount(index)?;
+    let last = amount.last;
+    // `three every 20 ft minimum`: the word is said of the count, not of the stretch it is counted on.
+    if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first) {
+        return None;
+    }
+    let last = counted_stretch(sentence, index).unwrap_or(last);
     let mut at = sentence.skip_parentheses_but(last);
+    // `4 HRS. MIN.`: the stop shortens the unit.
+    if sentence.is_sign(at, '.') && closing_word(sentence, at + 1).is_some() {
+        at += 1;
+    }
     for _ in 0..=REACH {
         if let Some(relation) = closing_word(sentence, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
@@ -37,6 +49,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     None
 }
 
+/// The end of the stretch that a count is taken on: `three every 20 ft`.
+fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    let amount = sentence.amount(index)?;
+    let next = sentence.amount(index + 1)?;
+    let counts = amount.unit == Unit::Count && next.first == amount.last + 1 && sentence.is_any(amount.last, &["every", "per"]);
+    counts.then_some(next.last)
+}
+
 /// The relation that the words at a token give to the number before them.
 fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let word = sentence.word(at);
@@ -61,10 +81,18 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         _ => return None,
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
-    let opens_next = sentence.amount_at(at + 1).is_some()
+    let opens_next = sentence.amount_at(at + 1).is_some_and(|next| !closes_itself(sentence, next))
         || (sentence.is_word(at + 1, "of") && (sentence.amount_at(at + 2).is_some() || sentence.amount_at(at + 3).is_some()))
-        || (sentence.amount_at(at + 2).is_some() && !sentence.is_sign(at + 1, '(') && !sentence.is_sign(at + 1, '[') && !sentence.is_stop(at + 1) && !sentence.is_any(at + 1, &["to", "and"]) && !sentence.is_sign(at + 1, '.') && !sentence.is_sign(at + 1, ')'));
+        || (sentence.amount_at(at + 2).is_some() && !sentence.is_sign(at + 1, '(') && !sentence.is_sign(at + 1, '[') && !sentence.is_stop(at + 1) && !sentence.is_any(at + 1, &["nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over", "under", "between", "per", "every", "each", "within", "into"]) && !sentence.is_sign(at + 1, '.') && !sentence.is_sign(at + 1, ')'));
     (!opens_next).then_some(relation)
+}
+
+/// Whether an amount has a qualifier of its own just after it: `1-1/2 in. max. 8 pcf min`.
+fn closes_itself(sentence: &Sentence<'_>, index: usize) -> bool {
+    sentence.amount(index).is_some_and(|amount| {
+        let after = sentence.skip_parentheses(amount.last);
+        sentence.is_any(after, &["min", "minimum", "max", "maximum", "min.", "max."])
+    })
 }
 
 /// The relation of "or more", "or heavier", "or less".

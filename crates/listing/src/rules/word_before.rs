@@ -13,7 +13,15 @@ const REACH: usize = 7;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
+    // `max joint width + 1 in.` bounds the sum, not the inch.
+    if sentence.is_sign(first, '+') {
+        return None;
+    }
     for (steps, at) in (floor..first).rev().enumerate() {
+        // `all min. two passes` closed what came before.
+        if sentence.is_word(at, "plus") || gathered(sentence, at) {
+            return None;
+        }
         if let Some(relation) = qualifier(&sentence.word(at)) {
             // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.
             return Some(Finding::sure(relation, at));
@@ -28,6 +36,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     None
 }
 
+/// Whether a qualifier closes a list before it.
+fn gathered(sentence: &Sentence<'_>, at: usize) -> bool {
+    at > 0 && sentence.is_any(at - 1, &["all", "both"]) && qualifier(&sentence.word(at)).is_some()
+}
+
 /// `min depth is 4 in.`, `max spacing shall be 24 in.`: a qualified noun and its verb.
 fn qualifies_noun(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
     (floor..at).rev().take(5).any(|before| qualifier(&sentence.word(before)).is_some())
@@ -36,8 +49,8 @@ fn qualifies_noun(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
 /// The relation that a word before a number or noun names.
 pub(crate) fn qualifier(word: &str) -> Option<Relation> {
     Some(match word {
-        "min" | "minimum" | "mini" => Relation::AtLeast,
-        "max" | "maximum" => Relation::AtMost,
+        "min" | "minimum" | "mini" | "nlt" => Relation::AtLeast,
+        "max" | "maximum" | "nmt" => Relation::AtMost,
         "nom" | "nominal" | "nominally" => Relation::Nominal,
         "exactly" | "precisely" => Relation::Exactly,
         "approximately" | "approx" | "about" | "some" | "roughly" | "circa" | "ca" | "approximate" | "around" => Relation::About,

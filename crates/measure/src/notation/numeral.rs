@@ -161,7 +161,15 @@ fn spaced_thousands(text: &str, at: usize, digits: &str) -> Option<usize> {
     let follows = rest(text, end).trim_start();
     let grouped =
         gap && end == start + 3 && (1..=3).contains(&digits.len()) && !digits.starts_with('0');
-    (grouped && METRIC.iter().any(|unit| follows.starts_with(unit))).then_some(end)
+    let metric = |words: &str| METRIC.iter().any(|unit| words.starts_with(unit));
+    // `2 150 to 2 500 kg/m³`
+    let range = ["to ", "– ", "- ", "–", "and "].iter().any(|joint| {
+        follows.strip_prefix(joint).is_some_and(|high| {
+            let high = high.trim_start_matches(|c: char| c.is_ascii_digit() || c.is_whitespace());
+            metric(high)
+        })
+    });
+    (grouped && (metric(follows) || range)).then_some(end)
 }
 
 /// The end of the decimals after a point or a decimal comma, if any stand here.

@@ -1,0 +1,73 @@
+//! Captions of tables: `TABLE A`, `Table 2 - Packing by joint width`. A captioned table is an item of its own, under the item that alone
+//! cites it: what it requires must not fall away with the option in whose text it happens to be printed.
+
+/// A caption's label and what it says of the table; none for a sentence that only begins with the word.
+pub(super) fn caption(words: &str) -> Option<(String, &str)> {
+    const LONGEST: usize = 14;
+    let (word, rest) = words.trim().split_once(char::is_whitespace)?;
+    if !word.eq_ignore_ascii_case("table") || words.split_whitespace().count() > LONGEST {
+        return None;
+    }
+    let rest = rest.trim_start();
+    let len = rest
+        .find(|c: char| !(c.is_ascii_alphanumeric() || matches!(c, '.' | '-')))
+        .unwrap_or(rest.len());
+    let label = rest.get(..len)?.trim_end_matches(['.', '-']);
+    let short = !label.is_empty()
+        && label.len() <= 4
+        && label
+            .chars()
+            .all(|c| c.is_ascii_digit() || c.is_ascii_uppercase() || matches!(c, '.' | '-'));
+    let after = rest.get(label.len()..)?;
+    let title = after.trim_start_matches([' ', '.', ':', '-', '–', '—']);
+    // `Table 2 gives the depth` goes on; a caption stops, or begins anew.
+    let apart = title.is_empty()
+        || after.trim_start().len() != title.len()
+        || after.starts_with("  ")
+        || title.starts_with(char::is_uppercase)
+        || title.starts_with('(');
+    let sentence = title.ends_with('.') && title.split_whitespace().count() > 8;
+    (short && apart && !sentence).then(|| (format!("Table {label}"), title))
+}
+
+/// Whether words cite a table: `per Table A`, `TABLE A`.
+pub(super) fn cites(words: &str, path: &str) -> bool {
+    let (words, path) = (words.to_lowercase(), path.to_lowercase());
+    words.match_indices(&path).any(|(at, _)| {
+        !words
+            .get(at + path.len()..)
+            .is_some_and(|rest| rest.starts_with(char::is_alphanumeric))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn captions_and_sentences() {
+        for (words, expected) in [
+            ("TABLE A", Some(("Table A", ""))),
+            (
+                "Table 2 - Packing by joint width",
+                Some(("Table 2", "Packing by joint width")),
+            ),
+            (
+                "Table 3.1: Sealant depth.",
+                Some(("Table 3.1", "Sealant depth.")),
+            ),
+            ("Table 2 gives the depth of packing", None),
+            ("Tables 1 and 2", None),
+            ("Table", None),
+        ] {
+            let found = caption(words);
+            assert_eq!(
+                found.as_ref().map(|(path, title)| (path.as_str(), *title)),
+                expected,
+                "{words}"
+            );
+        }
+        assert!(cites("depth per TABLE A.", "Table A"));
+        assert!(!cites("depth per Table 12", "Table 1"));
+    }
+}

@@ -1,0 +1,33 @@
+use measure::Unit;
+
+use super::word_before::qualifier;
+use super::{Finding, Sentence, bare_value};
+
+/// Words that gather the amounts before them: `all min`.
+const GATHERING: &[&str] = &["all", "both", "each", "ea"];
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let amount = sentence.amount(index)?;
+    let closing = (amount.last..sentence.tokens.len()).find(|at| gathers(sentence, *at))?;
+    let relation = qualifier(&sentence.word(closing + 1))?;
+    let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
+    let measured = !matches!(amount.unit, Unit::Count | Unit::Gauge | Unit::ScrewNumber);
+    // A number that has a qualifier of its own isn't bare, and never comes here.
+    let bare = bare_value::read(sentence, index).is_some();
+    (!parted && measured && bare).then(|| Finding::sure(relation, amount.first))
+}
+
+/// Whether the words at a token gather the amounts before: "all" or "both" with a qualifier that ends the stretch.
+fn gathers(sentence: &Sentence<'_>, at: usize) -> bool {
+    let stop = |at: usize| sentence.is_stop(at) || sentence.is_sign(at, '.') || sentence.token(at).is_none();
+    sentence.is_any(at, GATHERING)
+        && at > 0
+        && stop(at - 1)
+        && qualifier(&sentence.word(at + 1)).is_some()
+        && (stop(at + 2) || shortened_end(sentence, at + 1))
+}
+
+/// `ALL MIN. TWO PASSES`: the stop of an abbreviation may end the stretch, too.
+fn shortened_end(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
+}
