@@ -253,31 +253,39 @@ impl<'a> Reader<'a> {
         };
         Around {
             item: item.path.clone(),
-            carried: item.parent.and_then(|parent| self.carried(parent)),
+            carried: item
+                .parent
+                .and_then(|parent| self.carried(parent, item.heading.start())),
             subject,
             options,
         }
     }
 
-    /// The qualifier that an item's last words carry over the items in it: they end in a colon and hold no number.
-    fn carried(&self, index: usize) -> Option<crate::model::Relation> {
+    /// The qualifier that an item's words carry over the items in it: the last before them end in a colon and hold no number.
+    fn carried(&self, index: usize, before: usize) -> Option<crate::model::Relation> {
         let item = self.outline.items.get(index)?;
-        let words = match item.paragraphs.last() {
-            Some(Paragraph::Text(pieces)) => Flow::of(self.text, pieces.iter().copied())
-                .text()
-                .to_owned(),
-            Some(Paragraph::Table(_)) => return None,
+        let last = item
+            .paragraphs
+            .iter()
+            .rev()
+            .find_map(|paragraph| match paragraph {
+                Paragraph::Text(pieces) => pieces
+                    .first()
+                    .is_some_and(|piece| piece.start() < before)
+                    .then(|| {
+                        Some(
+                            Flow::of(self.text, pieces.iter().copied())
+                                .text()
+                                .to_owned(),
+                        )
+                    }),
+                Paragraph::Table(table) => (table.span.start() < before).then_some(None),
+            });
+        let words = match last {
+            Some(words) => words?,
             None => item.heading.of(self.text).to_owned(),
         };
-        let leads = words.trim_end().ends_with(':') && words.split_whitespace().count() <= 10;
-        let plain = !words
-            .split_whitespace()
-            .skip(1)
-            .any(|word| word.contains(|c: char| c.is_ascii_digit()));
-        let found = words
-            .split(|c: char| !c.is_alphabetic())
-            .find_map(|word| crate::rules::qualifier(&word.to_lowercase()));
-        found.filter(|_| leads && plain)
+        crate::clauses::carried(&words)
     }
 
     /// The component named just before a footnote's mark in the text that cites it: "Sealant [c] at the ends".

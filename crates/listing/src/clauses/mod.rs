@@ -38,18 +38,57 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     } else {
         String::new()
     };
+    let mut lead = None;
     for paragraph in paragraphs {
         match paragraph {
             Paragraph::Text(pieces) => {
-                read_text(source, pieces, around, &mut subject, &mut found);
+                let listed = Around {
+                    carried: lead.or(around.carried),
+                    ..around.clone()
+                };
+                read_text(source, pieces, &listed, &mut subject, &mut found);
                 Flow::of(source, pieces.iter().copied())
                     .text()
                     .clone_into(&mut caption);
+                lead = carried(&caption);
             }
             Paragraph::Table(table) => tables::read(source, table, &caption, around, &mut found),
         }
     }
     found
+}
+
+/// The qualifier that words carry over the list below them: "Minimum depths:", "Slab thickness at the edge not less than". Their last
+/// sentence ends in a colon or in the qualifier itself, and holds no number.
+pub(crate) fn carried(words: &str) -> Option<crate::model::Relation> {
+    const LONGEST: usize = 14;
+    let words = words.trim();
+    let last = crate::sentences::sentences(words).pop()?;
+    let last = words.get(last)?.to_lowercase();
+    let ending = last.trim_end_matches([':', ' ', '-']);
+    let plain = !ending
+        .split_whitespace()
+        .skip(1)
+        .any(|word| word.contains(|c: char| c.is_ascii_digit()));
+    if !plain || ending.split_whitespace().count() > LONGEST {
+        return None;
+    }
+    let compares = |end: &str| ending.ends_with(end);
+    if compares("not less than") || compares("no less than") || compares("at least") {
+        return Some(crate::model::Relation::AtLeast);
+    }
+    if compares("not more than")
+        || compares("no more than")
+        || compares("at most")
+        || compares("not exceeding")
+    {
+        return Some(crate::model::Relation::AtMost);
+    }
+    let leads = last.ends_with(':');
+    let found = ending
+        .split(|c: char| !c.is_alphabetic())
+        .find_map(crate::rules::qualifier);
+    found.filter(|_| leads)
 }
 
 fn read_text(

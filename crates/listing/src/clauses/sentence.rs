@@ -54,7 +54,7 @@ pub(super) fn read(
         .into_iter()
         .filter(|mention| !sentence.in_condition(mention.first))
         .collect();
-    let (readings, unread) = bounds(&sentence, around.carried);
+    let (readings, unread) = bounds(&sentence, around.carried, &attached);
     let context = Context {
         sentence: &sentence,
         around,
@@ -113,8 +113,9 @@ struct Governing {
 }
 
 fn governing(sentence: &mut Sentence<'_>) -> Governing {
-    let mut governing = conditions(sentence);
-    sentence.set_conditions(&governing);
+    let conditions = conditions(sentence);
+    sentence.set_conditions(&conditions);
+    let mut governing = conditions.found;
     let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
         .into_iter()
         .partition(|mention| exceptive(sentence, mention.first).is_none());
@@ -197,7 +198,11 @@ fn introduced_at(sentence: &Sentence<'_>, first: usize) -> usize {
 }
 
 /// Every number that bounds something, and those that no rule dared to read.
-fn bounds(sentence: &Sentence<'_>, carried: Option<Relation>) -> (Vec<Reading>, Vec<usize>) {
+fn bounds(
+    sentence: &Sentence<'_>,
+    carried: Option<Relation>,
+    attached: &[Attached],
+) -> (Vec<Reading>, Vec<usize>) {
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
     for index in (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)) {
@@ -216,10 +221,12 @@ fn bounds(sentence: &Sentence<'_>, carried: Option<Relation>) -> (Vec<Reading>, 
             ),
             _ => (finding, rule),
         };
-        if let Some(joined) = readings
-            .last()
-            .and_then(|last| join_range(sentence, last, amount, &finding))
-        {
+        let paired = attached.get(index).is_some_and(|own| own.part.is_some());
+        let joined = readings.last().and_then(|last| {
+            join_range(sentence, last, amount, &finding)
+                .or_else(|| join_counts(sentence, last, index).filter(|_| !paired))
+        });
+        if let Some(joined) = joined {
             if let Some(last) = readings.last_mut() {
                 last.bound = joined;
                 last.amounts.push(index);
@@ -310,6 +317,52 @@ fn join_range(
     })
 }
 
+/// "one or two layers" allows from one to two; of a list that leaves a number out, "two or four", a person must choose.
+fn join_counts(sentence: &Sentence<'_>, last: &Reading, index: usize) -> Option<Bound> {
+    let amount = sentence.amount(index)?;
+    let first = sentence.amount(*last.amounts.last()?)?;
+    let bare = last.rule == "bare value" || last.bound.relation == Relation::Between;
+    let next_in_list = bare
+        && last.bound.unit == Unit::Count
+        && amount.unit == Unit::Count
+        && list_end(sentence, *last.amounts.last()?) >= index
+        && list_joint(sentence, index) == Some("or");
+    let follows = first.lo.plus(measure::Number::ONE)? == amount.lo;
+    (next_in_list && follows).then(|| Bound {
+        relation: Relation::Between,
+        hi: Some(amount.lo),
+        at: last.bound.at.join(sentence.source(amount.at)),
+        bare: true,
+        ..last.bound.clone()
+    })
+}
+
+/// The last amount of the list that an amount stands in: `one, two or three layers`.
+fn list_end(sentence: &Sentence<'_>, index: usize) -> usize {
+    let joined = |one: usize| {
+        let (Some(own), Some(next)) = (sentence.amount(one), sentence.amount(one + 1)) else {
+            return false;
+        };
+        own.unit == Unit::Count
+            && next.unit == Unit::Count
+            && own.last < next.first
+            && (own.last..next.first)
+                .all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["or", "and"]))
+    };
+    (index..sentence.amounts.len())
+        .find(|one| !joined(*one))
+        .unwrap_or(index)
+}
+
+/// The word that joins the list an amount stands in: before its last amount.
+fn list_joint(sentence: &Sentence<'_>, index: usize) -> Option<&'static str> {
+    let last = sentence.amount(list_end(sentence, index))?;
+    let before = last.first.checked_sub(1)?;
+    ["or", "and"]
+        .into_iter()
+        .find(|word| sentence.is_word(before, word))
+}
+
 /// The second values of two limits as one range. A range in parentheses after the second limit speaks for both.
 fn joined_seconds(last: &Reading, amount: &Amount, rising: bool) -> Option<SecondValue> {
     let (one, other) = last.bound.second.as_ref().zip(amount.second.as_ref())?;
@@ -382,7 +435,8 @@ impl Context<'_, '_> {
         subject: &Subject,
         mentions: &[Mention],
     ) -> Name {
-        let index = reading.amounts.first().copied().unwrap_or(0);
+        // What a list counts stands after its last number.
+        let index = list_end(self.sentence, reading.amounts.first().copied().unwrap_or(0));
         if let Some((earlier, held)) = before {
             if reading.rule == "same sheet"
                 && let Some(sheet) = same_sheet(held, reading.bound.unit.dimension())

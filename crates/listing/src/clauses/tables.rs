@@ -356,6 +356,9 @@ fn read_cell(
     };
     let name = name_heading(&heading.words, unit.dimension(), &around.subject);
     push(flow, bound, &name, condition, around, "table cell", found);
+    if cell.goes_on {
+        push_words(heading, flow, condition, around, found);
+    }
 }
 
 fn bound(

@@ -39,14 +39,13 @@ pub(crate) fn attach(
             });
             before_ending(sentence, found, number, &bounds, parallel)
         };
+        let paired = governed_respectively(sentence, condition, &bounds);
         let respectively = condition.parts.len() > 1
-            && condition.parts.len() == governed_respectively(sentence, condition, &bounds).len()
-            && sentence.has_any(condition.last, condition.last + 6, &["respectively"]);
+            && condition.parts.len() == paired.len()
+            && (sentence.has_any(condition.last, condition.last + 6, &["respectively"])
+                || is_list(sentence, &paired));
         if respectively {
-            for (index, part) in governed_respectively(sentence, condition, &bounds)
-                .into_iter()
-                .zip(&condition.parts)
-            {
+            for (index, part) in paired.into_iter().zip(&condition.parts) {
                 if let Some(slot) = attached.get_mut(index) {
                     slot.conditions.push(number);
                     slot.part = Some(part.clone());
@@ -61,6 +60,21 @@ pub(crate) fn attach(
         }
     }
     attached
+}
+
+/// Whether amounts stand in one list and nowhere else: "one, two or three layers ... for 1, 2 and 3 Hr ratings" pairs them, though it
+/// doesn't say "respectively".
+fn is_list(sentence: &Sentence<'_>, amounts: &[usize]) -> bool {
+    let listed = |pair: &[usize]| {
+        let [one, next] = pair else { return false };
+        let (Some(one), Some(next)) = (sentence.amount(*one), sentence.amount(*next)) else {
+            return false;
+        };
+        one.unit == next.unit
+            && (one.last..next.first)
+                .all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["or", "and"]))
+    };
+    amounts.windows(2).all(listed)
 }
 
 /// The last amounts before a list of conditions, as many as it has parts.

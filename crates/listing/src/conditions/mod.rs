@@ -7,6 +7,7 @@
 mod attach;
 mod configuration;
 mod exception;
+mod forbidden;
 mod phrase;
 mod rating;
 mod width;
@@ -19,6 +20,7 @@ use crate::rules::{Sentence, bounded};
 pub(crate) use attach::{Attached, attach};
 pub(crate) use configuration::configurations;
 pub(crate) use exception::exceptive;
+pub(crate) use forbidden::Forbidden;
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]
@@ -33,8 +35,15 @@ pub(crate) struct Found {
     pub(crate) parts: Vec<Expr>,
 }
 
-/// Finds the conditions of a sentence, in order.
-pub(crate) fn conditions(sentence: &Sentence<'_>) -> Vec<Found> {
+/// The conditions of a sentence, in order, and the states in which it forbids something, which are none.
+#[derive(Debug, Default)]
+pub(crate) struct Conditions {
+    pub(crate) found: Vec<Found>,
+    pub(crate) forbidden: Vec<Forbidden>,
+}
+
+/// Finds the conditions of a sentence.
+pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     let mut found = phrase::phrases(sentence);
     let mut taken: Vec<usize> = found
         .iter()
@@ -48,9 +57,14 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Vec<Found> {
         taken.extend(&condition.triggers);
         found.push(condition);
     }
+    let forbidden: Vec<Forbidden> = found
+        .iter()
+        .filter_map(|condition| forbidden::forbidden(sentence, condition))
+        .collect();
+    found.retain(|condition| !forbidden.iter().any(|state| state.first == condition.first));
     exception::turn_exceptions(sentence, &mut found);
     found.sort_by_key(|condition| condition.first);
-    found
+    Conditions { found, forbidden }
 }
 
 /// A test of a property against an amount of the sentence, as the words around the amount bound it.
@@ -76,6 +90,14 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
         hi,
         lo_excluded: false,
     }))
+}
+
+/// Whether the words before an amount compare with it: "over", "colder than".
+fn compared(sentence: &Sentence<'_>, index: usize) -> bool {
+    use crate::model::Relation;
+    let relation = loose_relation(sentence, index)
+        .or_else(|| bounded(sentence, index).map(|(finding, _)| finding.relation));
+    matches!(relation, Some(Relation::LessThan | Relation::MoreThan))
 }
 
 /// In a condition "over", "above", "under" and "below" compare, with or without "than".

@@ -155,6 +155,7 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
             }
         } else if depth == 0
             && (sentence.is_stop(index)
+                || is_second_verb(sentence, at, index)
                 || begins_parallel(sentence, index)
                 || begins_main_clause(sentence, at, index)
                 || sentence.is_word(index, "then")
@@ -184,6 +185,23 @@ fn second_half(sentence: &Sentence<'_>, end: usize) -> usize {
         )
     });
     half.unwrap_or(end)
+}
+
+/// Whether a verb goes on with the main clause: "the width when the packing is installed *is between* ...".
+fn is_second_verb(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    let verb = sentence.is_any(at, &["is", "are", "shall", "must", "may", "will"]);
+    let word = at
+        .checked_sub(1)
+        .map(|before| sentence.word(before))
+        .unwrap_or_default();
+    let participle = word.ends_with("ed")
+        || matches!(
+            word.as_ref(),
+            "made" | "set" | "built" | "dry" | "wet" | "place"
+        );
+    // The subject of the main clause stands before the opener: "the width when ...".
+    let subject = opener > 0 && !sentence.is_stop(opener - 1);
+    verb && participle && subject && sentence.has_any(opener + 1, at, &["is", "are", "has", "have"])
 }
 
 /// Whether the main clause begins with no comma before it: "where the joint is over 2 in. wide *the packing is held by clips ...*".

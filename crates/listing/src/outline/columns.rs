@@ -260,9 +260,12 @@ fn columns(headings: &[Line<'_>], rows: &[Line<'_>]) -> Vec<(usize, usize)> {
     };
     let in_rows = written(rows);
     let in_headings = written(headings);
-    let heading_begins = |at: usize| {
+    // A heading stands over its column, not always flush with it.
+    let heading_begins = |from: usize, at: usize| {
+        const ASIDE: usize = 3;
         let mark = |at: usize| in_headings.get(at).copied().unwrap_or_default();
-        mark(at) && at >= 2 && !mark(at - 1) && !mark(at - 2)
+        (at.saturating_sub(ASIDE).max(from + 1)..=at)
+            .any(|at| mark(at) && at >= 2 && !mark(at - 1) && !mark(at - 2))
     };
     let mut columns: Vec<(usize, usize)> = Vec::new();
     let mut start = None;
@@ -271,7 +274,7 @@ fn columns(headings: &[Line<'_>], rows: &[Line<'_>]) -> Vec<(usize, usize)> {
         let next = in_rows.get(at + 1).copied().unwrap_or_default();
         match start {
             None if here => start = Some(at),
-            Some(from) if !here && (!next || heading_begins(at + 1)) => {
+            Some(from) if !here && (!next || heading_begins(from, at + 1)) => {
                 columns.push((from, at));
                 start = None;
             }
@@ -301,7 +304,9 @@ fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
 fn split_heading(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
     let mut cells = vec![Span::default(); columns.len()];
     let words = words(line);
-    for run in words.chunk_by(|one, next| next.0 <= one.1 + 1) {
+    let runs = || words.chunk_by(|one, next| next.0 <= one.1 + 1);
+    let one_each = runs().count() == columns.len();
+    for (index, run) in runs().enumerate() {
         let (Some(first), Some(last)) = (run.first(), run.last()) else {
             continue;
         };
@@ -312,9 +317,12 @@ fn split_heading(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
                     .is_some_and(|(start, end)| *start < last.1 && first.0 < *end)
             })
             .collect();
-        if let [only] = under.as_slice()
-            && let Some(cell) = cells.get_mut(*only)
-        {
+        let own = match under.as_slice() {
+            [only] if !one_each => Some(*only),
+            _ if one_each => Some(index),
+            _ => None,
+        };
+        if let Some(cell) = own.and_then(|own| cells.get_mut(own)) {
             let span = first.2.join(last.2);
             *cell = if cell.is_empty() {
                 span

@@ -3,7 +3,7 @@
 use measure::notation::{NumeralStyle, Stated};
 use measure::{Agreement, Number, Unit, dual};
 
-use super::counts::count_at;
+use super::counts::{count_at, count_list_at};
 use super::lex::{Token, TokenKind};
 use super::ratios::ratio_at;
 use super::values::{Value, dimensions_at, spread_at};
@@ -105,9 +105,10 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
     {
         return Some(take_spread(tokens, at, &spread, unit, found));
     }
-    let amount = count_at(tokens, at)?;
-    let next = amount.last;
-    found.push(amount);
+    let counts =
+        count_list_at(tokens, at).or_else(|| count_at(tokens, at).map(|count| vec![count]))?;
+    let next = counts.last()?.last;
+    found.extend(counts);
     Some(next)
 }
 

@@ -20,6 +20,8 @@ pub(crate) struct Cell {
     pub(crate) second: Option<Second>,
     /// Bytes of the cell's text that the number stands on.
     pub(crate) span: Span,
+    /// Whether the cell goes on in words after a comma: `12, top`.
+    pub(crate) goes_on: bool,
 }
 
 /// Reads a cell that is one amount, with the unit of its column where it has none of its own. Words beside the amount make it
@@ -38,6 +40,7 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
             lo_excluded: false,
             second: None,
             span,
+            goes_on: false,
         };
         return (alone && unit.is_none_or(|unit| unit == Unit::Count)).then_some(cell);
     }
@@ -50,13 +53,15 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
     let next = second.as_ref().map_or(spread.next, |(_, next)| *next);
     let (closing, end) = closing(&tokens, next);
     let over_range = relation == Some(Relation::MoreThan) && spread.shape == Shape::Range;
-    let rest_is_note = tokens.get(end).is_none_or(|token| {
-        token.is_sign('[')
-            || token.is_sign('(')
-            || token.is_sign('*')
-            || token.is_sign('.')
-            || token.is_sign('†')
-    });
+    let goes_on = tokens.get(end).is_some_and(|token| token.is_sign(','));
+    let rest_is_note = goes_on
+        || tokens.get(end).is_none_or(|token| {
+            token.is_sign('[')
+                || token.is_sign('(')
+                || token.is_sign('*')
+                || token.is_sign('.')
+                || token.is_sign('†')
+        });
     let relation = if over_range {
         None
     } else {
@@ -70,6 +75,7 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
         lo_excluded: over_range,
         second: second.map(|(second, _)| second),
         span: spread.span,
+        goes_on,
     })
 }
 

@@ -123,6 +123,8 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let token = tokens.get(at)?;
     let (number, digits) = match &token.kind {
+        TokenKind::Word("once" | "Once" | "ONCE") if compared(tokens, at) => (1, false),
+        TokenKind::Word("twice" | "Twice" | "TWICE") if compared(tokens, at) => (2, false),
         TokenKind::Word(word) => (count_word(word)?, false),
         TokenKind::Number(numeral)
             if numeral.style == NumeralStyle::Whole
@@ -175,6 +177,40 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     })
 }
 
+/// `one, two or three layers`: a count for each, of what stands after the last.
+pub(super) fn count_list_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Amount>> {
+    let number = |at: usize| tokens.get(at).and_then(Token::word).and_then(count_word);
+    let joins = |at: usize| {
+        is_any(tokens, at, &["or", "and"]) || tokens.get(at).is_some_and(|token| token.is_sign(','))
+    };
+    let mut places = vec![at];
+    number(at)?;
+    while let Some(last) = places.last()
+        && joins(last + 1)
+        && number(last + 2).is_some()
+    {
+        places.push(last + 2);
+    }
+    let (last, earlier) = places.split_last()?;
+    let closing = count_at(tokens, *last).filter(|_| !earlier.is_empty())?;
+    let mut counts: Vec<Amount> = earlier
+        .iter()
+        .filter_map(|at| {
+            let span = tokens.get(*at)?.span;
+            Some(Amount {
+                lo: Number::whole(number(*at)?),
+                first: *at,
+                last: at + 1,
+                at: span,
+                whole: span,
+                ..closing.clone()
+            })
+        })
+        .collect();
+    counts.push(closing);
+    Some(counts)
+}
+
 /// `(2) LAYERS`, `W/ (2) 0.157" PINS`: a count in brackets, as drawings write it. A bracketed number after a noun is a reference, so one
 /// counts only where a list or a preposition leads to it.
 fn bracketed_count(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
@@ -208,6 +244,11 @@ fn bracketed_count(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         at: tokens.get(at + 1).map_or(first, |token| token.span),
         whole: first.join(last),
     })
+}
+
+/// Whether "least", "than" or the like stands just before a token: `at least once per room`.
+fn compared(tokens: &[Token<'_>], at: usize) -> bool {
+    at > 0 && is_any(tokens, at - 1, &["least", "than", "most"])
 }
 
 fn is_any(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {

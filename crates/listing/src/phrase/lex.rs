@@ -132,7 +132,10 @@ fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
 fn spelled_quantity(text: &str, at: usize) -> Option<(Stated, usize)> {
     let word_end = word_end(text, at);
-    let number = count_word(text.get(at..word_end)?)?;
+    let word = text.get(at..word_end)?;
+    // `at least a foot`, `within an inch`
+    let one = matches!(word, "a" | "an") && ends_in_comparison(text.get(..at)?);
+    let number = if one { 1 } else { count_word(word)? };
     let (unit, end) = notation::unit_at(text, word_end)?;
     let spelled = text.get(word_end..end)?.trim_matches([' ', '-']);
     // A short unit after a spelled number would be a word of its own: `two min`.
@@ -151,6 +154,13 @@ fn spelled_quantity(text: &str, at: usize) -> Option<(Stated, usize)> {
         },
         end,
     ))
+}
+
+/// Whether words end in one that compares with a number.
+fn ends_in_comparison(words: &str) -> bool {
+    ["least", "than", "most", "within", "exceed", "exceeding"]
+        .iter()
+        .any(|word| words.trim_end().ends_with(word))
 }
 
 /// Whether a word here may be the name of a numbered size: `No. 25 MSG`, `Schedule 40`, `#10`.

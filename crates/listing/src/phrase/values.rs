@@ -245,9 +245,10 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
             .map(|quantity| quantity.number),
         None => Some(value.number),
     };
-    let opened = tokens
-        .get(first.next)
-        .is_some_and(|token| token.is_sign('('));
+    let opened = at == first.next + 1
+        && tokens
+            .get(first.next)
+            .is_some_and(|token| token.is_sign('('));
     if opened {
         tokens.get(next).filter(|token| token.is_sign(')'))?;
         next += 1;

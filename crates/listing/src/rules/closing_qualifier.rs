@@ -1,20 +1,27 @@
 use measure::Unit;
 
 use super::word_before::qualifier;
-use super::{Finding, Sentence, bare_value};
+use super::{Finding, Sentence, bare_value, word_after, word_before};
+
+/// How far before "all min" its list may begin, in tokens.
+const REACH: usize = 30;
 
 /// Words that gather the amounts before them: `all min`.
 const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
-    let closing = (amount.last..sentence.tokens.len()).find(|at| gathers(sentence, *at))?;
+    let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
     let relation = qualifier(&sentence.word(closing + 1))?;
     let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
     let measured = !matches!(amount.unit, Unit::Count | Unit::Gauge | Unit::ScrewNumber);
     // A number that has a qualifier of its own isn't bare, and never comes here.
     let bare = bare_value::read(sentence, index).is_some();
-    (!parted && measured && bare).then(|| Finding::sure(relation, amount.first))
+    // A later number with words of its own begins the list anew.
+    let listed = (index + 1..sentence.amounts.len())
+        .take_while(|next| sentence.amount(*next).is_some_and(|amount| amount.first < closing))
+        .all(|next| word_before::read(sentence, next).is_none() && word_after::read(sentence, next).is_none());
+    (!parted && measured && bare && listed).then(|| Finding::sure(relation, amount.first))
 }
 
 /// Whether the words at a token gather the amounts before: "all" or "both" with a qualifier that ends the stretch.

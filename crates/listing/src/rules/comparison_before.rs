@@ -17,7 +17,7 @@ const DOWN: &[&str] = &[
 const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond", "pass", "passes", "surpass", "excess"];
 const DOWN_ALONE: &[&str] = &["under", "below"];
 /// Words that turn a comparison round.
-pub(super) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "without"];
+pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "without"];
 
 /// How far before a comparison its negation may stand.
 const REACH: usize = 14;
@@ -36,6 +36,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     if let Some((relation, from)) = at_or(sentence, at) {
         return Some(Finding::sure(relation, from));
+    }
+    if let Some(negation) = sentence.forbidding(first) {
+        return Some(Finding::sure(relation.negated()?, negation));
     }
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
         return Some(Finding::sure(relation.negated()?, negation));

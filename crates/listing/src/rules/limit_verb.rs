@@ -16,6 +16,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("at", "most")
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
+        // `joints to 1 in.`
+        ("joints" | "widths" | "gaps", "to") => finding(Relation::AtMost, at),
         ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }

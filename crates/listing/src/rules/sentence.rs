@@ -19,6 +19,8 @@ pub(crate) struct Sentence<'a> {
     triggers: Vec<usize>,
     /// The tokens `[first, last)` of each condition.
     conditions: Vec<(usize, usize)>,
+    /// The states in which something is forbidden.
+    forbidden: Vec<crate::conditions::Forbidden>,
 }
 
 impl<'a> Sentence<'a> {
@@ -34,6 +36,7 @@ impl<'a> Sentence<'a> {
             amounts,
             triggers: Vec::new(),
             conditions: Vec::new(),
+            forbidden: Vec::new(),
         }
     }
 
@@ -106,15 +109,26 @@ impl<'a> Sentence<'a> {
     }
 
     /// Notes the conditions, so that no rule takes them for the amount before.
-    pub(crate) fn set_conditions(&mut self, conditions: &[crate::conditions::Found]) {
+    pub(crate) fn set_conditions(&mut self, conditions: &crate::conditions::Conditions) {
+        self.forbidden.clone_from(&conditions.forbidden);
         self.triggers = conditions
+            .found
             .iter()
             .flat_map(|condition| condition.triggers.iter().copied())
             .collect();
         self.conditions = conditions
+            .found
             .iter()
             .map(|condition| (condition.first, condition.last))
             .collect();
+    }
+
+    /// The word that forbids the state in which a token stands: "shall *not* be placed when the air is below 40 F".
+    pub(crate) fn forbidding(&self, at: usize) -> Option<usize> {
+        self.forbidden
+            .iter()
+            .find(|state| state.first <= at && at < state.last)
+            .map(|state| state.negation)
     }
 
     /// Whether a token stands in a condition.

@@ -12,6 +12,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
     let lengths = |unit: measure::Unit| matches!(unit.dimension(), Dimension::Length | Dimension::JointWidths);
     let alike = own.unit.dimension() == previous.unit.dimension() || (lengths(own.unit) && lengths(previous.unit));
+    // `not less than 4 in. or two-thirds of the slab, whichever is greater` bounds by both.
+    let alike = alike || whichever_is_stricter(sentence, own.last);
     if !alike || previous.shape != Shape::Single {
         return None;
     }
@@ -36,11 +38,20 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     (carries && stands_before && rule != "bare value").then_some(finding)
 }
 
+/// Whether "whichever is greater" follows an amount.
+fn whichever_is_stricter(sentence: &Sentence<'_>, last: usize) -> bool {
+    (last..last + 10).any(|at| sentence.is_word(at, "whichever"))
+}
+
 /// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.
 fn brings_own_phrase(sentence: &Sentence<'_>, mut between: core::ops::Range<usize>) -> bool {
     between.any(|at| {
         // `of 24 in. OC in Config. 1 and 16 in. OC in Config. 2` says one thing twice.
-        if sentence.is_word(at, "in") && sentence.word(at + 1).starts_with("config") || sentence.is_any(at, &["oc", "o.c"]) && sentence.has_any(at + 1, at + 9, &["oc", "o.c"]) {
+        if sentence.is_word(at, "in") && sentence.word(at + 1).starts_with("config") || sentence.is_any(at, &["oc", "o.c"]) && sentence.has_any(at + 1, at + 12, &["oc", "o.c"]) {
+            return false;
+        }
+        // `50 percent with 3A, 25 percent with 3B`
+        if sentence.is_word(at, "with") && sentence.word(at + 1).starts_with(|c: char| c.is_ascii_digit()) {
             return false;
         }
         sentence.is_sign(at, ';')

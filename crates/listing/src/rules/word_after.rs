@@ -81,10 +81,25 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         _ => return None,
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
-    let opens_next = sentence.amount_at(at + 1).is_some_and(|next| !closes_itself(sentence, next))
-        || (sentence.is_word(at + 1, "of") && (sentence.amount_at(at + 2).is_some() || sentence.amount_at(at + 3).is_some()))
-        || (sentence.amount_at(at + 2).is_some() && !sentence.is_sign(at + 1, '(') && !sentence.is_sign(at + 1, '[') && !sentence.is_stop(at + 1) && !sentence.is_any(at + 1, &["nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over", "under", "between", "per", "every", "each", "within", "into"]) && !sentence.is_sign(at + 1, '.') && !sentence.is_sign(at + 1, ')'));
-    (!opens_next).then_some(relation)
+    (!opens_next(sentence, at)).then_some(relation)
+}
+
+/// Whether the qualifier at a token opens the next amount, or a noun with its own amount, rather than closing the one before.
+fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
+    /// Words that lead to another amount without being qualified themselves.
+    const LEADS: &[&str] = &[
+        "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over",
+        "under", "between", "per", "every", "each", "within", "into",
+    ];
+    if let Some(next) = sentence.amount_at(at + 1) {
+        return !closes_itself(sentence, next);
+    }
+    let amount_at = |at: usize| sentence.amount_at(at).is_some();
+    if sentence.is_word(at + 1, "of") {
+        return amount_at(at + 2) || amount_at(at + 3);
+    }
+    let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
+    amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS)
 }
 
 /// Whether an amount has a qualifier of its own just after it: `1-1/2 in. max. 8 pcf min`.

@@ -1,0 +1,50 @@
+//! What must not be done while something holds: "shall not be gunned when the air is colder than 40 °F" requires air of 40 °F or more.
+
+use super::Found;
+use crate::rules::{NEGATIONS, Sentence};
+
+/// Words that open the state in which something is forbidden.
+const OPENERS: &[&str] = &["when", "where", "if", "whenever", "while"];
+
+/// Words that take part of it back.
+const BUT: &[&str] = &["unless", "except", "until", "but"];
+
+/// A state in which something is forbidden.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Forbidden {
+    /// The token of the word that forbids.
+    pub(crate) negation: usize,
+    /// Tokens `[first, last)` of the state.
+    pub(crate) first: usize,
+    pub(crate) last: usize,
+}
+
+/// What a condition forbids, when each of its numbers is compared with; none when the words before it forbid something of a number, since
+/// that is another matter.
+pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Forbidden> {
+    let (first, last) = (condition.first, condition.last);
+    let negation = (0..first).find(|at| sentence.is_any(*at, NEGATIONS))?;
+    let commands = negation == 0
+        || sentence.is_any(
+            negation - 1,
+            &["shall", "must", "may", "do", "is", "are", "should"],
+        );
+    let alone = !condition.triggers.is_empty()
+        && !sentence
+            .amounts
+            .iter()
+            .any(|amount| negation < amount.first && amount.last <= first);
+    let plain = !sentence.has_any(first, last, NEGATIONS)
+        && !sentence.has_any(negation, first, BUT)
+        && !sentence.has_any(last, sentence.tokens.len(), BUT);
+    let compared = condition
+        .triggers
+        .iter()
+        .all(|index| super::compared(sentence, *index));
+    let forbids = sentence.is_any(first, OPENERS) && commands && alone && plain && compared;
+    forbids.then_some(Forbidden {
+        negation,
+        first,
+        last,
+    })
+}
