@@ -223,9 +223,12 @@ impl<'a> Reader<'a> {
                 break;
             };
             let level = titles.len();
-            for (component, weak, _) in components_in(&outer.title) {
-                if !weak && !titles.iter().any(|(held, _)| held.name == component.name) {
-                    titles.push((component, depth));
+            // Inside "Bridging plates" nothing is about what stands around them.
+            if !titles.iter().any(|(component, _)| component.is_other()) {
+                for (component, weak, _) in components_in(named_part(&outer.title)) {
+                    if !weak && !titles.iter().any(|(held, _)| held.name == component.name) {
+                        titles.push((component, depth));
+                    }
                 }
             }
             depth += match (titles.len() > level, names_attribute(&outer.title)) {
@@ -392,6 +395,24 @@ impl<'a> Reader<'a> {
         doubt_contradictions(&mut reading);
         reading
     }
+}
+
+/// The part of a title that names things, before the words that say where: "Strips, where the wall runs along the flutes".
+fn named_part(title: &str) -> &str {
+    const PLACING: &[&str] = &[
+        "where", "when", "at", "over", "under", "between", "along", "parallel", "beside", "below",
+        "above", "in", "within",
+    ];
+    let place = title
+        .match_indices(' ')
+        .filter_map(|(at, _)| Some((title.get(..at)?, title.get(at + 1..)?)))
+        .filter(|(_, rest)| {
+            let word = rest.split(' ').next().unwrap_or_default().to_lowercase();
+            PLACING.contains(&word.as_str())
+        })
+        .map(|(head, _)| head)
+        .find(|head| !components_in(head).is_empty());
+    place.unwrap_or(title)
 }
 
 /// Whether a title names an attribute, or nothing: what stands under it is about the item around. "Bridging plates" names a thing.

@@ -34,6 +34,11 @@ pub struct Noun<'v> {
 }
 
 impl Component {
+    /// Whether this stands for the parts of the work that the vocabulary keeps no properties for.
+    pub fn is_other(&self) -> bool {
+        self.properties.is_empty()
+    }
+
     /// Its property of this attribute.
     ///
     /// ```

@@ -99,7 +99,10 @@ pub(super) fn read(
     } else {
         prose(&context, &parts, subject, &mentions, found);
     }
-    if let Some(mention) = mentions.first() {
+    if let Some(mention) = mentions
+        .iter()
+        .find(|mention| !mention.component.is_other())
+    {
         subject.before = Some(mention.component);
     }
 }
@@ -624,10 +627,13 @@ fn push_prose(
     {
         return;
     }
-    let mention = mentions
+    let mut known = mentions
         .iter()
+        .filter(|mention| !mention.component.is_other());
+    let mention = known
+        .clone()
         .find(|mention| mention.first >= first && mention.first < segment.last)
-        .or_else(|| mentions.first());
+        .or_else(|| known.next());
     let component = mention
         .map(|mention| mention.component)
         .or_else(|| subject.titles.first().map(|(component, _)| *component));

@@ -18,7 +18,12 @@ pub(super) struct Context {
     after: String,
     /// The rest of the stretch after it.
     beyond: String,
+    /// Whether the sentence speaks of a lap before the number.
+    pub(super) laps: bool,
 }
+
+/// The beginnings of words that speak of a lap.
+const LAPS: &[&str] = &["lap", "overlap", "exten", "carried", "onto"];
 
 /// Words between a cue and its number that say how the number is bounded.
 const QUALIFYING: &[&str] = &[
@@ -140,6 +145,10 @@ impl Context {
             bare,
             after: after.join(" "),
             beyond: words(sentence, after_start, beyond_end).join(" "),
+            laps: (amount.first.saturating_sub(16)..amount.first).any(|at| {
+                let word = sentence.word(at);
+                LAPS.iter().any(|begins| word.starts_with(begins))
+            }),
         }
     }
 
@@ -156,6 +165,7 @@ impl Context {
             bare: words.split(' ').count(),
             after: words,
             beyond: String::new(),
+            laps: false,
         }
     }
 

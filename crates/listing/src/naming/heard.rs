@@ -11,7 +11,8 @@ use super::cues::{Context, Run};
 /// Who a cue speaks for.
 #[derive(Debug, Clone, Copy)]
 enum Owner {
-    Property(&'static Property),
+    /// A property, and whether the cue is its own: words that a shared attribute uses too, as "spaced", tell nothing of which one it is.
+    Property(&'static Property, bool),
     Attribute(&'static Attribute),
 }
 
@@ -26,30 +27,44 @@ struct Index {
 static INDEX: LazyLock<Index> = LazyLock::new(|| {
     let mut index = Index::default();
     for property in vocabulary().properties() {
-        index.add(&property.cues, Owner::Property(property));
+        index.add(&property.cues, |cue| {
+            Owner::Property(property, !is_shared(cue))
+        });
         for noun in &property.onto {
             index.onto.entry(noun).or_default().push(property);
         }
     }
     for attribute in vocabulary().attributes() {
-        index.add(&attribute.cues, Owner::Attribute(attribute));
+        index.add(&attribute.cues, |_| Owner::Attribute(attribute));
     }
     index
 });
 
+/// Whether a cue is one of a shared attribute, or only says that something stands somewhere.
+fn is_shared(cue: &str) -> bool {
+    const PLACING: &[&str] = &[
+        "spaced", "located", "placed", "starting", "set", "from", "below", "above",
+    ];
+    PLACING.contains(&cue)
+        || vocabulary().attributes().iter().any(|attribute| {
+            let cues = &attribute.cues;
+            cues.after.iter().chain(&cues.before).any(|own| own == cue)
+        })
+}
+
 impl Index {
-    fn add(&mut self, cues: &'static Cues, owner: Owner) {
+    fn add(&mut self, cues: &'static Cues, owner: impl Fn(&str) -> Owner) {
         for cue in &cues.after {
             self.after
                 .entry(cue.trim_end_matches('.'))
                 .or_default()
-                .push(owner);
+                .push(owner(cue));
         }
         for cue in &cues.before {
             self.before
                 .entry(cue.trim_end_matches('.'))
                 .or_default()
-                .push(owner);
+                .push(owner(cue));
         }
     }
 }
@@ -58,6 +73,8 @@ impl Index {
 #[derive(Debug, Default)]
 pub(super) struct Heard {
     properties: Vec<(&'static Property, i32)>,
+    /// The properties that words of their own name.
+    told: Vec<&'static Property>,
     attributes: Vec<(&'static Attribute, i32)>,
     onto: Vec<(&'static Property, i32)>,
 }
@@ -80,7 +97,12 @@ impl Heard {
     fn take(&mut self, owners: Option<&Vec<Owner>>, score: i32) {
         for owner in owners.into_iter().flatten() {
             match owner {
-                Owner::Property(property) => raise(&mut self.properties, property, score),
+                Owner::Property(property, own) => {
+                    raise(&mut self.properties, property, score);
+                    if *own {
+                        self.told.push(property);
+                    }
+                }
                 Owner::Attribute(attribute) => raise(&mut self.attributes, attribute, score),
             }
         }
@@ -95,6 +117,11 @@ impl Heard {
     /// How well its own cues name a property.
     pub(super) fn property(&self, property: &Property) -> i32 {
         held(&self.properties, property)
+    }
+
+    /// Whether words beside the number name a property and no other of its attribute.
+    pub(super) fn tells(&self, property: &Property) -> bool {
+        self.told.iter().any(|own| core::ptr::eq(*own, property))
     }
 
     /// How well its cues name a shared attribute.

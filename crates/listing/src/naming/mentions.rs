@@ -26,6 +26,11 @@ impl Mention {
         INNER.get(self.words.as_str()).map_or(&[], Vec::as_slice)
     }
 
+    /// Whether its words may name another component too: "legs".
+    pub(crate) const fn is_weak(&self) -> bool {
+        self.weak
+    }
+
     /// What a mention loses for words that may name another component too.
     pub(crate) const fn penalty(&self) -> i32 {
         if self.weak { 3 } else { 0 }

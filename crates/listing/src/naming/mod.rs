@@ -16,6 +16,7 @@ use vocabulary::{Component, Property, vocabulary};
 
 pub(crate) use mentions::{Mention, components_in, mentions};
 
+use crate::phrase::Shape;
 use crate::rules::Sentence;
 use cues::Context;
 use score::{Scored, Scorer};
@@ -60,6 +61,15 @@ pub(crate) fn name(
         return local(String::new(), subject, None);
     };
     let dimension = amount.unit.dimension();
+    // A tolerance alone is no value of what it is a tolerance of; an angle is its own deviation.
+    let tolerance = amount.shape == Shape::Deviation && dimension != Dimension::Angle;
+    if tolerance || is_apart(sentence, amount.first) {
+        let mention = mentions
+            .iter()
+            .rev()
+            .find(|mention| mention.last <= amount.first);
+        return local(Context::of(sentence, amount).own_words(), subject, mention);
+    }
     let mention = mentions
         .iter()
         .rev()
@@ -71,10 +81,13 @@ pub(crate) fn name(
         &title,
         &subject.titles,
     );
-    let ranking = scorer.scores(component_weights(sentence, amount, subject, mentions));
+    let ranking = told(scorer.scores(component_weights(sentence, amount, subject, mentions)));
     let Some(best) = ranking.first().filter(|best| best.score >= ENOUGH) else {
         return local(scorer.attribute(), subject, mention);
     };
+    if of_another_thing(sentence, amount.first, best.property, mentions) {
+        return local(scorer.attribute(), subject, mention);
+    }
     let also = ranking
         .iter()
         .skip(1)
@@ -98,6 +111,58 @@ pub(crate) fn name(
         };
     }
     named(best.property, ahead < CLEAR)
+}
+
+/// Whether a number is no property of what it stands beside: the stretch that something is done on ("every 8 ft", "in each 20 ft"), or what is
+/// added to something else ("the joint width + 60 mm").
+fn is_apart(sentence: &Sentence<'_>, first: usize) -> bool {
+    let Some(before) = first.checked_sub(1) else {
+        return sentence.is_sign(first, '+');
+    };
+    let measured = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.first == first && amount.unit.dimension() == Dimension::Length);
+    let stretch = measured && sentence.is_any(before, &["every", "each", "per"]);
+    stretch || sentence.is_sign(first, '+') || sentence.is_sign(before, '+')
+}
+
+/// Whether the sentence speaks of another thing just before a number, and of what the property is about not at all: an item's title says what
+/// the item is about, not what each thing in it is.
+fn of_another_thing(
+    sentence: &Sentence<'_>,
+    first: usize,
+    property: &Property,
+    mentions: &[Mention],
+) -> bool {
+    let named = mentions.iter().any(|mention| {
+        let inner = mention.inner().iter().copied();
+        inner
+            .chain([mention.component])
+            .any(|component| component.name == property.component)
+    });
+    let other = weights::subject(sentence, first, mentions).filter(|mention| !mention.is_weak());
+    // The distance of the top screw is the board's, and is said of screws.
+    let said_of = |mention: &Mention| {
+        property
+            .attribute
+            .split('_')
+            .any(|part| part.len() > 3 && mention.words.contains(part))
+    };
+    !named && other.is_some_and(|mention| !said_of(mention))
+}
+
+/// The properties that the words tell from others of their attribute. One that they don't tell still shuts out what stands further off:
+/// the thickness of angles on a floor is not the floor's.
+fn told(ranking: Vec<Scored>) -> Vec<Scored> {
+    let shut_out = ranking
+        .first()
+        .filter(|best| !best.told)
+        .map_or(i32::MIN, |best| best.weight);
+    ranking
+        .into_iter()
+        .filter(|scored| scored.told && scored.weight >= shut_out)
+        .collect()
 }
 
 /// Names what a table's column bounds, from its heading.
@@ -149,8 +214,8 @@ fn named(property: &'static Property, doubtful: bool) -> Name {
 fn local(attribute: String, subject: &Subject, mention: Option<&Mention>) -> Name {
     let component = match (mention, subject.titles.first()) {
         (Some(mention), _) => mention.words.clone(),
-        (None, Some((component, _))) => component.title.to_lowercase(),
-        (None, None) => subject.title.to_lowercase(),
+        (None, Some((component, _))) if !component.is_other() => component.title.to_lowercase(),
+        (None, _) => subject.title.to_lowercase(),
     };
     Name {
         property: None,

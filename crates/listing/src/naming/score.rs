@@ -15,8 +15,13 @@ const NAMED: i32 = 7;
 const AUDIBLE: i32 = 5;
 /// What a property of a compound name loses when only the concept's own words stand beside the number.
 const COMPOUND: i32 = 3;
+/// What a lap is worth whose word stands only further off in the sentence.
+const LAPPED: i32 = 3;
 /// What an item's title is worth where the words beside the number say nothing.
 const TITLED: i32 = 6;
+
+/// The weight of a component that the sentence itself mentions, and not as a place, or that the item is about.
+const MENTIONED: i32 = 7;
 
 /// A property with its score.
 #[derive(Debug, Clone, Copy)]
@@ -25,6 +30,8 @@ pub(super) struct Scored {
     pub(super) score: i32,
     /// How near its component stands.
     pub(super) weight: i32,
+    /// Whether the words tell it from others of its attribute.
+    pub(super) told: bool,
 }
 
 /// What is needed to score properties for one number.
@@ -92,6 +99,7 @@ impl<'t> Scorer<'t> {
                         property,
                         score: weight + fit + self.named_beside(property),
                         weight,
+                        told: self.is_told(property, weight),
                     });
                 }
             }
@@ -117,6 +125,7 @@ impl<'t> Scorer<'t> {
                     property,
                     score: weight + cue,
                     weight,
+                    told: true,
                 })
                 .collect(),
         )
@@ -137,12 +146,30 @@ impl<'t> Scorer<'t> {
             .concept
             .map_or(0, |concept| self.heard.attribute(concept));
         let onto = self.heard.onto(property);
-        // An overlap that says onto what needs that word, unless its own cues speak.
-        if !property.onto.is_empty() && onto == 0 {
-            return own.min(6);
-        }
         let loss = if kin.plain { 1 } else { COMPOUND };
-        own.max(shared - loss).max(0) + onto
+        let named = own.max(shared - loss).max(0);
+        // An overlap is onto something: only the word for it tells onto what.
+        match (property.onto.is_empty(), onto) {
+            (true, _) => named,
+            (false, 0) => 0,
+            // "lap 1 in. on board, 2 in. on concrete" names the lap once.
+            (false, onto) if named == 0 && self.context.laps => LAPPED + onto,
+            (false, _) if named == 0 => 0,
+            (false, onto) => named + onto,
+        }
+    }
+
+    /// Whether words beside the number, or the item's title, tell a property from others of its attribute: "24 in. o.c." is a spacing, but
+    /// of screws only where they are named.
+    fn is_told(&self, property: &Property, weight: i32) -> bool {
+        let sheet = property.attribute == "steel_thickness" && weight >= MENTIONED;
+        kin(property).plain
+            || sheet
+            || self.heard.tells(property)
+            || self.named_beside(property) > 0
+            || self.heard.onto(property) > 0
+            || title_names(property, &self.title)
+            || title_tells(property, &self.title)
     }
 
     /// What a property without a cue is worth: something when the shared attribute is its own, or when the item's title names it.
@@ -168,7 +195,7 @@ impl<'t> Scorer<'t> {
         let words = property
             .attribute
             .split('_')
-            .filter(|word| *word != own && word.len() >= 3);
+            .filter(|word| *word != own && word.len() >= 3 && *word != "lap");
         let found = words
             .filter(|word| self.context.has_word_like(word))
             .count();
@@ -286,6 +313,19 @@ fn title_names(property: &Property, title: &str) -> bool {
                 .attribute
                 .split('_')
                 .all(|word| title.contains(word)))
+}
+
+/// Whether an item's title holds the word that tells a property from others of its attribute: "Splices: spaced min 48 in."
+fn title_tells(property: &Property, title: &str) -> bool {
+    let concept = concept(property);
+    let mut telling = property
+        .attribute
+        .split('_')
+        .filter(|part| *part != concept && part.len() > 3);
+    telling.any(|part| {
+        let mut words = title.split(|c: char| !c.is_alphabetic());
+        words.any(|word| word.strip_suffix('s').unwrap_or(word) == part)
+    })
 }
 
 /// Whether a property is a case of a shared attribute: `end_distance` of `distance`.

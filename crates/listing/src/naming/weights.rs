@@ -7,6 +7,9 @@ use super::{Mention, Subject};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 
+/// The weight of the mention that the words before a number are about.
+const SUBJECT: i32 = 9;
+
 /// The components that a number may be about, each with how near it is.
 pub(super) fn component_weights(
     sentence: &Sentence<'_>,
@@ -23,19 +26,13 @@ pub(super) fn component_weights(
         Some((_, held)) => *held = (*held).max(weight),
         None => weights.push((component, weight)),
     };
-    let stop_between = |from: usize, to: usize| {
-        (from..to).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'))
-    };
     let amount_between = |from: usize, to: usize| {
         sentence
             .amounts
             .iter()
             .any(|amount| amount.first >= from && amount.last <= to)
     };
-    let before = mentions
-        .iter()
-        .rev()
-        .find(|mention| mention.last <= first && !stop_between(mention.last, first));
+    let before = mention_before(sentence, first, mentions);
     if let Some(mention) = before {
         // "concrete floor" speaks of concrete, too; "wall of concrete" speaks of the wall first.
         for component in mention.inner() {
@@ -51,7 +48,8 @@ pub(super) fn component_weights(
         }
         give(
             mention.component,
-            subject_weight(sentence, mention, mentions, amount) - mention.penalty(),
+            subject_weight(sentence, mention, mentions, amount.unit.dimension())
+                - mention.penalty(),
         );
     }
     // "4-1/2 in. of concrete"
@@ -93,39 +91,85 @@ pub(super) fn component_weights(
     weights
 }
 
+/// What the words just before a number are about, where they don't only say a place.
+pub(super) fn subject<'m>(
+    sentence: &Sentence<'_>,
+    first: usize,
+    mentions: &'m [Mention],
+) -> Option<&'m Mention> {
+    let amount = sentence
+        .amounts
+        .iter()
+        .find(|amount| amount.first == first)?;
+    let mention = mention_before(sentence, first, mentions)?;
+    let near = subject_weight(sentence, mention, mentions, amount.unit.dimension()) >= SUBJECT;
+    near.then_some(mention)
+}
+
+/// The mention nearest before a number in its stretch.
+fn mention_before<'m>(
+    sentence: &Sentence<'_>,
+    first: usize,
+    mentions: &'m [Mention],
+) -> Option<&'m Mention> {
+    mentions.iter().rev().find(|mention| {
+        mention.last <= first
+            && !(mention.last..first)
+                .any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'))
+    })
+}
+
 /// The weight of the mention nearest before a number: less where it is only what something is fastened to or lies on, or what
 /// another mention is a part of ("the runner at the head of the wall").
 fn subject_weight(
     sentence: &Sentence<'_>,
     mention: &Mention,
     mentions: &[Mention],
-    amount: &Amount,
+    dimension: Dimension,
 ) -> i32 {
     const ARTICLES: &[&str] = &[
-        "the", "a", "an", "every", "each", "both", "either", "all", "any",
+        "the",
+        "a",
+        "an",
+        "every",
+        "each",
+        "both",
+        "either",
+        "all",
+        "any",
+        "individual",
     ];
     const PLACES: &[&str] = &[
         "to", "onto", "from", "below", "above", "over", "under", "through", "into", "against",
         "on", "at", "beyond", "between", "across", "along", "beside", "in", "within", "inside",
+        "per",
     ];
     let before = (0..mention.first)
         .rev()
         .find(|at| !sentence.is_any(*at, ARTICLES));
-    let Some(before) = before else { return 9 };
+    let Some(before) = before else { return SUBJECT };
     let earlier = mentions
         .iter()
         .any(|other| other.last <= before && other.component.name != mention.component.name);
     // "fastened to every valley of the deck"
     let part_of_place = sentence.is_word(before, "of")
         && (before.saturating_sub(3)..before).any(|at| sentence.is_any(at, PLACES));
-    if sentence.is_any(before, PLACES) || part_of_place {
+    // "between the board and the deck"
+    let second_place = sentence.is_any(before, &["and", "or"])
+        && mentions.iter().any(|other| {
+            other.last == before
+                && (0..other.first)
+                    .rev()
+                    .find(|at| !sentence.is_any(*at, ARTICLES))
+                    .is_some_and(|at| sentence.is_any(at, PLACES))
+        });
+    // "as required by the floor design"
+    let cited = sentence.is_any(mention.last, &["design", "designs"]);
+    if sentence.is_any(before, PLACES) || part_of_place || second_place || cited {
         6
-    } else if sentence.is_word(before, "of")
-        && earlier
-        && amount.unit.dimension() != Dimension::Density
-    {
+    } else if sentence.is_word(before, "of") && earlier && dimension != Dimension::Density {
         7
     } else {
-        9
+        SUBJECT
     }
 }

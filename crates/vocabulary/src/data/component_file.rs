@@ -21,7 +21,7 @@ struct ComponentFile {
     nouns: Vec<String>,
     #[serde(default)]
     weak_nouns: Vec<String>,
-    #[serde(rename = "property")]
+    #[serde(rename = "property", default)]
     properties: Vec<PropertyEntry>,
 }
 

@@ -42,6 +42,7 @@ const COMPONENTS: &[(&str, &str)] = &[
     component_file!("seal"),
     component_file!("tape"),
     component_file!("backer"),
+    component_file!("other"),
 ];
 
 /// What is wrong with a data file.
