@@ -12,6 +12,7 @@ use crate::condition::Circumstances;
 use crate::decide;
 use crate::explain;
 use crate::header::{self, Head};
+use crate::instances;
 use crate::judgments::{Judgments, Target};
 use crate::options::{Checked, Kind, Selection, State};
 use crate::result::{Final, JointResult, Provisional};
@@ -127,6 +128,8 @@ impl<'a> Decided<'a> {
                 *found = unchosen;
             }
         }
+
+        instances::tell_apart(&checklist.entries, &mut clauses);
 
         let mut heads = header::check(checklist, &selection, subject);
         let mut questions = option_questions(checklist, &selection);

@@ -8,6 +8,7 @@ use vocabulary::Property;
 use crate::cases::{self, Cases};
 use crate::condition::exact_tests;
 use crate::evidence::property;
+use crate::instances::Part;
 use crate::options::Options;
 use crate::reference::only_points;
 use crate::verdict::Standing;
@@ -32,6 +33,8 @@ pub(crate) struct Entry<'a> {
     pub(crate) property: Option<&'static Property>,
     /// How sure its reading is.
     pub(crate) doubt: Doubt,
+    /// The part that it speaks of.
+    pub(crate) part: Part<'a>,
     /// Whether it only points to another item.
     pub(crate) is_pointer: bool,
     /// The options it belongs to: one of each must be chosen for it to apply.
@@ -105,6 +108,7 @@ impl<'a> Checklist<'a> {
             .map(|clause| Entry {
                 clause,
                 property: property(&clause.property),
+                part: Part::of(clause, property(&clause.property), &items),
                 doubt: Doubt::of(clause, standing),
                 is_pointer: match &clause.requirement {
                     Requirement::Reference { to } => only_points(clause, to, reading),

@@ -63,19 +63,22 @@ fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
     if entry.doubt == Doubt::OnlyWords {
         return Assessment::open(Reason::NeedsAPerson);
     }
+    let name = known_as(entry, subject);
     match &clause.requirement {
-        Requirement::Bound(bound) => self::bound(bound, &clause.property, entry.property, subject),
-        Requirement::Named { names } => weighed(
-            evidence_of(&clause.property, || entry.property, subject),
-            |fact| named::against(fact, names, entry.property),
-        ),
+        Requirement::Bound(bound) => self::bound(bound, name, entry.property, subject),
+        Requirement::Named { names } => {
+            weighed(evidence_of(name, || entry.property, subject), |fact| {
+                named::against(fact, names, entry.property)
+            })
+        }
         Requirement::Presence {
             presence: listing::Presence::Optional,
         } => presence::asks_nothing(),
-        Requirement::Presence { presence } => weighed(
-            evidence_of(&clause.property, || entry.property, subject),
-            |fact| presence::against(fact, *presence),
-        ),
+        Requirement::Presence { presence } => {
+            weighed(evidence_of(name, || entry.property, subject), |fact| {
+                presence::against(fact, *presence)
+            })
+        }
         Requirement::Reference { .. } if entry.is_pointer => reference::pointer(),
         Requirement::Reference { to } => match evidence(&clause.property, subject) {
             Evidence::None => Assessment::open(Reason::NeedsAPerson),
@@ -83,6 +86,15 @@ fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
         },
         Requirement::Prose => Assessment::open(Reason::NeedsAPerson),
     }
+}
+
+/// The name of the fact on a clause's property: of its very part, where there is one, else of the property.
+fn known_as<'e>(entry: &'e Entry<'_>, subject: &Subject<'_>) -> &'e str {
+    let of_part = entry.part.names.iter();
+    of_part
+        .map(String::as_str)
+        .find(|name| subject.facts.get(name).is_some())
+        .unwrap_or(&entry.clause.property)
 }
 
 /// A comparison weighed by what its evidence is worth: what nobody stands for shows nothing; what nobody has seen

@@ -34,6 +34,7 @@ mod evidence;
 mod explain;
 pub mod explanation;
 mod header;
+mod instances;
 mod judgments;
 mod named;
 mod offered;

@@ -176,6 +176,8 @@ pub enum Reason {
     ReadingInDoubt,
     /// Open: the listing itself doesn't say, or what it says couldn't be read.
     ListingUnclear,
+    /// Open: the listing has several parts of one kind, and the value doesn't say of which it is.
+    WhichPart,
     /// Open: nobody says which of the listing's options is built.
     OptionUnknown,
     /// Not applicable: its condition doesn't hold here.

@@ -32,4 +32,5 @@ mod sentences;
 
 pub use layout::DecodeError;
 pub use model::*;
+pub use naming::component_of_title;
 pub use reader::{read, read_text};

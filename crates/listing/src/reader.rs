@@ -11,7 +11,7 @@ use crate::model::{
     Accounted, Clause, Confidence, Item, PlaceKind, Reading, Relation, Requirement, Source, Span,
     Status, Warning, WarningKind, sha256,
 };
-use crate::naming::{Subject, components_in};
+use crate::naming::{Subject, components_in, named_part};
 use crate::options::{ItemOption, groups, item_option};
 use crate::outline::{Outline, OutlineItem, Paragraph, outline};
 use crate::places::Places;
@@ -395,24 +395,6 @@ impl<'a> Reader<'a> {
         doubt_contradictions(&mut reading);
         reading
     }
-}
-
-/// The part of a title that names things, before the words that say where: "Strips, where the wall runs along the flutes".
-fn named_part(title: &str) -> &str {
-    const PLACING: &[&str] = &[
-        "where", "when", "at", "over", "under", "between", "along", "parallel", "beside", "below",
-        "above", "in", "within",
-    ];
-    let place = title
-        .match_indices(' ')
-        .filter_map(|(at, _)| Some((title.get(..at)?, title.get(at + 1..)?)))
-        .filter(|(_, rest)| {
-            let word = rest.split(' ').next().unwrap_or_default().to_lowercase();
-            PLACING.contains(&word.as_str())
-        })
-        .map(|(head, _)| head)
-        .find(|head| !components_in(head).is_empty());
-    place.unwrap_or(title)
 }
 
 /// Whether a title names an attribute, or nothing: what stands under it is about the item around. "Bridging plates" names a thing.

@@ -42,7 +42,7 @@ pub(crate) fn of(found: &Assessment<'_>, about: &SubjectMatter) -> Missing {
 
 const fn ask_of(reason: Reason) -> Ask {
     match reason {
-        Reason::NoFact => Ask::Value,
+        Reason::NoFact | Reason::WhichPart => Ask::Value,
         Reason::NotSeen => Ask::Sight,
         Reason::NoSource => Ask::Source,
         Reason::Unreadable | Reason::Scattered => Ask::Correction,

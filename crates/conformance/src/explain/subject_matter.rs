@@ -39,7 +39,9 @@ impl SubjectMatter {
 
     /// A property by its name.
     pub(crate) fn of_property(name: &str) -> Self {
-        match vocabulary().property(name) {
+        // Of one item's part it is the property all the same: `2A:runner.gauge`.
+        let plain = name.split_once(':').map_or(name, |(_, plain)| plain);
+        match vocabulary().property(plain) {
             Some(property) => Self::known(property),
             None => Self {
                 property: name.to_owned(),

@@ -17,6 +17,7 @@ pub(crate) fn reason(explanation: &Explanation) -> String {
                 source(explanation)
             );
         }
+        Reason::WhichPart => "of which part it is known isn't said",
         Reason::NoSource => "nobody says where it is known from",
         Reason::Unreadable => "the value can't be compared",
         Reason::TooClose => "closer to the limit than the instrument can tell",

@@ -45,6 +45,38 @@ pub(crate) struct Name {
     pub(crate) doubtful: bool,
 }
 
+/// The component that an item's title names first: `runner` of "Ceiling runner", of "Strips, where the wall runs along the flutes" `strip`.
+///
+/// ```
+/// assert_eq!(listing::component_of_title("CEILING RUNNER"), Some("runner"));
+/// assert_eq!(listing::component_of_title("Notes"), None);
+/// ```
+pub fn component_of_title(title: &str) -> Option<&'static str> {
+    let named = components_in(named_part(title)).into_iter();
+    named
+        .filter(|(component, weak, _)| !weak && !component.is_other())
+        .map(|(component, ..)| component.name.as_str())
+        .next()
+}
+
+/// The part of a title that names things, before the words that say where: "Strips, where the wall runs along the flutes".
+pub(crate) fn named_part(title: &str) -> &str {
+    const PLACING: &[&str] = &[
+        "where", "when", "at", "over", "under", "between", "along", "parallel", "beside", "below",
+        "above", "in", "within",
+    ];
+    let place = title
+        .match_indices(' ')
+        .filter_map(|(at, _)| Some((title.get(..at)?, title.get(at + 1..)?)))
+        .filter(|(_, rest)| {
+            let word = rest.split(' ').next().unwrap_or_default().to_lowercase();
+            PLACING.contains(&word.as_str())
+        })
+        .map(|(head, _)| head)
+        .find(|head| !components_in(head).is_empty());
+    place.unwrap_or(title)
+}
+
 /// The least score with which a property is taken.
 const ENOUGH: i32 = 11;
 /// How far ahead of the next the best must be to be without doubt.

@@ -1,16 +1,27 @@
-//! What a column's values are about: a property of the vocabulary, or which option of the listing is built.
+//! What a column's values are about: a property of the vocabulary, of the part that one item of the listing describes where there are
+//! several such parts, or which option of the listing is built.
 
 use measure::Dimension;
-use vocabulary::{Property, ValueKind};
+use vocabulary::{Property, ValueKind, vocabulary};
 
 /// What the heading of a column about an option begins with: `option.configuration`, `option.3B`.
 const OPTION: &str = "option.";
+
+/// The longest path of an item, in bytes.
+const LONGEST_PATH: usize = 16;
 
 /// What a column's values are about.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) enum About {
     /// A property of the vocabulary.
     Property(&'static Property),
+    /// A property of the part that one item of the listing describes: `2A:runner.gauge`, where 2B describes another runner.
+    OfItem {
+        /// The property.
+        property: &'static Property,
+        /// The item as the listing prints it, a colon and the property's name.
+        name: String,
+    },
     /// Which option of a group is built, by the property's name: `option.` and the group as the listing writes it.
     Option(String),
 }
@@ -36,22 +47,43 @@ impl About {
         Some(Ok(Self::Option(format!("{OPTION}{group}"))))
     }
 
+    /// The property of an item's own part that a heading is about. None when it names no item; an error with the property's words, when
+    /// there is no such property.
+    pub(crate) fn of_item(heading: &str) -> Option<Result<Self, String>> {
+        let (item, words) = heading.split_once(':')?;
+        let (item, words) = (item.trim(), words.trim().to_lowercase().replace(' ', "_"));
+        let is_path =
+            !item.is_empty() && item.len() <= LONGEST_PATH && !item.contains(char::is_whitespace);
+        is_path.then(|| match vocabulary().property(&words) {
+            Some(property) => Ok(Self::OfItem {
+                property,
+                name: format!("{item}:{}", property.name),
+            }),
+            None => Err(words),
+        })
+    }
+
+    /// The property, where it is one of the vocabulary's.
+    pub(crate) fn property(&self) -> Option<&'static Property> {
+        match self {
+            Self::Property(property) | Self::OfItem { property, .. } => Some(property),
+            Self::Option(_) => None,
+        }
+    }
+
     /// The name under which facts are kept.
     pub(crate) fn name(&self) -> &str {
         match self {
             Self::Property(property) => &property.name,
-            Self::Option(name) => name,
+            Self::OfItem { name, .. } | Self::Option(name) => name,
         }
     }
 
     /// The dimension of its values, where they are quantities.
     pub(crate) fn dimension(&self) -> Option<Dimension> {
-        match self {
-            Self::Property(property) => match property.kind {
-                ValueKind::Quantity(dimension) => Some(dimension),
-                ValueKind::Text(_) | ValueKind::Flag | ValueKind::Product => None,
-            },
-            Self::Option(_) => None,
+        match self.property()?.kind {
+            ValueKind::Quantity(dimension) => Some(dimension),
+            ValueKind::Text(_) | ValueKind::Flag | ValueKind::Product => None,
         }
     }
 }
@@ -75,5 +107,27 @@ mod tests {
         assert_eq!(read("option"), None);
         assert_eq!(read("½ption.3C"), None);
         assert_eq!(read("packing.depth"), None);
+    }
+
+    #[test]
+    fn headings_about_one_items_part() {
+        let read = |heading: &str| {
+            let about = About::of_item(heading)?;
+            Some(about.map(|about| about.name().to_owned()))
+        };
+        assert_eq!(
+            read("2A:runner.gauge"),
+            Some(Ok("2A:runner.gauge".to_owned()))
+        );
+        assert_eq!(
+            read("§3(b): Runner.Gauge"),
+            Some(Ok("§3(b):runner.gauge".to_owned()))
+        );
+        assert_eq!(
+            read("2A:runner.colour"),
+            Some(Err("runner.colour".to_owned()))
+        );
+        assert_eq!(read("the item: runner.gauge"), None);
+        assert_eq!(read("runner.gauge"), None);
     }
 }

@@ -99,6 +99,9 @@ impl<'s> Table<'s> {
         if let Some(about) = About::option(text) {
             return self.add_option(column, text, about, seen);
         }
+        if let Some(about) = About::of_item(text) {
+            return self.add_of_item(column, text, about, seen);
+        }
         let name = heading_name(text);
         let named = self
             .kind
@@ -121,6 +124,29 @@ impl<'s> Table<'s> {
             (None, Some(named)) => drop(self.named.insert(named.heading, column)),
             (None, None) => {}
         }
+        Ok(())
+    }
+
+    /// Adds a column about the part that one item describes.
+    fn add_of_item(
+        &mut self,
+        column: usize,
+        text: &str,
+        about: Result<About, String>,
+        seen: &mut BTreeMap<String, usize>,
+    ) -> Result<(), Wrong> {
+        let taken = |about: &About| {
+            about
+                .property()
+                .is_some_and(|property| self.kind.takes(property))
+        };
+        let about = match about {
+            Ok(about) if taken(&about) => about,
+            Ok(about) => return Err(self.unknown(text, &heading_name(about.name()))),
+            Err(words) => return Err(self.unknown(text, &words)),
+        };
+        first_of(&about.name().to_lowercase(), column, seen)?;
+        self.properties.push((column, about, Source::default()));
         Ok(())
     }
 

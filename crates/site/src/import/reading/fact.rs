@@ -38,7 +38,7 @@ pub(crate) fn fact(
         ));
     }
     let value = match about {
-        About::Property(property) => value(property, text)?,
+        About::Property(property) | About::OfItem { property, .. } => value(property, text)?,
         About::Option(_) => Value::Text(text.to_owned()),
     };
     let source = match bracket {

@@ -1,0 +1,113 @@
+//! One property, several parts: a listing with a floor runner and a ceiling runner asks for two gauges, and a gauge that
+//! says no more than "runner" is one of them, nobody knows which.
+//!
+//! A clause speaks of the part that its item describes, or the nearest item around it that does. Where items that hold side by
+//! side describe parts of one kind, a fact must name the item: `2A:runner.gauge`. A fact that names none stays for the last
+//! part that nobody has named; for two or more it shows nothing.
+
+use std::collections::BTreeMap;
+
+use listing::{Clause, Item, component_of_title};
+use vocabulary::Property;
+
+use crate::assessment::Assessment;
+use crate::checklist::Entry;
+use crate::header::joined;
+use crate::verdict::{Reason, Verdict};
+use crate::words::capitalised;
+
+/// Parts that go with what they hold, so that each item has its own.
+const HELD_BY_EACH: &[&str] = &["fastener"];
+
+/// How far out an item's part is looked for. A reading that a person has edited may nest items in one another.
+const DEEPEST: usize = 8;
+
+/// What there is one of, whatever the items are.
+const OF_NO_ITEM: &[&str] = &["joint", "barrier"];
+
+/// The part that a clause speaks of.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Part<'a> {
+    /// The item that describes it; none where the clause speaks of whatever the listing has.
+    pub(crate) item: Option<&'a str>,
+    /// The names under which facts of this very part may be kept, nearest first.
+    pub(crate) names: Vec<String>,
+}
+
+impl<'a> Part<'a> {
+    pub(crate) fn of(
+        clause: &'a Clause,
+        property: Option<&Property>,
+        items: &BTreeMap<&str, &'a Item>,
+    ) -> Self {
+        let Some(property) =
+            property.filter(|property| !OF_NO_ITEM.contains(&property.component.as_str()))
+        else {
+            return Self {
+                item: None,
+                names: Vec::new(),
+            };
+        };
+        let around = core::iter::successors(items.get(clause.item.as_str()), |item| {
+            items.get(item.parent.as_deref()?)
+        })
+        .take(DEEPEST);
+        let described = around
+            .clone()
+            .find(|item| component_of_title(&item.title) == Some(property.component.as_str()))
+            .map(|item| item.path.as_str());
+        let held = HELD_BY_EACH
+            .contains(&property.component.as_str())
+            .then_some(clause.item.as_str());
+        let names = around.map(|item| format!("{}:{}", item.path, property.name));
+        Self {
+            item: described.or(held),
+            names: names.collect(),
+        }
+    }
+}
+
+/// Opens the clauses on parts of one kind whose fact doesn't say of which it is.
+pub(crate) fn tell_apart(entries: &[Entry<'_>], found: &mut [Assessment<'_>]) {
+    let mut parts: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for (entry, found) in entries.iter().zip(found.iter()) {
+        if let Some(item) = entry.part.item.filter(|_| rests_on_any(entry, found)) {
+            let known = parts.entry(&entry.clause.property).or_default();
+            if !known.contains(&item) {
+                known.push(item);
+            }
+        }
+    }
+    for (entry, found) in entries.iter().zip(found) {
+        let Some(items) = parts
+            .get(entry.clause.property.as_str())
+            .filter(|items| items.len() > 1)
+        else {
+            continue;
+        };
+        if entry.part.item.is_none() || !rests_on_any(entry, found) {
+            continue;
+        }
+        let (Some(fact), Some(name)) = (found.fact, entry.part.names.first()) else {
+            continue;
+        };
+        let sentence = format!(
+            "{} describe each their own, and `{}` {} doesn't say of which it is known.",
+            capitalised(&joined(items.iter().map(|item| format!("item {item}")))),
+            entry.clause.property,
+            fact.value,
+        );
+        *found = Assessment::open(Reason::WhichPart)
+            .on(fact)
+            .saying(format!("a value of its own, as `{name}`"), sentence);
+    }
+}
+
+/// Whether a verdict rests on a fact that names no item.
+fn rests_on_any(entry: &Entry<'_>, found: &Assessment<'_>) -> bool {
+    let decided = matches!(found.verdict, Verdict::Met | Verdict::NotMet);
+    let plain = found
+        .fact
+        .is_some_and(|fact| fact.property == entry.clause.property);
+    decided && plain && found.judgment.is_none()
+}
