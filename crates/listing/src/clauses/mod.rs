@@ -63,6 +63,9 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
 pub(crate) fn carried(words: &str) -> Option<crate::model::Relation> {
     const LONGEST: usize = 14;
     let words = words.trim();
+    if !words.ends_with([':', 'n', 't', 'g', '-']) {
+        return None;
+    }
     let last = crate::sentences::sentences(words).pop()?;
     let last = words.get(last)?.to_lowercase();
     let ending = last.trim_end_matches([':', ' ', '-']);

@@ -28,8 +28,8 @@ pub(crate) fn furniture(lines: &[Line<'_>]) -> Vec<bool> {
         .iter()
         .zip(marks)
         .map(|(line, (near, (rule, numbered)))| {
-            let again = seen.get(&masked(line.text)).is_some_and(|count| *count > 1);
-            let head_or_foot = *near && (again || is_continuation(line.text));
+            let again = || seen.get(&masked(line.text)).is_some_and(|count| *count > 1);
+            let head_or_foot = *near && (again() || is_continuation(line.text));
             *rule || *numbered || (head_or_foot && !is_text(line.text))
         })
         .collect()
@@ -98,6 +98,9 @@ fn page_numbered(lines: &[Line<'_>], rules: &[bool]) -> Vec<bool> {
 
 /// The page and of how many, as a line states them: "Page 1 of 3", "sheet 2/2", or alone at the end of a wide line.
 fn page_of(text: &str) -> Option<(u16, u16)> {
+    if !text.bytes().any(|byte| byte.is_ascii_digit()) {
+        return None;
+    }
     let lower = text.to_lowercase();
     let worded = ["page", "pg", "sheet", "sht"].iter().find_map(|word| {
         let after = lower

@@ -1,9 +1,8 @@
 //! The words beside a number, and how well they name an attribute.
 
-use std::borrow::Cow;
-
 use measure::Dimension;
 
+use super::heard::longest_cue;
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 
@@ -118,7 +117,7 @@ impl Context {
         let qualifying = before
             .iter()
             .rev()
-            .take_while(|word| QUALIFYING.contains(&word.as_ref()))
+            .take_while(|word| QUALIFYING.contains(word))
             .count();
         let bare = before.len() - qualifying;
         let next = sentence
@@ -235,19 +234,17 @@ pub(super) struct Run<'a> {
     pub(super) at: usize,
 }
 
-/// The longest cue, in words.
-const LONGEST: usize = 6;
-
-/// Takes every run of at most [`LONGEST`] words of a text.
+/// Takes every run of words of a text that may be a cue: none longer than the longest cue that begins with its first word.
 fn runs(text: &str, between: impl Fn(usize, usize) -> usize, mut take: impl FnMut(&Run<'_>)) {
     let mut starts = vec![0];
     starts.extend(text.match_indices(' ').map(|(at, _)| at + 1));
     starts.push(text.len() + 1);
     for (first, window) in starts.windows(2).enumerate() {
-        let Some(at) = window.first().copied() else {
+        let (Some(at), Some(next)) = (window.first().copied(), window.last().copied()) else {
             continue;
         };
-        for (length, end) in starts.iter().skip(first + 1).take(LONGEST).enumerate() {
+        let longest = longest_cue(text.get(at..next - 1).unwrap_or_default());
+        for (length, end) in starts.iter().skip(first + 1).take(longest).enumerate() {
             let Some(words) = text.get(at..end - 1) else {
                 continue;
             };
@@ -262,7 +259,7 @@ fn runs(text: &str, between: impl Fn(usize, usize) -> usize, mut take: impl FnMu
     }
 }
 
-fn words<'a>(sentence: &Sentence<'a>, first: usize, last: usize) -> Vec<Cow<'a, str>> {
+fn words<'s>(sentence: &'s Sentence<'_>, first: usize, last: usize) -> Vec<&'s str> {
     (first..last)
         .filter_map(|at| {
             let word = sentence.word(at);
@@ -270,9 +267,8 @@ fn words<'a>(sentence: &Sentence<'a>, first: usize, last: usize) -> Vec<Cow<'a, 
                 return Some(word);
             }
             ["≥", "≤", ">", "<", "="]
-                .iter()
+                .into_iter()
                 .find(|sign| sentence.is_sign(at, sign.chars().next().unwrap_or(' ')))
-                .map(|sign| Cow::Borrowed(*sign))
         })
         .collect()
 }

@@ -22,6 +22,8 @@ struct Index {
     after: FxHashMap<&'static str, Vec<Owner>>,
     before: FxHashMap<&'static str, Vec<Owner>>,
     onto: FxHashMap<&'static str, Vec<&'static Property>>,
+    /// For each word that a cue begins with, how many words the longest such cue has.
+    longest: FxHashMap<&'static str, usize>,
 }
 
 static INDEX: LazyLock<Index> = LazyLock::new(|| {
@@ -37,6 +39,7 @@ static INDEX: LazyLock<Index> = LazyLock::new(|| {
     for attribute in vocabulary().attributes() {
         index.add(&attribute.cues, |_| Owner::Attribute(attribute));
     }
+    index.note_lengths();
     index
 });
 
@@ -52,7 +55,26 @@ fn is_shared(cue: &str) -> bool {
         })
 }
 
+/// How many words the longest cue has that begins with a word; none, when no cue does.
+pub(super) fn longest_cue(first: &str) -> usize {
+    INDEX.longest.get(first).copied().unwrap_or(0)
+}
+
 impl Index {
+    fn note_lengths(&mut self) {
+        let cues = self
+            .after
+            .keys()
+            .chain(self.before.keys())
+            .chain(self.onto.keys());
+        for cue in cues {
+            let length = cue.split(' ').count();
+            let first = cue.split(' ').next().unwrap_or_default();
+            let longest = self.longest.entry(first).or_default();
+            *longest = length.max(*longest);
+        }
+    }
+
     fn add(&mut self, cues: &'static Cues, owner: impl Fn(&str) -> Owner) {
         for cue in &cues.after {
             self.after

@@ -106,11 +106,10 @@ pub(crate) fn name(
         .iter()
         .rev()
         .find(|mention| mention.last <= amount.first);
-    let title = format!("{} {}", subject.title, opening(sentence, amount.first));
     let scorer = Scorer::new(
         Context::of(sentence, amount),
         dimension,
-        &title,
+        [&subject.title, opening(sentence, amount.first)],
         &subject.titles,
     );
     let ranking = told(scorer.scores(component_weights(sentence, amount, subject, mentions)));
@@ -206,7 +205,8 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
     let weights: Vec<_> = weighed
         .chain(subject.titles.first().map(|(component, _)| (*component, 5)))
         .collect();
-    let scored = Scorer::new(Context::of_heading(heading), dimension, "", &[]).cued_scores(weights);
+    let scored =
+        Scorer::new(Context::of_heading(heading), dimension, [""; 2], &[]).cued_scores(weights);
     match scored.first().filter(|best| best.score >= ENOUGH) {
         Some(best) => named(best.property, best.score - rival(&scored) < CLEAR),
         None => Name {

@@ -1,5 +1,6 @@
 //! How well each property of the components at hand fits a number.
 
+use core::cell::OnceCell;
 use std::sync::LazyLock;
 
 use measure::Dimension;
@@ -41,8 +42,10 @@ pub(super) struct Scorer<'t> {
     context: Context,
     heard: Heard,
     dimension: Dimension,
-    /// The item's title in small letters.
-    title: String,
+    /// The item's title and the opening of the sentence.
+    named_by: [&'t str; 2],
+    /// The same in small letters, once it is asked for.
+    title: OnceCell<String>,
     /// The shared attribute that the words beside the number name.
     spoken: Option<(&'static Attribute, i32)>,
 }
@@ -51,7 +54,7 @@ impl<'t> Scorer<'t> {
     pub(super) fn new(
         context: Context,
         dimension: Dimension,
-        title: &str,
+        named_by: [&'t str; 2],
         titles: &'t [(&'static Component, usize)],
     ) -> Self {
         let heard = Heard::of(&context);
@@ -61,9 +64,15 @@ impl<'t> Scorer<'t> {
             context,
             heard,
             dimension,
-            title: title.to_lowercase(),
+            named_by,
+            title: OnceCell::new(),
             spoken,
         }
+    }
+
+    fn title(&self) -> &str {
+        self.title
+            .get_or_init(|| self.named_by.join(" ").to_lowercase())
     }
 
     /// Every property that fits, best first.
@@ -168,8 +177,8 @@ impl<'t> Scorer<'t> {
             || self.heard.tells(property)
             || self.named_beside(property) > 0
             || self.heard.onto(property) > 0
-            || title_names(property, &self.title)
-            || title_tells(property, &self.title)
+            || title_names(property, self.title())
+            || title_tells(property, self.title())
     }
 
     /// What a property without a cue is worth: something when the shared attribute is its own, or when the item's title names it.
@@ -180,7 +189,7 @@ impl<'t> Scorer<'t> {
                 .titles
                 .iter()
                 .any(|(component, _)| component.name == property.component)
-                && title_names(property, &self.title) =>
+                && title_names(property, self.title()) =>
             {
                 TITLED + 2 * i32::try_from(property.attribute.matches('_').count()).unwrap_or(0)
             }

@@ -183,8 +183,11 @@ pub(super) fn count_list_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Amoun
     let joins = |at: usize| {
         is_any(tokens, at, &["or", "and"]) || tokens.get(at).is_some_and(|token| token.is_sign(','))
     };
-    let mut places = vec![at];
+    if !joins(at + 1) {
+        return None;
+    }
     number(at)?;
+    let mut places = vec![at];
     while let Some(last) = places.last()
         && joins(last + 1)
         && number(last + 2).is_some()

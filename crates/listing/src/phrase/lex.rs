@@ -1,5 +1,7 @@
 //! A sentence as tokens: words, signs, numbers and quantities.
 
+use std::borrow::Cow;
+
 use measure::notation::{self, Numeral, Stated};
 
 use super::words::count_word;
@@ -9,6 +11,8 @@ use crate::model::Span;
 #[derive(Debug, Clone)]
 pub(crate) struct Token<'a> {
     pub(crate) kind: TokenKind<'a>,
+    /// The word in small letters; empty for what is none.
+    pub(crate) lower: Cow<'a, str>,
     /// Bytes of the running text.
     pub(crate) span: Span,
 }
@@ -29,15 +33,12 @@ pub(crate) enum TokenKind<'a> {
 impl Token<'_> {
     /// Whether this is the given word, whatever its capitals; the word is given in small letters.
     pub(crate) fn is_word(&self, word: &str) -> bool {
-        self.word()
-            .is_some_and(|own| own.eq_ignore_ascii_case(word))
+        self.lower == word
     }
 
     /// The word, if this is one.
     pub(crate) fn word(&self) -> Option<&str> {
         match self.kind {
-            // Drawings write `@` for "at".
-            TokenKind::Word("@") => Some("at"),
             TokenKind::Word(word) => Some(word),
             _ => None,
         }
@@ -71,13 +72,29 @@ pub(crate) fn lex(text: &str) -> Vec<Token<'_>> {
         if matches!(kind, TokenKind::Sign('"' | '“' | '”')) {
             quote_open = c != '”' && !quote_open;
         }
+        let lower = match kind {
+            TokenKind::Word(word) => in_small_letters(word),
+            _ => Cow::Borrowed(""),
+        };
         tokens.push(Token {
             kind,
+            lower,
             span: Span::new(at, end),
         });
         at = end;
     }
     tokens
+}
+
+fn in_small_letters(word: &str) -> Cow<'_, str> {
+    if word
+        .bytes()
+        .all(|byte| byte.is_ascii() && !byte.is_ascii_uppercase())
+    {
+        Cow::Borrowed(word)
+    } else {
+        Cow::Owned(word.to_lowercase())
+    }
 }
 
 fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usize) {
@@ -107,8 +124,9 @@ fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usi
             && crate::sentences::is_abbreviation(word);
         return (TokenKind::Word(word), if shortened { end + 1 } else { end });
     }
+    // Drawings write `@` for "at".
     if c == '@' {
-        return (TokenKind::Word("@"), at + 1);
+        return (TokenKind::Word("at"), at + 1);
     }
     let leader = leader_len(text, at);
     (TokenKind::Sign(c), at + leader.unwrap_or(c.len_utf8()))

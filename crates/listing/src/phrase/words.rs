@@ -58,6 +58,12 @@ const NUMBERS: &[(&str, i32)] = &[
 
 /// The share that a word names, whatever its capitals: `half`, `one-third`, `quarter`.
 pub(crate) fn fraction_word(word: &str) -> Option<Number> {
+    if !word.starts_with([
+        'h', 'o', 't', 'q', 'f', 's', 'e', 'H', 'O', 'T', 'Q', 'F', 'S', 'E',
+    ]) || word.len() < 4
+    {
+        return None;
+    }
     let known = FRACTIONS
         .iter()
         .find(|(name, ..)| name.eq_ignore_ascii_case(word));

@@ -1,10 +1,8 @@
 //! A sentence with its tokens and amounts, as the rules see it.
 
-use std::borrow::Cow;
-
 use crate::layout::Flow;
 use crate::model::Span;
-use crate::phrase::{Amount, Token, TokenKind, amounts, lex};
+use crate::phrase::{Amount, Token, amounts, lex};
 
 /// A sentence of an item.
 #[derive(Debug)]
@@ -73,23 +71,8 @@ impl<'a> Sentence<'a> {
     }
 
     /// The token's word in small letters; empty for what is no word.
-    pub(crate) fn word(&self, at: usize) -> Cow<'a, str> {
-        let Some(Token {
-            kind: TokenKind::Word(word),
-            ..
-        }) = self.token(at)
-        else {
-            return Cow::Borrowed("");
-        };
-        if *word == "@" {
-            return Cow::Borrowed("at");
-        }
-        let word: &'a str = word.trim_end_matches('.');
-        if word.chars().any(char::is_uppercase) {
-            Cow::Owned(word.to_lowercase())
-        } else {
-            Cow::Borrowed(word)
-        }
+    pub(crate) fn word(&self, at: usize) -> &str {
+        self.token(at).map_or("", |token| &token.lower)
     }
 
     pub(crate) fn is_word(&self, at: usize, word: &str) -> bool {
