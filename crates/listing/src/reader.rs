@@ -364,7 +364,8 @@ impl<'a> Reader<'a> {
                 message,
             })
             .collect();
-        warnings.extend(contradictions(&clauses));
+        let contradicting = contradicting(&clauses);
+        warnings.extend(contradictions(&clauses, &contradicting));
         if self.outline.items.is_empty() {
             let message = "no numbered items were found; is this a listing?".to_owned();
             warnings.push(Warning {
@@ -392,7 +393,15 @@ impl<'a> Reader<'a> {
             accounted,
             warnings,
         };
-        doubt_contradictions(&mut reading);
+        // Until a person has looked at their words.
+        for index in contradicting
+            .iter()
+            .flat_map(|(earlier, later)| [*earlier, *later])
+        {
+            if let Some(clause) = reading.clauses.get_mut(index) {
+                clause.confidence = Confidence::WithDoubt;
+            }
+        }
         reading
     }
 }
@@ -530,11 +539,11 @@ fn contradicting(clauses: &[Clause]) -> Vec<(usize, usize)> {
     pairs
 }
 
-fn contradictions(clauses: &[Clause]) -> Vec<Warning> {
-    contradicting(clauses)
-        .into_iter()
+fn contradictions(clauses: &[Clause], pairs: &[(usize, usize)]) -> Vec<Warning> {
+    pairs
+        .iter()
         .filter_map(|(earlier, later)| {
-            let (earlier, later) = (clauses.get(earlier)?, clauses.get(later)?);
+            let (earlier, later) = (clauses.get(*earlier)?, clauses.get(*later)?);
             earlier.is_in_vocabulary().then(|| Warning {
                 kind: WarningKind::Contradiction,
                 span: later.span,
@@ -546,15 +555,4 @@ fn contradictions(clauses: &[Clause]) -> Vec<Warning> {
             })
         })
         .collect()
-}
-
-/// Clauses that seem to contradict each other are in doubt until a person has looked at their words.
-fn doubt_contradictions(reading: &mut Reading) {
-    for (earlier, later) in contradicting(&reading.clauses) {
-        for index in [earlier, later] {
-            if let Some(clause) = reading.clauses.get_mut(index) {
-                clause.confidence = Confidence::WithDoubt;
-            }
-        }
-    }
 }

@@ -1,5 +1,8 @@
 //! Who a listing is: its title, designation, edition and standards.
 
+use std::sync::LazyLock;
+
+use aho_corasick::AhoCorasick;
 use measure::{Number, Quantity, Unit};
 
 use super::HeaderRead;
@@ -67,33 +70,39 @@ pub(super) fn designation(text: &str) -> Option<String> {
 /// How many lines at either end of a document may state its edition.
 const EDITION_LINES: usize = 80;
 
+/// The words that an edition's statement begins with.
+static EDITION_WORDS: LazyLock<Option<AhoCorasick>> = LazyLock::new(|| {
+    AhoCorasick::builder()
+        .ascii_case_insensitive(true)
+        .build([
+            "edition", "revision", "issue ", "issued", "reissued", "rev.", "rev ",
+        ])
+        .ok()
+});
+
 /// The words that follow "Edition", "Revision", "Issued" and the like near the ends of the document.
 pub(super) fn edition(source: &str) -> String {
-    const WORDS: [&str; 7] = [
-        "edition", "revision", "issue ", "issued", "reissued", "rev.", "rev ",
-    ];
     let ends = source
         .lines()
         .take(EDITION_LINES)
         .chain(source.lines().rev().take(EDITION_LINES));
-    for line in ends {
-        let lower = line.to_lowercase();
-        if lower.len() == line.len()
-            && let Some(at) = WORDS.iter().filter_map(|word| lower.find(word)).min()
-        {
-            let tail = line.get(at..).unwrap_or_default();
-            let end = tail.find("   ").unwrap_or(tail.len());
-            let words = tail.get(..end).unwrap_or_default().trim();
-            if words
-                .chars()
-                .any(|c| c.is_ascii_digit() || c.is_ascii_uppercase())
-                && words.len() <= 60
-            {
-                return words.split_whitespace().collect::<Vec<_>>().join(" ");
-            }
-        }
-    }
-    String::new()
+    let stated = ends.filter_map(|line| {
+        let at = EDITION_WORDS.as_ref()?.find(line)?.start();
+        let tail = line.get(at..)?;
+        let end = tail.find("   ").unwrap_or(tail.len());
+        Some(tail.get(..end)?.trim())
+    });
+    let numbered = |words: &&str| {
+        words
+            .chars()
+            .any(|c| c.is_ascii_digit() || c.is_ascii_uppercase())
+            && words.len() <= 60
+    };
+    stated
+        .filter(numbered)
+        .map(|words| words.split_whitespace().collect::<Vec<_>>().join(" "))
+        .next()
+        .unwrap_or_default()
 }
 
 /// A designation by the North American convention states a band of widths; the head's own width should lie in it.

@@ -40,12 +40,22 @@ impl Flow {
         {
             self.text.push(' ');
         }
-        for (count, word) in words.split_whitespace().enumerate() {
+        self.text.reserve(words.len());
+        self.pieces.reserve(words.len() / 5);
+        if words.is_ascii() {
+            self.add_words(words, span.start(), words.split_ascii_whitespace());
+        } else {
+            self.add_words(words, span.start(), words.split_whitespace());
+        }
+    }
+
+    fn add_words<'w>(&mut self, words: &str, start: usize, each: impl Iterator<Item = &'w str>) {
+        for (count, word) in each.enumerate() {
             if count > 0 {
                 self.text.push(' ');
             }
             let offset = word.as_ptr().addr() - words.as_ptr().addr();
-            self.pieces.push((self.text.len(), span.start() + offset));
+            self.pieces.push((self.text.len(), start + offset));
             self.text.push_str(word);
         }
     }

@@ -6,6 +6,9 @@
 //! whatever else it looks like.
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
+use aho_corasick::AhoCorasick;
 
 use super::lines::Line;
 
@@ -96,19 +99,36 @@ fn page_numbered(lines: &[Line<'_>], rules: &[bool]) -> Vec<bool> {
         .collect()
 }
 
+/// The words for a page, looked for all at once.
+static PAGE_WORDS: LazyLock<Option<AhoCorasick>> = LazyLock::new(|| {
+    AhoCorasick::builder()
+        .ascii_case_insensitive(true)
+        .build(["page", "pg", "sheet", "sht"])
+        .ok()
+});
+
+/// What stands before and after each word for a page.
+fn page_words(text: &str) -> impl Iterator<Item = (&str, &str)> {
+    let found = PAGE_WORDS
+        .as_ref()
+        .map(|words| words.find_iter(text))
+        .into_iter()
+        .flatten();
+    found.filter_map(|hit| Some((text.get(..hit.start())?, text.get(hit.end()..)?)))
+}
+
 /// The page and of how many, as a line states them: "Page 1 of 3", "sheet 2/2", or alone at the end of a wide line.
 fn page_of(text: &str) -> Option<(u16, u16)> {
     if !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
-    let lower = text.to_lowercase();
-    let worded = ["page", "pg", "sheet", "sht"].iter().find_map(|word| {
-        let after = lower
-            .split_once(word)?
-            .1
-            .trim_start_matches(['.', ':', ' ']);
+    let worded = page_words(text).find_map(|(_, after)| {
+        let after = after.trim_start_matches(['.', ':', ' ']);
         let (page, rest) = after.split_once([' ', '/'])?;
-        let of = rest.trim_start_matches("of").trim_start_matches(['/', ' ']);
+        let of = rest
+            .trim_start_matches("of")
+            .trim_start_matches("OF")
+            .trim_start_matches(['/', ' ']);
         let digits = of.bytes().take_while(u8::is_ascii_digit).count();
         Some((page.parse().ok()?, of.get(..digits)?.parse().ok()?))
     });
@@ -197,12 +217,10 @@ fn has_page_number(text: &str) -> bool {
     if dashed_number(&text) {
         return true;
     }
-    ["page", "pg", "sheet", "sht"].iter().any(|word| {
-        text.split_once(word).is_some_and(|(before, after)| {
-            let bounded = !before.ends_with(char::is_alphabetic);
-            let after = after.trim_start_matches(['.', ':', ' ']);
-            bounded && is_page_count(after)
-        })
+    page_words(&text).any(|(before, after)| {
+        let bounded = !before.ends_with(char::is_alphabetic);
+        let after = after.trim_start_matches(['.', ':', ' ']);
+        bounded && is_page_count(after)
     })
 }
 

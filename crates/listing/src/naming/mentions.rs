@@ -55,6 +55,7 @@ static NOUNS: LazyLock<Nouns> = LazyLock::new(|| {
     let automaton = AhoCorasick::builder()
         .match_kind(MatchKind::LeftmostLongest)
         .ascii_case_insensitive(true)
+        .kind(Some(aho_corasick::AhoCorasickKind::DFA))
         .build(words)
         .ok();
     Nouns { automaton, places }

@@ -5,7 +5,6 @@ use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
 use super::lex::{Token, TokenKind};
-use super::words::count_word;
 
 /// Words after a number that show it counts nothing here.
 const NOT_COUNTED: &[&str] = &[
@@ -125,7 +124,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let (number, digits) = match &token.kind {
         TokenKind::Word("once" | "Once" | "ONCE") if compared(tokens, at) => (1, false),
         TokenKind::Word("twice" | "Twice" | "TWICE") if compared(tokens, at) => (2, false),
-        TokenKind::Word(word) => (count_word(word)?, false),
+        TokenKind::Word(_) => (token.count?, false),
         TokenKind::Number(numeral)
             if numeral.style == NumeralStyle::Whole
                 && (numeral.value <= 100 || is_any(tokens, at + 1, &["cycles"])) =>
@@ -179,7 +178,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// `one, two or three layers`: a count for each, of what stands after the last.
 pub(super) fn count_list_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Amount>> {
-    let number = |at: usize| tokens.get(at).and_then(Token::word).and_then(count_word);
+    let number = |at: usize| tokens.get(at).and_then(|token| token.count);
     let joins = |at: usize| {
         is_any(tokens, at, &["or", "and"]) || tokens.get(at).is_some_and(|token| token.is_sign(','))
     };

@@ -13,6 +13,8 @@ pub(crate) struct Token<'a> {
     pub(crate) kind: TokenKind<'a>,
     /// The word in small letters; empty for what is none.
     pub(crate) lower: Cow<'a, str>,
+    /// The number that the word counts: `two`.
+    pub(crate) count: Option<i32>,
     /// Bytes of the running text.
     pub(crate) span: Span,
 }
@@ -72,13 +74,14 @@ pub(crate) fn lex(text: &str) -> Vec<Token<'_>> {
         if matches!(kind, TokenKind::Sign('"' | '“' | '”')) {
             quote_open = c != '”' && !quote_open;
         }
-        let lower = match kind {
-            TokenKind::Word(word) => in_small_letters(word),
-            _ => Cow::Borrowed(""),
+        let (lower, count) = match kind {
+            TokenKind::Word(word) => (in_small_letters(word), count_word(word)),
+            _ => (Cow::Borrowed(""), None),
         };
         tokens.push(Token {
             kind,
             lower,
+            count,
             span: Span::new(at, end),
         });
         at = end;

@@ -42,10 +42,10 @@ fn amount(
 
 /// A number in digits or words.
 fn number(tokens: &[Token<'_>], at: usize) -> Option<Number> {
-    match &tokens.get(at)?.kind {
+    let token = tokens.get(at)?;
+    match &token.kind {
         TokenKind::Number(numeral) => Some(numeral.value),
-        TokenKind::Word(word) => count_word(word).map(Number::whole),
-        _ => None,
+        _ => token.count.map(Number::whole),
     }
 }
 
