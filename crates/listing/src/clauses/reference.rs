@@ -1,5 +1,9 @@
 //! References: "as described in the individual Wall and Partition Design", "complying with ASTM C1396", "see Item 3".
 
+use std::sync::LazyLock;
+
+use aho_corasick::AhoCorasick;
+
 use crate::rules::Sentence;
 
 /// Words that refer to how something is built.
@@ -16,13 +20,12 @@ const REFERS: [&str; 10] = [
     "according to",
 ];
 
+/// The same, looked for all at once.
+static REFERRING: LazyLock<Option<AhoCorasick>> = LazyLock::new(|| AhoCorasick::new(REFERS).ok());
+
 /// What a sentence refers to as its whole requirement: the assembly design or standard that describes how the thing is built.
 pub(super) fn reference(sentence: &Sentence<'_>) -> Option<String> {
-    let lower = sentence.text.to_lowercase();
-    let at = REFERS
-        .iter()
-        .filter_map(|words| lower.find(words).map(|at| at + words.len()))
-        .min()?;
+    let at = REFERRING.as_ref()?.find(sentence.lower)?.end();
     let after = sentence.text.get(at..)?.trim();
     let named = [
         "design",

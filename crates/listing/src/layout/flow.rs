@@ -7,6 +7,8 @@ use crate::model::Span;
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Flow {
     text: String,
+    /// The same in small letters, byte for byte.
+    lower: String,
     /// For each piece: where it starts in the running text, and where in the source.
     pieces: Vec<(usize, usize)>,
 }
@@ -18,12 +20,19 @@ impl Flow {
         for span in spans {
             flow.add(source, span);
         }
+        // Letters beyond ASCII keep their case, so that every byte keeps its place.
+        flow.lower = flow.text.to_ascii_lowercase();
         flow
     }
 
     /// The running text.
     pub(crate) fn text(&self) -> &str {
         &self.text
+    }
+
+    /// The running text in small letters, byte for byte.
+    pub(crate) fn lower(&self) -> &str {
+        &self.lower
     }
 
     /// Adds a piece of the source, joined as a wrapped line is.

@@ -135,7 +135,7 @@ pub(crate) fn mentions(sentence: &Sentence<'_>) -> Vec<Mention> {
                 .iter()
                 .rposition(|token| token.span.start() < range.end)?
                 + 1;
-            let words = sentence.text.get(range)?.to_lowercase();
+            let words = sentence.lower.get(range)?.to_owned();
             Some(Mention {
                 component,
                 words,

@@ -530,8 +530,7 @@ fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
     number
         && tokens
             .get(at)
-            .and_then(Token::word)
-            .is_some_and(|word| NAMING.contains(&word.to_lowercase().trim_end_matches('.')))
+            .is_some_and(|token| NAMING.contains(&token.lower))
 }
 
 /// The token after a name and the numbers listed with it: `Items 2, 3A and 4`.
@@ -568,10 +567,8 @@ fn is_meant(tokens: &[Token<'_>], at: usize, spread: &Spread, unit: Unit) -> boo
                 .unwrap_or_default()
                 .iter()
                 .take(14);
-            near.filter_map(Token::word).any(|word| {
-                let word = word.to_lowercase();
-                THINGS.iter().any(|thing| word.contains(thing))
-            })
+            near.filter(|token| token.word().is_some())
+                .any(|token| THINGS.iter().any(|thing| token.lower.contains(thing)))
         }
         // `2 C` and `3 F` are labels more often than temperatures.
         Unit::Celsius | Unit::Fahrenheit => {
@@ -591,7 +588,8 @@ mod tests {
 
     #[track_caller]
     fn check(text: &str, expected: &[&str]) {
-        let found: Vec<_> = amounts(&lex(text))
+        let lower = text.to_ascii_lowercase();
+        let found: Vec<_> = amounts(&lex(text, &lower))
             .iter()
             .map(|amount| {
                 let hi = amount.hi.map_or(String::new(), |hi| format!("..{hi}"));

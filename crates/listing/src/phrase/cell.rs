@@ -27,7 +27,8 @@ pub(crate) struct Cell {
 /// Reads a cell that is one amount, with the unit of its column where it has none of its own. Words beside the amount make it
 /// no amount, qualifiers apart.
 pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) -> Option<Cell> {
-    let tokens = lex(text);
+    let lower = text.to_ascii_lowercase();
+    let tokens = lex(text, &lower);
     let (relation, start) = opening(&tokens);
     if let Some(count) = tokens.get(start).and_then(Token::word).and_then(count_word) {
         let alone = start + 1 == tokens.len();

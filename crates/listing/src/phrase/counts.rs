@@ -155,8 +155,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let bounds = |at: usize| {
         tokens
             .get(at)
-            .and_then(Token::word)
-            .is_some_and(|word| QUALIFIERS.contains(&word.to_lowercase().trim_end_matches('.')))
+            .is_some_and(|token| QUALIFIERS.contains(&token.lower))
     };
     // `at least three`, `a minimum of three`
     let qualified = at.checked_sub(1).is_some_and(|before| {
@@ -287,10 +286,8 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return false;
     };
     let word = |offset: usize| {
-        tokens
-            .get(at + offset)
-            .and_then(Token::word)
-            .map(str::to_lowercase)
+        let token = tokens.get(at + offset)?;
+        token.word().map(|_| token.lower)
     };
     let Some(first) = word(0) else {
         // `at least two, the second after 4 h`: what is counted stands before.
@@ -298,12 +295,11 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
             return true;
         }
         // `two 1/4 in. dia anchors`, `two 0.145 in. pins`
-        let thing_follows = (at..at + 9)
-            .filter_map(|at| tokens.get(at).and_then(Token::word))
-            .any(|word| {
-                let word = word.to_lowercase();
-                COUNTED_SINGLY.iter().any(|thing| word.starts_with(thing))
-            });
+        let thing_follows = (at..at + 9).filter_map(|at| tokens.get(at)).any(|token| {
+            COUNTED_SINGLY
+                .iter()
+                .any(|thing| token.lower.starts_with(thing))
+        });
         return !digits && after.is_numeric() && (number > 1 || thing_follows);
     };
     // `one at every fastener`, `one cut for every 200 feet`
@@ -312,35 +308,35 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
             || is_any(tokens, at, &["at", "for", "in", "per"])
                 && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
     };
-    let thing = !NOT_COUNTED.contains(&first.as_str());
+    let thing = !NOT_COUNTED.contains(&first);
     if number == 1 && !digits && (spread(at) || (thing && spread(at + 1))) {
         return true;
     }
     if first == "or" {
-        return word(1).is_some_and(|second| matches!(second.as_str(), "more" | "fewer" | "less"));
+        return word(1).is_some_and(|second| matches!(second, "more" | "fewer" | "less"));
     }
-    if matches!(first.as_str(), "minimum" | "min" | "maximum" | "max") {
+    if matches!(first, "minimum" | "min" | "maximum" | "max") {
         return word(1).is_none_or(|second| second == "per");
     }
     if first == "per" && digits {
         // `2 per panel`; but `6 per Table 2` refers.
         const REFERRED: &[&str] = &["table", "item", "note", "the", "section", "manufacturer"];
         let measured = tokens.get(at + 1).is_some_and(Token::is_numeric);
-        return measured || word(1).is_some_and(|second| !REFERRED.contains(&second.as_str()));
+        return measured || word(1).is_some_and(|second| !REFERRED.contains(&second));
     }
-    if NOT_COUNTED.contains(&first.as_str()) {
+    if NOT_COUNTED.contains(&first) {
         return false;
     }
-    let nouns = [Some(first.clone()), word(1), word(2)];
+    let nouns = [Some(first), word(1), word(2)];
     let singly = nouns
         .iter()
         .flatten()
-        .any(|noun| COUNTED_SINGLY.contains(&noun.as_str()));
+        .any(|noun| COUNTED_SINGLY.contains(noun));
     if digits {
         return qualified || singly || first.ends_with('s') && first.len() > 3;
     }
     if number == 1 {
-        return singly || (qualified && !NOT_COUNTED.contains(&first.as_str()));
+        return singly || (qualified && !NOT_COUNTED.contains(&first));
     }
     true
 }

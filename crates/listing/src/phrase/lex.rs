@@ -1,7 +1,5 @@
 //! A sentence as tokens: words, signs, numbers and quantities.
 
-use std::borrow::Cow;
-
 use measure::notation::{self, Numeral, Stated};
 
 use super::words::count_word;
@@ -12,7 +10,7 @@ use crate::model::Span;
 pub(crate) struct Token<'a> {
     pub(crate) kind: TokenKind<'a>,
     /// The word in small letters; empty for what is none.
-    pub(crate) lower: Cow<'a, str>,
+    pub(crate) lower: &'a str,
     /// The number that the word counts: `two`.
     pub(crate) count: Option<i32>,
     /// Bytes of the running text.
@@ -60,8 +58,8 @@ impl Token<'_> {
 /// Splits a running text into tokens.
 ///
 /// A word keeps its inner hyphens and apostrophes (`on-center`, `floor-to-floor`); a stop that shortens a word is left
-/// out (`max.`). A number glued to letters is part of the word (`W8x28`, `T1`, `C-H`).
-pub(crate) fn lex(text: &str) -> Vec<Token<'_>> {
+/// out (`max.`). A number glued to letters is part of the word (`W8x28`, `T1`, `C-H`). The text is given in small letters, too.
+pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
     let mut tokens = Vec::with_capacity(text.len() / 5);
     let mut at = 0;
     let mut quote_open = false;
@@ -75,8 +73,12 @@ pub(crate) fn lex(text: &str) -> Vec<Token<'_>> {
             quote_open = c != '”' && !quote_open;
         }
         let (lower, count) = match kind {
-            TokenKind::Word(word) => (in_small_letters(word), count_word(word)),
-            _ => (Cow::Borrowed(""), None),
+            TokenKind::Word("at") => ("at", None),
+            TokenKind::Word(word) => {
+                let small = lower.get(at..at + word.len()).unwrap_or_default();
+                (small, count_word(small))
+            }
+            _ => ("", None),
         };
         tokens.push(Token {
             kind,
@@ -87,17 +89,6 @@ pub(crate) fn lex(text: &str) -> Vec<Token<'_>> {
         at = end;
     }
     tokens
-}
-
-fn in_small_letters(word: &str) -> Cow<'_, str> {
-    if word
-        .bytes()
-        .all(|byte| byte.is_ascii() && !byte.is_ascii_uppercase())
-    {
-        Cow::Borrowed(word)
-    } else {
-        Cow::Owned(word.to_lowercase())
-    }
 }
 
 fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usize) {
@@ -222,7 +213,8 @@ mod tests {
     use super::*;
 
     fn check(text: &str, expected: &[&str]) {
-        let found: Vec<_> = lex(text)
+        let lower = text.to_ascii_lowercase();
+        let found: Vec<_> = lex(text, &lower)
             .iter()
             .map(|token| {
                 let mark = match token.kind {

@@ -11,6 +11,8 @@ pub(crate) struct Sentence<'a> {
     /// Where the sentence begins in the running text.
     base: usize,
     pub(crate) text: &'a str,
+    /// The same in small letters, byte for byte.
+    pub(crate) lower: &'a str,
     pub(crate) tokens: Vec<Token<'a>>,
     pub(crate) amounts: Vec<Amount>,
     /// Which amounts only trigger a condition.
@@ -24,12 +26,14 @@ pub(crate) struct Sentence<'a> {
 impl<'a> Sentence<'a> {
     pub(crate) fn new(flow: &'a Flow, range: core::ops::Range<usize>) -> Self {
         let text = flow.text().get(range.clone()).unwrap_or_default();
-        let tokens = lex(text);
+        let lower = flow.lower().get(range.clone()).unwrap_or_default();
+        let tokens = lex(text, lower);
         let amounts = amounts(&tokens);
         Self {
             flow,
             base: range.start,
             text,
+            lower,
             tokens,
             amounts,
             triggers: Vec::new(),
@@ -71,8 +75,8 @@ impl<'a> Sentence<'a> {
     }
 
     /// The token's word in small letters; empty for what is no word.
-    pub(crate) fn word(&self, at: usize) -> &str {
-        self.token(at).map_or("", |token| &token.lower)
+    pub(crate) fn word(&self, at: usize) -> &'a str {
+        self.token(at).map_or("", |token| token.lower)
     }
 
     pub(crate) fn is_word(&self, at: usize, word: &str) -> bool {
