@@ -180,11 +180,14 @@ impl Context {
     /// Whether a word beside the number begins with the given one: `legs` with `leg`, `drying` with `dry`.
     pub(super) fn has_word_like(&self, word: &str) -> bool {
         let top = word == "top";
-        let near = self.before.split(' ').chain(self.after.split(' '));
         // `fastened` is like `fastener`.
         let stem = word.get(..word.len().min(5)).unwrap_or(word);
-        near.filter(|own| !own.is_empty()).any(|own| {
-            own.starts_with(stem) || (top && matches!(own, "uppermost" | "upper" | "topmost"))
+        [&self.before, &self.after].into_iter().any(|near| {
+            begins_a_word(near, stem)
+                || (top
+                    && ["uppermost", "upper", "topmost"]
+                        .iter()
+                        .any(|upper| begins_a_word(near, upper)))
         })
     }
 
@@ -271,6 +274,18 @@ fn words<'s>(sentence: &'s Sentence<'_>, first: usize, last: usize) -> Vec<&'s s
                 .find(|sign| sentence.is_sign(at, sign.chars().next().unwrap_or(' ')))
         })
         .collect()
+}
+
+/// Whether a word of a text begins so.
+fn begins_a_word(text: &str, stem: &str) -> bool {
+    let (text, stem) = (text.as_bytes(), stem.as_bytes());
+    text.starts_with(stem)
+        || text.iter().enumerate().any(|(at, byte)| {
+            *byte == b' '
+                && text
+                    .get(at + 1..)
+                    .is_some_and(|rest| rest.starts_with(stem))
+        })
 }
 
 /// Where whole words stand in a text.

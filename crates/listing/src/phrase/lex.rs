@@ -94,7 +94,7 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
 fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usize) {
     let numeric = c.is_ascii_digit()
         || c == '.'
-        || (!c.is_alphabetic() && notation::numeral_at(text, at).is_some());
+        || (!c.is_ascii() && !c.is_alphabetic() && notation::numeral_at(text, at).is_some());
     if (numeric || prefixes_number(text, at, c))
         && let Some(stated) = quantity(text, at, quote_open)
     {
@@ -108,10 +108,10 @@ fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usi
         return (TokenKind::Number(numeral), end);
     }
     if c.is_alphanumeric() {
-        if let Some((stated, end)) = spelled_quantity(text, at) {
+        let end = word_end(text, at);
+        if let Some((stated, end)) = spelled_quantity(text, at, end) {
             return (TokenKind::Quantity(stated), end);
         }
-        let end = word_end(text, at);
         let word = text.get(at..end).unwrap_or_default();
         // The stop of an abbreviation belongs to its word, so that it parts nothing: `min. 98 mm`.
         let shortened = text.get(end..).is_some_and(|rest| rest.starts_with('.'))
@@ -142,8 +142,7 @@ fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
 }
 
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
-fn spelled_quantity(text: &str, at: usize) -> Option<(Stated, usize)> {
-    let word_end = word_end(text, at);
+fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
     let word = text.get(at..word_end)?;
     // `at least a foot`, `within an inch`
     let one = matches!(word, "a" | "an") && ends_in_comparison(text.get(..at)?);
@@ -177,7 +176,14 @@ fn ends_in_comparison(words: &str) -> bool {
 
 /// Whether a word here may be the name of a numbered size: `No. 25 MSG`, `Schedule 40`, `#10`.
 fn prefixes_number(text: &str, at: usize, c: char) -> bool {
-    let starts = matches!(c, 'N' | 'n' | '#' | 'S' | 's' | 'A');
+    let second = text.as_bytes().get(at + 1).map(u8::to_ascii_lowercase);
+    let starts = match c {
+        '#' => true,
+        'N' | 'n' => second == Some(b'o'),
+        'S' | 's' => second == Some(b'c'),
+        'A' => second == Some(b'w'),
+        _ => false,
+    };
     starts
         && !text
             .get(..at)
