@@ -15,8 +15,8 @@ const ABBREVIATIONS: &[&str] = &[
     "sht", "dwg", "dwgs", "btm", "flg", "flgs", "stl", "bds", "clr", "dim", "dims", "compr",
     "mvmt", "defl", "reinf", "chan", "susp", "attn", "pt", "pts", "mins", "secs", "sec", "config",
     "configs", "embed", "opng", "gage", "rtg", "std", "norm", "ltwt", "lt", "nwc", "e.s", "n.s",
-    "f.s", "b.o", "t.o", "est", "recd", "supp", "mech", "fastnr", "intermed", "longit", "transv",
-    "contin", "mat", "matl",
+    "f.s", "b.o", "t.o", "amb", "std", "rtgs", "est", "recd", "supp", "mech", "fastnr", "intermed",
+    "longit", "transv", "contin", "mat", "matl",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.

@@ -165,7 +165,7 @@ fn meaning(sentence: &Sentence<'_>, segment: Segment, skip: impl Fn(usize) -> bo
     (segment.first..segment.last)
         .filter(|at| {
             let word = sentence.word(*at);
-            !skip(*at) && word.len() > 1 && !EMPTY.contains(&word.as_ref())
+            !skip(*at) && word.len() > 1 && !EMPTY.contains(&word)
         })
         .count()
 }

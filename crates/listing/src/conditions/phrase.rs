@@ -194,11 +194,8 @@ fn is_second_verb(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
         .checked_sub(1)
         .map(|before| sentence.word(before))
         .unwrap_or_default();
-    let participle = word.ends_with("ed")
-        || matches!(
-            word.as_ref(),
-            "made" | "set" | "built" | "dry" | "wet" | "place"
-        );
+    let participle =
+        word.ends_with("ed") || matches!(word, "made" | "set" | "built" | "dry" | "wet" | "place");
     // The subject of the main clause stands before the opener: "the width when ...".
     let subject = opener > 0 && !sentence.is_stop(opener - 1);
     verb && participle && subject && sentence.has_any(opener + 1, at, &["is", "are", "has", "have"])

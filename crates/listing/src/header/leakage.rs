@@ -9,6 +9,9 @@ use crate::model::{
 use crate::phrase::Amount;
 use crate::rules::{Sentence, bounded};
 
+/// How far after a value its temperature may stand, in tokens.
+const REACH: usize = 4;
+
 /// Adds a leakage, with a warning when it isn't stated per length. Every value is kept where several are stated for one temperature.
 pub(super) fn leakage(
     sentence: &Sentence<'_>,
@@ -16,16 +19,22 @@ pub(super) fn leakage(
     amount: &Amount,
     read: &mut HeaderRead,
 ) {
-    let at = (0..amount.first).rev().find_map(|at| {
-        if sentence.is_word(at, "ambient") {
-            return Some(LeakageTemperature::Ambient);
-        }
-        let hot = sentence
-            .amount_at(at)
-            .and_then(|other| sentence.amount(other))
-            .is_some_and(|other| other.unit.dimension() == Dimension::Temperature);
-        (hot || sentence.is_word(at, "elevated")).then_some(LeakageTemperature::Elevated)
-    });
+    // "Ambient: 0.8; 400 F: 1.1" begins with a temperature, "0.8 L/s.m at ambient, 1.1 at 204 C" with a value.
+    let leads = (0..amount.first)
+        .find_map(|at| temperature(sentence, at).map(|_| at))
+        .is_some_and(|first| {
+            let earlier = sentence.amounts.iter().take(index);
+            !earlier
+                .filter(|other| other.unit.dimension() == amount.unit.dimension())
+                .any(|other| other.first < first)
+        });
+    let at = if leads {
+        (0..amount.first)
+            .rev()
+            .find_map(|at| temperature(sentence, at))
+    } else {
+        (amount.last..amount.last + REACH).find_map(|at| temperature(sentence, at))
+    };
     let Some(at) = at else { return };
     let relation = match bounded(sentence, index).map(|(finding, _)| finding.relation) {
         Some(Relation::LessThan) => LeakageRelation::LessThan,
@@ -63,6 +72,18 @@ pub(super) fn leakage(
     if another {
         differs(&mut read.header, HeaderTopic::Leakage);
     }
+}
+
+/// The temperature that a token names.
+fn temperature(sentence: &Sentence<'_>, at: usize) -> Option<LeakageTemperature> {
+    if sentence.is_any(at, &["ambient", "amb", "room"]) {
+        return Some(LeakageTemperature::Ambient);
+    }
+    let hot = sentence
+        .amount_at(at)
+        .and_then(|other| sentence.amount(other))
+        .is_some_and(|other| other.unit.dimension() == Dimension::Temperature);
+    (hot || sentence.is_word(at, "elevated")).then_some(LeakageTemperature::Elevated)
 }
 
 /// Whether two leakages are the same, in one unit or, rounded, in another.

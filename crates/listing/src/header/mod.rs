@@ -170,22 +170,21 @@ fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
             .checked_sub(1)
             .map(|at| sentence.word(at))
             .unwrap_or_default();
-        match word.as_ref() {
-            "rating" | "ratings" | "f-rating" | "f-ratings" | "resistance" | "fire-rating" => {
-                Some(match before.as_ref() {
-                    "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
-                    "l" => Topic::Leakage,
-                    word if FOREIGN.contains(&word) => Topic::ForeignRating,
-                    _ => Topic::Rating,
-                })
-            }
+        match word {
+            "rating" | "ratings" | "rtg" | "rtgs" | "f-rating" | "f-ratings" | "resistance"
+            | "fire-rating" => Some(match before {
+                "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
+                "l" => Topic::Leakage,
+                word if FOREIGN.contains(&word) => Topic::ForeignRating,
+                _ => Topic::Rating,
+            }),
             "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => {
                 Some(Topic::OtherRating)
             }
             "l-rating" | "l-ratings" | "leakage" => Some(Topic::Leakage),
-            "width" | "widths" | "opening" => Some(Topic::Width),
-            "movement" | "movements" | "cyclic" | "cycling" | "compression" | "extension"
-            | "shear" => Some(Topic::Movement),
+            "width" | "widths" | "opening" | "opng" => Some(Topic::Width),
+            "movement" | "movements" | "mvmt" | "cyclic" | "cycling" | "compression"
+            | "extension" | "shear" => Some(Topic::Movement),
             _ => None,
         }
     })

@@ -151,10 +151,16 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     // `two thirds` counts thirds; `two-thirds` and `halves` have counted already.
     let share = part.times(Number::whole(over))?;
     let near = tokens.get(at.saturating_sub(8)..(next + 6).min(tokens.len()))?;
-    let compressed = near
-        .iter()
-        .filter_map(Token::word)
-        .any(|word| word.to_lowercase().starts_with("compress"));
+    let squeezes = |token: &Token<'_>| {
+        ["compress", "squeez"]
+            .iter()
+            .any(|begins| token.lower.starts_with(begins))
+    };
+    // "squeezed by at least 30 percent ..., or by one quarter where ...": the verb may stand far before a "by".
+    let by = at > 0
+        && word_is(tokens, at - 1, &["by", "least", "than"])
+        && tokens.get(..at)?.iter().any(squeezes);
+    let compressed = by || near.iter().any(squeezes);
     // `two-thirds of the slab thickness`, `one half of its width`, `one-quarter higher than the flute`
     let of_something = word_is(tokens, next + 1, &["of"])
         && word_is(

@@ -12,7 +12,7 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
-    let relation = qualifier(&sentence.word(closing + 1))?;
+    let relation = qualifier(sentence.word(closing + 1))?;
     let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
     let measured = !matches!(amount.unit, Unit::Count | Unit::Gauge | Unit::ScrewNumber);
     // A number that has a qualifier of its own isn't bare, and never comes here.
@@ -30,7 +30,7 @@ fn gathers(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(at, GATHERING)
         && at > 0
         && stop(at - 1)
-        && qualifier(&sentence.word(at + 1)).is_some()
+        && qualifier(sentence.word(at + 1)).is_some()
         && (stop(at + 2) || shortened_end(sentence, at + 1))
 }
 

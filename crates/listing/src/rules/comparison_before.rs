@@ -31,11 +31,15 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         at -= 1;
     }
     let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
-    if matches!(sentence.word(from).as_ref(), "before" | "after") {
+    if matches!(sentence.word(from), "before" | "after") {
         return negation(sentence, from, floor).and_then(|at| Some(Finding::sure(relation.negated()?, at)));
     }
     if let Some((relation, from)) = at_or(sentence, at) {
         return Some(Finding::sure(relation, from));
+    }
+    let strict = matches!(relation, Relation::MoreThan | Relation::LessThan);
+    if strict && is_refused(sentence, index) {
+        return Some(Finding::sure(relation.negated()?, from));
     }
     if let Some(negation) = sentence.forbidding(first) {
         return Some(Finding::sure(relation.negated()?, negation));
@@ -52,6 +56,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     None
+}
+
+/// `pails older than nine months shall be refused`: what compares so must not be there.
+fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
+    const REACH: usize = 6;
+    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "removed", "thrown", "returned", "excluded"];
+    let Some(amount) = sentence.amount(index) else { return false };
+    (amount.last..amount.last + REACH)
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .find(|at| sentence.is_word(*at, "be"))
+        .is_some_and(|be| sentence.is_any(be + 1, REFUSED))
 }
 
 /// `not less than 1/8 in. or more than 3/8 in.`: the negation of the amount before reaches over an "or".

@@ -8,9 +8,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let at = skip_articles(sentence, first, floor)?;
     let finding = |relation, from| Some(Finding::sure(relation, from));
     let word = |back: usize| at.checked_sub(back).map(|at| sentence.word(at)).unwrap_or_default();
-    match (word(1).as_ref(), word(0).as_ref()) {
+    match (word(1), word(0)) {
         // `goes up to 3-1/4 in. for lightweight` says what it becomes.
-        ("up", "to") if matches!(word(2).as_ref(), "goes" | "go" | "rises" | "rise" | "increases" | "brought" | "built" | "raised") => None,
+        ("up", "to") if matches!(word(2), "goes" | "go" | "rises" | "rise" | "increases" | "brought" | "built" | "raised") => None,
         ("limited" | "restricted" | "confined" | "up", "to")
         | ("upto", _)
         | ("at", "most")

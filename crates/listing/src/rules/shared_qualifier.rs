@@ -22,7 +22,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
     let times = sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×');
-    let by = times && (1..=2).contains(&between.len()) || own.first == previous.last;
+    let by = times && (1..=2).contains(&between.len()) || own.first == previous.last && previous.second.is_none();
     // `min 20 MSG (0.036 in.) galv steel, 10 in. wide`: a parenthesis repeats the number before it and passes nothing on.
     let repeats = sentence.is_sign(joint, ',') && previous.first > 0 && sentence.is_sign(previous.first - 1, '(');
     if repeats {

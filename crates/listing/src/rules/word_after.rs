@@ -32,7 +32,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
         if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["not", "no"]) {
             let ends = sentence.is_stop(at + 3) || sentence.is_sign(at + 3, '.') || sentence.token(at + 3).is_none();
-            let relation = or_more(&sentence.word(at + 2)).filter(|_| ends)?;
+            let relation = or_more(sentence.word(at + 2)).filter(|_| ends)?;
             let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
             return Some(Finding::sure(opposite, sentence.amount(index)?.first));
         }
@@ -62,19 +62,19 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let word = sentence.word(at);
     if word == "at" {
         let most = if sentence.is_word(at + 1, "the") { at + 2 } else { at + 1 };
-        return match sentence.word(most).as_ref() {
+        return match sentence.word(most) {
             "most" | "latest" => Some(Relation::AtMost),
             "least" | "earliest" if sentence.amount_at(most + 1).is_none() => Some(Relation::AtLeast),
             _ => None,
         };
     }
     if word == "or" || word == "and" {
-        return or_more(&sentence.word(at + 1)).filter(|_| {
+        return or_more(sentence.word(at + 1)).filter(|_| {
             // `or thicker board` names a thing; `or thicker` closes the number.
-            !sentence.is_word(at + 2, "than") && word == "or" || matches!(sentence.word(at + 1).as_ref(), "over" | "above" | "under" | "up")
+            !sentence.is_word(at + 2, "than") && word == "or" || matches!(sentence.word(at + 1), "over" | "above" | "under" | "up")
         });
     }
-    let relation = match word.as_ref() {
+    let relation = match word {
         "min" | "minimum" => Relation::AtLeast,
         "max" | "maximum" => Relation::AtMost,
         "nominal" | "nom" => Relation::Nominal,

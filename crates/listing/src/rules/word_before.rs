@@ -22,11 +22,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if sentence.is_word(at, "plus") || gathered(sentence, at) {
             return None;
         }
-        if let Some(relation) = qualifier(&sentence.word(at)) {
+        if let Some(relation) = qualifier(sentence.word(at)) {
             // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.
             return Some(Finding::sure(relation, at));
         }
-        let joins = matches!(sentence.word(at).as_ref(), "of" | "a" | "an" | "the" | "at" | "=");
+        let joins = matches!(sentence.word(at), "of" | "a" | "an" | "the" | "at" | "=");
         let near_break = sentence.is_any(at, BREAKS) || sentence.is_stop(at) || sentence.is_sign(at, '.');
         let copula = steps < 2 && sentence.is_any(at, &["is", "are", "be", "to", "shall"]) && qualifies_noun(sentence, at, floor);
         if (near_break && !joins && !copula) || steps >= REACH {
@@ -38,12 +38,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 
 /// Whether a qualifier closes a list before it.
 fn gathered(sentence: &Sentence<'_>, at: usize) -> bool {
-    at > 0 && sentence.is_any(at - 1, &["all", "both"]) && qualifier(&sentence.word(at)).is_some()
+    at > 0 && sentence.is_any(at - 1, &["all", "both"]) && qualifier(sentence.word(at)).is_some()
 }
 
 /// `min depth is 4 in.`, `max spacing shall be 24 in.`: a qualified noun and its verb.
 fn qualifies_noun(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
-    (floor..at).rev().take(5).any(|before| qualifier(&sentence.word(before)).is_some())
+    (floor..at).rev().take(5).any(|before| qualifier(sentence.word(before)).is_some())
 }
 
 /// The relation that a word before a number or noun names.
