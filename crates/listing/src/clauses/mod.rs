@@ -2,6 +2,7 @@
 
 mod classes;
 mod draft;
+mod kinds;
 mod lead_in;
 mod leftover;
 mod named;

@@ -3,17 +3,19 @@
 use core::ops::Range;
 
 use measure::{Agreement, Dimension, Unit};
-use vocabulary::vocabulary;
+use vocabulary::{Property, vocabulary};
 
 use super::Around;
 use super::draft::{Draft, Yield, local_property};
+use super::kinds::{Kind, kinds};
 use super::lead_in::is_lead_in;
 use super::leftover::{Role, Segment, roles, segments};
 use super::reference::reference;
 use crate::conditions::{Attached, Found, attach, conditions, configurations, exceptive};
 use crate::layout::Flow;
 use crate::model::{
-    Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span, WarningKind,
+    Bound, Condition, Confidence, Expr, ProductName, Relation, Requirement, SecondValue, Span,
+    WarningKind,
 };
 use crate::naming::{Mention, Name, Subject, mentions, name};
 use crate::phrase::Amount;
@@ -88,6 +90,7 @@ pub(super) fn read(
         }
         found.clauses.push(draft);
     }
+    context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
     if readings.is_empty() {
@@ -554,14 +557,19 @@ impl Context<'_, '_> {
         (condition, options)
     }
 
-    /// The words that a number's clause shows: its segment, from the words that bound it on, and the single words after it; the
-    /// opening of the sentence leads to its first number.
+    /// The words that a number's clause shows.
     fn words_of(&self, reading: &Reading, parts: &[(Segment, Role)]) -> Span {
+        self.extent(reading, parts)
+            .map_or_else(Span::default, |extent| {
+                self.sentence.source_of(extent.first, extent.last)
+            })
+    }
+
+    /// The tokens that a number's clause shows: its segment, from the words that bound it on, and the single words after it; the opening
+    /// of the sentence leads to its first number.
+    fn extent(&self, reading: &Reading, parts: &[(Segment, Role)]) -> Option<Segment> {
         let sentence = self.sentence;
-        let index = reading.amounts.first().copied().unwrap_or(0);
-        let Some(amount) = sentence.amount(index) else {
-            return Span::default();
-        };
+        let amount = sentence.amount(*reading.amounts.first()?)?;
         let last_amount = reading
             .amounts
             .last()
@@ -571,7 +579,10 @@ impl Context<'_, '_> {
             .iter()
             .position(|(segment, _)| segment.first <= amount.first && amount.first < segment.last);
         let Some((own, (segment, _))) = own.and_then(|own| Some((own, parts.get(own)?))) else {
-            return sentence.source_of(amount.first, last_amount);
+            return Some(Segment {
+                first: amount.first,
+                last: last_amount,
+            });
         };
         let leads = own == 0 || matches!(parts.first(), Some((_, Role::Lead)) if own == 1);
         let first = if leads { 0 } else { segment.first };
@@ -583,7 +594,121 @@ impl Context<'_, '_> {
             .last()
             .map_or(segment.last, |(word, _)| word.last)
             .max(last_amount);
-        sentence.source_of(first.min(reading.from), last)
+        Some(Segment {
+            first: first.min(reading.from),
+            last,
+        })
+    }
+
+    /// The kinds that the words of the numbers' clauses speak of: a clause for each property, whatever kinds of it the sentence allows.
+    fn kinds(
+        &self,
+        readings: &[Reading],
+        parts: &[(Segment, Role)],
+        mentions: &[Mention],
+        found: &mut Yield,
+    ) {
+        let spoken = kinds(self.sentence, mentions);
+        let shown: Vec<(&Reading, Segment)> = readings
+            .iter()
+            .filter_map(|reading| Some((reading, self.extent(reading, parts)?)))
+            .collect();
+        let beside = |kind: &Kind<'_>| {
+            shown
+                .iter()
+                .find(|(_, extent)| extent.first <= kind.first && kind.last <= extent.last)
+                .map(|(reading, _)| *reading)
+        };
+        let beside_numbers: Vec<(&Kind<'_>, &Reading)> = spoken
+            .iter()
+            .filter_map(|kind| Some((kind, beside(kind)?)))
+            .collect();
+        let mut properties: Vec<&'static Property> = Vec::new();
+        for (kind, _) in &beside_numbers {
+            if !properties
+                .iter()
+                .any(|held| held.name == kind.property.name)
+            {
+                properties.push(kind.property);
+            }
+        }
+        for property in properties {
+            let own: Vec<_> = beside_numbers
+                .iter()
+                .copied()
+                .filter(|(kind, _)| kind.property.name == property.name)
+                .collect();
+            let draft = self.kind_clause(property, &own);
+            let again = found.clauses.iter().any(|held| {
+                (
+                    &held.property,
+                    &held.requirement,
+                    &held.condition,
+                    &held.options,
+                ) == (
+                    &draft.property,
+                    &draft.requirement,
+                    &draft.condition,
+                    &draft.options,
+                )
+            });
+            if !again {
+                found.clauses.push(draft);
+            }
+        }
+    }
+
+    /// One clause for the kinds of one property.
+    fn kind_clause(&self, property: &'static Property, own: &[(&Kind<'_>, &Reading)]) -> Draft {
+        let governed: Vec<_> = own
+            .iter()
+            .map(|(_, reading)| self.governed(reading.amounts.first().copied().unwrap_or(0)))
+            .collect();
+        let alike = governed.windows(2).all(|pair| pair.first() == pair.last());
+        let (condition, options) = governed
+            .into_iter()
+            .next()
+            .filter(|_| alike)
+            .unwrap_or_else(|| (None, self.around.options.clone()));
+        let mut names: Vec<ProductName> = Vec::new();
+        let mut values: Vec<&str> = Vec::new();
+        for (kind, _) in own {
+            if !values.contains(&kind.value.name.as_str()) {
+                values.push(&kind.value.name);
+                names.push(ProductName {
+                    maker: String::new(),
+                    product: kind.words.to_owned(),
+                });
+            }
+        }
+        let span = own
+            .iter()
+            .map(|(kind, _)| self.sentence.source_of(kind.first, kind.last))
+            .reduce(Span::join)
+            .unwrap_or_default();
+        let denied = own.iter().any(|(kind, _)| kind.denied);
+        let component = vocabulary().component(&property.component);
+        Draft {
+            span,
+            property: property.name.clone(),
+            component: component.map_or_else(String::new, |own| own.title.to_lowercase()),
+            attribute: property.attribute.replace('_', " "),
+            requirement: if denied {
+                Requirement::Prose
+            } else {
+                Requirement::Named { names }
+            },
+            condition,
+            options,
+            read_by: vec!["kind beside a number".to_owned()],
+            confidence: if denied {
+                Confidence::Prose
+            } else if alike {
+                Confidence::ByRule
+            } else {
+                Confidence::WithDoubt
+            },
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use measure::Dimension;
 
 use super::{Found, test};
 use crate::model::Expr;
-use crate::rules::Sentence;
+use crate::rules::{Sentence, is_refused};
 
 /// Verbs after the number that show that the words before it were the subject.
 const VERBS: &[&str] = &[
@@ -217,6 +217,9 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let verb = sentence.is_any(after, VERBS)
         || sentence.is_sign(after, ':')
         || sentence.is_sign(after, ',') && sentence.is_any(after + 1, VERBS);
+    if is_refused(sentence, index) {
+        return None;
+    }
     let joint = is_joint_noun(sentence, noun);
     (compares && !speaks && (verb || (joint && sentence.is_sign(after, ':'))))
         .then(|| found(sentence, index, start, joint_property(sentence, noun)))

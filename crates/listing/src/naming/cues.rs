@@ -177,6 +177,13 @@ impl Context {
         })
     }
 
+    /// Whether the words after the number say onto what.
+    pub(super) fn is_placed(&self) -> bool {
+        ["on ", "onto ", "over "]
+            .iter()
+            .any(|word| self.after.starts_with(word))
+    }
+
     /// Whether a word beside the number begins with the given one: `legs` with `leg`, `drying` with `dry`.
     pub(super) fn has_word_like(&self, word: &str) -> bool {
         let top = word == "top";

@@ -108,9 +108,13 @@ impl Heard {
             heard.take(INDEX.after.get(run.words), after_score(run));
             heard.take_onto(run.words, onto_score(run.at));
         });
+        // "2 in. on fireproofing and 1 in. on clips": a number that says onto what is onto nothing else.
+        let placed = context.is_placed();
         context.runs_before(|run| {
             heard.take(INDEX.before.get(run.words), before_score(run));
-            heard.take_onto(run.words, 2);
+            if !placed {
+                heard.take_onto(run.words, 2);
+            }
         });
         context.runs_beyond(|run| heard.take_onto(run.words, onto_score(run.at + 8)));
         heard

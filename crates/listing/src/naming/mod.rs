@@ -180,7 +180,7 @@ fn of_another_thing(
             .split('_')
             .any(|part| part.len() > 3 && mention.words.contains(part))
     };
-    !named && other.is_some_and(|mention| !said_of(mention))
+    other.is_some_and(|mention| (!named || mention.component.is_other()) && !said_of(mention))
 }
 
 /// The properties that the words tell from others of their attribute. One that they don't tell still shuts out what stands further off:

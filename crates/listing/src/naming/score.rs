@@ -91,7 +91,7 @@ impl<'t> Scorer<'t> {
             });
             let names_itself = fitting.len() == 1 && bare_dimension(self.dimension);
             for property in fitting {
-                let cue = self.cue(property);
+                let cue = self.cue(property, weight);
                 // The word beside the number says what it is: "24 in. o.c." is a spacing, whatever else is near.
                 let other = overruled.is_some_and(|(concept, spoken)| {
                     cue <= spoken && !kin(property).is_case(concept)
@@ -126,7 +126,7 @@ impl<'t> Scorer<'t> {
         });
         let fitting = properties
             .filter(|(property, _)| self.fits(property))
-            .map(|(property, weight)| (property, weight, self.cue(property)));
+            .map(|(property, weight)| (property, weight, self.cue(property, weight)));
         best_first(
             fitting
                 .filter(|(.., cue)| *cue > 0)
@@ -148,7 +148,7 @@ impl<'t> Scorer<'t> {
     }
 
     /// How strongly the words around the number name a property, by its own cues or by those of its concept.
-    fn cue(&self, property: &Property) -> i32 {
+    fn cue(&self, property: &Property, weight: i32) -> i32 {
         let own = self.heard.property(property);
         let kin = kin(property);
         let shared = kin
@@ -162,7 +162,9 @@ impl<'t> Scorer<'t> {
             (true, _) => named,
             (false, 0) => 0,
             // "lap 1 in. on board, 2 in. on concrete" names the lap once.
-            (false, onto) if named == 0 && self.context.laps => LAPPED + onto,
+            (false, onto) if named == 0 && self.context.laps && weight >= MENTIONED => {
+                LAPPED + onto
+            }
             (false, _) if named == 0 => 0,
             (false, onto) => named + onto,
         }

@@ -59,7 +59,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 }
 
 /// `pails older than nine months shall be refused`: what compares so must not be there.
-fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
+pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const REACH: usize = 6;
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "removed", "thrown", "returned", "excluded"];
     let Some(amount) = sentence.amount(index) else { return false };

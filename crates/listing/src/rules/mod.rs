@@ -9,7 +9,7 @@
 mod cases;
 mod sentence;
 
-pub(crate) use comparison_before::NEGATIONS;
+pub(crate) use comparison_before::{NEGATIONS, is_refused};
 pub(crate) use sentence::Sentence;
 pub(crate) use word_before::qualifier;
 

@@ -1,0 +1,162 @@
+//! What a number bounds, and what stands beside it: short texts and the clauses they must yield. The wordings are invented; what they mean is
+//! common practice.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop where it fails")]
+
+use listing::{Requirement, read_text};
+
+/// Every clause but prose: its property, what it asks for, and when.
+fn clauses(text: &str) -> Vec<String> {
+    read_text("sample", text)
+        .clauses
+        .iter()
+        .filter_map(|clause| {
+            let asked = match &clause.requirement {
+                Requirement::Bound(bound) => {
+                    let number = |n: Option<measure::Number>| n.map(|n| n.to_string());
+                    let value = match (number(bound.lo), number(bound.hi)) {
+                        (Some(lo), Some(hi)) => format!("{lo} to {hi}"),
+                        (one, other) => one.or(other).unwrap_or_default(),
+                    };
+                    format!("{} {value} {}", bound.relation.words(), bound.unit)
+                }
+                Requirement::Named { names } => {
+                    let names: Vec<&str> = names.iter().map(|name| name.product.as_str()).collect();
+                    format!("one of {}", names.join(" | "))
+                }
+                _ => return None,
+            };
+            let when = clause
+                .condition
+                .as_ref()
+                .map_or_else(String::new, |condition| format!(" if {}", condition.expr));
+            let of = clause
+                .option
+                .as_ref()
+                .map_or_else(String::new, |option| format!(" in {option}"));
+            Some(format!("{}: {asked}{when}{of}", clause.property))
+        })
+        .collect()
+}
+
+#[track_caller]
+fn check(text: &str, expected: &[&str]) {
+    assert_eq!(clauses(text), expected, "{text}");
+}
+
+#[test]
+fn a_number_is_not_lent_to_the_part_beside_it() {
+    check(
+        "1. DECK - Fluted steel deck.\n1A. BRIDGING PLATES - Bridging plates at max 16 in. o.c.\n",
+        &["1A:bridging_plates_spacing: at most 16 in"],
+    );
+    check(
+        "1. PACKING - Mineral wool held by shims 1/4 in. thick.\n",
+        &[
+            "1:shims_thickness: nominal 1/4 in",
+            "packing.material: one of Mineral wool",
+        ],
+    );
+    // The thickness of an angle on a floor is not the floor's.
+    check(
+        "1. FLOOR - Concrete, with steel angles 3/16 in. thick or more at the edge.\n",
+        &["angle.steel_thickness: at least 3/16 in"],
+    );
+}
+
+#[test]
+fn what_is_added_or_repeated_is_no_property() {
+    check(
+        "1. RUNNER - Legs = max joint width + 1 in.\n",
+        &["1:joint_width_max_joint_width: nominal 1 in"],
+    );
+    check(
+        "1. JOINT - Measure the width every 8 ft along the wall.\n",
+        &["1:joint_the_width_every_along: nominal 8 ft"],
+    );
+    check(
+        "1. SEALANT - Depth of sealant 1/2 in., tolerance ± 1/16 in.\n",
+        &[
+            "sealant.depth: nominal 1/2 in",
+            "1:tolerance_tolerance: between -1/16 to 1/16 in",
+        ],
+    );
+}
+
+#[test]
+fn a_lap_is_onto_what_the_words_say() {
+    check(
+        "1. COATING - Lap 1/2 in. on gypsum board, 2 in. on fireproofing and 1 in. on clips, all min.\n",
+        &[
+            "coating.overlap_board: at least 1/2 in",
+            "coating.overlap_fireproofing: at least 2 in",
+            "1:fireproofing_on_fireproofing_and_on: at least 1 in",
+        ],
+    );
+}
+
+#[test]
+fn kinds_beside_numbers_are_asked() {
+    check(
+        "1. FLOOR - Min 4-1/2 in. thick lightweight or normal weight concrete.\n",
+        &[
+            "concrete.thickness: at least 9/2 in",
+            "concrete.kind: one of lightweight | normal weight",
+        ],
+    );
+    // What is denied is for a person.
+    check(
+        "1. FLOOR - Not less than 4 in. of concrete other than lightweight.\n",
+        &["concrete.thickness: at least 4 in"],
+    );
+}
+
+#[test]
+fn what_is_forbidden_in_a_state_requires_the_other() {
+    check(
+        "1. SEALANT - Sealant shall not be placed when the air is colder than 40°F.\n",
+        &["1:sealant_air_is_colder: at least 40 degF"],
+    );
+    check(
+        "1. COATING - Pails older than nine months shall be refused.\n",
+        &["1:pails_pails_older_shall_be: at most 9 month"],
+    );
+    // A state with an exception is for a person.
+    check(
+        "1. SEALANT - Sealant shall not be placed when the air is colder than 40°F, unless the room is heated.\n",
+        &[],
+    );
+}
+
+#[test]
+fn lists_of_counts() {
+    check(
+        "1. BOARD - Gypsum board applied in one, two or three layers for 1, 2 and 3 Hr ratings.\n",
+        &[
+            "board.layers: exactly 1 count if joint.rating = 1 hr",
+            "board.layers: exactly 2 count if joint.rating = 2 hr",
+            "board.layers: exactly 3 count if joint.rating = 3 hr",
+        ],
+    );
+    check(
+        "1. PACKING - One or two layers of mineral wool.\n",
+        &[
+            "packing.layers: between 1 to 2 count",
+            "packing.material: one of mineral wool",
+        ],
+    );
+}
+
+#[test]
+fn a_captioned_table_does_not_fall_away_with_an_option() {
+    let text = "1. PACKING - Depth per Table A.\n2. SEALANT - Any.\n2A. SPRAY - (Alternate to Item 2) Depth per Table A. Sprayed in two coats.\n\n\
+                TABLE A\n\n  Joint width, in.    Packing depth, min in.\n  up to 1             3\n  over 1 to 2         4\n";
+    check(
+        text,
+        &[
+            "coating.coats: exactly 2 count in 2A",
+            "packing.depth: at least 3 in if joint.width <= 1 in.",
+            "packing.depth: at least 4 in if joint.width over 1 in. to 2 in.",
+        ],
+    );
+}
