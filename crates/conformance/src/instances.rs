@@ -59,7 +59,13 @@ impl<'a> Part<'a> {
         let held = HELD_BY_EACH
             .contains(&property.component.as_str())
             .then_some(clause.item.as_str());
-        let names = around.map(|item| format!("{}:{}", item.path, property.name));
+        // Up to the item that describes the part: a fact of one further out is of no part in particular.
+        let reach = described.map_or(1, |path| {
+            1 + around.clone().take_while(|item| item.path != path).count()
+        });
+        let names = around
+            .take(reach)
+            .map(|item| format!("{}:{}", item.path, property.name));
         Self {
             item: described.or(held),
             names: names.collect(),
@@ -67,11 +73,16 @@ impl<'a> Part<'a> {
     }
 }
 
-/// Opens the clauses on parts of one kind whose fact doesn't say of which it is.
+/// Opens the clauses that rest on a fact which could be of several parts of one kind. Whether the clauses on the other parts are decided
+/// makes no difference: the fact doesn't say of which part it is.
 pub(crate) fn tell_apart(entries: &[Entry<'_>], found: &mut [Assessment<'_>]) {
     let mut parts: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     for (entry, found) in entries.iter().zip(found.iter()) {
-        if let Some(item) = entry.part.item.filter(|_| rests_on_any(entry, found)) {
+        let has_its_own = found
+            .fact
+            .is_some_and(|fact| entry.part.names.contains(&fact.property));
+        let applies = found.verdict != Verdict::NotApplicable;
+        if let Some(item) = entry.part.item.filter(|_| applies && !has_its_own) {
             let known = parts.entry(&entry.clause.property).or_default();
             if !known.contains(&item) {
                 known.push(item);
@@ -81,13 +92,10 @@ pub(crate) fn tell_apart(entries: &[Entry<'_>], found: &mut [Assessment<'_>]) {
     for (entry, found) in entries.iter().zip(found) {
         let Some(items) = parts
             .get(entry.clause.property.as_str())
-            .filter(|items| items.len() > 1)
+            .filter(|items| items.len() > 1 && rests_on_any(entry, found))
         else {
             continue;
         };
-        if entry.part.item.is_none() || !rests_on_any(entry, found) {
-            continue;
-        }
         let (Some(fact), Some(name)) = (found.fact, entry.part.names.first()) else {
             continue;
         };

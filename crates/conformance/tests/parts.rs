@@ -8,7 +8,7 @@
 
 mod support;
 
-use conformance::Reason::WhichPart;
+use conformance::Reason::{NoFact, WhichPart};
 use listing::{Item, Reading, Span};
 use support::{MET, NOT_MET, alternates, check, finding, open, reading};
 
@@ -169,4 +169,41 @@ fn the_finding_says_how_to_name_the_part() {
         "{}",
         explanation.sentence
     );
+}
+
+#[test]
+fn an_undecided_part_leaves_the_value_to_no_other() {
+    let listing = titled(
+        &[
+            "runner.gauge: at least 25 MSG ; item 2A",
+            "runner.gauge: at least 20 MSG ; item 2B ; if wall.height > 12 ft",
+        ],
+        &[("2A", "FLOOR RUNNER", None), ("2B", "CEILING RUNNER", None)],
+    );
+    let found = verdicts(&listing, &["runner.gauge = 20 MSG"]);
+    assert_eq!(found[0], open(WhichPart));
+}
+
+#[test]
+fn a_value_of_the_item_around_is_of_no_part() {
+    let found = verdicts(&two_runners(), &["2:runner.gauge = 16 MSG"]);
+    assert_eq!(found, [open(NoFact), open(NoFact)]);
+}
+
+#[test]
+fn a_clause_on_any_part_needs_to_know_which() {
+    let listing = titled(
+        &[
+            "runner.gauge: at least 25 MSG ; item 2A",
+            "runner.gauge: at least 20 MSG ; item 2B",
+            "runner.gauge: at least 18 MSG ; item 3",
+        ],
+        &[
+            ("2A", "FLOOR RUNNER", None),
+            ("2B", "CEILING RUNNER", None),
+            ("3", "JOINT", None),
+        ],
+    );
+    let found = verdicts(&listing, &["runner.gauge = 16 MSG"]);
+    assert_eq!(found[2], open(WhichPart));
 }

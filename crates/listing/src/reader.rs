@@ -265,7 +265,7 @@ impl<'a> Reader<'a> {
     }
 
     /// The qualifier that an item's words carry over the items in it: the last before them end in a colon and hold no number.
-    fn carried(&self, index: usize, before: usize) -> Option<crate::model::Relation> {
+    fn carried(&self, index: usize, before: usize) -> Option<clauses::Carried> {
         let item = self.outline.items.get(index)?;
         let last = item
             .paragraphs
@@ -288,7 +288,7 @@ impl<'a> Reader<'a> {
             Some(words) => words?,
             None => item.heading.of(self.text).to_owned(),
         };
-        crate::clauses::carried(&words)
+        clauses::carried(&words)
     }
 
     /// The component named just before a footnote's mark in the text that cites it: "Sealant [c] at the ends".

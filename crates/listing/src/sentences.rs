@@ -14,9 +14,9 @@ const ABBREVIATIONS: &[&str] = &[
     "lgth", "oz", "gal", "pcs", "deg", "mtl", "i.l.o", "ilo", "u.n.o", "uno", "n.i.c", "bldg",
     "sht", "dwg", "dwgs", "btm", "flg", "flgs", "stl", "bds", "clr", "dim", "dims", "compr",
     "mvmt", "defl", "reinf", "chan", "susp", "attn", "pt", "pts", "mins", "secs", "sec", "config",
-    "configs", "embed", "opng", "gage", "rtg", "std", "norm", "ltwt", "lt", "nwc", "e.s", "n.s",
-    "f.s", "b.o", "t.o", "amb", "std", "rtgs", "est", "recd", "supp", "mech", "fastnr", "intermed",
-    "longit", "transv", "contin", "mat", "matl",
+    "configs", "embed", "opng", "gage", "rtg", "std", "ltwt", "lt", "nwc", "e.s", "n.s", "f.s",
+    "b.o", "t.o", "amb", "rtgs", "recd", "supp", "mech", "fastnr", "intermed", "longit", "transv",
+    "contin", "matl",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.

@@ -1,5 +1,6 @@
 //! Step 5 put together: an item's sentences and tables become clauses.
 
+mod carried;
 mod classes;
 mod draft;
 mod kinds;
@@ -15,6 +16,7 @@ use crate::model::Span;
 use crate::naming::Subject;
 use crate::outline::Paragraph;
 
+pub(crate) use carried::{Carried, carried};
 pub(crate) use draft::{Draft, Yield};
 
 /// What stands around an item's paragraphs.
@@ -25,7 +27,7 @@ pub(crate) struct Around {
     /// What the item is about.
     pub(crate) subject: Subject,
     /// A qualifier that the item around carries over its list: "Minimum depth:".
-    pub(crate) carried: Option<crate::model::Relation>,
+    pub(crate) carried: Option<Carried>,
     /// The options that the whole item belongs to.
     pub(crate) options: Vec<String>,
 }
@@ -51,48 +53,14 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 Flow::of(source, pieces.iter().copied())
                     .text()
                     .clone_into(&mut caption);
-                lead = carried(&caption);
+                // A list goes on in its next bullet.
+                let listed = caption.starts_with(['•', '-', '–', '*']);
+                lead = carried(&caption).or(lead.filter(|_| listed));
             }
             Paragraph::Table(table) => tables::read(source, table, &caption, around, &mut found),
         }
     }
     found
-}
-
-/// The qualifier that words carry over the list below them: "Minimum depths:", "Slab thickness at the edge not less than". Their last
-/// sentence ends in a colon or in the qualifier itself, and holds no number.
-pub(crate) fn carried(words: &str) -> Option<crate::model::Relation> {
-    const LONGEST: usize = 14;
-    let words = words.trim();
-    if !words.ends_with([':', 'n', 't', 'g', '-']) {
-        return None;
-    }
-    let last = crate::sentences::sentences(words).pop()?;
-    let last = words.get(last)?.to_lowercase();
-    let ending = last.trim_end_matches([':', ' ', '-']);
-    let plain = !ending
-        .split_whitespace()
-        .skip(1)
-        .any(|word| word.contains(|c: char| c.is_ascii_digit()));
-    if !plain || ending.split_whitespace().count() > LONGEST {
-        return None;
-    }
-    let compares = |end: &str| ending.ends_with(end);
-    if compares("not less than") || compares("no less than") || compares("at least") {
-        return Some(crate::model::Relation::AtLeast);
-    }
-    if compares("not more than")
-        || compares("no more than")
-        || compares("at most")
-        || compares("not exceeding")
-    {
-        return Some(crate::model::Relation::AtMost);
-    }
-    let leads = last.ends_with(':');
-    let found = ending
-        .split(|c: char| !c.is_alphabetic())
-        .find_map(crate::rules::qualifier);
-    found.filter(|_| leads)
 }
 
 fn read_text(

@@ -6,6 +6,7 @@ use measure::{Agreement, Dimension, Unit};
 use vocabulary::{Property, vocabulary};
 
 use super::Around;
+use super::carried::Carried;
 use super::draft::{Draft, Yield, local_property};
 use super::kinds::{Kind, kinds};
 use super::lead_in::is_lead_in;
@@ -206,7 +207,7 @@ fn introduced_at(sentence: &Sentence<'_>, first: usize) -> usize {
 /// Every number that bounds something, and those that no rule dared to read.
 fn bounds(
     sentence: &Sentence<'_>,
-    carried: Option<Relation>,
+    carried: Option<Carried>,
     attached: &[Attached],
 ) -> (Vec<Reading>, Vec<usize>) {
     let mut readings: Vec<Reading> = Vec::new();
@@ -221,10 +222,16 @@ fn bounds(
         };
         let (finding, rule) = match carried {
             // "Minimum depth:" over a list speaks for its bare values.
-            Some(relation) if rule == "bare value" && amount.unit != Unit::Count => (
-                Finding::sure(relation, finding.from),
-                "qualifier of the heading",
-            ),
+            Some(carried)
+                if rule == "bare value"
+                    && amount.unit != Unit::Count
+                    && carried.reaches(sentence, amount) =>
+            {
+                (
+                    Finding::sure(carried.relation, finding.from),
+                    "qualifier of the heading",
+                )
+            }
             _ => (finding, rule),
         };
         let paired = attached.get(index).is_some_and(|own| own.part.is_some());
@@ -311,6 +318,10 @@ fn join_range(
     } else {
         (&amount.lo, &first.lo)
     };
+    // "depth max 1 in., min 1/4 in. lap" bounds two things.
+    if reads_a_word(last.rule) && names_another(sentence, amount) {
+        return None;
+    }
     // "max 8 in. or min 1 in." would be two alternatives.
     let falling_or = !rising && between.clone().any(|at| sentence.is_word(at, "or"));
     (joins && !falling_or && between.len() <= 4 && low < high).then(|| Bound {
@@ -369,7 +380,23 @@ fn list_joint(sentence: &Sentence<'_>, index: usize) -> Option<&'static str> {
         .find(|word| sentence.is_word(before, word))
 }
 
-/// The second values of two limits as one range. A range in parentheses after the second limit speaks for both.
+/// Whether a rule reads a qualifying word beside its number: "min 4 in."
+fn reads_a_word(rule: &str) -> bool {
+    rule == "word before" || rule == "word after"
+}
+
+/// Whether the words after an amount name something of their own: "min 1/4 in. *lap*".
+fn names_another(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const SAME: &[&str] = &[
+        "wide", "deep", "thick", "thk", "long", "high", "in", "at", "with", "when", "where", "for",
+        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "apart", "o.c", "oc",
+        "on", "from", "below", "above", "to", "per",
+    ];
+    let after = sentence.skip_parentheses(amount.last);
+    !sentence.word(after).is_empty() && !sentence.is_any(after, SAME)
+}
+
+/// The second values of two limits as one range, where both have one.
 fn joined_seconds(last: &Reading, amount: &Amount, rising: bool) -> Option<SecondValue> {
     let (one, other) = last.bound.second.as_ref().zip(amount.second.as_ref())?;
     let (low, high) = if rising {

@@ -62,7 +62,7 @@ pub(crate) fn attach(
     attached
 }
 
-/// Whether amounts stand in one list and nowhere else: "one, two or three layers ... for 1, 2 and 3 Hr ratings" pairs them, though it
+/// Whether counts stand in one list and nowhere else: "one, two or three layers ... for 1, 2 and 3 Hr ratings" pairs them, though it
 /// doesn't say "respectively".
 fn is_list(sentence: &Sentence<'_>, amounts: &[usize]) -> bool {
     let listed = |pair: &[usize]| {
@@ -70,7 +70,8 @@ fn is_list(sentence: &Sentence<'_>, amounts: &[usize]) -> bool {
         let (Some(one), Some(next)) = (sentence.amount(*one), sentence.amount(*next)) else {
             return false;
         };
-        one.unit == next.unit
+        one.unit == measure::Unit::Count
+            && next.unit == measure::Unit::Count
             && (one.last..next.first)
                 .all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["or", "and"]))
     };

@@ -9,6 +9,51 @@ const OPENERS: &[&str] = &["when", "where", "if", "whenever", "while"];
 /// Words that take part of it back.
 const BUT: &[&str] = &["unless", "except", "until", "but"];
 
+/// What is done on site, and can be forbidden while something holds. "Shall not be omitted where" demands, and "is not required when" frees.
+const DOING: &[&str] = &[
+    "apply",
+    "applied",
+    "place",
+    "placed",
+    "install",
+    "installed",
+    "gun",
+    "gunned",
+    "spray",
+    "sprayed",
+    "thin",
+    "thinned",
+    "mix",
+    "mixed",
+    "use",
+    "used",
+    "paint",
+    "painted",
+    "pour",
+    "poured",
+    "tool",
+    "tooled",
+    "cast",
+    "begin",
+    "begun",
+    "start",
+    "started",
+    "proceed",
+    "work",
+    "handle",
+    "handled",
+    "insert",
+    "inserted",
+    "pack",
+    "packed",
+    "seal",
+    "sealed",
+    "prime",
+    "primed",
+    "coat",
+    "coated",
+];
+
 /// A state in which something is forbidden.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Forbidden {
@@ -24,11 +69,15 @@ pub(crate) struct Forbidden {
 pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Forbidden> {
     let (first, last) = (condition.first, condition.last);
     let negation = (0..first).find(|at| sentence.is_any(*at, NEGATIONS))?;
-    let commands = negation == 0
-        || sentence.is_any(
-            negation - 1,
-            &["shall", "must", "may", "do", "is", "are", "should"],
-        );
+    let commands = (negation > 0
+        && sentence.is_any(negation - 1, &["shall", "must", "may", "do", "should"]))
+        || (negation == 0 && sentence.is_word(0, "never"));
+    let verb = if sentence.is_word(negation + 1, "be") {
+        negation + 2
+    } else {
+        negation + 1
+    };
+    let does = sentence.is_any(verb, DOING);
     let alone = !condition.triggers.is_empty()
         && !sentence
             .amounts
@@ -41,7 +90,7 @@ pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Fo
         .triggers
         .iter()
         .all(|index| super::compared(sentence, *index));
-    let forbids = sentence.is_any(first, OPENERS) && commands && alone && plain && compared;
+    let forbids = sentence.is_any(first, OPENERS) && commands && does && alone && plain && compared;
     forbids.then_some(Forbidden {
         negation,
         first,

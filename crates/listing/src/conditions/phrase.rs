@@ -62,7 +62,23 @@ fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
     // "may cross the joint if they are spaced at least 4 ft apart" requires the spacing of what it permits.
     let permits = sentence.has_any(0, first, &["may", "permitted", "allowed"])
         && sentence.is_word(first, "if")
-        && sentence.is_any(first + 1, &["they", "it", "these", "each"]);
+        && sentence.is_any(first + 1, &["they", "it"])
+        && sentence.is_any(first + 2, &["is", "are"])
+        && !sentence.has_any(
+            0,
+            first,
+            &[
+                "omitted",
+                "left",
+                "waived",
+                "reduced",
+                "increased",
+                "replaced",
+                "deleted",
+                "dispensed",
+                "skipped",
+            ],
+        );
     let allowed =
         permits || first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
     sentence.has_any(first, last, STATES)

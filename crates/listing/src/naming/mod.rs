@@ -11,12 +11,12 @@ mod mentions;
 mod score;
 mod weights;
 
-use measure::Dimension;
+use measure::{Dimension, Quantity, Unit};
 use vocabulary::{Component, Property, vocabulary};
 
 pub(crate) use mentions::{Mention, components_in, mentions};
 
-use crate::phrase::Shape;
+use crate::phrase::{Amount, Shape};
 use crate::rules::Sentence;
 use cues::Context;
 use score::{Scored, Scorer};
@@ -116,7 +116,9 @@ pub(crate) fn name(
     let Some(best) = ranking.first().filter(|best| best.score >= ENOUGH) else {
         return local(scorer.attribute(), subject, mention);
     };
-    if of_another_thing(sentence, amount.first, best.property, mentions) {
+    if of_another_thing(sentence, amount.first, best.property, mentions)
+        || is_no_sheet(amount, best.property)
+    {
         return local(scorer.attribute(), subject, mention);
     }
     let also = ranking
@@ -181,6 +183,14 @@ fn of_another_thing(
             .any(|part| part.len() > 3 && mention.words.contains(part))
     };
     other.is_some_and(|mention| (!named || mention.component.is_other()) && !said_of(mention))
+}
+
+/// Whether a thickness is more than any sheet's: an inch and over.
+fn is_no_sheet(amount: &Amount, property: &Property) -> bool {
+    property.attribute == "steel_thickness"
+        && Quantity::new(amount.lo, amount.unit)
+            .to(Unit::Inch)
+            .is_none_or(|thickness| thickness.number >= 1)
 }
 
 /// The properties that the words tell from others of their attribute. One that they don't tell still shuts out what stands further off:

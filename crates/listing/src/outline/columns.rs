@@ -35,7 +35,8 @@ pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Ta
     table_at(lines, start).or_else(|| unruled_table(lines, start))
 }
 
-/// Rows in columns of white space, under headings that hold no number or that a blank line parts from the rows.
+/// Rows in columns of white space, under headings that hold no number; a blank line may part the two. The first line that is no row ends
+/// the table.
 fn unruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     const MOST_HEADING_LINES: usize = 4;
     let region = lines.get(start..)?;
@@ -54,18 +55,20 @@ fn unruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
         .count();
     let (headings, rows_start) = if (1..=MOST_HEADING_LINES).contains(&headed) && headed < first {
         (headed, headed)
-    } else if (1..=MOST_HEADING_LINES).contains(&first) {
+    } else if headed == first && (1..=MOST_HEADING_LINES).contains(&first) {
         (first, first + 1)
     } else {
         return None;
     };
-    let end = rows_start + block(rows_start);
+    let is_row = |line: &&Line<'_>| numbered(line) && gaps(line.text) >= 1;
+    let rows_len = region
+        .get(rows_start..rows_start + block(rows_start))?
+        .iter()
+        .take_while(is_row)
+        .count();
+    let end = rows_start + rows_len;
     let (headings, rows) = (region.get(..headings)?, region.get(rows_start..end)?);
-    let plain = rows.len() >= 2
-        && headings.iter().any(|line| gaps(line.text) >= 1)
-        && rows
-            .iter()
-            .all(|line| numbered(line) && gaps(line.text) >= 1);
+    let plain = rows.len() >= 2 && headings.iter().any(|line| gaps(line.text) >= 1);
     let columns = columns(headings, rows);
     if !plain || columns.len() < 2 {
         return None;
@@ -274,7 +277,10 @@ fn columns(headings: &[Line<'_>], rows: &[Line<'_>]) -> Vec<(usize, usize)> {
         let next = in_rows.get(at + 1).copied().unwrap_or_default();
         match start {
             None if here => start = Some(at),
-            Some(from) if !here && (!next || heading_begins(from, at + 1)) => {
+            Some(from)
+                if !here
+                    && (!next || (heading_begins(from, at + 1) && begins_cells(rows, at + 1))) =>
+            {
                 columns.push((from, at));
                 start = None;
             }
@@ -282,6 +288,13 @@ fn columns(headings: &[Line<'_>], rows: &[Line<'_>]) -> Vec<(usize, usize)> {
         }
     }
     columns
+}
+
+/// Whether what stands at a place begins a cell in every row that has something there: "4 in." is never parted from its unit.
+fn begins_cells(rows: &[Line<'_>], place: usize) -> bool {
+    rows.iter()
+        .filter_map(|line| line.text.chars().nth(place))
+        .all(|c| !c.is_lowercase() && !matches!(c, '(' | '%' | '"'))
 }
 
 /// The cells of a line: its words by the column that their middle is nearest to.

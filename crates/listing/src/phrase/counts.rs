@@ -177,7 +177,17 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// `one, two or three layers`: a count for each, of what stands after the last.
 pub(super) fn count_list_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Amount>> {
-    let number = |at: usize| tokens.get(at).and_then(|token| token.count);
+    let number = |at: usize| {
+        let token = tokens.get(at)?;
+        match &token.kind {
+            TokenKind::Number(numeral)
+                if numeral.style == NumeralStyle::Whole && numeral.value <= 20 =>
+            {
+                i32::try_from(numeral.value.numerator()).ok()
+            }
+            _ => token.count,
+        }
+    };
     let joins = |at: usize| {
         is_any(tokens, at, &["or", "and"]) || tokens.get(at).is_some_and(|token| token.is_sign(','))
     };

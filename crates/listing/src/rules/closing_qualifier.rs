@@ -15,13 +15,23 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let relation = qualifier(sentence.word(closing + 1))?;
     let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
     let measured = !matches!(amount.unit, Unit::Count | Unit::Gauge | Unit::ScrewNumber);
-    // A number that has a qualifier of its own isn't bare, and never comes here.
     let bare = bare_value::read(sentence, index).is_some();
     // A later number with words of its own begins the list anew.
     let listed = (index + 1..sentence.amounts.len())
         .take_while(|next| sentence.amount(*next).is_some_and(|amount| amount.first < closing))
         .all(|next| word_before::read(sentence, next).is_none() && word_after::read(sentence, next).is_none());
-    (!parted && measured && bare && listed).then(|| Finding::sure(relation, amount.first))
+    // "both" gathers two; spacings and lengths are bounded in different senses.
+    let gathered = (0..sentence.amounts.len())
+        .filter(|other| sentence.amount(*other).is_some_and(|other| other.last <= closing))
+        .count();
+    let among = !sentence.is_word(closing, "both") || index + 2 >= gathered;
+    let spaced = (0..gathered).any(|other| {
+        sentence.amount(other).is_some_and(|other| {
+            let after = sentence.skip_parentheses(other.last);
+            sentence.is_any(after, &["o.c", "oc", "apart"]) || sentence.is_word(after, "on") && sentence.word(after + 1).starts_with("cent")
+        })
+    });
+    (!parted && measured && bare && listed && among && !spaced).then(|| Finding::sure(relation, amount.first))
 }
 
 /// Whether the words at a token gather the amounts before: "all" or "both" with a qualifier that ends the stretch.

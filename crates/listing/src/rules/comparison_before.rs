@@ -58,15 +58,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     None
 }
 
-/// `pails older than nine months shall be refused`: what compares so must not be there.
+/// `pails older than nine months shall be refused`, `depth less than 1/2 in. is refused`: what compares so must not be there. What is "removed"
+/// is refused only for its age: fireproofing over 1 in. thick may be removed for other reasons.
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const REACH: usize = 6;
-    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "removed", "thrown", "returned", "excluded"];
+    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown"];
     let Some(amount) = sentence.amount(index) else { return false };
-    (amount.last..amount.last + REACH)
-        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
-        .find(|at| sentence.is_word(*at, "be"))
-        .is_some_and(|be| sentence.is_any(be + 1, REFUSED))
+    let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
+    let free = stretch().any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, &["may", "need", "can"]));
+    let verb = stretch().find(|at| sentence.is_any(*at, &["be", "is", "are"]));
+    let aged = amount.unit.dimension() == Dimension::Time;
+    !free && verb.is_some_and(|be| sentence.is_any(be + 1, REFUSED) || (aged && sentence.is_word(be + 1, "removed")))
 }
 
 /// `not less than 1/8 in. or more than 3/8 in.`: the negation of the amount before reaches over an "or".

@@ -16,8 +16,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("at", "most")
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
-        // `joints to 1 in.`
-        ("joints" | "widths" | "gaps", "to") => finding(Relation::AtMost, at),
+        // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
+        ("joints" | "widths" | "gaps", "to") if ends_or_is_wide(sentence, index) => {
+            finding(Relation::AtMost, at)
+        }
         ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }
@@ -35,6 +37,15 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
         _ => exceed_by(sentence, at, floor),
     }
+}
+
+/// Whether nothing follows a number in its stretch but "wide".
+fn ends_or_is_wide(sentence: &Sentence<'_>, index: usize) -> bool {
+    sentence.amount(index).is_some_and(|amount| {
+        let after = sentence.skip_parentheses(amount.last);
+        sentence.token(after).is_none_or(|token| token.word().is_none())
+            || sentence.is_any(after, &["wide", "with", "only"])
+    })
 }
 
 /// The token before any articles and fillers that stand before an amount.

@@ -1,4 +1,4 @@
-use measure::Dimension;
+use measure::{Dimension, Quantity, Unit};
 
 use super::{Finding, Sentence, bounded};
 
@@ -8,7 +8,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let beside = own.first == previous.last + 1 && (sentence.is_sign(previous.last, '(') || sentence.is_sign(previous.last, '[') || sentence.is_sign(previous.last, ','));
     let pair = (previous.unit.dimension(), own.unit.dimension());
     let one_sheet = matches!(pair, (Dimension::Gauge, Dimension::Length) | (Dimension::Length, Dimension::Gauge));
-    if !(beside && one_sheet) {
+    // `25 ga, 24 in. o.c.`: no sheet is that thick.
+    let thin = [own, previous].iter().all(|amount| {
+        amount.unit.dimension() != Dimension::Length
+            || Quantity::new(amount.lo, amount.unit).to(Unit::Inch).is_some_and(|thickness| thickness.number < 1)
+    });
+    if !(beside && one_sheet && thin) {
         return None;
     }
     let (finding, rule) = bounded(sentence, before)?;

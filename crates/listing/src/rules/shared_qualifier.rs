@@ -22,7 +22,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
     let times = sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×');
-    let by = times && (1..=2).contains(&between.len()) || own.first == previous.last && previous.second.is_none();
+    let by = times && (1..=2).contains(&between.len());
     // `min 20 MSG (0.036 in.) galv steel, 10 in. wide`: a parenthesis repeats the number before it and passes nothing on.
     let repeats = sentence.is_sign(joint, ',') && previous.first > 0 && sentence.is_sign(previous.first - 1, '(');
     if repeats {
@@ -40,7 +40,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 
 /// Whether "whichever is greater" follows an amount.
 fn whichever_is_stricter(sentence: &Sentence<'_>, last: usize) -> bool {
-    (last..last + 10).any(|at| sentence.is_word(at, "whichever"))
+    const STRICTER: &[&str] = &["greater", "greatest", "larger", "more", "longer", "deeper", "thicker", "wider"];
+    (last..last + 10)
+        .find(|at| sentence.is_word(*at, "whichever"))
+        .is_some_and(|at| sentence.has_any(at, at + 4, STRICTER))
 }
 
 /// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.

@@ -1,4 +1,4 @@
-use super::comparison_before::NEGATIONS;
+use super::comparison_before::negation;
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -18,8 +18,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         };
         return Some(Finding::sure(relation, before));
     }
-    // `never < 1/4 in.`
-    let negated = at.checked_sub(1).filter(|before| sentence.is_any(*before, NEGATIONS));
+    // `never < 1/4 in.`, `no clips < 24 in. o.c.`
+    let negated = negation(sentence, at, sentence.floor(index));
     let strict = [('>', Relation::MoreThan), ('<', Relation::LessThan)];
     if let Some((before, (_, relation))) = negated.zip(strict.into_iter().find(|(own, _)| sign(at, *own))) {
         return Some(Finding::sure(relation.negated()?, before));

@@ -1,0 +1,117 @@
+//! A qualifier that a list's opening carries over the values below it: "Minimum depths:", "Slab thickness at the edge not less than".
+
+use crate::model::Relation;
+use crate::phrase::Amount;
+use crate::rules::{Sentence, qualifier};
+
+/// What the opening of a list says of the bare values below it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Carried {
+    pub(crate) relation: Relation,
+    /// The words that a value may have after it and still be one of those meant: `deep` under "Minimum depths:".
+    adjectives: Option<&'static [&'static str]>,
+}
+
+/// Attributes as lists open with them, and the words that follow their values.
+const ATTRIBUTES: &[(&str, &[&str])] = &[
+    ("depth", &["deep", "depth"]),
+    ("thickness", &["thick", "thk", "thickness"]),
+    ("width", &["wide", "width"]),
+    ("length", &["long", "length"]),
+    (
+        "spacing",
+        &["o.c", "oc", "apart", "on", "centres", "centers"],
+    ),
+    ("overlap", &["lap", "overlap", "on", "onto", "over"]),
+    ("lap", &["lap", "overlap", "on", "onto", "over"]),
+];
+
+/// Words after a value that say what it measures.
+const MEASURING: &[&str] = &[
+    "deep", "thick", "thk", "wide", "long", "high", "o.c", "oc", "apart", "lap", "from", "below",
+    "above", "dia", "diameter",
+];
+
+/// Openings that end in the qualifier itself.
+const ENDINGS: &[(&str, Relation)] = &[
+    ("not less than", Relation::AtLeast),
+    ("no less than", Relation::AtLeast),
+    ("at least", Relation::AtLeast),
+    ("not more than", Relation::AtMost),
+    ("no more than", Relation::AtMost),
+    ("at most", Relation::AtMost),
+    ("not exceeding", Relation::AtMost),
+];
+
+/// What words carry over the list below them. Their last sentence ends in a colon or in the qualifier itself, and holds no number and no
+/// second qualifier.
+pub(crate) fn carried(words: &str) -> Option<Carried> {
+    const LONGEST: usize = 14;
+    let words = words.trim();
+    let last = crate::sentences::sentences(words).pop()?;
+    let last = words.get(last)?.to_lowercase();
+    let opening = last.trim_end_matches([':', ' ', '-']);
+    let parts = || opening.split(|c: char| !c.is_alphanumeric());
+    let numbered = parts()
+        .skip(1)
+        .any(|word| word.contains(|c: char| c.is_ascii_digit()));
+    if numbered || parts().filter(|word| !word.is_empty()).count() > LONGEST {
+        return None;
+    }
+    let ending = ENDINGS
+        .iter()
+        .find(|(words, _)| opening.ends_with(words))
+        .map(|(_, relation)| *relation);
+    let mut qualifiers = parts().filter_map(qualifier);
+    let qualified = qualifiers
+        .next()
+        .filter(|_| last.ends_with(':') && qualifiers.next().is_none());
+    let adjectives = ATTRIBUTES
+        .iter()
+        .find(|(attribute, _)| parts().any(|word| word.starts_with(attribute)))
+        .map(|(_, adjectives)| *adjectives);
+    Some(Carried {
+        relation: ending.or(qualified)?,
+        adjectives,
+    })
+}
+
+impl Carried {
+    /// Whether an amount is one of those meant: the words after it don't say that it measures something else.
+    pub(crate) fn reaches(self, sentence: &Sentence<'_>, amount: &Amount) -> bool {
+        let after = sentence.skip_parentheses(amount.last);
+        !sentence.is_any(after, MEASURING)
+            || self
+                .adjectives
+                .is_some_and(|adjectives| sentence.is_any(after, adjectives))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn openings_that_carry() {
+        for (words, expected) in [
+            ("Minimum depths:", Some(Relation::AtLeast)),
+            (
+                "Slab thickness at the edge not less than",
+                Some(Relation::AtLeast),
+            ),
+            ("Thickness, max.:", Some(Relation::AtMost)),
+            ("Packing depths", None),
+            ("Minimum depth 4 in.:", None),
+            (
+                "Maximum spacings, in addition to the minimum embedment:",
+                None,
+            ),
+        ] {
+            assert_eq!(
+                carried(words).map(|carried| carried.relation),
+                expected,
+                "{words}"
+            );
+        }
+    }
+}
