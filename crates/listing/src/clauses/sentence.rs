@@ -236,7 +236,7 @@ fn bounds(
         };
         let paired = attached.get(index).is_some_and(|own| own.part.is_some());
         let joined = readings.last().and_then(|last| {
-            join_range(sentence, last, amount, &finding)
+            join_range(sentence, last, amount, (&finding, rule))
                 .or_else(|| join_counts(sentence, last, index).filter(|_| !paired))
         });
         if let Some(joined) = joined {
@@ -287,12 +287,14 @@ fn join_range(
     sentence: &Sentence<'_>,
     last: &Reading,
     amount: &Amount,
-    finding: &Finding,
+    (finding, rule): (&Finding, &str),
 ) -> Option<Bound> {
     let first = sentence.amount(*last.amounts.last()?)?;
     let rising = match (last.bound.relation, finding.relation) {
         (Relation::AtLeast, Relation::AtMost) => true,
-        (Relation::AtMost, Relation::AtLeast) => false,
+        (Relation::AtMost, Relation::AtLeast) if reads_a_word(last.rule) && reads_a_word(rule) => {
+            false
+        }
         _ => return None,
     };
     if first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {

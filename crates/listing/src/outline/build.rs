@@ -384,6 +384,11 @@ impl<'a> Builder<'a> {
             self.open.retain(|(indent, _)| *indent < line.indent);
             self.open.push((line.indent, index));
             let rest = Span::new(heading.end(), content.end());
+            // `T   JOINT SCHEDULE` captions the columns below it.
+            let title = rest.of(self.source).to_lowercase();
+            if title.ends_with("schedule") || title.ends_with("table") {
+                self.captioned = Some(index);
+            }
             if !rest.is_empty() {
                 self.add_text(rest, true);
             }

@@ -2,6 +2,7 @@
 
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
+use crate::sentences::{ends_in_abbreviation, sentences};
 
 use super::boxes::{cells, is_boxed};
 
@@ -156,6 +157,7 @@ fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     if headings.is_empty()
         || headings.len() > MOST_HEADING_LINES
         || !headings.iter().any(|line| gaps(line.text) >= 1)
+        || headings.iter().any(|line| speaks(line.text))
     {
         return None;
     }
@@ -233,6 +235,15 @@ fn add(columns: &mut Vec<Vec<Span>>, cells: &[Span]) {
 
 fn around(region: &[Line<'_>]) -> Option<Span> {
     Some(region.first()?.content().join(region.last()?.content()))
+}
+
+/// Whether a line holds the end of a sentence, which no heading does.
+fn speaks(text: &str) -> bool {
+    let text = text.trim();
+    let stopped = text
+        .strip_suffix('.')
+        .is_some_and(|words| !ends_in_abbreviation(words));
+    stopped || sentences(text).len() > 1
 }
 
 /// How many gaps of two or more spaces stand between words of a line.

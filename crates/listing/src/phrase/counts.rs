@@ -334,6 +334,10 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         let measured = tokens.get(at + 1).is_some_and(Token::is_numeric);
         return measured || word(1).is_some_and(|second| !REFERRED.contains(&second));
     }
+    // `two such layers`
+    if first == "such" && word(1).is_some_and(|noun| COUNTED_SINGLY.contains(&noun)) {
+        return true;
+    }
     if NOT_COUNTED.contains(&first) {
         return false;
     }

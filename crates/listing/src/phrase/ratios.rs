@@ -5,7 +5,7 @@ use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
 use super::lex::{Token, TokenKind};
-use super::words::{count_word, fraction_word};
+use super::words::fraction_word;
 
 /// The ratio that begins at a token.
 pub(super) fn ratio_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
@@ -77,6 +77,9 @@ fn parts_to_parts(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// `three times the joint width`, `twice the joint width`, `half the joint width`, `1.5 x joint width`.
 fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    if let Some(range) = times_range(tokens, at) {
+        return Some(range);
+    }
     let (factor, next) = mixed_factor(tokens, at)
         .or_else(|| fraction_of_joint(tokens, at))
         .or_else(|| plain_factor(tokens, at))?;
@@ -91,6 +94,23 @@ fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let times = word_is(tokens, at, &["twice"]) || word_is(tokens, next - 1, &["times"]);
     times.then(|| amount(tokens, at, next, factor, Unit::Times))?
+}
+
+/// `1.3 to 1.45 times the joint width`.
+fn times_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    let low = number(tokens, at)?;
+    word_is(tokens, at + 1, &["to"]).then_some(())?;
+    let high = times_something(tokens, at + 2).filter(|high| low < high.lo && high.hi.is_none())?;
+    let span = tokens.get(at)?.span.join(high.at);
+    Some(Amount {
+        lo: low,
+        hi: Some(high.lo),
+        shape: Shape::Range,
+        first: at,
+        at: span,
+        whole: span,
+        ..high
+    })
 }
 
 /// `one and one half times`, `two and a half times`: the factor, and the token after "times".
@@ -136,14 +156,15 @@ fn plain_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
 
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.
 fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    let (over, next) = if word_is(tokens, at, &["a", "one", "two", "three"])
+    let counts =
+        word_is(tokens, at, &["a"]) || tokens.get(at)?.count.is_some_and(|count| count < 10);
+    let (over, next) = if counts
         && tokens
             .get(at + 1)
             .and_then(Token::word)
             .is_some_and(|word| fraction_word(word).is_some())
     {
-        let word = tokens.get(at)?.word()?;
-        (count_word(word).unwrap_or(1), at + 1)
+        (tokens.get(at)?.count.unwrap_or(1), at + 1)
     } else {
         (1, at)
     };

@@ -21,12 +21,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         .take_while(|next| sentence.amount(*next).is_some_and(|amount| amount.first < closing))
         .all(|next| word_before::read(sentence, next).is_none() && word_after::read(sentence, next).is_none());
     // "both" gathers two; spacings and lengths are bounded in different senses.
-    let gathered = (0..sentence.amounts.len())
-        .filter(|other| sentence.amount(*other).is_some_and(|other| other.last <= closing))
-        .count();
-    let among = !sentence.is_word(closing, "both") || index + 2 >= gathered;
-    let spaced = (0..gathered).any(|other| {
-        sentence.amount(other).is_some_and(|other| {
+    let gathered: Vec<usize> = (0..sentence.amounts.len())
+        .filter(|other| sentence.is_bound(*other) && sentence.amount(*other).is_some_and(|other| other.last <= closing))
+        .collect();
+    let later = gathered.iter().filter(|other| **other > index).count();
+    let among = !sentence.is_word(closing, "both") || later <= 1;
+    let spaced = gathered.iter().any(|other| {
+        sentence.amount(*other).is_some_and(|other| {
             let after = sentence.skip_parentheses(other.last);
             sentence.is_any(after, &["o.c", "oc", "apart"]) || sentence.is_word(after, "on") && sentence.word(after + 1).starts_with("cent")
         })

@@ -31,6 +31,7 @@ const SPELLINGS: &[(&str, Unit, Letters)] = &[
     ("foot", Unit::Foot, Either),
     ("feet", Unit::Foot, Either),
     ("lin ft", Unit::Foot, Either),
+    ("LF", Unit::Foot, AsWritten),
     ("lin. ft.", Unit::Foot, Either),
     ("lineal feet", Unit::Foot, Either),
     ("linear feet", Unit::Foot, Either),
