@@ -185,6 +185,9 @@ impl<'a> Reader<'a> {
             return;
         };
         self.places.mark(item.heading, PlaceKind::Heading);
+        for span in &item.more_heading {
+            self.places.mark(*span, PlaceKind::Heading);
+        }
         let around = self.around(index, item);
         let found = clauses::read(self.text, &item.paragraphs, &around);
         self.take(&item.path, found);

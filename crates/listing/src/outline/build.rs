@@ -7,6 +7,7 @@ use super::boxes::{cells, is_boxed};
 use super::caption::{caption, cites};
 use super::columns::{Table, captioned_table_at, table_at};
 use super::marker::{Close, Marker, Part, marker};
+use super::schedule::{Columns, columns};
 use super::sequence::Sequence;
 use super::title::{clean, title_len};
 
@@ -27,6 +28,8 @@ pub(crate) struct OutlineItem {
     pub(crate) title: String,
     /// The marker, and the title when it has one.
     pub(crate) heading: Span,
+    /// The further lines of a title that stands in a column.
+    pub(crate) more_heading: Vec<Span>,
     pub(crate) paragraphs: Vec<Paragraph>,
 }
 
@@ -73,6 +76,8 @@ struct Builder<'a> {
     page_turned: bool,
     /// The item whose caption has just been read: what follows is its table.
     captioned: Option<usize>,
+    /// The columns of the schedule that the lines stand in.
+    schedule: Option<Columns>,
 }
 
 impl<'a> Builder<'a> {
@@ -97,6 +102,7 @@ impl<'a> Builder<'a> {
             gap: true,
             page_turned: false,
             captioned: None,
+            schedule: None,
         }
     }
 
@@ -108,6 +114,14 @@ impl<'a> Builder<'a> {
         if line.is_blank() {
             self.gap = true;
             return at + 1;
+        }
+        if let Some(columns) = columns(self.lines, at) {
+            self.outline.furniture.push(line.content());
+            self.schedule = Some(columns);
+            return at + 1;
+        }
+        if let Some(end) = self.schedule_row(at) {
+            return end;
         }
         if let Some(end) = self.table(at) {
             return end;
@@ -135,6 +149,81 @@ impl<'a> Builder<'a> {
         self.captioned = None;
         self.text_line(line);
         at + 1
+    }
+
+    /// Takes a row of a schedule: its first column names an item, and each other column is a text of it. Where the first column holds the
+    /// marker alone, the second holds the title.
+    fn schedule_row(&mut self, at: usize) -> Option<usize> {
+        let (row, end) = self.schedule.as_ref()?.row(self.lines, at)?;
+        let indent = self.lines.get(at)?.indent;
+        let mut columns = row.cells.into_iter();
+        let mut titles = columns.next()?;
+        let first = *titles.first()?;
+        let words = first.of(self.source);
+        let marked = marker(words)
+            .or_else(|| cell_marker(words))
+            .and_then(|marker| {
+                let placement = self.sequence.place(&marker, indent)?;
+                Some((marker, placement))
+            });
+        let Some((marker, placement)) = marked else {
+            return self.unmarked_row(&titles, columns, end);
+        };
+        let length = marker.len.min(words.len());
+        let label = Span::new(first.start(), first.start() + length);
+        let index = self.push_item(placement.path.clone(), placement.parent, label);
+        self.sequence.enter(&marker, &placement, indent, index);
+        self.open = vec![(indent, index)];
+        titles.remove(0);
+        let rest = Span::new(label.end(), first.end());
+        if !rest.of(self.source).trim().is_empty() {
+            titles.insert(0, rest);
+        }
+        if titles.is_empty() {
+            titles = columns.next().unwrap_or_default();
+        }
+        self.title_row(index, titles);
+        self.add_columns(columns);
+        Some(end)
+    }
+
+    /// A row without a marker names an item by its title alone, in a document that numbers none.
+    fn unmarked_row(
+        &mut self,
+        titles: &[Span],
+        columns: impl Iterator<Item = Vec<Span>>,
+        end: usize,
+    ) -> Option<usize> {
+        let first = *titles.first()?;
+        let words: Vec<&str> = titles.iter().map(|piece| piece.of(self.source)).collect();
+        let title = clean(&words.join(" "));
+        let index = self.push_item(title, None, first);
+        self.title_row(index, titles.to_vec());
+        self.add_columns(columns);
+        Some(end)
+    }
+
+    fn title_row(&mut self, index: usize, titles: Vec<Span>) {
+        let words: Vec<&str> = titles
+            .iter()
+            .map(|piece| piece.of(self.source).trim())
+            .collect();
+        let title = clean(&words.join(" "));
+        if let Some(item) = self.outline.items.get_mut(index) {
+            item.title = title;
+            item.more_heading = titles;
+        }
+    }
+
+    fn add_columns(&mut self, columns: impl Iterator<Item = Vec<Span>>) {
+        let item = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index));
+        if let Some(item) = item {
+            let texts = columns.filter(|pieces| !pieces.is_empty());
+            item.paragraphs.extend(texts.map(Paragraph::Text));
+        }
+        self.gap = true;
     }
 
     /// Opens an item for a captioned table that begins at this line; gives the line after the caption.
@@ -462,6 +551,7 @@ impl<'a> Builder<'a> {
             parent,
             title: String::new(),
             heading,
+            more_heading: Vec::new(),
             paragraphs: Vec::new(),
         });
         self.current = Some(index);

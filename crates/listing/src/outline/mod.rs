@@ -5,6 +5,7 @@ mod build;
 mod caption;
 mod columns;
 mod marker;
+mod schedule;
 mod sequence;
 mod title;
 
