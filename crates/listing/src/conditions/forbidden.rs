@@ -27,6 +27,8 @@ const DOING: &[&str] = &[
     "mixed",
     "use",
     "used",
+    "employ",
+    "employed",
     "paint",
     "painted",
     "pour",

@@ -160,13 +160,13 @@ impl<'a> Builder<'a> {
         let mut titles = columns.next()?;
         let first = *titles.first()?;
         let words = first.of(self.source);
-        let marked = marker(words)
+        let placed = marker(words)
             .or_else(|| cell_marker(words))
             .and_then(|marker| {
                 let placement = self.sequence.place(&marker, indent)?;
                 Some((marker, placement))
             });
-        let Some((marker, placement)) = marked else {
+        let Some((marker, placement)) = placed else {
             return self.unmarked_row(&titles, columns, end);
         };
         let length = marker.len.min(words.len());

@@ -166,6 +166,7 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
             "or",
             "and",
             "not",
+            "no",
             "more",
             "less",
             "than",

@@ -164,7 +164,8 @@ fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
     };
     if plus(tokens, at) {
         let above = deviation_value(tokens, at + 1)?;
-        let next = skip_joint(above.next);
+        // `plus 0.125 inch (3.2 mm) and minus nothing`
+        let next = skip_joint(second_value_end(tokens, above.next).unwrap_or(above.next));
         let below = minus(tokens, next).then(|| deviation_value(tokens, next + 1))??;
         let next = below.next;
         Some((below, above, next))

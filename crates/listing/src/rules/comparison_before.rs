@@ -30,6 +30,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     while at > floor && (sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) || sentence.is_sign(at, '+')) && at > first.saturating_sub(4) {
         at -= 1;
     }
+    if let Some(finding) = not_before(sentence, index) {
+        return Some(finding);
+    }
     let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
     if matches!(sentence.word(from), "before" | "after") {
         return negation(sentence, from, floor).and_then(|at| Some(Finding::sure(relation.negated()?, at)));
@@ -56,6 +59,24 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     None
+}
+
+/// `shall not be painted before it has stood for 36 hours`: it stands that long at least.
+fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    const REACH: usize = 8;
+    let amount = sentence.amount(index).filter(|amount| amount.unit.dimension() == Dimension::Time)?;
+    let floor = sentence.floor(index);
+    let before = (floor.max(amount.first.saturating_sub(REACH))..amount.first)
+        .rev()
+        .find(|at| sentence.is_any(*at, &["before", "until"]))?;
+    let plain = (before + 1..amount.first).all(|at| {
+        sentence.is_any(
+            at,
+            &["it", "they", "has", "have", "had", "stood", "cured", "dried", "aged", "been", "for", "a", "the", "full", "lasted", "sat"],
+        )
+    });
+    let negation = negation(sentence, before, floor).filter(|_| plain)?;
+    Some(Finding::sure(Relation::AtLeast, negation))
 }
 
 /// `pails older than nine months shall be refused`, `depth less than 1/2 in. is refused`: what compares so must not be there. What is "removed"
