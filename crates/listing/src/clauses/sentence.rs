@@ -295,6 +295,12 @@ fn join_range(
         (Relation::AtMost, Relation::AtLeast) if reads_a_word(last.rule) && reads_a_word(rule) => {
             false
         }
+        // "no more than 3 in., nor less than 3/4 in."
+        (Relation::AtMost, Relation::AtLeast)
+            if last.rule == "comparison before" && sentence.is_word(finding.from, "nor") =>
+        {
+            false
+        }
         _ => return None,
     };
     if first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
@@ -305,23 +311,29 @@ fn join_range(
     let after = last.rule == "word after" && finding.from == amount.first;
     let before =
         last.rule == "word before" && finding.from + 1 == amount.first && between.len() <= 1;
-    let joins = between.clone().all(|at| {
-        ((after || before) && sentence.is_sign(at, ','))
-            || sentence.is_any(
-                at,
-                &[
-                    "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
-                    "minimum", "max", "maximum", "of",
-                ],
-            )
-    });
+    // A comma and a preposition begin another phrase: "0.84 mm min, at 600 mm o.c. max".
+    let another = between.clone().any(|at| sentence.is_sign(at, ','))
+        && between
+            .clone()
+            .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
+    let joins = !another
+        && between.clone().all(|at| {
+            ((after || before || !rising) && sentence.is_sign(at, ','))
+                || sentence.is_any(
+                    at,
+                    &[
+                        "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
+                        "minimum", "max", "maximum", "of",
+                    ],
+                )
+        });
     let (low, high) = if rising {
         (&first.lo, &amount.lo)
     } else {
         (&amount.lo, &first.lo)
     };
     // "depth max 1 in., min 1/4 in. lap" bounds two things.
-    if reads_a_word(last.rule) && names_another(sentence, amount) {
+    if reads_a_word(last.rule) && names_another(sentence, first, amount) {
         return None;
     }
     // "max 8 in. or min 1 in." would be two alternatives.
@@ -387,15 +399,15 @@ fn reads_a_word(rule: &str) -> bool {
     rule == "word before" || rule == "word after"
 }
 
-/// Whether the words after an amount name something of their own: "min 1/4 in. *lap*".
-fn names_another(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+/// Whether the words after a second limit name something that the first isn't about: "max 1 in., min 1/4 in. *lap*".
+fn names_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bool {
     const SAME: &[&str] = &[
-        "wide", "deep", "thick", "thk", "long", "high", "in", "at", "with", "when", "where", "for",
-        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "apart", "o.c", "oc",
-        "on", "from", "below", "above", "to", "per",
+        "wide", "deep", "thick", "thk", "long", "high", "in", "with", "when", "where", "for",
+        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "to",
     ];
-    let after = sentence.skip_parentheses(amount.last);
-    !sentence.word(after).is_empty() && !sentence.is_any(after, SAME)
+    let after = |amount: &Amount| sentence.word(sentence.skip_parentheses(amount.last));
+    let word = after(amount);
+    !word.is_empty() && !SAME.contains(&word) && word != after(first)
 }
 
 /// The second values of two limits as one range, where both have one.

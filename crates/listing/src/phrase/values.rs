@@ -214,6 +214,9 @@ fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
 
 /// A tolerance after a value: `150 ± 5 pcf`, `4 in. +1/4 in., -0 in.`
 fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
+    const MEASURING: &[&str] = &[
+        "deep", "wide", "thick", "long", "high", "wet", "dry", "overall",
+    ];
     // `1/2 in., +1/8, -0`: a comma may stand between.
     let at = if tokens
         .get(first.next)
@@ -223,6 +226,18 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
         first.next + 1
     } else {
         first.next
+    };
+    // `3 mm wet, +1/-0 mm`: a word for what is measured may stand between.
+    let measured = tokens
+        .get(first.next)
+        .is_some_and(|token| MEASURING.contains(&token.lower));
+    let at = if measured && first.unit.is_some() {
+        let comma = tokens
+            .get(first.next + 1)
+            .is_some_and(|token| token.is_sign(','));
+        first.next + 1 + usize::from(comma)
+    } else {
+        at
     };
     // `1-1/4 in. (32 mm) ± 1/8 in.`: the same value in a second unit may stand between.
     let at = second_value_end(tokens, at)
@@ -241,6 +256,10 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     };
     let unit = first.unit.or(above.unit).or(below.unit)?;
     let in_unit = |value: &Value| match value.unit {
+        // `240 kg/m3, ± 15 %`
+        Some(Unit::Percent) if unit != Unit::Percent => {
+            first.number.times(value.number)?.over(Number::whole(100))
+        }
         Some(own) => measure::Quantity::new(value.number, own)
             .to(unit)
             .map(|quantity| quantity.number),

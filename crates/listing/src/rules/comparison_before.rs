@@ -87,9 +87,9 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     let Some(amount) = sentence.amount(index) else { return false };
     let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
     let free = stretch().any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, &["may", "need", "can"]));
-    let verb = stretch().find(|at| sentence.is_any(*at, &["be", "is", "are"]));
-    let aged = amount.unit.dimension() == Dimension::Time;
-    !free && verb.is_some_and(|be| sentence.is_any(be + 1, REFUSED) || (aged && sentence.is_word(be + 1, "removed")))
+    let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
+    let mut verbs = stretch().filter(|at| sentence.is_any(*at, &["be", "is", "are"]));
+    !free && verbs.any(|be| sentence.is_any(be + 1, REFUSED) || (aged && sentence.is_word(be + 1, "removed")))
 }
 
 /// `not less than 1/8 in. or more than 3/8 in.`: the negation of the amount before reaches over an "or".

@@ -10,7 +10,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let true_to = sentence.is_word(at, "to")
         && at > floor
         && sentence.is_any(at - 1, &["flat", "level", "plumb", "true", "straight", "square", "even"]);
-    if !(sentence.is_any(at, &["within", "w/in"]) || true_to) {
+    if !(sentence.is_any(at, &["within", "w/in", "inside"]) || true_to) {
         return None;
     }
     let relation = if negation(sentence, at, floor).is_some() { Relation::AtLeast } else { Relation::AtMost };

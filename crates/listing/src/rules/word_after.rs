@@ -40,6 +40,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             at += 1;
             continue;
         }
+        // `20 percent of the nominal width`: another thing's qualifier.
+        if sentence.is_word(at, "of") && sentence.is_any(at + 1, &["the", "its", "their", "that"]) {
+            return None;
+        }
         let goes_on = sentence.token(at).is_some_and(|token| token.word().is_some()) && !sentence.is_any(at, BREAKS);
         if !goes_on || sentence.amount_at(at).is_some() {
             return None;
@@ -63,10 +67,15 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     if word == "at" {
         let most = if sentence.is_word(at + 1, "the") { at + 2 } else { at + 1 };
         return match sentence.word(most) {
-            "most" | "latest" => Some(Relation::AtMost),
+            "most" | "latest" | "thickest" | "widest" | "deepest" | "longest" => Some(Relation::AtMost),
+            "thinnest" | "narrowest" | "shallowest" | "shortest" => Some(Relation::AtLeast),
             "least" | "earliest" if sentence.amount_at(most + 1).is_none() => Some(Relation::AtLeast),
             _ => None,
         };
+    }
+    // `... and under no circumstances`
+    if sentence.is_any(at + 2, &["no", "any"]) {
+        return None;
     }
     if word == "or" || word == "and" {
         return or_more(sentence.word(at + 1)).filter(|_| {
@@ -114,7 +123,7 @@ fn closes_itself(sentence: &Sentence<'_>, index: usize) -> bool {
 pub(super) fn or_more(word: &str) -> Option<Relation> {
     Some(match word {
         "more" | "greater" | "heavier" | "thicker" | "wider" | "larger" | "longer" | "deeper" | "higher" | "over"
-        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "later" | "upward" | "upwards" | "farther" | "further" | "beyond" => Relation::AtLeast,
+        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "better" | "later" | "upward" | "upwards" | "farther" | "further" | "beyond" => Relation::AtLeast,
         "less" | "fewer" | "smaller" | "lighter" | "thinner" | "narrower" | "shorter" | "shallower" | "lower" | "under"
         | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" => Relation::AtMost,
         _ => return None,
