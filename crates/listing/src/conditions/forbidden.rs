@@ -74,10 +74,17 @@ pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Fo
     let commands = (negation > 0
         && sentence.is_any(negation - 1, &["shall", "must", "may", "do", "should"]))
         || (negation == 0 && sentence.is_word(0, "never"));
-    let verb = if sentence.is_word(negation + 1, "be") {
-        negation + 2
+    // "Neither product may be placed ...": the verb stands after the modal.
+    let neither = negation == 0 && sentence.is_word(0, "neither");
+    let modal = (0..first)
+        .take(8)
+        .find(|at| neither && sentence.is_any(*at, &["shall", "must", "may"]));
+    let commands = commands || modal.is_some();
+    let from = modal.unwrap_or(negation);
+    let verb = if sentence.is_word(from + 1, "be") {
+        from + 2
     } else {
-        negation + 1
+        from + 1
     };
     let does = sentence.is_any(verb, DOING);
     let alone = !condition.triggers.is_empty()

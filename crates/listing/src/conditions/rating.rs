@@ -185,24 +185,14 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         return None;
     }
     let introduced = start > 0 && sentence.is_any(start - 1, INTRODUCE);
-    let opens = start == 0 || sentence.is_sign(start - 1, ';') || sentence.is_sign(start - 1, '.');
-    let mut end = last.last;
-    let mut named = false;
-    for _ in 0..5 {
-        if sentence.is_any(end, RATED) {
-            named = true;
-            end += 1;
-        } else if (sentence.is_any(end, &["or", "and"])
-            && sentence.is_any(end + 1, &["less", "more", "greater"]))
-            || sentence.is_word(end, "gypsum")
-        {
-            end += 2;
-        } else if sentence.is_any(end, &["only", "sought", "required", "maximum"]) {
-            end += 1;
-        } else {
-            break;
-        }
-    }
+    // `610 mm o.c. max. 2 h: 406 mm`: the stop of an abbreviation may end what stood before.
+    let stopped = |at: usize| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
+    };
+    let opens = start == 0 || sentence.is_sign(start - 1, ';') || stopped(start - 1);
+    let (end, named) = after_hours(sentence, last.last);
     let labelled = sentence.is_sign(end, ':') && opens;
     let sought = sentence.has_any(
         start.saturating_sub(6),
@@ -252,4 +242,27 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         triggers: group.to_vec(),
         parts,
     })
+}
+
+/// The token after the words that make hours a rating, and whether there are any: `2 Hr fire-rated wall`, `1 h or less`.
+fn after_hours(sentence: &Sentence<'_>, last: usize) -> (usize, bool) {
+    const MOST: usize = 5;
+    let mut end = last;
+    let mut named = false;
+    for _ in 0..MOST {
+        if sentence.is_any(end, RATED) {
+            named = true;
+            end += 1;
+        } else if (sentence.is_any(end, &["or", "and"])
+            && sentence.is_any(end + 1, &["less", "more", "greater"]))
+            || sentence.is_word(end, "gypsum")
+        {
+            end += 2;
+        } else if sentence.is_any(end, &["only", "sought", "required", "maximum"]) {
+            end += 1;
+        } else {
+            break;
+        }
+    }
+    (end, named)
 }

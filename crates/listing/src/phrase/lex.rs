@@ -2,7 +2,7 @@
 
 use measure::notation::{self, Numeral, Stated};
 
-use super::words::count_word;
+use super::words::{count_word, fraction_word};
 use crate::model::Span;
 
 /// A token of a running text.
@@ -144,6 +144,9 @@ fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
 fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
     let word = text.get(at..word_end)?;
+    if let Some(found) = spelled_fraction(text, at, word_end) {
+        return Some(found);
+    }
     // `at least a foot`, `within an inch`
     let one = matches!(word, "a" | "an") && ends_in_comparison(text.get(..at)?);
     let number = if one { 1 } else { count_word(word)? };
@@ -165,6 +168,36 @@ fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, u
         },
         end,
     ))
+}
+
+/// `half an inch`, `a quarter inch`, `three-quarters of an inch`.
+fn spelled_fraction(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
+    let number = fraction_word(text.get(at..word_end)?)?;
+    let rest = text.get(word_end..)?;
+    let joint = [" of an", " of a", " an", " a", ""]
+        .into_iter()
+        .find(|joint| {
+            rest.starts_with(joint)
+                && rest
+                    .get(joint.len()..)
+                    .is_some_and(|rest| rest.starts_with([' ', '-']))
+        })?;
+    let (unit, end) = notation::unit_at(text, word_end + joint.len())?;
+    let spelled = text
+        .get(word_end + joint.len()..end)?
+        .trim_matches([' ', '-']);
+    matches!(spelled, "inch" | "foot" | "hour" | "mile").then(|| {
+        (
+            Stated {
+                number,
+                unit,
+                step: number,
+                style: notation::NumeralStyle::Fraction,
+                span: at..end,
+            },
+            end,
+        )
+    })
 }
 
 /// Whether words end in one that compares with a number.

@@ -2,6 +2,7 @@ use measure::Unit;
 
 use super::word_before::qualifier;
 use super::{Finding, Sentence, bare_value, word_after, word_before};
+use crate::model::Relation;
 
 /// How far before "all min" its list may begin, in tokens.
 const REACH: usize = 30;
@@ -12,7 +13,7 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
-    let relation = qualifier(sentence.word(closing + 1))?;
+    let relation = plural(sentence.word(closing)).or_else(|| qualifier(sentence.word(closing + 1)))?;
     let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
     let measured = !matches!(amount.unit, Unit::Count | Unit::Gauge | Unit::ScrewNumber);
     let bare = bare_value::read(sentence, index).is_some();
@@ -35,9 +36,21 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     (!parted && measured && bare && listed && among && !spaced).then(|| Finding::sure(relation, amount.first))
 }
 
+/// The qualifier of several values: `these laps being minimums`.
+fn plural(word: &str) -> Option<Relation> {
+    match word {
+        "minimums" | "minima" => Some(Relation::AtLeast),
+        "maximums" | "maxima" => Some(Relation::AtMost),
+        _ => None,
+    }
+}
+
 /// Whether the words at a token gather the amounts before: "all" or "both" with a qualifier that ends the stretch.
 fn gathers(sentence: &Sentence<'_>, at: usize) -> bool {
     let stop = |at: usize| sentence.is_stop(at) || sentence.is_sign(at, '.') || sentence.token(at).is_none();
+    if plural(sentence.word(at)).is_some() {
+        return stop(at + 1);
+    }
     sentence.is_any(at, GATHERING)
         && at > 0
         && stop(at - 1)

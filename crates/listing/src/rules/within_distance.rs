@@ -6,6 +6,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
     let at = first.checked_sub(1)?;
+    // `within a quarter inch`
+    let at = if sentence.is_any(at, &["a", "an"]) { at.checked_sub(1)? } else { at };
     // `flat to 1/4 in. in 10 ft`: true to within it.
     let true_to = sentence.is_word(at, "to")
         && at > floor

@@ -100,8 +100,12 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over",
         "under", "between", "per", "every", "each", "within", "into",
     ];
+    if closes_adjacent(sentence, at) {
+        return false;
+    }
     if let Some(next) = sentence.amount_at(at + 1) {
-        return !closes_itself(sentence, next);
+        // `o.c. max. 2 h: 406 mm`: hours that only say when.
+        return sentence.is_bound(next) && !closes_itself(sentence, next);
     }
     let amount_at = |at: usize| sentence.amount_at(at).is_some();
     if sentence.is_word(at + 1, "of") {
@@ -109,6 +113,16 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     }
     let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
     amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS)
+}
+
+/// Whether a qualifier with a stop stands right behind a number: `0.76 mm (22 ga.) min. 38 mm deep`. The stop ends what it closes.
+pub(super) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> bool {
+    let stopped = sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
+    stopped
+        && sentence
+            .amounts
+            .iter()
+            .any(|amount| amount.last == at || (amount.last < at && sentence.skip_parentheses(amount.last) == at))
 }
 
 /// Whether an amount has a qualifier of its own just after it: `1-1/2 in. max. 8 pcf min`.

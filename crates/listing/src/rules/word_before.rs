@@ -1,3 +1,4 @@
+use super::word_after::closes_adjacent;
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -19,7 +20,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     for (steps, at) in (floor..first).rev().enumerate() {
         // `all min. two passes` closed what came before.
-        if sentence.is_word(at, "plus") || gathered(sentence, at) {
+        let closed = qualifier(sentence.word(at)).is_some() && closes_adjacent(sentence, at);
+        if sentence.is_word(at, "plus") || gathered(sentence, at) || closed {
             return None;
         }
         if let Some(relation) = qualifier(sentence.word(at)) {
