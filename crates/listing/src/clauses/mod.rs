@@ -1,5 +1,6 @@
 //! Step 5 put together: an item's sentences and tables become clauses.
 
+mod bounds;
 mod carried;
 mod classes;
 mod draft;

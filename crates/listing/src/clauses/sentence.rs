@@ -2,11 +2,11 @@
 
 use core::ops::Range;
 
-use measure::{Agreement, Dimension, Unit};
+use measure::{Agreement, Dimension};
 use vocabulary::{Property, vocabulary};
 
 use super::Around;
-use super::carried::Carried;
+use super::bounds::{Reading, bounds, list_end};
 use super::draft::{Draft, Yield, local_property};
 use super::kinds::{Kind, kinds};
 use super::lead_in::is_lead_in;
@@ -14,23 +14,9 @@ use super::leftover::{Role, Segment, roles, segments};
 use super::reference::reference;
 use crate::conditions::{Attached, Found, attach, conditions, configurations, exceptive};
 use crate::layout::Flow;
-use crate::model::{
-    Bound, Condition, Confidence, Expr, ProductName, Relation, Requirement, SecondValue, Span,
-    WarningKind,
-};
+use crate::model::{Condition, Confidence, Expr, ProductName, Requirement, Span, WarningKind};
 use crate::naming::{Mention, Name, Subject, mentions, name};
-use crate::phrase::Amount;
-use crate::rules::{Finding, Sentence, bounded};
-
-/// A number of a sentence with all that was found about it.
-struct Reading {
-    /// The amounts it is made of: one, or two that a range joins.
-    amounts: Vec<usize>,
-    bound: Bound,
-    rule: &'static str,
-    from: usize,
-    doubtful: bool,
-}
+use crate::rules::Sentence;
 
 pub(super) fn read(
     flow: &Flow,
@@ -202,228 +188,6 @@ fn introduced_at(sentence: &Sentence<'_>, first: usize) -> usize {
         }
         _ => first,
     }
-}
-
-/// Every number that bounds something, and those that no rule dared to read.
-fn bounds(
-    sentence: &Sentence<'_>,
-    carried: Option<Carried>,
-    attached: &[Attached],
-) -> (Vec<Reading>, Vec<usize>) {
-    let mut readings: Vec<Reading> = Vec::new();
-    let mut unread = Vec::new();
-    for index in (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)) {
-        let Some(amount) = sentence.amount(index) else {
-            continue;
-        };
-        let Some((finding, rule)) = bounded(sentence, index) else {
-            unread.push(index);
-            continue;
-        };
-        let (finding, rule) = match carried {
-            // "Minimum depth:" over a list speaks for its bare values.
-            Some(carried)
-                if rule == "bare value"
-                    && amount.unit != Unit::Count
-                    && carried.reaches(sentence, amount) =>
-            {
-                (
-                    Finding::sure(carried.relation, finding.from),
-                    "qualifier of the heading",
-                )
-            }
-            _ => (finding, rule),
-        };
-        let paired = attached.get(index).is_some_and(|own| own.part.is_some());
-        let joined = readings.last().and_then(|last| {
-            join_range(sentence, last, amount, (&finding, rule))
-                .or_else(|| join_counts(sentence, last, index).filter(|_| !paired))
-        });
-        if let Some(joined) = joined {
-            if let Some(last) = readings.last_mut() {
-                last.bound = joined;
-                last.amounts.push(index);
-                last.rule = "range or tolerance";
-            }
-            continue;
-        }
-        readings.push(Reading {
-            amounts: vec![index],
-            bound: bound(sentence, amount, &finding, rule),
-            rule,
-            from: finding.from,
-            doubtful: finding.doubtful,
-        });
-    }
-    (readings, unread)
-}
-
-fn bound(sentence: &Sentence<'_>, amount: &Amount, finding: &Finding, rule: &str) -> Bound {
-    let (lo, hi) = match (finding.relation, amount.hi) {
-        (_, Some(hi)) => (Some(amount.lo), Some(hi)),
-        (Relation::AtMost | Relation::LessThan, None) => (None, Some(amount.lo)),
-        _ => (Some(amount.lo), None),
-    };
-    let second = amount.second.as_ref().map(|second| SecondValue {
-        lo: Some(second.lo),
-        hi: second.hi,
-        unit: second.unit,
-        agreement: second.agreement,
-    });
-    Bound {
-        relation: finding.relation,
-        lo,
-        hi,
-        unit: amount.unit,
-        lo_excluded: false,
-        bare: rule == "bare value",
-        at: sentence.source(amount.at),
-        second,
-    }
-}
-
-/// "no less than 2-1/2 in. nor more than 6 in." is one range, and so is "max 8 in. and min 1 in. wide".
-fn join_range(
-    sentence: &Sentence<'_>,
-    last: &Reading,
-    amount: &Amount,
-    (finding, rule): (&Finding, &str),
-) -> Option<Bound> {
-    let first = sentence.amount(*last.amounts.last()?)?;
-    let rising = match (last.bound.relation, finding.relation) {
-        (Relation::AtLeast, Relation::AtMost) => true,
-        (Relation::AtMost, Relation::AtLeast) if reads_a_word(last.rule) && reads_a_word(rule) => {
-            false
-        }
-        // "no more than 3 in., nor less than 3/4 in."
-        (Relation::AtMost, Relation::AtLeast)
-            if last.rule == "comparison before" && sentence.is_word(finding.from, "nor") =>
-        {
-            false
-        }
-        _ => return None,
-    };
-    if first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
-        return None;
-    }
-    let between = sentence.skip_parentheses(first.last)..finding.from.max(first.last);
-    // `1-1/2 in. min, 3 in. max` and `min 1/2 in., max 1 in.`: a comma joins only limits that stand alike with nothing else between.
-    let after = last.rule == "word after" && finding.from == amount.first;
-    let before =
-        last.rule == "word before" && finding.from + 1 == amount.first && between.len() <= 1;
-    // A comma and a preposition begin another phrase: "0.84 mm min, at 600 mm o.c. max".
-    let another = between.clone().any(|at| sentence.is_sign(at, ','))
-        && between
-            .clone()
-            .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
-    let joins = !another
-        && between.clone().all(|at| {
-            ((after || before || !rising) && sentence.is_sign(at, ','))
-                || sentence.is_any(
-                    at,
-                    &[
-                        "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
-                        "minimum", "max", "maximum", "of",
-                    ],
-                )
-        });
-    let (low, high) = if rising {
-        (&first.lo, &amount.lo)
-    } else {
-        (&amount.lo, &first.lo)
-    };
-    // "depth max 1 in., min 1/4 in. lap" bounds two things.
-    if reads_a_word(last.rule) && names_another(sentence, first, amount) {
-        return None;
-    }
-    // "max 8 in. or min 1 in." would be two alternatives.
-    let falling_or = !rising && between.clone().any(|at| sentence.is_word(at, "or"));
-    (joins && !falling_or && between.len() <= 4 && low < high).then(|| Bound {
-        relation: Relation::Between,
-        lo: Some(*low),
-        hi: Some(*high),
-        at: last.bound.at.join(sentence.source(amount.at)),
-        second: joined_seconds(last, amount, rising),
-        ..last.bound.clone()
-    })
-}
-
-/// "one or two layers" allows from one to two; of a list that leaves a number out, "two or four", a person must choose.
-fn join_counts(sentence: &Sentence<'_>, last: &Reading, index: usize) -> Option<Bound> {
-    let amount = sentence.amount(index)?;
-    let first = sentence.amount(*last.amounts.last()?)?;
-    let bare = last.rule == "bare value" || last.bound.relation == Relation::Between;
-    let next_in_list = bare
-        && last.bound.unit == Unit::Count
-        && amount.unit == Unit::Count
-        && list_end(sentence, *last.amounts.last()?) >= index
-        && list_joint(sentence, index) == Some("or");
-    let follows = first.lo.plus(measure::Number::ONE)? == amount.lo;
-    (next_in_list && follows).then(|| Bound {
-        relation: Relation::Between,
-        hi: Some(amount.lo),
-        at: last.bound.at.join(sentence.source(amount.at)),
-        bare: true,
-        ..last.bound.clone()
-    })
-}
-
-/// The last amount of the list that an amount stands in: `one, two or three layers`.
-fn list_end(sentence: &Sentence<'_>, index: usize) -> usize {
-    let joined = |one: usize| {
-        let (Some(own), Some(next)) = (sentence.amount(one), sentence.amount(one + 1)) else {
-            return false;
-        };
-        own.unit == Unit::Count
-            && next.unit == Unit::Count
-            && own.last < next.first
-            && (own.last..next.first)
-                .all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["or", "and"]))
-    };
-    (index..sentence.amounts.len())
-        .find(|one| !joined(*one))
-        .unwrap_or(index)
-}
-
-/// The word that joins the list an amount stands in: before its last amount.
-fn list_joint(sentence: &Sentence<'_>, index: usize) -> Option<&'static str> {
-    let last = sentence.amount(list_end(sentence, index))?;
-    let before = last.first.checked_sub(1)?;
-    ["or", "and"]
-        .into_iter()
-        .find(|word| sentence.is_word(before, word))
-}
-
-/// Whether a rule reads a qualifying word beside its number: "min 4 in."
-fn reads_a_word(rule: &str) -> bool {
-    rule == "word before" || rule == "word after"
-}
-
-/// Whether the words after a second limit name something that the first isn't about: "max 1 in., min 1/4 in. *lap*".
-fn names_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bool {
-    const SAME: &[&str] = &[
-        "wide", "deep", "thick", "thk", "long", "high", "in", "with", "when", "where", "for",
-        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "to",
-    ];
-    let after = |amount: &Amount| sentence.word(sentence.skip_parentheses(amount.last));
-    let word = after(amount);
-    !word.is_empty() && !SAME.contains(&word) && word != after(first)
-}
-
-/// The second values of two limits as one range, where both have one.
-fn joined_seconds(last: &Reading, amount: &Amount, rising: bool) -> Option<SecondValue> {
-    let (one, other) = last.bound.second.as_ref().zip(amount.second.as_ref())?;
-    let (low, high) = if rising {
-        (one.lo, Some(other.lo))
-    } else {
-        (Some(other.lo), one.lo)
-    };
-    Some(SecondValue {
-        lo: low,
-        hi: high,
-        unit: one.unit,
-        agreement: one.agreement.max(other.agreement),
-    })
 }
 
 fn warn_of_pair(sentence: &Sentence<'_>, reading: &Reading, found: &mut Yield) {
