@@ -129,7 +129,7 @@ impl<'a> Decided<'a> {
             }
         }
 
-        instances::tell_apart(&checklist.entries, &mut clauses);
+        instances::tell_apart(&checklist.parted, &checklist.entries, &mut clauses);
 
         let mut heads = header::check(checklist, &selection, subject);
         let mut questions = option_questions(checklist, &selection);

@@ -8,7 +8,7 @@ use vocabulary::Property;
 use crate::cases::{self, Cases};
 use crate::condition::exact_tests;
 use crate::evidence::property;
-use crate::instances::Part;
+use crate::instances::{self, Part};
 use crate::options::Options;
 use crate::reference::only_points;
 use crate::verdict::Standing;
@@ -21,6 +21,8 @@ pub struct Checklist<'a> {
     pub(crate) entries: Vec<Entry<'a>>,
     /// Its options, with what belongs to each.
     pub(crate) options: Options<'a>,
+    /// The places of the clauses on properties that several of its parts have.
+    pub(crate) parted: Vec<usize>,
     /// The series of clauses that speak case by case.
     pub(crate) cases: Vec<Cases>,
     /// Every test for one exact value among its conditions.
@@ -132,6 +134,7 @@ impl<'a> Checklist<'a> {
             reading,
             standing,
             cases: cases::of(&entries),
+            parted: instances::parted(&entries),
             entries,
             options,
             exact_tests: tests,

@@ -73,11 +73,37 @@ impl<'a> Part<'a> {
     }
 }
 
+/// The places of the clauses on properties that several parts of the listing have.
+pub(crate) fn parted(entries: &[Entry<'_>]) -> Vec<usize> {
+    let mut parts: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for entry in entries {
+        if let Some(item) = entry.part.item {
+            let known = parts.entry(&entry.clause.property).or_default();
+            if !known.contains(&item) {
+                known.push(item);
+            }
+        }
+    }
+    let several = |entry: &Entry<'_>| {
+        parts
+            .get(entry.clause.property.as_str())
+            .is_some_and(|items| items.len() > 1)
+    };
+    let places = entries.iter().enumerate();
+    places
+        .filter(|(_, entry)| several(entry))
+        .map(|(at, _)| at)
+        .collect()
+}
+
 /// Opens the clauses that rest on a fact which could be of several parts of one kind. Whether the clauses on the other parts are decided
 /// makes no difference: the fact doesn't say of which part it is.
-pub(crate) fn tell_apart(entries: &[Entry<'_>], found: &mut [Assessment<'_>]) {
+pub(crate) fn tell_apart(parted: &[usize], entries: &[Entry<'_>], found: &mut [Assessment<'_>]) {
     let mut parts: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    for (entry, found) in entries.iter().zip(found.iter()) {
+    for at in parted {
+        let (Some(entry), Some(found)) = (entries.get(*at), found.get(*at)) else {
+            continue;
+        };
         let has_its_own = found
             .fact
             .is_some_and(|fact| entry.part.names.contains(&fact.property));
@@ -89,7 +115,10 @@ pub(crate) fn tell_apart(entries: &[Entry<'_>], found: &mut [Assessment<'_>]) {
             }
         }
     }
-    for (entry, found) in entries.iter().zip(found) {
+    for at in parted {
+        let (Some(entry), Some(found)) = (entries.get(*at), found.get_mut(*at)) else {
+            continue;
+        };
         let Some(items) = parts
             .get(entry.clause.property.as_str())
             .filter(|items| items.len() > 1 && rests_on_any(entry, found))
