@@ -86,7 +86,9 @@ pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Fo
     } else {
         from + 1
     };
-    let does = sentence.is_any(verb, DOING);
+    // "shall not be applied thinner than shown where ..." forbids the thinness, not the place.
+    let does = sentence.is_any(verb, DOING)
+        && !sentence.has_any(verb, first, &["than", "alone", "only", "without"]);
     let alone = !condition.triggers.is_empty()
         && !sentence
             .amounts

@@ -74,16 +74,7 @@ fn unruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     if !plain || columns.len() < 2 {
         return None;
     }
-    let mut table = Table {
-        headings: vec![Vec::new(); columns.len()],
-        ..Table::default()
-    };
-    for line in headings {
-        add(&mut table.headings, &split_heading(line, &columns));
-    }
-    for line in rows {
-        table.push(&split(line, &columns), line.content());
-    }
+    let mut table = filled(headings, rows, &columns);
     table.span = around(region.get(..end)?)?;
     Some((table, start + end))
 }
@@ -186,22 +177,28 @@ fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     if columns.len() < 2 {
         return None;
     }
-    let mut table = Table {
-        headings: vec![Vec::new(); columns.len()],
-        ..Table::default()
-    };
-    for line in headings {
-        add(&mut table.headings, &split_heading(line, &columns));
-    }
-    for line in rows {
-        table.push(&split(line, &columns), line.content());
-    }
+    let mut table = filled(headings, rows, &columns);
     let mut end = rows_start + rows_len;
     if region.get(end).is_some_and(|line| is_rule(line.text)) {
         end += 1;
     }
     table.span = around(region.get(..end)?)?;
     Some((table, start + end))
+}
+
+/// A table of white space: headings and rows cut at its columns.
+fn filled(headings: &[Line<'_>], rows: &[Line<'_>], columns: &[(usize, usize)]) -> Table {
+    let mut table = Table {
+        headings: vec![Vec::new(); columns.len()],
+        ..Table::default()
+    };
+    for line in headings {
+        add(&mut table.headings, &split_heading(line, columns));
+    }
+    for line in rows {
+        table.push(&split(line, columns), line.content());
+    }
+    table
 }
 
 impl Table {

@@ -5,6 +5,7 @@ use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
 use super::lex::{Token, TokenKind};
+use crate::model::Span;
 
 /// Words after a number that show it counts nothing here.
 const NOT_COUNTED: &[&str] = &[
@@ -161,18 +162,24 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let qualified = at.checked_sub(1).is_some_and(|before| {
         bounds(before) || (is_any(tokens, before, &["of"]) && before > 0 && bounds(before - 1))
     });
-    counted(tokens, next, number, digits, qualified).then(|| Amount {
+    counted(tokens, next, number, digits, qualified)
+        .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// A count on tokens, its number on one span and all of it on another.
+fn count(number: i32, tokens: core::ops::Range<usize>, at: Span, whole: Span) -> Amount {
+    Amount {
         lo: Number::whole(number),
         hi: None,
         unit: Unit::Count,
         shape: Shape::Single,
         step: Number::ONE,
         second: None,
-        first: at,
-        last: next,
-        at: token.span,
-        whole: token.span,
-    })
+        first: tokens.start,
+        last: tokens.end,
+        at,
+        whole,
+    }
 }
 
 /// `one, two or three layers`: a count for each, of what stands after the last.
@@ -243,18 +250,8 @@ fn bracketed_count(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let whole = numeral.style == NumeralStyle::Whole && (1..=50).contains(&number);
     let things = counted(tokens, at + 3, number, false, true) || is_any(tokens, at + 3, &["every"]);
     let (first, last) = (tokens.get(at)?.span, tokens.get(at + 2)?.span);
-    (led && whole && things).then(|| Amount {
-        lo: Number::whole(number),
-        hi: None,
-        unit: Unit::Count,
-        shape: Shape::Single,
-        step: Number::ONE,
-        second: None,
-        first: at,
-        last: at + 3,
-        at: tokens.get(at + 1).map_or(first, |token| token.span),
-        whole: first.join(last),
-    })
+    let digits = tokens.get(at + 1).map_or(first, |token| token.span);
+    (led && whole && things).then(|| count(number, at..at + 3, digits, first.join(last)))
 }
 
 /// Whether "least", "than" or the like stands just before a token: `at least once per room`.

@@ -33,7 +33,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             sentence.is_any(after, &["o.c", "oc", "apart"]) || sentence.is_word(after, "on") && sentence.word(after + 1).starts_with("cent")
         })
     });
-    (!parted && measured && bare && listed && among && !spaced).then(|| Finding::sure(relation, amount.first))
+    (!parted && measured && bare && listed && among && !spaced).then(|| Finding {
+        // "these laps being minimums" may mean fewer than all.
+        doubtful: plural(sentence.word(closing)).is_some(),
+        ..Finding::sure(relation, amount.first)
+    })
 }
 
 /// The qualifier of several values: `these laps being minimums`.
