@@ -65,6 +65,18 @@ fn a_number_is_not_lent_to_the_part_beside_it() {
 }
 
 #[test]
+fn a_spacing_is_of_screws_only_where_they_are_named() {
+    check(
+        "1. GYPSUM BOARD - Gypsum board on the studs, 24 in. o.c.\n",
+        &["1:studs_spacing: nominal 24 in"],
+    );
+    check(
+        "1. GYPSUM BOARD - Gypsum board with screws 12 in. o.c.\n",
+        &["board.screw_spacing: nominal 12 in"],
+    );
+}
+
+#[test]
 fn what_is_added_or_repeated_is_no_property() {
     check(
         "1. RUNNER - Legs = max joint width + 1 in.\n",

@@ -17,7 +17,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
         // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
-        ("joints" | "widths" | "gaps", "to") if opens_stretch(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
+        ("joints" | "widths" | "gaps", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)
         }
         ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
@@ -40,7 +40,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 }
 
 /// Whether a noun is nothing's object: "*fill* joints to 4 in." says how far they are filled.
-fn opens_stretch(sentence: &Sentence<'_>, noun: usize) -> bool {
+fn stands_ungoverned(sentence: &Sentence<'_>, noun: usize) -> bool {
     noun == 0
         || sentence.token(noun - 1).is_none_or(|token| token.word().is_none())
         || sentence.is_any(noun - 1, &["for", "in", "of", "all", "at"])
