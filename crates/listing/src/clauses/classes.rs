@@ -3,7 +3,10 @@
 //! Each number of the code is a clause: minutes of integrity or insulation, percent of movement, millimetres of width.
 
 use measure::{Number, Unit};
+use vocabulary::vocabulary;
 
+use crate::model::{Bound, Relation};
+use crate::naming::Name;
 use crate::phrase::TokenKind;
 use crate::rules::Sentence;
 
@@ -19,6 +22,38 @@ pub(super) struct ClassNumber {
     /// Tokens `[first, last)`.
     pub(super) first: usize,
     pub(super) last: usize,
+}
+
+impl ClassNumber {
+    /// The bound that the number states: a range of widths, else the value alone.
+    pub(super) fn bound(&self, sentence: &Sentence<'_>) -> Bound {
+        let relation = if self.hi.is_some() {
+            Relation::Between
+        } else {
+            Relation::Nominal
+        };
+        Bound {
+            relation,
+            lo: Some(self.lo),
+            hi: self.hi,
+            unit: self.unit,
+            lo_excluded: false,
+            bare: relation == Relation::Nominal,
+            at: sentence.source_of(self.first, self.last),
+            second: None,
+        }
+    }
+
+    /// What the number is of.
+    pub(super) fn name(&self) -> Name {
+        Name {
+            property: self.property.and_then(|name| vocabulary().property(name)),
+            also: None,
+            component: "joint".to_owned(),
+            attribute: self.attribute.to_owned(),
+            doubtful: false,
+        }
+    }
 }
 
 /// The numbers of the class codes in a sentence or cell; none when it holds no code.
@@ -96,4 +131,22 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
         }
     }
     if found.len() < 2 { Vec::new() } else { found }
+}
+
+/// Whether a sentence says nothing besides its class codes and a label before each: `Seal P: EI 120 - H - M 12,5 - F - W 20 to 60.`
+pub(super) fn is_all_code(sentence: &Sentence<'_>, classes: &[ClassNumber]) -> bool {
+    const LABEL: usize = 4;
+    let in_number = |at: usize| {
+        classes
+            .iter()
+            .any(|class| class.first <= at && at < class.last)
+    };
+    let first = classes.first().map_or(0, |class| class.first);
+    let labelled = first <= LABEL && (first == 0 || sentence.is_stop(first - 1) || first <= 2);
+    // The letters between the numbers of a code: orientation, kind of joint, its splices.
+    let letter = |at: usize| {
+        let word = sentence.token(at).and_then(crate::phrase::Token::word);
+        word.is_none_or(|word| word.len() <= 2 && word.chars().all(|c| c.is_ascii_uppercase()))
+    };
+    labelled && (first..sentence.tokens.len()).all(|at| in_number(at) || letter(at))
 }

@@ -7,6 +7,7 @@ use vocabulary::{Property, vocabulary};
 
 use super::Around;
 use super::bounds::{Reading, bounds, list_end};
+use super::classes::{ClassNumber, class_numbers, is_all_code};
 use super::draft::{Draft, Yield, local_property};
 use super::kinds::{Kind, kinds};
 use super::lead_in::is_lead_in;
@@ -80,6 +81,11 @@ pub(super) fn read(
     context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
+    let classes = class_numbers(&sentence);
+    context.classes(&classes, span, found);
+    if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {
+        return;
+    }
     if readings.is_empty() {
         let whole = Segment {
             first: 0,
@@ -255,7 +261,8 @@ impl Context<'_, '_> {
                 return sheet;
             }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
-            if alike && self.only_conditions_between(earlier, reading) {
+            let said_alike = reading.rule == "parallel place";
+            if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();
             }
         }
@@ -403,6 +410,27 @@ impl Context<'_, '_> {
             first: first.min(reading.from),
             last,
         })
+    }
+
+    /// The numbers of class codes, each a clause that shows the whole sentence.
+    fn classes(&self, classes: &[ClassNumber], span: Span, found: &mut Yield) {
+        for class in classes {
+            let name = class.name();
+            let property = name
+                .property
+                .map_or_else(|| self.local(&name), |property| property.name.clone());
+            found.clauses.push(Draft {
+                span,
+                property,
+                component: name.component,
+                attribute: name.attribute,
+                requirement: Requirement::Bound(class.bound(self.sentence)),
+                condition: None,
+                options: self.around.options.clone(),
+                read_by: vec!["class code".to_owned()],
+                confidence: Confidence::ByRule,
+            });
+        }
     }
 
     /// The kinds that the words of the numbers' clauses speak of: a clause for each property, whatever kinds of it the sentence allows.

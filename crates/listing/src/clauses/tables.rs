@@ -3,7 +3,7 @@
 //! A column's heading gives the unit, the qualifier and the property; a column that says which joints the row is for (a width, a
 //! rating, an orientation) gives the condition. A cell that is no number becomes prose under its heading.
 
-use measure::{Dimension, Number, Quantity, Unit, notation};
+use measure::{Dimension, Quantity, Unit, notation};
 
 use super::Around;
 use super::classes::class_numbers;
@@ -160,9 +160,8 @@ fn heading(text: &str) -> Heading {
     }
     let says = |list: &[&str]| words.iter().any(|word| list.contains(word));
     let rates = says(&["rating", "hr", "hrs", "hour", "hours"]) || (words.as_slice() == ["h"]);
-    let width = says(&["width", "widths", "opening"])
-        && says(&["joint", "width", "widths", "opening", "nominal"])
-        && !says(&["packing", "sealant", "clip", "strip", "lap", "coating"]);
+    let width = says(&["width", "widths", "opening", "openings", "gap", "gaps"])
+        && words.iter().all(|word| speaks_of_joint_width(word));
     let selects = if rates && !width {
         Some(Selects::Rating)
     } else if width {
@@ -211,6 +210,66 @@ fn heading(text: &str) -> Heading {
         relation,
         selects,
     }
+}
+
+/// Whether a word may stand in the heading of the joint's width. "Profile width" is the width of something else.
+fn speaks_of_joint_width(word: &str) -> bool {
+    const WIDTH: &[&str] = &[
+        "width",
+        "widths",
+        "wide",
+        "joint",
+        "joints",
+        "jt",
+        "opening",
+        "openings",
+        "gap",
+        "gaps",
+        "linear",
+        "seal",
+        "nominal",
+        "nom",
+        "of",
+        "the",
+        "in",
+        "w",
+        "b",
+        "from",
+        "to",
+        "up",
+        "at",
+        "as",
+        "range",
+        "installed",
+        "clear",
+        "design",
+        "between",
+        "over",
+        "max",
+        "maximum",
+        "min",
+        "minimum",
+        "or",
+        "and",
+        "mm",
+        "inch",
+        "inches",
+        "cm",
+        "less",
+        "than",
+        "more",
+        "least",
+        "most",
+        "not",
+        "exceeding",
+        "tested",
+        "measured",
+        "actual",
+        "when",
+        "is",
+        "band",
+    ];
+    WIDTH.contains(&word) || word.chars().all(|c| !c.is_alphabetic())
 }
 
 /// The condition that a row's selecting cells make together.
@@ -285,31 +344,10 @@ fn read_cell(
     let classes = class_numbers(&sentence);
     if !classes.is_empty() {
         for class in classes {
-            let bound = bound(
-                &sentence,
-                class.lo,
-                class.hi,
-                class.unit,
-                if class.hi.is_some() {
-                    Relation::Between
-                } else {
-                    Relation::Nominal
-                },
-                class.first,
-                class.last,
-            );
             push(
                 flow,
-                bound,
-                &Name {
-                    property: class
-                        .property
-                        .and_then(|name| vocabulary::vocabulary().property(name)),
-                    also: None,
-                    component: "joint".to_owned(),
-                    attribute: class.attribute.to_owned(),
-                    doubtful: false,
-                },
+                class.bound(&sentence),
+                &class.name(),
                 condition,
                 around,
                 "class code",
@@ -358,27 +396,6 @@ fn read_cell(
     push(flow, bound, &name, condition, around, "table cell", found);
     if cell.goes_on {
         push_words(heading, flow, condition, around, found);
-    }
-}
-
-fn bound(
-    sentence: &Sentence<'_>,
-    lo: Number,
-    hi: Option<Number>,
-    unit: Unit,
-    relation: Relation,
-    first: usize,
-    last: usize,
-) -> Bound {
-    Bound {
-        relation,
-        lo: Some(lo),
-        hi,
-        unit,
-        lo_excluded: false,
-        bare: relation == Relation::Nominal,
-        at: sentence.source_of(first, last),
-        second: None,
     }
 }
 

@@ -5,7 +5,7 @@ use crate::model::Span;
 
 use super::boxes::{cells, is_boxed};
 use super::caption::{caption, cites};
-use super::columns::{Table, captioned_table_at, table_at};
+use super::columns::{Table, captioned_table_at, plain_table_at, table_at};
 use super::marker::{Close, Marker, Part, marker};
 use super::schedule::{Columns, columns};
 use super::sequence::Sequence;
@@ -345,7 +345,8 @@ impl<'a> Builder<'a> {
         let (table, end) = if self.captioned.is_some() {
             captioned_table_at(self.lines, at)?
         } else {
-            table_at(self.lines, at)?
+            let plain = || self.current.and_then(|_| plain_table_at(self.lines, at));
+            table_at(self.lines, at).or_else(plain)?
         };
         let region = self.lines.get(at..end)?;
         if region.iter().any(|line| is_boxed(line.text)) {

@@ -31,6 +31,44 @@ pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize
     boxed_table(lines, start).or_else(|| ruled_table(lines, start))
 }
 
+/// A table without rule or caption: headings without numbers over rows of numbers, three columns or more, no cell left empty and none
+/// with more than a few words.
+pub(crate) fn plain_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    const WORDS: usize = 5;
+    const COLUMNS: usize = 3;
+    let heading = lines
+        .get(start)
+        .filter(|line| gaps(line.text) + 1 >= COLUMNS)?;
+    if speaks(heading.text) {
+        return None;
+    }
+    let (table, end) = unruled_table(lines, start)?;
+    let numeric = |line: &Line<'_>| {
+        let words = line.text.trim_start();
+        words.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>' | '≤' | '≥'))
+            || ["up to ", "over ", "above "]
+                .iter()
+                .any(|opening| words.to_lowercase().starts_with(opening))
+    };
+    let rows = lines
+        .get(start..end)?
+        .iter()
+        .filter(|line| line.text.contains(|c: char| c.is_ascii_digit()));
+    let short = rows.clone().all(|line| {
+        line.text
+            .trim()
+            .split("  ")
+            .all(|cell| cell.split_whitespace().count() <= WORDS)
+    });
+    let full = table.headings.len() >= COLUMNS
+        && table.headings.iter().all(|heading| !heading.is_empty())
+        && table
+            .rows
+            .iter()
+            .all(|row| row.cells.iter().all(|cell| cell.len() == 1));
+    (short && full && rows.clone().all(numeric)).then_some((table, end))
+}
+
 /// The table that begins at a line just below a caption: one that is drawn, or else columns of white space without any rule.
 pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     table_at(lines, start).or_else(|| unruled_table(lines, start))

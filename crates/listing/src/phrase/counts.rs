@@ -277,7 +277,20 @@ fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
     ]
     .iter()
     .any(|word| before.is_word(word));
+    // `in one pass` says how many; `in one corner` points.
+    const DONE: &[&str] = &[
+        "pass",
+        "coat",
+        "layer",
+        "ply",
+        "piece",
+        "lift",
+        "operation",
+        "course",
+    ];
+    let done = before.is_word("in") && word(at + 1, DONE);
     let placed = number == 1
+        && !done
         && ["in", "to", "from", "on", "onto", "at", "of", "than"]
             .iter()
             .any(|word| before.is_word(word))
@@ -333,6 +346,13 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     }
     // `two such layers`
     if first == "such" && word(1).is_some_and(|noun| COUNTED_SINGLY.contains(&noun)) {
+        return true;
+    }
+    // `no fewer than two on each floor`, `at least one in any 25 ft`
+    if qualified
+        && matches!(first, "on" | "in" | "at" | "to" | "for" | "along")
+        && word(1).is_some_and(|second| matches!(second, "each" | "every" | "any" | "a"))
+    {
         return true;
     }
     if NOT_COUNTED.contains(&first) {

@@ -180,6 +180,62 @@ fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
     }
 }
 
+/// The deviations below and above, and the token after them.
+fn deviations(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
+    if let Some(next) = plus_minus(tokens, at) {
+        let value = value_at(tokens, next)?;
+        let next = value.next;
+        return Some((value.clone(), value, next));
+    }
+    two_sided(tokens, at).or_else(|| from_zero(tokens, at))
+}
+
+/// `0/-5 mm`, `0/+3 mm`: the side that allows nothing comes first.
+fn from_zero(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
+    let none = value_at(tokens, at).filter(|value| value.number.is_zero())?;
+    tokens.get(none.next).filter(|token| token.is_sign('/'))?;
+    let side = none.next + 1;
+    let other = value_at(tokens, side + 1)?;
+    let next = other.next;
+    if minus(tokens, side) {
+        Some((other, none, next))
+    } else if plus(tokens, side) {
+        Some((none, other, next))
+    } else {
+        None
+    }
+}
+
+/// The token after ", tolerance" or "(tol.", where a tolerance follows.
+fn named_tolerance(tokens: &[Token<'_>], at: usize) -> Option<usize> {
+    let parted = tokens
+        .get(at)
+        .is_some_and(|token| token.is_sign(',') || token.is_sign('('));
+    let word = at + usize::from(parted);
+    let named = ["tolerance", "tolerances", "tol"]
+        .iter()
+        .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
+    let after = word + 1;
+    let of = tokens.get(after).is_some_and(|token| token.is_word("of"));
+    let after = after + usize::from(of);
+    (named && deviations(tokens, after).is_some()).then_some(after)
+}
+
+/// The token after "percentage points".
+fn skip_points(tokens: &[Token<'_>], at: usize) -> usize {
+    let word = |at: usize, words: &[&str]| {
+        tokens
+            .get(at)
+            .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
+    };
+    let percentage = at + usize::from(word(at, &["percentage", "percent"]));
+    if word(percentage, &["point", "points"]) {
+        percentage + 1
+    } else {
+        at
+    }
+}
+
 /// A tolerance alone: `± 6 mm`, `+ 2 mm, − 0 mm`.
 fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
     // A number just before would make it that number's tolerance.
@@ -191,13 +247,7 @@ fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
         return None;
     }
     let start = tokens.get(at)?.span;
-    let (below, above, next) = if let Some(next) = plus_minus(tokens, at) {
-        let value = value_at(tokens, next)?;
-        let next = value.next;
-        (value.clone(), value, next)
-    } else {
-        two_sided(tokens, at)?
-    };
+    let (below, above, next) = deviations(tokens, at)?;
     let unit = below.unit.or(above.unit);
     let same_unit = above.unit.is_none_or(|above| Some(above) == unit);
     same_unit.then(|| Spread {
@@ -247,13 +297,12 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
         })
         .filter(|end| plus_minus(tokens, *end).is_some() || two_sided(tokens, *end).is_some())
         .unwrap_or(at);
-    let (below, above, mut next) = if let Some(next) = plus_minus(tokens, at) {
-        let value = value_at(tokens, next)?;
-        let next = value.next;
-        (value.clone(), value, next)
-    } else {
-        two_sided(tokens, at)?
-    };
+    // `6 mm, tol. +2/-0`, `30 % (tolerance ± 5 percentage points)`
+    let opened = at == first.next && tokens.get(at).is_some_and(|token| token.is_sign('('));
+    let (named, opened) = named_tolerance(tokens, at).map_or((at, opened), |after| (after, opened));
+    let at = named;
+    let (below, above, next) = deviations(tokens, at)?;
+    let mut next = skip_points(tokens, next);
     let unit = first.unit.or(above.unit).or(below.unit)?;
     let in_unit = |value: &Value| match value.unit {
         // `240 kg/m3, ± 15 %`
@@ -265,10 +314,11 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
             .map(|quantity| quantity.number),
         None => Some(value.number),
     };
-    let opened = at == first.next + 1
-        && tokens
-            .get(first.next)
-            .is_some_and(|token| token.is_sign('('));
+    let opened = opened
+        || at == first.next + 1
+            && tokens
+                .get(first.next)
+                .is_some_and(|token| token.is_sign('('));
     if opened {
         tokens.get(next).filter(|token| token.is_sign(')'))?;
         next += 1;

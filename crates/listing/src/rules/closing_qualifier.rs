@@ -13,7 +13,7 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
-    let relation = plural(sentence.word(closing)).or_else(|| qualifier(sentence.word(closing + 1)))?;
+    let relation = plural(sentence.word(closing)).or_else(|| extreme(sentence, closing)).or_else(|| qualifier(sentence.word(closing + 1)))?;
     let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
     let measured = !matches!(amount.unit, Unit::Count | Unit::Gauge | Unit::ScrewNumber);
     let bare = bare_value::read(sentence, index).is_some();
@@ -35,7 +35,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     });
     (!parted && measured && bare && listed && among && !spaced).then(|| Finding {
         // "these laps being minimums" may mean fewer than all.
-        doubtful: plural(sentence.word(closing)).is_some(),
+        doubtful: plural(sentence.word(closing)).is_some() || extreme(sentence, closing).is_some(),
         ..Finding::sure(relation, amount.first)
     })
 }
@@ -49,11 +49,28 @@ fn plural(word: &str) -> Option<Relation> {
     }
 }
 
+/// `both of these being the least`, `each being the minimum accepted`: the extreme that several values are said to be.
+fn extreme(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
+    if !sentence.is_any(at, GATHERING) {
+        return None;
+    }
+    let being = (at + 1..at + 4).find(|at| sentence.is_word(*at, "being"))?;
+    let word = being + 1 + usize::from(sentence.is_any(being + 1, &["the", "a"]));
+    match sentence.word(word) {
+        "least" | "minimum" | "smallest" => Some(Relation::AtLeast),
+        "most" | "maximum" | "greatest" | "largest" => Some(Relation::AtMost),
+        _ => None,
+    }
+}
+
 /// Whether the words at a token gather the amounts before: "all" or "both" with a qualifier that ends the stretch.
 fn gathers(sentence: &Sentence<'_>, at: usize) -> bool {
     let stop = |at: usize| sentence.is_stop(at) || sentence.is_sign(at, '.') || sentence.token(at).is_none();
     if plural(sentence.word(at)).is_some() {
         return stop(at + 1);
+    }
+    if extreme(sentence, at).is_some() {
+        return true;
     }
     sentence.is_any(at, GATHERING)
         && at > 0

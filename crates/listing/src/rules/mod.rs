@@ -66,6 +66,7 @@ rules! {
     within_distance "within a distance",
     subject_opening "subject opening",
     shared_qualifier "shared qualifier",
+    parallel_place "parallel place",
     same_sheet "same sheet",
     closing_qualifier "closing qualifier",
     bare_value "bare value",

@@ -1,5 +1,6 @@
 use measure::Unit;
 
+use super::word_before::qualifier;
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -36,13 +37,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
             return Some(Finding::sure(opposite, sentence.amount(index)?.first));
         }
-        if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"]) {
+        let closes_late = sentence.is_word(at + 1, "at") && sentence.is_any(at + 2, &["most", "least"]) && ends_stretch(sentence, at + 3);
+        if sentence.is_sign(at, ',') && (closes_late || sentence.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"])) {
             at += 1;
             continue;
         }
         // `20 percent of the nominal width`: another thing's qualifier.
         if sentence.is_word(at, "of") && sentence.is_any(at + 1, &["the", "its", "their", "that"]) {
             return None;
+        }
+        if let Some(relation) = alternatives_closed(sentence, index, at) {
+            return Some(Finding::sure(relation, sentence.amount(index)?.first));
         }
         let goes_on = sentence.token(at).is_some_and(|token| token.word().is_some()) && !sentence.is_any(at, BREAKS);
         if !goes_on || sentence.amount_at(at).is_some() {
@@ -51,6 +56,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         at = sentence.skip_parentheses_but(at + 1);
     }
     None
+}
+
+/// `3 mm wet or 1.5 mm dry as a minimum`: two statements of one thing, closed together.
+fn alternatives_closed(sentence: &Sentence<'_>, index: usize, at: usize) -> Option<Relation> {
+    let (own, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
+    let alternatives = sentence.is_word(at, "or") && next.first == at + 1 && next.unit.dimension() == own.unit.dimension();
+    let closing = alternatives.then(|| (next.last..next.last + REACH).find(|at| sentence.is_word(*at, "as") && sentence.is_word(at + 1, "a")))??;
+    qualifier(sentence.word(closing + 2))
 }
 
 /// The end of the stretch that a count is taken on: `three every 20 ft`.
@@ -87,10 +100,18 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         "min" | "minimum" => Relation::AtLeast,
         "max" | "maximum" => Relation::AtMost,
         "nominal" | "nom" => Relation::Nominal,
+        // `5/8 in. least`, `200 mm thickness upwards`
+        "least" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
+        "most" if ends_stretch(sentence, at + 1) => Relation::AtMost,
+        "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
         _ => return None,
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
     (!opens_next(sentence, at)).then_some(relation)
+}
+
+fn ends_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.token(at).is_none() || sentence.is_stop(at) || sentence.is_sign(at, '.')
 }
 
 /// Whether the qualifier at a token opens the next amount, or a noun with its own amount, rather than closing the one before.

@@ -18,6 +18,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(first, '+') {
         return None;
     }
+    if rises_from(sentence, first) {
+        return Some(Finding::sure(Relation::AtLeast, first - 1));
+    }
     for (steps, at) in (floor..first).rev().enumerate() {
         // `all min. two passes` closed what came before.
         let closed = qualifier(sentence.word(at)).is_some() && closes_adjacent(sentence, at);
@@ -36,6 +39,16 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
     }
     None
+}
+
+/// `from 200 mm thickness and 550 kg/m3 upward`: the first number of what rises from it.
+fn rises_from(sentence: &Sentence<'_>, first: usize) -> bool {
+    const STRETCH: usize = 14;
+    first > 0
+        && sentence.is_word(first - 1, "from")
+        && (first..first + STRETCH)
+            .take_while(|at| !sentence.is_stop(*at) && !sentence.is_word(*at, "to"))
+            .any(|at| sentence.is_any(at, &["upward", "upwards", "onward", "onwards"]))
 }
 
 /// Whether a qualifier closes a list before it.

@@ -1,0 +1,37 @@
+use super::{Finding, Sentence, bounded};
+use crate::model::Relation;
+use crate::phrase::Shape;
+
+/// The most tokens between two amounts that are said alike.
+const REACH: usize = 12;
+
+/// Words that open the place for which a number holds.
+const PLACES: &[&str] = &["in", "on", "at", "onto", "along", "within", "over", "under", "with"];
+
+/// What is measured, and so no place: "6 in. in depth".
+const MEASURED: &[&str] = &["width", "depth", "thickness", "height", "length", "diameter", "diam", "dia", "size"];
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let before = said_alike(sentence, index)?;
+    let (finding, rule) = bounded(sentence, before)?;
+    let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
+    let stands_before = sentence.amount(before).is_some_and(|amount| finding.from < amount.first);
+    (limits && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// The amount before, when the two are said alike, each with its place: `12 in. apart in the face layer and 16 in. in the base layer`.
+fn said_alike(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    let before = sentence.bound_before(index)?;
+    let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
+    let between = previous.last..own.first;
+    let joined = own.first > previous.last && sentence.is_any(own.first - 1, &["and", "or"]);
+    let plain = own.unit == previous.unit && own.shape == Shape::Single && previous.shape == Shape::Single;
+    if !(joined && plain) || between.len() > REACH || between.clone().any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':')) {
+        return None;
+    }
+    let place = sentence.skip_parentheses(own.last);
+    let opens_place = |at: usize| sentence.is_any(at, PLACES) && !sentence.is_any(at + 1, MEASURED) && sentence.amount_at(at + 1).is_none();
+    let same_word = |at: usize| sentence.word(at) == sentence.word(place);
+    let verb = between.clone().any(|at| sentence.is_any(at, &["is", "are", "shall", "must", "be", "has", "have"]));
+    (opens_place(place) && !verb && between.clone().any(|at| same_word(at) && opens_place(at))).then_some(before)
+}
