@@ -4,19 +4,19 @@ use core::ops::Range;
 
 /// Words that a stop shortens without ending the sentence, unless a capital follows one of [`MAY_END`].
 const ABBREVIATIONS: &[&str] = &[
-    "in", "ft", "max", "min", "nom", "tol", "approx", "dia", "diam", "no", "nos", "o.c", "oc",
-    "e.g", "i.e", "vs", "incl", "fig", "figs", "ref", "refs", "ga", "sq", "cu", "lb", "lbs", "hr",
-    "hrs", "avg", "ind", "galv", "alum", "comp", "ext", "thk", "typ", "conc", "horiz", "vert",
-    "sect", "alt", "art", "lin", "temp", "wt", "spec", "specs", "cont", "equiv", "resp", "mfr",
-    "mfg", "assy", "ea", "sim", "reqd", "cl", "ctr", "ctrs", "lg", "st", "int", "exp", "appr",
-    "int'l", "dept", "cf", "viz", "w.g", "o.d", "i.d", "od", "id", "per", "p", "pp", "vol", "ed",
-    "rev", "sched", "gyp", "bd", "fl", "flr", "jt", "jts", "thru", "adj", "perp", "par", "ht",
-    "wd", "lgth", "oz", "gal", "pcs", "deg", "mtl", "i.l.o", "ilo", "u.n.o", "uno", "n.i.c",
-    "bldg", "sht", "dwg", "dwgs", "btm", "flg", "flgs", "stl", "bds", "clr", "dim", "dims",
-    "compr", "mvmt", "defl", "reinf", "chan", "susp", "attn", "pt", "pts", "mins", "secs", "sec",
-    "config", "configs", "embed", "opng", "gage", "rtg", "std", "ltwt", "lt", "nwc", "e.s", "n.s",
-    "f.s", "b.o", "t.o", "amb", "rtgs", "recd", "supp", "mech", "fastnr", "intermed", "longit",
-    "transv", "contin", "matl",
+    "in", "ft", "max", "min", "nom", "tol", "n.t.e", "n.m.t", "n.l.t", "approx", "dia", "diam",
+    "no", "nos", "o.c", "oc", "e.g", "i.e", "vs", "incl", "fig", "figs", "ref", "refs", "ga", "sq",
+    "cu", "lb", "lbs", "hr", "hrs", "avg", "ind", "galv", "alum", "comp", "ext", "thk", "typ",
+    "conc", "horiz", "vert", "sect", "alt", "art", "lin", "temp", "wt", "spec", "specs", "cont",
+    "equiv", "resp", "mfr", "mfg", "assy", "ea", "sim", "reqd", "cl", "ctr", "ctrs", "lg", "st",
+    "int", "exp", "appr", "int'l", "dept", "cf", "viz", "w.g", "o.d", "i.d", "od", "id", "per",
+    "p", "pp", "vol", "ed", "rev", "sched", "gyp", "bd", "fl", "flr", "jt", "jts", "thru", "adj",
+    "perp", "par", "ht", "wd", "lgth", "oz", "gal", "pcs", "deg", "mtl", "i.l.o", "ilo", "u.n.o",
+    "uno", "n.i.c", "bldg", "sht", "dwg", "dwgs", "btm", "flg", "flgs", "stl", "bds", "clr", "dim",
+    "dims", "compr", "mvmt", "defl", "reinf", "chan", "susp", "attn", "pt", "pts", "mins", "secs",
+    "sec", "config", "configs", "embed", "opng", "gage", "rtg", "std", "ltwt", "lt", "nwc", "e.s",
+    "n.s", "f.s", "b.o", "t.o", "amb", "rtgs", "recd", "supp", "mech", "fastnr", "intermed",
+    "longit", "transv", "contin", "matl",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.

@@ -77,7 +77,7 @@ fn a_spacing_is_of_screws_only_where_they_are_named() {
 }
 
 #[test]
-fn what_is_added_or_repeated_is_no_property() {
+fn what_is_added_is_no_property_and_a_tolerance_is_its_values() {
     check(
         "1. RUNNER - Legs = max joint width + 1 in.\n",
         &["1:joint_width_max_joint_width: nominal 1 in"],
@@ -88,10 +88,7 @@ fn what_is_added_or_repeated_is_no_property() {
     );
     check(
         "1. SEALANT - Depth of sealant 1/2 in., tolerance ± 1/16 in.\n",
-        &[
-            "sealant.depth: nominal 1/2 in",
-            "1:tolerance_tolerance: between -1/16 to 1/16 in",
-        ],
+        &["sealant.depth: between 7/16 to 9/16 in"],
     );
 }
 
@@ -169,6 +166,34 @@ fn a_captioned_table_does_not_fall_away_with_an_option() {
             "coating.coats: exactly 2 count in 2A",
             "packing.depth: at least 3 in if joint.width <= 1 in.",
             "packing.depth: at least 4 in if joint.width over 1 in. to 2 in.",
+        ],
+    );
+}
+
+#[test]
+fn a_table_by_rating_says_which_value_is_for_which() {
+    let text = "1. SEAL\n\n                              1 hr         2 hr\n\nBoard layers, each side       1            2\nPacking depth, in., min       3            4-1/2\n";
+    check(
+        text,
+        &[
+            "board.layers: exactly 1 count if joint.rating = 1 hr",
+            "board.layers: exactly 2 count if joint.rating = 2 hr",
+            "packing.depth: at least 3 in if joint.rating = 1 hr",
+            "packing.depth: at least 9/2 in if joint.rating = 2 hr",
+        ],
+    );
+}
+
+#[test]
+fn a_width_behind_the_mark_of_its_row_is_required_and_not_a_case() {
+    let text = "1. JOINTS\n\n+-----+---------+-----------+\n| Ref | Width   | Sealant   |\n|     | mm      | depth, mm |\n+-----+---------+-----------+\n| J1  | 10-25   | 12        |\n| J2  | 10-40   | 15        |\n+-----+---------+-----------+\n";
+    check(
+        text,
+        &[
+            "joint.width: between 10 to 25 mm if \"Ref: J1\"",
+            "sealant.depth: nominal 12 mm if \"Ref: J1\"",
+            "joint.width: between 10 to 40 mm if \"Ref: J2\"",
+            "sealant.depth: nominal 15 mm if \"Ref: J2\"",
         ],
     );
 }

@@ -7,7 +7,7 @@ use vocabulary::vocabulary;
 
 use crate::model::{Bound, Relation};
 use crate::naming::Name;
-use crate::phrase::TokenKind;
+use crate::phrase::{Token, TokenKind};
 use crate::rules::Sentence;
 
 /// A number of a class code.
@@ -71,10 +71,7 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
     let mut found = Vec::new();
     let mut in_code = false;
     for at in 0..sentence.tokens.len() {
-        let word = sentence
-            .token(at)
-            .and_then(crate::phrase::Token::word)
-            .unwrap_or_default();
+        let word = sentence.token(at).and_then(Token::word).unwrap_or_default();
         let after = number(at + 1);
         match (word, after) {
             ("E" | "EI" | "EW", Some(value)) => {
@@ -130,7 +127,69 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
             _ => {}
         }
     }
-    if found.len() < 2 { Vec::new() } else { found }
+    if found.len() < 2 {
+        return fire_resistance_levels(sentence);
+    }
+    found
+}
+
+/// `FRL -/90/90`, `fire resistance level shall be 120/120/90`: minutes of structural adequacy, integrity and insulation (AS 1530.4).
+fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
+    let named = (0..sentence.tokens.len()).any(|at| {
+        sentence.is_any(at, &["frl", "frls"])
+            || sentence.is_word(at, "resistance") && sentence.is_any(at + 1, &["level", "levels"])
+    });
+    if !named {
+        return Vec::new();
+    }
+    // `90/90` reads as a fraction, so the words are looked at, not the tokens.
+    let words = sentence.text.split_whitespace();
+    let Some((word, minutes)) = words
+        .map(|word| word.trim_matches(|c: char| matches!(c, '.' | ',' | ';' | '(' | ')')))
+        .find_map(|word| Some((word, level_parts(word)?)))
+    else {
+        return Vec::new();
+    };
+    let start = sentence.text.find(word).unwrap_or_default();
+    let within =
+        |token: &Token<'_>| start <= token.span.start() && token.span.end() <= start + word.len();
+    let first = sentence.tokens.iter().position(within).unwrap_or_default();
+    let last = first + sentence.tokens.iter().filter(|token| within(token)).count();
+    let parts = [
+        ("structural adequacy", None),
+        ("integrity", Some("joint.integrity")),
+        ("insulation", Some("joint.rating")),
+    ];
+    parts
+        .into_iter()
+        .zip(minutes)
+        .filter_map(|((attribute, property), minutes)| {
+            Some(ClassNumber {
+                attribute,
+                property,
+                lo: Number::whole(minutes?),
+                hi: None,
+                unit: Unit::Minute,
+                first,
+                last,
+            })
+        })
+        .collect()
+}
+
+/// The three parts of a fire resistance level, a dash where it has none.
+fn level_parts(word: &str) -> Option<[Option<i32>; 3]> {
+    let part = |part: &str| match part {
+        "-" | "–" | "—" => Some(None),
+        digits => digits.parse::<i32>().ok().map(Some),
+    };
+    let mut parts = word.split('/');
+    let level = [
+        part(parts.next()?)?,
+        part(parts.next()?)?,
+        part(parts.next()?)?,
+    ];
+    (parts.next().is_none() && level.iter().any(Option::is_some)).then_some(level)
 }
 
 /// Whether a sentence says nothing besides its class codes and a label before each: `Seal P: EI 120 - H - M 12,5 - F - W 20 to 60.`
@@ -145,7 +204,7 @@ pub(super) fn is_all_code(sentence: &Sentence<'_>, classes: &[ClassNumber]) -> b
     let labelled = first <= LABEL && (first == 0 || sentence.is_stop(first - 1) || first <= 2);
     // The letters between the numbers of a code: orientation, kind of joint, its splices.
     let letter = |at: usize| {
-        let word = sentence.token(at).and_then(crate::phrase::Token::word);
+        let word = sentence.token(at).and_then(Token::word);
         word.is_none_or(|word| word.len() <= 2 && word.chars().all(|c| c.is_ascii_uppercase()))
     };
     labelled && (first..sentence.tokens.len()).all(|at| in_number(at) || letter(at))

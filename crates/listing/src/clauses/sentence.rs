@@ -2,7 +2,7 @@
 
 use core::ops::Range;
 
-use measure::{Agreement, Dimension};
+use measure::{Agreement, Dimension, Unit};
 use vocabulary::{Property, vocabulary};
 
 use super::Around;
@@ -261,12 +261,23 @@ impl Context<'_, '_> {
                 return sheet;
             }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
-            let said_alike = reading.rule == "parallel place";
+            let said_alike = reading.rule == "parallel place" || self.goes_on_counting(reading);
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();
             }
         }
         name(self.sentence, index, subject, mentions)
+    }
+
+    /// Whether a count names nothing of its own: "two layers for 1 Hr and *three* for 2 Hr".
+    fn goes_on_counting(&self, reading: &Reading) -> bool {
+        let amount = reading
+            .amounts
+            .last()
+            .and_then(|index| self.sentence.amount(*index));
+        amount.is_some_and(|amount| {
+            amount.unit == Unit::Count && self.sentence.is_any(amount.last, &["for", "at"])
+        })
     }
 
     /// Whether nothing but conditions, qualifiers and joints stands between two numbers.

@@ -70,6 +70,13 @@ pub(crate) struct Forbidden {
 /// that is another matter.
 pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Forbidden> {
     let (first, last) = (condition.first, condition.last);
+    if let Some(negation) = denied_directly(sentence, condition) {
+        return Some(Forbidden {
+            negation,
+            first,
+            last,
+        });
+    }
     let negation = (0..first).find(|at| sentence.is_any(*at, NEGATIONS))?;
     let commands = (negation > 0
         && sentence.is_any(negation - 1, &["shall", "must", "may", "do", "should"]))
@@ -107,4 +114,22 @@ pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Fo
         first,
         last,
     })
+}
+
+/// `placed within 45 minutes, neither when the concrete is colder than 40 °F nor when its moisture exceeds 5 percent`: the negation stands
+/// right before the state.
+fn denied_directly(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
+    let before = condition.first.checked_sub(1)?;
+    let neither = || sentence.has_any(0, before, &["neither", "not", "never"]);
+    let denied = sentence.is_any(before, &["neither", "never"])
+        || (sentence.is_word(before, "nor") && neither());
+    let plain = !condition.triggers.is_empty()
+        && condition
+            .triggers
+            .iter()
+            .all(|index| super::compared(sentence, *index))
+        && !sentence.has_any(condition.first, condition.last, NEGATIONS)
+        && !sentence.has_any(condition.last, sentence.tokens.len(), BUT);
+    let does = sentence.has_any(0, before, DOING);
+    (denied && plain && does).then_some(before)
 }

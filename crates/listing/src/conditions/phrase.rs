@@ -174,6 +174,7 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
                 || is_second_verb(sentence, at, index)
                 || begins_parallel(sentence, index)
                 || begins_main_clause(sentence, at, index)
+                || sentence.is_word(index, "nor") && sentence.is_any(index + 1, OPENERS)
                 || sentence.is_word(index, "then")
                 || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
         {

@@ -114,7 +114,10 @@ fn is_statement(sentence: &Sentence<'_>, noun: usize, opener: Option<usize>) -> 
                 "a", "an", "max", "maximum", "min", "minimum", "nom", "nominal",
             ],
         );
+    // "may be of any width from 1 in. to 8 in." permits these widths.
+    let any = noun > 1 && sentence.is_word(noun - 1, "any") && sentence.is_word(noun - 2, "of");
     measures
+        || any
         || opener.is_some_and(|opener| {
             sentence.is_word(opener, "of")
                 && opener > 0

@@ -3,12 +3,11 @@
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
-use super::boxes::{cells, is_boxed};
 use super::caption::{caption, cites};
-use super::columns::{Table, captioned_table_at, plain_table_at, table_at};
 use super::marker::{Close, Marker, Part, marker};
 use super::schedule::{Columns, columns};
 use super::sequence::Sequence;
+use super::tables::{Table, captioned_table_at, cells, is_boxed, plain_table_at, table_at};
 use super::title::{clean, title_len};
 
 /// A stretch of an item's text without a blank line, or a table.
@@ -78,6 +77,8 @@ struct Builder<'a> {
     captioned: Option<usize>,
     /// The columns of the schedule that the lines stand in.
     schedule: Option<Columns>,
+    /// The item that the schedule stands in.
+    scheduled: Option<usize>,
 }
 
 impl<'a> Builder<'a> {
@@ -103,6 +104,7 @@ impl<'a> Builder<'a> {
             page_turned: false,
             captioned: None,
             schedule: None,
+            scheduled: None,
         }
     }
 
@@ -118,6 +120,7 @@ impl<'a> Builder<'a> {
         if let Some(columns) = columns(self.lines, at) {
             self.outline.furniture.push(line.content());
             self.schedule = Some(columns);
+            self.scheduled = self.current;
             return at + 1;
         }
         if let Some(end) = self.schedule_row(at) {
@@ -157,7 +160,7 @@ impl<'a> Builder<'a> {
         let (row, end) = self.schedule.as_ref()?.row(self.lines, at)?;
         let indent = self.lines.get(at)?.indent;
         let mut columns = row.cells.into_iter();
-        let mut titles = columns.next()?;
+        let mut titles: Vec<Span> = columns.next()?.concat();
         let first = *titles.first()?;
         let words = first.of(self.source);
         let placed = marker(words)
@@ -180,21 +183,32 @@ impl<'a> Builder<'a> {
             titles.insert(0, rest);
         }
         if titles.is_empty() {
-            titles = columns.next().unwrap_or_default();
+            titles = columns.next().unwrap_or_default().concat();
         }
         self.title_row(index, titles);
         self.add_columns(columns);
         Some(end)
     }
 
-    /// A row without a marker names an item by its title alone, in a document that numbers none.
+    /// A row without a marker is a text of the item that the schedule stands in; in a document that numbers none it names an item by its
+    /// title.
     fn unmarked_row(
         &mut self,
         titles: &[Span],
-        columns: impl Iterator<Item = Vec<Span>>,
+        columns: impl Iterator<Item = Vec<Vec<Span>>>,
         end: usize,
     ) -> Option<usize> {
         let first = *titles.first()?;
+        if let Some(item) = self
+            .scheduled
+            .and_then(|index| self.outline.items.get_mut(index))
+        {
+            let mut pieces = titles.to_vec();
+            pieces.extend(columns.flatten().flatten());
+            item.paragraphs.push(Paragraph::Text(pieces));
+            self.gap = true;
+            return Some(end);
+        }
         let words: Vec<&str> = titles.iter().map(|piece| piece.of(self.source)).collect();
         let title = clean(&words.join(" "));
         let index = self.push_item(title, None, first);
@@ -215,13 +229,13 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn add_columns(&mut self, columns: impl Iterator<Item = Vec<Span>>) {
+    fn add_columns(&mut self, columns: impl Iterator<Item = Vec<Vec<Span>>>) {
         let item = self
             .current
             .and_then(|index| self.outline.items.get_mut(index));
         if let Some(item) = item {
-            let texts = columns.filter(|pieces| !pieces.is_empty());
-            item.paragraphs.extend(texts.map(Paragraph::Text));
+            item.paragraphs
+                .extend(columns.flatten().map(Paragraph::Text));
         }
         self.gap = true;
     }
@@ -386,7 +400,24 @@ impl<'a> Builder<'a> {
             .iter()
             .filter(|words| cell_marker(words).is_some())
             .count();
-        marked >= 2 && marked * 3 >= firsts.len() * 2
+        marked >= 2 && marked * 3 >= firsts.len() * 2 && self.is_wordy(region)
+    }
+
+    /// Whether the cells of a box hold texts: in a table of values, no cell of most rows is longer than a few words.
+    fn is_wordy(&self, region: &[Line<'_>]) -> bool {
+        const FEW: usize = 4;
+        let rows = || {
+            region
+                .iter()
+                .filter(|line| is_boxed(line.text) && !is_rule(line.text))
+        };
+        let wordy = rows().filter(|line| {
+            cells(line)
+                .iter()
+                .skip(1)
+                .any(|cell| cell.of(self.source).split_whitespace().count() > FEW)
+        });
+        wordy.count() * 2 > rows().count()
     }
 
     /// Takes a box whose rows are items: marker, title, text.

@@ -79,6 +79,8 @@ pub(crate) enum Close {
     Angles,
     /// `Item 1:`
     Colon,
+    /// `A-  USE`
+    Dash,
     /// `3.1.2` and then the text.
     Nothing,
 }
@@ -127,7 +129,7 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let introduced = introduction.is_some();
     let plausible = match close {
         Close::Nothing => introduced || stands_alone(&parts, &label, rest, body),
-        Close::Dot | Close::Paren | Close::Colon => {
+        Close::Dot | Close::Paren | Close::Colon | Close::Dash => {
             !rest.trim_start().is_empty() || label.len() <= 6
         }
         Close::Parens | Close::Brackets | Close::Angles => true,
@@ -190,6 +192,7 @@ fn close(opening: Option<char>, after: &str) -> Option<(Close, usize)> {
         None if after.starts_with('.') => Some((Close::Dot, 1)),
         None if after.starts_with("):") => Some((Close::Paren, 2)),
         None if after.starts_with(')') => Some((Close::Paren, 1)),
+        None if after.starts_with("-  ") => Some((Close::Dash, 1)),
         None if after.starts_with(':') => Some((Close::Colon, 1)),
         None => Some((Close::Nothing, 0)),
     }
@@ -234,6 +237,7 @@ mod tests {
             ("Item 1-a) Deck", "1-a", Close::Paren, 10),
             ("[1] Dun", "1", Close::Brackets, 4),
             ("1 SUPPORTING", "1", Close::Nothing, 2),
+            ("A-  USE OF THIS", "A", Close::Dash, 4),
             ("<4a> TRACK", "4a", Close::Angles, 5),
             ("2C    Board*", "2C", Close::Nothing, 6),
         ] {

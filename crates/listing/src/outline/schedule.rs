@@ -10,10 +10,10 @@ pub(super) struct Columns {
     starts: Vec<usize>,
 }
 
-/// A row: the cells of its first column, and of each other, line by line from top to bottom.
+/// A row: of each column the stretches of its cell, and of each stretch the lines from top to bottom.
 #[derive(Debug, Default)]
 pub(super) struct Row {
-    pub(super) cells: Vec<Vec<Span>>,
+    pub(super) cells: Vec<Vec<Vec<Span>>>,
 }
 
 /// How many lines below the headings are looked at, and how many words a cell has at least on average.
@@ -27,13 +27,18 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     let plain = !heading
         .text
         .contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':'));
-    let ruled = lines.get(at + 1).is_some_and(|line| is_rule(line.text));
-    if !plain || !ruled {
-        return None;
-    }
     let columns = Columns {
         starts: runs(heading.text),
     };
+    let next = lines.get(at + 1);
+    let ruled = next.is_some_and(|line| is_rule(line.text));
+    // Without a rule, three columns of names over a blank line, or two that such lists are headed with.
+    let parted = next.is_some_and(Line::is_blank)
+        && (columns.starts.len() >= 3 || names_columns(heading.text))
+        && heading.text.split_whitespace().count() <= columns.starts.len() * 2;
+    if !plain || !(ruled || parted) {
+        return None;
+    }
     if !(2..=4).contains(&columns.starts.len()) {
         return None;
     }
@@ -65,6 +70,30 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     (kept && wide * 2 >= cells.len() && words >= filled * WORDY).then_some(columns)
 }
 
+/// Whether a line holds a word that heads lists of requirements.
+fn names_columns(heading: &str) -> bool {
+    const NAMES: &[&str] = &[
+        "parameter",
+        "property",
+        "characteristic",
+        "requirement",
+        "requirements",
+        "permitted",
+        "limit",
+        "limits",
+        "value",
+        "remarks",
+        "part",
+        "item",
+        "component",
+        "element",
+        "description",
+    ];
+    heading
+        .split_whitespace()
+        .any(|word| NAMES.contains(&word.to_lowercase().as_str()))
+}
+
 /// Where the runs of a line begin, parted by two spaces or more.
 fn runs(text: &str) -> Vec<usize> {
     let chars: Vec<char> = text.chars().collect();
@@ -79,11 +108,13 @@ impl Columns {
     pub(super) fn cells(&self, line: &Line<'_>) -> Option<Vec<Span>> {
         let places: Vec<(usize, char)> = line.text.char_indices().collect();
         let offset = |place: usize| places.get(place).map_or(line.text.len(), |(at, _)| *at);
-        let crosses = self.starts.iter().skip(1).any(|start| {
-            let char_at = |place: usize| places.get(place).map_or(' ', |(_, c)| *c);
-            !char_at(start - 1).is_whitespace()
-        });
-        if crosses {
+        let written = |place: usize| places.get(place).is_some_and(|(_, c)| !c.is_whitespace());
+        let edges = || self.starts.iter().skip(1).copied();
+        let crosses = edges().any(|start| written(start - 1));
+        // Words with one space at the edge only happen to part there, unless the line keeps another edge.
+        let narrow = |start: usize| start >= 2 && written(start) && written(start - 2);
+        let kept = edges().any(|start| written(start) && !narrow(start));
+        if crosses || (edges().any(narrow) && !kept) {
             return None;
         }
         let ends = self.starts.iter().skip(1).copied().chain([usize::MAX]);
@@ -128,14 +159,41 @@ impl Columns {
         };
         let mut end = at;
         for line in core::iter::once(opening).chain(rest) {
-            for (column, cell) in row.cells.iter_mut().zip(self.cells(line)?) {
-                if !cell.is_empty() {
-                    column.push(cell);
+            for (index, cell) in self.cells(line)?.into_iter().enumerate() {
+                if let Some(column) = row.cells.get_mut(index).filter(|_| !cell.is_empty()) {
+                    self.add(column, index, cell, line);
                 }
             }
             end += 1;
         }
         Some((row, end))
+    }
+
+    /// Adds a line to a cell. A line that the first word of the next would have fitted on was broken on purpose: what follows is a stretch
+    /// of its own.
+    fn add(&self, column: &mut Vec<Vec<Span>>, index: usize, cell: Span, line: &Line<'_>) {
+        let words = line
+            .text
+            .get(cell.start() - line.span.start()..cell.end() - line.span.start())
+            .unwrap_or_default();
+        let first = words.split_whitespace().next().unwrap_or_default();
+        let begins = first.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit());
+        let width = |index: usize| {
+            let (start, next) = (self.starts.get(index)?, self.starts.get(index + 1)?);
+            Some(next - start)
+        };
+        let on_purpose = index > 0
+            && begins
+            && width(index).is_some_and(|width| {
+                column
+                    .last()
+                    .and_then(|stretch| stretch.last())
+                    .is_some_and(|above| above.len() + 1 + first.len() + 2 <= width)
+            });
+        match column.last_mut().filter(|_| !on_purpose) {
+            Some(stretch) => stretch.push(cell),
+            None => column.push(vec![cell]),
+        }
     }
 }
 
@@ -162,6 +220,7 @@ mod tests {
             .map(|cells| {
                 cells
                     .iter()
+                    .flatten()
                     .map(|cell| cell.of(SCHEDULE))
                     .collect::<Vec<_>>()
                     .join(" ")

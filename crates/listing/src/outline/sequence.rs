@@ -149,7 +149,7 @@ fn same_scheme(open: &Open, marker: &Marker) -> bool {
 /// Whether two markers close alike; a missing dot is forgiven.
 fn compatible(open: &Open, marker: &Marker) -> bool {
     let loose = |close: Close| match close {
-        Close::Dot | Close::Nothing | Close::Colon => 0,
+        Close::Dot | Close::Nothing | Close::Colon | Close::Dash => 0,
         Close::Paren => 1,
         Close::Parens => 2,
         Close::Brackets => 3,

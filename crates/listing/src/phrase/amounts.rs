@@ -6,7 +6,7 @@ use measure::{Agreement, Number, Unit, dual};
 use super::counts::{count_at, count_list_at};
 use super::lex::{Token, TokenKind};
 use super::ratios::ratio_at;
-use super::values::{Value, dimensions_at, spread_at};
+use super::values::{Value, dimensions_at, range_of_pairs, spread_at};
 use crate::model::Span;
 
 /// How an amount is written.
@@ -90,6 +90,23 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
         let next = amount.last;
         found.push(amount);
         return Some(next);
+    }
+    if let Some((range, second)) = range_of_pairs(tokens, at)
+        && let Some(unit) = range.unit
+    {
+        found.push(Amount {
+            lo: range.lo,
+            hi: range.hi,
+            unit,
+            shape: range.shape,
+            step: range.step,
+            second: pair(&range, unit, &second),
+            first: at,
+            last: range.next,
+            at: range.span,
+            whole: range.span.join(second.span),
+        });
+        return Some(range.next);
     }
     let spread = spread_at(tokens, at).map(|spread| borrow_unit(tokens, spread));
     if spread
@@ -503,6 +520,7 @@ const NAMING: &[&str] = &[
     "ibc",
     "din",
     "bs",
+    "see",
     "row",
     "rows",
     "column",
@@ -612,7 +630,22 @@ mod tests {
             &["1/2..3/4 in = 13..19 mm"],
         );
         check("between 5 and 38 °C; coating", &["5..38 degC"]);
+        check(
+            "107 pcf (1714 kg/m3) to 152 pcf (2435 kg/m3)",
+            &["107..152 pcf = 1714..2435 kg/m3"],
+        );
         check("110 +/- 3 pcf", &["107..113 pcf"]);
+        check("setback 6 mm, tol. +2/-0", &["6..8 mm"]);
+        check(
+            "30 % (tolerance ± 5 percentage points)",
+            &["25..35 percent"],
+        );
+        check("flush, tolerance 0/-5 mm", &["-5..0 mm"]);
+        check("three-sixteenths inch in diameter", &["3/16 in"]);
+        check(
+            "two layers for 1 hr and three for 2 hr",
+            &["2 count", "1 hr", "3 count", "2 hr"],
+        );
         check(
             "2400 ± 80 kg/m3 (150 ± 5 pcf)",
             &["2320..2480 kg/m3 = 145..155 pcf"],

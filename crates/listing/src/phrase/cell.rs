@@ -4,7 +4,7 @@ use measure::{Number, Unit};
 
 use super::amounts::{Second, Shape, cell_second};
 use super::lex::{Token, TokenKind, lex};
-use super::values::spread_at;
+use super::values::spread_in;
 use super::words::count_word;
 use crate::model::{Relation, Span};
 
@@ -45,7 +45,7 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
         };
         return (alone && unit.is_none_or(|unit| unit == Unit::Count)).then_some(cell);
     }
-    let spread = spread_at(&tokens, start)?;
+    let spread = spread_in(&tokens, start, unit)?;
     let own = spread
         .unit
         .or(unit)

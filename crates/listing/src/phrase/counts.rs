@@ -65,6 +65,10 @@ const NOT_COUNTED: &[&str] = &[
 const COUNTED_SINGLY: &[&str] = &[
     "layer",
     "layers",
+    "lyr",
+    "lyrs",
+    "lift",
+    "lifts",
     "coat",
     "coats",
     "pass",
@@ -100,7 +104,10 @@ const COUNTED_SINGLY: &[&str] = &[
     "seam",
     "blanket",
     "angle",
-    "pieces",
+    "board",
+    "boards",
+    "plug",
+    "plugs",
     "face",
     "faces",
     "anchors",
@@ -145,6 +152,9 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if refers_back(tokens, at, number) {
         return None;
     }
+    if goes_on_counting(tokens, at) {
+        return Some(count(number, at..at + 1, token.span, token.span));
+    }
     let mut next = at + 1;
     // `two (2) layers`
     if tokens.get(next).is_some_and(|token| token.is_sign('('))
@@ -164,6 +174,37 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     });
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// Whether a number counts what an earlier one counted, for another rating: `two layers for 1 Hr and three for 2 Hr`, `four plies for two
+/// hours and six for that of three`.
+fn goes_on_counting(tokens: &[Token<'_>], at: usize) -> bool {
+    const BACK: usize = 16;
+    const AHEAD: usize = 6;
+    let joined = at.checked_sub(1).is_some_and(|before| {
+        is_any(tokens, before, &["and", "or"])
+            || tokens
+                .get(before)
+                .is_some_and(|token| token.is_sign(',') || token.is_sign(';'))
+    });
+    let rated = |token: &Token<'_>| matches!(&token.kind, TokenKind::Quantity(stated) if matches!(stated.unit, Unit::Hour | Unit::Minute));
+    let for_rating = is_any(tokens, at + 1, &["for", "at"])
+        && tokens
+            .get(at + 2..)
+            .unwrap_or_default()
+            .iter()
+            .take(AHEAD)
+            .any(rated);
+    let earlier = tokens.get(at.saturating_sub(BACK)..at).unwrap_or_default();
+    let counted = earlier.windows(2).any(|pair| {
+        let [number, noun] = pair else { return false };
+        let counts = number.count.is_some() || matches!(&number.kind, TokenKind::Number(_));
+        counts
+            && COUNTED_SINGLY
+                .iter()
+                .any(|thing| noun.lower.starts_with(thing))
+    });
+    joined && for_rating && counted && earlier.iter().any(rated)
 }
 
 /// A count on tokens, its number on one span and all of it on another.
@@ -268,15 +309,6 @@ fn is_any(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
 /// Whether a number only points at things already spoken of: `the two walls`, `between two walls`, `no single strip`, `in one layer`,
 /// `to one angle only`.
 fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
-    let Some(before) = at.checked_sub(1).and_then(|before| tokens.get(before)) else {
-        return false;
-    };
-    let word = |at: usize, words: &[&str]| is_any(tokens, at, words);
-    let pointed = [
-        "the", "these", "those", "between", "both", "which", "no", "any", "every", "either",
-    ]
-    .iter()
-    .any(|word| before.is_word(word));
     // `in one pass` says how many; `in one corner` points.
     const DONE: &[&str] = &[
         "pass",
@@ -288,6 +320,15 @@ fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
         "operation",
         "course",
     ];
+    let Some(before) = at.checked_sub(1).and_then(|before| tokens.get(before)) else {
+        return false;
+    };
+    let word = |at: usize, words: &[&str]| is_any(tokens, at, words);
+    let pointed = [
+        "the", "these", "those", "between", "both", "which", "no", "any", "every", "either",
+    ]
+    .iter()
+    .any(|word| before.is_word(word));
     let done = before.is_word("in") && word(at + 1, DONE);
     let placed = number == 1
         && !done
@@ -325,11 +366,17 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     // `one at every fastener`, `one cut for every 200 feet`
     let spread = |at: usize| {
         is_any(tokens, at, &["every", "each"])
-            || is_any(tokens, at, &["at", "for", "in", "per"])
+            || is_any(tokens, at, &["at", "for", "in", "on", "per"])
                 && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
     };
+    // `one movement stop in each run`, `one plug of S on each storey`
+    let spread_soon = |at: usize| {
+        (at..at + 4)
+            .take_while(|at| tokens.get(*at).is_some_and(|token| token.word().is_some()))
+            .any(spread)
+    };
     let thing = !NOT_COUNTED.contains(&first);
-    if number == 1 && !digits && (spread(at) || (thing && spread(at + 1))) {
+    if number == 1 && !digits && (spread(at) || (thing && spread_soon(at + 1))) {
         return true;
     }
     if first == "or" {

@@ -144,7 +144,9 @@ fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
 fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
     let word = text.get(at..word_end)?;
-    if let Some(found) = spelled_fraction(text, at, word_end) {
+    if let Some(found) =
+        spelled_fraction(text, at, word_end).or_else(|| spelled_mixed(text, at, word_end))
+    {
         return Some(found);
     }
     // `at least a foot`, `within an inch`
@@ -168,6 +170,35 @@ fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, u
         },
         end,
     ))
+}
+
+/// `three and one-quarter inches`, `two and a half hours`.
+fn spelled_mixed(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
+    let whole = count_word(text.get(at..word_end)?)?;
+    let rest = text.get(word_end..)?;
+    let opening = [" and a ", " and "]
+        .into_iter()
+        .find(|opening| rest.starts_with(opening))?;
+    let start = word_end + opening.len();
+    let end = self::word_end(text, start);
+    let part = fraction_word(text.get(start..end)?)?;
+    let (unit, unit_end) = notation::unit_at(text, end)?;
+    let spelled = text.get(end..unit_end)?.trim_matches([' ', '-']);
+    let number = measure::Number::whole(whole).plus(part)?;
+    matches!(
+        spelled,
+        "inch" | "inches" | "foot" | "feet" | "hour" | "hours"
+    )
+    .then(|| {
+        let stated = Stated {
+            number,
+            unit,
+            step: part,
+            style: notation::NumeralStyle::Fraction,
+            span: at..unit_end,
+        };
+        (stated, unit_end)
+    })
 }
 
 /// `half an inch`, `a quarter inch`, `three-quarters of an inch`.

@@ -71,7 +71,7 @@ fn parts_to_parts(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let to = (at + 2..at + 7).find(|index| word_is(tokens, *index, &["to", "and"]))?;
     let under = number(tokens, to + 1)?;
-    word_is(tokens, to + 2, &["part", "parts"])
+    word_is(tokens, to + 2, &["part", "parts", "of"])
         .then(|| amount(tokens, at, to + 3, over.over(under)?, Unit::Ratio))?
 }
 

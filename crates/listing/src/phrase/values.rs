@@ -44,6 +44,16 @@ fn value_at(tokens: &[Token<'_>], at: usize) -> Option<Value> {
     })
 }
 
+/// A value, a range or a tolerance in a cell whose column gives the unit.
+pub(super) fn spread_in(tokens: &[Token<'_>], at: usize, unit: Option<Unit>) -> Option<Spread> {
+    let first = value_at(tokens, at)?;
+    let held = Value {
+        unit: first.unit.or(unit),
+        ..first
+    };
+    tolerance_after(tokens, &held).or_else(|| spread_at(tokens, at))
+}
+
 /// A value, a range or a tolerance.
 pub(super) fn spread_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
     if let Some(spread) = bracketed_tolerance(tokens, at) {
@@ -278,14 +288,15 @@ fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
         first.next
     };
     // `3 mm wet, +1/-0 mm`: a word for what is measured may stand between.
+    let measured_at = second_value_end(tokens, first.next).unwrap_or(first.next);
     let measured = tokens
-        .get(first.next)
+        .get(measured_at)
         .is_some_and(|token| MEASURING.contains(&token.lower));
     let at = if measured && first.unit.is_some() {
         let comma = tokens
-            .get(first.next + 1)
+            .get(measured_at + 1)
             .is_some_and(|token| token.is_sign(','));
-        first.next + 1 + usize::from(comma)
+        measured_at + 1 + usize::from(comma)
     } else {
         at
     };
@@ -340,6 +351,32 @@ fn second_value_end(tokens: &[Token<'_>], at: usize) -> Option<usize> {
     let opens = tokens.get(at)?.is_sign('(');
     let closes = tokens.get(at + 2)?.is_sign(')');
     (opens && closes && tokens.get(at + 1)?.is_numeric()).then_some(at + 3)
+}
+
+/// `107 pcf (1714 kg/m3) to 152 pcf (2435 kg/m3)`: a range whose ends each repeat themselves, as the range and the same in the other unit.
+pub(super) fn range_of_pairs(tokens: &[Token<'_>], at: usize) -> Option<(Spread, Spread)> {
+    let pair = |at: usize| {
+        let value = value_at(tokens, at).filter(|value| value.unit.is_some())?;
+        let end = second_value_end(tokens, value.next)?;
+        let second = value_at(tokens, value.next + 1).filter(|second| second.unit.is_some())?;
+        Some((value, second, end))
+    };
+    let (low, low_second, end) = pair(at)?;
+    tokens.get(end).filter(|token| token.is_word("to"))?;
+    let (high, high_second, next) = pair(end + 1)?;
+    let range = |low: &Value, high: &Value| {
+        (low.unit == high.unit && low.number < high.number).then(|| Spread {
+            lo: low.number,
+            hi: Some(high.number),
+            unit: low.unit,
+            shape: Shape::Range,
+            step: low.step.min(high.step),
+            style: high.style,
+            span: low.span.join(high.span),
+            next,
+        })
+    };
+    Some((range(&low, &high)?, range(&low_second, &high_second)?))
 }
 
 /// A range: `1/2 to 3/4 in.`, `between 5 and 38 °C`, `100-150 pcf`.

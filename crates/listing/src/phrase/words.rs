@@ -56,42 +56,40 @@ const NUMBERS: &[(&str, i32)] = &[
     ("ninety", 90),
 ];
 
-/// The share that a word names, whatever its capitals: `half`, `one-third`, `quarter`.
+/// The share that a word names, whatever its capitals: `half`, `one-third`, `quarter`, `three-sixteenths`.
 pub(crate) fn fraction_word(word: &str) -> Option<Number> {
-    if !word.starts_with([
-        'h', 'o', 't', 'q', 'f', 's', 'e', 'H', 'O', 'T', 'Q', 'F', 'S', 'E',
-    ]) || word.len() < 4
-    {
+    // Most words name no share; their length and letters tell.
+    if !(4..=24).contains(&word.len()) || !word.is_ascii() {
         return None;
     }
-    let known = FRACTIONS
-        .iter()
-        .find(|(name, ..)| name.eq_ignore_ascii_case(word));
-    known.and_then(|(_, over, under)| Number::new(*over, *under))
+    let (over, part) = match word.split_once('-') {
+        Some((over, part)) if count_word(over).is_some() => (count_word(over)?, part),
+        _ => (1, word),
+    };
+    let known = PARTS.iter().find(|(name, _)| {
+        let plural = part.len() == name.len() + 1 && part.ends_with(['s', 'S']);
+        let singular = if plural {
+            part.get(..name.len())
+        } else {
+            Some(part)
+        };
+        singular.is_some_and(|part| part.eq_ignore_ascii_case(name))
+    });
+    let halves = part.eq_ignore_ascii_case("halves").then_some(2);
+    let under = known.map(|(_, under)| *under).or(halves)?;
+    Number::new(i128::from(over), under)
 }
 
-const FRACTIONS: &[(&str, i128, i128)] = &[
-    ("half", 1, 2),
-    ("one-half", 1, 2),
-    ("third", 1, 3),
-    ("one-third", 1, 3),
-    ("two-thirds", 2, 3),
-    ("thirds", 1, 3),
-    ("quarter", 1, 4),
-    ("one-quarter", 1, 4),
-    ("one-fourth", 1, 4),
-    ("fourth", 1, 4),
-    ("quarters", 1, 4),
-    ("three-quarters", 3, 4),
-    ("three-fourths", 3, 4),
-    ("fifth", 1, 5),
-    ("one-fifth", 1, 5),
-    ("fifths", 1, 5),
-    ("two-fifths", 2, 5),
-    ("sixth", 1, 6),
-    ("one-sixth", 1, 6),
-    ("eighth", 1, 8),
-    ("one-eighth", 1, 8),
-    ("tenth", 1, 10),
-    ("one-tenth", 1, 10),
+const PARTS: &[(&str, i128)] = &[
+    ("half", 2),
+    ("third", 3),
+    ("quarter", 4),
+    ("fourth", 4),
+    ("fifth", 5),
+    ("sixth", 6),
+    ("eighth", 8),
+    ("tenth", 10),
+    ("twelfth", 12),
+    ("sixteenth", 16),
+    ("thirty-second", 32),
 ];

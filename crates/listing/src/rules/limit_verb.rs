@@ -23,7 +23,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }
-        ("reduced" | "decreased", "to") if word(2) == "be" => {
+        // "may be reduced to 6 in." sets the least; "shall be reduced to 6 in." says what it becomes.
+        ("reduced" | "decreased", "to") if word(2) == "be" && matches!(word(3), "may" | "can") => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }
         ("and", "including") if word(2) == "to" => finding(Relation::AtMost, at.checked_sub(3)?),

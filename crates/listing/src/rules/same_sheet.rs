@@ -13,7 +13,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         amount.unit.dimension() != Dimension::Length
             || Quantity::new(amount.lo, amount.unit).to(Unit::Inch).is_some_and(|thickness| thickness.number < 1)
     });
-    if !(beside && one_sheet && thin) {
+    // `No. 25 ga, 7/8 in. deep` goes on to the channel's depth.
+    let shaped = sentence.is_any(sentence.skip_parentheses(own.last), &["deep", "wide", "long", "high", "legs", "leg", "flanges"]);
+    if !(beside && one_sheet && thin) || shaped {
         return None;
     }
     let (finding, rule) = bounded(sentence, before)?;

@@ -98,12 +98,11 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     }
     let relation = match word {
         "min" | "minimum" => Relation::AtLeast,
-        "max" | "maximum" => Relation::AtMost,
+        "max" | "maximum" | "nte" | "n.t.e" | "n/t/e" => Relation::AtMost,
         "nominal" | "nom" => Relation::Nominal,
         // `5/8 in. least`, `200 mm thickness upwards`
-        "least" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
+        "least" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
         "most" if ends_stretch(sentence, at + 1) => Relation::AtMost,
-        "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
         _ => return None,
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
@@ -139,11 +138,14 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
 /// Whether a qualifier with a stop stands right behind a number: `0.76 mm (22 ga.) min. 38 mm deep`. The stop ends what it closes.
 pub(super) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> bool {
     let stopped = sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
+    // `62 MIL DRY MIN.`: what is measured may stand between.
+    let measured = at > 0 && sentence.is_any(at - 1, &["dry", "wet", "deep", "thick", "thk", "wide", "long", "high", "dp"]);
+    let end = at - usize::from(measured);
     stopped
         && sentence
             .amounts
             .iter()
-            .any(|amount| amount.last == at || (amount.last < at && sentence.skip_parentheses(amount.last) == at))
+            .any(|amount| amount.last == end || (amount.last < end && sentence.skip_parentheses(amount.last) == end))
 }
 
 /// Whether an amount has a qualifier of its own just after it: `1-1/2 in. max. 8 pcf min`.

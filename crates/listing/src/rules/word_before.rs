@@ -65,7 +65,7 @@ fn qualifies_noun(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
 pub(crate) fn qualifier(word: &str) -> Option<Relation> {
     Some(match word {
         "min" | "minimum" | "mini" | "nlt" | "n/l/t" | "n.l.t" => Relation::AtLeast,
-        "max" | "maximum" | "nmt" | "n/m/t" | "n.m.t" => Relation::AtMost,
+        "max" | "maximum" | "nmt" | "n/m/t" | "n.m.t" | "nte" | "n.t.e" | "n/t/e" => Relation::AtMost,
         "nom" | "nominal" | "nominally" => Relation::Nominal,
         "exactly" | "precisely" => Relation::Exactly,
         "approximately" | "approx" | "about" | "some" | "roughly" | "circa" | "ca" | "approximate" | "around" => Relation::About,

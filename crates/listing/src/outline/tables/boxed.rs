@@ -1,7 +1,9 @@
 //! Lines drawn as boxes: `| F1 | PACKING | 4 pcf min |`.
 
-use crate::layout::Line;
+use crate::layout::{Line, is_rule};
 use crate::model::Span;
+
+use super::{Table, add, around};
 
 /// Whether a line is a row of a box: it begins and ends with an upright, or holds two or more.
 pub(crate) fn is_boxed(text: &str) -> bool {
@@ -36,4 +38,50 @@ fn trimmed(text: &str, start: usize, end: usize, base: usize) -> Span {
     let from = start + (words.len() - words.trim_start().len());
     let to = from + words.trim().len();
     Span::new(base + from, base + to)
+}
+
+/// Rows between uprights, with a rule below the headings.
+pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    let region = lines.get(start..)?;
+    let len = region
+        .iter()
+        .take_while(|line| is_boxed(line.text) || is_rule(line.text))
+        .count();
+    let region = region.get(..len)?;
+    let rows = region
+        .iter()
+        .filter(|line| is_boxed(line.text) && !is_rule(line.text))
+        .count();
+    if rows < 2 {
+        return None;
+    }
+    let first_row = region.iter().position(|line| !is_rule(line.text))?;
+    let rule = region
+        .iter()
+        .skip(first_row)
+        .position(|line| is_rule(line.text))
+        .map(|at| at + first_row);
+    let width = region
+        .iter()
+        .filter(|line| !is_rule(line.text))
+        .map(|line| cells(line).len())
+        .max()?;
+    let mut table = Table {
+        headings: vec![Vec::new(); width],
+        ..Table::default()
+    };
+    for (index, line) in region
+        .iter()
+        .enumerate()
+        .filter(|(_, line)| !is_rule(line.text))
+    {
+        let found = cells(line);
+        if rule.is_some_and(|rule| index < rule) {
+            add(&mut table.headings, &found);
+        } else {
+            table.push(&found, line.content());
+        }
+    }
+    table.span = around(region)?;
+    Some((table, start + len))
 }

@@ -1,0 +1,204 @@
+//! A table's columns and rows: which cells say which joints the others are for.
+
+use measure::Quantity;
+
+use super::heading::{Heading, Selects, captions, heading};
+use crate::layout::Flow;
+use crate::model::{Condition, Expr, Relation, Span, Test};
+use crate::outline::Table;
+use crate::phrase::{Cell, cell};
+
+/// A table whose headings are read.
+pub(super) struct Columns {
+    pub(super) headings: Vec<Heading>,
+    pub(super) rows: Vec<Row>,
+    /// Whether the first cell of each row says what the others are, and their own headings which joints they are for.
+    pub(super) labelled: bool,
+}
+
+/// A row.
+pub(super) struct Row {
+    pub(super) cells: Vec<Flow>,
+    span: Span,
+}
+
+impl Row {
+    /// What its first cell says of the others.
+    pub(super) fn label(&self) -> Option<Heading> {
+        let mut label = heading(self.cells.first()?.text());
+        label.requires = label.selects.take().and_then(Selects::property);
+        Some(label)
+    }
+
+    fn text(&self, column: usize) -> &str {
+        self.cells.get(column).map_or("", |cell| cell.text().trim())
+    }
+}
+
+impl Columns {
+    pub(super) fn of(source: &str, table: &Table, caption: &str) -> Self {
+        let rows: Vec<Row> = table
+            .rows
+            .iter()
+            .map(|row| Row {
+                cells: row
+                    .cells
+                    .iter()
+                    .map(|pieces| Flow::of(source, pieces.iter().copied()))
+                    .collect(),
+                span: row.span,
+            })
+            .collect();
+        let mut headings: Vec<Heading> = table
+            .headings
+            .iter()
+            .map(|pieces| heading(Flow::of(source, pieces.iter().copied()).text()))
+            .collect();
+        let labelled = is_labelled(&headings, &rows);
+        choose_selecting(&mut headings, &rows, labelled);
+        if captions(caption) {
+            for heading in &mut headings {
+                heading.take_from_caption(caption);
+            }
+        }
+        Self {
+            headings,
+            rows,
+            labelled,
+        }
+    }
+
+    /// The condition that a row's selecting cells and a column's rating make together.
+    pub(super) fn condition(&self, row: &Row, column: &Heading) -> Option<Condition> {
+        let mut words = Vec::new();
+        let mut parts = Vec::new();
+        for (index, heading) in self.headings.iter().enumerate() {
+            let Some(selects) = heading.selects.filter(|_| !self.labelled) else {
+                continue;
+            };
+            let text = row.text(index);
+            if !text.is_empty() {
+                words.push(format!("{}: {text}", heading.words));
+                parts.push(selecting(selects, heading, text));
+            }
+        }
+        if let Some(rating) = &column.rating {
+            words.push(rating.words.clone());
+            parts.push(rating.expr.clone());
+        } else if self.labelled && !column.words.is_empty() {
+            words.push(column.words.clone());
+            parts.push(Expr::Words(column.words.clone()));
+        }
+        let expr = match parts.len() {
+            0 => return None,
+            1 => parts.pop()?,
+            _ => Expr::All(parts),
+        };
+        Some(Condition {
+            words: words.join("; "),
+            span: row.span,
+            expr,
+        })
+    }
+}
+
+/// Whether the rows are labelled: each heading but the first is a rating alone, or says nothing of its cells where the labels do.
+fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
+    let columns = headings.get(1..).unwrap_or_default();
+    if columns.is_empty()
+        || headings
+            .first()
+            .is_some_and(|first| first.selects.is_some())
+    {
+        return false;
+    }
+    let all_ratings = columns
+        .iter()
+        .all(|heading| heading.rating.is_some() && heading.words.is_empty());
+    let silent = columns.iter().all(|heading| {
+        !heading.describes() && heading.selects.is_none() && heading.rating.is_none()
+    });
+    let described = rows
+        .iter()
+        .filter(|row| row.label().is_some_and(|label| label.describes()))
+        .count();
+    let unheaded = headings.first().is_some_and(|first| first.words.is_empty());
+    let most = described * 3 >= rows.len() * 2 || (unheaded && described > 0);
+    all_ratings || (silent && columns.len() >= 2 && most)
+}
+
+/// Keeps as selecting the columns from the first on that say which joints a row is for. A width that stands behind others which tell the
+/// rows apart already is what they require; so is a rating behind the row's own mark.
+fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
+    let mut selecting = true;
+    let mut by_mark = true;
+    for index in 0..headings.len() {
+        let told_apart = index > 0 && are_told_apart(rows, index);
+        let Some(heading) = headings.get_mut(index) else {
+            break;
+        };
+        selecting &= heading.selects.is_some() || index == 0;
+        let required = match heading.selects {
+            Some(Selects::Width) => told_apart,
+            Some(Selects::Rating) => told_apart && by_mark,
+            _ => false,
+        };
+        if required {
+            heading.requires = heading.selects.and_then(Selects::property);
+        }
+        if !selecting || labelled || required {
+            heading.selects = None;
+        } else if index == 0 {
+            heading.selects.get_or_insert(Selects::Other);
+        }
+        by_mark &= heading.selects == Some(Selects::Other);
+    }
+}
+
+/// Whether the first columns alone tell every row from every other.
+fn are_told_apart(rows: &[Row], columns: usize) -> bool {
+    let key = |row: &Row| -> Vec<String> {
+        (0..columns)
+            .map(|column| row.text(column).to_owned())
+            .collect()
+    };
+    let mut keys: Vec<Vec<String>> = rows.iter().map(key).collect();
+    keys.sort_unstable();
+    keys.windows(2).all(|pair| pair.first() != pair.last())
+}
+
+/// What a selecting cell tests.
+fn selecting(selects: Selects, heading: &Heading, text: &str) -> Expr {
+    selects
+        .property()
+        .zip(cell(text, heading.unit, heading.second_unit))
+        .and_then(|(property, cell)| test(property, &cell))
+        .unwrap_or_else(|| Expr::Words(format!("{}: {text}", heading.words)))
+}
+
+/// What a cell's amount asks of a property.
+fn test(property: &str, cell: &Cell) -> Option<Expr> {
+    let unit = cell.unit?;
+    let quantity = |number| Quantity::new(number, unit);
+    let (relation, lo, hi) = match (cell.relation, cell.hi) {
+        (_, Some(hi)) => (
+            Relation::Between,
+            Some(quantity(cell.lo)),
+            Some(quantity(hi)),
+        ),
+        (Some(relation @ (Relation::AtMost | Relation::LessThan)), None) => {
+            (relation, None, Some(quantity(cell.lo)))
+        }
+        (Some(relation @ (Relation::AtLeast | Relation::MoreThan)), None) => {
+            (relation, Some(quantity(cell.lo)), None)
+        }
+        _ => (Relation::Exactly, Some(quantity(cell.lo)), None),
+    };
+    Some(Expr::Test(Test {
+        property: property.to_owned(),
+        relation,
+        lo,
+        hi,
+        lo_excluded: cell.lo_excluded,
+    }))
+}

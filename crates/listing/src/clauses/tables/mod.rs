@@ -1,0 +1,184 @@
+//! Tables to clauses: each row a condition from its first columns, each other cell a clause.
+//!
+//! A column's heading gives the unit, the qualifier and the property; a column that says which joints the row is for (a width, a
+//! rating, an orientation) gives the condition. A cell that is no number becomes prose under its heading.
+
+mod columns;
+mod heading;
+
+use measure::{Dimension, Unit};
+
+use vocabulary::vocabulary;
+
+use self::columns::Columns;
+use self::heading::Heading;
+
+use super::Around;
+use super::classes::class_numbers;
+use super::draft::{Draft, Yield, local_property};
+use crate::layout::Flow;
+use crate::model::{Bound, Condition, Confidence, Relation, Requirement, SecondValue};
+use crate::naming::{Name, name_heading};
+use crate::outline::Table;
+use crate::phrase::cell;
+use crate::rules::Sentence;
+
+pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, found: &mut Yield) {
+    found.covered.push(table.span);
+    let table = Columns::of(source, table, caption);
+    for row in &table.rows {
+        let cells = table.headings.iter().zip(&row.cells);
+        for (heading, cell) in cells.skip(usize::from(table.labelled)) {
+            if is_blank_mark(cell.text()) {
+                continue;
+            }
+            let label = table.labelled.then(|| row.label()).flatten();
+            let condition = table.condition(row, heading);
+            let own = label.as_ref().unwrap_or(heading);
+            read_cell(own, cell, condition.as_ref(), around, found);
+        }
+    }
+}
+
+/// A dash or the like that leaves a cell empty.
+fn is_blank_mark(words: &str) -> bool {
+    !words.chars().any(char::is_alphanumeric)
+}
+
+fn read_cell(
+    heading: &Heading,
+    flow: &Flow,
+    condition: Option<&Condition>,
+    around: &Around,
+    found: &mut Yield,
+) {
+    let sentence = Sentence::new(flow, 0..flow.text().len());
+    let classes = class_numbers(&sentence);
+    if !classes.is_empty() {
+        for class in classes {
+            push(
+                flow,
+                class.bound(&sentence),
+                &class.name(),
+                condition,
+                around,
+                "class code",
+                found,
+            );
+        }
+        return;
+    }
+    if heading.selects.is_some() {
+        return;
+    }
+    let text = flow.text();
+    let Some(cell) =
+        cell(text, heading.unit, heading.second_unit).filter(|cell| cell.unit.is_some())
+    else {
+        push_words(heading, flow, condition, around, found);
+        return;
+    };
+    let unit = cell.unit.unwrap_or(Unit::Count);
+    let relation = match (cell.hi, cell.relation.or(heading.relation)) {
+        (Some(_), _) => Relation::Between,
+        (None, Some(relation)) => relation,
+        (None, None) if unit == Unit::Count => Relation::Exactly,
+        (None, None) => Relation::Nominal,
+    };
+    let (lo, hi) = match (relation, cell.hi) {
+        (Relation::AtMost | Relation::LessThan, None) => (None, Some(cell.lo)),
+        (_, hi) => (Some(cell.lo), hi),
+    };
+    let bound = Bound {
+        relation,
+        lo,
+        hi,
+        unit,
+        lo_excluded: cell.lo_excluded,
+        bare: cell.relation.or(heading.relation).is_none() && cell.hi.is_none(),
+        at: flow.span(cell.span.start(), cell.span.end()),
+        second: cell.second.map(|second| SecondValue {
+            lo: Some(second.lo),
+            hi: second.hi,
+            unit: second.unit,
+            agreement: second.agreement,
+        }),
+    };
+    let name = heading
+        .requires
+        .and_then(name_of)
+        .unwrap_or_else(|| name_heading(&heading.words, unit.dimension(), &around.subject));
+    push(flow, bound, &name, condition, around, "table cell", found);
+    if cell.goes_on {
+        push_words(heading, flow, condition, around, found);
+    }
+}
+
+/// The name of a property of the vocabulary.
+fn name_of(property: &str) -> Option<Name> {
+    let property = vocabulary().property(property)?;
+    Some(Name {
+        property: Some(property),
+        also: None,
+        component: "joint".to_owned(),
+        attribute: property.attribute.replace('_', " "),
+        doubtful: false,
+    })
+}
+
+fn push(
+    flow: &Flow,
+    bound: Bound,
+    name: &Name,
+    condition: Option<&Condition>,
+    around: &Around,
+    rule: &str,
+    found: &mut Yield,
+) {
+    let property = name.property.map_or_else(
+        || {
+            local_property(
+                &around.item,
+                &format!("{} {}", name.component, name.attribute),
+            )
+        },
+        |property| property.name.clone(),
+    );
+    found.clauses.push(Draft {
+        span: flow.span(0, flow.text().len()),
+        property,
+        component: name.component.clone(),
+        attribute: name.attribute.clone(),
+        requirement: Requirement::Bound(bound),
+        condition: condition.cloned(),
+        options: around.options.clone(),
+        read_by: vec![rule.to_owned()],
+        confidence: if name.doubtful {
+            Confidence::WithDoubt
+        } else {
+            Confidence::ByRule
+        },
+    });
+}
+
+/// A cell that is words: a person must say what it asks for.
+fn push_words(
+    heading: &Heading,
+    flow: &Flow,
+    condition: Option<&Condition>,
+    around: &Around,
+    found: &mut Yield,
+) {
+    let name = name_heading(&heading.words, Dimension::Count, &around.subject);
+    found.clauses.push(Draft {
+        span: flow.span(0, flow.text().len()),
+        property: local_property(&around.item, &heading.words),
+        component: name.component,
+        attribute: heading.words.to_lowercase(),
+        requirement: Requirement::Prose,
+        condition: condition.cloned(),
+        options: around.options.clone(),
+        read_by: vec!["left as words".to_owned()],
+        confidence: Confidence::Prose,
+    });
+}

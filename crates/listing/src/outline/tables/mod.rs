@@ -1,0 +1,172 @@
+//! Tables, drawn with uprights or rules or set in columns of white space, as columns of cells.
+
+mod boxed;
+mod grid;
+mod ruled;
+mod unruled;
+
+use crate::layout::Line;
+use crate::model::Span;
+use crate::sentences::{ends_in_abbreviation, sentences};
+
+pub(super) use boxed::{cells, is_boxed};
+pub(super) use unruled::plain_table as plain_table_at;
+
+/// A table: the heading of each column, and the rows.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Table {
+    /// For each column, the pieces of its heading from top to bottom.
+    pub(crate) headings: Vec<Vec<Span>>,
+    /// The rows.
+    pub(crate) rows: Vec<Row>,
+    /// Everything of it, headings and rules included.
+    pub(crate) span: Span,
+}
+
+/// A row of a table.
+#[derive(Debug, Clone)]
+pub(crate) struct Row {
+    /// For each column, the pieces of its cell from top to bottom.
+    pub(crate) cells: Vec<Vec<Span>>,
+    /// From its first to its last visible character.
+    pub(crate) span: Span,
+}
+
+/// The table that begins at a line, with the line after it; none when there is no table here.
+pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    boxed::boxed_table(lines, start).or_else(|| ruled::ruled_table(lines, start))
+}
+
+/// The table that begins at a line just below a caption: one that is drawn, or else columns of white space without any rule.
+pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    table_at(lines, start)
+        .or_else(|| unruled::captioned_table(lines, start))
+        .or_else(|| unruled::plain_table(lines, start))
+}
+
+impl Table {
+    /// Adds a row, or more words to the row before when the first cell is empty.
+    fn push(&mut self, cells: &[Span], span: Span) {
+        let continues = cells.first().is_some_and(|cell| cell.is_empty());
+        if continues && let Some(row) = self.rows.last_mut() {
+            add(&mut row.cells, cells);
+            row.span = row.span.join(span);
+            return;
+        }
+        let mut row = Row {
+            cells: vec![Vec::new(); self.headings.len().max(cells.len())],
+            span,
+        };
+        add(&mut row.cells, cells);
+        self.rows.push(row);
+    }
+}
+
+fn add(columns: &mut Vec<Vec<Span>>, cells: &[Span]) {
+    if columns.len() < cells.len() {
+        columns.resize(cells.len(), Vec::new());
+    }
+    for (column, cell) in columns.iter_mut().zip(cells) {
+        if !cell.is_empty() {
+            column.push(*cell);
+        }
+    }
+}
+
+fn around(region: &[Line<'_>]) -> Option<Span> {
+    Some(region.first()?.content().join(region.last()?.content()))
+}
+
+/// Whether a line holds the end of a sentence, which no heading does.
+fn speaks(text: &str) -> bool {
+    let text = text.trim();
+    let stopped = text
+        .strip_suffix('.')
+        .is_some_and(|words| !ends_in_abbreviation(words));
+    stopped || sentences(text).len() > 1
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::layout::lines;
+
+    fn check(text: &str, headings: &[&str], rows: &[&[&str]]) {
+        let lines = lines(text);
+        let (table, _) = table_at(&lines, 0).expect("a table");
+        let words = |pieces: &Vec<Span>| {
+            pieces
+                .iter()
+                .map(|piece| piece.of(text))
+                .collect::<Vec<_>>()
+                .join(" ")
+        };
+        let found: Vec<_> = table.headings.iter().map(words).collect();
+        assert_eq!(found, headings);
+        let found: Vec<Vec<_>> = table
+            .rows
+            .iter()
+            .map(|row| row.cells.iter().map(words).collect())
+            .collect();
+        assert_eq!(found, rows);
+    }
+
+    #[test]
+    fn boxed() {
+        check(
+            "+----+------+\n| W, | Hr   |\n| in |      |\n+----+------+\n| 1  | 2    |\n| 3  | 4    |\n+----+------+\n",
+            &["W, in", "Hr"],
+            &[&["1", "2"], &["3", "4"]],
+        );
+    }
+
+    #[test]
+    fn ruled() {
+        check(
+            "-------------------------------\nPipe size       Tabs   Height\n                (min)  mm\n-------------------------------\n\
+             up to 50 (2)    two    40 (1-9/16)\n51 - 82 (2)     three  50 (2)\n",
+            &["Pipe size", "Tabs (min)", "Height mm"],
+            &[
+                &["up to 50 (2)", "two", "40 (1-9/16)"],
+                &["51 - 82 (2)", "three", "50 (2)"],
+            ],
+        );
+        check(
+            "Place   Width (mm)   Class\n-----   ----------   -----\nA wall  10 to 50     EI 120 - V\nB wall  51 to 90     EI 90 - V\n",
+            &["Place", "Width (mm)", "Class"],
+            &[
+                &["A wall", "10 to 50", "EI 120 - V"],
+                &["B wall", "51 to 90", "EI 90 - V"],
+            ],
+        );
+    }
+
+    #[test]
+    fn without_rules() {
+        let text = "Joint width     Packing                   Seal\n                depth       pressed, %    each face\nmm              mm                        mm\n\n\
+                    20 – 40         50          10 – 20       12 ± 2\n41 – 60         80          15 – 25       15 ± 2\n";
+        let lines = lines(text);
+        let (table, end) = plain_table_at(&lines, 0).expect("a table");
+        let words: Vec<String> = table
+            .headings
+            .iter()
+            .map(|pieces| {
+                let words: Vec<&str> = pieces.iter().map(|piece| piece.of(text)).collect();
+                words.join(" ")
+            })
+            .collect();
+        assert_eq!(
+            words,
+            [
+                "Joint width mm",
+                "Packing depth mm",
+                "Packing pressed, %",
+                "Seal each face mm"
+            ]
+        );
+        assert_eq!((table.rows.len(), end), (2, 6));
+        // Words in columns are no table of values.
+        let text = "PART        SIZE        REMARKS\n\nRunner      deep leg    20 ga, legs as drawn\nStud        light       25 ga or heavier\n";
+        assert!(plain_table_at(&crate::layout::lines(text), 0).is_none());
+    }
+}

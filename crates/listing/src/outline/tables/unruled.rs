@@ -1,0 +1,162 @@
+//! Tables set in columns of white space, without any rule.
+
+use crate::layout::{Line, is_rule};
+
+use super::grid::{columns, filled, gaps};
+use super::{Table, around, speaks};
+
+const MOST_HEADING_LINES: usize = 4;
+
+/// The table just below a caption: rows in columns, under headings that hold no number; a blank line may part the two. The first line that
+/// is no row ends the table.
+pub(super) fn captioned_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    let region = lines.get(start..)?;
+    let first = block(region);
+    let headed = region
+        .iter()
+        .take(first)
+        .take_while(|line| !is_numbered(line))
+        .count();
+    let (headings, rows_start) = if (1..=MOST_HEADING_LINES).contains(&headed) && headed < first {
+        (headed, headed)
+    } else if headed == first && (1..=MOST_HEADING_LINES).contains(&first) {
+        (first, first + 1)
+    } else {
+        return None;
+    };
+    let is_row = |line: &&Line<'_>| is_numbered(line) && gaps(line.text) >= 1;
+    let rows_len = region
+        .get(rows_start..rows_start + block(region.get(rows_start..).unwrap_or_default()))?
+        .iter()
+        .take_while(is_row)
+        .count();
+    let end = rows_start + rows_len;
+    let (headings, rows) = (region.get(..headings)?, region.get(rows_start..end)?);
+    let plain = rows.len() >= 2 && headings.iter().any(|line| gaps(line.text) >= 1);
+    plain
+        .then(|| assembled(headings, rows, region.get(..end)?))?
+        .map(|table| (table, start + end))
+}
+
+/// A table without rule or caption: one to four lines of headings, then rows that hold a number or a dash in every column but the first.
+/// A blank line may part the two. Three columns at least.
+pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    let region = lines.get(start..)?;
+    let headed = region
+        .iter()
+        .take(block(region))
+        .take_while(|line| !is_data(line))
+        .count();
+    if !(1..=MOST_HEADING_LINES).contains(&headed) {
+        return None;
+    }
+    let blank = region.get(headed).is_some_and(Line::is_blank);
+    let rows_start = headed + usize::from(blank);
+    let rows_len = region
+        .get(rows_start..)?
+        .iter()
+        .take_while(|line| is_data(line))
+        .count();
+    let end = rows_start + rows_len;
+    let (headings, rows) = (region.get(..headed)?, region.get(rows_start..end)?);
+    let heads = headings.first().is_some_and(|line| gaps(line.text) >= 1)
+        && headings.iter().all(|line| !speaks(line.text));
+    if rows_len < 2 || !heads {
+        return None;
+    }
+    let table = assembled(headings, rows, region.get(..end)?)?;
+    let full = table.headings.len() >= 3
+        && table
+            .headings
+            .iter()
+            .skip(1)
+            .all(|heading| !heading.is_empty())
+        && table
+            .rows
+            .iter()
+            .all(|row| row.cells.iter().all(|cell| cell.len() == 1));
+    full.then_some((table, start + end))
+}
+
+fn assembled(headings: &[Line<'_>], rows: &[Line<'_>], region: &[Line<'_>]) -> Option<Table> {
+    let columns = columns(headings, rows);
+    if columns.len() < 2 {
+        return None;
+    }
+    let mut table = filled(headings, rows, &columns);
+    table.span = around(region)?;
+    Some(table)
+}
+
+/// How many lines stand together before a blank line or a rule.
+fn block(lines: &[Line<'_>]) -> usize {
+    lines
+        .iter()
+        .take_while(|line| !line.is_blank() && !is_rule(line.text))
+        .count()
+}
+
+fn is_numbered(line: &Line<'_>) -> bool {
+    line.text.contains(|c: char| c.is_ascii_digit())
+}
+
+/// Whether a line is a row of three cells or more, each but the first a number or a dash.
+fn is_data(line: &Line<'_>) -> bool {
+    let cells: Vec<&str> = line
+        .text
+        .trim()
+        .split("  ")
+        .map(str::trim)
+        .filter(|cell| !cell.is_empty())
+        .collect();
+    let (Some(first), Some(rest)) = (cells.first(), cells.get(1..)) else {
+        return false;
+    };
+    rest.len() >= 2
+        && first.split_whitespace().count() <= 8
+        && rest.iter().all(|cell| is_value(cell))
+        && rest
+            .iter()
+            .any(|cell| cell.contains(|c: char| c.is_ascii_digit()))
+        && !is_rating(rest)
+}
+
+/// Whether the cells are ratings, which head columns: `1 hr   2 hr`, `EI 90   EI 120`.
+fn is_rating(cells: &[&str]) -> bool {
+    cells.iter().all(|cell| {
+        let lower = cell.to_lowercase();
+        lower.starts_with("ei ")
+            || lower.starts_with("rei ")
+            || [
+                " hr", " hrs", " h", " hour", " hours", " min", "-hr", "-hour",
+            ]
+            .iter()
+            .any(|unit| lower.trim_end_matches('.').ends_with(unit))
+    })
+}
+
+/// Whether a cell is a number with at most a few words, a count in words, or a dash.
+fn is_value(cell: &str) -> bool {
+    const WORDS: usize = 5;
+    const LEADS: &[&str] = &[
+        "up", "over", "above", "to", "and", "min", "max", "min.", "max.", "nom", "not", "less",
+        "more", "than", "at", "least", "most", "under",
+    ];
+    const COUNTS: &[&str] = &[
+        "one", "two", "three", "four", "five", "six", "none", "nil", "n/a",
+    ];
+    let words: Vec<&str> = cell.split_whitespace().collect();
+    let dash = !cell.contains(char::is_alphanumeric);
+    let counted = words.len() <= 2
+        && words
+            .first()
+            .is_some_and(|word| COUNTS.contains(&word.to_lowercase().as_str()));
+    let numeric = words
+        .iter()
+        .find(|word| !LEADS.contains(&word.to_lowercase().as_str()))
+        .is_some_and(|word| {
+            word.trim_start_matches(|c: char| !c.is_alphanumeric())
+                .starts_with(|c: char| c.is_numeric())
+        });
+    dash || counted || (numeric && words.len() <= WORDS)
+}
