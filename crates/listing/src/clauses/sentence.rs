@@ -3,19 +3,19 @@
 use core::ops::Range;
 
 use measure::{Agreement, Dimension, Unit};
-use vocabulary::{Property, vocabulary};
+use vocabulary::vocabulary;
 
 use super::Around;
 use super::bounds::{Reading, bounds, list_end};
 use super::classes::{ClassNumber, class_numbers, is_all_code};
 use super::draft::{Draft, Yield, local_property};
-use super::kinds::{Kind, kinds};
+use super::governing::{Governing, governing};
 use super::lead_in::is_lead_in;
 use super::leftover::{Role, Segment, roles, segments};
-use super::reference::reference;
-use crate::conditions::{Attached, Found, attach, conditions, configurations, exceptive};
+use super::prose::{prose, push_prose};
+use crate::conditions::{Attached, Found, attach};
 use crate::layout::Flow;
-use crate::model::{Condition, Confidence, Expr, ProductName, Requirement, Span, WarningKind};
+use crate::model::{Condition, Confidence, Expr, Requirement, Span, WarningKind};
 use crate::naming::{Mention, Name, Subject, mentions, name};
 use crate::rules::Sentence;
 
@@ -103,55 +103,6 @@ pub(super) fn read(
     }
 }
 
-/// The words that govern the numbers of a sentence: conditions, then the configurations that it names.
-struct Governing {
-    found: Vec<Found>,
-    first_configuration: usize,
-    /// The configurations by name.
-    named: Vec<String>,
-}
-
-fn governing(sentence: &mut Sentence<'_>) -> Governing {
-    let conditions = conditions(sentence);
-    sentence.set_conditions(&conditions);
-    let mut governing = conditions.found;
-    let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
-        .into_iter()
-        .partition(|mention| exceptive(sentence, mention.first).is_none());
-    // A configuration that is excepted is a condition for a person: no list of the others may be complete.
-    governing.extend(excepted.iter().map(|mention| {
-        let first = exceptive(sentence, mention.first).unwrap_or(mention.first);
-        words_that_govern(
-            first,
-            mention.last,
-            sentence.words(first, mention.last).to_owned(),
-        )
-    }));
-    let first_configuration = governing.len();
-    governing.extend(named.iter().map(|mention| {
-        let first = introduced_at(sentence, mention.first);
-        words_that_govern(first, mention.last, mention.names.join(" or "))
-    }));
-    Governing {
-        found: governing,
-        first_configuration,
-        named: named
-            .into_iter()
-            .flat_map(|mention| mention.names)
-            .collect(),
-    }
-}
-
-fn words_that_govern(first: usize, last: usize, words: String) -> Found {
-    Found {
-        first,
-        last,
-        expr: Expr::Words(words),
-        triggers: Vec::new(),
-        parts: Vec::new(),
-    }
-}
-
 /// The segments of a sentence, each with its role.
 fn parts(
     sentence: &Sentence<'_>,
@@ -175,45 +126,6 @@ fn parts(
     segments.into_iter().zip(roles).collect()
 }
 
-fn warn_of_unread(sentence: &Sentence<'_>, unread: &[usize], found: &mut Yield) {
-    for amount in unread.iter().filter_map(|index| sentence.amount(*index)) {
-        let words = amount.at.of(sentence.text);
-        found.warnings.push((
-            WarningKind::UnreadNumber,
-            sentence.source(amount.at),
-            format!("what `{words}` bounds could not be told"),
-        ));
-    }
-}
-
-/// Where the words that introduce a configuration begin.
-fn introduced_at(sentence: &Sentence<'_>, first: usize) -> usize {
-    match first.checked_sub(1) {
-        Some(before) if sentence.is_any(before, &["in", "for", "with", "of", "under", "at"]) => {
-            before
-        }
-        _ => first,
-    }
-}
-
-fn warn_of_pair(sentence: &Sentence<'_>, reading: &Reading, found: &mut Yield) {
-    for amount in reading
-        .amounts
-        .iter()
-        .filter_map(|index| sentence.amount(*index))
-    {
-        if amount
-            .second
-            .as_ref()
-            .is_some_and(|second| second.agreement == Agreement::InConflict)
-        {
-            let span = sentence.source(amount.whole);
-            let words = amount.whole.of(sentence.text);
-            found.warnings.push((WarningKind::DualUnitsDisagree, span, format!("`{words}` states two different values; the stricter governs until a person decides")));
-        }
-    }
-}
-
 /// The name of a thickness beside a gauge, or of a gauge beside a thickness.
 fn same_sheet(held: &Name, dimension: Dimension) -> Option<Name> {
     let property = held.property?;
@@ -233,13 +145,13 @@ fn same_sheet(held: &Name, dimension: Dimension) -> Option<Name> {
     })
 }
 
-struct Context<'a, 'b> {
-    sentence: &'b Sentence<'a>,
-    around: &'b Around,
-    governing: &'b [Found],
+pub(super) struct Context<'a, 'b> {
+    pub(super) sentence: &'b Sentence<'a>,
+    pub(super) around: &'b Around,
+    pub(super) governing: &'b [Found],
     /// The index from which the governing words are configurations.
-    first_configuration: usize,
-    attached: &'b [Attached],
+    pub(super) first_configuration: usize,
+    pub(super) attached: &'b [Attached],
 }
 
 impl Context<'_, '_> {
@@ -349,7 +261,7 @@ impl Context<'_, '_> {
     }
 
     /// The condition and the options that govern an amount.
-    fn governed(&self, index: usize) -> (Option<Condition>, Vec<String>) {
+    pub(super) fn governed(&self, index: usize) -> (Option<Condition>, Vec<String>) {
         let mut options = self.around.options.clone();
         let mut condition: Option<Condition> = None;
         let attached = self.attached.get(index).cloned().unwrap_or_default();
@@ -390,7 +302,7 @@ impl Context<'_, '_> {
 
     /// The tokens that a number's clause shows: its segment, from the words that bound it on, and the single words after it; the opening
     /// of the sentence leads to its first number.
-    fn extent(&self, reading: &Reading, parts: &[(Segment, Role)]) -> Option<Segment> {
+    pub(super) fn extent(&self, reading: &Reading, parts: &[(Segment, Role)]) -> Option<Segment> {
         let sentence = self.sentence;
         let amount = sentence.amount(*reading.amounts.first()?)?;
         let last_amount = reading
@@ -443,215 +355,33 @@ impl Context<'_, '_> {
             });
         }
     }
+}
 
-    /// The kinds that the words of the numbers' clauses speak of: a clause for each property, whatever kinds of it the sentence allows.
-    fn kinds(
-        &self,
-        readings: &[Reading],
-        parts: &[(Segment, Role)],
-        mentions: &[Mention],
-        found: &mut Yield,
-    ) {
-        let spoken = kinds(self.sentence, mentions);
-        let shown: Vec<(&Reading, Segment)> = readings
-            .iter()
-            .filter_map(|reading| Some((reading, self.extent(reading, parts)?)))
-            .collect();
-        let beside = |kind: &Kind<'_>| {
-            shown
-                .iter()
-                .find(|(_, extent)| extent.first <= kind.first && kind.last <= extent.last)
-                .map(|(reading, _)| *reading)
-        };
-        let beside_numbers: Vec<(&Kind<'_>, &Reading)> = spoken
-            .iter()
-            .filter_map(|kind| Some((kind, beside(kind)?)))
-            .collect();
-        let mut properties: Vec<&'static Property> = Vec::new();
-        for (kind, _) in &beside_numbers {
-            if !properties
-                .iter()
-                .any(|held| held.name == kind.property.name)
-            {
-                properties.push(kind.property);
-            }
-        }
-        for property in properties {
-            let own: Vec<_> = beside_numbers
-                .iter()
-                .copied()
-                .filter(|(kind, _)| kind.property.name == property.name)
-                .collect();
-            let draft = self.kind_clause(property, &own);
-            let again = found.clauses.iter().any(|held| {
-                (
-                    &held.property,
-                    &held.requirement,
-                    &held.condition,
-                    &held.options,
-                ) == (
-                    &draft.property,
-                    &draft.requirement,
-                    &draft.condition,
-                    &draft.options,
-                )
-            });
-            if !again {
-                found.clauses.push(draft);
-            }
-        }
-    }
-
-    /// One clause for the kinds of one property.
-    fn kind_clause(&self, property: &'static Property, own: &[(&Kind<'_>, &Reading)]) -> Draft {
-        let governed: Vec<_> = own
-            .iter()
-            .map(|(_, reading)| self.governed(reading.amounts.first().copied().unwrap_or(0)))
-            .collect();
-        let alike = governed.windows(2).all(|pair| pair.first() == pair.last());
-        let (condition, options) = governed
-            .into_iter()
-            .next()
-            .filter(|_| alike)
-            .unwrap_or_else(|| (None, self.around.options.clone()));
-        let mut names: Vec<ProductName> = Vec::new();
-        let mut values: Vec<&str> = Vec::new();
-        for (kind, _) in own {
-            if !values.contains(&kind.value.name.as_str()) {
-                values.push(&kind.value.name);
-                names.push(ProductName {
-                    maker: String::new(),
-                    product: kind.words.to_owned(),
-                });
-            }
-        }
-        let span = own
-            .iter()
-            .map(|(kind, _)| self.sentence.source_of(kind.first, kind.last))
-            .reduce(Span::join)
-            .unwrap_or_default();
-        let denied = own.iter().any(|(kind, _)| kind.denied);
-        let component = vocabulary().component(&property.component);
-        Draft {
-            span,
-            property: property.name.clone(),
-            component: component.map_or_else(String::new, |own| own.title.to_lowercase()),
-            attribute: property.attribute.replace('_', " "),
-            requirement: if denied {
-                Requirement::Prose
-            } else {
-                Requirement::Named { names }
-            },
-            condition,
-            options,
-            read_by: vec!["kind beside a number".to_owned()],
-            confidence: if denied {
-                Confidence::Prose
-            } else if alike {
-                Confidence::ByRule
-            } else {
-                Confidence::WithDoubt
-            },
-        }
+fn warn_of_unread(sentence: &Sentence<'_>, unread: &[usize], found: &mut Yield) {
+    for amount in unread.iter().filter_map(|index| sentence.amount(*index)) {
+        let words = amount.at.of(sentence.text);
+        found.warnings.push((
+            WarningKind::UnreadNumber,
+            sentence.source(amount.at),
+            format!("what `{words}` bounds could not be told"),
+        ));
     }
 }
 
-/// What no number accounts for becomes prose.
-fn prose(
-    context: &Context<'_, '_>,
-    parts: &[(Segment, Role)],
-    subject: &Subject,
-    mentions: &[Mention],
-    found: &mut Yield,
-) {
-    for run in parts.chunk_by(|(_, one), (_, next)| (*one == Role::Prose) == (*next == Role::Prose))
-    {
-        if let (Some((first, Role::Prose)), Some((last, _))) = (run.first(), run.last()) {
-            let run = Segment {
-                first: first.first,
-                last: last.last,
-            };
-            push_prose(context, run, subject, mentions, found);
-        }
-    }
-}
-
-fn push_prose(
-    context: &Context<'_, '_>,
-    segment: Segment,
-    subject: &Subject,
-    mentions: &[Mention],
-    found: &mut Yield,
-) {
-    let sentence = context.sentence;
-    let first = if sentence.is_any(segment.first, &["and", "but"]) {
-        segment.first + 1
-    } else {
-        segment.first
-    };
-    let words = sentence.words(first, segment.last);
-    if words
-        .trim_matches(|c: char| !c.is_alphanumeric())
-        .is_empty()
-    {
-        return;
-    }
-    let mut known = mentions
+fn warn_of_pair(sentence: &Sentence<'_>, reading: &Reading, found: &mut Yield) {
+    for amount in reading
+        .amounts
         .iter()
-        .filter(|mention| !mention.component.is_other());
-    let mention = known
-        .clone()
-        .find(|mention| mention.first >= first && mention.first < segment.last)
-        .or_else(|| known.next());
-    let component = mention
-        .map(|mention| mention.component)
-        .or_else(|| subject.titles.first().map(|(component, _)| *component));
-    let reference = reference(sentence).filter(|_| segment.first == 0);
-    let (requirement, rule, confidence) = match reference {
-        Some(to) => (
-            Requirement::Reference { to },
-            "reference",
-            Confidence::ByRule,
-        ),
-        None => (Requirement::Prose, "left as words", Confidence::Prose),
-    };
-    let governing: Vec<&Found> = context
-        .governing
-        .iter()
-        .take(context.first_configuration)
-        .filter(|condition| {
-            condition.first >= segment.first
-                && condition.last <= segment.last
-                && (condition.first == segment.first || condition.last == segment.last)
-        })
-        .collect();
-    let condition = governing.first().map(|condition| Condition {
-        words: sentence.words(condition.first, condition.last).to_owned(),
-        span: sentence.source_of(condition.first, condition.last),
-        expr: condition.expr.clone(),
-    });
-    let mut options = context.around.options.clone();
-    for found in context.governing.iter().skip(context.first_configuration) {
-        if let Expr::Words(name) = &found.expr
-            && found.first <= segment.first + 1
-            && found.last <= segment.last
-            && !options.contains(name)
+        .filter_map(|index| sentence.amount(*index))
+    {
+        if amount
+            .second
+            .as_ref()
+            .is_some_and(|second| second.agreement == Agreement::InConflict)
         {
-            options.push(name.clone());
+            let span = sentence.source(amount.whole);
+            let words = amount.whole.of(sentence.text);
+            found.warnings.push((WarningKind::DualUnitsDisagree, span, format!("`{words}` states two different values; the stricter governs until a person decides")));
         }
     }
-    found.clauses.push(Draft {
-        span: sentence.source_of(first, segment.last),
-        property: local_property(&context.around.item, words),
-        component: component.map_or_else(
-            || subject.title.to_lowercase(),
-            |component| component.title.to_lowercase(),
-        ),
-        attribute: "words".to_owned(),
-        requirement,
-        condition,
-        options,
-        read_by: vec![rule.to_owned()],
-        confidence,
-    });
 }

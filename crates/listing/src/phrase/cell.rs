@@ -2,8 +2,9 @@
 
 use measure::{Number, Unit};
 
-use super::amounts::{Second, Shape, cell_second};
+use super::amounts::{Second, Shape};
 use super::lex::{Token, TokenKind, lex};
+use super::seconds::cell_second;
 use super::values::spread_in;
 use super::words::count_word;
 use crate::model::{Relation, Span};

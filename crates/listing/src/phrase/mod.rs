@@ -6,7 +6,10 @@ mod amounts;
 mod cell;
 mod counts;
 mod lex;
+mod names;
 mod ratios;
+mod seconds;
+mod tolerances;
 mod values;
 mod words;
 

@@ -1,0 +1,64 @@
+//! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
+
+use crate::conditions::{Found, conditions, configurations, exceptive};
+use crate::model::Expr;
+use crate::rules::Sentence;
+
+/// The words that govern the numbers of a sentence: conditions, then the configurations that it names.
+pub(super) struct Governing {
+    pub(super) found: Vec<Found>,
+    pub(super) first_configuration: usize,
+    /// The configurations by name.
+    pub(super) named: Vec<String>,
+}
+
+pub(super) fn governing(sentence: &mut Sentence<'_>) -> Governing {
+    let conditions = conditions(sentence);
+    sentence.set_conditions(&conditions);
+    let mut governing = conditions.found;
+    let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
+        .into_iter()
+        .partition(|mention| exceptive(sentence, mention.first).is_none());
+    // A configuration that is excepted is a condition for a person: no list of the others may be complete.
+    governing.extend(excepted.iter().map(|mention| {
+        let first = exceptive(sentence, mention.first).unwrap_or(mention.first);
+        words_that_govern(
+            first,
+            mention.last,
+            sentence.words(first, mention.last).to_owned(),
+        )
+    }));
+    let first_configuration = governing.len();
+    governing.extend(named.iter().map(|mention| {
+        let first = introduced_at(sentence, mention.first);
+        words_that_govern(first, mention.last, mention.names.join(" or "))
+    }));
+    Governing {
+        found: governing,
+        first_configuration,
+        named: named
+            .into_iter()
+            .flat_map(|mention| mention.names)
+            .collect(),
+    }
+}
+
+fn words_that_govern(first: usize, last: usize, words: String) -> Found {
+    Found {
+        first,
+        last,
+        expr: Expr::Words(words),
+        triggers: Vec::new(),
+        parts: Vec::new(),
+    }
+}
+
+/// Where the words that introduce a configuration begin.
+fn introduced_at(sentence: &Sentence<'_>, first: usize) -> usize {
+    match first.checked_sub(1) {
+        Some(before) if sentence.is_any(before, &["in", "for", "with", "of", "under", "at"]) => {
+            before
+        }
+        _ => first,
+    }
+}

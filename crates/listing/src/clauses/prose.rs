@@ -1,0 +1,109 @@
+//! What no number accounts for becomes prose, for a person.
+
+use super::draft::{Draft, Yield, local_property};
+use super::leftover::{Role, Segment};
+use super::reference::reference;
+use super::sentence::Context;
+use crate::conditions::Found;
+use crate::model::{Condition, Confidence, Expr, Requirement};
+use crate::naming::{Mention, Subject};
+
+/// What no number accounts for becomes prose.
+pub(super) fn prose(
+    context: &Context<'_, '_>,
+    parts: &[(Segment, Role)],
+    subject: &Subject,
+    mentions: &[Mention],
+    found: &mut Yield,
+) {
+    for run in parts.chunk_by(|(_, one), (_, next)| (*one == Role::Prose) == (*next == Role::Prose))
+    {
+        if let (Some((first, Role::Prose)), Some((last, _))) = (run.first(), run.last()) {
+            let run = Segment {
+                first: first.first,
+                last: last.last,
+            };
+            push_prose(context, run, subject, mentions, found);
+        }
+    }
+}
+
+pub(super) fn push_prose(
+    context: &Context<'_, '_>,
+    segment: Segment,
+    subject: &Subject,
+    mentions: &[Mention],
+    found: &mut Yield,
+) {
+    let sentence = context.sentence;
+    let first = if sentence.is_any(segment.first, &["and", "but"]) {
+        segment.first + 1
+    } else {
+        segment.first
+    };
+    let words = sentence.words(first, segment.last);
+    if words
+        .trim_matches(|c: char| !c.is_alphanumeric())
+        .is_empty()
+    {
+        return;
+    }
+    let mut known = mentions
+        .iter()
+        .filter(|mention| !mention.component.is_other());
+    let mention = known
+        .clone()
+        .find(|mention| mention.first >= first && mention.first < segment.last)
+        .or_else(|| known.next());
+    let component = mention
+        .map(|mention| mention.component)
+        .or_else(|| subject.titles.first().map(|(component, _)| *component));
+    let reference = reference(sentence).filter(|_| segment.first == 0);
+    let (requirement, rule, confidence) = match reference {
+        Some(to) => (
+            Requirement::Reference { to },
+            "reference",
+            Confidence::ByRule,
+        ),
+        None => (Requirement::Prose, "left as words", Confidence::Prose),
+    };
+    let governing: Vec<&Found> = context
+        .governing
+        .iter()
+        .take(context.first_configuration)
+        .filter(|condition| {
+            condition.first >= segment.first
+                && condition.last <= segment.last
+                && (condition.first == segment.first || condition.last == segment.last)
+        })
+        .collect();
+    let condition = governing.first().map(|condition| Condition {
+        words: sentence.words(condition.first, condition.last).to_owned(),
+        span: sentence.source_of(condition.first, condition.last),
+        expr: condition.expr.clone(),
+    });
+    let mut options = context.around.options.clone();
+    for found in context.governing.iter().skip(context.first_configuration) {
+        if let Expr::Words(name) = &found.expr
+            && found.first <= segment.first + 1
+            && found.last <= segment.last
+            && !options.contains(name)
+        {
+            options.push(name.clone());
+        }
+    }
+    found.clauses.push(Draft {
+        span: sentence.source_of(first, segment.last),
+        property: local_property(&context.around.item, words),
+        component: component.map_or_else(
+            || subject.title.to_lowercase(),
+            |component| component.title.to_lowercase(),
+        ),
+        attribute: "words".to_owned(),
+        requirement,
+        condition,
+        options,
+        read_by: vec![rule.to_owned()],
+        confidence,
+    });
+}

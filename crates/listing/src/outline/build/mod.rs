@@ -1,0 +1,343 @@
+//! Lines to items: each with its heading, its paragraphs and its tables.
+
+mod schedules;
+mod tables;
+
+use crate::layout::{Flow, Line, furniture, is_rule};
+use crate::model::Span;
+
+use super::marker::{Close, Marker, Part, marker};
+use super::schedule::{Columns, columns};
+use super::sequence::Sequence;
+use super::tables::Table;
+use super::title::{clean, title_len};
+
+/// A stretch of an item's text without a blank line, or a table.
+#[derive(Debug, Clone)]
+pub(crate) enum Paragraph {
+    /// Pieces of the source, a line or part of a line each.
+    Text(Vec<Span>),
+    /// A table.
+    Table(Table),
+}
+
+/// An item with what stands in it.
+#[derive(Debug, Clone)]
+pub(crate) struct OutlineItem {
+    pub(crate) path: String,
+    pub(crate) parent: Option<usize>,
+    pub(crate) title: String,
+    /// The marker, and the title when it has one.
+    pub(crate) heading: Span,
+    /// The further lines of a title that stands in a column.
+    pub(crate) more_heading: Vec<Span>,
+    pub(crate) paragraphs: Vec<Paragraph>,
+}
+
+/// A document as items.
+#[derive(Debug, Default)]
+pub(crate) struct Outline {
+    /// What stands before the first item, a paragraph for each stretch.
+    pub(crate) head: Vec<Vec<Span>>,
+    pub(crate) items: Vec<OutlineItem>,
+    /// Page heads, page feet and rules.
+    pub(crate) furniture: Vec<Span>,
+}
+
+/// Finds the items of a document.
+///
+/// A document that numbers none has its headings for items, where each stands alone on its line above a paragraph.
+pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
+    let numbered = Builder::new(source, lines, false).build();
+    if numbered.items.len() >= 2 {
+        return numbered;
+    }
+    let headed = Builder::new(source, lines, true).build();
+    if headed.items.len() > numbered.items.len() {
+        headed
+    } else {
+        numbered
+    }
+}
+
+struct Builder<'a> {
+    source: &'a str,
+    lines: &'a [Line<'a>],
+    furniture: Vec<bool>,
+    sequence: Sequence,
+    /// The indents of the open items, innermost last.
+    open: Vec<(usize, usize)>,
+    outline: Outline,
+    current: Option<usize>,
+    /// Whether headings are items.
+    headings: bool,
+    /// A blank line came since the last text.
+    gap: bool,
+    /// Page furniture came since the last text.
+    page_turned: bool,
+    /// The item whose caption has just been read: what follows is its table.
+    captioned: Option<usize>,
+    /// The columns of the schedule that the lines stand in.
+    schedule: Option<Columns>,
+    /// The item that the schedule stands in.
+    scheduled: Option<usize>,
+}
+
+impl<'a> Builder<'a> {
+    fn build(mut self) -> Outline {
+        let mut at = 0;
+        while at < self.lines.len() {
+            at = self.step(at);
+        }
+        self.finish()
+    }
+
+    fn new(source: &'a str, lines: &'a [Line<'a>], headings: bool) -> Self {
+        Self {
+            headings,
+            source,
+            lines,
+            furniture: furniture(lines),
+            sequence: Sequence::default(),
+            open: Vec::new(),
+            outline: Outline::default(),
+            current: None,
+            gap: true,
+            page_turned: false,
+            captioned: None,
+            schedule: None,
+            scheduled: None,
+        }
+    }
+
+    /// Takes one line, or a whole table, and gives the next line to take.
+    fn step(&mut self, at: usize) -> usize {
+        let Some(line) = self.lines.get(at) else {
+            return at + 1;
+        };
+        if line.is_blank() {
+            self.gap = true;
+            return at + 1;
+        }
+        if let Some(columns) = columns(self.lines, at) {
+            self.outline.furniture.push(line.content());
+            self.schedule = Some(columns);
+            self.scheduled = self.current;
+            return at + 1;
+        }
+        if let Some(end) = self.schedule_row(at) {
+            return end;
+        }
+        if let Some(end) = self.table(at) {
+            return end;
+        }
+        if self.furniture.get(at).copied().unwrap_or_default() {
+            self.outline.furniture.push(line.content());
+            self.page_turned |= !is_rule(line.text);
+            self.gap |= is_rule(line.text);
+            return at + 1;
+        }
+        if self.headings && self.gap && self.is_heading(at) {
+            let content = line.content();
+            let title = clean(content.of(self.source));
+            let index = self.push_item(title.clone(), None, content);
+            if let Some(item) = self.outline.items.get_mut(index) {
+                item.title = title;
+            }
+            self.open = vec![(line.indent, index)];
+            self.gap = true;
+            return at + 1;
+        }
+        if let Some(end) = self.begins_captioned_table(at) {
+            return end;
+        }
+        self.captioned = None;
+        self.text_line(line);
+        at + 1
+    }
+
+    /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more.
+    fn is_heading(&self, at: usize) -> bool {
+        const SHORT: usize = 6;
+        const LONG: usize = 10;
+        let words = |at: usize| {
+            self.lines
+                .get(at)
+                .map(|line| line.content().of(self.source))
+                .unwrap_or_default()
+        };
+        let heading = words(at);
+        let plain = heading.starts_with(char::is_uppercase)
+            && heading.split_whitespace().count() <= SHORT
+            && !heading
+                .contains(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | ';' | ':' | '|'))
+            && !heading.contains("  ");
+        let next = (at + 1..self.lines.len()).find(|next| !words(*next).is_empty());
+        let paragraph = next.map_or(0, |next| {
+            let lines = (next..self.lines.len()).take_while(|line| !words(*line).is_empty());
+            lines
+                .map(|line| words(line).split_whitespace().count())
+                .sum()
+        });
+        plain && paragraph >= LONG && self.lines.get(at + 1).is_some_and(Line::is_blank)
+    }
+
+    fn text_line(&mut self, line: &Line<'_>) {
+        let content = line.content();
+        let words = content.of(self.source);
+        if let Some(marker) = marker(words)
+            && let Some(placement) = self.sequence.place(&marker, line.indent)
+            && self.may_begin(&marker)
+        {
+            let heading = Span::new(content.start(), content.start() + marker.len);
+            let index = self.push_item(placement.path.clone(), placement.parent, heading);
+            self.sequence.enter(&marker, &placement, line.indent, index);
+            self.open.retain(|(indent, _)| *indent < line.indent);
+            self.open.push((line.indent, index));
+            let rest = Span::new(heading.end(), content.end());
+            // `T   JOINT SCHEDULE` captions the columns below it.
+            let title = rest.of(self.source).to_lowercase();
+            if title.ends_with("schedule") || title.ends_with("table") {
+                self.captioned = Some(index);
+            }
+            if !rest.is_empty() {
+                self.add_text(rest, true);
+            }
+        } else {
+            self.continue_text(line, content);
+        }
+        self.gap = false;
+        self.page_turned = false;
+    }
+
+    /// A marker without punctuation may begin an item only after a gap or at the very start.
+    fn may_begin(&self, marker: &Marker) -> bool {
+        let bare = marker.close == Close::Nothing
+            && matches!(
+                marker.parts.as_slice(),
+                [Part::Number(_) | Part::Letters(_)]
+            );
+        self.gap || !bare
+    }
+
+    fn continue_text(&mut self, line: &Line<'_>, content: Span) {
+        // After a gap, a line that stands further left than the item's marker belongs to an item around it.
+        if self.gap && !self.page_turned {
+            while self.open.len() > 1
+                && self
+                    .open
+                    .last()
+                    .is_some_and(|(indent, _)| *indent >= line.indent)
+            {
+                self.open.pop();
+            }
+            self.current = self.open.last().map(|(_, index)| *index).or(self.current);
+        }
+        let unfinished = self.page_turned && !self.last_sentence_ended();
+        let words = content.of(self.source);
+        let begins = (self.gap && !unfinished) || is_bullet(words) || is_labelled(words);
+        self.add_text(content, begins);
+    }
+
+    fn last_sentence_ended(&self) -> bool {
+        let item = self.current.and_then(|index| self.outline.items.get(index));
+        match item.and_then(|item| item.paragraphs.last()) {
+            Some(Paragraph::Text(pieces)) => pieces
+                .last()
+                .is_none_or(|piece| piece.of(self.source).trim_end().ends_with(['.', ':', ';'])),
+            _ => true,
+        }
+    }
+
+    fn add_text(&mut self, span: Span, begins: bool) {
+        let Some(item) = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index))
+        else {
+            match self.outline.head.last_mut().filter(|_| !begins) {
+                Some(pieces) => pieces.push(span),
+                None => self.outline.head.push(vec![span]),
+            }
+            return;
+        };
+        match item.paragraphs.last_mut().filter(|_| !begins) {
+            Some(Paragraph::Text(pieces)) => pieces.push(span),
+            _ => item.paragraphs.push(Paragraph::Text(vec![span])),
+        }
+    }
+
+    fn push_item(&mut self, path: String, parent: Option<usize>, heading: Span) -> usize {
+        let index = self.outline.items.len();
+        self.outline.items.push(OutlineItem {
+            path,
+            parent,
+            title: String::new(),
+            heading,
+            more_heading: Vec::new(),
+            paragraphs: Vec::new(),
+        });
+        self.current = Some(index);
+        index
+    }
+
+    fn finish(mut self) -> Outline {
+        for item in &mut self.outline.items {
+            // A footnote has no title: its first words may be a maker's. A table's is in its caption.
+            let untitled = item.path.starts_with('[') || item.path.starts_with("Table ");
+            if item.title.is_empty() && !untitled && !item.path.is_empty() {
+                take_title(self.source, item);
+            }
+        }
+        self.place_tables();
+        self.outline
+    }
+}
+
+/// Moves an item's title out of its first paragraph.
+fn take_title(source: &str, item: &mut OutlineItem) {
+    let Some(Paragraph::Text(pieces)) = item.paragraphs.first_mut() else {
+        return;
+    };
+    let flow = Flow::of(source, pieces.iter().copied());
+    let len = title_len(flow.text());
+    if len == 0 {
+        return;
+    }
+    item.title = clean(flow.text().get(..len).unwrap_or_default());
+    let end = flow.span(0, len.min(flow.text().trim_end().len())).end();
+    item.heading = Span::new(item.heading.start(), end);
+    pieces.retain_mut(|piece| {
+        *piece = Span::new(piece.start().max(end), piece.end().max(end));
+        !piece.of(source).trim().is_empty()
+    });
+    if pieces.is_empty() {
+        item.paragraphs.remove(0);
+    }
+}
+
+/// `Joint width:      12 mm to 120 mm`, `Depth ......... 4 in.`: a line of a list of labels.
+fn is_labelled(words: &str) -> bool {
+    if words.starts_with(char::is_uppercase)
+        && (words.contains(" ....") || words.contains(" . . ."))
+    {
+        return true;
+    }
+    let Some((label, value)) = words.split_once(':') else {
+        return false;
+    };
+    let short = label.split_whitespace().count() <= 5 && label.starts_with(char::is_uppercase);
+    short && value.starts_with("  ") && !label.contains('.')
+}
+
+fn is_bullet(words: &str) -> bool {
+    ["• ", "- ", "– ", "* ", "*B", "** "]
+        .iter()
+        .any(|bullet| words.starts_with(bullet))
+}
+
+/// The marker that a box's first cell is, whole.
+fn cell_marker(words: &str) -> Option<Marker> {
+    let closed = format!("{}. x", words.trim().trim_end_matches('.'));
+    let marker = marker(&closed)?;
+    (marker.len + 1 == closed.len() || marker.len >= closed.len() - 2).then_some(marker)
+}

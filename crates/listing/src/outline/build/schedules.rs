@@ -1,0 +1,95 @@
+//! Rows of a schedule to items, or to texts of the item that it stands in.
+
+use crate::model::Span;
+
+use super::super::marker::marker;
+use super::super::title::clean;
+use super::{Builder, Paragraph, cell_marker};
+
+impl Builder<'_> {
+    /// Takes a row of a schedule: its first column names an item, and each other column is a text of it. Where the first column holds the
+    /// marker alone, the second holds the title.
+    pub(super) fn schedule_row(&mut self, at: usize) -> Option<usize> {
+        let (row, end) = self.schedule.as_ref()?.row(self.lines, at)?;
+        let indent = self.lines.get(at)?.indent;
+        let mut columns = row.cells.into_iter();
+        let mut titles: Vec<Span> = columns.next()?.concat();
+        let first = *titles.first()?;
+        let words = first.of(self.source);
+        let placed = marker(words)
+            .or_else(|| cell_marker(words))
+            .and_then(|marker| {
+                let placement = self.sequence.place(&marker, indent)?;
+                Some((marker, placement))
+            });
+        let Some((marker, placement)) = placed else {
+            return self.unmarked_row(&titles, columns, end);
+        };
+        let length = marker.len.min(words.len());
+        let label = Span::new(first.start(), first.start() + length);
+        let index = self.push_item(placement.path.clone(), placement.parent, label);
+        self.sequence.enter(&marker, &placement, indent, index);
+        self.open = vec![(indent, index)];
+        titles.remove(0);
+        let rest = Span::new(label.end(), first.end());
+        if !rest.of(self.source).trim().is_empty() {
+            titles.insert(0, rest);
+        }
+        if titles.is_empty() {
+            titles = columns.next().unwrap_or_default().concat();
+        }
+        self.title_row(index, titles);
+        self.add_columns(columns);
+        Some(end)
+    }
+
+    /// A row without a marker is a text of the item that the schedule stands in; in a document that numbers none it names an item by its
+    /// title.
+    fn unmarked_row(
+        &mut self,
+        titles: &[Span],
+        columns: impl Iterator<Item = Vec<Vec<Span>>>,
+        end: usize,
+    ) -> Option<usize> {
+        let first = *titles.first()?;
+        if let Some(item) = self
+            .scheduled
+            .and_then(|index| self.outline.items.get_mut(index))
+        {
+            let mut pieces = titles.to_vec();
+            pieces.extend(columns.flatten().flatten());
+            item.paragraphs.push(Paragraph::Text(pieces));
+            self.gap = true;
+            return Some(end);
+        }
+        let words: Vec<&str> = titles.iter().map(|piece| piece.of(self.source)).collect();
+        let title = clean(&words.join(" "));
+        let index = self.push_item(title, None, first);
+        self.title_row(index, titles.to_vec());
+        self.add_columns(columns);
+        Some(end)
+    }
+
+    fn title_row(&mut self, index: usize, titles: Vec<Span>) {
+        let words: Vec<&str> = titles
+            .iter()
+            .map(|piece| piece.of(self.source).trim())
+            .collect();
+        let title = clean(&words.join(" "));
+        if let Some(item) = self.outline.items.get_mut(index) {
+            item.title = title;
+            item.more_heading = titles;
+        }
+    }
+
+    fn add_columns(&mut self, columns: impl Iterator<Item = Vec<Vec<Span>>>) {
+        let item = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index));
+        if let Some(item) = item {
+            item.paragraphs
+                .extend(columns.flatten().map(Paragraph::Text));
+        }
+        self.gap = true;
+    }
+}

@@ -1,0 +1,244 @@
+//! Tables: those of values stay tables, those whose rows are items become items, and a captioned one is an item of its own.
+
+use crate::layout::{Flow, Line, is_rule};
+use crate::model::Span;
+
+use super::super::caption::{caption, cites};
+use super::super::tables::{captioned_table_at, cells, is_boxed, plain_table_at, table_at};
+use super::super::title::clean;
+use super::{Builder, OutlineItem, Paragraph, cell_marker};
+
+impl Builder<'_> {
+    /// Opens an item for a captioned table that begins at this line; gives the line after the caption.
+    pub(super) fn begins_captioned_table(&mut self, at: usize) -> Option<usize> {
+        const LONGEST: usize = 3;
+        let line = self
+            .lines
+            .get(at)
+            .filter(|_| self.gap && self.current.is_some())?;
+        let content = line.content();
+        let (path, title) = caption(content.of(self.source))?;
+        let end = (at + 1..=at + LONGEST).find(|end| {
+            captioned_table_at(self.lines, first_visible(self.lines, *end)).is_some()
+        })?;
+        let more: Vec<Span> = self
+            .lines
+            .get(at + 1..end)?
+            .iter()
+            .map(Line::content)
+            .filter(|piece| !piece.is_empty())
+            .collect();
+        let label_end = content.end() - title.len();
+        let whole = more.last().map_or(content, |last| content.join(*last));
+        // A caption of several sentences says more than what the table is about.
+        let says_more = whole.of(self.source).contains(". ") && title.contains(' ');
+        let heading = if says_more {
+            Span::new(content.start(), label_end)
+        } else {
+            whole
+        };
+        let index = self.push_item(path, None, heading);
+        if says_more {
+            self.add_text(Span::new(label_end, content.end()), true);
+            for piece in more {
+                self.add_text(piece, false);
+            }
+        } else if let Some(item) = self.outline.items.get_mut(index) {
+            let words = Span::new(label_end, whole.end()).of(self.source);
+            item.title = clean(&words.split_whitespace().collect::<Vec<_>>().join(" "));
+        }
+        self.gap = false;
+        self.captioned = Some(index);
+        self.open.retain(|(indent, _)| *indent < line.indent);
+        self.open.push((line.indent, index));
+        Some(end)
+    }
+
+    /// Puts each captioned table under the item that alone cites it.
+    pub(super) fn place_tables(&mut self) {
+        let items = &self.outline.items;
+        let placed: Vec<(usize, usize)> = (0..items.len())
+            .filter(|table| self.is_table(*table))
+            .filter_map(|table| Some((table, self.sole_citing(table)?)))
+            .collect();
+        for (table, citing) in placed {
+            if let Some(item) = self.outline.items.get_mut(table) {
+                item.parent = Some(citing);
+            }
+        }
+    }
+
+    fn is_table(&self, index: usize) -> bool {
+        let item = self.outline.items.get(index);
+        item.is_some_and(|item| item.path.starts_with("Table "))
+    }
+
+    /// The one item that cites a table; none when several do, or none.
+    fn sole_citing(&self, table: usize) -> Option<usize> {
+        let path = &self.outline.items.get(table)?.path;
+        let mut citing = (0..self.outline.items.len()).filter(|index| {
+            !self.is_table(*index)
+                && self
+                    .outline
+                    .items
+                    .get(*index)
+                    .is_some_and(|item| self.item_cites(item, path))
+        });
+        citing.next().filter(|_| citing.next().is_none())
+    }
+
+    fn item_cites(&self, item: &OutlineItem, path: &str) -> bool {
+        cites(item.heading.of(self.source), path)
+            || item.paragraphs.iter().any(|paragraph| match paragraph {
+                Paragraph::Text(pieces) => {
+                    cites(Flow::of(self.source, pieces.iter().copied()).text(), path)
+                }
+                Paragraph::Table(_) => false,
+            })
+    }
+
+    /// Takes a table that begins at this line.
+    pub(super) fn table(&mut self, at: usize) -> Option<usize> {
+        let (table, end) = if self.captioned.is_some() {
+            captioned_table_at(self.lines, at)?
+        } else {
+            let plain = || self.current.and_then(|_| plain_table_at(self.lines, at));
+            table_at(self.lines, at).or_else(plain)?
+        };
+        let region = self.lines.get(at..end)?;
+        if region.iter().any(|line| is_boxed(line.text)) {
+            if self.captioned.is_none() && self.is_item_table(region) {
+                self.item_table(region);
+                return Some(end);
+            }
+            // A boxed block before the first item is the document's head.
+            if self.current.is_none() {
+                self.head_box(region);
+                return Some(end);
+            }
+        } else if self.current.is_none() {
+            return None;
+        }
+        for line in region.iter().filter(|line| is_rule(line.text)) {
+            self.outline.furniture.push(line.content());
+        }
+        let item = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index))?;
+        item.paragraphs.push(Paragraph::Table(table));
+        self.captioned = None;
+        self.gap = true;
+        Some(end)
+    }
+
+    /// Whether the first cells of a box are item markers.
+    fn is_item_table(&self, region: &[Line<'_>]) -> bool {
+        let firsts: Vec<&str> = region
+            .iter()
+            .filter(|line| is_boxed(line.text) && !is_rule(line.text))
+            .filter_map(|line| cells(line).first().map(|cell| cell.of(self.source)))
+            .filter(|words| !words.is_empty())
+            .collect();
+        let marked = firsts
+            .iter()
+            .filter(|words| cell_marker(words).is_some())
+            .count();
+        marked >= 2 && marked * 3 >= firsts.len() * 2 && self.is_wordy(region)
+    }
+
+    /// Whether the cells of a box hold texts: in a table of values, no cell of most rows is longer than a few words.
+    fn is_wordy(&self, region: &[Line<'_>]) -> bool {
+        const FEW: usize = 4;
+        let rows = || {
+            region
+                .iter()
+                .filter(|line| is_boxed(line.text) && !is_rule(line.text))
+        };
+        let wordy = rows().filter(|line| {
+            cells(line)
+                .iter()
+                .skip(1)
+                .any(|cell| cell.of(self.source).split_whitespace().count() > FEW)
+        });
+        wordy.count() * 2 > rows().count()
+    }
+
+    /// Takes a box whose rows are items: marker, title, text.
+    fn item_table(&mut self, region: &[Line<'_>]) {
+        for line in region {
+            if is_rule(line.text) {
+                self.outline.furniture.push(line.content());
+                continue;
+            }
+            let cells = cells(line);
+            let Some((label, rest)) = cells.split_first() else {
+                continue;
+            };
+            if let Some(marker) = cell_marker(label.of(self.source)) {
+                let placement = self
+                    .sequence
+                    .place(&marker, line.indent)
+                    .unwrap_or_else(|| self.sequence.unplaced(&marker));
+                let index = self.push_item(placement.path.clone(), placement.parent, *label);
+                self.sequence.enter(&marker, &placement, line.indent, index);
+                self.open = vec![(line.indent, index)];
+            }
+            let (title, texts) = match rest {
+                [title, texts @ ..] if !texts.is_empty() => (Some(*title), texts),
+                texts => (None, texts),
+            };
+            let Some(item) = self
+                .current
+                .and_then(|index| self.outline.items.get_mut(index))
+            else {
+                continue;
+            };
+            if let Some(title) = title.filter(|title| !title.is_empty()) {
+                let words = clean(title.of(self.source));
+                item.title = if item.title.is_empty() {
+                    words
+                } else {
+                    format!("{} {words}", item.title)
+                };
+                item.heading = item.heading.join(title);
+            }
+            for text in texts.iter().filter(|text| !text.is_empty()) {
+                match item.paragraphs.last_mut() {
+                    Some(Paragraph::Text(pieces)) => pieces.push(*text),
+                    _ => item.paragraphs.push(Paragraph::Text(vec![*text])),
+                }
+            }
+        }
+        self.gap = true;
+    }
+
+    /// Takes a boxed block of the head, column by column.
+    fn head_box(&mut self, region: &[Line<'_>]) {
+        let mut columns: Vec<Vec<Span>> = Vec::new();
+        for line in region {
+            if is_rule(line.text) {
+                self.outline.furniture.push(line.content());
+                continue;
+            }
+            for (index, cell) in cells(line).into_iter().enumerate() {
+                if columns.len() <= index {
+                    columns.push(Vec::new());
+                }
+                if let Some(column) = columns.get_mut(index).filter(|_| !cell.is_empty()) {
+                    column.push(cell);
+                }
+            }
+        }
+        self.outline
+            .head
+            .extend(columns.into_iter().filter(|column| !column.is_empty()));
+        self.gap = true;
+    }
+}
+
+/// The first line from here on that isn't blank.
+fn first_visible(lines: &[Line<'_>], start: usize) -> usize {
+    (start..lines.len())
+        .find(|at| lines.get(*at).is_some_and(|line| !line.is_blank()))
+        .unwrap_or(lines.len())
+}
