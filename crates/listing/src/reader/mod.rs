@@ -1,15 +1,19 @@
 //! The reading of a document, from its bytes to its clauses.
 
-use std::collections::BTreeMap;
+mod contradictions;
+mod head;
+mod numbering;
 
 use vocabulary::Component;
 
+use self::contradictions::{contradicting, contradictions};
+use self::head::split_head;
+use self::numbering::{items, number};
 use crate::clauses::{self, Around, Draft, Yield};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, decode, lines};
 use crate::model::{
-    Accounted, Clause, Confidence, Item, PlaceKind, Reading, Relation, Requirement, Source, Span,
-    Status, Warning, WarningKind, sha256,
+    Accounted, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind, sha256,
 };
 use crate::naming::{Subject, components_in, named_part};
 use crate::options::{ItemOption, groups, item_option};
@@ -66,59 +70,6 @@ pub fn read_text(name: &str, text: &str) -> Reading {
         pages,
     };
     reader.finish(source, head.header)
-}
-
-/// The paragraphs of the head, and apart from them the lines that demand something: "For use only beneath floors not less than 6 in.
-/// thick" states nothing of the joint, and must be met. A line that goes on in small letters belongs to the one before it.
-fn split_head(text: &str, head: &[Vec<Span>]) -> (Vec<Vec<Span>>, Vec<Vec<Span>>) {
-    let mut stated = Vec::new();
-    let mut demanded: Vec<Vec<Span>> = Vec::new();
-    for pieces in head {
-        let flow = Flow::of(text, pieces.iter().copied());
-        if is_prose(flow.text()) {
-            stated.push(pieces.clone());
-            continue;
-        }
-        let mut kept = Vec::new();
-        let mut demanding = false;
-        for piece in pieces {
-            let words = piece.of(text).trim_start();
-            let goes_on = demanding && words.starts_with(char::is_lowercase);
-            demanding = goes_on || demands(words);
-            match demanded.last_mut().filter(|_| goes_on) {
-                Some(last) => last.push(*piece),
-                None if demanding => demanded.push(vec![*piece]),
-                None => kept.push(*piece),
-            }
-        }
-        if !kept.is_empty() {
-            stated.push(kept);
-        }
-    }
-    (stated, demanded)
-}
-
-/// Whether a line of the head demands something, and names none of the things that a head states.
-fn demands(line: &str) -> bool {
-    const DEMANDS: &[&str] = &[
-        "shall ",
-        "must ",
-        "for use ",
-        "only ",
-        "not less than",
-        "no less than",
-        "not to be",
-        "not permitted",
-        "limited to",
-        "do not ",
-        "required",
-    ];
-    const STATED: &[&str] = &[
-        "rating", "width", "movement", "leakage", "class ", "opening", "design",
-    ];
-    let lower = line.to_lowercase();
-    DEMANDS.iter().any(|words| lower.contains(words))
-        && !STATED.iter().any(|words| lower.contains(words))
 }
 
 struct Reader<'a> {
@@ -433,129 +384,4 @@ fn opening(text: &str, item: &OutlineItem) -> String {
             .to_owned(),
         _ => String::new(),
     }
-}
-
-/// Gives each clause its id: the item's path and the clause's place in it.
-fn number(text: &str, drafts: Vec<(String, Draft)>) -> Vec<Clause> {
-    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
-    drafts
-        .into_iter()
-        .map(|(item, draft)| {
-            let count = counts.entry(item.clone()).or_default();
-            *count += 1;
-            let id = if item.is_empty() {
-                format!("head/{count}")
-            } else {
-                format!("{item}/{count}")
-            };
-            Clause {
-                id,
-                item,
-                span: draft.span,
-                words: draft.span.of(text).to_owned(),
-                property: draft.property,
-                component: draft.component,
-                attribute: draft.attribute,
-                requirement: draft.requirement,
-                condition: draft.condition,
-                option: (!draft.options.is_empty()).then(|| draft.options.join(" & ")),
-                read_by: draft.read_by,
-                confidence: draft.confidence,
-                status: Status::Draft,
-            }
-        })
-        .collect()
-}
-
-fn items(items: &[OutlineItem], options: &[ItemOption]) -> Vec<Item> {
-    items
-        .iter()
-        .zip(options)
-        .map(|(item, option)| {
-            let end = item
-                .paragraphs
-                .iter()
-                .map(|paragraph| match paragraph {
-                    Paragraph::Text(pieces) => pieces.last().map_or(0, |span| span.end()),
-                    Paragraph::Table(table) => table.span.end(),
-                })
-                .max()
-                .unwrap_or(0);
-            let own = (!option.replaces.is_empty() || option.optional).then(|| item.path.clone());
-            let configuration = option.configurations.first().cloned();
-            Item {
-                path: item.path.clone(),
-                title: item.title.clone(),
-                span: Span::new(item.heading.start(), end.max(item.heading.end())),
-                option: own.or(configuration),
-                parent: item
-                    .parent
-                    .and_then(|parent| items.get(parent))
-                    .map(|parent| parent.path.clone()),
-            }
-        })
-        .collect()
-}
-
-/// Pairs of clauses that bound one property of the vocabulary in one item, under the same option and condition, and can't both
-/// hold, or name different values: the words must tell them apart in a way that no rule has seen.
-fn contradicting(clauses: &[Clause]) -> Vec<(usize, usize)> {
-    let mut pairs = Vec::new();
-    let mut first: BTreeMap<(&str, &str, Option<&str>, String), usize> = BTreeMap::new();
-    for (index, clause) in clauses.iter().enumerate() {
-        let Requirement::Bound(bound) = &clause.requirement else {
-            continue;
-        };
-        let condition = clause
-            .condition
-            .as_ref()
-            .map(|condition| condition.expr.to_string())
-            .unwrap_or_default();
-        let key = (
-            clause.item.as_str(),
-            clause.property.as_str(),
-            clause.option.as_deref(),
-            condition,
-        );
-        match first.get(&key) {
-            Some(earlier) => {
-                let other = clauses.get(*earlier).and_then(Clause::bound);
-                let opposite = other.is_some_and(|other| {
-                    let ends = (other.relation, bound.relation);
-                    let open_range = matches!(
-                        ends,
-                        (Relation::AtLeast, Relation::AtMost)
-                            | (Relation::AtMost, Relation::AtLeast)
-                    );
-                    !open_range
-                        && (other.lo, other.hi, other.unit) != (bound.lo, bound.hi, bound.unit)
-                });
-                if opposite {
-                    pairs.push((*earlier, index));
-                }
-            }
-            None => {
-                first.insert(key, index);
-            }
-        }
-    }
-    pairs
-}
-
-fn contradictions(clauses: &[Clause], pairs: &[(usize, usize)]) -> Vec<Warning> {
-    pairs
-        .iter()
-        .filter_map(|(earlier, later)| {
-            let (earlier, later) = (clauses.get(*earlier)?, clauses.get(*later)?);
-            earlier.is_in_vocabulary().then(|| Warning {
-                kind: WarningKind::Contradiction,
-                span: later.span,
-                words: later.words.clone(),
-                message: format!(
-                    "item {} bounds {} twice ({} and {}); what tells the two apart must be confirmed",
-                    later.item, later.property, earlier.id, later.id
-                ),
-            })
-        })
-        .collect()
 }

@@ -1,0 +1,58 @@
+//! The head of a document: the lines that state what the listing is, and those that demand something.
+
+use crate::header::is_prose;
+use crate::layout::Flow;
+use crate::model::Span;
+
+/// The paragraphs of the head, and apart from them the lines that demand something: "For use only beneath floors not less than 6 in.
+/// thick" states nothing of the joint, and must be met. A line that goes on in small letters belongs to the one before it.
+pub(super) fn split_head(text: &str, head: &[Vec<Span>]) -> (Vec<Vec<Span>>, Vec<Vec<Span>>) {
+    let mut stated = Vec::new();
+    let mut demanded: Vec<Vec<Span>> = Vec::new();
+    for pieces in head {
+        let flow = Flow::of(text, pieces.iter().copied());
+        if is_prose(flow.text()) {
+            stated.push(pieces.clone());
+            continue;
+        }
+        let mut kept = Vec::new();
+        let mut demanding = false;
+        for piece in pieces {
+            let words = piece.of(text).trim_start();
+            let goes_on = demanding && words.starts_with(char::is_lowercase);
+            demanding = goes_on || demands(words);
+            match demanded.last_mut().filter(|_| goes_on) {
+                Some(last) => last.push(*piece),
+                None if demanding => demanded.push(vec![*piece]),
+                None => kept.push(*piece),
+            }
+        }
+        if !kept.is_empty() {
+            stated.push(kept);
+        }
+    }
+    (stated, demanded)
+}
+
+/// Whether a line of the head demands something, and names none of the things that a head states.
+fn demands(line: &str) -> bool {
+    const DEMANDS: &[&str] = &[
+        "shall ",
+        "must ",
+        "for use ",
+        "only ",
+        "not less than",
+        "no less than",
+        "not to be",
+        "not permitted",
+        "limited to",
+        "do not ",
+        "required",
+    ];
+    const STATED: &[&str] = &[
+        "rating", "width", "movement", "leakage", "class ", "opening", "design",
+    ];
+    let lower = line.to_lowercase();
+    DEMANDS.iter().any(|words| lower.contains(words))
+        && !STATED.iter().any(|words| lower.contains(words))
+}
