@@ -15,6 +15,7 @@ mod reference;
 mod sentence;
 mod tables;
 
+use crate::conditions::headed_configuration;
 use crate::layout::Flow;
 use crate::model::Span;
 use crate::naming::Subject;
@@ -49,14 +50,17 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     for paragraph in paragraphs {
         match paragraph {
             Paragraph::Text(pieces) => {
-                let listed = Around {
+                let mut listed = Around {
                     carried: lead.or(around.carried),
                     ..around.clone()
                 };
+                let flow = Flow::of(source, pieces.iter().copied());
+                if let Some(configuration) = headed_configuration(&flow) {
+                    found.configurations.push(configuration.clone());
+                    listed.options.push(configuration);
+                }
                 read_text(source, pieces, &listed, &mut subject, &mut found);
-                Flow::of(source, pieces.iter().copied())
-                    .text()
-                    .clone_into(&mut caption);
+                flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.
                 let listed = caption.starts_with(['•', '-', '–', '*']);
                 lead = carried(&caption).or(lead.filter(|_| listed));

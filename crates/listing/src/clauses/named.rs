@@ -291,8 +291,20 @@ fn is_maker(words: &str) -> bool {
     let capitals = letters.len() >= 4 && letters.iter().all(|c| c.is_uppercase());
     let numberless = !words.chars().any(|c| c.is_ascii_digit());
     let tidy = !words.contains(['(', ')', ':']);
+    // `CONFIGURATION A - Floor to floor` names no maker.
+    let heads = [
+        "configuration ",
+        "config ",
+        "config. ",
+        "detail ",
+        "table ",
+        "note ",
+    ]
+    .iter()
+    .any(|word| words.to_lowercase().starts_with(word));
     (1..=7).contains(&count)
         && tidy
+        && !heads
         && ((capitals && numberless && count >= 2) || ends_as_firm(words))
 }
 

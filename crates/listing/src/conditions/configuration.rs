@@ -1,5 +1,6 @@
 //! Configurations named in a sentence: "In Configuration A", "(Configuration B)", "for Config A and B".
 
+use crate::layout::Flow;
 use crate::rules::Sentence;
 
 /// A mention of configurations.
@@ -70,4 +71,27 @@ fn label(sentence: &Sentence<'_>, at: usize) -> Option<String> {
         && text.chars().all(|c| c.is_ascii_digit())
         && sentence.amount_at(at).is_none();
     (capital || numeral).then(|| text.to_owned())
+}
+
+/// The configuration that a paragraph is headed with, and so is about: `CONFIGURATION A - Floor to floor, 2 Hr.`
+pub(crate) fn headed_configuration(flow: &Flow) -> Option<String> {
+    const HEADING: usize = 32;
+    let text = flow.text();
+    let word = text.split([' ', '.']).next()?;
+    if !WORDS.contains(&word.to_lowercase().as_str()) {
+        return None;
+    }
+    let end = text
+        .char_indices()
+        .nth(HEADING)
+        .map_or(text.len(), |(at, _)| at);
+    let sentence = Sentence::new(flow, 0..end);
+    let mention = mention_at(&sentence, 0)?;
+    let parted = [':', '-', '–', '—', '.']
+        .iter()
+        .any(|sign| sentence.is_sign(mention.last, *sign));
+    match mention.names.as_slice() {
+        [one] if parted => Some(one.clone()),
+        _ => None,
+    }
 }

@@ -18,7 +18,7 @@ use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
-pub(crate) use configuration::configurations;
+pub(crate) use configuration::{configurations, headed_configuration};
 pub(crate) use exception::exceptive;
 pub(crate) use forbidden::Forbidden;
 

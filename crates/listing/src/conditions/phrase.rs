@@ -265,8 +265,22 @@ fn begins_parallel(sentence: &Sentence<'_>, at: usize) -> bool {
         at + 1,
         &["no", "not", "at", "min", "minimum", "max", "maximum", "a"],
     ) || sentence.amount_at(at + 1).is_some();
-    let another = (at + 2..sentence.tokens.len()).any(|later| sentence.is_any(later, OPENERS));
+    let another = (at + 2..sentence.tokens.len()).any(|later| sentence.is_any(later, OPENERS))
+        || names_the_rest(sentence, at + 1);
     joint && bounds && another
+}
+
+/// Whether an amount is for all the rest: "..., and *3-1/4 in. flanges for all other joints*".
+fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> bool {
+    const REACH: usize = 9;
+    let amount = sentence
+        .amount_at(at)
+        .and_then(|index| sentence.amount(index));
+    amount.is_some_and(|amount| {
+        (amount.last..amount.last + REACH)
+            .take_while(|at| !sentence.is_stop(*at))
+            .any(|at| sentence.is_any(at, &["other", "others", "otherwise", "elsewhere"]))
+    })
 }
 
 fn phrase(

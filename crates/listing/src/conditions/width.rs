@@ -73,6 +73,18 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let followed = sentence.is_sign(end, ':')
         || sentence.is_any(end, VERBS)
         || sentence.is_sign(end, ',') && sentence.is_any(end + 1, VERBS);
+    // "at the centre of the joint 12 mm" compares no joint with anything.
+    let sets_apart = sentence.is_any(
+        noun,
+        &["width", "widths", "opening", "openings", "gap", "gaps"],
+    ) || compares(sentence, noun + 1, amount.first)
+        || noun + 1 < amount.first
+        || end > sentence.skip_parentheses(amount.last)
+        || sentence.is_any(end, &["or", "and"])
+        || only;
+    if !sets_apart {
+        return None;
+    }
     let plural =
         is_plural(sentence, noun) && followed && compares(sentence, noun + 1, amount.first);
     let from = opener.or_else(|| (only || plural).then_some(noun))?;

@@ -40,8 +40,13 @@ impl Sequence {
             });
         }
         if self.open.is_empty() {
-            let starts = marker.parts.iter().all(Part::is_first) || starts_lettered(&marker.parts);
+            let starts = marker.parts.iter().all(Part::is_first)
+                || starts_lettered(&marker.parts)
+                || marker.parts == [Part::Number(100)];
             return starts.then(|| self.placement(marker, 0));
+        }
+        if let Some(depth) = self.in_hundreds(marker) {
+            return Some(self.placement(marker, depth));
         }
         let sibling = (0..self.open.len())
             .rev()
@@ -97,6 +102,34 @@ impl Sequence {
             indent,
             item,
         });
+    }
+
+    /// The depth of a number of three digits in an outline that counts `100`, `110`, `111`, `120`, `200`: as deep as its last digit that is
+    /// no zero, and after the open ones.
+    fn in_hundreds(&self, marker: &Marker) -> Option<usize> {
+        let (first, [Part::Number(number)]) = (self.open.first()?, marker.parts.as_slice()) else {
+            return None;
+        };
+        let hundreds =
+            |parts: &[Part]| matches!(parts, [Part::Number(n)] if (100..1000).contains(n));
+        let last = self
+            .open
+            .iter()
+            .rev()
+            .find_map(|open| match open.parts.as_slice() {
+                [Part::Number(last)] if *last >= 100 => Some(*last),
+                _ => None,
+            })?;
+        let next = *number > last && number / 100 - last / 100 <= 1;
+        if !(hundreds(&first.parts) && hundreds(&marker.parts) && next) {
+            return None;
+        }
+        let depth = match (number % 100, number % 10) {
+            (0, _) => 0,
+            (_, 0) => 1,
+            _ => 2,
+        };
+        Some(depth.min(self.open.len()))
     }
 
     fn is_sibling(&self, depth: usize, marker: &Marker) -> bool {
@@ -166,6 +199,10 @@ fn path(parent: Option<&Open>, marker: &Marker) -> String {
         _ => marker.label.clone(),
     };
     let label = marker.label.strip_suffix(".0").unwrap_or(&marker.label);
+    let in_hundreds = |parts: &[Part]| matches!(parts, [Part::Number(n)] if *n >= 100);
+    if in_hundreds(&marker.parts) && parent.is_some_and(|parent| in_hundreds(&parent.parts)) {
+        return label.to_owned();
+    }
     let Some(parent) = parent else {
         return if marker.introduced && marker.close == Close::Dot {
             format!("§{label}")
@@ -234,6 +271,22 @@ mod tests {
             }
         }
         assert_eq!(found, expected);
+    }
+
+    #[test]
+    fn hundreds() {
+        check(
+            &[
+                "100  FLOOR",
+                "110  Slab",
+                "111  Edge",
+                "120  Deck",
+                "200  JOINT",
+                "210  Width",
+                "400 mm wide",
+            ],
+            &["100", "110", "111", "120", "200", "210", "-"],
+        );
     }
 
     #[test]

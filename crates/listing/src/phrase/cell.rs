@@ -47,10 +47,10 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
         return (alone && unit.is_none_or(|unit| unit == Unit::Count)).then_some(cell);
     }
     let spread = spread_in(&tokens, start, unit)?;
-    let own = spread
-        .unit
-        .or(unit)
-        .or_else(|| is_count(&spread.lo, &tokens, spread.next).then_some(Unit::Count))?;
+    let own = spread.unit.or(unit).or_else(|| {
+        let (_, end) = closing(&tokens, spread.next);
+        is_count(&spread.lo, &tokens, end).then_some(Unit::Count)
+    })?;
     let second = cell_second(&tokens, spread.next, &spread, own, second_unit);
     let next = second.as_ref().map_or(spread.next, |(_, next)| *next);
     let (closing, end) = closing(&tokens, next);

@@ -108,6 +108,11 @@ const COUNTED_SINGLY: &[&str] = &[
     "boards",
     "plug",
     "plugs",
+    "sample",
+    "cut",
+    "place",
+    "point",
+    "spot",
     "face",
     "faces",
     "anchors",
@@ -392,7 +397,9 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return measured || word(1).is_some_and(|second| !REFERRED.contains(&second));
     }
     // `two such layers`
-    if first == "such" && word(1).is_some_and(|noun| COUNTED_SINGLY.contains(&noun)) {
+    if first == "such"
+        && word(1).is_some_and(|noun| COUNTED_SINGLY.iter().any(|thing| noun.starts_with(thing)))
+    {
         return true;
     }
     // `no fewer than two on each floor`, `at least one in any 25 ft`

@@ -58,9 +58,12 @@ fn word_is(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
 /// `one in twelve`, `1 in 12`, `1:12`.
 fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let over = number(tokens, at)?;
-    let joined = word_is(tokens, at + 1, &["in"]) || tokens.get(at + 1)?.is_sign(':');
+    let colon = tokens.get(at + 1)?.is_sign(':');
+    let joined = word_is(tokens, at + 1, &["in"]) || colon;
     let under = joined.then(|| number(tokens, at + 2))??;
-    (over < under).then(|| amount(tokens, at, at + 3, over.over(under)?, Unit::Ratio))?
+    // `3:1` is three to one; `10:30` would be a time.
+    let steep = colon && under == Number::ONE && over <= 20;
+    (over < under || steep).then(|| amount(tokens, at, at + 3, over.over(under)?, Unit::Ratio))?
 }
 
 /// `one part water to three parts product`.
@@ -125,15 +128,23 @@ fn mixed_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
 
 /// `3/4 of the joint width`, `one-eighth of the joint width`: the fraction, and the token after "the".
 fn fraction_of_joint(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
-    let part = match &tokens.get(at)?.kind {
-        TokenKind::Number(numeral) if numeral.value < Number::ONE => numeral.value,
-        TokenKind::Word(word) => fraction_word(word)?,
+    let (part, next) = match &tokens.get(at)?.kind {
+        TokenKind::Number(numeral) if numeral.value < Number::ONE => (numeral.value, at + 1),
+        TokenKind::Word(word) => match fraction_word(word) {
+            Some(part) => (part, at + 1),
+            // `three quarters of the joint width`
+            None => {
+                let parts = tokens.get(at).and_then(|token| token.count)?;
+                let part = fraction_word(tokens.get(at + 1)?.word()?)?;
+                (part.times(Number::whole(parts))?, at + 2)
+            }
+        },
         _ => return None,
     };
-    let of_joint = word_is(tokens, at + 1, &["of"])
-        && word_is(tokens, at + 2, &["the"])
-        && word_is(tokens, at + 3, &["joint"]);
-    of_joint.then_some((part, at + 3))
+    let article = usize::from(word_is(tokens, next + 1, &["the"]));
+    let of_joint =
+        word_is(tokens, next, &["of"]) && word_is(tokens, next + 1 + article, &["joint"]);
+    of_joint.then_some((part, next + 1 + article))
 }
 
 /// `twice`, `half`, `three times`, `1.5 x`: the factor, and the token after.

@@ -1,7 +1,7 @@
 //! Tolerances: `150 ± 5 pcf`, `4 in. +1/4 in., -0 in.`, `6 mm, tol. +2/-0`, and deviations alone.
 
 use measure::notation::NumeralStyle;
-use measure::{Number, Unit};
+use measure::{Dimension, Number, Unit};
 
 use super::amounts::{Shape, Spread};
 use super::lex::Token;
@@ -235,6 +235,9 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
         })
         .filter(|end| plus_minus(tokens, *end).is_some() || two_sided(tokens, *end).is_some())
         .unwrap_or(at);
+    let further = further_tolerance(tokens, first)
+        .filter(|_| deviations(tokens, at).is_none() && named_tolerance(tokens, at).is_none());
+    let (at, bracketed) = further.map_or((at, false), |(at, bracketed)| (at, bracketed));
     // `6 mm, tol. +2/-0`, `30 % (tolerance ± 5 percentage points)`
     let opened = at == first.next && tokens.get(at).is_some_and(|token| token.is_sign('('));
     let (named, opened) = named_tolerance(tokens, at).map_or((at, opened), |after| (after, opened));
@@ -253,6 +256,7 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
         None => Some(value.number),
     };
     let opened = opened
+        || bracketed
         || at == first.next + 1
             && tokens
                 .get(first.next)
@@ -271,4 +275,40 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
         span: first.span.join(above.span).join(below.span),
         next,
     })
+}
+
+/// `1/4 in. below the floor, plus or minus 1/16 in.`, `150 mm from the column face (± 25 mm)`: where a tolerance begins that a few words
+/// part from its length, and whether a parenthesis holds it.
+fn further_tolerance(tokens: &[Token<'_>], first: &Value) -> Option<(usize, bool)> {
+    const REACH: usize = 5;
+    // What is flat or level within a tolerance has it for itself.
+    const OTHERS: &[&str] = &[
+        "flat", "level", "plumb", "square", "straight", "flush", "parallel", "and", "or", "with",
+        "by", "to",
+    ];
+    let length = first
+        .unit
+        .is_some_and(|unit| unit.dimension() == Dimension::Length);
+    let start = second_value_end(tokens, first.next).unwrap_or(first.next);
+    let end = (start..start + REACH).find(|at| {
+        tokens
+            .get(*at)
+            .is_none_or(|token| token.word().is_none() || OTHERS.contains(&token.lower))
+    })?;
+    let stop = tokens.get(end).filter(|_| length && end > start)?;
+    let bracketed = stop.is_sign('(');
+    let parted = bracketed || stop.is_sign(',');
+    let (below, above, next) = parted.then(|| deviations(tokens, end + 1))??;
+    let alike = [&below, &above].iter().all(|side| {
+        side.unit
+            .is_none_or(|unit| unit.dimension() == Dimension::Length)
+            && side.number < first.number
+    });
+    let closed = !bracketed || tokens.get(next).is_some_and(|token| token.is_sign(')'));
+    // In another unit it may be greater than the number it belongs to.
+    let same = [below.unit, above.unit]
+        .iter()
+        .flatten()
+        .all(|unit| Some(*unit) == first.unit);
+    (alike && closed && same).then_some((end + 1, bracketed))
 }

@@ -26,6 +26,9 @@ pub(super) fn value_at(tokens: &[Token<'_>], at: usize) -> Option<Value> {
     if signed {
         return value_at(tokens, at + 1).map(|value| Value { first: at, ..value });
     }
+    if let Some(value) = below_zero(tokens, at) {
+        return Some(value);
+    }
     let token = tokens.get(at)?;
     let (number, unit, step, style) = match &token.kind {
         TokenKind::Quantity(stated) => {
@@ -42,6 +45,31 @@ pub(super) fn value_at(tokens: &[Token<'_>], at: usize) -> Option<Value> {
         span: token.span,
         first: at,
         next: at + 1,
+    })
+}
+
+/// `down to -10 °C`: a temperature below zero, its sign right before it and no number before that.
+fn below_zero(tokens: &[Token<'_>], at: usize) -> Option<Value> {
+    let sign = tokens.get(at)?;
+    let minus = ['-', '−', '–'].iter().any(|minus| sign.is_sign(*minus));
+    let after_number = at
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .is_some_and(|before| before.is_numeric() || before.is_sign(')'));
+    let next = tokens.get(at + 1).filter(|_| minus && !after_number)?;
+    let TokenKind::Quantity(stated) = &next.kind else {
+        return None;
+    };
+    let temperature = matches!(stated.unit, Unit::Celsius | Unit::Fahrenheit);
+    let adjacent = sign.span.end() == next.span.start();
+    (temperature && adjacent).then(|| Value {
+        number: -stated.number,
+        unit: Some(stated.unit),
+        step: stated.step,
+        style: stated.style,
+        span: sign.span.join(next.span),
+        first: at,
+        next: at + 2,
     })
 }
 

@@ -17,7 +17,7 @@ const DOWN: &[&str] = &[
 const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond", "pass", "passes", "surpass", "excess"];
 const DOWN_ALONE: &[&str] = &["under", "below"];
 /// Words that turn a comparison round.
-pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "without"];
+pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "nothing", "without"];
 
 /// How far before a comparison its negation may stand.
 const REACH: usize = 14;
@@ -50,7 +50,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
-    let place_or_size = matches!(sentence.amount(index)?.unit.dimension(), Dimension::Length | Dimension::Count);
+    let place_or_size = matches!(sentence.amount(index)?.unit.dimension(), Dimension::Length | Dimension::Count | Dimension::Gauge);
     if !place_or_size {
         return Some(Finding::sure(relation, from));
     }

@@ -6,7 +6,7 @@ use crate::phrase::Shape;
 const REACH: usize = 12;
 
 /// Words that open the place for which a number holds.
-const PLACES: &[&str] = &["in", "on", "at", "onto", "along", "within", "over", "under", "with"];
+const PLACES: &[&str] = &["in", "on", "at", "onto", "along", "within", "over", "under", "above", "below", "beneath", "from", "with"];
 
 /// What is measured, and so no place: "6 in. in depth".
 const MEASURED: &[&str] = &["width", "depth", "thickness", "height", "length", "diameter", "diam", "dia", "size"];

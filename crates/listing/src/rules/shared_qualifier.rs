@@ -21,6 +21,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let joint = own.first.checked_sub(1)?;
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
+    // `limited to 50 percent in compression and shear to 50 percent`
+    let again = sentence.is_word(joint, "to") && joint > previous.last + 1 && sentence.is_any(joint - 2, &["and", "or"]) && bounded(sentence, before).is_some_and(|(_, rule)| rule == "limit verb");
     let times = sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×');
     let by = times && (1..=2).contains(&between.len());
     // `min 20 MSG (0.036 in.) galv steel, 10 in. wide`: a parenthesis repeats the number before it and passes nothing on.
@@ -28,7 +30,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if repeats {
         return None;
     }
-    if !(joined || by) || between.len() > REACH || brings_own_phrase(sentence, between.clone()) {
+    if !(joined || by || again) || between.len() > REACH || (!again && brings_own_phrase(sentence, between.clone())) {
         return None;
     }
     let (finding, rule) = bounded(sentence, before)?;

@@ -87,7 +87,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         };
     }
     // `... and under no circumstances`
-    if sentence.is_any(at + 2, &["no", "any"]) {
+    if matches!(word, "and" | "or") && sentence.is_any(at + 2, &["no", "any"]) {
         return None;
     }
     if word == "or" || word == "and" {
@@ -118,7 +118,7 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     /// Words that lead to another amount without being qualified themselves.
     const LEADS: &[&str] = &[
         "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over",
-        "under", "between", "per", "every", "each", "within", "into",
+        "under", "between", "per", "every", "each", "within", "into", "with", "by",
     ];
     if closes_adjacent(sentence, at) {
         return false;

@@ -12,10 +12,7 @@ impl Builder<'_> {
     /// Opens an item for a captioned table that begins at this line; gives the line after the caption.
     pub(super) fn begins_captioned_table(&mut self, at: usize) -> Option<usize> {
         const LONGEST: usize = 3;
-        let line = self
-            .lines
-            .get(at)
-            .filter(|_| self.gap && self.current.is_some())?;
+        let line = self.lines.get(at).filter(|_| self.gap)?;
         let content = line.content();
         let (path, title) = caption(content.of(self.source))?;
         let end = (at + 1..=at + LONGEST).find(|end| {
@@ -101,6 +98,13 @@ impl Builder<'_> {
     pub(super) fn table(&mut self, at: usize) -> Option<usize> {
         let (table, end) = if self.captioned.is_some() {
             captioned_table_at(self.lines, at)?
+        } else if self
+            .lines
+            .get(at)
+            .is_some_and(|line| caption(line.text).is_some())
+        {
+            // A caption heads the table below it, and is no row of one.
+            return None;
         } else {
             let plain = || self.current.and_then(|_| plain_table_at(self.lines, at));
             table_at(self.lines, at).or_else(plain)?
