@@ -204,16 +204,15 @@ fn spelled_mixed(text: &str, at: usize, word_end: usize) -> Option<(Stated, usiz
 /// `half an inch`, `a quarter inch`, `three-quarters of an inch`.
 fn spelled_fraction(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
     let word = text.get(at..word_end)?;
-    let (number, word_end) = match fraction_word(word) {
-        Some(number) => (number, word_end),
+    let (number, word_end) = if let Some(number) = fraction_word(word) {
+        (number, word_end)
+    } else {
         // `three quarters of an inch`
-        None => {
-            let parts = count_word(word)?;
-            let start = word_end + 1;
-            let end = self::word_end(text, start);
-            let part = fraction_word(text.get(start..end)?).filter(|_| parts > 1)?;
-            (part.times(measure::Number::whole(parts))?, end)
-        }
+        let parts = count_word(word)?;
+        let start = word_end + 1;
+        let end = self::word_end(text, start);
+        let part = fraction_word(text.get(start..end)?).filter(|_| parts > 1)?;
+        (part.times(measure::Number::whole(parts))?, end)
     };
     let rest = text.get(word_end..)?;
     let joint = [" of an", " of a", " an", " a", ""]

@@ -130,15 +130,16 @@ fn mixed_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
 fn fraction_of_joint(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
     let (part, next) = match &tokens.get(at)?.kind {
         TokenKind::Number(numeral) if numeral.value < Number::ONE => (numeral.value, at + 1),
-        TokenKind::Word(word) => match fraction_word(word) {
-            Some(part) => (part, at + 1),
-            // `three quarters of the joint width`
-            None => {
+        TokenKind::Word(word) => {
+            if let Some(part) = fraction_word(word) {
+                (part, at + 1)
+            } else {
+                // `three quarters of the joint width`
                 let parts = tokens.get(at).and_then(|token| token.count)?;
                 let part = fraction_word(tokens.get(at + 1)?.word()?)?;
                 (part.times(Number::whole(parts))?, at + 2)
             }
-        },
+        }
         _ => return None,
     };
     let article = usize::from(word_is(tokens, next + 1, &["the"]));
