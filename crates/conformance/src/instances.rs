@@ -7,7 +7,7 @@
 
 use std::collections::BTreeMap;
 
-use listing::{Clause, Item, component_of_title};
+use listing::{Clause, Expr, Item, component_of_title};
 use vocabulary::Property;
 
 use crate::assessment::Assessment;
@@ -115,6 +115,7 @@ pub(crate) fn tell_apart(parted: &[usize], entries: &[Entry<'_>], found: &mut [A
             }
         }
     }
+    open_conditions(&parts, entries, found);
     for at in parted {
         let (Some(entry), Some(found)) = (entries.get(*at), found.get_mut(*at)) else {
             continue;
@@ -137,6 +138,52 @@ pub(crate) fn tell_apart(parted: &[usize], entries: &[Entry<'_>], found: &mut [A
         *found = Assessment::open(Reason::WhichPart)
             .on(fact)
             .saying(format!("a value of its own, as `{name}`"), sentence);
+    }
+}
+
+/// Opens the clauses whose condition tests such a property: "where two layers are used" is said of one of two boards, and the fact
+/// doesn't say of which it is.
+fn open_conditions(
+    parts: &BTreeMap<&str, Vec<&str>>,
+    entries: &[Entry<'_>],
+    found: &mut [Assessment<'_>],
+) {
+    for (entry, found) in entries.iter().zip(found) {
+        let Some(condition) = entry
+            .clause
+            .condition
+            .as_ref()
+            .filter(|_| found.judgment.is_none())
+        else {
+            continue;
+        };
+        let by_condition = matches!(found.verdict, Verdict::Met | Verdict::NotMet)
+            || found.reason == Reason::ConditionNotMet;
+        let shared = tested(&condition.expr)
+            .into_iter()
+            .find_map(|property| Some((property, parts.get(property)?)))
+            .filter(|(_, items)| by_condition && items.len() > 1);
+        let Some((property, items)) = shared else {
+            continue;
+        };
+        let sentence = format!(
+            "Whether it applies rests on `{property}`, and {} describe each their own: the value doesn't say of which it is known.",
+            joined(items.iter().map(|item| format!("item {item}"))),
+        );
+        *found = Assessment::open(Reason::WhichPart).saying(
+            format!("to know of which part `{property}` is meant"),
+            sentence,
+        );
+    }
+}
+
+/// The properties that a condition tests.
+fn tested(expr: &Expr) -> Vec<&str> {
+    match expr {
+        Expr::All(parts) | Expr::Any(parts) => parts.iter().flat_map(tested).collect(),
+        Expr::Not(part) => tested(part),
+        Expr::Test(test) => vec![&test.property],
+        Expr::Words(_) => Vec::new(),
     }
 }
 

@@ -64,6 +64,28 @@ fn one_value_for_two_parts_shows_nothing() {
 }
 
 #[test]
+fn a_condition_on_a_property_of_two_parts_is_of_neither() {
+    let listing = titled(
+        &[
+            "board.layers: at least 1 ; item 2A",
+            "board.layers: at least 1 ; item 2B",
+            "sealant.depth: at least 5/8 in. ; item 3 ; if board.layers = 2",
+        ],
+        &[
+            ("2", "WALL", None),
+            ("2A", "GYPSUM BOARD", Some("2")),
+            ("2B", "GYPSUM BOARD LINER", Some("2")),
+            ("3", "SEALANT", None),
+        ],
+    );
+    for layers in ["1", "2"] {
+        let fact = format!("board.layers = {layers}");
+        let found = verdicts(&listing, &[&fact, "sealant.depth = 5/8 in."]);
+        assert_eq!(found[2], open(WhichPart), "{layers}");
+    }
+}
+
+#[test]
 fn a_value_may_name_its_item() {
     let found = verdicts(
         &two_runners(),

@@ -42,10 +42,12 @@ pub(super) fn captioned_table(lines: &[Line<'_>], start: usize) -> Option<(Table
 /// A blank line may part the two. Three columns at least.
 pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     let region = lines.get(start..)?;
+    // Most lines are text, and begin no columns.
+    region.first().filter(|line| gaps(line.text) >= 1)?;
     let headed = region
         .iter()
-        .take(block(region))
-        .take_while(|line| !is_data(line))
+        .take(MOST_HEADING_LINES + 1)
+        .take_while(|line| !line.is_blank() && !is_rule(line.text) && !is_data(line))
         .count();
     if !(1..=MOST_HEADING_LINES).contains(&headed) {
         return None;
@@ -59,8 +61,7 @@ pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .count();
     let end = rows_start + rows_len;
     let (headings, rows) = (region.get(..headed)?, region.get(rows_start..end)?);
-    let heads = headings.first().is_some_and(|line| gaps(line.text) >= 1)
-        && headings.iter().all(|line| !speaks(line.text));
+    let heads = headings.iter().all(|line| !speaks(line.text));
     if rows_len < 2 || !heads {
         return None;
     }
