@@ -197,3 +197,30 @@ fn a_width_behind_the_mark_of_its_row_is_required_and_not_a_case() {
         ],
     );
 }
+
+/// The numbers that a reading shows as unread.
+fn unread(text: &str) -> Vec<String> {
+    read_text("sample", text)
+        .warnings
+        .iter()
+        .filter(|warning| warning.kind == listing::WarningKind::UnreadNumber)
+        .map(|warning| warning.words.clone())
+        .collect()
+}
+
+#[test]
+fn a_number_that_no_clause_holds_is_shown() {
+    assert_eq!(
+        unread(
+            "1. CLIPS - Required where the joint is wider than 75 mm.\n2. SEAL - Depth 12 mm (1/2 in.) min.\n"
+        ),
+        ["75 mm"]
+    );
+    // A second value, a tolerance in the other unit, a product's name and an item are held.
+    assert!(
+        unread(
+            "1. STUDS - Cut 3/4 in. +/- 1/8 in. (19 +/- 3 mm) short, as Item 3C.\n2. PACKING - Depth 4 in. (102 mm) of \"Marlwool 4\".\n"
+        )
+        .is_empty()
+    );
+}

@@ -59,6 +59,8 @@ const NOT_COUNTED: &[&str] = &[
     "set",
     "kind",
     "type",
+    "page",
+    "pages",
 ];
 
 /// Things of which a listing counts even one.

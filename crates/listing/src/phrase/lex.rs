@@ -1,7 +1,9 @@
 //! A sentence as tokens: words, signs, numbers and quantities.
 
+use measure::Unit;
 use measure::notation::{self, Numeral, Stated};
 
+use super::names::follows_name;
 use super::words::{count_word, fraction_word};
 use crate::model::Span;
 
@@ -68,7 +70,7 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
             at += c.len_utf8();
             continue;
         }
-        let (kind, end) = next(text, at, c, quote_open);
+        let (kind, end) = next(text, at, c, quote_open, &tokens);
         if matches!(kind, TokenKind::Sign('"' | '“' | '”')) {
             quote_open = c != '”' && !quote_open;
         }
@@ -91,12 +93,18 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
     tokens
 }
 
-fn next(text: &str, at: usize, c: char, quote_open: bool) -> (TokenKind<'_>, usize) {
+fn next<'a>(
+    text: &'a str,
+    at: usize,
+    c: char,
+    quote_open: bool,
+    before: &[Token<'_>],
+) -> (TokenKind<'a>, usize) {
     let numeric = c.is_ascii_digit()
         || c == '.'
         || (!c.is_ascii() && !c.is_alphabetic() && notation::numeral_at(text, at).is_some());
     if (numeric || prefixes_number(text, at, c))
-        && let Some(stated) = quantity(text, at, quote_open)
+        && let Some(stated) = quantity(text, at, quote_open, before)
     {
         let end = stated.span.end;
         return (TokenKind::Quantity(stated), end);
@@ -134,11 +142,19 @@ fn leader_len(text: &str, at: usize) -> Option<usize> {
     (dots >= 3).then_some(rest.get(..len)?.trim_end().len())
 }
 
-/// A quantity here, unless its inch mark is really the closing quote of a name: `"Woolly 6"`.
-fn quantity(text: &str, at: usize, quote_open: bool) -> Option<Stated> {
+/// A quantity here, unless its inch mark is really the closing quote of a name, `"Woolly 6"`, its inches a preposition, `Item 4 in joints`, or
+/// it is a name itself, `kit 40-C`, `Vindoflex 2K`.
+fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Option<Stated> {
     let stated = notation::quantity_at(text, at)?;
     let words = text.get(stated.span.clone())?;
-    (!(quote_open && words.ends_with(['"', '”']))).then_some(stated)
+    let closes_quote = quote_open && words.ends_with(['"', '”']);
+    let preposition = words.ends_with(" In") || words.ends_with(" in") && follows_name(before);
+    let lettered = match stated.unit {
+        Unit::Celsius | Unit::Fahrenheit => words.contains('-'),
+        Unit::KelvinRise => !words.contains(' ') && stated.number < 20,
+        _ => false,
+    };
+    (!closes_quote && !preposition && !lettered).then_some(stated)
 }
 
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.

@@ -71,6 +71,12 @@ pub(super) fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
         return false;
     };
     let number = matches!(next.kind, TokenKind::Number(_));
+    // `alternative to 110`
+    if at > 0 && number && tokens.get(at).is_some_and(|token| token.is_word("to")) {
+        return ["alternative", "alternate"]
+            .iter()
+            .any(|word| tokens.get(at - 1).is_some_and(|token| token.is_word(word)));
+    }
     let section = tokens.get(at).is_some_and(|token| token.is_sign('§'));
     if section {
         return number || next.is_numeric() || next.is_sign('(');
@@ -79,6 +85,20 @@ pub(super) fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
         && tokens
             .get(at)
             .is_some_and(|token| NAMING.contains(&token.lower))
+}
+
+/// Whether the next token would name something together with the last word: `Item`, `Items 1 and`.
+pub(super) fn follows_name(tokens: &[Token<'_>]) -> bool {
+    tokens
+        .iter()
+        .rev()
+        .find(|token| {
+            let listed = matches!(token.kind, TokenKind::Number(_))
+                || token.is_sign(',')
+                || ["and", "or", "to"].iter().any(|word| token.is_word(word));
+            !listed
+        })
+        .is_some_and(|token| NAMING.contains(&token.lower))
 }
 
 /// The token after a name and the numbers listed with it: `Items 2, 3A and 4`.

@@ -3,12 +3,14 @@
 mod contradictions;
 mod head;
 mod numbering;
+mod second_pass;
 
 use vocabulary::Component;
 
 use self::contradictions::{contradicting, contradictions};
 use self::head::split_head;
 use self::numbering::{items, number};
+use self::second_pass::unread_numbers;
 use crate::clauses::{self, Around, Draft, Yield};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, decode, lines};
@@ -329,9 +331,11 @@ impl<'a> Reader<'a> {
                 message,
             });
         }
-        warnings.sort_by_key(|warning| (warning.span, warning.kind));
         let items = items(&self.outline.items, &self.options);
         let places = self.places.finish();
+        let unread = unread_numbers(self.text, &clauses, &places, &warnings);
+        warnings.extend(unread);
+        warnings.sort_by_key(|warning| (warning.span, warning.kind));
         let covered = places.iter().map(|place| place.span.len()).sum();
         let accounted = Accounted {
             bytes: covered,

@@ -1,0 +1,169 @@
+//! A second, independent and much simpler pass: every number with a unit that stands in the source must stand in a clause's bound, in a
+//! condition, in a product's name or in the head. What stands in none is shown as an unread number.
+//!
+//! The pass knows no grammar: it shares nothing with the rules but the notation of quantities, so that a rule that loses a number is found
+//! out by something that can't lose it the same way.
+
+use measure::notation::{Stated, quantity_at};
+use measure::{Number, Unit};
+
+use crate::model::{Clause, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
+
+/// How far behind a number its second value may stand, in bytes.
+const REACH: usize = 160;
+
+/// The numbers of a source that nothing holds.
+pub(super) fn unread_numbers(
+    text: &str,
+    clauses: &[Clause],
+    places: &[Place],
+    warnings: &[Warning],
+) -> Vec<Warning> {
+    let held = held(clauses, places, warnings);
+    let seconds = seconds(clauses);
+    numbers(text)
+        .filter(|number| {
+            let at = span_of(number);
+            let deviates = text
+                .get(..number.span.start)
+                .is_some_and(|before| before.trim_end().ends_with(['±', '-', '−']));
+            !stands_in(&held, at) && !is_second(&seconds, number, deviates)
+        })
+        .map(|number| {
+            let span = span_of(&number);
+            let words = span.of(text).to_owned();
+            let message = format!("no clause, condition or name holds `{words}`");
+            Warning {
+                kind: WarningKind::UnreadNumber,
+                span,
+                words,
+                message,
+            }
+        })
+        .collect()
+}
+
+fn span_of(stated: &Stated) -> Span {
+    Span::new(stated.span.start, stated.span.end)
+}
+
+/// Every number with a unit, in order.
+fn numbers(text: &str) -> impl Iterator<Item = Stated> + '_ {
+    let mut next = 0;
+    text.char_indices().filter_map(move |(at, c)| {
+        let begins = at >= next && c.is_ascii_digit();
+        let apart = text
+            .get(..at)
+            .and_then(|before| before.chars().next_back())
+            .is_none_or(|before| !before.is_alphanumeric() && !matches!(before, '.' | '-' | '/'));
+        if !begins {
+            return None;
+        }
+        let stated = apart.then(|| quantity_at(text, at)).flatten();
+        // A number without a unit is passed over whole.
+        next = stated.as_ref().map_or_else(
+            || {
+                let rest = text.get(at..).unwrap_or_default();
+                at + rest.len() - rest.trim_start_matches(|c: char| c.is_ascii_digit()).len()
+            },
+            |stated| stated.span.end,
+        );
+        stated.filter(|stated| stated.unit != Unit::Count && !is_name(text, stated))
+    })
+}
+
+/// Whether what looks like a quantity is part of a name: `Item 3C`, `"Carromat 8"`.
+fn is_name(text: &str, stated: &Stated) -> bool {
+    let words = text.get(stated.span.clone()).unwrap_or_default();
+    let lettered = matches!(
+        stated.unit,
+        Unit::Celsius | Unit::Fahrenheit | Unit::KelvinRise
+    ) && !words.contains([' ', '°', '\u{a0}']);
+    lettered || (words.ends_with('"') && stands_in_quotes(text, stated.span.start))
+}
+
+/// Whether a quote that was opened before a place on its line, not far off, is still open there. A mark behind a digit is an inch mark.
+fn stands_in_quotes(text: &str, place: usize) -> bool {
+    let before = text.get(..place).unwrap_or_default();
+    let mut marks = 0;
+    let mut chars = before.chars().rev().take(REACH).peekable();
+    while let Some(c) = chars.next().filter(|c| *c != '\n') {
+        let inches = chars.peek().is_some_and(char::is_ascii_digit);
+        marks += usize::from(c == '"' && !inches);
+    }
+    marks % 2 == 1
+}
+
+/// The stretches in which a number is accounted for, in order and without overlap.
+fn held(clauses: &[Clause], places: &[Place], warnings: &[Warning]) -> Vec<Span> {
+    let of_clauses = clauses.iter().flat_map(|clause| {
+        let own = match &clause.requirement {
+            Requirement::Bound(bound) => Some(bound.at),
+            Requirement::Named { .. } | Requirement::Reference { .. } => Some(clause.span),
+            _ => None,
+        };
+        let condition = clause.condition.as_ref().map(|condition| condition.span);
+        own.into_iter().chain(condition)
+    });
+    let of_places = places
+        .iter()
+        .filter(|place| {
+            matches!(
+                place.kind,
+                PlaceKind::Header | PlaceKind::Heading | PlaceKind::Furniture
+            )
+        })
+        .map(|place| place.span);
+    let warned = warnings
+        .iter()
+        .filter(|warning| warning.kind == WarningKind::UnreadNumber)
+        .map(|warning| warning.span);
+    let mut spans: Vec<Span> = of_clauses.chain(of_places).chain(warned).collect();
+    spans.sort_unstable_by_key(|span| (span.start(), span.end()));
+    let mut merged: Vec<Span> = Vec::new();
+    for span in spans {
+        match merged.last_mut().filter(|last| span.start() <= last.end()) {
+            Some(last) => *last = last.join(span),
+            None => merged.push(span),
+        }
+    }
+    merged
+}
+
+/// Whether a number touches one of the stretches.
+fn stands_in(held: &[Span], at: Span) -> bool {
+    let after = held.partition_point(|span| span.end() <= at.start());
+    held.get(after).is_some_and(|span| span.start() < at.end())
+}
+
+/// The second values of the bounds, by where the first stands.
+fn seconds(clauses: &[Clause]) -> Vec<(usize, Number, Unit)> {
+    let mut seconds: Vec<(usize, Number, Unit)> = clauses
+        .iter()
+        .filter_map(|clause| match &clause.requirement {
+            Requirement::Bound(bound) => Some((bound.at, bound.second.as_ref()?)),
+            _ => None,
+        })
+        .flat_map(|(at, second)| {
+            let values = [second.lo, second.hi];
+            values
+                .into_iter()
+                .flatten()
+                .map(move |value| (at.end(), value, second.unit))
+        })
+        .collect();
+    seconds.sort_unstable_by_key(|(at, ..)| *at);
+    seconds
+}
+
+/// Whether a number is the second value of a bound just before it, or the deviation that such a value is stated with: `(19 ± 3 mm)`.
+fn is_second(seconds: &[(usize, Number, Unit)], number: &Stated, deviates: bool) -> bool {
+    let start = number.span.start;
+    let from = seconds.partition_point(|(at, ..)| at + REACH < start);
+    seconds
+        .get(from..)
+        .unwrap_or_default()
+        .iter()
+        .take_while(|(at, ..)| *at <= start)
+        .any(|(_, value, unit)| *unit == number.unit && (deviates || *value == number.number))
+}
