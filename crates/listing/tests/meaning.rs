@@ -224,3 +224,106 @@ fn a_number_that_no_clause_holds_is_shown() {
         .is_empty()
     );
 }
+
+#[test]
+fn a_configuration_governs_what_follows_it() {
+    check(
+        "1. BOARD - Gypsum board. Configuration A uses one layer, Configuration B two layers.\n",
+        &[
+            "board.layers: exactly 1 count in Configuration A",
+            "board.layers: exactly 2 count in Configuration B",
+        ],
+    );
+    check(
+        "1. PACKING - Configuration A: depth 4 in. min. Configuration B: depth 6 in. min.\n",
+        &[
+            "packing.depth: at least 4 in in Configuration A",
+            "packing.depth: at least 6 in in Configuration B",
+        ],
+    );
+}
+
+#[test]
+fn a_stroke_between_two_numbers_makes_no_fraction() {
+    assert_eq!(
+        unread("1. PACKING - Depth min 50/75 mm (wall/floor).\n"),
+        ["50/75 mm"]
+    );
+    check(
+        "1. PACKING - Depth min 3/4 in. or more.\n",
+        &["packing.depth: at least 3/4 in"],
+    );
+}
+
+#[test]
+fn a_condition_keeps_all_its_values() {
+    check(
+        "1. PACKING - Min 4 in. deep where the joint is 2 in. or 3 in. wide and 6 in. where it is 4 in. wide.\n",
+        &[
+            "packing.depth: at least 4 in if \"where the joint is 2 in. or 3 in. wide\"",
+            "packing.depth: nominal 6 in if \"where it is 4 in. wide\"",
+        ],
+    );
+}
+
+#[test]
+fn a_lap_lends_nothing_to_a_spacing() {
+    check(
+        "1. CLIPS - Clips overlapping the slab at least 2 in. on each side and 24 in. on center.\n",
+        &[
+            "1:slab_overlap: at least 2 in",
+            "clip.spacing: nominal 24 in",
+        ],
+    );
+}
+
+#[test]
+fn numbers_in_words_are_read_whole_or_not_at_all() {
+    check(
+        "1. SEALANT - Sealant depth not less than an inch and a half.\n",
+        &["sealant.depth: at least 3/2 in"],
+    );
+    check("1. SEAL - Depth one hundred and fifty millimetres.\n", &[]);
+    check("1. SEAL - Depth twenty five millimetres.\n", &[]);
+}
+
+#[test]
+fn a_tolerance_never_widens_a_limit() {
+    check(
+        "1. SEALANT - Min 1/2 in. deep, plus or minus 1/16 in.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "1:sealant_deep: between -1/16 to 1/16 in",
+        ],
+    );
+    check(
+        "1. COATING - 12 mm wet, +10/-10 %.\n",
+        &["coating.wet_thickness: between 54/5 to 66/5 mm"],
+    );
+}
+
+#[test]
+fn what_is_left_of_a_thickness_is_no_compression() {
+    check(
+        "1. PACKING - Compressed to not less than two-thirds of its original thickness.\n",
+        &[],
+    );
+}
+
+#[test]
+fn of_several_resistance_levels_none_is_taken() {
+    check(
+        "1. CLASS - For joints up to 50 mm the FRL is -/120/120, and for joints over 50 mm the FRL is -/90/90.\n",
+        &[],
+    );
+}
+
+#[test]
+fn a_caption_of_several_attributes_limits_none() {
+    let text = "1. SEAL\n\nTABLE 1  MINIMUM PACKING DEPTH AND CLIP SPACING\n\n+-----+-----------+--------------+\n| Mk  | Packing   | Clip         |\n|     | depth, mm | spacing, mm  |\n+-----+-----------+--------------+\n| A   | 100       | 600          |\n| B   | 120       | 450          |\n+-----+-----------+--------------+\n";
+    let relations: Vec<bool> = clauses(text)
+        .iter()
+        .map(|clause| clause.contains("at least"))
+        .collect();
+    assert_eq!(relations, [false; 4]);
+}

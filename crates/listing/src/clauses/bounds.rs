@@ -120,6 +120,17 @@ fn join_range(
     if first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
         return None;
     }
+    // "no smaller than 5 in. and no farther apart than 60 in." bounds a size and a spacing.
+    let apart = |from: usize, amount: &Amount| {
+        sentence.has_any(
+            from.min(amount.first),
+            amount.first,
+            &["apart", "closer", "nearer", "farther", "further"],
+        )
+    };
+    if apart(finding.from, amount) != apart(last.from, first) {
+        return None;
+    }
     let between = sentence.skip_parentheses(first.last)..finding.from.max(first.last);
     // `1-1/2 in. min, 3 in. max` and `min 1/2 in., max 1 in.`: a comma joins only limits that stand alike with nothing else between.
     let after = last.rule == "word after" && finding.from == amount.first;
@@ -132,12 +143,13 @@ fn join_range(
             .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
     let joins = !another
         && between.clone().all(|at| {
-            ((after || before || !rising) && sentence.is_sign(at, ','))
+            ((after || before || !rising || sentence.is_word(at + 1, "and"))
+                && sentence.is_sign(at, ','))
                 || sentence.is_any(
                     at,
                     &[
                         "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
-                        "minimum", "max", "maximum", "of",
+                        "minimum", "max", "maximum", "of", "more", "least", "greater",
                     ],
                 )
         });
@@ -152,7 +164,7 @@ fn join_range(
     }
     // "max 8 in. or min 1 in." would be two alternatives.
     let falling_or = !rising && between.clone().any(|at| sentence.is_word(at, "or"));
-    (joins && !falling_or && between.len() <= 4 && low < high).then(|| Bound {
+    (joins && !falling_or && between.len() <= 5 && low < high).then(|| Bound {
         relation: Relation::Between,
         lo: Some(*low),
         hi: Some(*high),

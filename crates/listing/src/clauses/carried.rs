@@ -50,7 +50,14 @@ pub(crate) fn carried(words: &str) -> Option<Carried> {
     let words = words.trim();
     let last = crate::sentences::sentences(words).pop()?;
     let last = words.get(last)?.to_lowercase();
-    let opening = last.trim_end_matches([':', ' ', '-']);
+    let whole = last.trim_end_matches([':', ' ', '-']);
+    // "density 4 pcf, laid to not less than the following depth" opens with its last stretch.
+    let tail = whole.rsplit([',', ';']).next().unwrap_or(whole);
+    let opening = if tail.contains(" the following") {
+        tail
+    } else {
+        whole
+    };
     let parts = || opening.split(|c: char| !c.is_alphanumeric());
     let numbered = parts()
         .skip(1)
@@ -60,7 +67,9 @@ pub(crate) fn carried(words: &str) -> Option<Carried> {
     }
     let ending = ENDINGS
         .iter()
-        .find(|(words, _)| opening.ends_with(words))
+        .find(|(words, _)| {
+            opening.ends_with(words) || opening.contains(&format!("{words} the following"))
+        })
         .map(|(_, relation)| *relation);
     let mut qualifiers = parts().filter_map(qualifier);
     let qualified = qualifiers

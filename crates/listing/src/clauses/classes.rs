@@ -73,6 +73,8 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
     for at in 0..sentence.tokens.len() {
         let word = sentence.token(at).and_then(Token::word).unwrap_or_default();
         let after = number(at + 1);
+        // A code goes no further than its own stretch.
+        in_code &= !(sentence.is_stop(at) || word.len() > 3);
         match (word, after) {
             ("E" | "EI" | "EW", Some(value)) => {
                 in_code = true;
@@ -143,11 +145,13 @@ fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
         return Vec::new();
     }
     // `90/90` reads as a fraction, so the words are looked at, not the tokens.
-    let words = sentence.text.split_whitespace();
-    let Some((word, minutes)) = words
+    let mut levels = sentence
+        .text
+        .split_whitespace()
         .map(|word| word.trim_matches(|c: char| matches!(c, '.' | ',' | ';' | '(' | ')')))
-        .find_map(|word| Some((word, level_parts(word)?)))
-    else {
+        .filter_map(|word| Some((word, level_parts(word)?)));
+    // Of several levels, which holds for what is for a person to say.
+    let (Some((word, minutes)), None) = (levels.next(), levels.next()) else {
         return Vec::new();
     };
     let start = sentence.text.find(word).unwrap_or_default();
@@ -177,11 +181,18 @@ fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
         .collect()
 }
 
+/// The minutes that fire resistance is classified for (EN 13501-2, AS 1530.4).
+const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
+
 /// The three parts of a fire resistance level, a dash where it has none.
 fn level_parts(word: &str) -> Option<[Option<i32>; 3]> {
     let part = |part: &str| match part {
         "-" | "–" | "—" => Some(None),
-        digits => digits.parse::<i32>().ok().map(Some),
+        digits => digits
+            .parse::<i32>()
+            .ok()
+            .filter(|minutes| MINUTES.contains(minutes))
+            .map(Some),
     };
     let mut parts = word.split('/');
     let level = [

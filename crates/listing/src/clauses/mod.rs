@@ -35,6 +35,8 @@ pub(crate) struct Around {
     pub(crate) carried: Option<Carried>,
     /// The options that the whole item belongs to.
     pub(crate) options: Vec<String>,
+    /// The configuration that the paragraph is headed with, which is among the options.
+    pub(crate) headed: Option<String>,
 }
 
 /// Reads an item's paragraphs.
@@ -47,6 +49,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
         String::new()
     };
     let mut lead = None;
+    let mut headed: Option<String> = None;
     for paragraph in paragraphs {
         match paragraph {
             Paragraph::Text(pieces) => {
@@ -55,9 +58,13 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                     ..around.clone()
                 };
                 let flow = Flow::of(source, pieces.iter().copied());
-                if let Some(configuration) = headed_configuration(&flow) {
+                // The bullets below a headed paragraph are about its configuration, too.
+                let bullet = flow.text().starts_with(['•', '-', '–', '*']);
+                headed = headed_configuration(&flow).or(headed.filter(|_| bullet));
+                if let Some(configuration) = &headed {
                     found.configurations.push(configuration.clone());
-                    listed.options.push(configuration);
+                    listed.options.push(configuration.clone());
+                    listed.headed = Some(configuration.clone());
                 }
                 read_text(source, pieces, &listed, &mut subject, &mut found);
                 flow.text().clone_into(&mut caption);

@@ -110,6 +110,14 @@ fn restricts(words: &str) -> bool {
         "without",
         "unless",
         "discontinued",
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "deep",
+        "thick",
+        "wide",
+        "flush",
     ];
     words
         .split(|c: char| !c.is_alphanumeric())

@@ -83,7 +83,11 @@ pub(super) fn push_prose(
         expr: condition.expr.clone(),
     });
     let mut options = context.around.options.clone();
-    for found in context.governing.iter().skip(context.first_configuration) {
+    let named = context.governing.iter().skip(context.first_configuration);
+    if named.clone().any(|found| found.first <= segment.first + 1) {
+        options.retain(|option| Some(option) != context.around.headed.as_ref());
+    }
+    for found in named {
         if let Expr::Words(name) = &found.expr
             && found.first <= segment.first + 1
             && found.last <= segment.last

@@ -81,7 +81,15 @@ pub(super) fn read(
     context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
-    let classes = class_numbers(&sentence);
+    // A class that holds only where something else does is left to a person.
+    let mut classes = class_numbers(&sentence);
+    let leads = |classes: &[ClassNumber]| {
+        let first = classes.first().map_or(0, |class| class.first);
+        matches!(governing.as_slice(), [only] if only.last <= first && first_configuration == 1)
+    };
+    if !governing.is_empty() && !leads(&classes) {
+        classes.clear();
+    }
     context.classes(&classes, span, found);
     if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {
         return;
@@ -173,7 +181,8 @@ impl Context<'_, '_> {
                 return sheet;
             }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
-            let said_alike = reading.rule == "parallel place" || self.goes_on_counting(reading);
+            let said_alike =
+                reading.rule == "parallel place" || self.repeats_the_count(earlier, reading);
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();
             }
@@ -181,15 +190,36 @@ impl Context<'_, '_> {
         name(self.sentence, index, subject, mentions)
     }
 
-    /// Whether a count names nothing of its own: "two layers for 1 Hr and *three* for 2 Hr".
-    fn goes_on_counting(&self, reading: &Reading) -> bool {
-        let amount = reading
-            .amounts
-            .last()
-            .and_then(|index| self.sentence.amount(*index));
-        amount.is_some_and(|amount| {
-            amount.unit == Unit::Count && self.sentence.is_any(amount.last, &["for", "at"])
-        })
+    /// Whether a count names nothing of its own and is for another case of what was counted before: "two layers for 1 Hr and *three* for 2
+    /// Hr".
+    fn repeats_the_count(&self, earlier: &Reading, reading: &Reading) -> bool {
+        let sentence = self.sentence;
+        let last = |reading: &Reading| {
+            reading
+                .amounts
+                .last()
+                .and_then(|index| sentence.amount(*index))
+                .filter(|amount| amount.unit == Unit::Count)
+        };
+        let (Some(first), Some(own)) = (last(earlier), last(reading)) else {
+            return false;
+        };
+        // After the words of the first count nothing is named until the second.
+        let named = (first.last..own.first)
+            .skip_while(|at| !sentence.is_stop(*at) && !sentence.in_condition(*at))
+            .any(|at| {
+                !sentence.in_condition(at)
+                    && !sentence.is_stop(at)
+                    && !sentence.is_any(
+                        at,
+                        &[
+                            "and", "or", "at", "least", "not", "fewer", "than", "min", "max",
+                        ],
+                    )
+            });
+        let for_case = sentence.is_any(own.last, &["for", "at"])
+            && (own.last..own.last + 4).any(|at| sentence.in_condition(at));
+        for_case && !named
     }
 
     /// Whether nothing but conditions, qualifiers and joints stands between two numbers.
@@ -265,6 +295,14 @@ impl Context<'_, '_> {
         let mut options = self.around.options.clone();
         let mut condition: Option<Condition> = None;
         let attached = self.attached.get(index).cloned().unwrap_or_default();
+        // A configuration that the words name stands for the one that the paragraph is headed with.
+        let names_own = attached
+            .conditions
+            .iter()
+            .any(|number| *number >= self.first_configuration);
+        if names_own {
+            options.retain(|option| Some(option) != self.around.headed.as_ref());
+        }
         for number in attached.conditions {
             let Some(found) = self.governing.get(number) else {
                 continue;
@@ -337,6 +375,11 @@ impl Context<'_, '_> {
 
     /// The numbers of class codes, each a clause that shows the whole sentence.
     fn classes(&self, classes: &[ClassNumber], span: Span, found: &mut Yield) {
+        let condition = self.governing.first().map(|found| Condition {
+            words: self.sentence.words(found.first, found.last).to_owned(),
+            span: self.sentence.source_of(found.first, found.last),
+            expr: found.expr.clone(),
+        });
         for class in classes {
             let name = class.name();
             let property = name
@@ -348,7 +391,7 @@ impl Context<'_, '_> {
                 component: name.component,
                 attribute: name.attribute,
                 requirement: Requirement::Bound(class.bound(self.sentence)),
-                condition: None,
+                condition: condition.clone(),
                 options: self.around.options.clone(),
                 read_by: vec!["class code".to_owned()],
                 confidence: Confidence::ByRule,

@@ -114,7 +114,25 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
             "shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the",
         ],
     );
-    (stop || joined) && (comma_after || verb_after)
+    (stop || joined) && (comma_after || verb_after) || leads_as_configuration(sentence, condition)
+}
+
+/// `Configuration A uses one layer, Configuration B two layers`, `in Configuration A lap 1 in. and in Configuration B 2 in.`: a configuration
+/// that opens its stretch governs the number after it, and not the one before.
+fn leads_as_configuration(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    if subject(&condition.expr) != Some("configuration") {
+        return false;
+    }
+    let Some(before) = condition.first.checked_sub(1) else {
+        return true;
+    };
+    let opens = sentence.is_stop(before) || sentence.is_any(before, &["and", "or", "but"]);
+    let follows = (condition.last..sentence.tokens.len())
+        .take_while(|at| {
+            !sentence.is_stop(*at) && !sentence.is_any(*at, &["configuration", "config"])
+        })
+        .any(|at| sentence.amount_at(at).is_some());
+    opens && follows
 }
 
 fn after_opening(

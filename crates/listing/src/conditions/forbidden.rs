@@ -10,7 +10,7 @@ const OPENERS: &[&str] = &["when", "where", "if", "whenever", "while"];
 const BUT: &[&str] = &["unless", "except", "until", "but"];
 
 /// What is done on site, and can be forbidden while something holds. "Shall not be omitted where" demands, and "is not required when" frees.
-const DOING: &[&str] = &[
+pub(super) const DOING: &[&str] = &[
     "apply",
     "applied",
     "place",

@@ -6,6 +6,7 @@ use super::width::skip_attribute;
 use super::{Found, test};
 use crate::model::Expr;
 use crate::naming::mentions;
+use crate::phrase::Token;
 use crate::rules::Sentence;
 
 /// Words that open such a phrase.
@@ -82,7 +83,22 @@ fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
     let allowed =
         permits || first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
     sentence.has_any(first, last, STATES)
+        || (holds_number && is_work_when(sentence, first, last))
         || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
+}
+
+/// `Poured when the concrete is at 5 °C to 35 °C`: the sentence bounds nothing but the state in which the work is done.
+fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    let done = first > 0
+        && first <= 3
+        && sentence.is_any(first, &["when", "where"])
+        && (0..first).any(|at| sentence.is_any(at, super::forbidden::DOING));
+    let alone = sentence
+        .amounts
+        .iter()
+        .all(|amount| first <= amount.first && amount.last <= last);
+    let free = sentence.has_any(0, first, &["may", "need", "not"]);
+    done && alone && !free
 }
 
 /// "when installed", "when dry", "when measured": the state in which the number holds, which is part of what it is.
@@ -261,6 +277,25 @@ fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> boo
 /// where ...".
 fn begins_parallel(sentence: &Sentence<'_>, at: usize) -> bool {
     let joint = sentence.is_any(at, &["and", "or"]);
+    // "is 2 in. or 3 in. wide", "between 1 in. and 2 in.": the same measure goes on.
+    let before = sentence
+        .amounts
+        .iter()
+        .find(|amount| sentence.skip_parentheses(amount.last) == at || amount.last == at);
+    let next = sentence
+        .amount_at(at + 1)
+        .and_then(|index| sentence.amount(index));
+    let goes_on = before.zip(next).is_some_and(|(before, next)| {
+        let between = before.first > 0 && sentence.is_word(before.first - 1, "between");
+        let after = sentence.skip_parentheses(next.last);
+        let measured = skip_attribute(sentence, after) > after;
+        let rated = next.unit.dimension() == Dimension::Time;
+        before.unit.dimension() == next.unit.dimension() && (between || measured || rated)
+    });
+    let bare = sentence.token(at + 1).is_some_and(Token::is_numeric) && next.is_none();
+    if goes_on || bare {
+        return false;
+    }
     let bounds = sentence.is_any(
         at + 1,
         &["no", "not", "at", "min", "minimum", "max", "maximum", "a"],

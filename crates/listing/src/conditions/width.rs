@@ -54,6 +54,10 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
 
 /// `for joints up to 50 mm (2 in.)`, `in joints narrower than 3/4 in.`, `at widths above 30 mm`, `widths ≤ 50 mm only`.
 fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    const OTHERS: &[&str] = &[
+        "flute", "flutes", "deck", "rib", "valley", "crest", "cell", "core", "door", "window",
+        "glazing",
+    ];
     let amount = sentence.amount(index)?;
     if amount.unit.dimension() != Dimension::Length {
         return None;
@@ -63,6 +67,18 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .rev()
         .take(8)
         .find(|at| is_joint_noun(sentence, *at))?;
+    // "flute openings" are no joints, and the width of studs is theirs.
+    let other = noun > 0 && sentence.is_any(noun - 1, OTHERS);
+    let of_thing = noun > 1
+        && sentence.is_word(noun - 1, "of")
+        && sentence.is_any(noun, &["width", "widths"])
+        && sentence
+            .token(noun - 2)
+            .is_some_and(|token| token.word().is_some())
+        && !is_joint_noun(sentence, noun - 2);
+    if other || of_thing {
+        return None;
+    }
     let opener = (floor..noun)
         .rev()
         .take(4)

@@ -42,8 +42,7 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     if !(2..=4).contains(&columns.starts.len()) {
         return None;
     }
-    let below: Vec<&Line<'_>> = lines
-        .get(at + 2..)?
+    let below: Vec<&Line<'_>> = first_rows(lines.get(at + 2..)?, &columns)
         .iter()
         .filter(|line| !line.is_blank() && !is_rule(line.text))
         .take(LOOKED_AT)
@@ -68,6 +67,19 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         .filter(|cells| cells.iter().filter(|cell| !cell.is_empty()).count() >= 2)
         .count();
     (kept && wide * 2 >= cells.len() && words >= filled * WORDY).then_some(columns)
+}
+
+/// The lines to judge a schedule by: those down to the first blank one, when they hold rows enough, for what follows may be something else.
+fn first_rows<'l, 't>(lines: &'l [Line<'t>], columns: &Columns) -> &'l [Line<'t>] {
+    const ENOUGH: usize = 3;
+    let block = lines.iter().take_while(|line| !line.is_blank()).count();
+    let rows = lines
+        .iter()
+        .take(block)
+        .filter(|line| columns.begins_row(line))
+        .count();
+    let len = if rows >= ENOUGH { block } else { lines.len() };
+    lines.get(..len).unwrap_or_default()
 }
 
 /// Whether a line holds a word that heads lists of requirements.
@@ -138,16 +150,18 @@ impl Columns {
         Some(cells.collect())
     }
 
+    /// Whether a line has something in the first column.
+    fn begins_row(&self, line: &Line<'_>) -> bool {
+        self.starts
+            .first()
+            .and_then(|first| line.text.chars().nth(*first))
+            .is_some_and(|c| !c.is_whitespace())
+    }
+
     /// The row that begins at a line, and the line after it; none when no row does. A row begins where the first column does, and goes on
     /// over the lines that leave that place empty.
     pub(super) fn row(&self, lines: &[Line<'_>], at: usize) -> Option<(Row, usize)> {
-        let first = *self.starts.first()?;
-        let begins = |line: &Line<'_>| {
-            line.text
-                .chars()
-                .nth(first)
-                .is_some_and(|c| !c.is_whitespace())
-        };
+        let begins = |line: &Line<'_>| self.begins_row(line);
         let opening = lines
             .get(at)
             .filter(|line| begins(line) && self.cells(line).is_some())?;

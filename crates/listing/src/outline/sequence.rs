@@ -120,7 +120,7 @@ impl Sequence {
                 [Part::Number(last)] if *last >= 100 => Some(*last),
                 _ => None,
             })?;
-        let next = *number > last && number / 100 - last / 100 <= 1;
+        let next = *number > last && number / 100 - last / 100 <= 3;
         if !(hundreds(&first.parts) && hundreds(&marker.parts) && next) {
             return None;
         }

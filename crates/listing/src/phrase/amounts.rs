@@ -142,7 +142,21 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let TokenKind::Quantity(thickness) = &tokens.get(at + 2)?.kind else {
         return None;
     };
-    let layers = numeral.value.is_whole()
+    // `4 x 40 mm screws` has no layers.
+    let sheets = tokens
+        .get(at + 3..)
+        .unwrap_or_default()
+        .iter()
+        .take(4)
+        .any(|token| {
+            [
+                "board", "gypsum", "plaster", "layer", "sheet", "panel", "type",
+            ]
+            .iter()
+            .any(|thing| token.lower.starts_with(thing))
+        });
+    let layers = sheets
+        && numeral.value.is_whole()
         && numeral.value <= 4
         && thickness.unit == Unit::Millimetre
         && thickness.number >= 6;

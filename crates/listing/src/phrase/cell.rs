@@ -1,6 +1,6 @@
 //! A table's cell as an amount: its unit may stand in the column's heading.
 
-use measure::{Number, Unit};
+use measure::{Dimension, Number, Unit};
 
 use super::amounts::{Second, Shape};
 use super::lex::{Token, TokenKind, lex};
@@ -46,7 +46,15 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
         };
         return (alone && unit.is_none_or(|unit| unit == Unit::Count)).then_some(cell);
     }
-    let spread = spread_in(&tokens, start, unit)?;
+    let mut spread = spread_in(&tokens, start, unit)?;
+    // `20 min` under a heading in percent is a minimum, no time.
+    let minimum = spread.unit == Some(Unit::Minute)
+        && unit.is_some_and(|unit| unit.dimension() != Dimension::Time)
+        && spread.span.of(text).ends_with("min");
+    if minimum {
+        spread.unit = unit;
+    }
+    let relation = relation.or(minimum.then_some(Relation::AtLeast));
     let own = spread.unit.or(unit).or_else(|| {
         let (_, end) = closing(&tokens, spread.next);
         is_count(&spread.lo, &tokens, end).then_some(Unit::Count)

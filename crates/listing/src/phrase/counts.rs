@@ -113,6 +113,8 @@ const COUNTED_SINGLY: &[&str] = &[
     "sample",
     "cut",
     "place",
+    "location",
+    "operation",
     "point",
     "spot",
     "face",
@@ -156,7 +158,18 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         return None;
     }
-    if refers_back(tokens, at, number) {
+    // `one hundred and fifty`: no part of a greater number counts by itself.
+    let greater = |at: usize| is_any(tokens, at, &["hundred", "thousand"]);
+    let part_of_another = greater(at + 1)
+        || at > 0 && greater(at - 1)
+        || at > 1 && is_any(tokens, at - 1, &["and"]) && greater(at - 2)
+        || !digits && tokens.get(at + 1).is_some_and(|next| next.count.is_some())
+        || !digits
+            && at > 0
+            && tokens
+                .get(at - 1)
+                .is_some_and(|before| before.count.is_some());
+    if part_of_another || refers_back(tokens, at, number) {
         return None;
     }
     if goes_on_counting(tokens, at) {
@@ -337,7 +350,10 @@ fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool {
     .iter()
     .any(|word| before.is_word(word));
     let done = before.is_word("in") && word(at + 1, DONE);
+    // `at one place in every 10 m` counts; `at one place` points.
+    let spread = (at + 1..at + 4).any(|at| word(at, &["in"]) && word(at + 1, &["every", "each"]));
     let placed = number == 1
+        && !spread
         && !done
         && ["in", "to", "from", "on", "onto", "at", "of", "than"]
             .iter()

@@ -154,7 +154,32 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
         Unit::KelvinRise => !words.contains(' ') && stated.number < 20,
         _ => false,
     };
-    (!closes_quote && !preposition && !lettered).then_some(stated)
+    let fraction = !is_stroke(words, stated.unit);
+    (!closes_quote && !preposition && !lettered && fraction).then_some(stated)
+}
+
+/// Whether the stroke between two numbers parts them, and makes no fraction: `50/75 mm`, `12/16 in.` A fraction is in lowest terms, less than
+/// one, and of an inch or an hour.
+fn is_stroke(words: &str, unit: Unit) -> bool {
+    let Some((over, under)) = words.split_once('/') else {
+        return false;
+    };
+    let digits = |words: &str, from_end: bool| -> Option<i64> {
+        let digits: String = if from_end {
+            let tail = words.len() - words.trim_end_matches(|c: char| c.is_ascii_digit()).len();
+            words.get(words.len() - tail..)?.to_owned()
+        } else {
+            words.chars().take_while(char::is_ascii_digit).collect()
+        };
+        digits.parse().ok()
+    };
+    let (Some(over), Some(under)) = (digits(over, true), digits(under, false)) else {
+        return false;
+    };
+    let lowest = over % 2 == 1 || under % 2 == 1;
+    let usual = [2, 3, 4, 8, 16, 32, 64].contains(&under);
+    let metric = matches!(unit, Unit::Millimetre | Unit::Centimetre | Unit::Metre);
+    over >= under || !lowest || !usual || metric
 }
 
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
@@ -174,7 +199,27 @@ fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, u
     if spelled.len() < 4 && !matches!(spelled, "day" | "hr") {
         return None;
     }
-    let number = measure::Number::whole(number);
+    // Of `one hundred and fifty millimetres` or `twenty five millimetres` only the end would be read.
+    let head = text.get(..at)?.trim_end();
+    let word_before = head
+        .rsplit(|c: char| !(c.is_alphanumeric() || c == '-'))
+        .next()?;
+    let second = word_before == "and"
+        && head
+            .trim_end_matches("and")
+            .trim_end()
+            .to_lowercase()
+            .ends_with("hundred");
+    if second || is_number_word(word_before) {
+        return None;
+    }
+    let mut number = measure::Number::whole(number);
+    let mut end = end;
+    // `an inch and a half`, `one inch and one-quarter`
+    if let Some((part, part_end)) = part_after(text, end) {
+        number = number.plus(part)?;
+        end = part_end;
+    }
     let style = notation::NumeralStyle::Whole;
     Some((
         Stated {
@@ -186,6 +231,30 @@ fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, u
         },
         end,
     ))
+}
+
+/// Whether a word is a number, or "hundred" or "thousand".
+fn is_number_word(word: &str) -> bool {
+    let lower = word.to_lowercase();
+    matches!(lower.as_str(), "hundred" | "thousand")
+        || (lower != "single" && lower != "double" && count_word(&lower).is_some())
+}
+
+/// The part of a unit that is added after it: `an inch *and a half*`.
+fn part_after(text: &str, at: usize) -> Option<(measure::Number, usize)> {
+    let rest = text.get(at..)?;
+    let opening = [" and a ", " and "]
+        .into_iter()
+        .find(|opening| rest.starts_with(opening))?;
+    let start = at + opening.len();
+    let end = word_end(text, start);
+    let after = text.get(end..)?.trim_start();
+    let part = fraction_word(text.get(start..end)?)?;
+    // `one inch and half the width` adds nothing.
+    let own_unit = ["inch", "of", "the", "hour", "foot", "its"]
+        .iter()
+        .any(|word| after.starts_with(word));
+    (!own_unit).then_some((part, end))
 }
 
 /// `three and one-quarter inches`, `two and a half hours`.

@@ -57,6 +57,22 @@ fn word_is(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
 
 /// `one in twelve`, `1 in 12`, `1:12`.
 fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    // `1 in 25` begins as an inch would.
+    if let TokenKind::Quantity(stated) = &tokens.get(at)?.kind
+        && stated.unit == Unit::Inch
+        && stated.number == Number::ONE
+        && let TokenKind::Number(under) = &tokens.get(at + 1)?.kind
+        && under.value.is_whole()
+        && under.value > 1
+    {
+        return amount(
+            tokens,
+            at,
+            at + 2,
+            stated.number.over(under.value)?,
+            Unit::Ratio,
+        );
+    }
     let over = number(tokens, at)?;
     let colon = tokens.get(at + 1)?.is_sign(':');
     let joined = word_is(tokens, at + 1, &["in"]) || colon;
@@ -102,7 +118,9 @@ fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 /// `1.3 to 1.45 times the joint width`.
 fn times_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let low = number(tokens, at)?;
-    word_is(tokens, at + 1, &["to"]).then_some(())?;
+    let between = at > 0 && word_is(tokens, at - 1, &["between"]);
+    let joined = word_is(tokens, at + 1, &["to"]) || (between && word_is(tokens, at + 1, &["and"]));
+    joined.then_some(())?;
     let high = times_something(tokens, at + 2).filter(|high| low < high.lo && high.hi.is_none())?;
     let span = tokens.get(at)?.span.join(high.at);
     Some(Amount {
@@ -168,6 +186,22 @@ fn plain_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
 
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.
 fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    // "compressed *to* two-thirds" says what is left of it.
+    let left = tokens
+        .get(at.saturating_sub(4)..at)
+        .unwrap_or_default()
+        .iter()
+        .rev()
+        .find(|token| token.is_word("to") || token.is_word("by"))
+        .is_some_and(|token| token.is_word("to"));
+    if left
+        && tokens
+            .get(at.saturating_sub(8)..at)?
+            .iter()
+            .any(|token| token.lower.starts_with("compress") || token.lower.starts_with("squeez"))
+    {
+        return None;
+    }
     let counts =
         word_is(tokens, at, &["a"]) || tokens.get(at)?.count.is_some_and(|count| count < 10);
     let (over, next) = if counts

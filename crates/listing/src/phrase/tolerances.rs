@@ -94,9 +94,9 @@ fn deviation_value(tokens: &[Token<'_>], at: usize) -> Option<Value> {
 /// `+a, -b` or `-b, +a`: the two deviations, below and above.
 fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
     let skip_joint = |next: usize| {
-        let joint = tokens
-            .get(next)
-            .is_some_and(|token| token.is_sign(',') || token.is_sign('/') || token.is_word("and"));
+        let joint = tokens.get(next).is_some_and(|token| {
+            token.is_sign(',') || token.is_sign('/') || token.is_word("and") || token.is_word("or")
+        });
         if joint { next + 1 } else { next }
     };
     if plus(tokens, at) {
@@ -176,10 +176,9 @@ fn skip_points(tokens: &[Token<'_>], at: usize) -> usize {
 /// A tolerance alone: `± 6 mm`, `+ 2 mm, − 0 mm`.
 pub(super) fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
     // A number just before would make it that number's tolerance.
-    if at
-        .checked_sub(1)
-        .and_then(|before| tokens.get(before))
-        .is_some_and(Token::is_numeric)
+    if let Some(before) = at.checked_sub(1)
+        && tokens.get(before).is_some_and(Token::is_numeric)
+        && !is_limit(tokens, before)
     {
         return None;
     }
@@ -204,6 +203,9 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     const MEASURING: &[&str] = &[
         "deep", "wide", "thick", "long", "high", "wet", "dry", "overall",
     ];
+    if is_limit(tokens, first.first) {
+        return None;
+    }
     // `1/2 in., +1/8, -0`: a comma may stand between.
     let at = if tokens
         .get(first.next)
@@ -245,7 +247,8 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     let (below, above, next) = deviations(tokens, at)?;
     let mut next = skip_points(tokens, next);
     let unit = first.unit.or(above.unit).or(below.unit)?;
-    let in_unit = |value: &Value| match value.unit {
+    let side = |value: &Value| value.unit.or(above.unit).or(below.unit);
+    let in_unit = |value: &Value| match side(value) {
         // `240 kg/m3, ± 15 %`
         Some(Unit::Percent) if unit != Unit::Percent => {
             first.number.times(value.number)?.over(Number::whole(100))
@@ -280,7 +283,7 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
 /// `1/4 in. below the floor, plus or minus 1/16 in.`, `150 mm from the column face (± 25 mm)`: where a tolerance begins that a few words
 /// part from its length, and whether a parenthesis holds it.
 fn further_tolerance(tokens: &[Token<'_>], first: &Value) -> Option<(usize, bool)> {
-    const REACH: usize = 5;
+    const REACH: usize = 8;
     // What is flat or level within a tolerance has it for itself.
     const OTHERS: &[&str] = &[
         "flat", "level", "plumb", "square", "straight", "flush", "parallel", "and", "or", "with",
@@ -311,4 +314,34 @@ fn further_tolerance(tokens: &[Token<'_>], first: &Value) -> Option<(usize, bool
         .flatten()
         .all(|unit| Some(*unit) == first.unit);
     (alike && closed && same).then_some((end + 1, bracketed))
+}
+
+/// Whether a limit stands before a number: "min 1/2 in. ± 1/16 in." The limit holds, and the tolerance stands for itself.
+fn is_limit(tokens: &[Token<'_>], at: usize) -> bool {
+    const REACH: usize = 4;
+    const LIMITS: &[&str] = &[
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "least",
+        "most",
+        "than",
+        "exceed",
+        "exceeding",
+        "nlt",
+        "nmt",
+    ];
+    tokens
+        .get(at.saturating_sub(REACH)..at)
+        .unwrap_or_default()
+        .iter()
+        .rev()
+        .take_while(|token| token.word().is_some() || token.is_sign('('))
+        .any(|token| LIMITS.contains(&token.lower))
+        || tokens
+            .get(at.saturating_sub(1)..at)
+            .unwrap_or_default()
+            .iter()
+            .any(|token| ['≥', '≤', '<', '>'].iter().any(|sign| token.is_sign(*sign)))
 }

@@ -57,6 +57,24 @@ fn below_zero(tokens: &[Token<'_>], at: usize) -> Option<Value> {
         .and_then(|before| tokens.get(before))
         .is_some_and(|before| before.is_numeric() || before.is_sign(')'));
     let next = tokens.get(at + 1).filter(|_| minus && !after_number)?;
+    // `-10 to +50 °C`
+    if let TokenKind::Number(numeral) = &next.kind {
+        let range = tokens
+            .get(at + 2)
+            .is_some_and(|token| token.is_word("to") || token.is_word("and"));
+        let warm = (at + 3..at + 5).any(|at| {
+            tokens.get(at).is_some_and(|token| matches!(&token.kind, TokenKind::Quantity(stated) if matches!(stated.unit, Unit::Celsius | Unit::Fahrenheit)))
+        });
+        return (range && warm && sign.span.end() == next.span.start()).then(|| Value {
+            number: -numeral.value,
+            unit: None,
+            step: numeral.step,
+            style: numeral.style,
+            span: sign.span.join(next.span),
+            first: at,
+            next: at + 2,
+        });
+    }
     let TokenKind::Quantity(stated) = &next.kind else {
         return None;
     };
@@ -111,9 +129,11 @@ fn single(value: &Value) -> Spread {
 
 /// The token after a parenthesis that holds one value only.
 pub(super) fn second_value_end(tokens: &[Token<'_>], at: usize) -> Option<usize> {
-    let opens = tokens.get(at)?.is_sign('(');
-    let closes = tokens.get(at + 2)?.is_sign(')');
-    (opens && closes && tokens.get(at + 1)?.is_numeric()).then_some(at + 3)
+    let opening = tokens.get(at)?;
+    let closing = tokens.get(at + 2)?;
+    let closed = (opening.is_sign('(') && closing.is_sign(')'))
+        || (opening.is_sign('[') && closing.is_sign(']'));
+    (closed && tokens.get(at + 1)?.is_numeric()).then_some(at + 3)
 }
 
 /// `107 pcf (1714 kg/m3) to 152 pcf (2435 kg/m3)`: a range whose ends each repeat themselves, as the range and the same in the other unit.

@@ -217,6 +217,7 @@ impl<'a> Reader<'a> {
                 .and_then(|parent| self.carried(parent, item.heading.start())),
             subject,
             options,
+            headed: None,
         }
     }
 

@@ -83,7 +83,7 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// is refused only for its age: fireproofing over 1 in. thick may be removed for other reasons.
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const REACH: usize = 6;
-    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown"];
+    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable"];
     let Some(amount) = sentence.amount(index) else { return false };
     let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
     let free = stretch().any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, &["may", "need", "can"]));
@@ -170,7 +170,7 @@ pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize)
         if sentence.is_any(at, NEGATIONS) {
             return Some(at);
         }
-        if sentence.is_stop(at) || sentence.is_any(at, &["but", "unless", "except", "where", "when", "if"]) {
+        if sentence.is_stop(at) || sentence.is_any(at, &["but", "unless", "except", "where", "when", "if", "until"]) {
             return None;
         }
     }

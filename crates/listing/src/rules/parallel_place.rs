@@ -1,3 +1,4 @@
+use super::shared_qualifier::is_spaced;
 use super::{Finding, Sentence, bounded};
 use crate::model::Relation;
 use crate::phrase::Shape;
@@ -19,6 +20,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     (limits && stands_before && rule != "bare value").then_some(finding)
 }
 
+/// Whether a place is followed by a qualifier of its own, or is another of the same: "12 in. from the corner at most", "from each other".
+fn closed_late(sentence: &Sentence<'_>, last: usize) -> bool {
+    const STRETCH: usize = 7;
+    (last..last + STRETCH)
+        .take_while(|at| !sentence.is_stop(*at))
+        .any(|at| {
+            sentence.is_any(at, &["min", "minimum", "max", "maximum", "other", "another"])
+                || sentence.is_word(at, "at") && sentence.is_any(at + 1, &["most", "least"])
+        })
+}
+
 /// The amount before, when the two are said alike, each with its place: `12 in. apart in the face layer and 16 in. in the base layer`.
 fn said_alike(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let before = sentence.bound_before(index)?;
@@ -26,6 +38,9 @@ fn said_alike(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let between = previous.last..own.first;
     let joined = own.first > previous.last && sentence.is_any(own.first - 1, &["and", "or"]);
     let plain = own.unit == previous.unit && own.shape == Shape::Single && previous.shape == Shape::Single;
+    if is_spaced(sentence, own.last) && !is_spaced(sentence, previous.last) || closed_late(sentence, own.last) {
+        return None;
+    }
     if !(joined && plain) || between.len() > REACH || between.clone().any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':')) {
         return None;
     }

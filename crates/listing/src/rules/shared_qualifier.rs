@@ -25,6 +25,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let again = sentence.is_word(joint, "to") && joint > previous.last + 1 && sentence.is_any(joint - 2, &["and", "or"]) && bounded(sentence, before).is_some_and(|(_, rule)| rule == "limit verb");
     let times = sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×');
     let by = times && (1..=2).contains(&between.len());
+    if is_spaced(sentence, own.last) && !is_spaced(sentence, previous.last) {
+        return None;
+    }
     // `min 20 MSG (0.036 in.) galv steel, 10 in. wide`: a parenthesis repeats the number before it and passes nothing on.
     let repeats = sentence.is_sign(joint, ',') && previous.first > 0 && sentence.is_sign(previous.first - 1, '(');
     if repeats {
@@ -38,6 +41,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;
     (carries && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`
+pub(super) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
+    let after = sentence.skip_parentheses(last);
+    sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs"])
+        || sentence.is_any(after, &["on", "between"]) && sentence.word(after + 1).starts_with("cent")
+        || sentence.word(after).starts_with("cent")
 }
 
 /// Whether "whichever is greater" follows an amount.

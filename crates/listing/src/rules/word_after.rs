@@ -8,7 +8,7 @@ use crate::model::Relation;
 const REACH: usize = 5;
 
 /// Words that end the search.
-const BREAKS: &[&str] = &["and", "with", "for", "in", "on", "by", "onto", "from", "into", "to", "when", "where", "if", "that", "which", "shall", "is", "are", "than", "below", "above"];
+const BREAKS: &[&str] = &["and", "with", "for", "in", "on", "by", "onto", "from", "into", "to", "when", "where", "if", "that", "which", "having", "shall", "is", "are", "than", "below", "above"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
@@ -45,6 +45,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         // `20 percent of the nominal width`: another thing's qualifier.
         if sentence.is_word(at, "of") && sentence.is_any(at + 1, &["the", "its", "their", "that"]) {
             return None;
+        }
+        // `12 in. below it (minimum)`
+        let aside = (at..at + 4).find(|at| sentence.is_sign(*at, '(') && sentence.is_sign(at + 2, ')') && closing_word(sentence, at + 1).is_some());
+        if let Some(aside) = aside.filter(|aside| (at..*aside).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()))) {
+            return Some(Finding::sure(closing_word(sentence, aside + 1)?, sentence.amount(index)?.first));
         }
         if let Some(relation) = alternatives_closed(sentence, index, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
@@ -131,6 +136,12 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     if sentence.is_word(at + 1, "of") {
         return amount_at(at + 2) || amount_at(at + 3);
     }
+    // `a minimum penetration of 3/4 in.`
+    let of_amount = [at + 3, at + 4].into_iter().find_map(|at| sentence.amount_at(at)).and_then(|index| sentence.amount(index));
+    let before = sentence.amounts.iter().rev().find(|amount| amount.last <= at);
+    if sentence.is_word(at + 2, "of") && of_amount.zip(before).is_some_and(|(next, own)| next.unit.dimension() == own.unit.dimension()) {
+        return true;
+    }
     let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
     amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS)
 }
@@ -139,7 +150,7 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
 pub(super) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> bool {
     let stopped = sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
     // `62 MIL DRY MIN.`: what is measured may stand between.
-    let measured = at > 0 && sentence.is_any(at - 1, &["dry", "wet", "deep", "thick", "thk", "wide", "long", "high", "dp"]);
+    let measured = at > 0 && sentence.is_any(at - 1, &["dry", "wet", "deep", "thick", "thk", "wide", "long", "high", "dp", "o.c", "oc", "locations", "places", "points"]);
     let end = at - usize::from(measured);
     stopped
         && sentence

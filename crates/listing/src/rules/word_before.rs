@@ -44,7 +44,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// `from 200 mm thickness and 550 kg/m3 upward`: the first number of what rises from it.
 fn rises_from(sentence: &Sentence<'_>, first: usize) -> bool {
     const STRETCH: usize = 14;
+    // "from 300 mm below the slab upwards" is a place.
+    let place = sentence.amounts.iter().find(|amount| amount.first == first).is_some_and(|amount| sentence.is_any(sentence.skip_parentheses(amount.last), &["below", "above", "beneath", "from", "under", "over"]));
     first > 0
+        && !place
         && sentence.is_word(first - 1, "from")
         && (first..first + STRETCH)
             .take_while(|at| !sentence.is_stop(*at) && !sentence.is_word(*at, "to"))

@@ -2,9 +2,11 @@
 
 use measure::Quantity;
 
-use super::heading::{Heading, Selects, captions, heading};
+use super::caption::captions;
+use super::heading::{Heading, Selects, heading};
 use crate::layout::Flow;
 use crate::model::{Condition, Expr, Relation, Span, Test};
+use crate::naming::{Subject, components_in};
 use crate::outline::Table;
 use crate::phrase::{Cell, cell};
 
@@ -19,12 +21,14 @@ pub(super) struct Columns {
 /// A row.
 pub(super) struct Row {
     pub(super) cells: Vec<Flow>,
+    /// What its first cell says of the others, in a table whose rows are labelled.
+    pub(super) label: Option<Heading>,
     span: Span,
 }
 
 impl Row {
-    /// What its first cell says of the others.
-    pub(super) fn label(&self) -> Option<Heading> {
+    /// What its first cell would say of the others.
+    fn read_label(&self) -> Option<Heading> {
         let mut label = heading(self.cells.first()?.text());
         label.requires = label.selects.take().and_then(Selects::property);
         Some(label)
@@ -37,7 +41,7 @@ impl Row {
 
 impl Columns {
     pub(super) fn of(source: &str, table: &Table, caption: &str) -> Self {
-        let rows: Vec<Row> = table
+        let mut rows: Vec<Row> = table
             .rows
             .iter()
             .map(|row| Row {
@@ -46,6 +50,7 @@ impl Columns {
                     .iter()
                     .map(|pieces| Flow::of(source, pieces.iter().copied()))
                     .collect(),
+                label: None,
                 span: row.span,
             })
             .collect();
@@ -56,8 +61,14 @@ impl Columns {
             .collect();
         let labelled = is_labelled(&headings, &rows);
         choose_selecting(&mut headings, &rows, labelled);
+        if labelled {
+            for row in &mut rows {
+                row.label = row.read_label();
+            }
+        }
         if captions(caption) {
-            for heading in &mut headings {
+            let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
+            for heading in headings.iter_mut().chain(labels) {
                 heading.take_from_caption(caption);
             }
         }
@@ -66,6 +77,23 @@ impl Columns {
             rows,
             labelled,
         }
+    }
+
+    /// What a row is about, where the first column names parts: "Part: Sealant".
+    pub(super) fn part(&self, row: &Row) -> Option<Subject> {
+        const NAMES: &[&str] = &["part", "component", "element", "material", "item"];
+        let heading = self.headings.first()?.words.to_lowercase();
+        let named = NAMES.contains(&heading.as_str());
+        let title = row.text(0).to_owned();
+        let titles: Vec<_> = components_in(&title)
+            .into_iter()
+            .map(|(component, ..)| (component, 0))
+            .collect();
+        (named && !titles.is_empty()).then_some(Subject {
+            titles,
+            title,
+            before: None,
+        })
     }
 
     /// The condition that a row's selecting cells and a column's rating make together.
@@ -120,7 +148,7 @@ fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
     });
     let described = rows
         .iter()
-        .filter(|row| row.label().is_some_and(|label| label.describes()))
+        .filter(|row| row.read_label().is_some_and(|label| label.describes()))
         .count();
     let unheaded = headings.first().is_some_and(|first| first.words.is_empty());
     let most = described * 3 >= rows.len() * 2 || (unheaded && described > 0);
@@ -171,16 +199,16 @@ fn are_told_apart(rows: &[Row], columns: usize) -> bool {
 fn selecting(selects: Selects, heading: &Heading, text: &str) -> Expr {
     selects
         .property()
-        .zip(cell(text, heading.unit, heading.second_unit))
-        .and_then(|(property, cell)| test(property, &cell))
+        .zip(cell(text, heading.unit, heading.second_unit).filter(|cell| !cell.goes_on))
+        .and_then(|(property, cell)| test(property, &cell, heading.relation))
         .unwrap_or_else(|| Expr::Words(format!("{}: {text}", heading.words)))
 }
 
 /// What a cell's amount asks of a property.
-fn test(property: &str, cell: &Cell) -> Option<Expr> {
+fn test(property: &str, cell: &Cell, heading: Option<Relation>) -> Option<Expr> {
     let unit = cell.unit?;
     let quantity = |number| Quantity::new(number, unit);
-    let (relation, lo, hi) = match (cell.relation, cell.hi) {
+    let (relation, lo, hi) = match (cell.relation.or(heading), cell.hi) {
         (_, Some(hi)) => (
             Relation::Between,
             Some(quantity(cell.lo)),

@@ -3,8 +3,10 @@
 //! A column's heading gives the unit, the qualifier and the property; a column that says which joints the row is for (a width, a
 //! rating, an orientation) gives the condition. A cell that is no number becomes prose under its heading.
 
+mod caption;
 mod columns;
 mod heading;
+mod rating;
 
 use measure::{Dimension, Unit};
 
@@ -32,9 +34,13 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
             if is_blank_mark(cell.text()) {
                 continue;
             }
-            let label = table.labelled.then(|| row.label()).flatten();
             let condition = table.condition(row, heading);
-            let own = label.as_ref().unwrap_or(heading);
+            let own = row.label.as_ref().unwrap_or(heading);
+            let part = table.part(row).map(|subject| Around {
+                subject,
+                ..around.clone()
+            });
+            let around = part.as_ref().unwrap_or(around);
             read_cell(own, cell, condition.as_ref(), around, found);
         }
     }
@@ -161,6 +167,27 @@ fn push(
     });
 }
 
+/// A cell of several words with a number among them is read as any text is, under the condition of its row.
+fn read_words(flow: &Flow, condition: Option<&Condition>, around: &Around, found: &mut Yield) {
+    let mut own = Yield::default();
+    let mut subject = around.subject.clone();
+    super::read_sentences(flow, around, &mut subject, &mut own);
+    for draft in &mut own.clauses {
+        let held = draft.condition.take();
+        draft.condition = match (condition.cloned(), held) {
+            (Some(row), Some(held)) => Some(Condition {
+                words: format!("{}; {}", row.words, held.words),
+                span: row.span,
+                expr: row.expr.and(held.expr),
+            }),
+            (row, held) => row.or(held),
+        };
+    }
+    found.clauses.append(&mut own.clauses);
+    found.warnings.append(&mut own.warnings);
+    found.configurations.append(&mut own.configurations);
+}
+
 /// A cell that is words: a person must say what it asks for.
 fn push_words(
     heading: &Heading,
@@ -169,6 +196,10 @@ fn push_words(
     around: &Around,
     found: &mut Yield,
 ) {
+    let holds_number = flow.text().contains(|c: char| c.is_ascii_digit());
+    if holds_number && flow.text().split_whitespace().count() > 1 {
+        return read_words(flow, condition, around, found);
+    }
     let name = name_heading(&heading.words, Dimension::Count, &around.subject);
     found.clauses.push(Draft {
         span: flow.span(0, flow.text().len()),

@@ -23,6 +23,11 @@ impl Builder<'_> {
                 Some((marker, placement))
             });
         let Some((marker, placement)) = placed else {
+            // A line that fills the first column alone only happens to begin where it does.
+            let alone = self.scheduled.is_some() && columns.clone().all(|column| column.is_empty());
+            if alone {
+                return None;
+            }
             return self.unmarked_row(&titles, columns, end);
         };
         let length = marker.len.min(words.len());

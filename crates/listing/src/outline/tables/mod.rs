@@ -49,6 +49,18 @@ impl Table {
     fn push(&mut self, cells: &[Span], span: Span) {
         let continues = cells.first().is_some_and(|cell| cell.is_empty());
         if continues && let Some(row) = self.rows.last_mut() {
+            // A full row under one first cell is a row of its own; a wrapped one leaves cells empty.
+            let rest = cells.get(1..).unwrap_or_default();
+            let full = rest.len() >= 2 && rest.iter().all(|cell| !cell.is_empty());
+            if full && row.cells.iter().skip(1).all(|cell| cell.len() == 1) {
+                let mut own = row.clone();
+                own.cells.truncate(1);
+                own.cells.resize(cells.len(), Vec::new());
+                add(&mut own.cells, cells);
+                own.span = span;
+                self.rows.push(own);
+                return;
+            }
             add(&mut row.cells, cells);
             row.span = row.span.join(span);
             return;
