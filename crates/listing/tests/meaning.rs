@@ -298,7 +298,7 @@ fn a_tolerance_never_widens_a_limit() {
     );
     check(
         "1. COATING - 12 mm wet, +10/-10 %.\n",
-        &["coating.wet_thickness: between 54/5 to 66/5 mm"],
+        &["1:coating: between 54/5 to 66/5 mm"],
     );
 }
 
