@@ -155,5 +155,5 @@ fn units_of_structure_and_flow() {
         one(Unit::SquareFootPerGallon, Unit::SquareMetrePerLitre),
         0.024_542_386_7,
     );
-    near(one(Unit::FootPerGallon, Unit::MetrePerLitre), 0.080_519_7);
+    near(one(Unit::FootPerGallon, Unit::MetrePerLitre), 0.080_519_642);
 }
