@@ -133,24 +133,26 @@ pub fn deflection(asked: &BeamAsked) -> Result<Computed<Deflection>, Error> {
         } else {
             format!("span {}: ", number + 1)
         };
-        worked.step(format!(
-            "{name}down at most {} near {} from the left",
-            both(rounded(down.high), units.length),
-            trade(rounded(place), units.length)
-        ));
+        if down.high > Number::ZERO {
+            worked.step(format!(
+                "{name}down at most {} near {} from the left",
+                both(down.high, units.length),
+                both(place, units.length)
+            ));
+        }
         found.down = larger(found.down, down);
         found.up = larger(found.up, up);
     }
     worked.ranged(
         "greatest deflection down",
-        rounded(found.down.high),
+        found.down.high,
         shown(found.down),
         units.length,
     );
     if found.up.high > Number::ZERO {
         worked.ranged(
             "greatest deflection up, beside a loaded span",
-            rounded(found.up.high),
+            found.up.high,
             shown(found.up),
             units.length,
         );
@@ -201,7 +203,7 @@ fn inputs(asked: &BeamAsked) -> Worked {
         Supports::Pinned if asked.spans.len() > 1 => (
             "continuous over its supports, free to turn at the ends",
             "three-moment equation for the moments over the supports, then y = w L⁴ (ξ - 2ξ³ + ξ⁴) / 24EI + L² (M₁(ξ/3 - ξ²/2 + ξ³/6) + M₂(ξ/6 - ξ³/6)) / EI",
-            "with ξ = x / L",
+            "y = P L³ b ξ (1 - b² - ξ²) / 6EI for a force at a L = (1 - b) L; ξ = x / L",
         ),
         Supports::Pinned => (
             "free to turn at both ends",

@@ -186,7 +186,8 @@ impl Worked {
     }
 
     pub(crate) fn step(&mut self, words: impl Into<String>) {
-        self.steps.push(words.into());
+        // A rounded figure is not equal to what it stands for.
+        self.steps.push(words.into().replace("= ≈ ", "≈ "));
     }
 
     pub(crate) fn result(&mut self, name: impl Into<String>, number: Number, unit: Unit) {
