@@ -16,7 +16,7 @@ use crate::worked::{Computed, Standing, Worked, both, percent_words};
 pub struct EnvelopeAsked {
     /// The width as found, one reading or several along the run.
     pub found: Readings,
-    /// The nominal width that the percentages are of.
+    /// The installed nominal width that the percentages are of: the width the joint was built to, not the listing's most.
     pub nominal: Known,
     /// How far it closes after that.
     pub closing: Known,

@@ -13,6 +13,7 @@
 pub mod butts;
 pub mod choose;
 pub mod compression;
+mod report;
 pub mod stack;
 
 pub use butts::{Butts, ButtsAsked, butts};

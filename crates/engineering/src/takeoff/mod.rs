@@ -9,6 +9,7 @@
 //! | [`schedule`] | quantities of a schedule by mark and storey, and what to order |
 //! | [`spacing`] | how many fasteners a run takes at their spacing |
 
+mod asked;
 mod bound;
 pub mod cutting;
 mod fit;
@@ -18,9 +19,8 @@ pub mod schedule;
 mod search;
 pub mod spacing;
 
+pub use asked::{Coating, Fasteners, Line, MarkAsked, Packing, Run, Schedule, Sealant, Stock};
 pub use cutting::{Cut, Cutting, CuttingAsked, Piece, cutting};
 pub use order::Order;
-pub use schedule::{
-    Coating, Fasteners, Line, MarkAsked, Packing, Run, Schedule, Sealant, Stock, take_off,
-};
+pub use schedule::take_off;
 pub use spacing::{SpacingAsked, fasteners};

@@ -4,13 +4,14 @@ use engineering::films::{self, RunAsked};
 use engineering::packing::{self, Direction, Layer, PackingAsked, Rule, Stack};
 use engineering::takeoff::{SpacingAsked, fasteners};
 use engineering::{Error, Known, Readings, Worked};
-use measure::{Dimension, Number, Quantity, Unit, print};
+use measure::{Dimension, Number, Quantity, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::{Fact, Facts, Joint, ProvenanceKind, Value};
+use site::{Facts, Joint};
 
 use super::AtHand;
 use super::asks::Asks;
+use super::facts::{counted, in_words, known, packing_product, product, readings, widest};
 
 /// The work at one joint.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
@@ -353,80 +354,4 @@ fn along_the_run(property: &str) -> Option<(&'static str, &'static str)> {
         "fastener.spacing" => ("fasteners", "fastener.end_distance"),
         _ => return None,
     })
-}
-
-/// A quantity of a fact, with its provenance.
-fn known(fact: &Fact, dimension: Dimension) -> Option<Known> {
-    match &fact.value {
-        Value::Quantity(quantity) if quantity.dimension() == dimension => {
-            Some(Known::new(*quantity, fact.provenance.to_string()))
-        }
-        _ => None,
-    }
-}
-
-/// The readings of a fact: all of them, else its value.
-fn readings(fact: &Fact) -> Option<Readings> {
-    let value = known(fact, Dimension::Length)?;
-    let (values, resolution) = match &fact.provenance.kind {
-        ProvenanceKind::Measured {
-            readings,
-            resolution,
-            ..
-        } if !readings.is_empty() => (readings.clone(), *resolution),
-        ProvenanceKind::Measured { resolution, .. } => (vec![value.quantity], *resolution),
-        _ => (vec![value.quantity], None),
-    };
-    Some(Readings::new(values, resolution, value.provenance))
-}
-
-/// A product by its name, its maker left out.
-fn product(facts: &Facts<'_>, property: &str) -> Option<String> {
-    match &facts.get(property)?.value {
-        Value::Product(product) => Some(product.product.clone()),
-        other => Some(other.to_string()),
-    }
-}
-
-/// The packing as it is ordered: product and density.
-fn packing_product(facts: &Facts<'_>) -> Option<String> {
-    let named = product(facts, "packing.product");
-    let density = facts
-        .get("packing.density")
-        .map(|fact| fact.value.to_string());
-    let parts: Vec<String> = named.into_iter().chain(density).collect();
-    (!parts.is_empty()).then(|| parts.join(", "))
-}
-
-fn counted(fact: &Fact) -> Option<u64> {
-    match &fact.value {
-        Value::Quantity(quantity) if quantity.number.is_whole() => {
-            u64::try_from(quantity.number.numerator())
-                .ok()
-                .filter(|n| *n > 0)
-        }
-        _ => None,
-    }
-}
-
-fn widest(width: &Readings) -> Option<Quantity> {
-    width.values.iter().copied().reduce(|widest, other| {
-        if other
-            .compare(widest)
-            .is_some_and(core::cmp::Ordering::is_gt)
-        {
-            other
-        } else {
-            widest
-        }
-    })
-}
-
-fn in_words(width: &Readings) -> String {
-    let words: Vec<String> = width
-        .values
-        .iter()
-        .map(|value| print::trade(*value))
-        .collect();
-    words.join(", ")
 }

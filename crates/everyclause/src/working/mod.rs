@@ -3,12 +3,14 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`asks`] | what the listing asks of a joint, as the check bound it |
+//! | [`facts`] | what the schedule knows of it |
 //! | [`joint`] | strips, coating, sealant and fasteners of one joint |
 //! | [`order`] | what all the joints of the mark take together |
 //!
 //! Nothing is computed here: the values go to the library, and its worked calculations come back.
 
 mod asks;
+mod facts;
 mod joint;
 mod order;
 
