@@ -8,6 +8,7 @@
 //! | [`shelf`] | the listings of a folder, and which one a mark means |
 //! | [`inputs`] | which files make a project |
 //! | [`checking`] | every joint of a project against its listing |
+//! | [`working`] | a mark's work card |
 //! | [`demo_files`] | the demo project, compiled in |
 //! | [`fault`], [`answer`] | what a command comes to: an answer and its outcome, or what is wrong with the input |
 //!
@@ -27,6 +28,7 @@ mod files;
 mod inputs;
 mod shelf;
 mod show;
+mod working;
 
 use std::process::ExitCode;
 

@@ -97,6 +97,8 @@ fn help() {
         "explain",
         "questions",
         "compare",
+        "calc",
+        "work",
         "glossary",
         "schema",
         "completions",

@@ -11,7 +11,15 @@ use serde_json::Value;
 #[test]
 fn the_published_schemas_are_those_of_the_types() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../schemas");
-    for name in ["read", "check", "explain", "questions", "compare"] {
+    for name in [
+        "read",
+        "check",
+        "explain",
+        "questions",
+        "compare",
+        "calc",
+        "work",
+    ] {
         let now = run(Path::new("."), ["schema", name]).out;
         let published = fs::read_to_string(folder.join(format!("{name}.json"))).unwrap_or_default();
         assert!(

@@ -56,6 +56,18 @@ dimensions! {
     LeakagePerLength = "leakage_per_length",
     /// Air leakage per area of opening.
     LeakagePerArea = "leakage_per_area",
+    /// A force.
+    Force = "force",
+    /// The second moment of area of a section.
+    SecondMoment = "second_moment",
+    /// What a volume covers: area per volume.
+    Coverage = "coverage",
+    /// What a volume fills: length per volume.
+    Yield = "yield",
+    /// Lengthening per length and degree.
+    ThermalExpansion = "thermal_expansion",
+    /// A flow of air.
+    AirFlow = "air_flow",
     /// A number of things.
     Count = "count",
     /// A sheet-steel gauge number: the lower, the heavier.

@@ -34,6 +34,10 @@ pub fn trade(quantity: Quantity) -> String {
         Unit::Awg => format!("No. {written} AWG"),
         Unit::Schedule => format!("Schedule {written}"),
         Unit::Degree => format!("{written}°"),
+        Unit::PerFahrenheit | Unit::PerKelvin => {
+            let millionths = number.times(Number::whole(1_000_000)).unwrap_or(number);
+            format!("{} × 10⁻⁶ {}", decimal(millionths), label(unit))
+        }
         _ => format!("{written} {}", label(unit)),
     }
 }
@@ -112,6 +116,16 @@ const fn label(unit: Unit) -> &'static str {
         Unit::InchOfWater => "in. water",
         Unit::CfmPerSquareFoot => "cfm/sq ft",
         Unit::FluidOunce => "fl oz",
+        Unit::CubicFoot => "cu ft",
+        Unit::BoardFoot => "bd ft",
+        Unit::CubicMetre => "m³",
+        Unit::InchFourth => "in⁴",
+        Unit::MillimetreFourth => "mm⁴",
+        Unit::CentimetreFourth => "cm⁴",
+        Unit::SquareFootPerGallon => "sq ft/gal",
+        Unit::SquareMetrePerLitre => "m²/L",
+        Unit::PerFahrenheit => "per °F",
+        Unit::PerKelvin => "per K",
         other => other.symbol(),
     }
 }
@@ -145,8 +159,38 @@ pub const fn other_system(unit: Unit) -> Option<Unit> {
         (Dimension::Temperature, System::Metric) => Unit::Fahrenheit,
         (Dimension::TemperatureDifference, System::Customary) => Unit::KelvinRise,
         (Dimension::TemperatureDifference, System::Metric) => Unit::FahrenheitRise,
-        (Dimension::Pressure, System::Customary) => Unit::Pascal,
-        (Dimension::Pressure, System::Metric) => Unit::InchOfWater,
+        (Dimension::Volume, System::Customary) => match unit {
+            Unit::FluidOunce => Unit::Millilitre,
+            Unit::CubicFoot | Unit::BoardFoot => Unit::CubicMetre,
+            _ => Unit::Litre,
+        },
+        (Dimension::Volume, System::Metric) => match unit {
+            Unit::Millilitre => Unit::FluidOunce,
+            Unit::CubicMetre => Unit::CubicFoot,
+            _ => Unit::Gallon,
+        },
+        (Dimension::Pressure, System::Customary) => match unit {
+            Unit::Ksi => Unit::Megapascal,
+            _ => Unit::Pascal,
+        },
+        (Dimension::Pressure, System::Metric) => match unit {
+            Unit::Megapascal => Unit::Ksi,
+            _ => Unit::InchOfWater,
+        },
+        (Dimension::Force, System::Customary) => Unit::Kilonewton,
+        (Dimension::Force, System::Metric) => Unit::Kip,
+        (Dimension::ForcePerLength, System::Customary) => Unit::KilonewtonPerMetre,
+        (Dimension::ForcePerLength, System::Metric) => Unit::KipPerFoot,
+        (Dimension::SecondMoment, System::Customary) => Unit::CentimetreFourth,
+        (Dimension::SecondMoment, System::Metric) => Unit::InchFourth,
+        (Dimension::Coverage, System::Customary) => Unit::SquareMetrePerLitre,
+        (Dimension::Coverage, System::Metric) => Unit::SquareFootPerGallon,
+        (Dimension::Yield, System::Customary) => Unit::MetrePerLitre,
+        (Dimension::Yield, System::Metric) => Unit::FootPerGallon,
+        (Dimension::ThermalExpansion, System::Customary) => Unit::PerKelvin,
+        (Dimension::ThermalExpansion, System::Metric) => Unit::PerFahrenheit,
+        (Dimension::AirFlow, System::Customary) => Unit::LitrePerSecond,
+        (Dimension::AirFlow, System::Metric) => Unit::Cfm,
         (Dimension::LeakagePerLength, System::Customary) => Unit::LitrePerSecondMetre,
         (Dimension::LeakagePerLength, System::Metric) => Unit::CfmPerFoot,
         (Dimension::LeakagePerArea, System::Customary) => Unit::LitrePerSecondSquareMetre,
@@ -166,7 +210,10 @@ const fn display_step(unit: Unit) -> Number {
         | Unit::SquareCentimetre
         | Unit::PoundPerCubicFoot
         | Unit::Mil => Number::fixed(1, 10),
-        Unit::KilogramPerCubicMetre | Unit::Micrometre => Number::ONE,
+        Unit::KilogramPerCubicMetre | Unit::Micrometre | Unit::CentimetreFourth => Number::ONE,
+        // Small: the step must not swallow them.
+        Unit::PerKelvin | Unit::PerFahrenheit => Number::fixed(1, 100_000_000),
+        Unit::CubicMetre => Number::fixed(1, 10_000),
         Unit::InchOfWater | Unit::LitrePerSecondMetre | Unit::CfmPerFoot => Number::fixed(1, 1000),
         _ => Number::fixed(1, 100),
     }
@@ -197,6 +244,17 @@ mod tests {
         check("0.30 in. of water", "0.3 in. water (≈ 74.73 Pa)");
         // 1 cfm/ft is 1.55 L/s·m in published listings, 1.548 to three places.
         check("1 cfm/ft", "1 cfm/ft (≈ 1.548 L/s/m)");
+        let of = |number, unit| both(Quantity::new(number, unit));
+        // Steel, published as 6.5 and 11.7 millionths.
+        assert_eq!(
+            of(Number::fixed(65, 10_000_000), Unit::PerFahrenheit),
+            "6.5 × 10⁻⁶ per °F (11.7 × 10⁻⁶ per K)"
+        );
+        assert_eq!(
+            of(Number::whole(1330), Unit::InchFourth),
+            "1330 in⁴ (≈ 55359 cm⁴)"
+        );
+        assert_eq!(of(Number::whole(50), Unit::Cfm), "50 cfm (≈ 23.6 L/s)");
     }
 
     #[test]

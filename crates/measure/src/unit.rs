@@ -88,6 +88,12 @@ units! {
     Litre "L" Volume Metric 1_000_000 / 1,
     /// Millilitre.
     Millilitre "mL" Volume Metric 1000 / 1,
+    /// Cubic foot.
+    CubicFoot "ft3" Volume Customary 28_316_846_592 / 1000,
+    /// Board foot: a foot square and an inch thick.
+    BoardFoot "bd_ft" Volume Customary 2_359_737_216 / 1000,
+    /// Cubic metre.
+    CubicMetre "m3" Volume Metric 1_000_000_000 / 1,
     /// Pound per foot; the base is the kilogram per metre.
     PoundPerFoot "lb/ft" MassPerLength Customary 45_359_237 / 30_480_000,
     /// Kilogram per metre.
@@ -138,6 +144,46 @@ units! {
     InchOfWater "inH2O" Pressure Customary 2_490_889 / 10_000,
     /// Pound-force per square inch.
     PoundPerSquareInch "psi" Pressure Customary 44_482_216_152_605 / 6_451_600_000,
+    /// Pound-force per square foot.
+    PoundForcePerSquareFoot "psf" Pressure Customary 44_482_216_152_605 / 929_030_400_000,
+    /// Thousand pounds-force per square inch.
+    Ksi "ksi" Pressure Customary 44_482_216_152_605 / 6_451_600,
+    /// Megapascal.
+    Megapascal "MPa" Pressure Metric 1_000_000 / 1,
+    /// Pound-force; the base is the newton.
+    PoundForce "lbf" Force Customary 44_482_216_152_605 / 10_000_000_000_000,
+    /// Thousand pounds-force.
+    Kip "kip" Force Customary 44_482_216_152_605 / 10_000_000_000,
+    /// Newton.
+    Newton "N" Force Metric 1 / 1,
+    /// Kilonewton.
+    Kilonewton "kN" Force Metric 1000 / 1,
+    /// Thousand pounds-force per foot.
+    KipPerFoot "kip/ft" ForcePerLength Customary 44_482_216_152_605 / 3_048_000_000,
+    /// Kilonewton per metre.
+    KilonewtonPerMetre "kN/m" ForcePerLength Metric 1000 / 1,
+    /// Inch to the fourth; the base of second moments is the millimetre to the fourth.
+    InchFourth "in4" SecondMoment Customary 4_162_314_256 / 10_000,
+    /// Millimetre to the fourth.
+    MillimetreFourth "mm4" SecondMoment Metric 1 / 1,
+    /// Centimetre to the fourth.
+    CentimetreFourth "cm4" SecondMoment Metric 10_000 / 1,
+    /// Square foot for each US gallon; the base is the square metre for each litre.
+    SquareFootPerGallon "ft2/gal" Coverage Customary 92_903_040 / 3_785_411_784,
+    /// Square metre for each litre.
+    SquareMetrePerLitre "m2/L" Coverage Metric 1 / 1,
+    /// Foot for each US gallon; the base is the metre for each litre.
+    FootPerGallon "ft/gal" Yield Customary 304_800_000 / 3_785_411_784,
+    /// Metre for each litre.
+    MetrePerLitre "m/L" Yield Metric 1 / 1,
+    /// Lengthening for each Fahrenheit degree; the base is that for each kelvin.
+    PerFahrenheit "1/degF" ThermalExpansion Customary 9 / 5,
+    /// Lengthening for each kelvin.
+    PerKelvin "1/K" ThermalExpansion Metric 1 / 1,
+    /// Cubic foot a minute; the base is the litre a second.
+    Cfm "cfm" AirFlow Customary 28_316_846_592 / 60_000_000_000,
+    /// Litre a second.
+    LitrePerSecond "L/s" AirFlow Metric 1 / 1,
     /// Pound-force per foot; the base is the newton per metre.
     PoundForcePerFoot "lbf/ft" ForcePerLength Customary 44_482_216_152_605 / 3_048_000_000_000,
     /// Newton per metre.

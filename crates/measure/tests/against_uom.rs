@@ -127,3 +127,33 @@ fn a_gauge_is_greater_the_lower_its_number() {
     );
     assert_eq!(gauge("20 ga").compare(gauge("0.036 in.")), None);
 }
+
+/// Exact sizes by NIST SP 811 (2008), B.8; the board foot is a foot square and an inch thick.
+#[test]
+fn units_of_structure_and_flow() {
+    let one = |unit: Unit, to: Unit| Quantity::new(Number::ONE, unit).to(to).unwrap().number;
+    assert_eq!(one(Unit::CubicFoot, Unit::BoardFoot), Number::from(12));
+    assert_eq!(one(Unit::Kip, Unit::PoundForce), Number::from(1000));
+    assert_eq!(one(Unit::Ksi, Unit::PoundPerSquareInch), Number::from(1000));
+    assert_eq!(
+        one(Unit::PoundPerSquareInch, Unit::PoundForcePerSquareFoot),
+        Number::from(144)
+    );
+    assert_eq!(
+        one(Unit::KipPerFoot, Unit::PoundForcePerFoot),
+        Number::from(1000)
+    );
+    assert_eq!(
+        one(Unit::InchFourth, Unit::MillimetreFourth).to_decimal(4),
+        "416231.4256"
+    );
+    near(one(Unit::Kip, Unit::Kilonewton), 4.448_222);
+    near(one(Unit::Cfm, Unit::LitrePerSecond), 0.471_947_4);
+    near(one(Unit::PerFahrenheit, Unit::PerKelvin), 1.8);
+    // A gallon is 231 cubic inches: as a film of one mil it covers 231,000 sq in., 1604.17 sq ft.
+    near(
+        one(Unit::SquareFootPerGallon, Unit::SquareMetrePerLitre),
+        0.024_542_386_7,
+    );
+    near(one(Unit::FootPerGallon, Unit::MetrePerLitre), 0.080_519_642);
+}

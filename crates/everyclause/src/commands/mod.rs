@@ -1,5 +1,6 @@
 //! The commands: one file each.
 
+mod calc;
 mod check;
 mod compare;
 mod completions;
@@ -11,6 +12,7 @@ mod glossary;
 mod questions;
 mod read;
 pub(crate) mod schema;
+mod work;
 
 use clap::{Parser, Subcommand};
 
@@ -44,6 +46,8 @@ enum Command {
     Explain(explain::Explain),
     Questions(questions::Questions),
     Compare(compare::Compare),
+    Work(work::Work),
+    Calc(calc::Calc),
     Glossary(glossary::Glossary),
     Schema(schema::SchemaOf),
     Completions(completions::Completions),
@@ -63,6 +67,8 @@ impl Cli {
             Command::Explain(command) => command.run(),
             Command::Questions(command) => command.run(),
             Command::Compare(command) => command.run(),
+            Command::Work(command) => command.run(),
+            Command::Calc(command) => command.run(),
             Command::Glossary(command) => command.run(),
             Command::Schema(command) => Ok(command.run()),
             Command::Completions(command) => Ok(command.run()),

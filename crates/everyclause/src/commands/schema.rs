@@ -26,6 +26,10 @@ pub(crate) enum Contract {
     Questions,
     /// Two editions compared
     Compare,
+    /// A worked calculation
+    Calc,
+    /// A mark's work card
+    Work,
 }
 
 impl SchemaOf {
@@ -43,6 +47,8 @@ impl Contract {
             Self::Explain => schema_for!(crate::checking::Checked),
             Self::Questions => schema_for!(Vec<conformance::Question>),
             Self::Compare => schema_for!(Vec<conformance::Change>),
+            Self::Calc => schema_for!(engineering::Worked),
+            Self::Work => schema_for!(crate::working::Card),
         }
     }
 }

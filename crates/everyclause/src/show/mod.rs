@@ -16,5 +16,7 @@ pub(crate) mod reading;
 mod reasons;
 mod table;
 pub(crate) mod words;
+pub(crate) mod work;
+pub(crate) mod worked;
 
 pub(crate) use excerpt::Excerpt;

@@ -22,6 +22,12 @@ pub(super) fn in_words(dimension: Dimension) -> &'static str {
         Dimension::ForcePerLength => "a force per length",
         Dimension::LeakagePerLength => "an air leakage per length",
         Dimension::LeakagePerArea => "an air leakage per area",
+        Dimension::Force => "a force",
+        Dimension::SecondMoment => "a second moment of area",
+        Dimension::Coverage => "an area per volume",
+        Dimension::Yield => "a length per volume",
+        Dimension::ThermalExpansion => "a thermal expansion",
+        Dimension::AirFlow => "a flow of air",
         Dimension::Count => "a count",
         Dimension::Gauge => "a sheet-steel gauge",
         Dimension::ScrewSize => "a screw size",
@@ -63,6 +69,12 @@ pub(super) fn ordinary(dimension: Dimension) -> &'static str {
         | Dimension::Time
         | Dimension::Ratio
         | Dimension::Count
+        | Dimension::Force
+        | Dimension::SecondMoment
+        | Dimension::Coverage
+        | Dimension::Yield
+        | Dimension::ThermalExpansion
+        | Dimension::AirFlow
         | Dimension::JointWidths
         | Dimension::Multiple => "2",
     }
@@ -93,6 +105,12 @@ fn spellings(dimension: Dimension, number: &str) -> Vec<String> {
         Dimension::ForcePerLength => with(&["lbf/ft", "N/m"]),
         Dimension::LeakagePerLength => with(&["cfm/ft", "L/s/m"]),
         Dimension::LeakagePerArea => with(&["cfm/sq ft", "L/s/m2"]),
+        Dimension::Force => with(&["kip", "kN"]),
+        Dimension::SecondMoment => with(&["in4", "cm4"]),
+        Dimension::Coverage => with(&["ft2/gal", "m2/L"]),
+        Dimension::Yield => with(&["ft/gal", "m/L"]),
+        Dimension::ThermalExpansion => with(&["1/degF", "1/K"]),
+        Dimension::AirFlow => with(&["cfm", "L/s"]),
         Dimension::Count => vec![number.to_owned()],
         Dimension::Gauge => vec![number.to_owned(), format!("{number} MSG")],
         Dimension::ScrewSize => vec![format!("No. {number}")],
@@ -122,7 +140,17 @@ mod tests {
 
     #[test]
     fn every_example_would_be_read() {
-        let no_spelling = [Dimension::JointWidths, Dimension::Multiple];
+        // Those of structure and flow are written in calculations and not in schedules.
+        let no_spelling = [
+            Dimension::JointWidths,
+            Dimension::Multiple,
+            Dimension::Force,
+            Dimension::SecondMoment,
+            Dimension::Coverage,
+            Dimension::Yield,
+            Dimension::ThermalExpansion,
+            Dimension::AirFlow,
+        ];
         for dimension in Dimension::ALL
             .iter()
             .filter(|dimension| !no_spelling.contains(dimension))

@@ -1,0 +1,27 @@
+//! Movement: how far a joint closes, opens and shears, and how far what is in it can follow.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | [`section`] | second moments of area of plain sections |
+//! | [`beam`] | deflection of beams and slab strips: simple, fixed, cantilever, continuous |
+//! | [`limits`] | L/n where only the limit is known, thermal movement, storey drift, width of a sealant joint |
+//! | [`demand`] | contributions added up into closing, opening and shear |
+//! | [`envelope`] | the widths a joint will see, from the width as found |
+//! | [`runner`] | a slotted runner through its range: what jams, what unlaps |
+
+pub mod beam;
+mod curve;
+pub mod demand;
+pub mod envelope;
+pub mod limits;
+pub mod runner;
+pub mod section;
+
+pub use beam::{BeamAsked, Deflection, PointLoad, SpanAsked, Supports, deflection};
+pub use demand::{Cause, Contribution, Demand, Moves, Sense, When, combine};
+pub use envelope::{Envelope, EnvelopeAsked, envelope};
+pub use limits::{
+    DriftAsked, JointWidthAsked, deflection_limit, design_drift, expansion, sealant_joint_width,
+    thermal,
+};
+pub use runner::{Runner, RunnerAsked, runner};

@@ -1,0 +1,19 @@
+//! The units that results are given in: inches and their kin, or millimetres and theirs.
+
+use measure::Unit;
+
+/// The area unit that goes with a length unit.
+pub(crate) const fn square(unit: Unit) -> Unit {
+    match unit {
+        Unit::Millimetre => Unit::SquareMillimetre,
+        _ => Unit::SquareInch,
+    }
+}
+
+/// The volume unit that goes with a length unit, and how many cubes of the length make one of it.
+pub(crate) const fn cubic(unit: Unit) -> (Unit, i32) {
+    match unit {
+        Unit::Millimetre => (Unit::Millilitre, 1000),
+        _ => (Unit::CubicInch, 1),
+    }
+}

@@ -1,0 +1,326 @@
+//! Movement demand, envelopes and runners.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it fails"
+)]
+
+mod common;
+
+use common::{decimals, known, n, q, readings};
+use engineering::movement::{
+    Cause, Contribution, DriftAsked, EnvelopeAsked, JointWidthAsked, RunnerAsked, Sense, When,
+    combine, design_drift, envelope, expansion, runner, sealant_joint_width, thermal,
+};
+use engineering::{Error, Known, Readings, Standing};
+use measure::{Number, Quantity, Unit};
+use proptest::prelude::*;
+
+/// 100 ft of steel and concrete through 100 °F, gypsum board through 50 °F (0.540 in. as published).
+#[test]
+fn thermal_movement() {
+    for (material, rise, expected) in [
+        ("steel", "100 °F rise", "0.780"),
+        ("reinforced-concrete", "100 °F rise", "0.660"),
+        ("gypsum-board", "50 °F rise", "0.540"),
+    ] {
+        let found = thermal(
+            &known("100 ft"),
+            &expansion(material).unwrap(),
+            &known(rise),
+        )
+        .unwrap();
+        assert_eq!(decimals(found.value, 3), expected, "{material}");
+    }
+    assert!(
+        expansion("cheese")
+            .unwrap_err()
+            .to_string()
+            .contains("steel, reinforced-concrete, gypsum-board")
+    );
+}
+
+/// A rise is no temperature: 325 °F of rise is 180.6 K, while 325 °F is 163 °C.
+#[test]
+fn a_temperature_is_no_difference() {
+    let steel = expansion("steel").unwrap();
+    let refused = thermal(&known("100 ft"), &steel, &known("325 °F")).unwrap_err();
+    assert!(matches!(refused, Error::WrongKind { .. }), "{refused}");
+    let fahrenheit = thermal(&known("100 ft"), &steel, &known("325 °F rise"))
+        .unwrap()
+        .value;
+    let kelvin = Known::new(Quantity::new(n("1625/9"), Unit::KelvinRise), "test");
+    assert_eq!(
+        thermal(&known("100 ft"), &steel, &kelvin).unwrap().value,
+        fahrenheit
+    );
+}
+
+/// ASCE 7-22 drift guide: Cd 5.5, 0.25 in., Ie 1: 1.375 in. Table 12.12-1: 13 ft at 0.020, 0.015, 0.010.
+#[test]
+fn storey_drift() {
+    let ask = |limit: &str| DriftAsked {
+        elastic: known("0.25 in."),
+        amplification: n("5.5"),
+        importance: n("1"),
+        height: Some(known("13 ft")),
+        limit: Some(n(limit)),
+    };
+    let found = design_drift(&ask("0.020")).unwrap();
+    assert_eq!(found.value, q("1.375 in."));
+    for (limit, expected) in [("0.020", "3.12"), ("0.015", "2.34"), ("0.010", "1.56")] {
+        let found = design_drift(&ask(limit)).unwrap();
+        assert_eq!(decimals(found.worked.results[1].value, 2), expected);
+        assert_eq!(found.worked.standing(), Standing::Met);
+    }
+    let mut much = ask("0.010");
+    much.elastic = known("0.3 in.");
+    assert_eq!(
+        design_drift(&much).unwrap().worked.standing(),
+        Standing::NotMet
+    );
+}
+
+/// Cornell ARCH 262, assignment 2 (inputs): 240 in., e 3.6e-6, 95 °F, moisture 0.0002 L, drift 0.125, t 0.125, X 50.
+#[test]
+fn width_of_a_sealant_joint() {
+    let by_heat = thermal(
+        &known("240 in."),
+        &known("0.0000036 1/degF"),
+        &known("95 °F rise"),
+    )
+    .unwrap()
+    .value;
+    let ask = JointWidthAsked {
+        capability: known("50 %"),
+        movements: vec![
+            Known::new(by_heat, "computed"),
+            known("0.048 in."),
+            known("0.125 in."),
+        ],
+        tolerance: Some(known("0.125 in.")),
+    };
+    assert_eq!(
+        decimals(sealant_joint_width(&ask).unwrap().value, 3),
+        "0.635"
+    );
+}
+
+fn moves(cause: Cause, amount: &str, sense: Sense, when: When) -> Contribution {
+    Contribution {
+        cause,
+        amount: known(amount),
+        sense,
+        when,
+    }
+}
+
+#[test]
+fn what_came_before_is_in_the_width_already() {
+    let found = combine(&[
+        moves(Cause::DeadLoad, "1/4 in.", Sense::Closes, When::Before),
+        moves(Cause::LiveLoad, "3/8 in.", Sense::Closes, When::After),
+        moves(Cause::Thermal, "1/16 in.", Sense::EitherWay, When::After),
+        moves(Cause::Seismic, "1 in.", Sense::Shears, When::After),
+    ])
+    .unwrap();
+    let usual = found.value.usual;
+    assert_eq!(
+        (usual.closing, usual.opening, usual.shear),
+        (n("7/16"), n("1/16"), n("0"))
+    );
+    assert_eq!(found.value.seismic.shear, n("1"));
+    assert_eq!(found.value.greatest(), (q("7/16 in."), q("1/16 in.")));
+    assert!(found.worked.steps[0].contains("in it already"));
+}
+
+fn seen(found: Readings, closing: &str, compression: Option<&str>) -> EnvelopeAsked {
+    EnvelopeAsked {
+        found,
+        nominal: known("2 in."),
+        closing: known(closing),
+        opening: known("0 in."),
+        compression: compression.map(known),
+        extension: None,
+    }
+}
+
+/// A deflection of 0.593 in. on a 2 in. joint is 29.7 %: more than 25 %, less than 50 %.
+#[test]
+fn deflection_against_the_percentage_tested() {
+    let as_drawn = || readings("2 in.", None);
+    let found = |tested| envelope(&seen(as_drawn(), "0.593 in.", Some(tested))).unwrap();
+    assert_eq!(found("25 %").value.by_percent, Standing::NotMet);
+    assert_eq!(found("25 %").value.by_width, Standing::NotMet);
+    assert_eq!(found("50 %").value.by_width, Standing::Met);
+    assert!(
+        found("25 %")
+            .worked
+            .steps
+            .iter()
+            .any(|step| step.contains("29.7 %"))
+    );
+}
+
+/// Published head-of-wall listings: a 2 in. joint moves between 1.74 and 2.26 in. at 13 %; one has 100 %.
+#[test]
+fn the_widths_tested() {
+    let mut ask = seen(readings("2 in.", None), "0.26 in.", Some("13 %"));
+    ask.opening = known("0.26 in.");
+    ask.extension = Some(known("13 %"));
+    let found = envelope(&ask).unwrap().value;
+    assert_eq!(
+        (found.narrowest.low, found.widest.high),
+        (n("1.74"), n("2.26"))
+    );
+    assert_eq!(found.by_width, Standing::Met);
+    let refused = envelope(&seen(readings("2 in.", None), "1 in.", Some("101 %"))).unwrap_err();
+    assert!(refused.to_string().contains("at most 100 %"));
+    assert_eq!(
+        envelope(&seen(readings("2 in.", None), "1 in.", Some("100 %")))
+            .unwrap()
+            .value
+            .by_width,
+        Standing::Met
+    );
+}
+
+/// A percentage keeps its promise only for a joint of its nominal width.
+#[test]
+fn found_narrower_it_has_less_to_give() {
+    let found = envelope(&seen(
+        readings("1-3/4 in.; 2 in.", Some("1/16 in.")),
+        "0.4 in.",
+        Some("25 %"),
+    ))
+    .unwrap();
+    assert_eq!(found.value.by_percent, Standing::Met);
+    assert_eq!(found.value.by_width, Standing::NotMet);
+    assert!(
+        found
+            .worked
+            .findings
+            .iter()
+            .any(|f| f.words.contains("by percent alone this would pass"))
+    );
+}
+
+#[test]
+fn too_near_to_tell_is_open_and_so_is_no_rating() {
+    let at_limit = seen(readings("2 in.", Some("1/16 in.")), "1/2 in.", Some("25 %"));
+    assert_eq!(envelope(&at_limit).unwrap().value.by_width, Standing::Open);
+    let unrated = seen(readings("2 in.", None), "1/2 in.", None);
+    assert_eq!(envelope(&unrated).unwrap().value.by_width, Standing::Open);
+    let closes = seen(readings("2 in.", None), "2 in.", Some("100 %"));
+    assert_eq!(envelope(&closes).unwrap().value.by_width, Standing::NotMet);
+}
+
+fn slotted() -> RunnerAsked {
+    RunnerAsked {
+        slot: Some(known("1-1/2 in.")),
+        screw_at: None,
+        screw_diameter: Some(known("1/8 in.")),
+        leg: known("2-1/2 in."),
+        stud_gap: known("3/4 in."),
+        board_gap: known("3/4 in."),
+        least_overlap: Some(known("3/4 in.")),
+        resolution: None,
+        down: known("1/2 in."),
+        up: known("1/4 in."),
+    }
+}
+
+#[test]
+fn a_slotted_runner_through_its_range() {
+    let found = runner(&slotted()).unwrap();
+    assert_eq!(found.worked.standing(), Standing::Met);
+    // A screw of 1/8 in. in the middle of 1-1/2 in. has 11/16 in. each way, which ends before the gaps of 3/4 in. do.
+    assert!(found.value.down[0].what.contains("screws"));
+    assert_eq!(found.value.down[0].at.low, n("11/16"));
+    assert_eq!(found.value.up[0].at.low, n("11/16"));
+    let mut much = slotted();
+    much.down = known("3/4 in.");
+    let found = runner(&much).unwrap();
+    assert_eq!(found.worked.standing(), Standing::NotMet);
+    assert!(
+        found.worked.findings[0].words.contains("jam at 11/16 in."),
+        "{}",
+        found.worked.findings[0].words
+    );
+    assert_eq!(
+        found
+            .value
+            .down
+            .iter()
+            .filter(|end| end.standing == Standing::NotMet)
+            .count(),
+        1
+    );
+}
+
+#[test]
+fn a_screw_set_low_jams_late_and_pulls_early() {
+    let mut low = slotted();
+    low.screw_at = Some(known("1/4 in."));
+    let found = runner(&low).unwrap();
+    assert_eq!(found.value.up[0].at.low, n("3/16"));
+    assert_eq!(found.value.up[0].standing, Standing::NotMet);
+    low.screw_at = Some(known("1/32 in."));
+    assert!(
+        runner(&low)
+            .unwrap_err()
+            .to_string()
+            .contains("the place of the screw")
+    );
+}
+
+#[test]
+fn studs_unlap() {
+    let mut short = slotted();
+    short.slot = None;
+    short.leg = known("1-1/4 in.");
+    short.up = known("1/2 in.");
+    let found = runner(&short).unwrap();
+    assert_eq!(found.value.up[1].what, "the studs slip out of the legs");
+    assert_eq!(found.value.up[1].standing, Standing::Met);
+    assert_eq!(found.value.up[1].at.low, n("1/2"));
+    short.resolution = Some(q("1/16 in."));
+    assert_eq!(runner(&short).unwrap().value.up[1].standing, Standing::Open);
+    short.stud_gap = known("1-1/4 in.");
+    assert!(
+        runner(&short)
+            .unwrap_err()
+            .to_string()
+            .contains("less than the legs")
+    );
+}
+
+fn sixteenths(range: core::ops::Range<i128>) -> impl Strategy<Value = Quantity> {
+    range.prop_map(|sixteenths| Quantity::new(Number::new(sixteenths, 16).unwrap(), Unit::Inch))
+}
+
+proptest! {
+    /// More load never opens a joint that closes: the narrowest only gets narrower, the widest stays.
+    #[test]
+    fn more_load_never_opens_a_closing_joint(width in sixteenths(16..100), load in sixteenths(0..30), more in sixteenths(1..30)) {
+        let seen = |load: Quantity| {
+            let demand = combine(&[Contribution { cause: Cause::LiveLoad, amount: Known::new(load, "test"), sense: Sense::Closes, when: When::After }]).unwrap().value;
+            let (closing, opening) = demand.greatest();
+            envelope(&EnvelopeAsked {
+                found: Readings::drawn(width, "test"),
+                nominal: Known::new(width, "test"),
+                closing: Known::new(closing, "test"),
+                opening: Known::new(opening, "test"),
+                compression: Some(known("50 %")),
+                extension: Some(known("10 %")),
+            }).unwrap().value
+        };
+        let (less, much) = (seen(load), seen(load.plus(more).unwrap()));
+        prop_assert!(much.narrowest.low < less.narrowest.low);
+        prop_assert_eq!(much.widest, less.widest);
+        prop_assert!(much.by_width >= less.by_width);
+    }
+}

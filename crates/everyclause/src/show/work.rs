@@ -1,0 +1,301 @@
+//! The work card of a mark, for installer and inspector.
+
+use comfy_table::Cell;
+use conformance::Standing;
+use engineering::Standing as Found;
+use measure::unit::System;
+use measure::{Number, Quantity, Unit, print};
+
+use super::page::{heading, labelled, wrapped};
+use super::paint::{QUIET, STRONG, UNKNOWN, paint};
+use super::words::{counted, on_one_line, shortened};
+use super::{table, worked};
+use crate::working::{Asked, Card, JointWork, Ordered};
+
+/// The whole card.
+pub(crate) fn card(card: &Card) -> String {
+    let mut text = format!(
+        "{}  {}\n",
+        paint(STRONG, &format!("Work card {}", on_one_line(&card.mark))),
+        on_one_line(&card.title)
+    );
+    if !card.listing.is_empty() {
+        text.push_str(&labelled(
+            "listing",
+            &on_one_line(
+                format!("{}, {}", card.listing, card.edition).trim_end_matches([',', ' ']),
+            ),
+            2,
+            9,
+        ));
+    }
+    if card.standing == Some(Standing::Provisional) {
+        let words = "provisional: nobody has confirmed all of how the listing was read";
+        text.push_str(&paint(
+            UNKNOWN,
+            labelled("standing", words, 2, 9).trim_end(),
+        ));
+        text.push('\n');
+    }
+    text.push_str(&labelled(
+        "joints",
+        &counted(card.joints.len(), "joint", "joints"),
+        2,
+        9,
+    ));
+    if !card.joints.is_empty() {
+        text.push_str(&heading("What to make, joint by joint"));
+        text.push_str(&joints(&card.joints));
+        text.push_str(&found(&card.joints));
+    }
+    if !card.orders.is_empty() {
+        text.push_str(&heading("What to bring, all joints together"));
+        text.push_str(&orders(&card.orders));
+    }
+    if !card.asks.is_empty() {
+        text.push_str(&heading("What to hold against it, as the listing asks"));
+        text.push_str(&asks(&card.asks));
+    }
+    text.push_str(&heading("To note"));
+    for note in &card.notes {
+        text.push_str(&wrapped(&on_one_line(note), 2, 2));
+    }
+    text.push_str(&heading("Cautions"));
+    for caution in &card.cautions {
+        text.push_str(&wrapped(caution, 2, 2));
+    }
+    text.push('\n');
+    for line in worked::STANDING_LINES {
+        text.push_str(&paint(QUIET, wrapped(line, 0, 0).trim_end()));
+        text.push('\n');
+    }
+    text
+}
+
+fn joints(joints: &[JointWork]) -> String {
+    let headings = [
+        "joint",
+        "place",
+        "length",
+        "width",
+        "lay",
+        "cut wide",
+        "compressed",
+    ];
+    let mut strips = table::table(&headings);
+    let headings = ["joint", "coating or sealant", "fasteners"];
+    let mut fills = table::table(&headings);
+    for joint in joints {
+        let row = [
+            on_one_line(&joint.joint),
+            on_one_line(&joint.place),
+            joint.length.map_or_else(|| "?".to_owned(), feet_and_inches),
+            joint.width.clone(),
+            laid(joint),
+            joint.cut_width.map_or_else(String::new, print::both),
+            compressed(joint),
+        ];
+        strips.add_row(row.map(Cell::new));
+        fills.add_row([on_one_line(&joint.joint), film(joint), fastened(joint)].map(Cell::new));
+    }
+    for table in [&mut strips, &mut fills] {
+        table::unwrapped(table, 0);
+    }
+    format!("{}\n{}", table::set(&strips), table::set(&fills))
+}
+
+/// A length as a tape is read: `27 ft 6 in.`.
+fn feet_and_inches(length: Quantity) -> String {
+    let foot = Number::whole(12);
+    let Some(inches) = length
+        .to(Unit::Inch)
+        .filter(|_| length.unit.system() == System::Customary)
+    else {
+        return print::both(length);
+    };
+    let feet = inches.number.numerator() / (inches.number.denominator() * 12);
+    let rest = i32::try_from(feet)
+        .ok()
+        .and_then(|feet| inches.number.minus(Number::whole(feet).times(foot)?));
+    match rest {
+        Some(rest) if feet > 0 && rest.is_zero() => format!("{feet} ft"),
+        Some(rest) if feet > 0 => {
+            format!(
+                "{feet} ft {}",
+                print::trade(Quantity::new(rest, Unit::Inch))
+            )
+        }
+        _ => print::trade(length),
+    }
+}
+
+fn laid(joint: &JointWork) -> String {
+    let strips: Vec<String> = joint
+        .strips
+        .iter()
+        .map(|strip| format!("{} × {}", strip.count, strip.thickness))
+        .collect();
+    let faces = if joint.faces > 1 && !strips.is_empty() {
+        format!(", each of {} faces", joint.faces)
+    } else {
+        String::new()
+    };
+    let in_all = match joint.strips.as_slice() {
+        [one] if joint.is_scheduled => format!("{} in all, as scheduled", one.thickness),
+        _ => strips.join(" + "),
+    };
+    in_all + &faces
+}
+
+/// The compression at the ends of what was read, as the calculation has it.
+fn compressed(joint: &JointWork) -> String {
+    let steps = joint.packing.iter().flat_map(|worked| &worked.steps);
+    let at = steps.filter_map(|step| {
+        let (name, rest) = step.split_once(" width, ")?;
+        let (_, c) = rest
+            .split_once("c = ")
+            .or_else(|| rest.split_once("c ≈ "))?;
+        (name != "mean").then(|| format!("{name} {c}"))
+    });
+    let ends: Vec<String> = at.collect();
+    if ends.is_empty() {
+        let steps = joint.packing.iter().flat_map(|worked| &worked.steps);
+        let mean = steps.filter_map(|step| {
+            step.strip_prefix("mean width, ")?
+                .split_once(": c")
+                .map(|(_, c)| c)
+        });
+        return mean
+            .map(|c| c.trim_start_matches([' ', '=']).to_owned())
+            .collect();
+    }
+    ends.join("; ")
+}
+
+fn film(joint: &JointWork) -> String {
+    let mut parts = Vec::new();
+    if let Some(wet) = joint.wet {
+        parts.push(format!("{} wet", print::both(wet)));
+    }
+    if let Some(band) = joint.band {
+        parts.push(format!("band {}", print::both(band)));
+    }
+    if let Some(volume) = joint.coating_volume {
+        parts.push(volume_words(volume));
+    }
+    if let Some(depth) = joint.sealant_depth {
+        parts.push(format!("sealant {} deep", print::both(depth)));
+    }
+    parts.join(", ")
+}
+
+fn fastened(joint: &JointWork) -> String {
+    let rows: Vec<String> = joint
+        .fasteners
+        .iter()
+        .map(|row| format!("{} {} at {}", row.count, row.what, row.spacing))
+        .collect();
+    rows.join("; ")
+}
+
+/// Findings of the calculations that are more than met, and what couldn't be worked out.
+fn found(joints: &[JointWork]) -> String {
+    let mut text = String::new();
+    for joint in joints {
+        for not_met in &joint.not_met {
+            let words = format!("{}: put right first: {not_met}", joint.joint);
+            text.push_str(&worked::finding(&engineering::worked::Finding {
+                standing: Found::NotMet,
+                words,
+            }));
+        }
+        for gap in &joint.gaps {
+            text.push_str(&paint(
+                UNKNOWN,
+                wrapped(
+                    &format!("? {}: {}", on_one_line(&joint.joint), on_one_line(gap)),
+                    0,
+                    2,
+                )
+                .trim_end(),
+            ));
+            text.push('\n');
+        }
+        let findings = joint
+            .packing
+            .iter()
+            .chain(&joint.coating)
+            .flat_map(|worked| &worked.findings);
+        for finding in findings.filter(|finding| finding.standing >= Found::Open) {
+            let named = engineering::worked::Finding {
+                standing: finding.standing,
+                words: format!("{}: {}", joint.joint, finding.words),
+            };
+            text.push_str(&worked::finding(&named));
+        }
+    }
+    text
+}
+
+fn orders(orders: &[Ordered]) -> String {
+    let mut table = table::table(&["what", "in place", "to bring", "pieces", "cutting"]);
+    for order in orders {
+        let proof = match (order.pieces, order.at_least) {
+            (Some(pieces), Some(least)) if pieces == least => "fewest there can be".to_owned(),
+            (Some(pieces), Some(least)) => {
+                format!("at most {} more than the fewest", pieces - least)
+            }
+            _ => String::new(),
+        };
+        table.add_row(
+            [
+                on_one_line(&order.what),
+                volume_words(order.net),
+                volume_words(order.brought),
+                order
+                    .pieces
+                    .map_or_else(String::new, |pieces| pieces.to_string()),
+                proof,
+            ]
+            .map(Cell::new),
+        );
+    }
+    table::to_the_right(&mut table, 3);
+    table::set(&table)
+}
+
+/// A quantity to a hundredth, in both systems.
+fn volume_words(quantity: Quantity) -> String {
+    let near = Number::new(1, 100).and_then(|step| quantity.number.nearest(step));
+    let shown = Quantity::new(near.unwrap_or(quantity.number), quantity.unit);
+    let mark = if shown == quantity { "" } else { "≈ " };
+    format!("{mark}{}", print::both(shown))
+}
+
+fn asks(asks: &[Asked]) -> String {
+    let mut table = table::table(&["item", "about", "asked", "joints"]);
+    for ask in asks {
+        let counts = [(ask.met, "✓"), (ask.not_met, "✗"), (ask.open, "?")];
+        let counts: Vec<String> = counts
+            .iter()
+            .filter(|(count, _)| *count > 0)
+            .map(|(count, mark)| format!("{mark} {count}"))
+            .collect();
+        table.add_row(
+            [
+                on_one_line(if ask.item.is_empty() {
+                    "head"
+                } else {
+                    &ask.item
+                }),
+                on_one_line(&ask.title),
+                shortened(&on_one_line(&ask.requirement), 160),
+                counts.join("  "),
+            ]
+            .map(Cell::new),
+        );
+    }
+    table::unwrapped(&mut table, 0);
+    table::unwrapped(&mut table, 3);
+    table::set(&table)
+}

@@ -1,0 +1,92 @@
+//! What the listing asks of one joint, as the check bound it: the clauses that apply, by property.
+
+use conformance::{JointResult, Verdict};
+use engineering::Known;
+use listing::{Bound, Clause, Reading, Relation};
+use measure::Quantity;
+
+/// The bounds that apply to a joint.
+pub(super) struct Asks<'a>(Vec<(&'a Clause, &'a Bound)>);
+
+impl<'a> Asks<'a> {
+    /// The clauses of a reading that apply to a joint.
+    pub(super) fn of(result: &JointResult, reading: &'a Reading) -> Self {
+        let applies = |clause: &&Clause| {
+            result
+                .finding(&clause.id)
+                .is_some_and(|finding| finding.verdict != Verdict::NotApplicable)
+        };
+        let bounds = reading.clauses.iter().filter(applies);
+        Self(
+            bounds
+                .filter_map(|clause| Some((clause, clause.bound()?)))
+                .collect(),
+        )
+    }
+
+    /// Every property that is asked, with the item it stands in, in the listing's order.
+    pub(super) fn properties(&self) -> impl Iterator<Item = (&'a str, &'a str)> {
+        self.0
+            .iter()
+            .map(|(clause, _)| (clause.property.as_str(), clause.item.as_str()))
+    }
+
+    /// The least that is asked of a property: the greatest of those that apply.
+    pub(super) fn least(&self, property: &str) -> Option<Known> {
+        let low = |bound: &Bound| match bound.relation {
+            Relation::AtLeast | Relation::MoreThan | Relation::Exactly | Relation::Between => {
+                bound.low()
+            }
+            _ => None,
+        };
+        self.strictest(property, low, core::cmp::Ordering::Greater)
+    }
+
+    /// The most that is asked of a property: the least of those that apply.
+    pub(super) fn most(&self, property: &str) -> Option<Known> {
+        let high = |bound: &Bound| match bound.relation {
+            Relation::AtMost | Relation::LessThan | Relation::Between => bound.high(),
+            Relation::Exactly => bound.low(),
+            _ => None,
+        };
+        self.strictest(property, high, core::cmp::Ordering::Less)
+    }
+
+    /// The nominal value that is asked of a property.
+    pub(super) fn nominal(&self, property: &str) -> Option<Known> {
+        let nominal = |bound: &Bound| {
+            if bound.relation == Relation::Nominal {
+                bound.low()
+            } else {
+                None
+            }
+        };
+        self.strictest(property, nominal, core::cmp::Ordering::Greater)
+    }
+
+    fn strictest(
+        &self,
+        property: &str,
+        of: impl Fn(&Bound) -> Option<Quantity>,
+        order: core::cmp::Ordering,
+    ) -> Option<Known> {
+        let mut strictest: Option<Known> = None;
+        for (clause, bound) in self
+            .0
+            .iter()
+            .filter(|(clause, _)| clause.property == property)
+        {
+            let Some(quantity) = of(bound) else { continue };
+            let is_stricter = strictest
+                .as_ref()
+                .is_none_or(|than| quantity.compare(than.quantity) == Some(order));
+            if is_stricter {
+                strictest = Some(Known::new(
+                    quantity,
+                    format!("listing, item {}", clause.item),
+                ));
+            }
+        }
+        strictest
+    }
+}

@@ -1,0 +1,155 @@
+//! Calculations and work cards as people see them, and what a bad value is answered with.
+
+mod common;
+
+use std::path::Path;
+
+use common::{Run, run, run_at};
+use insta::assert_snapshot;
+
+fn calc(args: &[&str]) -> Run {
+    run(Path::new("."), [&["calc"], args].concat())
+}
+
+#[test]
+fn packing() {
+    let args = [
+        "packing",
+        "--width",
+        "7/8 in.",
+        "1 in.",
+        "1-1/8 in.",
+        "--resolution",
+        "1/16 in.",
+        "--depth",
+        "4 in.",
+        "--least",
+        "33 %",
+        "--stock",
+        "1 in.",
+        "1-1/2 in.",
+        "2 in.",
+        "--density",
+        "4 pcf",
+        "--closing",
+        "1/8 in.",
+    ];
+    let run = calc(&args);
+    assert_eq!(run.code, Some(0));
+    assert_snapshot!("calc_packing", run.out);
+}
+
+#[test]
+fn runner_that_jams() {
+    let args = [
+        "runner",
+        "--slot",
+        "1-1/2 in.",
+        "--screw",
+        "1/8 in.",
+        "--leg",
+        "2-1/2 in.",
+        "--stud-gap",
+        "3/4 in.",
+        "--board-gap",
+        "3/4 in.",
+        "--down",
+        "3/4 in.",
+        "--up",
+        "1/4 in.",
+    ];
+    let run = calc(&args);
+    assert_eq!(run.code, Some(1));
+    assert_snapshot!("calc_runner", run.out);
+}
+
+#[test]
+fn a_bad_value_is_named() {
+    let whole = calc(&["thickness", "--width", "2 in.", "--compression", "100 %"]);
+    assert_eq!(whole.code, Some(2));
+    assert!(
+        whole
+            .err
+            .contains("the compression is 100 %; it must be 0 % or more and below 100 %"),
+        "{}",
+        whole.err
+    );
+    let bare = calc(&["limit", "--span", "24", "--n", "360"]);
+    assert_eq!(bare.code, Some(2));
+    assert!(bare.err.contains("--span"), "{}", bare.err);
+    let deck = calc(&[
+        "flutes", "--deck", "Q", "--length", "20 ft", "--depth", "5 in.",
+    ]);
+    assert!(deck.err.contains("known are B, F, A, N"), "{}", deck.err);
+}
+
+/// Every computation's help shows an example, and the example runs.
+#[test]
+fn every_example_runs() {
+    let help = run_at(Path::new("."), "400", ["calc", "--help"]).out;
+    let commands = help
+        .split("Commands:")
+        .nth(1)
+        .unwrap()
+        .split("Options:")
+        .next()
+        .unwrap();
+    let names: Vec<&str> = commands
+        .lines()
+        .filter_map(|line| line.split_whitespace().next())
+        .collect();
+    assert!(names.len() > 20, "{names:?}");
+    for name in names {
+        let help = run_at(Path::new("."), "400", ["calc", name, "--help"]).out;
+        let examples = help
+            .split("Example")
+            .nth(1)
+            .unwrap_or_else(|| panic!("{name} has no example"));
+        // Long lines are wrapped to the page.
+        let whole = examples.replace('\\', " ");
+        let whole = whole.split_whitespace().collect::<Vec<_>>().join(" ");
+        let mut tried = 0;
+        for line in whole.split("everyclause calc ").skip(1) {
+            let run = calc(&words(line).iter().map(String::as_str).collect::<Vec<_>>());
+            assert!(matches!(run.code, Some(0 | 1)), "{line}: {}", run.err);
+            tried += 1;
+        }
+        assert!(tried > 0, "{name}");
+    }
+}
+
+/// The words of a command line, those in quotation marks kept together.
+fn words(line: &str) -> Vec<String> {
+    let parts = line.split('"').enumerate();
+    parts
+        .flat_map(|(at, part)| {
+            let quoted = at % 2 == 1;
+            let words: Vec<String> = if quoted {
+                vec![part.to_owned()]
+            } else {
+                part.split_whitespace().map(str::to_owned).collect()
+            };
+            words
+        })
+        .collect()
+}
+
+/// Three marks of the demo: a head of wall with packing and coating, one across flutes, an expansion joint in metric.
+#[test]
+fn work_cards() {
+    let folder = tempfile::tempdir().unwrap();
+    let demo = run(folder.path(), ["demo"]);
+    assert_eq!(demo.code, Some(0), "{}", demo.err);
+    for mark in ["HW1", "HW4", "FF1"] {
+        let card = run_at(
+            folder.path(),
+            "130",
+            ["work", mark, "--project", "demo-project"],
+        );
+        assert_eq!(card.code, Some(0), "{}", card.err);
+        assert_snapshot!(format!("work_{mark}"), card.out);
+    }
+    let unknown = run(folder.path(), ["work", "HW99", "--project", "demo-project"]);
+    assert_eq!(unknown.code, Some(2));
+    assert!(unknown.err.contains("no mark `HW99`"), "{}", unknown.err);
+}
