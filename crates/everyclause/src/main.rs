@@ -6,6 +6,7 @@
 //! | [`show`] | the answers in words, tables and marked excerpts |
 //! | [`files`] | reading and writing files, never half |
 //! | [`shelf`] | the listings of a folder, and which one a mark means |
+//! | [`source`] | a listing's file, text or PDF, read |
 //! | [`inputs`] | which files make a project |
 //! | [`checking`] | every joint of a project against its listing |
 //! | [`demo_files`] | the demo project, compiled in |
@@ -27,6 +28,7 @@ mod files;
 mod inputs;
 mod shelf;
 mod show;
+mod source;
 
 use std::process::ExitCode;
 

@@ -53,7 +53,7 @@ pub(crate) fn check_packing(bytes: &[u8]) -> Result<(), PaperError> {
 /// How many bytes a stream unpacks to, when it is packed.
 fn unpacked(data: &[u8]) -> Result<usize, PaperError> {
     let mut most = 0;
-    let mut held;
+    let mut inner;
     let mut data = data;
     for _ in 0..=MOST_WRAPS {
         // The head of a packed stream: method 8 in the low half of its first byte, both bytes divisible by 31 (RFC 1950, 2.2).
@@ -65,7 +65,7 @@ fn unpacked(data: &[u8]) -> Result<usize, PaperError> {
             return Ok(most);
         }
         match decompress_to_vec_zlib_with_limit(data, MOST_OF_ONE) {
-            Ok(inner) => held = inner,
+            Ok(bytes) => inner = bytes,
             Err(error) if error.status == TINFLStatus::HasMoreOutput => {
                 let what = format!(
                     "one of its parts unpacks to more than {} MB",
@@ -73,10 +73,10 @@ fn unpacked(data: &[u8]) -> Result<usize, PaperError> {
                 );
                 return Err(too_much(&what));
             }
-            Err(error) => held = error.output,
+            Err(error) => inner = error.output,
         }
-        most = most.max(held.len());
-        data = &held;
+        most = most.max(inner.len());
+        data = &inner;
     }
     Err(too_much("one of its parts is packed over and over"))
 }

@@ -18,7 +18,7 @@ pub(crate) struct Piece {
 /// The text so far.
 #[derive(Debug, Default)]
 pub(crate) struct Text {
-    pub(crate) text: String,
+    pub(crate) written: String,
     pub(crate) pieces: Vec<Piece>,
     page: usize,
     line: usize,
@@ -32,9 +32,9 @@ impl Text {
     /// Begins a page: a form feed ends the line before it.
     pub(crate) fn begin_page(&mut self, page: usize) {
         if page > 1 {
-            if self.text.ends_with('\n') {
-                self.text.pop();
-                let end = self.text.len();
+            if self.written.ends_with('\n') {
+                self.written.pop();
+                let end = self.written.len();
                 while self.pieces.last().is_some_and(|piece| piece.start >= end) {
                     self.pieces.pop();
                 }
@@ -53,7 +53,7 @@ impl Text {
             return;
         }
         self.piece(false, rect);
-        self.text.push_str(words);
+        self.written.push_str(words);
         self.column += words.chars().count();
         self.last = rect;
     }
@@ -76,14 +76,14 @@ impl Text {
             ..next
         };
         self.piece(true, between);
-        self.text.extend(core::iter::repeat_n(' ', blanks));
+        self.written.extend(core::iter::repeat_n(' ', blanks));
         self.column += blanks;
     }
 
     /// One blank between words.
     pub(crate) fn blank(&mut self, rect: Rect) {
         self.piece(true, rect);
-        self.text.push(' ');
+        self.written.push(' ');
         self.column += 1;
     }
 
@@ -96,10 +96,10 @@ impl Text {
 
     /// The whole, its last line ended.
     pub(crate) fn finish(mut self) -> (String, Vec<Piece>) {
-        if !self.text.is_empty() && !self.text.ends_with('\n') {
+        if !self.written.is_empty() && !self.written.ends_with('\n') {
             self.space('\n');
         }
-        (self.text, self.pieces)
+        (self.written, self.pieces)
     }
 
     fn space(&mut self, space: char) {
@@ -108,12 +108,12 @@ impl Text {
             ..self.last
         };
         self.piece(true, end);
-        self.text.push(space);
+        self.written.push(space);
     }
 
     fn piece(&mut self, is_space: bool, rect: Rect) {
         self.pieces.push(Piece {
-            start: self.text.len(),
+            start: self.written.len(),
             line: self.line,
             is_space,
             place: PagePlace {

@@ -177,11 +177,11 @@ impl Setter {
     /// A line whose parts keep their columns; a part that ends at the right edge ends there, and one in the middle stays there.
     fn spaced(&mut self, line: &str) {
         let parts = parts(line, "   ");
-        let lone = parts.len() == 1;
+        let alone = parts.len() == 1;
         for (column, part) in parts {
             let width = self.widths.of(part, self.size);
             let end = column + part.chars().count();
-            let x = if lone && is_centred(line) {
+            let x = if alone && is_centred(line) {
                 f64::midpoint(LEFT, RIGHT) - width / 2.0
             } else if column > 30 && end >= 76 {
                 RIGHT - width
@@ -288,15 +288,15 @@ impl Setter {
         self.line(&line, left, false);
     }
 
-    /// Where a word may be broken so that its first part fits: after a vowel and before a consonant and a vowel, letters on both sides.
+    /// Where a word may be broken so that its first part fits: before a consonant and a vowel, letters on both sides.
     fn part_that_fits(&self, word: &str, room: f64) -> Option<usize> {
         if self.manner != Manner::Fine || !word.bytes().all(|b| b.is_ascii_lowercase()) {
             return None;
         }
         let vowel = |at: usize| word.get(at..=at).is_some_and(|c| "aeiouy".contains(c));
-        (3..word.len().saturating_sub(3))
+        (2..word.len().saturating_sub(2))
             .rev()
-            .filter(|at| vowel(at - 1) && !vowel(*at) && vowel(at + 1))
+            .filter(|at| !vowel(*at) && vowel(at + 1))
             .find(|at| {
                 self.widths.of(
                     &format!("{}-", word.get(..*at).unwrap_or_default()),
@@ -366,7 +366,7 @@ impl Setter {
         let small = 0.62 * self.size;
         let mut pieces: Vec<(String, f64, f64)> = Vec::new();
         let mut rest = text;
-        while let Some(at) = rest.find(|c: char| c == '/') {
+        while let Some(at) = rest.find('/') {
             let (before, after) = rest.split_at(at);
             let after = after.get(1..).unwrap_or_default();
             let top = before.len() - before.trim_end_matches(|c: char| c.is_ascii_digit()).len();

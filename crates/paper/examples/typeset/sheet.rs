@@ -23,7 +23,7 @@ pub(crate) fn pdf(pages: &[Vec<Mark>], manner: Manner) -> Vec<u8> {
         .base_font(Name(manner.face().name()))
         .encoding_predefined(Name(b"WinAnsiEncoding"));
     for ((page, content), marks) in ids.into_iter().zip(pages) {
-        let (width, height) = (SHEET.0 as f32, SHEET.1 as f32);
+        let (width, height) = (short(SHEET.0), short(SHEET.1));
         let mut written = pdf.page(page);
         written
             .media_box(Rect::new(0.0, 0.0, width, height))
@@ -39,6 +39,12 @@ pub(crate) fn pdf(pages: &[Vec<Mark>], manner: Manner) -> Vec<u8> {
     pdf.finish()
 }
 
+/// A length as the format has it.
+#[expect(clippy::cast_possible_truncation, reason = "points on a sheet")]
+const fn short(length: f64) -> f32 {
+    length as f32
+}
+
 fn drawn(marks: &[Mark]) -> Vec<u8> {
     let mut content = Content::new();
     content.set_line_width(0.6);
@@ -47,14 +53,14 @@ fn drawn(marks: &[Mark]) -> Vec<u8> {
         match mark {
             Mark::Words { text, x, y, size } => {
                 content.begin_text();
-                content.set_font(Name(b"F"), *size as f32);
-                content.next_line(*x as f32, (height - y) as f32);
+                content.set_font(Name(b"F"), short(*size));
+                content.next_line(short(*x), short(height - y));
                 content.show(Str(&encoded(text)));
                 content.end_text();
             }
             Mark::Rule { x0, x1, y } => {
-                content.move_to(*x0 as f32, (height - y) as f32);
-                content.line_to(*x1 as f32, (height - y) as f32);
+                content.move_to(short(*x0), short(height - y));
+                content.line_to(short(*x1), short(height - y));
                 content.stroke();
             }
         }

@@ -199,26 +199,29 @@ impl<'a> Interpreter<'a> {
                     work.path
                         .curve(&[(c.0, c.1), (c.2, c.3), (c.4, c.5)].map(point));
                 }
-                Op::CubicStartTo(c) => work.path.curve(&[(c.0, c.1), (c.2, c.3)].map(point)),
-                Op::CubicEndTo(c) => work.path.curve(&[(c.0, c.1), (c.2, c.3)].map(point)),
+                Op::CubicStartTo(c) => {
+                    work.path.curve(&[(c.0, c.1), (c.2, c.3)].map(point));
+                }
+                Op::CubicEndTo(c) => {
+                    work.path.curve(&[(c.0, c.1), (c.2, c.3)].map(point));
+                }
                 Op::RectPath(r) => {
                     work.path
                         .rectangle(r.0.as_f64(), r.1.as_f64(), r.2.as_f64(), r.3.as_f64());
                 }
                 Op::ClosePath(_) => work.path.close(),
-                Op::StrokePath(_) => work.paint(false),
-                Op::CloseAndStrokePath(_) => {
+                Op::StrokePath(_) | Op::FillAndStrokeNonZero(_) | Op::FillAndStrokeEvenOdd(_) => {
+                    work.paint(false);
+                }
+                Op::CloseAndStrokePath(_)
+                | Op::CloseFillAndStrokeNonZero(_)
+                | Op::CloseFillAndStrokeEvenOdd(_) => {
                     work.path.close();
                     work.paint(false);
                 }
                 Op::FillPathNonZero(_)
                 | Op::FillPathNonZeroCompatibility(_)
                 | Op::FillPathEvenOdd(_) => work.paint(true),
-                Op::FillAndStrokeNonZero(_) | Op::FillAndStrokeEvenOdd(_) => work.paint(false),
-                Op::CloseFillAndStrokeNonZero(_) | Op::CloseFillAndStrokeEvenOdd(_) => {
-                    work.path.close();
-                    work.paint(false);
-                }
                 Op::EndPath(_) => work.path.clear(),
                 Op::InlineImage(_) => work.image(),
                 Op::XObject(name) => {
@@ -229,7 +232,7 @@ impl<'a> Interpreter<'a> {
                     }
                 }
                 Op::BeginMarkedContent(_) => {
-                    work.marked.begin(false, None, work.shown.glyphs.len())
+                    work.marked.begin(false, None, work.shown.glyphs.len());
                 }
                 Op::BeginMarkedContentWithProperties(b) => {
                     let (hidden, instead) = self.properties(b.1, resources);

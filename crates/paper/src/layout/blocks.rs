@@ -55,6 +55,57 @@ pub(super) fn blocks(lines: &[Line], leading: f64) -> Vec<Block> {
     blocks
 }
 
+/// A gap this wide may part the cells of a table, in sizes, where other lines have a column begin after it.
+const CELL_GAP: f64 = 0.55;
+/// How near to one another the left edges of a column's cells are, in points.
+const ONE_EDGE: f64 = 1.5;
+/// How many lines above and below tell where columns begin.
+const ROWS_NEAR: usize = 3;
+
+/// Parts cells that stand close together where lines nearby have a column begin.
+pub(super) fn with_cells_parted(mut lines: Vec<Line>) -> Vec<Line> {
+    // Twice, so that what one line has learnt from its neighbours goes on to theirs.
+    for _ in 0..2 {
+        for at in 0..lines.len() {
+            let near = at.saturating_sub(ROWS_NEAR)..(at + ROWS_NEAR + 1).min(lines.len());
+            let edges: Vec<f64> = lines
+                .get(near)
+                .unwrap_or_default()
+                .iter()
+                .flat_map(|line| line.segments.iter().skip(1).map(|segment| segment.x0))
+                .collect();
+            if let Some(line) = lines.get_mut(at).filter(|_| !edges.is_empty()) {
+                let gap = CELL_GAP * line.size;
+                let segments = core::mem::take(&mut line.segments);
+                line.segments = segments
+                    .into_iter()
+                    .flat_map(|segment| parted(segment, gap, &edges))
+                    .collect();
+            }
+        }
+    }
+    lines
+}
+
+/// A segment parted at each gap after which a column begins.
+fn parted(segment: Segment, gap: f64, edges: &[f64]) -> Vec<Segment> {
+    let begins = |x: f64| edges.iter().any(|edge| (edge - x).abs() <= ONE_EDGE);
+    let mut parts = Vec::new();
+    let mut rest = segment;
+    while let Some((end, next)) = rest.marks.windows(2).find_map(|pair| match pair {
+        [(end, blank), (next, after)] => {
+            (rest.text.get(*end..*next) == Some(" ") && blank.width() >= gap && begins(after.x0))
+                .then_some((*end, *next))
+        }
+        _ => None,
+    }) {
+        let after = rest.split_off(end, next);
+        parts.push(core::mem::replace(&mut rest, after));
+    }
+    parts.push(rest);
+    parts
+}
+
 impl Block {
     /// Its columns with the segments of one more line; none when those don't fit into columns.
     fn with(&self, segments: &[Segment]) -> Option<Vec<(f64, f64)>> {
@@ -74,16 +125,15 @@ impl Block {
             if touched.next().is_some() {
                 return None;
             }
-            let at = match first {
-                Some(at) => at,
-                None => {
-                    let at = columns.partition_point(|(x0, _)| *x0 < segment.x0);
-                    columns.insert(at, (segment.x0, segment.x1));
-                    for held in &mut taken {
-                        *held += usize::from(*held >= at);
-                    }
-                    at
+            let at = if let Some(at) = first {
+                at
+            } else {
+                let at = columns.partition_point(|(x0, _)| *x0 < segment.x0);
+                columns.insert(at, (segment.x0, segment.x1));
+                for held in &mut taken {
+                    *held += usize::from(*held >= at);
                 }
+                at
             };
             if taken.contains(&at) {
                 return None;

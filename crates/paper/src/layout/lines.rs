@@ -28,6 +28,30 @@ pub(super) struct Segment {
 }
 
 impl Segment {
+    /// Parts it: it ends at one byte, and what begins at another is given back. What lies between is dropped.
+    pub(super) fn split_off(&mut self, end: usize, next: usize) -> Self {
+        let text = self.text.split_off(next);
+        self.text.truncate(end);
+        let from = self.marks.partition_point(|(at, _)| *at < next);
+        let marks: Vec<(usize, Rect)> = self
+            .marks
+            .split_off(from)
+            .into_iter()
+            .map(|(at, rect)| (at - next, rect))
+            .collect();
+        self.marks.retain(|(at, _)| *at < end);
+        let after = Self {
+            x0: marks.first().map_or(self.x1, |(_, rect)| rect.x0),
+            x1: self.x1,
+            length: text.chars().count(),
+            text,
+            marks,
+        };
+        self.x1 = self.marks.last().map_or(self.x0, |(_, rect)| rect.x1);
+        self.length = self.text.chars().count();
+        after
+    }
+
     /// Around all of it.
     pub(super) fn rect(&self) -> Rect {
         self.marks
@@ -64,7 +88,7 @@ pub(super) fn lines_of(
         .map(|row| Line {
             base: row.base,
             size: row.size,
-            segments: spell(row.chunks, page, note),
+            segments: spell(&row.chunks, page, note),
         })
         .filter(|line| !line.segments.is_empty())
         .collect()
@@ -123,18 +147,18 @@ fn attach(rows: &mut [Row<'_>]) {
         }
     }
     // From the back, so that what is still to be moved keeps its index.
-    let mut moved: Vec<(usize, Chunk<'_>)> = Vec::new();
+    let mut taken: Vec<(usize, Chunk<'_>)> = Vec::new();
     for (from, index, to, stand) in moves.into_iter().rev() {
         if let Some(row) = rows.get_mut(from)
             && index < row.chunks.len()
         {
             let mut chunk = row.chunks.remove(index);
             chunk.stand = stand;
-            moved.push((to, chunk));
+            taken.push((to, chunk));
         }
     }
-    let mut touched: Vec<usize> = moved.iter().map(|(to, _)| *to).collect();
-    for (to, chunk) in moved {
+    let mut touched: Vec<usize> = taken.iter().map(|(to, _)| *to).collect();
+    for (to, chunk) in taken {
         if let Some(row) = rows.get_mut(to) {
             row.chunks.push(chunk);
         }

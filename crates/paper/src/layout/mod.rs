@@ -15,10 +15,13 @@ use crate::text::Text;
 use figures::Pictures;
 use lines::{Line, lines_of};
 
+/// Characters to a typed line.
+const TYPED: f64 = 80.0;
+
 /// What is the same for the whole document.
 #[derive(Debug, Clone, Copy)]
 struct Measures {
-    /// How wide a character is on the whole, in points.
+    /// How wide a column of characters is, in points.
     letter: f64,
     /// From one line of a paragraph to the next, in sizes of its letters.
     leading: f64,
@@ -175,9 +178,17 @@ impl Measures {
                     .collect(),
             )
         };
+        // So narrow that a full line of the widest page is as long as a typed one: narrow letters make no wider gaps.
+        let ends = segments()
+            .map(|segment| segment.x1)
+            .fold(f64::NEG_INFINITY, f64::max);
+        let begins = segments()
+            .map(|segment| segment.x0)
+            .fold(f64::INFINITY, f64::min);
         let letter = width(20)
             .or_else(|| width(1))
             .unwrap_or(6.0)
+            .max((ends - begins) / TYPED)
             .clamp(1.0, 60.0);
         let mut steps = Vec::new();
         for lines in flows() {

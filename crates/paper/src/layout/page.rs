@@ -1,6 +1,6 @@
 //! A page written out as text.
 
-use super::blocks::{Block, blocks};
+use super::blocks::{Block, blocks, with_cells_parted};
 use super::lines::{Line, Segment};
 use super::{Measures, Sheet};
 use crate::model::{Note, NoteKind, PagePlace, Rect};
@@ -13,6 +13,8 @@ const FIGURE: &str = "[Figure: to be looked at on the page.]";
 const SCAN: &str = "[This page is a picture: its text must be supplied.]";
 /// A vertical gap wider than this is a blank line, in lines.
 const BLANK_LINE: f64 = 1.35;
+/// How far above the base line the middle of small letters is, in sizes.
+const MIDDLE: f64 = 0.25;
 /// How far below its base line the line under a word runs, in sizes.
 const UNDERLINE: f64 = 0.25;
 
@@ -37,7 +39,10 @@ pub(super) fn write(
     };
     let mut flows = sheet.flows.iter();
     let first = flows.next().map(Vec::as_slice).unwrap_or_default();
-    let lines = without_broken_words(first);
+    let mut lines = without_broken_words(first);
+    if sheet.is_level {
+        lines = with_cells_parted(lines);
+    }
     writer.flow(&lines, sheet, |words, rect| {
         notes.push(Note {
             kind: NoteKind::Columns,
@@ -162,6 +167,12 @@ impl Writer<'_> {
         let mut row: Vec<Rect> = row.to_vec();
         row.sort_by(|a, b| a.x0.total_cmp(&b.x0));
         let letter = self.measures.letter;
+        if let Some(first) = row.first() {
+            // A rule stands for a line whose letters it runs through the middle of.
+            let size = self.above.map_or(letter * 2.0, |(_, size)| size);
+            self.gap_above(first.y0 + MIDDLE * size, size);
+            self.above = Some((first.y0 + MIDDLE * size, size));
+        }
         let mut written = false;
         let mut reached = f64::NEG_INFINITY;
         for rule in row {
@@ -209,12 +220,7 @@ impl Writer<'_> {
 
     /// A line, its segments each at a column of characters; a blank line before it where the page leaves one.
     fn line(&mut self, line: &Line, at: impl Fn(&Segment) -> usize) {
-        if let Some((base, size)) = self.above {
-            let step = self.measures.leading * line.size.max(size);
-            if line.base - base > BLANK_LINE * step {
-                self.blank_line();
-            }
-        }
+        self.gap_above(line.base, line.size);
         for segment in &line.segments {
             self.text.blanks_to(at(segment), 2, segment.rect());
             write_segment(self.text, segment);
@@ -233,8 +239,17 @@ impl Writer<'_> {
         self.blank_line();
     }
 
+    /// A blank line before what has this base line, where the page leaves one.
+    fn gap_above(&mut self, base: f64, size: f64) {
+        if let Some((above, above_size)) = self.above
+            && base - above > BLANK_LINE * self.measures.leading * size.max(above_size)
+        {
+            self.blank_line();
+        }
+    }
+
     fn blank_line(&mut self) {
-        if self.begun && !self.text.text.ends_with("\n\n") {
+        if self.begun && !self.text.written.ends_with("\n\n") {
             self.text.end_line();
         }
     }

@@ -9,7 +9,7 @@ const SOLIDUS: [char; 3] = ['/', '\u{2044}', '\u{2215}'];
 
 /// Spells a row out, from left to right.
 pub(super) fn spell(
-    chunks: Vec<Chunk<'_>>,
+    chunks: &[Chunk<'_>],
     page: usize,
     note: &mut impl FnMut(NoteKind, Rect, String),
 ) -> Vec<Segment> {
