@@ -50,6 +50,21 @@ fn a_built_fraction_is_parted_from_its_whole_number() {
     assert_eq!(paper.text, "min 2 1/2 in. deep\n");
 }
 
+/// Figures lowered by half their size, as some writers do, come near the line below; they are none of its raised ones.
+#[test]
+fn a_fraction_above_another_stays_in_its_line() {
+    let paper = of(&page(|content| {
+        for y in [100.0, 112.0] {
+            words(content, b"Min 2", 60.0, y, 10.0);
+            words(content, b"1", 60.0 + 29.5, y - 5.0, 6.0);
+            words(content, b"/", 60.0 + 33.0, y, 10.0);
+            words(content, b"2", 60.0 + 36.0, y + 5.0, 6.0);
+            words(content, b"in. deep", 60.0 + 43.0, y, 10.0);
+        }
+    }));
+    assert_eq!(paper.text, "Min 2 1/2 in. deep\nMin 2 1/2 in. deep\n");
+}
+
 #[test]
 fn powers_and_marks_of_footnotes_are_told_apart() {
     let paper = of(&page(|content| {

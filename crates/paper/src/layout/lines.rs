@@ -132,15 +132,19 @@ fn attach(rows: &mut [Row<'_>]) {
     let mut moves: Vec<(usize, usize, usize, Stand)> = Vec::new();
     for (at, row) in rows.iter().enumerate() {
         let near = at.saturating_sub(REACH)..(at + REACH + 1).min(rows.len());
-        for (index, chunk) in row.chunks.iter().enumerate() {
+        // What has found its line stays there.
+        let level = |(_, chunk): &(usize, &Chunk<'_>)| chunk.stand == Stand::Level;
+        for (index, chunk) in row.chunks.iter().enumerate().filter(level) {
             let home = near
                 .clone()
                 .filter(|other| *other != at)
                 .filter_map(|other| {
-                    let stand = stands_by(chunk, rows.get(other)?)?;
-                    Some((other, stand))
+                    let row = rows.get(other)?;
+                    Some((other, stands_by(chunk, row)?, (row.base - chunk.base).abs()))
                 })
-                .min_by(|(a, _), (b, _)| a.abs_diff(at).cmp(&b.abs_diff(at)));
+                // The nearest: a figure lowered below one line is no raised one of the next.
+                .min_by(|(.., a), (.., b)| a.total_cmp(b))
+                .map(|(home, stand, _)| (home, stand));
             if let Some((home, stand)) = home {
                 moves.push((at, index, home, stand));
             }
