@@ -205,6 +205,45 @@ fn a_table_keeps_its_columns() {
     }
 }
 
+/// Cells between rules, one of two lines, the one beside it set at half their height: written as a typist would.
+#[test]
+fn a_framed_table_has_uprights_and_cells_from_the_top() {
+    let paper = of(&page(|content| {
+        for y in [85.0, 105.0, 135.0] {
+            content.move_to(60.0, support::PAGE.1 - y);
+            content.line_to(300.0, support::PAGE.1 - y);
+            content.stroke();
+        }
+        for x in [60.0, 120.0, 300.0] {
+            content.move_to(x, support::PAGE.1 - 85.0);
+            content.line_to(x, support::PAGE.1 - 135.0);
+            content.stroke();
+        }
+        words(content, b"Rating", 65.0, 100.0, 10.0);
+        words(content, b"Depth", 125.0, 100.0, 10.0);
+        words(content, b"1 h", 65.0, 123.0, 10.0);
+        words(content, b"min 13 mm", 125.0, 117.0, 10.0);
+        words(content, b"of wool", 125.0, 129.0, 10.0);
+    }));
+    let cells: Vec<Vec<&str>> = paper
+        .text
+        .lines()
+        .filter(|line| !line.contains("--"))
+        .map(|line| line.split('|').map(str::trim).collect())
+        .collect();
+    assert_eq!(
+        cells,
+        [
+            ["", "Rating", "Depth", ""],
+            ["", "1 h", "min 13 mm", ""],
+            ["", "", "of wool", ""]
+        ],
+        "{}",
+        paper.text
+    );
+    assert_eq!(paper.text.matches("--\n").count(), 3);
+}
+
 #[test]
 fn columns_of_running_text_are_read_one_after_the_other() {
     let paper = of(&page(|content| {

@@ -13,6 +13,14 @@ const SMALLEST_DRAWING: f64 = 36.0;
 const SCAN: f64 = 0.6;
 /// A page with a picture of itself and fewer characters than this beside is a scan with something stamped on it.
 const STAMPED: usize = 300;
+/// What is lower is no side of a cell, in points.
+const SHORTEST_UPRIGHT: f64 = 8.0;
+/// The most sides of cells that a page has; what is drawn of more is no table.
+const MOST_UPRIGHTS: usize = 600;
+/// The most level rules of a page; what is drawn of more is a pattern.
+const MOST_RULES: usize = 1000;
+/// The most figures of a page, and emblems of a document; pictures beyond that are parts of a pattern.
+const MOST_FIGURES: usize = 100;
 /// The longest lettering that a figure has, in characters.
 const LONGEST_LETTERING: usize = 30;
 
@@ -21,6 +29,8 @@ const LONGEST_LETTERING: usize = 30;
 pub(super) struct Pictures {
     /// Level rules, from top to bottom.
     pub(super) rules: Vec<Rect>,
+    /// Upright rules.
+    pub(super) uprights: Vec<Rect>,
     /// Figures.
     pub(super) figures: Vec<Rect>,
     /// Whether the page is a picture of itself, without its text.
@@ -45,6 +55,7 @@ pub(super) fn emblems(pages: &[Shown]) -> Vec<Rect> {
             emblems.push(*a);
         }
     }
+    emblems.truncate(MOST_FIGURES);
     emblems
 }
 
@@ -112,11 +123,13 @@ pub(super) fn pictures(
     let (drawings, stray) = drawings(&shown.drawn, page);
     found.figures.extend(drawings);
     small += stray;
+    found.figures = joined(found.figures);
+    small += found.figures.len().saturating_sub(MOST_FIGURES);
+    found.figures.truncate(MOST_FIGURES);
     if small > 0 {
         let words = format!("{small} small pictures or drawn marks are not in the text");
         note(NoteKind::Emblem, page, words);
     }
-    found.figures = joined(found.figures);
     found
         .figures
         .sort_by(|a, b| a.y1.total_cmp(&b.y1).then(a.x0.total_cmp(&b.x0)));
@@ -135,11 +148,21 @@ pub(super) fn pictures(
         );
         found.figures.iter().any(|figure| figure.holds(x, y))
     };
+    let is_upright = |rule: &&Rect| rule.width() <= 2.5 && rule.height() >= SHORTEST_UPRIGHT;
+    let upright = shown
+        .rules
+        .iter()
+        .filter(is_upright)
+        .filter(|rule| !inside(rule));
+    let uprights: Vec<Rect> = upright.take(MOST_UPRIGHTS).copied().collect();
     let level = shown
         .rules
         .iter()
         .filter(|rule| rule.height() <= 2.5 && rule.width() >= SMALLEST);
-    found.rules = joined_rules(level.filter(|rule| !inside(rule)).copied().collect());
+    let mut rules = joined_rules(level.filter(|rule| !inside(rule)).copied().collect());
+    rules.truncate(MOST_RULES);
+    found.rules = rules;
+    found.uprights = uprights;
     found
 }
 

@@ -3,6 +3,7 @@
 mod blocks;
 mod chunks;
 mod figures;
+mod frames;
 mod lines;
 mod page;
 mod spelling;

@@ -1,6 +1,7 @@
 //! A page written out as text.
 
 use super::blocks::{Block, blocks, with_cells_parted};
+use super::frames::with_frames;
 use super::lines::{Line, Segment};
 use super::{Measures, Sheet};
 use crate::model::{Note, NoteKind, PagePlace, Rect};
@@ -41,6 +42,8 @@ pub(super) fn write(
     let first = flows.next().map(Vec::as_slice).unwrap_or_default();
     let mut lines = without_broken_words(first);
     if sheet.is_level {
+        let pictures = &sheet.pictures;
+        lines = with_frames(&lines, &pictures.uprights, &pictures.rules);
         lines = with_cells_parted(lines);
     }
     writer.flow(&lines, sheet, |words, rect| {

@@ -7,6 +7,9 @@ use crate::model::{NoteKind, Rect};
 /// What stands between the figures of a fraction.
 const SOLIDUS: [char; 3] = ['/', '\u{2044}', '\u{2215}'];
 
+/// The most columns that a line has; gaps beyond that are blanks.
+const MOST_SEGMENTS: usize = 48;
+
 /// Spells a row out, from left to right.
 pub(super) fn spell(
     chunks: &[Chunk<'_>],
@@ -57,7 +60,8 @@ impl Speller {
             .letters
             .first()
             .is_some_and(|letter| letter.after_blank);
-        if self.segments.is_empty() || gap > COLUMN_GAP * size {
+        let is_column = gap > COLUMN_GAP * size && self.segments.len() < MOST_SEGMENTS;
+        if self.segments.is_empty() || is_column {
             self.segments.push(Segment {
                 x0: chunk.x0,
                 ..Segment::default()
