@@ -13,6 +13,21 @@
 //! (a scan, a figure, a character that the file gives no meaning) leaves a line or a mark in the text and a [`Note`]: nothing
 //! is passed over in silence.
 //!
+//! # What was measured
+//!
+//! - Words and their order against `pdftotext -layout` and `pypdfium2` (`tests/oracle.py`): on the demo's three PDFs all of 1906
+//!   words alike; on `tests/sample.pdf` alike but for raised marks of footnotes and figures after a blank that the others run together, and
+//!   for the one that reads a header in two columns down its columns.
+//! - 80 000 changed, cut and patched files: each gives a text or an error, none a panic (`PAPER_MUTATIONS`).
+//! - Half a millisecond to one for a page, on one core (`benches/pages`).
+//!
+//! # What it doesn't do
+//!
+//! - A table without rules whose columns stand closer than half a letter's size is read as running text.
+//! - A page of several columns of running text is read column by column only when there are two of them; more are read across.
+//! - Lettering on tinted or patterned ground is read; whether it can be seen isn't looked at.
+//! - No text is recognised in pictures.
+//!
 //! What is absent: the sense of the text. Which line is a running head, a clause or a heading is for the crate that reads listings.
 
 mod content;
