@@ -181,6 +181,21 @@ fn a_figure_has_a_line_and_a_place_and_its_lettering_a_note() {
     assert!((place.rect.y0 - 150.0).abs() < 0.1 && (place.rect.x1 - 260.0).abs() < 0.1);
 }
 
+/// A frame with round corners around text is no figure, and its text no lettering.
+#[test]
+fn text_in_a_round_frame_is_read() {
+    let paper = of(&page(|content| {
+        content.move_to(50.0, 650.0);
+        content.cubic_to(40.0, 650.0, 40.0, 720.0, 50.0, 720.0);
+        content.line_to(300.0, 720.0);
+        content.cubic_to(310.0, 720.0, 310.0, 650.0, 300.0, 650.0);
+        content.close_path();
+        content.stroke();
+        words(content, b"Min 4 in. deep", 60.0, 100.0, 12.0);
+    }));
+    assert_eq!(paper.text, "Min 4 in. deep\n");
+}
+
 #[test]
 fn a_table_keeps_its_columns() {
     let paper = of(&page(|content| {

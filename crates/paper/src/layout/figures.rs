@@ -139,7 +139,10 @@ pub(super) fn pictures(
             *figure,
             "a figure: look at it on the page".to_owned(),
         );
-        take_lettering(*figure, flows, note);
+        // Over so much of the page a drawing is a ground that text stands on.
+        if figure.width() * figure.height() <= SCAN * area {
+            take_lettering(*figure, flows, note);
+        }
     }
     let inside = |rule: &Rect| {
         let (x, y) = (
@@ -221,7 +224,9 @@ fn drawings(drawn: &[Rect], page: Rect) -> (Vec<Rect>, usize) {
     for (count, bounds) in counts {
         match bounds {
             Some(bounds)
-                if bounds.width() >= SMALLEST_DRAWING && bounds.height() >= SMALLEST_DRAWING =>
+                // One shape alone is a frame around what it holds.
+                if count > 1
+                    && bounds.width() >= SMALLEST_DRAWING && bounds.height() >= SMALLEST_DRAWING =>
             {
                 found.push(bounds);
             }
