@@ -25,6 +25,9 @@ files! {
     "listings/hw-s-0231.txt",
     "listings/ww-d-1017.txt",
     "marks.csv",
+    "pdf/ff-d-1102.pdf",
+    "pdf/hw-d-0412-ed4.pdf",
+    "pdf/ww-d-1017.pdf",
     "schedule.csv",
 }
 

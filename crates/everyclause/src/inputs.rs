@@ -23,7 +23,7 @@ pub(crate) struct Inputs {
     /// The joints: one row a joint, one column a property (CSV or XLSX)
     #[arg(long, value_name = "FILE")]
     schedule: Option<PathBuf>,
-    /// The folder of listings, as plain text
+    /// The folder of listings, as plain text or PDF
     #[arg(long, value_name = "DIR", required_unless_present = "project")]
     listings: Option<PathBuf>,
     /// The types of joint and their listings (CSV or XLSX)

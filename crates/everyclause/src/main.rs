@@ -6,6 +6,7 @@
 //! | [`show`] | the answers in words, tables and marked excerpts |
 //! | [`files`] | reading and writing files, never half |
 //! | [`shelf`] | the listings of a folder, and which one a mark means |
+//! | [`source`] | a listing's file, text or PDF, read |
 //! | [`inputs`] | which files make a project |
 //! | [`checking`] | every joint of a project against its listing |
 //! | [`working`] | a mark's work card |
@@ -29,6 +30,7 @@ mod inputs;
 mod shelf;
 mod show;
 mod working;
+mod source;
 
 use std::process::ExitCode;
 

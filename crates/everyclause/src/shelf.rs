@@ -4,14 +4,13 @@ use std::ops::Deref;
 use std::path::{Path, PathBuf};
 
 use listing::confirm::{ConfirmedListing, Entry, Overlay, confirm};
-use listing::{Reading, Span, layout};
+use listing::{Reading, Span};
+use paper::Paper;
 
 use crate::fault::{Fault, Place};
 use crate::files;
 use crate::show::words::listed;
-
-/// The most bytes a listing may have; one has a few pages.
-const MOST_BYTES: u64 = 16 << 20;
+use crate::source::{self, MOST_BYTES, Source};
 
 /// What the name of a confirmation ends with.
 const CONFIRMED: &str = ".confirmed.toml";
@@ -25,6 +24,8 @@ pub(crate) struct Held {
     pub(crate) stem: String,
     /// Its text, into which spans point.
     pub(crate) text: String,
+    /// The pages that the text was taken from, when the file is a PDF.
+    pub(crate) paper: Option<Paper>,
     /// The reading, confirmed or not.
     pub(crate) state: State,
     /// The confirmation's file, where there is one.
@@ -70,9 +71,13 @@ impl Held {
     /// Reads a listing and lays its confirmation over it.
     ///
     /// # Errors
-    /// When the file can't be read or isn't text, or its confirmation can't be read.
+    /// When the file can't be read, is neither text nor a PDF with text, or its confirmation can't be read.
     pub(crate) fn open(path: &Path) -> Result<Self, Fault> {
-        let (reading, text) = read(path)?;
+        let Source {
+            reading,
+            text,
+            paper,
+        } = source::read(path)?;
         let (state, confirmation) = match overlay(path)? {
             None => (State::Draft(Box::new(reading)), None),
             Some(overlay) => {
@@ -100,6 +105,7 @@ impl Held {
             file: files::shown(path),
             stem,
             text,
+            paper,
             state,
             confirmation,
         })
@@ -127,36 +133,6 @@ impl Held {
         };
         format!("`{}` is {} ({edition})", self.stem, header.designation)
     }
-}
-
-/// Reads a listing, whatever a person has confirmed of it.
-fn read(path: &Path) -> Result<(Reading, String), Fault> {
-    let bytes = files::read(path, "a listing", MOST_BYTES)?;
-    let name = path
-        .file_name()
-        .map(|name| files::shown(Path::new(name)))
-        .unwrap_or_default();
-    let fault = |error: listing::DecodeError| {
-        let problem = match &error {
-            listing::DecodeError::Empty => "the file is empty".to_owned(),
-            listing::DecodeError::Binary { at, byte } => {
-                format!("the file isn't text: byte {at} is {byte:#04x}, which no text holds")
-            }
-        };
-        Fault::of_file(problem, files::shown(path)).help(if bytes.starts_with(b"%PDF") {
-            "this is a PDF; save it as plain text first, keeping its layout"
-        } else {
-            "give the listing as plain text: a title, then numbered items"
-        })
-    };
-    let text = layout::decode(&bytes).map_err(fault)?.text;
-    if text.trim().is_empty() {
-        return Err(
-            Fault::of_file("the file holds nothing but white space", files::shown(path))
-                .help("give the listing as plain text: a title, then numbered items"),
-        );
-    }
-    Ok((listing::read(&name, &bytes).map_err(fault)?, text))
 }
 
 /// Where a listing's confirmation lies.
@@ -228,25 +204,18 @@ pub(crate) struct Shelf {
 }
 
 impl Shelf {
-    /// Reads every text file of a folder.
+    /// Reads every listing of a folder: text files and PDFs.
     ///
     /// # Errors
-    /// When the folder can't be read, or holds no text file.
+    /// When the folder can't be read, or holds no listing.
     pub(crate) fn open(folder: &Path) -> Result<Self, Fault> {
         let files = files::in_folder(folder, "listings")?;
-        let is_listing = |path: &PathBuf| {
-            path.extension().is_some_and(|ending| {
-                ["txt", "text"]
-                    .iter()
-                    .any(|one| ending.eq_ignore_ascii_case(one))
-            })
-        };
         let mut shelf = Self {
             folder: files::shown(folder),
             held: Vec::new(),
             unread: Vec::new(),
         };
-        for path in files.iter().filter(|path| is_listing(path)) {
+        for path in files.iter().filter(|path| source::is_listing(path)) {
             match Held::open(path) {
                 Ok(held) => shelf.held.push(held),
                 Err(fault) => shelf.unread.push(fault),
@@ -255,7 +224,7 @@ impl Shelf {
         if shelf.held.is_empty() && shelf.unread.is_empty() {
             return Err(
                 Fault::of_file("there is no listing in the folder", shelf.folder)
-                    .help("put the listings into it as plain text, their names ending with `.txt`"),
+                    .help("put the listings into it as plain text or PDF, their names ending with `.txt` or `.pdf`"),
             );
         }
         Ok(shelf)
@@ -309,6 +278,18 @@ impl Shelf {
     fn ambiguous(&self, name: &str, places: &[usize]) -> Fault {
         let several: Vec<&Held> = places.iter().filter_map(|at| self.held.get(*at)).collect();
         let described: Vec<String> = several.iter().map(|held| held.described()).collect();
+        let one_stem = several.windows(2).all(|pair| match pair {
+            [a, b] => a.stem == b.stem,
+            _ => true,
+        });
+        let which = if one_stem {
+            "keep one of them in the folder, and move the others out of it".to_owned()
+        } else {
+            format!(
+                "in the mark's `listing` cell write the file's name without its ending, such as `{}`",
+                several.first().map_or(name, |held| held.stem.as_str())
+            )
+        };
         Fault {
             problem: format!(
                 "{} listings go by `{name}`, and nothing says which is meant",
@@ -317,10 +298,7 @@ impl Shelf {
             place: Place::Files(several.iter().map(|held| held.file.clone()).collect()),
             help: vec![
                 format!("{}; an edition is a listing of its own", listed(&described)),
-                format!(
-                    "in the mark's `listing` cell write the file's name without its ending, such as `{}`",
-                    several.first().map_or(name, |held| held.stem.as_str())
-                ),
+                which,
             ],
         }
     }

@@ -45,7 +45,10 @@ fn listings_that_are_none() {
         b"\x7fELF\x02\x01\x00\x00\x00",
         &["isn't text: byte", "a.txt"],
     );
-    check_read(b"%PDF-1.7\n\x00\x01\x02", &["this is a PDF"]);
+    check_read(
+        b"%PDF-1.7\n\x00\x01\x02",
+        &["the PDF is damaged", "fetch the file again"],
+    );
 }
 
 #[test]

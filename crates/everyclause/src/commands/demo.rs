@@ -78,6 +78,7 @@ fn write(folder: &Path) -> Result<(), Fault> {
         });
     }
     files::make_folder(&folder.join("listings"))?;
+    files::make_folder(&folder.join("pdf"))?;
     paths
         .iter()
         .filter(|(path, _)| !path.exists())
@@ -123,6 +124,10 @@ fn what_next(folder: &str) -> String {
         (
             format!("{program} read {folder}/listings/hw-d-0412-ed4.txt"),
             "a listing as it was read",
+        ),
+        (
+            format!("{program} read {folder}/pdf/ff-d-1102.pdf"),
+            "the same from a PDF",
         ),
         (
             format!("{program} questions --project {folder}"),

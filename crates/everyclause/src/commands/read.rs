@@ -7,6 +7,7 @@ use crate::fault::{Fault, Faults};
 use crate::files;
 use crate::shelf::Held;
 use crate::show;
+use crate::source::ReadFrom;
 
 /// Reads a listing into clauses and shows each beside its words
 ///
@@ -18,9 +19,10 @@ use crate::show;
 Examples:
   everyclause read listings/hw-d-0412-ed4.txt
   everyclause read listings/hw-d-0412-ed4.txt --json
+  everyclause read pdf/hw-d-0412-ed4.pdf
   everyclause read --rules \"word before\"")]
 pub(crate) struct Read {
-    /// The listing, as plain text
+    /// The listing, as plain text or PDF
     #[arg(required_unless_present = "rules")]
     file: Option<PathBuf>,
     /// Print the reading as JSON (see `everyclause schema read`)
@@ -42,7 +44,7 @@ impl Read {
         };
         let held = Held::open(file)?;
         let answer = if self.json {
-            Answer::json(held.reading())
+            Answer::json(&ReadFrom::of(held.reading(), held.paper.as_ref()))
         } else {
             Answer::of(show::reading::reading(&held))
         };

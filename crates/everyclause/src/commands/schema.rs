@@ -42,7 +42,7 @@ impl SchemaOf {
 impl Contract {
     fn schema(self) -> schemars::Schema {
         match self {
-            Self::Read => schema_for!(listing::Reading),
+            Self::Read => schema_for!(crate::source::ReadFrom<'_>),
             Self::Check => schema_for!(Check),
             Self::Explain => schema_for!(crate::checking::Checked),
             Self::Questions => schema_for!(Vec<conformance::Question>),

@@ -17,6 +17,9 @@ use crate::shelf::{Held, State};
 /// The most of a title that is shown, in characters; what isn't a listing may have no end of it.
 const MOST_OF_A_TITLE: usize = 240;
 
+/// Millimetres to a point, 1/72 in.
+const MM_PER_POINT: f64 = 25.4 / 72.0;
+
 /// The whole reading.
 pub(crate) fn reading(held: &Held) -> String {
     let mut text = head(held);
@@ -25,6 +28,7 @@ pub(crate) fn reading(held: &Held) -> String {
     text.push('\n');
     text.push_str(&legend(held));
     text.push_str(&accounted(held));
+    text.push_str(&of_the_pages(held));
     text.push_str(&warnings(held));
     text
 }
@@ -334,6 +338,29 @@ fn accounted(held: &Held) -> String {
             accounted.bytes, accounted.of
         );
         paint(UNKNOWN, wrapped(&line, 0, 0).trim_end()) + "\n"
+    }
+}
+
+/// What a person should know of the pages of a PDF beside their text.
+fn of_the_pages(held: &Held) -> String {
+    let notes = held.paper.iter().flat_map(|paper| &paper.notes);
+    let mut text = String::new();
+    for note in notes {
+        let rect = note.place.rect;
+        let words = format!(
+            "page {}, {:.0} mm from the left and {:.0} mm from the top: {}",
+            note.place.page,
+            rect.x0 * MM_PER_POINT,
+            rect.y0 * MM_PER_POINT,
+            on_one_line(&note.words)
+        );
+        text.push_str(&marked::warning(&words, &held.file, None, &[]));
+        text.push('\n');
+    }
+    if text.is_empty() {
+        text
+    } else {
+        heading("Beside the text of the pages") + &text + "\n"
     }
 }
 

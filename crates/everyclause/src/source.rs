@@ -1,0 +1,166 @@
+//! A listing's file, as plain text or as PDF, read.
+
+use std::fmt::Write;
+use std::path::Path;
+
+use listing::{DecodeError, Reading, layout};
+use paper::{Note, PagePlace, PageSize, Paper, PaperError};
+use schemars::JsonSchema;
+use serde::Serialize;
+use sha2::{Digest, Sha256};
+
+use crate::fault::Fault;
+use crate::files;
+
+/// The most bytes a listing may have; one has a few pages.
+pub(crate) const MOST_BYTES: u64 = 16 << 20;
+
+/// What the names of listings end with.
+const ENDINGS: [&str; 3] = ["txt", "text", "pdf"];
+
+/// A listing as read, with the text that it was read from.
+#[derive(Debug)]
+pub(crate) struct Source {
+    pub(crate) reading: Reading,
+    /// The text, into which spans point.
+    pub(crate) text: String,
+    /// The pages that the text was taken from, when the file is a PDF.
+    pub(crate) paper: Option<Paper>,
+}
+
+/// Whether a file's name is that of a listing.
+pub(crate) fn is_listing(path: &Path) -> bool {
+    path.extension()
+        .is_some_and(|ending| ENDINGS.iter().any(|one| ending.eq_ignore_ascii_case(one)))
+}
+
+/// Reads a listing, whatever a person has confirmed of it.
+///
+/// # Errors
+/// When the file can't be read, or is neither text nor a PDF that holds text.
+pub(crate) fn read(path: &Path) -> Result<Source, Fault> {
+    let bytes = files::read(path, "a listing", MOST_BYTES)?;
+    let name = path
+        .file_name()
+        .map(|name| files::shown(Path::new(name)))
+        .unwrap_or_default();
+    if paper::is_pdf(&bytes) {
+        of_pdf(&name, &bytes).map_err(|error| unreadable_pdf(&error, path))
+    } else {
+        of_text(&name, &bytes, path)
+    }
+}
+
+fn of_text(name: &str, bytes: &[u8], path: &Path) -> Result<Source, Fault> {
+    let help = "give the listing as plain text: a title, then numbered items; or as a PDF";
+    let fault = |error: DecodeError| {
+        let problem = match error {
+            DecodeError::Empty => "the file is empty".to_owned(),
+            DecodeError::Binary { at, byte } => {
+                format!("the file isn't text: byte {at} is {byte:#04x}, which no text holds")
+            }
+        };
+        Fault::of_file(problem, files::shown(path)).help(help)
+    };
+    let text = layout::decode(bytes).map_err(fault)?.text;
+    if text.trim().is_empty() {
+        let problem = "the file holds nothing but white space";
+        return Err(Fault::of_file(problem, files::shown(path)).help(help));
+    }
+    let reading = listing::read(name, bytes).map_err(fault)?;
+    Ok(Source {
+        reading,
+        text,
+        paper: None,
+    })
+}
+
+/// The text of a PDF is read; the document stays the PDF, so that what is confirmed is bound to the file that people hold.
+fn of_pdf(name: &str, bytes: &[u8]) -> Result<Source, PaperError> {
+    let paper = paper::read(bytes)?;
+    let mut reading = listing::read_text(name, &paper.text);
+    reading.source.sha256 = sha256(bytes);
+    reading.source.pages = paper.pages.len();
+    Ok(Source {
+        reading,
+        text: paper.text.clone(),
+        paper: Some(paper),
+    })
+}
+
+fn sha256(bytes: &[u8]) -> String {
+    Sha256::digest(bytes)
+        .iter()
+        .fold(String::with_capacity(64), |mut hex, byte| {
+            let _ = write!(hex, "{byte:02x}");
+            hex
+        })
+}
+
+fn unreadable_pdf(error: &PaperError, path: &Path) -> Fault {
+    let help = match error {
+        PaperError::NoText { .. } => {
+            "its text must be supplied: have it recognised or typed, compare it with the pages, and give it as plain text"
+        }
+        PaperError::Locked => "save it without its password, or save its text as plain text",
+        PaperError::TooMuch { .. } => {
+            "is it the right file? If it holds several documents, split it"
+        }
+        PaperError::NotPdf | PaperError::Damaged => {
+            "fetch the file again, or save its text as plain text, keeping its layout"
+        }
+    };
+    Fault::of_file(error.to_string(), files::shown(path)).help(help)
+}
+
+/// A reading with the pages that it was taken from.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct ReadFrom<'a> {
+    #[serde(flatten)]
+    pub(crate) reading: &'a Reading,
+    /// Where the clauses stand on the pages, when the file is a PDF.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) paper: Option<OnPaper<'a>>,
+}
+
+/// A reading on the pages of a PDF.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct OnPaper<'a> {
+    /// The text that was taken from the pages: spans are bytes of it.
+    text: &'a str,
+    /// How large each page is, in points (1/72 in.).
+    pages: &'a [PageSize],
+    /// Where each clause stands, in the order of the clauses.
+    clauses: Vec<ClauseOnPaper<'a>>,
+    /// What a person should know of the pages beside their text.
+    notes: &'a [Note],
+}
+
+/// Where a clause stands on the pages.
+#[derive(Debug, Serialize, JsonSchema)]
+struct ClauseOnPaper<'a> {
+    /// The clause.
+    id: &'a str,
+    /// A rectangle for each line that it runs over.
+    places: Vec<PagePlace>,
+}
+
+impl<'a> ReadFrom<'a> {
+    /// A reading, and the pages if there are any.
+    pub(crate) fn of(reading: &'a Reading, paper: Option<&'a Paper>) -> Self {
+        let paper = paper.map(|paper| OnPaper {
+            text: &paper.text,
+            pages: &paper.pages,
+            clauses: reading
+                .clauses
+                .iter()
+                .map(|clause| ClauseOnPaper {
+                    id: &clause.id,
+                    places: paper.places(clause.span.start(), clause.span.end()),
+                })
+                .collect(),
+            notes: &paper.notes,
+        });
+        Self { reading, paper }
+    }
+}
