@@ -6,6 +6,7 @@ mod completions;
 mod confirm;
 mod correct;
 mod demo;
+mod draw;
 mod explain;
 mod glossary;
 mod questions;
@@ -42,6 +43,7 @@ enum Command {
     Confirm(confirm::Confirm),
     Check(check::Check),
     Explain(explain::Explain),
+    Draw(draw::Draw),
     Questions(questions::Questions),
     Compare(compare::Compare),
     Glossary(glossary::Glossary),
@@ -61,6 +63,7 @@ impl Cli {
             Command::Confirm(command) => command.run(),
             Command::Check(command) => command.run(),
             Command::Explain(command) => command.run(),
+            Command::Draw(command) => command.run(),
             Command::Questions(command) => command.run(),
             Command::Compare(command) => command.run(),
             Command::Glossary(command) => command.run(),
