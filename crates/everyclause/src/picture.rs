@@ -30,7 +30,9 @@ impl Kind {
     /// # Errors
     /// When it is neither.
     pub(crate) fn of(path: &Path) -> Result<Self, Fault> {
-        let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
+        let ending = path
+            .extension()
+            .map(|ending| ending.to_string_lossy().to_lowercase());
         match ending.as_deref() {
             Some("svg") => Ok(Self::Svg),
             Some("png") => Ok(Self::Png),
@@ -55,7 +57,9 @@ impl Kind {
 }
 
 fn png(svg: &str) -> Result<Vec<u8>, Fault> {
-    let unmade = |why: String| Fault::of_command(format!("the picture can't be made: {why}")).help("write an .svg instead");
+    let unmade = |why: String| {
+        Fault::of_command(format!("the picture can't be made: {why}")).help("write an .svg instead")
+    };
     let mut fonts = usvg::fontdb::Database::new();
     for font in FONTS {
         fonts.load_font_data(font.to_vec());
@@ -77,5 +81,7 @@ fn png(svg: &str) -> Result<Vec<u8>, Fault> {
         .ok_or_else(|| unmade("it is too large".to_owned()))?;
     let scale = tiny_skia::Transform::from_scale(PIXELS_A_MM, PIXELS_A_MM);
     resvg::render(&tree, scale, &mut picture.as_mut());
-    picture.encode_png().map_err(|error| unmade(error.to_string()))
+    picture
+        .encode_png()
+        .map_err(|error| unmade(error.to_string()))
 }

@@ -19,15 +19,27 @@ pub struct Standing {
 
 impl Standing {
     /// What was found of a part's clauses; none where no listing speaks of it.
-    pub(super) fn of(component: Component, condition: &Condition, known: &Known<'_>) -> Option<Self> {
+    pub(super) fn of(
+        component: Component,
+        condition: &Condition,
+        known: &Known<'_>,
+    ) -> Option<Self> {
         let (reading, result) = known.listing?;
         let applying: Vec<&Finding> = result
             .findings
             .iter()
-            .filter(|finding| finding.verdict != Verdict::NotApplicable && !finding.explanation.item.is_empty())
+            .filter(|finding| {
+                finding.verdict != Verdict::NotApplicable && !finding.explanation.item.is_empty()
+            })
             .collect();
-        let speaks = |finding: &&&Finding| speaks_of(component, condition, reading, &finding.explanation);
-        let paths = outermost(applying.iter().filter(speaks).map(|finding| finding.explanation.item.as_str()));
+        let speaks =
+            |finding: &&&Finding| speaks_of(component, condition, reading, &finding.explanation);
+        let paths = outermost(
+            applying
+                .iter()
+                .filter(speaks)
+                .map(|finding| finding.explanation.item.as_str()),
+        );
         if paths.is_empty() {
             return None;
         }
@@ -49,27 +61,50 @@ impl Standing {
     }
 }
 
-fn speaks_of(component: Component, condition: &Condition, reading: &Reading, explanation: &Explanation) -> bool {
+fn speaks_of(
+    component: Component,
+    condition: &Condition,
+    reading: &Reading,
+    explanation: &Explanation,
+) -> bool {
     let named = component.spoken_of_as();
     if !named.iter().any(|name| is_of(&explanation.property, name)) {
         return false;
     }
     let title = || {
-        let item = reading.items.iter().find(|item| item.path == explanation.item);
-        item.map(|item| item.title.to_lowercase()).unwrap_or_default()
+        let item = reading
+            .items
+            .iter()
+            .find(|item| item.path == explanation.item);
+        item.map(|item| item.title.to_lowercase())
+            .unwrap_or_default()
     };
     let in_flutes = matches!(&condition.floor, Some(Floor::Deck(deck)) if !deck.along);
     match component {
         Component::FlutePacking => title().contains("flute"),
         Component::Packing if in_flutes => !title().contains("flute"),
-        Component::Runner => match condition.kind {
-            Kind::BottomOfWall => !title().contains("ceiling"),
-            _ => !title().contains("floor runner"),
-        },
+        Component::Runner => {
+            let other = if condition.kind == Kind::BottomOfWall {
+                "ceiling"
+            } else {
+                "floor runner"
+            };
+            !title().contains(other) && !is_fastening(&explanation.property)
+        }
+        Component::Fastener => {
+            is_of(&explanation.property, "fastener") || is_fastening(&explanation.property)
+        }
+        Component::Screw => explanation.property.contains("screw"),
+        Component::Board => !explanation.property.contains("screw"),
         Component::Bead => explanation.property.ends_with("bead_diameter"),
         Component::Sealant => !explanation.property.ends_with("bead_diameter"),
         _ => true,
     }
+}
+
+/// Whether a property of a runner is about how it is fastened.
+fn is_fastening(property: &str) -> bool {
+    matches!(property, "runner.fastener_spacing" | "runner.end_distance")
 }
 
 /// The items that aren't nested in another of them, in listing order.
@@ -112,23 +147,38 @@ const fn gravest(counts: Counts) -> Verdict {
 
 /// The gravest verdict, what it is about, and how many there are of the rest.
 fn words(verdict: Verdict, findings: &[&Finding]) -> String {
-    let of = |verdict: Verdict| findings.iter().filter(move |finding| finding.verdict == verdict);
+    let of = |verdict: Verdict| {
+        findings
+            .iter()
+            .filter(move |finding| finding.verdict == verdict)
+    };
     let met = of(Verdict::Met).count();
     match verdict {
         Verdict::NotMet | Verdict::Open => {
-            let mut about: Vec<&str> = of(verdict).map(|finding| topic(&finding.explanation)).collect();
+            let mut about: Vec<&str> = of(verdict)
+                .map(|finding| topic(&finding.explanation))
+                .collect();
             about.dedup();
             let more = about.len().saturating_sub(1);
             let first = about.first().copied().unwrap_or_default();
-            let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+            let more = if more > 0 {
+                format!(" and {more} more")
+            } else {
+                String::new()
+            };
             format!("{}: {first}{more}", verdict.words())
         }
         Verdict::Judged => format!("judged: {}; {met} met", of(Verdict::Judged).count()),
-        _ => format!("met: all {met}"),
+        _ if met == 1 => "met: 1 clause".to_owned(),
+        _ => format!("met: all {met} clauses"),
     }
 }
 
 /// What a clause is about: its property's title, or that it is words.
 fn topic(explanation: &Explanation) -> &str {
-    if explanation.property.contains(':') { "words of the listing" } else { &explanation.title }
+    if explanation.property.contains(':') {
+        "words of the listing"
+    } else {
+        &explanation.title
+    }
 }

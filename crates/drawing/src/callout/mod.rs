@@ -13,7 +13,7 @@ use crate::section::{Component, Kinds};
 pub struct Callout {
     /// Which part.
     pub component: Component,
-    /// What it is, with its item's number: "3A  Packing".
+    /// What it is, with its item's number: "3A Packing".
     pub title: String,
     /// Its measures.
     pub measures: String,
@@ -31,7 +31,7 @@ impl Callout {
     /// A part called out with what was found of its clauses.
     pub fn with(component: Component, condition: &Condition, standing: Option<Standing>) -> Self {
         let title = match &standing {
-            Some(standing) => format!("{}  {}", standing.items, component.title()),
+            Some(standing) => format!("{} {}", standing.items, component.title()),
             None => component.title().to_owned(),
         };
         Self {
@@ -48,7 +48,11 @@ impl Callout {
             Some(standing) => format!("; {}", standing.words),
             None => String::new(),
         };
-        let measures = if self.measures.is_empty() { String::new() } else { format!(": {}", self.measures) };
+        let measures = if self.measures.is_empty() {
+            String::new()
+        } else {
+            format!(": {}", self.measures)
+        };
         format!("{}{measures}{standing}", self.title)
     }
 }

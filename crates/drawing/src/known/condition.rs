@@ -54,6 +54,7 @@ impl Kind {
 
 /// A floor or roof.
 #[derive(Debug, Clone, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "a drawing has one")]
 pub enum Floor {
     /// A flat slab.
     Slab {
@@ -122,6 +123,7 @@ pub struct Clip {
 
 /// A wall.
 #[derive(Debug, Clone, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "a drawing has one")]
 pub enum Wall {
     /// Gypsum board on studs.
     Framed(Framed),
@@ -208,6 +210,8 @@ pub struct Runner {
     pub steel: Length,
     /// The length of its slots.
     pub slot: Option<Length>,
+    /// How far apart its fasteners are.
+    pub fastener_spacing: Option<Length>,
 }
 
 /// Which way the fibres of the packing run.

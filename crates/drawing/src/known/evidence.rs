@@ -80,7 +80,9 @@ impl<'a> Known<'a> {
         let known = self.quantity(property, Dimension::Count);
         let count = known.or_else(|| Some(self.asked(property)?.0))?;
         let whole = count.number.is_whole().then(|| count.number.numerator())?;
-        u8::try_from(whole).ok().filter(|count| (1..=most).contains(count))
+        u8::try_from(whole)
+            .ok()
+            .filter(|count| (1..=most).contains(count))
     }
 
     /// What the listing asks of a property at this joint, with its words.
@@ -127,7 +129,10 @@ impl<'a> Known<'a> {
     /// Whether anything is known of a component.
     pub(super) fn knows_of(&self, component: &str) -> bool {
         self.subject.facts.iter().any(|fact| {
-            let property = fact.property.split_once(':').map_or(fact.property.as_str(), |(_, rest)| rest);
+            let property = fact
+                .property
+                .split_once(':')
+                .map_or(fact.property.as_str(), |(_, rest)| rest);
             is_of(property, component)
         })
     }

@@ -24,7 +24,11 @@ pub(super) fn of(
         packing: packing(known, kind, floor, wall),
         coating: coating(known, faces, floor, wall),
         // Where a preformed seal fills the joint, sealant only closes its ends and splices.
-        sealant: if seal.is_some() { None } else { sealant(known, faces, wall) },
+        sealant: if seal.is_some() {
+            None
+        } else {
+            sealant(known, faces, wall)
+        },
         seal,
         bead: known.length("sealant.bead_diameter"),
         tape: known.length("tape.width").filter(|tape| tape.mm() >= 1.0),
@@ -32,7 +36,12 @@ pub(super) fn of(
     }
 }
 
-fn packing(known: &Known<'_>, kind: Kind, floor: Option<&Floor>, wall: Option<&Wall>) -> Option<Packing> {
+fn packing(
+    known: &Known<'_>,
+    kind: Kind,
+    floor: Option<&Floor>,
+    wall: Option<&Wall>,
+) -> Option<Packing> {
     let there = known.knows_of("packing") || known.asks_of("packing");
     if !there || known.text("packing.material") == Some("none") {
         return None;
@@ -55,16 +64,24 @@ fn packing(known: &Known<'_>, kind: Kind, floor: Option<&Floor>, wall: Option<&W
         density: known.quantity("packing.density", Dimension::Density),
         fibres: fibres(known, kind),
         recess: known.length("packing.recess"),
-        flute_length: if across_flutes { known.length("packing.length") } else { None },
+        flute_length: if across_flutes {
+            known.length("packing.length")
+        } else {
+            None
+        },
     })
 }
 
 /// The thickness before compression: as somebody knows it, or from how much oversize the packing was cut.
 fn thickness(known: &Known<'_>) -> Option<Length> {
-    let stated = known.length("packing.thickness").filter(|length| length.from.is_fact());
+    let stated = known
+        .length("packing.thickness")
+        .filter(|length| length.from.is_fact());
     let of_oversize = || {
         let oversize = known.quantity("packing.oversize", Dimension::Fraction)?;
-        let width = known.length("joint.width").filter(|width| width.from.is_fact())?;
+        let width = known
+            .length("joint.width")
+            .filter(|width| width.from.is_fact())?;
         // So much more than the joint's width: T = W (1 + o), the same as compression by -o read the other way round.
         let one = measure::Number::whole(1);
         let thickness = width.quantity.times(one.plus(percent(oversize)?)?)?;
@@ -76,9 +93,14 @@ fn thickness(known: &Known<'_>) -> Option<Length> {
         if as_number(compression) >= 0.95 || compression.is_negative() {
             return None;
         }
-        let width = known.length("joint.width").filter(|width| width.from.is_fact())?;
+        let width = known
+            .length("joint.width")
+            .filter(|width| width.from.is_fact())?;
         let words = format!("from the compression, {}", fact.provenance.kind);
-        Length::new(uncompressed(width.quantity, compression)?, Origin::Fact(words))
+        Length::new(
+            uncompressed(width.quantity, compression)?,
+            Origin::Fact(words),
+        )
     };
     stated
         .or_else(of_oversize)
@@ -90,21 +112,25 @@ fn thickness(known: &Known<'_>) -> Option<Length> {
 /// lie parallel to the faces of the joint (ASTM C612, 1.3: the fibres of board lie mainly parallel to its faces).
 fn fibres(known: &Known<'_>, kind: Kind) -> Option<Fibres> {
     let joint_is_level = matches!(kind, Kind::HeadOfWall | Kind::BottomOfWall);
-    match known.text("packing.fiber_direction") {
-        Some("across-joint") => Some(Fibres::AcrossJoint),
-        Some("along-joint") => Some(Fibres::AlongRun),
-        Some("parallel-to-joint-faces") => Some(Fibres::AlongFaces),
+    match (known.text("packing.fiber_direction"), kind) {
         // Of a joint between walls the section is a plan.
-        Some("vertical") if kind == Kind::WallToWall => Some(Fibres::AlongRun),
-        Some("vertical") if joint_is_level => Some(Fibres::AcrossJoint),
-        Some("vertical") => Some(Fibres::AlongFaces),
-        Some("horizontal") if joint_is_level => Some(Fibres::AlongFaces),
-        Some("horizontal") => Some(Fibres::AcrossJoint),
+        (Some("along-joint"), _) | (Some("vertical"), Kind::WallToWall) => Some(Fibres::AlongRun),
+        (Some("vertical"), _) if joint_is_level => Some(Fibres::AcrossJoint),
+        (Some("horizontal"), _) if !joint_is_level => Some(Fibres::AcrossJoint),
+        (Some("across-joint"), _) => Some(Fibres::AcrossJoint),
+        (Some("parallel-to-joint-faces" | "vertical" | "horizontal"), _) => {
+            Some(Fibres::AlongFaces)
+        }
         _ => (known.flag("packing.edge_first") == Some(true)).then_some(Fibres::AlongFaces),
     }
 }
 
-fn coating(known: &Known<'_>, faces: u8, floor: Option<&Floor>, wall: Option<&Wall>) -> Option<Coating> {
+fn coating(
+    known: &Known<'_>,
+    faces: u8,
+    floor: Option<&Floor>,
+    wall: Option<&Wall>,
+) -> Option<Coating> {
     if !(known.knows_of("coating") || known.asks_of("coating")) {
         return None;
     }
@@ -118,18 +144,33 @@ fn coating(known: &Known<'_>, faces: u8, floor: Option<&Floor>, wall: Option<&Wa
     };
     let or_usual = |length: Option<Length>, usual| length.unwrap_or_else(|| Length::usual(usual));
     let onto_wall: &[&str] = match wall {
-        Some(Wall::Framed(_)) => &["coating.overlap_board", "coating.overlap_wall", "coating.overlap"],
-        Some(Wall::Solid(_)) => &["coating.overlap_wall", "coating.overlap_concrete", "coating.overlap"],
+        Some(Wall::Framed(_)) => &[
+            "coating.overlap_board",
+            "coating.overlap_wall",
+            "coating.overlap",
+        ],
+        Some(Wall::Solid(_)) => &[
+            "coating.overlap_wall",
+            "coating.overlap_concrete",
+            "coating.overlap",
+        ],
         None => &["coating.overlap_concrete", "coating.overlap"],
     };
     let onto_floor: &[&str] = match floor {
         Some(Floor::Deck(_)) => &["coating.overlap_deck", "coating.overlap"],
-        Some(Floor::Beam(_)) => &["coating.overlap_fireproofing", "coating.overlap_beam", "coating.overlap"],
+        Some(Floor::Beam(_)) => &[
+            "coating.overlap_fireproofing",
+            "coating.overlap_beam",
+            "coating.overlap",
+        ],
         _ => &["coating.overlap_concrete", "coating.overlap"],
     };
     let thickness = known_first(&["coating.wet_thickness", "coating.dry_thickness"]);
     Some(Coating {
-        thickness: or_usual(thickness.filter(|length| length.mm() > 0.05 && length.mm() < 30.0), 3),
+        thickness: or_usual(
+            thickness.filter(|length| length.mm() > 0.05 && length.mm() < 30.0),
+            3,
+        ),
         onto_wall: or_usual(known_first(onto_wall), 13),
         onto_floor: or_usual(known_first(onto_floor), 13),
         faces: known.count("coating.faces", 2).unwrap_or(faces),
@@ -139,8 +180,14 @@ fn coating(known: &Known<'_>, faces: u8, floor: Option<&Floor>, wall: Option<&Wa
 fn sealant(known: &Known<'_>, faces: u8, wall: Option<&Wall>) -> Option<Sealant> {
     let single = matches!(wall, Some(Wall::Framed(wall)) if wall.layers.contains(&0));
     Some(Sealant {
-        depth: known.length("sealant.depth").filter(|depth| depth.mm() >= 1.0)?,
-        faces: if single { 1 } else { known.count("sealant.faces", 2).unwrap_or(faces) },
+        depth: known
+            .length("sealant.depth")
+            .filter(|depth| depth.mm() >= 1.0)?,
+        faces: if single {
+            1
+        } else {
+            known.count("sealant.faces", 2).unwrap_or(faces)
+        },
     })
 }
 

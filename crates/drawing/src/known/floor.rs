@@ -87,7 +87,8 @@ fn part(whole: Quantity, twelfths: i32) -> Quantity {
 }
 
 fn beam(known: &Known<'_>, deck: Deck) -> Beam {
-    let at_least = |property, least: f64| known.length(property).filter(|length| length.mm() >= least);
+    let at_least =
+        |property, least: f64| known.length(property).filter(|length| length.mm() >= least);
     let depth = at_least("beam.depth", 80.0).unwrap_or_else(|| Length::usual(305));
     let flange_thickness = at_least("beam.flange_thickness", 2.0)
         .filter(|flange| flange.mm() < depth.mm() / 4.0)

@@ -31,7 +31,7 @@ pub enum Undrawable {
         "nothing says what the wall is made of; give `wall.kind`, such as gypsum-steel-stud, or `wall.thickness` of a solid one"
     )]
     NoWall,
-    /// The wall is said to be as thick as nothing built is.
+    /// A part is said to be thinner than anything that is built.
     #[error(
         "the {part} comes to {words}, which leaves nothing to draw; give `{property}` as it is built"
     )]
@@ -59,7 +59,9 @@ impl Condition {
             Kind::FloorToFloor => (true, false),
         };
         let floor = wants_floor.then(|| floor::of(known, kind));
-        let wall = wants_wall.then(|| wall::of(known, kind, &width)).transpose()?;
+        let wall = wants_wall
+            .then(|| wall::of(known, kind, &width))
+            .transpose()?;
         let fill = fill::of(known, kind, floor.as_ref(), wall.as_ref());
         Ok(Self {
             run: run(known),
@@ -105,7 +107,11 @@ fn run(known: &Known<'_>) -> Run {
         ..Run::default()
     };
     if let Some(fact) = known.fact("joint.width", None)
-        && let ProvenanceKind::Measured { instrument, readings, .. } = &fact.provenance.kind
+        && let ProvenanceKind::Measured {
+            instrument,
+            readings,
+            ..
+        } = &fact.provenance.kind
     {
         instrument.clone_into(&mut run.instrument);
         run.readings = readings
@@ -120,12 +126,21 @@ fn run(known: &Known<'_>) -> Run {
         }
     }
     for (clause, _) in known.applying("joint.width") {
-        let Some(bound) = clause.bound() else { continue };
-        let stricter = |old: Option<Quantity>, new: Option<Quantity>, greater: bool| match (old, new) {
-            (Some(old), Some(new)) if new.compare(old).is_some_and(|order| order.is_gt() == greater) => Some(new),
-            (None, new) => new,
-            (old, _) => old,
+        let Some(bound) = clause.bound() else {
+            continue;
         };
+        let stricter =
+            |old: Option<Quantity>, new: Option<Quantity>, greater: bool| match (old, new) {
+                (Some(old), Some(new))
+                    if new
+                        .compare(old)
+                        .is_some_and(|order| order.is_gt() == greater) =>
+                {
+                    Some(new)
+                }
+                (None, new) => new,
+                (old, _) => old,
+            };
         if bound.hi.is_some() || bound.relation != listing::Relation::Nominal {
             run.greatest = stricter(run.greatest, bound.high(), false);
             run.least = stricter(run.least, bound.low(), true);
@@ -135,8 +150,13 @@ fn run(known: &Known<'_>) -> Run {
         && let Some((reading, _)) = known.listing
         && let Some(limit) = &reading.header.width
     {
-        run.greatest = limit.strictest_hi.or(limit.hi).map(|hi| Quantity::new(hi, limit.unit));
-        run.least = run.least.or(limit.lo.map(|lo| Quantity::new(lo, limit.unit)));
+        run.greatest = limit
+            .strictest_hi
+            .or(limit.hi)
+            .map(|hi| Quantity::new(hi, limit.unit));
+        run.least = run
+            .least
+            .or(limit.lo.map(|lo| Quantity::new(lo, limit.unit)));
     }
     run
 }

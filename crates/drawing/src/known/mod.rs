@@ -15,8 +15,8 @@ pub use condition::{
     Run, Runner, RunnerKind, Seal, Sealant, Solid, Stud, Wall,
 };
 pub use evidence::Known;
+pub(crate) use evidence::is_of;
 pub use gather::Undrawable;
 pub use movement::{Motion, Share};
-pub use value::{Length, Origin};
-pub(crate) use evidence::is_of;
 pub(crate) use value::as_number;
+pub use value::{Length, Origin};

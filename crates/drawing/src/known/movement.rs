@@ -2,7 +2,7 @@
 //!
 //! The one place where the drawing computes; a fuller treatment of movement can take its place.
 
-use listing::MovementDirection;
+use listing::MovementDirection::{self, Compression, CompressionOrExtension, Extension};
 use measure::{Dimension, Number, Quantity, Unit};
 
 use super::evidence::Known;
@@ -24,18 +24,31 @@ pub struct Motion {
     pub closing: Option<Share>,
     /// Opening, if it does.
     pub opening: Option<Share>,
+    /// Whether it is known not to be meant to move.
+    pub is_static: bool,
 }
 
 impl Motion {
     /// What the joint is known to do; where that isn't known, what its listing was tested to. A static joint doesn't move.
     pub(super) fn of(known: &Known<'_>) -> Self {
         if known.text("joint.static_or_dynamic") == Some("static") {
-            return Self::default();
+            return Self {
+                is_static: true,
+                ..Self::default()
+            };
         }
-        use MovementDirection::{Compression, CompressionOrExtension, Extension};
         Self {
-            closing: share(known, "joint.movement_compression", &[Compression, CompressionOrExtension]),
-            opening: share(known, "joint.movement_extension", &[Extension, CompressionOrExtension]),
+            closing: share(
+                known,
+                "joint.movement_compression",
+                &[Compression, CompressionOrExtension],
+            ),
+            opening: share(
+                known,
+                "joint.movement_extension",
+                &[Extension, CompressionOrExtension],
+            ),
+            is_static: false,
         }
     }
 }
@@ -83,7 +96,10 @@ pub(crate) fn closed_by(width: Quantity, ratio: Number) -> Option<Quantity> {
 pub(crate) fn compression(thickness: Quantity, width: Quantity) -> Option<Number> {
     let thickness_mm = thickness.to(Unit::Millimetre)?;
     let width_mm = width.to(Unit::Millimetre)?;
-    thickness_mm.minus(width_mm)?.number.over(thickness_mm.number)
+    thickness_mm
+        .minus(width_mm)?
+        .number
+        .over(thickness_mm.number)
 }
 
 /// The thickness before compression, from the width that it was compressed to and by how much: `W / (1 - c)`.
@@ -93,7 +109,11 @@ pub(crate) fn uncompressed(width: Quantity, compression: Number) -> Option<Quant
 }
 
 /// The density in place: the same mass in less space, `d T / W`; none when the joint is closed up.
-pub(crate) fn density_in_place(density: Quantity, thickness: Quantity, width: Quantity) -> Option<Quantity> {
+pub(crate) fn density_in_place(
+    density: Quantity,
+    thickness: Quantity,
+    width: Quantity,
+) -> Option<Quantity> {
     let (thickness, width) = (thickness.to(Unit::Millimetre)?, width.to(Unit::Millimetre)?);
     density.times(thickness.number.over(width.number)?)
 }
@@ -112,7 +132,10 @@ mod tests {
         let two = quantity("2 in.");
         assert_eq!(compression(quantity("4 in."), two), Number::new(1, 2));
         assert_eq!(compression(quantity("3 in."), two), Number::new(1, 3));
-        assert_eq!(uncompressed(two, Number::new(1, 2).unwrap()), Some(quantity("4 in.")));
+        assert_eq!(
+            uncompressed(two, Number::new(1, 2).unwrap()),
+            Some(quantity("4 in."))
+        );
         assert_eq!(
             density_in_place(quantity("4 pcf"), quantity("4 in."), two),
             Some(quantity("8 pcf"))
@@ -121,7 +144,11 @@ mod tests {
 
     #[test]
     fn packing_that_is_too_thin_has_compression_below_zero() {
-        assert!(compression(quantity("25 mm"), quantity("30 mm")).unwrap().is_negative());
+        assert!(
+            compression(quantity("25 mm"), quantity("30 mm"))
+                .unwrap()
+                .is_negative()
+        );
     }
 
     #[test]

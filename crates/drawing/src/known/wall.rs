@@ -54,15 +54,21 @@ fn framed(known: &Known<'_>, kind: Kind, width: &Length) -> Result<Wall, Undrawa
         });
     }
     // The liner of a shaft wall stands in the studs, and must leave room for them.
-    let liner = shaft.then(|| Length::usual(25)).filter(|liner| liner.mm() < stud_width.mm() - 10.0);
+    let liner = shaft
+        .then(|| Length::usual(25))
+        .filter(|liner| liner.mm() < stud_width.mm() - 10.0);
     let end_gap = known.length("stud.end_gap").or_else(|| {
-        (kind == Kind::HeadOfWall).then(|| Length {
+        (kind == Kind::HeadOfWall).then_some(Length {
             quantity: width.quantity,
             from: Origin::Usual,
         })
     });
     Ok(Wall::Framed(Framed {
-        layers: if single { [0, layers] } else { [layers, layers] },
+        layers: if single {
+            [0, layers]
+        } else {
+            [layers, layers]
+        },
         board: board(known, layers),
         liner,
         stud: Stud {
@@ -102,7 +108,9 @@ fn steel(known: &Known<'_>, property: &str, item: Option<&str>) -> Length {
 fn runner(known: &Known<'_>, kind: Kind) -> Runner {
     let item = runner_item(known, kind);
     let item = item.as_deref();
-    let slot = known.length_of("runner.slot_length", item).filter(|slot| slot.mm() >= 2.0);
+    let slot = known
+        .length_of("runner.slot_length", item)
+        .filter(|slot| slot.mm() >= 2.0);
     let leg = known
         .length_of("runner.leg_length", item)
         .filter(|leg| leg.mm() >= 5.0)
@@ -120,9 +128,12 @@ fn runner(known: &Known<'_>, kind: Kind) -> Runner {
         (None, false) => RunnerKind::Channel,
     });
     Runner {
-        short_leg: known.length_of("runner.short_leg_length", item).filter(|leg| leg.mm() >= 5.0),
+        short_leg: known
+            .length_of("runner.short_leg_length", item)
+            .filter(|leg| leg.mm() >= 5.0),
         steel: steel(known, "runner.steel_thickness", item),
         slot: slot.filter(|_| kind == RunnerKind::Slotted),
+        fastener_spacing: known.length_of("runner.fastener_spacing", item),
         kind,
         leg,
     }
@@ -131,7 +142,11 @@ fn runner(known: &Known<'_>, kind: Kind) -> Runner {
 /// The item of the listing that speaks of the runner at this joint: not the one at the other end of the wall.
 fn runner_item(known: &Known<'_>, kind: Kind) -> Option<String> {
     let (reading, result) = known.listing?;
-    let other = if kind == Kind::BottomOfWall { "ceiling" } else { "floor" };
+    let other = if kind == Kind::BottomOfWall {
+        "ceiling"
+    } else {
+        "floor"
+    };
     let mut items = result
         .findings
         .iter()

@@ -31,22 +31,35 @@ pub(crate) const SIZE: f64 = 2.3;
 /// From one line of words to the next.
 const STEP: f64 = 2.8;
 
-/// Finds a place for a dimension and takes it; none when every place is taken.
+/// From one lane beside a view to the next.
+pub(crate) const LANE: f64 = 15.5;
+
+/// Finds a place for a dimension and takes it, in one of so many lanes beside the view; none when every place is taken.
 pub(crate) fn place(
     from: Point,
     to: Point,
     side: Side,
     words: &[String],
     view: Box2,
+    lanes: u8,
     occupied: &mut Occupied,
 ) -> Option<Placed> {
-    let widest = words.iter().map(|line| width(line, SIZE, false)).fold(0.0, f64::max);
+    let widest = words
+        .iter()
+        .map(|line| width(line, SIZE, false))
+        .fold(0.0, f64::max);
     let tall = STEP * f64::from(u32::try_from(words.len()).unwrap_or(1));
-    let size = (widest, tall);
+    let room = (widest, tall);
     let found = match side {
-        Side::Right => (0..3_u8).flat_map(|lane| right(from, to, size, view, lane)).find(|one| fits(one, occupied)),
-        Side::Below => (0..3_u8).flat_map(|lane| below(from, to, size, view, lane)).find(|one| fits(one, occupied)),
-        Side::Inside => inside(from, to, size, view).into_iter().find(|one| fits(one, occupied)),
+        Side::Right => (0..lanes)
+            .flat_map(|lane| right(from, to, room, view, lane))
+            .find(|one| fits(one, occupied)),
+        Side::Below => (0..2_u8)
+            .flat_map(|lane| below(from, to, room, view, lane))
+            .find(|one| fits(one, occupied)),
+        Side::Under | Side::Over => inside(from, to, room, view, side)
+            .into_iter()
+            .find(|one| fits(one, occupied)),
     }?;
     let placed = Placed {
         words: lines_in(found.text, words),
@@ -56,7 +69,9 @@ pub(crate) fn place(
     occupied.texts.push(found.text);
     occupied.lines.extend(found.extensions);
     occupied.lines.push(found.line);
-    occupied.along.push(Box2::of(found.line.0, found.line.1).grown(0.4));
+    occupied
+        .along
+        .push(Box2::of(found.line.0, found.line.1).grown(0.4));
     Some(placed)
 }
 
@@ -66,8 +81,14 @@ struct Candidate {
     text: Box2,
 }
 
-fn right(from: Point, to: Point, (wide, tall): (f64, f64), view: Box2, lane: u8) -> Vec<Candidate> {
-    let x = view.max.x + 4.0 + f64::from(lane) * 15.5;
+fn right(
+    from: Point,
+    to: Point,
+    (wide, tall): (f64, f64),
+    view: Box2,
+    place: u8,
+) -> Vec<Candidate> {
+    let x = view.max.x + 4.0 + f64::from(place) * LANE;
     let (top, foot) = (from.y.min(to.y), from.y.max(to.y));
     let line = (pt(x, top), pt(x, foot));
     let start = |point: Point| point.x.max(view.min.x) + 1.0;
@@ -82,13 +103,22 @@ fn right(from: Point, to: Point, (wide, tall): (f64, f64), view: Box2, lane: u8)
         .map(|y| Candidate {
             line,
             extensions: extensions.clone(),
-            text: Box2::of(pt(x + 1.0, y - tall / 2.0), pt(x + 1.0 + wide, y + tall / 2.0)),
+            text: Box2::of(
+                pt(x + 1.0, y - tall / 2.0),
+                pt(x + 1.0 + wide, y + tall / 2.0),
+            ),
         })
         .collect()
 }
 
-fn below(from: Point, to: Point, (wide, tall): (f64, f64), view: Box2, lane: u8) -> Vec<Candidate> {
-    let y = view.max.y + 4.0 + f64::from(lane) * 8.5;
+fn below(
+    from: Point,
+    to: Point,
+    (wide, tall): (f64, f64),
+    view: Box2,
+    place: u8,
+) -> Vec<Candidate> {
+    let y = view.max.y + 4.0 + f64::from(place) * 8.5;
     let (left, right) = (from.x.min(to.x), from.x.max(to.x));
     let line = (pt(left, y), pt(right, y));
     let extensions = vec![
@@ -101,22 +131,35 @@ fn below(from: Point, to: Point, (wide, tall): (f64, f64), view: Box2, lane: u8)
         .map(|x| Candidate {
             line,
             extensions: extensions.clone(),
-            text: Box2::of(pt(x - wide / 2.0, y + 0.7), pt(x + wide / 2.0, y + 0.7 + tall)),
+            text: Box2::of(
+                pt(x - wide / 2.0, y + 0.7),
+                pt(x + wide / 2.0, y + 0.7 + tall),
+            ),
         })
         .collect()
 }
 
-/// In the view itself, where a text is no wider than the room beside the measure.
-fn inside(from: Point, to: Point, (wide, tall): (f64, f64), view: Box2) -> Option<Candidate> {
+/// In the view itself, as far as there is room.
+fn inside(
+    from: Point,
+    to: Point,
+    (wide, tall): (f64, f64),
+    view: Box2,
+    side: Side,
+) -> Option<Candidate> {
     let (left, right) = (from.x.min(to.x), from.x.max(to.x));
-    let start = if right - left >= wide { f64::midpoint(left, right) - wide / 2.0 } else { left + 0.5 };
-    // Above the middle of the view a measure is written above its line, else below.
-    let y = from.y;
-    let (top, foot) = if y < f64::midpoint(view.min.y, view.max.y) && y - tall - 0.8 > view.min.y && view.max.y - y > 3.0 * (y - view.min.y) {
-        (y - 0.8 - tall, y - 0.8)
+    let start = if right - left >= wide {
+        f64::midpoint(left, right) - wide / 2.0
     } else {
-        (y + 0.8, y + 0.8 + tall)
+        left + 0.5
     };
+    let y = from.y;
+    let top = if side == Side::Over {
+        y - 0.8 - tall
+    } else {
+        y + 0.8
+    };
+    let foot = top + tall;
     let text = Box2::of(pt(start, top), pt(start + wide, foot));
     view.holds(text).then_some(Candidate {
         line: (pt(left, y), pt(right, y)),

@@ -17,16 +17,31 @@ pub(crate) struct Label {
 ///
 /// The slots are fixed first: as near to the anchors as their heights allow. Whose slot is whose is settled by swapping any two whose
 /// leaders cross. Each swap makes the leaders shorter in all (two sides of a triangle are longer than the third), so that it ends.
-pub(crate) fn assign(anchors: &[Point], column: f64, (from, to): (f64, f64), height: f64) -> Vec<Label> {
+pub(crate) fn assign(
+    anchors: &[Point],
+    column: f64,
+    (from, to): (f64, f64),
+    height: f64,
+) -> Vec<Label> {
     let starts = |top: f64| pt(column, top + 1.9);
     let mut by_height: Vec<(usize, Point)> = anchors.iter().copied().enumerate().collect();
-    by_height.sort_by(|(_, one), (_, other)| one.y.total_cmp(&other.y).then(one.x.total_cmp(&other.x)));
+    by_height
+        .sort_by(|(_, one), (_, other)| one.y.total_cmp(&other.y).then(one.x.total_cmp(&other.x)));
     let wanted: Vec<f64> = by_height.iter().map(|(_, anchor)| anchor.y - 1.9).collect();
     let slots = spread(&wanted, (from, to), height);
     let mut places: Vec<(usize, Label)> = by_height
         .into_iter()
         .zip(slots)
-        .map(|((at, anchor), top)| (at, Label { top, start: starts(top), anchor }))
+        .map(|((at, anchor), top)| {
+            (
+                at,
+                Label {
+                    top,
+                    start: starts(top),
+                    anchor,
+                },
+            )
+        })
         .collect();
     while uncross(&mut places) {}
     places.sort_by_key(|(at, _)| *at);
@@ -37,12 +52,18 @@ pub(crate) fn assign(anchors: &[Point], column: f64, (from, to): (f64, f64), hei
 fn uncross(places: &mut [(usize, Label)]) -> bool {
     for one in 0..places.len() {
         let (before, after) = places.split_at_mut(one + 1);
-        let Some((_, first)) = before.last_mut() else { continue };
+        let Some((_, first)) = before.last_mut() else {
+            continue;
+        };
         for (_, second) in after {
-            if crossing(first.start, first.anchor, second.start, second.anchor).is_some() {
+            let crosses =
+                crossing(first.start, first.anchor, second.start, second.anchor).is_some();
+            let now = first.start.distance(first.anchor) + second.start.distance(second.anchor);
+            let then = second.start.distance(first.anchor) + first.start.distance(second.anchor);
+            // Leaders that only touch, at one anchor, gain nothing.
+            if crosses && then < now - 1e-9 {
                 core::mem::swap(&mut first.top, &mut second.top);
                 core::mem::swap(&mut first.start, &mut second.start);
-                // Shorter in all, unless rounding says otherwise: then it is left.
                 return true;
             }
         }

@@ -4,6 +4,6 @@ mod dimensions;
 mod leaders;
 mod text;
 
-pub(crate) use dimensions::{Occupied, Placed, place};
+pub(crate) use dimensions::{LANE, Occupied, SIZE, place};
 pub(crate) use leaders::{Label, assign};
 pub(crate) use text::{width, wrapped};

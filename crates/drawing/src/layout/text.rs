@@ -8,22 +8,22 @@ const UNITS: f64 = 2048.0;
 
 /// Advance widths of the characters from space to tilde.
 const REGULAR: [u16; 95] = [
-    569, 569, 727, 1139, 1139, 1821, 1366, 391, 682, 682, 797, 1196, 569, 682, 569, 569,
-    1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 569, 569, 1196, 1196, 1196, 1139,
-    2079, 1366, 1366, 1479, 1479, 1366, 1251, 1593, 1479, 569, 1024, 1366, 1139, 1706, 1479, 1593,
-    1366, 1593, 1479, 1366, 1251, 1479, 1366, 1933, 1366, 1366, 1251, 569, 569, 569, 961, 1139,
-    682, 1139, 1139, 1024, 1139, 1139, 569, 1139, 1139, 455, 455, 1024, 455, 1706, 1139, 1139,
-    1139, 1139, 682, 1024, 569, 1139, 1024, 1479, 1024, 1024, 1024, 684, 532, 684, 1196,
+    569, 569, 727, 1139, 1139, 1821, 1366, 391, 682, 682, 797, 1196, 569, 682, 569, 569, 1139,
+    1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 569, 569, 1196, 1196, 1196, 1139, 2079,
+    1366, 1366, 1479, 1479, 1366, 1251, 1593, 1479, 569, 1024, 1366, 1139, 1706, 1479, 1593, 1366,
+    1593, 1479, 1366, 1251, 1479, 1366, 1933, 1366, 1366, 1251, 569, 569, 569, 961, 1139, 682,
+    1139, 1139, 1024, 1139, 1139, 569, 1139, 1139, 455, 455, 1024, 455, 1706, 1139, 1139, 1139,
+    1139, 682, 1024, 569, 1139, 1024, 1479, 1024, 1024, 1024, 684, 532, 684, 1196,
 ];
 
 /// The same in bold.
 const BOLD: [u16; 95] = [
-    569, 682, 971, 1139, 1139, 1821, 1479, 487, 682, 682, 797, 1196, 569, 682, 569, 569,
-    1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 682, 682, 1196, 1196, 1196, 1251,
-    1997, 1479, 1479, 1479, 1479, 1366, 1251, 1593, 1479, 569, 1139, 1479, 1251, 1706, 1479, 1593,
-    1366, 1593, 1479, 1366, 1251, 1479, 1366, 1933, 1366, 1366, 1251, 682, 569, 682, 1196, 1139,
-    682, 1139, 1251, 1139, 1251, 1139, 682, 1251, 1251, 569, 569, 1139, 569, 1821, 1251, 1251,
-    1251, 1251, 797, 1139, 682, 1251, 1139, 1593, 1139, 1139, 1024, 797, 573, 797, 1196,
+    569, 682, 971, 1139, 1139, 1821, 1479, 487, 682, 682, 797, 1196, 569, 682, 569, 569, 1139,
+    1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 1139, 682, 682, 1196, 1196, 1196, 1251, 1997,
+    1479, 1479, 1479, 1479, 1366, 1251, 1593, 1479, 569, 1139, 1479, 1251, 1706, 1479, 1593, 1366,
+    1593, 1479, 1366, 1251, 1479, 1366, 1933, 1366, 1366, 1251, 682, 569, 682, 1196, 1139, 682,
+    1139, 1251, 1139, 1251, 1139, 682, 1251, 1251, 569, 569, 1139, 569, 1821, 1251, 1251, 1251,
+    1251, 797, 1139, 682, 1251, 1139, 1593, 1139, 1139, 1024, 797, 573, 797, 1196,
 ];
 
 /// How wide a text is at a size, in millimetres.
@@ -57,14 +57,14 @@ fn advance(one: char, bold: bool) -> u16 {
 pub(crate) fn wrapped(words: &str, size: f64, bold: bool, most: f64, lines: usize) -> Vec<String> {
     let mut wrapped: Vec<String> = Vec::new();
     let fits = |line: &str| width(line, size, bold) <= most;
-    for word in words.split_whitespace() {
+    for word in together(words) {
         let longer = match wrapped.last() {
             Some(line) => format!("{line} {word}"),
-            None => word.to_owned(),
+            None => word.clone(),
         };
         match wrapped.last_mut() {
             Some(line) if fits(&longer) => *line = longer,
-            _ => wrapped.extend(pieces(word, &fits)),
+            _ => wrapped.extend(pieces(&word, &fits)),
         }
     }
     if wrapped.len() > lines {
@@ -75,6 +75,27 @@ pub(crate) fn wrapped(words: &str, size: f64, bold: bool, most: f64, lines: usiz
         }
     }
     wrapped
+}
+
+/// The words, those that belong together as one: a number with its unit, and with the sign before it.
+fn together(words: &str) -> Vec<String> {
+    let mut joined: Vec<String> = Vec::new();
+    for word in words.split_whitespace() {
+        let is_unit = ["in.", "mm", "ft", "m", "pcf", "kg/m³", "%"]
+            .iter()
+            .any(|unit| word.trim_end_matches([')', ',', ';', '.']) == unit.trim_end_matches('.'));
+        match joined.last_mut() {
+            Some(last)
+                if last.ends_with('≈')
+                    || (is_unit && last.ends_with(|one: char| one.is_ascii_digit())) =>
+            {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => joined.push(word.to_owned()),
+        }
+    }
+    joined
 }
 
 /// A word in pieces that fit; almost always one.

@@ -25,10 +25,13 @@ pub(crate) fn offset(path: &[Point], thickness: f64) -> Option<Vec<Point>> {
     let last = *normals.last()?;
     let before = core::iter::once(first).chain(normals.iter().copied());
     let after = normals.iter().copied().chain([last]);
-    let shifted = path.iter().zip(before.zip(after)).map(|(point, (before, after))| {
-        let shift = mitre(before, after, thickness);
-        pt(point.x + shift.x, point.y + shift.y)
-    });
+    let shifted = path
+        .iter()
+        .zip(before.zip(after))
+        .map(|(point, (before, after))| {
+            let shift = mitre(before, after, thickness);
+            pt(point.x + shift.x, point.y + shift.y)
+        });
     Some(shifted.collect())
 }
 
@@ -60,16 +63,6 @@ fn mitre(before: Point, after: Point, thickness: f64) -> Point {
     pt(sum.x * by, sum.y * by)
 }
 
-/// How long a path is.
-pub(crate) fn length(path: &[Point]) -> f64 {
-    path.windows(2)
-        .map(|pair| match pair {
-            [from, to] => from.distance(*to),
-            _ => 0.0,
-        })
-        .sum()
-}
-
 /// The beginning of a path, so long; all of it when it is shorter.
 pub(crate) fn part_of(path: &[Point], long: f64) -> Vec<Point> {
     let mut left = long;
@@ -90,6 +83,10 @@ pub(crate) fn part_of(path: &[Point], long: f64) -> Vec<Point> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn length(path: &[Point]) -> f64 {
+        path.windows(2).map(|pair| pair[0].distance(pair[1])).sum()
+    }
 
     #[test]
     fn a_band_has_the_area_of_its_length_and_mitres() {

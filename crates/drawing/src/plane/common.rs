@@ -32,7 +32,11 @@ pub fn common_area(one: &Outline, other: &Outline) -> f64 {
 }
 
 fn levels(one: &Outline, other: &Outline) -> Vec<f64> {
-    let mut levels: Vec<f64> = one.points().chain(other.points()).map(|point| point.y).collect();
+    let mut levels: Vec<f64> = one
+        .points()
+        .chain(other.points())
+        .map(|point| point.y)
+        .collect();
     for (from, to, _) in one.edges() {
         for (start, end, _) in other.edges() {
             levels.extend(crossing(from, to, start, end).map(|point| point.y));
@@ -45,7 +49,10 @@ fn levels(one: &Outline, other: &Outline) -> Vec<f64> {
 
 /// Where two stretches cross, if they do.
 pub(crate) fn crossing(from: Point, to: Point, start: Point, end: Point) -> Option<Point> {
-    let (a, b) = (pt(to.x - from.x, to.y - from.y), pt(end.x - start.x, end.y - start.y));
+    let (a, b) = (
+        pt(to.x - from.x, to.y - from.y),
+        pt(end.x - start.x, end.y - start.y),
+    );
     let cross = a.x * b.y - a.y * b.x;
     if cross.abs() < 1e-12 {
         return None;

@@ -9,5 +9,5 @@ pub(crate) use band::{band, offset, part_of};
 pub use common::common_area;
 pub(crate) use common::crossing;
 pub use outline::{Edge, Outline};
-pub use point::{Box2, Point};
 pub(crate) use point::pt;
+pub use point::{Box2, Point};

@@ -19,7 +19,10 @@ impl Outline {
     /// An outline of faces.
     pub(crate) fn of(points: impl IntoIterator<Item = Point>) -> Self {
         Self {
-            corners: points.into_iter().map(|point| (point, Edge::Face)).collect(),
+            corners: points
+                .into_iter()
+                .map(|point| (point, Edge::Face))
+                .collect(),
         }
     }
 
@@ -29,12 +32,22 @@ impl Outline {
         Self::of([min, pt(max.x, min.y), max, pt(min.x, max.y)])
     }
 
-    /// The same outline, torn where both ends of an edge are at what a test picks out.
-    pub(crate) fn torn_where(mut self, is_torn: impl Fn(Point) -> bool) -> Self {
+    /// The same outline, torn along an upright line.
+    pub(crate) fn torn_at_x(self, x: f64) -> Self {
+        self.torn_where(|point| (point.x - x).abs() < 1e-9)
+    }
+
+    /// The same outline, torn along a level line.
+    pub(crate) fn torn_at_y(self, y: f64) -> Self {
+        self.torn_where(|point| (point.y - y).abs() < 1e-9)
+    }
+
+    /// The same outline, torn where an edge lies along a line.
+    fn torn_where(mut self, is_on: impl Fn(Point) -> bool) -> Self {
         let ends: Vec<Point> = self.points().collect();
         let next = ends.iter().cycle().skip(1);
         for ((point, edge), next) in self.corners.iter_mut().zip(next) {
-            if is_torn(*point) && is_torn(*next) {
+            if is_on(*point) && is_on(*next) {
                 *edge = Edge::Torn;
             }
         }
@@ -90,7 +103,11 @@ impl Outline {
             _ => None,
         });
         let (from, to) = wide.reduce(|widest, next| {
-            if next.1 - next.0 > widest.1 - widest.0 + 1e-9 { next } else { widest }
+            if next.1 - next.0 > widest.1 - widest.0 + 1e-9 {
+                next
+            } else {
+                widest
+            }
         })?;
         Some(pt(f64::midpoint(from, to), level))
     }

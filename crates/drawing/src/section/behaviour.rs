@@ -2,8 +2,8 @@
 
 use measure::{Number, Quantity, Unit, print};
 
-use crate::known::{Condition, Length, Wall, as_number};
 use crate::known::movement::{closed_by, compression, density_in_place};
+use crate::known::{Condition, Length, Wall, as_number};
 
 /// A state of movement.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -51,6 +51,16 @@ pub struct Behaviour {
 }
 
 impl Behaviour {
+    /// A joint as it was found.
+    pub fn as_found(condition: &Condition) -> Self {
+        Self::closed(
+            condition,
+            State::AsFound,
+            Number::ZERO,
+            condition.width.quantity,
+        )
+    }
+
     /// A state of a joint; none where it doesn't move so, and none where nothing says that it does.
     pub fn at(condition: &Condition, state: State) -> Option<Self> {
         let ratio = match state {
@@ -59,10 +69,21 @@ impl Behaviour {
             State::Open => -condition.motion.opening.as_ref()?.ratio(),
         };
         let width = closed_by(condition.width.quantity, ratio)?;
-        let mm = as_number(width.to(Unit::Millimetre)?.number);
+        Some(Self::closed(condition, state, ratio, width))
+    }
+
+    /// A joint closed by a share of its width.
+    fn closed(condition: &Condition, state: State, ratio: Number, width: Quantity) -> Self {
+        let mm = width
+            .to(Unit::Millimetre)
+            .map_or(0.0, |width| as_number(width.number));
         let packing = condition.fill.packing.as_ref();
         let thickness = packing.and_then(|packing| packing.thickness.as_ref());
-        let seal = condition.fill.seal.as_ref().and_then(|seal| seal.width.as_ref());
+        let seal = condition
+            .fill
+            .seal
+            .as_ref()
+            .and_then(|seal| seal.width.as_ref());
         let filler = thickness.or(seal);
         let stated = packing.and_then(|packing| packing.compression);
         let worked_out = filler.and_then(|filler| compression(filler.quantity, width));
@@ -73,7 +94,7 @@ impl Behaviour {
             .filter(|_| worked_out.is_some_and(|compression| !compression.is_negative()))
             .and_then(|(density, thickness)| density_in_place(density, thickness.quantity, width));
         let (engagement, stud_room) = framing(condition, ratio);
-        Some(Self {
+        Self {
             closed_mm: condition.width.mm() - mm,
             compression: worked_out.or_else(|| {
                 let stated = stated.filter(|_| state == State::AsFound)?;
@@ -86,7 +107,7 @@ impl Behaviour {
             density,
             engagement,
             stud_room,
-        })
+        }
     }
 
     /// By how much the joint has closed, exactly; below zero where it has opened.
@@ -102,7 +123,11 @@ impl Behaviour {
     /// What is written at the state, line by line.
     pub fn lines(&self, condition: &Condition) -> Vec<String> {
         let mut lines = Vec::new();
-        let filler = if condition.fill.packing.is_some() { "packing" } else { "seal" };
+        let filler = if condition.fill.packing.is_some() {
+            "packing"
+        } else {
+            "seal"
+        };
         if let Some(compression) = self.compression {
             let percent = one_decimal(compression.times(Number::whole(100)), Unit::Percent);
             let density = self.density.map(|density| {
@@ -112,7 +137,10 @@ impl Behaviour {
             lines.push(if compression.is_negative() {
                 format!("{filler} too thin to fill the joint")
             } else {
-                format!("{filler} compressed {percent}{}", density.unwrap_or_default())
+                format!(
+                    "{filler} compressed {percent}{}",
+                    density.unwrap_or_default()
+                )
             });
         }
         if let Some(engagement) = self.engagement {
@@ -139,7 +167,10 @@ fn framing(condition: &Condition, ratio: Number) -> (Option<Quantity>, Option<Qu
     let closed = condition.width.quantity.times(ratio);
     let gap = closed.and_then(|closed| gap.quantity.minus(closed));
     let engagement = gap.and_then(|gap| shortest_leg(wall).quantity.minus(gap));
-    (engagement, gap.and_then(|gap| gap.minus(wall.runner.steel.quantity)))
+    (
+        engagement,
+        gap.and_then(|gap| gap.minus(wall.runner.steel.quantity)),
+    )
 }
 
 /// The leg that a stud leaves first.
@@ -162,7 +193,9 @@ pub(crate) fn both(length: Quantity) -> String {
     };
     let other = match unit {
         Unit::Millimetre => length.to(unit).map(|mm| one_decimal(Some(mm.number), unit)),
-        _ => length.to(unit).and_then(|inch| Number::new(1, 32).map(|step| print::rounded(inch, step))),
+        _ => length
+            .to(unit)
+            .and_then(|inch| Number::new(1, 32).map(|step| print::rounded(inch, step))),
     };
     match other {
         Some(other) => format!("{first} ({other})"),

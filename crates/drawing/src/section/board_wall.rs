@@ -22,7 +22,9 @@ impl Faces {
     /// The faces of a wall on studs.
     pub(super) fn of(wall: &Framed) -> Self {
         let framing = wall.stud.width.mm() / 2.0;
-        let [left, right] = wall.layers.map(|layers| f64::from(layers) * wall.board.mm());
+        let [left, right] = wall
+            .layers
+            .map(|layers| f64::from(layers) * wall.board.mm());
         Self {
             left: -(framing + left),
             right: framing + right,
@@ -57,34 +59,64 @@ fn stud(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
     let (top, known) = (wanted.max(steel), gap.is_none_or(|gap| gap.from.is_fact()));
     let known = known && wall.stud.width.from.is_fact();
     let outline = Outline::rectangle(pt(-faces.framing, top), pt(faces.framing, foot));
-    let outline = outline.torn_where(|point| point.y >= foot);
+    let outline = outline.torn_at_y(foot);
     scene.beyond(Component::Stud, Material::SheetSteel, &outline, known);
     for side in [-1.0, 1.0] {
         let x = side * (faces.framing - 12.0_f64.min(faces.framing / 2.0));
-        scene.line(Component::Stud, Look::Beyond, [pt(x, top), pt(x, foot)], known);
+        scene.line(
+            Component::Stud,
+            Look::Beyond,
+            [pt(x, top), pt(x, foot)],
+            known,
+        );
     }
     if wanted < steel - 0.05 && gap.is_some() {
         let short = one_tenth(steel - wanted);
-        scene.trouble(pt(0.0, steel), format!("stud jams against the runner, {short} mm"));
+        scene.trouble(
+            pt(0.0, steel),
+            format!("stud jams against the runner, {short} mm"),
+        );
     }
     if let Some(gap) = gap
         && wanted >= steel
     {
         let moved = moved(gap, scene);
-        scene.measure_of("stud to floor", Side::Right, pt(0.0, 0.0), pt(0.0, top), moved);
+        scene.measure_of(
+            "stud to floor",
+            Side::Right,
+            pt(0.0, 0.0),
+            pt(0.0, top),
+            moved,
+        );
     }
     let leg = wall.runner.leg.mm();
-    let inner = wall.runner.short_leg.as_ref().map_or(leg, Length::mm).min(leg);
+    let inner = wall
+        .runner
+        .short_leg
+        .as_ref()
+        .map_or(leg, Length::mm)
+        .min(leg);
     if top > inner {
-        scene.trouble(pt(faces.framing, inner), format!("stud has left the runner, {} mm", one_tenth(top - inner)));
+        scene.trouble(
+            pt(faces.framing, inner),
+            format!("stud has left the runner, {} mm", one_tenth(top - inner)),
+        );
     }
-    scene.measure("stud", Side::Below, pt(-faces.framing, foot), pt(faces.framing, foot), &wall.stud.width);
+    scene.measure(
+        "stud",
+        Side::Below,
+        pt(-faces.framing, foot),
+        pt(faces.framing, foot),
+        &wall.stud.width,
+    );
 }
 
 /// A length in the joint, changed by its movement.
 fn moved(length: &Length, scene: &Scene) -> (Quantity, bool) {
     let by = scene.behaviour.closed_by();
-    let quantity = by.and_then(|by| length.quantity.minus(by)).unwrap_or(length.quantity);
+    let quantity = by
+        .and_then(|by| length.quantity.minus(by))
+        .unwrap_or(length.quantity);
     (quantity, length.from.is_fact())
 }
 
@@ -96,15 +128,22 @@ fn boards(scene: &mut Scene, wall: &Framed, faces: Faces, condition: &Condition)
     for (side, layers) in [-1.0, 1.0].into_iter().zip(wall.layers) {
         for layer in 0..layers {
             let inner = faces.framing + f64::from(layer) * each;
-            let outline = Outline::rectangle(pt(side * inner, top), pt(side * (inner + each), foot));
-            let outline = outline.torn_where(|point| point.y >= foot);
+            let outline =
+                Outline::rectangle(pt(side * inner, top), pt(side * (inner + each), foot));
+            let outline = outline.torn_at_y(foot);
             scene.cut(Component::Board, Material::Gypsum, &outline, known);
         }
     }
     let [_, right] = wall.layers;
     if right > 0 {
         let inner = faces.framing + f64::from(right - 1) * each;
-        scene.measure("board, each layer", Side::Below, pt(inner, foot), pt(inner + each, foot), &wall.board);
+        scene.measure(
+            "board, each layer",
+            Side::Below,
+            pt(inner, foot),
+            pt(inner + each, foot),
+            &wall.board,
+        );
     }
     if let Some(gap) = &wall.board_gap
         && (gap.mm() - condition.width.mm()).abs() > 0.1
@@ -139,12 +178,28 @@ fn runner(scene: &mut Scene, wall: &Framed, faces: Faces) {
     if let Some(outline) = band(&path, -steel) {
         scene.cut(Component::Runner, Material::SheetSteel, &outline, known);
     }
-    scene.measure("runner leg", Side::Right, pt(-half, 0.0), pt(-half, long), &runner.leg);
+    scene.measure(
+        "runner leg",
+        Side::Right,
+        pt(-half, 0.0),
+        pt(-half, long),
+        &runner.leg,
+    );
     // Where clips carry the runner, nothing goes from it into concrete.
     if scene.parts_of(Component::Clip).next().is_none() {
         let head = steel + 2.5;
-        scene.line(Component::Fastener, Look::Cut, [pt(0.0, head), pt(0.0, -26.0)], true);
-        scene.line(Component::Fastener, Look::Cut, [pt(-4.0, head), pt(4.0, head)], true);
+        scene.line(
+            Component::Fastener,
+            Look::Cut,
+            [pt(0.0, head), pt(0.0, -26.0)],
+            true,
+        );
+        scene.line(
+            Component::Fastener,
+            Look::Cut,
+            [pt(-4.0, head), pt(4.0, head)],
+            true,
+        );
     }
 }
 
@@ -160,20 +215,43 @@ fn slot_and_screw(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
     let known = slot.from.is_fact();
     for side in [-1.0, 1.0] {
         let (outer, inner) = (side * faces.framing, side * (faces.framing - steel));
-        let outline = Outline::rectangle(pt(outer, middle - half_slot), pt(inner, middle + half_slot));
+        let outline =
+            Outline::rectangle(pt(outer, middle - half_slot), pt(inner, middle + half_slot));
         scene.cut(Component::Runner, Material::Gap, &outline, known);
         let screw = middle - closed;
-        let ends = [pt(outer + side * 1.5, screw), pt(side * (faces.framing - 18.0_f64.min(faces.framing)), screw)];
-        scene.line(Component::Fastener, Look::Cut, ends, wall.stud.fastened == Some(true));
+        let ends = [
+            pt(outer + side * 1.5, screw),
+            pt(side * (faces.framing - 18.0_f64.min(faces.framing)), screw),
+        ];
+        scene.line(
+            Component::Screw,
+            Look::Cut,
+            ends,
+            wall.stud.fastened == Some(true),
+        );
     }
     let over = closed.abs() - half_slot;
     if over > 0.05 {
         scene.trouble(
             pt(faces.framing, middle - closed),
-            format!("screw at the end of its slot, {} mm too far", one_tenth(over)),
+            format!(
+                "screw at the end of its slot, {} mm too far",
+                one_tenth(over)
+            ),
         );
     }
-    scene.measure("slot", Side::Right, pt(faces.framing, middle - half_slot), pt(faces.framing, middle + half_slot), slot);
+    let (from, to) = (
+        pt(faces.framing, middle - half_slot),
+        pt(faces.framing, middle + half_slot),
+    );
+    if slot.mm() > 2.0 * half_slot + 0.1 {
+        scene.trouble(
+            from,
+            "slot longer than the runner's leg has room for".to_owned(),
+        );
+    } else {
+        scene.measure("slot", Side::Right, from, to, slot);
+    }
 }
 
 /// The row of screws next to the joint, into the stud.
@@ -187,13 +265,27 @@ fn board_screws(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
         if layers > 0 {
             let side = outer.signum();
             let tip = side * (faces.framing - 10.0_f64.min(faces.framing / 2.0));
-            scene.line(Component::Fastener, Look::Cut, [pt(outer, level), pt(tip, level)], known);
+            scene.line(
+                Component::Screw,
+                Look::Cut,
+                [pt(outer, level), pt(tip, level)],
+                known,
+            );
         }
     }
     if level < wall.runner.leg.mm() - 0.05 && level > 0.0 {
-        scene.trouble(pt(faces.framing, level), "board screw meets the runner's leg".to_owned());
+        scene.trouble(
+            pt(faces.framing, level),
+            "board screw meets the runner's leg".to_owned(),
+        );
     }
-    scene.measure_of("top screws to floor", Side::Right, pt(faces.right, 0.0), pt(faces.right, level), moved(distance, scene));
+    scene.measure_of(
+        "top screws to floor",
+        Side::Right,
+        pt(faces.right, 0.0),
+        pt(faces.right, level),
+        moved(distance, scene),
+    );
 }
 
 /// The liner panel of a shaft wall, within the studs on the side of the shaft.
@@ -206,8 +298,13 @@ fn liner(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
     let foot = scene.frame.max.y;
     let inner = -faces.framing + steel;
     let outline = Outline::rectangle(pt(inner, top), pt(inner + liner.mm(), foot));
-    let outline = outline.torn_where(|point| point.y >= foot);
-    scene.cut(Component::Liner, Material::Gypsum, &outline, liner.from != Origin::Usual);
+    let outline = outline.torn_at_y(foot);
+    scene.cut(
+        Component::Liner,
+        Material::Gypsum,
+        &outline,
+        liner.from != Origin::Usual,
+    );
 }
 
 /// A length in millimetres to a tenth.

@@ -21,11 +21,19 @@ pub(super) fn scene(condition: &Condition, behaviour: Behaviour) -> Scene {
     }
     let width = (scene.behaviour.width, condition.width.from.is_fact());
     let foot = scene.frame.max.y;
-    scene.measure_of("joint width", Side::Below, pt(-half, foot), pt(half, foot), width);
+    scene.measure_of(
+        "joint width",
+        Side::Below,
+        pt(-half, foot),
+        pt(half, foot),
+        width,
+    );
     scene.measures.rotate_right(1);
     fill(&mut scene, condition, deep.mm());
     if condition.kind == Kind::WallToWall {
-        scene.notes.push("Plan: cut level through both walls.".to_owned());
+        scene
+            .notes
+            .push("Plan: cut level through both walls.".to_owned());
     }
     scene
 }
@@ -53,7 +61,11 @@ fn wall_thickness(wall: &Framed) -> Length {
     let whole = boards.and_then(|boards| wall.stud.width.quantity.plus(boards));
     Length {
         quantity: whole.unwrap_or(wall.stud.width.quantity),
-        from: if wall.board.from.is_fact() { wall.stud.width.from.clone() } else { Origin::Usual },
+        from: if wall.board.from.is_fact() {
+            wall.stud.width.from.clone()
+        } else {
+            Origin::Usual
+        },
     }
 }
 
@@ -61,20 +73,31 @@ fn frame(condition: &Condition, deep: f64) -> Box2 {
     let opened = condition.motion.opening.as_ref().map_or(0.0, |share| {
         crate::known::as_number(share.ratio()) * condition.width.mm()
     });
-    let half = (condition.width.mm() + opened) / 2.0;
+    let half = f64::midpoint(condition.width.mm(), opened);
     let coating = condition.fill.coating.as_ref();
-    let lap = coating.map_or(0.0, |coating| coating.onto_floor.mm().max(coating.onto_wall.mm()));
+    let lap = coating.map_or(0.0, |coating| {
+        coating.onto_floor.mm().max(coating.onto_wall.mm())
+    });
     let beside = (lap + 40.0).max(70.0);
     let right = match &condition.wall {
-        Some(Wall::Solid(wall)) if condition.kind == Kind::FloorToWall => half + wall.thickness.mm() + 8.0,
-        Some(Wall::Framed(wall)) if condition.kind == Kind::FloorToWall => half + wall_thickness(wall).mm() + 8.0,
+        Some(Wall::Solid(wall)) if condition.kind == Kind::FloorToWall => {
+            half + wall.thickness.mm() + 8.0
+        }
+        Some(Wall::Framed(wall)) if condition.kind == Kind::FloorToWall => {
+            half + wall_thickness(wall).mm() + 8.0
+        }
         _ => half + beside,
     };
     let above = match condition.kind {
         Kind::FloorToWall => (lap + 30.0).max(60.0),
+        _ if coating.is_some() => 30.0,
         _ => 14.0,
     };
-    let packing = condition.fill.packing.as_ref().map_or(0.0, |packing| packing.depth.mm());
+    let packing = condition
+        .fill
+        .packing
+        .as_ref()
+        .map_or(0.0, |packing| packing.depth.mm());
     let below = match condition.kind {
         Kind::FloorToWall => deep.max(packing) + 60.0,
         _ => deep.max(packing.min(deep + 60.0)) + 14.0,
@@ -85,8 +108,12 @@ fn frame(condition: &Condition, deep: f64) -> Box2 {
 /// One of the two parts that the joint lies between: a floor, or in plan a wall.
 fn leaf(scene: &mut Scene, condition: &Condition, deep: &Length, side: f64) {
     let near = side * scene.behaviour.mm / 2.0;
-    let reach = if side < 0.0 { scene.frame.min.x } else { scene.frame.max.x };
-    let torn = |outline: Outline| outline.torn_where(|point| (point.x - reach).abs() < 1e-9);
+    let reach = if side < 0.0 {
+        scene.frame.min.x
+    } else {
+        scene.frame.max.x
+    };
+    let torn = |outline: Outline| outline.torn_at_x(reach);
     let known = deep.from.is_fact();
     match (&condition.wall, condition.kind) {
         (Some(Wall::Framed(wall)), Kind::WallToWall) => {
@@ -98,16 +125,35 @@ fn leaf(scene: &mut Scene, condition: &Condition, deep: &Length, side: f64) {
             let levels = levels.chain((0..lower).map(|layer| stud_foot + f64::from(layer) * each));
             for level in levels {
                 let outline = torn(Outline::rectangle(pt(near, level), pt(reach, level + each)));
-                scene.cut(Component::Board, Material::Gypsum, &outline, wall.board.from.is_fact());
+                scene.cut(
+                    Component::Board,
+                    Material::Gypsum,
+                    &outline,
+                    wall.board.from.is_fact(),
+                );
             }
             let back = near + side * 32.0;
-            let path = [pt(back, stud_top), pt(near, stud_top), pt(near, stud_foot), pt(back, stud_foot)];
+            let path = [
+                pt(back, stud_top),
+                pt(near, stud_top),
+                pt(near, stud_foot),
+                pt(back, stud_foot),
+            ];
             if let Some(outline) = band(&path, side * -wall.stud.steel.mm()) {
-                scene.cut(Component::Stud, Material::SheetSteel, &outline, wall.stud.width.from.is_fact());
+                scene.cut(
+                    Component::Stud,
+                    Material::SheetSteel,
+                    &outline,
+                    wall.stud.width.from.is_fact(),
+                );
             }
         }
         (Some(Wall::Solid(wall)), Kind::WallToWall) => {
-            let material = if wall.masonry { Material::Masonry } else { Material::Concrete };
+            let material = if wall.masonry {
+                Material::Masonry
+            } else {
+                Material::Concrete
+            };
             let outline = torn(Outline::rectangle(pt(near, 0.0), pt(reach, deep.mm())));
             scene.cut(Component::Wall, material, &outline, known);
         }
@@ -117,7 +163,11 @@ fn leaf(scene: &mut Scene, condition: &Condition, deep: &Length, side: f64) {
         }
     }
     if side < 0.0 {
-        let what = if condition.kind == Kind::WallToWall { "wall" } else { "floor" };
+        let what = if condition.kind == Kind::WallToWall {
+            "wall"
+        } else {
+            "floor"
+        };
         scene.measure(what, Side::Right, pt(near, 0.0), pt(near, deep.mm()), deep);
     }
 }
@@ -126,16 +176,29 @@ fn leaf(scene: &mut Scene, condition: &Condition, deep: &Length, side: f64) {
 fn upright_wall(scene: &mut Scene, condition: &Condition) {
     let near = scene.behaviour.mm / 2.0;
     let Box2 { min, max } = scene.frame;
-    let torn = |outline: Outline| {
-        outline.torn_where(|point| point.y <= min.y).torn_where(|point| point.y >= max.y)
-    };
+    let torn = |outline: Outline| outline.torn_at_y(min.y).torn_at_y(max.y);
     match &condition.wall {
         Some(Wall::Solid(wall)) => {
             let far = near + wall.thickness.mm();
-            let material = if wall.masonry { Material::Masonry } else { Material::Concrete };
+            let material = if wall.masonry {
+                Material::Masonry
+            } else {
+                Material::Concrete
+            };
             let outline = torn(Outline::rectangle(pt(near, min.y), pt(far, max.y)));
-            scene.cut(Component::Wall, material, &outline, wall.thickness.from.is_fact());
-            scene.measure("wall", Side::Below, pt(near, max.y), pt(far, max.y), &wall.thickness);
+            scene.cut(
+                Component::Wall,
+                material,
+                &outline,
+                wall.thickness.from.is_fact(),
+            );
+            scene.measure(
+                "wall",
+                Side::Below,
+                pt(near, max.y),
+                pt(far, max.y),
+                &wall.thickness,
+            );
         }
         Some(Wall::Framed(wall)) => {
             let each = wall.board.mm();
@@ -153,7 +216,12 @@ fn upright_wall(scene: &mut Scene, condition: &Condition) {
                 }
             }
             let outline = torn(Outline::rectangle(pt(stud, min.y), pt(stud_far, max.y)));
-            scene.beyond(Component::Stud, Material::SheetSteel, &outline, wall.stud.width.from.is_fact());
+            scene.beyond(
+                Component::Stud,
+                Material::SheetSteel,
+                &outline,
+                wall.stud.width.from.is_fact(),
+            );
         }
         None => {}
     }
@@ -162,7 +230,9 @@ fn upright_wall(scene: &mut Scene, condition: &Condition) {
 fn fill(scene: &mut Scene, condition: &Condition, deep: f64) {
     let half = scene.behaviour.mm / 2.0;
     let fill = &condition.fill;
-    let sealed = fill.sealant.as_ref().map_or((0.0, 0), |sealant| (sealant.depth.mm().min(deep), sealant.faces));
+    let sealed = fill.sealant.as_ref().map_or((0.0, 0), |sealant| {
+        (sealant.depth.mm().min(deep), sealant.faces)
+    });
     let (seal_depth, seal_faces) = sealed;
     if let Some(sealant) = &fill.sealant {
         let known = sealant.depth.from.is_fact();
@@ -172,12 +242,23 @@ fn fill(scene: &mut Scene, condition: &Condition, deep: f64) {
             let foot = Outline::rectangle(pt(-half, deep - seal_depth), pt(half, deep));
             scene.cut(Component::Sealant, Material::Sealant, &foot, known);
         }
-        scene.measure("sealant", Side::Right, pt(half, 0.0), pt(half, seal_depth), &sealant.depth);
+        scene.measure(
+            "sealant",
+            Side::Right,
+            pt(half, 0.0),
+            pt(half, seal_depth),
+            &sealant.depth,
+        );
     }
     if let Some(seal) = &fill.seal {
         let foot = (seal_depth + seal.depth.mm()).min(deep);
         let outline = Outline::rectangle(pt(-half, seal_depth), pt(half, foot));
-        scene.cut(Component::Seal, Material::Foam, &outline, seal.depth.from.is_fact());
+        scene.cut(
+            Component::Seal,
+            Material::Foam,
+            &outline,
+            seal.depth.from.is_fact(),
+        );
     }
     packing(scene, condition, deep, sealed);
     coating(scene, condition);
@@ -190,38 +271,76 @@ fn packing(scene: &mut Scene, condition: &Condition, deep: f64, (sealed, faces):
     let half = scene.behaviour.mm / 2.0;
     let wanted = packing.depth.mm();
     let taken = packing.recess.as_ref().map_or(sealed, Length::mm);
-    let room = if faces > 1 { deep - 2.0 * sealed } else { deep - taken };
+    let room = if faces > 1 {
+        deep - 2.0 * sealed
+    } else {
+        deep - taken
+    };
     // With sealant at both faces nothing says which it lies behind: it is drawn in the middle.
-    let top = if faces > 1 { sealed + ((room - wanted) / 2.0).max(0.0) } else { taken };
+    let top = if faces > 1 {
+        sealed + ((room - wanted) / 2.0).max(0.0)
+    } else {
+        taken
+    };
     let foot = top + wanted.min(room.max(0.0));
     if foot - top < 0.05 {
         return;
     }
     if wanted > room + 0.1 {
         let over = one_tenth(wanted - room);
-        scene.trouble(pt(0.0, foot), format!("packing {over} mm deeper than the joint has room for"));
+        scene.trouble(
+            pt(0.0, foot),
+            format!("packing {over} mm deeper than the joint has room for"),
+        );
     } else if faces > 1 && room - wanted > 1.0 {
         let void = one_tenth((room - wanted) / 2.0);
-        scene.trouble(pt(-half / 2.0, f64::midpoint(sealed, top)), format!("void of {void} mm between packing and sealant"));
+        scene.trouble(
+            pt(-half / 2.0, f64::midpoint(sealed, top)),
+            format!("void of {void} mm between packing and sealant"),
+        );
     }
     let free = packing.thickness.as_ref().map(Length::mm);
     let right = match free {
         Some(free) if free < 2.0 * half - 0.05 => {
             let gap = one_tenth(2.0 * half - free);
-            scene.trouble(pt(half - (2.0 * half - free) / 2.0, top), format!("gap of {gap} mm beside the packing"));
+            scene.trouble(
+                pt(half - (2.0 * half - free) / 2.0, top),
+                format!("gap of {gap} mm beside the packing"),
+            );
             free - half
         }
         _ => half,
     };
     let known = packing.depth.from.is_fact() && condition.width.from.is_fact();
     let outline = Outline::rectangle(pt(-half, top), pt(right, foot));
-    scene.cut(Component::Packing, Material::wool(packing.fibres, false), &outline, known);
+    scene.cut(
+        Component::Packing,
+        Material::wool(packing.fibres, false),
+        &outline,
+        known,
+    );
     if wanted <= room + 0.1 {
-        scene.measure("packing", Side::Right, pt(half, top), pt(half, foot), &packing.depth);
+        scene.measure(
+            "packing",
+            Side::Right,
+            pt(half, top),
+            pt(half, foot),
+            &packing.depth,
+        );
     }
     if let Some(steel) = &condition.fill.support {
-        let path = [pt(-half, foot - 25.0_f64.min(foot - top)), pt(-half, foot), pt(half, foot), pt(half, foot - 25.0_f64.min(foot - top))];
-        scene.line(Component::Clip, super::part::Look::Cut, path, steel.from.is_fact());
+        let path = [
+            pt(-half, foot - 25.0_f64.min(foot - top)),
+            pt(-half, foot),
+            pt(half, foot),
+            pt(half, foot - 25.0_f64.min(foot - top)),
+        ];
+        scene.line(
+            Component::Clip,
+            super::part::Look::Cut,
+            path,
+            steel.from.is_fact(),
+        );
     }
 }
 
@@ -239,15 +358,35 @@ fn coating(scene: &mut Scene, condition: &Condition) {
     } else {
         vec![pt(half + second, 0.0), pt(-half - first, 0.0)]
     };
-    let known = coating.thickness.from.is_fact() && coating.onto_floor.from.is_fact() && coating.onto_wall.from.is_fact();
+    let known = coating.thickness.from.is_fact()
+        && coating.onto_floor.from.is_fact()
+        && coating.onto_wall.from.is_fact();
     if let Some(outline) = band(&path, coating.thickness.mm()) {
         scene.cut(Component::Coating, Material::Coating, &outline, known);
     }
     let level = -coating.thickness.mm() - 4.0;
-    scene.measure("coating onto the floor", Side::Inside, pt(-half - first, level), pt(-half, level), &coating.onto_floor);
+    scene.measure(
+        "coating onto the floor",
+        Side::Over,
+        pt(-half - first, level),
+        pt(-half, level),
+        &coating.onto_floor,
+    );
     if at_wall {
-        scene.measure("coating onto the wall", Side::Right, pt(half, -second), pt(half, 0.0), &coating.onto_wall);
+        scene.measure(
+            "coating onto the wall",
+            Side::Right,
+            pt(half, -second),
+            pt(half, 0.0),
+            &coating.onto_wall,
+        );
     } else {
-        scene.measure("coating onto the floor", Side::Inside, pt(half, level), pt(half + second, level), &coating.onto_wall);
+        scene.measure(
+            "coating onto the floor",
+            Side::Over,
+            pt(half, level),
+            pt(half + second, level),
+            &coating.onto_wall,
+        );
     }
 }

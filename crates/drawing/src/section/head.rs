@@ -9,7 +9,7 @@ use crate::known::{Condition, Floor, Framed, Length, Solid, Wall};
 use crate::plane::{Box2, Outline, pt};
 
 /// What is shown beside the laps of the coating.
-const BESIDE: f64 = 20.0;
+const BESIDE: f64 = 14.0;
 
 /// The most of a floor that is shown.
 const MOST_ABOVE: f64 = 620.0;
@@ -23,7 +23,9 @@ pub(super) fn scene(condition: &Condition, behaviour: Behaviour) -> Scene {
         Some(Floor::Deck(floor)) if floor.along => deck::along(&mut scene, floor),
         Some(Floor::Deck(floor)) => {
             if !floor.direction_known {
-                scene.notes.push("Which way the flutes run isn't recorded: drawn across the wall.".to_owned());
+                scene.notes.push(
+                    "Which way the flutes run isn't recorded: drawn across the wall.".to_owned(),
+                );
             }
             deck::across(&mut scene, floor, condition, faces.half())
         }
@@ -40,7 +42,13 @@ pub(super) fn scene(condition: &Condition, behaviour: Behaviour) -> Scene {
     }
     let width = (scene.behaviour.width, condition.width.from.is_fact());
     let at = faces.right;
-    scene.measure_of("joint width", Side::Right, pt(at, 0.0), pt(at, scene.behaviour.mm), width);
+    scene.measure_of(
+        "joint width",
+        Side::Right,
+        pt(at, 0.0),
+        pt(at, scene.behaviour.mm),
+        width,
+    );
     // The joint's width comes first of all measures.
     scene.measures.rotate_right(1);
     infill::infill(&mut scene, condition, &soffit, faces);
@@ -52,9 +60,17 @@ fn faces(condition: &Condition) -> Faces {
         Some(Wall::Framed(wall)) => Faces::of(wall),
         Some(Wall::Solid(wall)) => {
             let half = wall.thickness.mm() / 2.0;
-            Faces { left: -half, right: half, framing: half }
+            Faces {
+                left: -half,
+                right: half,
+                framing: half,
+            }
         }
-        None => Faces { left: -75.0, right: 75.0, framing: 75.0 },
+        None => Faces {
+            left: -75.0,
+            right: 75.0,
+            framing: 75.0,
+        },
     }
 }
 
@@ -69,7 +85,7 @@ fn frame(condition: &Condition, faces: Faces) -> Box2 {
         Some(Floor::Slab { thickness }) => thickness.mm(),
         Some(Floor::Deck(deck)) => {
             if deck.along {
-                reach = reach.max(deck.pitch.mm() * 0.75);
+                reach = reach.max(deck.pitch.mm() / 2.0);
             }
             if let Some(packing) = &condition.fill.packing {
                 let half = mm(packing.flute_length.as_ref()) / 2.0;
@@ -79,9 +95,13 @@ fn frame(condition: &Condition, faces: Faces) -> Box2 {
         }
         Some(Floor::Beam(beam)) => {
             let spray = beam.fireproofing.as_ref();
-            let side = mm(spray.map(|spray| &spray.thickness)) + mm(spray.and_then(|spray| spray.lap.as_ref()));
+            let side = mm(spray.map(|spray| &spray.thickness))
+                + mm(spray.and_then(|spray| spray.lap.as_ref()));
             reach = reach.max(beam.flange_width.mm() / 2.0 + side + 40.0);
-            beam.depth.mm() + beam.deck.cover.mm() + mm(spray.map(|spray| &spray.thickness))
+            beam.depth.mm()
+                + beam.deck.depth.mm()
+                + beam.deck.cover.mm()
+                + mm(spray.map(|spray| &spray.thickness))
         }
         None => 150.0,
     };
@@ -94,7 +114,7 @@ fn frame(condition: &Condition, faces: Faces) -> Box2 {
         _ => 0.0,
     };
     let wall = widest + mm(coating.map(|coating| &coating.onto_wall));
-    let below = framed.max(wall).max(90.0) + 30.0;
+    let below = framed.max(wall).max(80.0) + 24.0;
     Box2::of(
         pt(-reach, -(above + 8.0).min(MOST_ABOVE)),
         pt(reach, below.min(500.0).max(widest + 30.0)),
@@ -102,8 +122,15 @@ fn frame(condition: &Condition, faces: Faces) -> Box2 {
 }
 
 fn below(wall: &Framed, opened: f64) -> f64 {
-    let screw = wall.top_screw.as_ref().map_or(0.0, |screw| screw.mm() + opened);
-    let gap = wall.stud.end_gap.as_ref().map_or(0.0, |gap| gap.mm() + opened);
+    let screw = wall
+        .top_screw
+        .as_ref()
+        .map_or(0.0, |screw| screw.mm() + opened);
+    let gap = wall
+        .stud
+        .end_gap
+        .as_ref()
+        .map_or(0.0, |gap| gap.mm() + opened);
     wall.runner.leg.mm().max(screw).max(gap + 10.0)
 }
 
@@ -111,9 +138,19 @@ fn solid(scene: &mut Scene, wall: &Solid, condition: &Condition) {
     let half = wall.thickness.mm() / 2.0;
     let foot = scene.frame.max.y;
     let outline = Outline::rectangle(pt(-half, scene.behaviour.mm), pt(half, foot));
-    let outline = outline.torn_where(|point| point.y >= foot);
-    let material = if wall.masonry { Material::Masonry } else { Material::Concrete };
+    let outline = outline.torn_at_y(foot);
+    let material = if wall.masonry {
+        Material::Masonry
+    } else {
+        Material::Concrete
+    };
     let known = wall.thickness.from.is_fact() && condition.width.from.is_fact();
     scene.cut(Component::Wall, material, &outline, known);
-    scene.measure("wall", Side::Below, pt(-half, foot), pt(half, foot), &wall.thickness);
+    scene.measure(
+        "wall",
+        Side::Below,
+        pt(-half, foot),
+        pt(half, foot),
+        &wall.thickness,
+    );
 }

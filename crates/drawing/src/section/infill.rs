@@ -9,8 +9,16 @@ use crate::plane::{Outline, Point, band, part_of, pt};
 
 /// Draws what fills the joint between the top of a wall and what is above it.
 pub(super) fn infill(scene: &mut Scene, condition: &Condition, soffit: &Soffit, faces: Faces) {
-    let coated = condition.fill.coating.as_ref().map_or(0, |coating| coating.faces);
-    let sealed = condition.fill.sealant.as_ref().map_or(0, |sealant| sealant.faces);
+    let coated = condition
+        .fill
+        .coating
+        .as_ref()
+        .map_or(0, |coating| coating.faces);
+    let sealed = condition
+        .fill
+        .sealant
+        .as_ref()
+        .map_or(0, |sealant| sealant.faces);
     for (side, face) in [(1.0, faces.right), (-1.0, -faces.left)] {
         let first = side > 0.0;
         let room = Room {
@@ -63,8 +71,15 @@ fn inner_limit(condition: &Condition, faces: Faces) -> f64 {
 /// How far back the packing stands: as recorded; else behind sealant by its depth.
 fn recess(condition: &Condition) -> f64 {
     let fill = &condition.fill;
-    let recorded = fill.packing.as_ref().and_then(|packing| packing.recess.as_ref());
-    let behind = || fill.sealant.as_ref().map_or(0.0, |sealant| sealant.depth.mm());
+    let recorded = fill
+        .packing
+        .as_ref()
+        .and_then(|packing| packing.recess.as_ref());
+    let behind = || {
+        fill.sealant
+            .as_ref()
+            .map_or(0.0, |sealant| sealant.depth.mm())
+    };
     recorded.map_or_else(behind, Length::mm)
 }
 
@@ -90,18 +105,29 @@ fn packing(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
         // Too thin: it lies on the board, and the joint gapes above it.
         Some(free) if free < bottom - 0.05 => {
             let gap = one_tenth(bottom - free);
-            scene.trouble(room.place(outer, (bottom - free) / 2.0), format!("gap of {gap} mm above the packing"));
+            scene.trouble(
+                room.place(outer, (bottom - free) / 2.0),
+                format!("gap of {gap} mm above the packing"),
+            );
             vec![pt(inner, bottom - free), pt(outer, bottom - free)]
         }
         _ => soffit.between(inner, outer),
     };
     let wool = Material::wool(packing.fibres, true);
     let known = packing.depth.from.is_fact() && condition.width.from.is_fact();
-    let points = top.into_iter().chain([pt(outer, bottom), pt(inner, bottom)]);
+    let points = top
+        .into_iter()
+        .chain([pt(outer, bottom), pt(inner, bottom)]);
     scene.cut(Component::Packing, wool, &room.outline(points), known);
     if room.side > 0.0 && (wanted - inner).abs() < 0.1 {
         let level = scene.frame.max.y;
-        scene.measure("packing", Side::Below, room.place(inner, level), room.place(outer, level), &packing.depth);
+        scene.measure(
+            "packing",
+            Side::Below,
+            room.place(inner, level),
+            room.place(outer, level),
+            &packing.depth,
+        );
     }
 }
 
@@ -114,10 +140,23 @@ fn seal(scene: &mut Scene, condition: &Condition, room: Room) {
     let free = seal.width.as_ref().map(Length::mm);
     let top = free.map_or(0.0, |free| (bottom - free).max(0.0));
     if top > 0.05 {
-        scene.trouble(room.place(room.face, top / 2.0), format!("gap of {} mm above the seal", one_tenth(top)));
+        scene.trouble(
+            room.place(room.face, top / 2.0),
+            format!("gap of {} mm above the seal", one_tenth(top)),
+        );
     }
-    let outline = room.outline([pt(inner, top), pt(room.face, top), pt(room.face, bottom), pt(inner, bottom)]);
-    scene.cut(Component::Seal, Material::Foam, &outline, seal.depth.from.is_fact());
+    let outline = room.outline([
+        pt(inner, top),
+        pt(room.face, top),
+        pt(room.face, bottom),
+        pt(inner, bottom),
+    ]);
+    scene.cut(
+        Component::Seal,
+        Material::Foam,
+        &outline,
+        seal.depth.from.is_fact(),
+    );
 }
 
 fn sealant(scene: &mut Scene, condition: &Condition, room: Room) {
@@ -132,11 +171,27 @@ fn sealant(scene: &mut Scene, condition: &Condition, room: Room) {
         scene.trouble(room.place(inner, scene.behaviour.mm / 2.0), words);
     }
     let bottom = scene.behaviour.mm;
-    let outline = room.outline([pt(inner, 0.0), pt(room.face, 0.0), pt(room.face, bottom), pt(inner, bottom)]);
-    scene.cut(Component::Sealant, Material::Sealant, &outline, sealant.depth.from.is_fact());
+    let outline = room.outline([
+        pt(inner, 0.0),
+        pt(room.face, 0.0),
+        pt(room.face, bottom),
+        pt(inner, bottom),
+    ]);
+    scene.cut(
+        Component::Sealant,
+        Material::Sealant,
+        &outline,
+        sealant.depth.from.is_fact(),
+    );
     if room.side > 0.0 && (wanted - inner).abs() < 0.1 {
         let level = scene.frame.max.y;
-        scene.measure("sealant", Side::Below, room.place(inner, level), room.place(room.face, level), &sealant.depth);
+        scene.measure(
+            "sealant",
+            Side::Below,
+            room.place(inner, level),
+            room.place(room.face, level),
+            &sealant.depth,
+        );
     }
 }
 
@@ -155,7 +210,9 @@ fn coating(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
     let path: Vec<Point> = core::iter::once(pt(room.face, width + down))
         .chain(lapped.iter().copied())
         .collect();
-    let known = coating.thickness.from.is_fact() && coating.onto_wall.from.is_fact() && coating.onto_floor.from.is_fact();
+    let known = coating.thickness.from.is_fact()
+        && coating.onto_wall.from.is_fact()
+        && coating.onto_floor.from.is_fact();
     if let Some(outline) = band(&path, coating.thickness.mm()) {
         let side = room.side;
         let outline = outline.map(|point| pt(side * point.x, point.y));
@@ -163,17 +220,32 @@ fn coating(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
     }
     if room.side > 0.0 {
         let face = room.face;
-        scene.measure("coating onto the wall", Side::Right, pt(face, width), pt(face, width + down), &coating.onto_wall);
+        scene.measure(
+            "coating onto the wall",
+            Side::Right,
+            pt(face, width),
+            pt(face, width + down),
+            &coating.onto_wall,
+        );
         let onto: Vec<Point> = part_of(&above, over_packing);
         let start = onto.last().copied().unwrap_or(corner);
         let end = lapped.last().copied().unwrap_or(corner);
-        if (start.y - end.y).abs() < 0.01 && out > 0.0 {
+        if (start.y - end.y).abs() < 0.01 && (start.distance(end) - out).abs() < 0.05 {
             let lift = pt(0.0, start.y + coating.thickness.mm() + 8.0).y;
-            scene.measure("coating onto the floor", Side::Inside, pt(start.x, lift), pt(end.x, lift), &coating.onto_floor);
+            scene.measure(
+                "coating onto the floor",
+                Side::Under,
+                pt(start.x, lift),
+                pt(end.x, lift),
+                &coating.onto_floor,
+            );
         }
     }
     if !soffit.covers(room.face) && room.side > 0.0 {
-        scene.trouble(pt(room.face, 0.0), "the wall is wider than what is above it".to_owned());
+        scene.trouble(
+            pt(room.face, 0.0),
+            "the wall is wider than what is above it".to_owned(),
+        );
     }
 }
 

@@ -24,8 +24,10 @@ pub enum Component {
     Board,
     /// The liner panel of a shaft wall.
     Liner,
-    /// A screw, pin or anchor.
+    /// What fastens the runner or a clip.
     Fastener,
+    /// A screw through board or runner into a stud.
+    Screw,
     /// Packing in the flutes of a deck.
     FlutePacking,
     /// Packing.
@@ -57,6 +59,7 @@ impl Component {
             Self::Board => "Gypsum board",
             Self::Liner => "Liner panel",
             Self::Fastener => "Fastener",
+            Self::Screw => "Screws",
             Self::FlutePacking => "Packing in the flutes",
             Self::Packing => "Packing",
             Self::Coating => "Coating",
@@ -78,9 +81,9 @@ impl Component {
             Self::Wall => &["wall"],
             Self::Runner => &["runner"],
             Self::Stud => &["stud"],
-            Self::Board => &["board"],
+            Self::Board | Self::Screw => &["board"],
             Self::Liner => &[],
-            Self::Fastener => &["fastener"],
+            Self::Fastener => &["fastener", "runner"],
             Self::FlutePacking | Self::Packing => &["packing"],
             Self::Coating => &["coating"],
             Self::Sealant | Self::Bead => &["sealant"],
@@ -125,8 +128,12 @@ impl Material {
     /// Mineral wool with its fibres so; `joint_is_level` where the faces of the joint lie level in the drawing.
     pub(crate) const fn wool(fibres: Option<Fibres>, joint_is_level: bool) -> Self {
         match (fibres, joint_is_level) {
-            (Some(Fibres::AlongFaces), true) | (Some(Fibres::AcrossJoint), false) => Self::WoolLevel,
-            (Some(Fibres::AlongFaces), false) | (Some(Fibres::AcrossJoint), true) => Self::WoolUpright,
+            (Some(Fibres::AlongFaces), true) | (Some(Fibres::AcrossJoint), false) => {
+                Self::WoolLevel
+            }
+            (Some(Fibres::AlongFaces), false) | (Some(Fibres::AcrossJoint), true) => {
+                Self::WoolUpright
+            }
             (Some(Fibres::AlongRun) | None, _) => Self::Wool,
         }
     }

@@ -30,8 +30,10 @@ pub enum Side {
     Right,
     /// Below the section, level.
     Below,
-    /// In the section, level, at the measure itself.
-    Inside,
+    /// In the section at the measure itself, level, the words under the line.
+    Under,
+    /// The same, the words over the line.
+    Over,
 }
 
 /// A length that is dimensioned.
@@ -73,16 +75,35 @@ impl Scene {
     }
 
     /// Adds a part that is cut, as far as it lies in the frame.
-    pub(crate) fn cut(&mut self, component: Component, material: Material, outline: &Outline, is_known: bool) {
+    pub(crate) fn cut(
+        &mut self,
+        component: Component,
+        material: Material,
+        outline: &Outline,
+        is_known: bool,
+    ) {
         self.add(component, material, Look::Cut, outline, is_known);
     }
 
     /// Adds a part that is seen beyond.
-    pub(super) fn beyond(&mut self, component: Component, material: Material, outline: &Outline, is_known: bool) {
+    pub(super) fn beyond(
+        &mut self,
+        component: Component,
+        material: Material,
+        outline: &Outline,
+        is_known: bool,
+    ) {
         self.add(component, material, Look::Beyond, outline, is_known);
     }
 
-    fn add(&mut self, component: Component, material: Material, look: Look, outline: &Outline, is_known: bool) {
+    fn add(
+        &mut self,
+        component: Component,
+        material: Material,
+        look: Look,
+        outline: &Outline,
+        is_known: bool,
+    ) {
         if let Some(outline) = outline.within(self.frame) {
             self.parts.push(Part {
                 component,
@@ -95,10 +116,19 @@ impl Scene {
     }
 
     /// Adds what is too thin to have an area.
-    pub(super) fn line(&mut self, component: Component, look: Look, points: impl IntoIterator<Item = Point>, is_known: bool) {
+    pub(super) fn line(
+        &mut self,
+        component: Component,
+        look: Look,
+        points: impl IntoIterator<Item = Point>,
+        is_known: bool,
+    ) {
         let points: Vec<Point> = points.into_iter().collect();
         let frame = self.frame;
-        if points.iter().all(|point| frame.holds(Box2::of(*point, *point))) {
+        if points
+            .iter()
+            .all(|point| frame.holds(Box2::of(*point, *point)))
+        {
             self.parts.push(Part {
                 component,
                 shape: Shape::Line(points),
@@ -110,8 +140,21 @@ impl Scene {
     }
 
     /// Dimensions a length.
-    pub(crate) fn measure(&mut self, what: &'static str, side: Side, from: Point, to: Point, length: &Length) {
-        self.measure_of(what, side, from, to, (length.quantity, length.from.is_fact()));
+    pub(crate) fn measure(
+        &mut self,
+        what: &'static str,
+        side: Side,
+        from: Point,
+        to: Point,
+        length: &Length,
+    ) {
+        self.measure_of(
+            what,
+            side,
+            from,
+            to,
+            (length.quantity, length.from.is_fact()),
+        );
     }
 
     /// Dimensions a length that is worked out.
@@ -126,7 +169,14 @@ impl Scene {
         // What lies outside the frame is cut off in the drawing and can't be dimensioned.
         let frame = self.frame.grown(1e-6);
         if frame.holds(Box2::of(from, to)) {
-            self.measures.push(Measure { what, from, to, side, length, is_known });
+            self.measures.push(Measure {
+                what,
+                from,
+                to,
+                side,
+                length,
+                is_known,
+            });
         }
     }
 
@@ -139,7 +189,9 @@ impl Scene {
 
     /// The parts of a component.
     pub fn parts_of(&self, component: Component) -> impl Iterator<Item = &Part> {
-        self.parts.iter().filter(move |part| part.component == component)
+        self.parts
+            .iter()
+            .filter(move |part| part.component == component)
     }
 
     /// The same section with what is above below.
@@ -179,15 +231,28 @@ impl Scene {
         let mut detail = Self::new(self.behaviour.clone(), frame);
         for part in &self.parts {
             match &part.shape {
-                Shape::Area(outline) => detail.add(part.component, part.material, part.look, outline, part.is_known),
-                Shape::Line(points) => detail.line(part.component, part.look, points.iter().copied(), part.is_known),
+                Shape::Area(outline) => detail.add(
+                    part.component,
+                    part.material,
+                    part.look,
+                    outline,
+                    part.is_known,
+                ),
+                Shape::Line(points) => detail.line(
+                    part.component,
+                    part.look,
+                    points.iter().copied(),
+                    part.is_known,
+                ),
             }
         }
-        for measure in &self.measures {
-            let inside = frame.holds(Box2::of(measure.from, measure.to));
-            if inside && matches!(measure.what, "joint width" | "coating onto the wall" | "sealant" | "packing") {
-                detail.measures.push(measure.clone());
-            }
+        let width = self
+            .measures
+            .iter()
+            .find(|measure| measure.what == "joint width");
+        detail.measures.extend(width.cloned());
+        for trouble in &self.troubles {
+            detail.trouble(trouble.at, trouble.words.clone());
         }
         detail
     }

@@ -56,7 +56,11 @@ impl Soffit {
                 }
                 break;
             }
-            part.push(if part.is_empty() { pt(inner, point.y) } else { point });
+            part.push(if part.is_empty() {
+                pt(inner, point.y)
+            } else {
+                point
+            });
         }
         if let Some(last) = part.last().copied()
             && last.x < outer - 1e-9

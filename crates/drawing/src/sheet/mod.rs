@@ -1,12 +1,18 @@
 //! The sheet: views, call-outs, dimensions, title block, all on one page.
 
+mod aside;
+mod call_outs;
+mod caption;
 mod chart;
-mod conventions;
+mod dimensions;
 mod heading;
+mod key;
+mod notes;
 mod profile;
 mod scale;
 mod sheet_of;
 mod title;
+mod troubles;
 mod view;
 
 pub use heading::Heading;

@@ -12,22 +12,54 @@ pub(super) struct Scale {
 }
 
 const SCALES: &[Scale] = &[
-    Scale { times: 1, words: "1:1 (full size)" },
-    Scale { times: 2, words: "1:2 (6 in. = 1 ft)" },
-    Scale { times: 4, words: "1:4 (3 in. = 1 ft)" },
-    Scale { times: 5, words: "1:5" },
-    Scale { times: 8, words: "1:8 (1-1/2 in. = 1 ft)" },
-    Scale { times: 10, words: "1:10" },
-    Scale { times: 20, words: "1:20" },
-    Scale { times: 50, words: "1:50" },
-    Scale { times: 100, words: "1:100" },
+    Scale {
+        times: 1,
+        words: "1:1 (full size)",
+    },
+    Scale {
+        times: 2,
+        words: "1:2 (6 in. = 1 ft)",
+    },
+    Scale {
+        times: 4,
+        words: "1:4 (3 in. = 1 ft)",
+    },
+    Scale {
+        times: 5,
+        words: "1:5",
+    },
+    Scale {
+        times: 8,
+        words: "1:8 (1-1/2 in. = 1 ft)",
+    },
+    Scale {
+        times: 10,
+        words: "1:10",
+    },
+    Scale {
+        times: 20,
+        words: "1:20",
+    },
+    Scale {
+        times: 50,
+        words: "1:50",
+    },
+    Scale {
+        times: 100,
+        words: "1:100",
+    },
 ];
 
 impl Scale {
     /// The largest at which a frame fits into so much paper.
     pub(super) fn fitting(frame: Box2, wide: f64, high: f64) -> Self {
-        let fits = |scale: &&Self| frame.width() * scale.of_paper() <= wide && frame.height() * scale.of_paper() <= high;
-        let smallest = Self { times: 100, words: "1:100" };
+        let fits = |scale: &&Self| {
+            frame.width() * scale.of_paper() <= wide && frame.height() * scale.of_paper() <= high
+        };
+        let smallest = Self {
+            times: 100,
+            words: "1:100",
+        };
         SCALES.iter().find(fits).copied().unwrap_or(smallest)
     }
 

@@ -9,8 +9,7 @@ use crate::plane::{Box2, pt};
 use crate::svg::{Group, Ink, Pen};
 
 /// What stands on every sheet.
-const STANDING: &str =
-    "Conforms only as read and recorded; the authority having jurisdiction decides. Local codes and licensed practice govern.";
+const STANDING: &str = "Conforms only as read and recorded; the authority having jurisdiction decides. Local codes and licensed practice govern.";
 
 const CAUTIONS: &[&str] = &[
     "Mineral wool, fireproofing and cut board give off dust and fibres: protect lungs, eyes and skin.",
@@ -32,7 +31,11 @@ pub(super) fn cautions(frame: Box2) -> Group {
             ink.push(Ink::words(pt(left, y), 2.4, line));
         }
     }
-    Group { id: "cautions".to_owned(), title: "Cautions".to_owned(), ink }
+    Group {
+        id: "cautions".to_owned(),
+        title: "Cautions".to_owned(),
+        ink,
+    }
 }
 
 /// The title block.
@@ -42,7 +45,7 @@ pub(super) fn block(frame: Box2, heading: &Heading, condition: &Condition, scale
     let left = min.x + 2.0;
     let wide = frame.width() - 4.0;
     let mut y = min.y + 5.6;
-    let name = format!("{}  {}", heading.joint, heading.mark);
+    let name = format!("{} · {}", heading.joint, heading.mark);
     for line in wrapped(&name, 4.4, true, wide * 0.58, 1) {
         ink.push(Ink::bold(pt(left, y), 4.4, line));
     }
@@ -55,7 +58,11 @@ pub(super) fn block(frame: Box2, heading: &Heading, condition: &Condition, scale
         ink.push(Ink::words(pt(left, y), 2.8, line));
     }
     if heading.provisional {
-        ink.push(Ink::words(pt(column, y), 2.4, "provisional: listing unconfirmed"));
+        ink.push(Ink::words(
+            pt(column, y),
+            2.4,
+            "provisional: listing unconfirmed",
+        ));
     }
     y += 1.6;
     ink.push(Ink::line(pt(min.x, y), pt(max.x, y), Pen::Beyond));
@@ -69,7 +76,11 @@ pub(super) fn block(frame: Box2, heading: &Heading, condition: &Condition, scale
     for (label, words) in rows {
         y += 3.7;
         ink.push(Ink::words(pt(left, y), 2.2, label));
-        let words = if words.is_empty() { "not recorded" } else { words };
+        let words = if words.is_empty() {
+            "not recorded"
+        } else {
+            words
+        };
         for line in wrapped(words, 2.6, false, wide - 16.0, 1) {
             ink.push(Ink::words(pt(left + 15.0, y), 2.6, line));
         }
@@ -80,7 +91,11 @@ pub(super) fn block(frame: Box2, heading: &Heading, condition: &Condition, scale
         y += 3.2;
         ink.push(Ink::bold(pt(left, y), 2.4, line));
     }
-    Group { id: "title-block".to_owned(), title: "Title block".to_owned(), ink }
+    Group {
+        id: "title-block".to_owned(),
+        title: "Title block".to_owned(),
+        ink,
+    }
 }
 
 fn outcome(heading: &Heading) -> (Verdict, &'static str) {

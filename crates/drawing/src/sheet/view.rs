@@ -2,7 +2,7 @@
 
 use super::scale::Scale;
 use crate::plane::{Box2, Edge, Outline, Point, pt};
-use crate::section::{Component, Look, Material, Part, Scene, Shape, Trouble};
+use crate::section::{Component, Look, Material, Part, Scene, Shape};
 use crate::svg::{Fill, Group, Ink, Pen};
 
 /// A section on paper: where and how large.
@@ -29,14 +29,25 @@ impl View<'_> {
 
     /// What it takes on paper.
     pub(super) fn bounds(&self) -> Box2 {
-        Box2::of(self.on_paper(self.scene.frame.min), self.on_paper(self.scene.frame.max))
+        Box2::of(
+            self.on_paper(self.scene.frame.min),
+            self.on_paper(self.scene.frame.max),
+        )
     }
 
     /// Its parts, a group a component, what is beyond first.
     pub(super) fn groups(&self, id: &str, title: impl Fn(Component) -> String) -> Vec<Group> {
         let mut groups: Vec<Group> = Vec::new();
-        let beyond = self.scene.parts.iter().filter(|part| part.look == Look::Beyond);
-        let cut = self.scene.parts.iter().filter(|part| part.look == Look::Cut);
+        let beyond = self
+            .scene
+            .parts
+            .iter()
+            .filter(|part| part.look == Look::Beyond);
+        let cut = self
+            .scene
+            .parts
+            .iter()
+            .filter(|part| part.look == Look::Cut);
         // Lines lie on top of areas: screws and beads would vanish under what they are in.
         let is_line = |part: &&Part| matches!(part.shape, Shape::Line(_));
         let (lines, areas): (Vec<&Part>, Vec<&Part>) = cut.partition(is_line);
@@ -52,7 +63,10 @@ impl View<'_> {
                     .flat_map(|part| self.part(part))
                     .collect();
                 groups.push(Group {
-                    id: format!("{id}-{layer}-{}", component.title().to_lowercase().replace(' ', "-")),
+                    id: format!(
+                        "{id}-{layer}-{}",
+                        component.title().to_lowercase().replace(' ', "-")
+                    ),
                     title: title(component),
                     ink,
                 });
@@ -67,10 +81,15 @@ impl View<'_> {
                 let points = points.iter().map(|point| self.on_paper(*point)).collect();
                 let pen = match (part.component, part.look) {
                     (_, Look::Beyond) => Pen::Beyond,
-                    (Component::Fastener, _) => Pen::CutThin,
+                    (Component::Fastener | Component::Screw, _) => Pen::CutThin,
                     _ => Pen::Frame,
                 };
-                vec![Ink::Line { points, closed: false, pen, dashed: !part.is_known }]
+                vec![Ink::Line {
+                    points,
+                    closed: false,
+                    pen,
+                    dashed: !part.is_known,
+                }]
             }
             Shape::Area(outline) => self.area(part, outline),
         }
@@ -86,8 +105,14 @@ impl View<'_> {
         }
         let pen = match (part.look, part.material) {
             (Look::Beyond, _) => Pen::Beyond,
-            (_, Material::SheetSteel | Material::Gap) => Pen::CutThin,
-            (_, Material::Coating | Material::Gypsum | Material::Sealant) => Pen::CutThin,
+            (
+                _,
+                Material::SheetSteel
+                | Material::Gap
+                | Material::Coating
+                | Material::Gypsum
+                | Material::Sealant,
+            ) => Pen::CutThin,
             _ => Pen::Cut,
         };
         ink.extend(self.edges(outline, pen, dashed));
@@ -118,7 +143,12 @@ impl View<'_> {
 fn flush(ink: &mut Vec<Ink>, run: &mut Vec<Point>, pen: Pen, dashed: bool) {
     if run.len() > 1 {
         let closed = run.first() == run.last() && run.len() > 3;
-        ink.push(Ink::Line { points: core::mem::take(run), closed, pen, dashed });
+        ink.push(Ink::Line {
+            points: core::mem::take(run),
+            closed,
+            pen,
+            dashed,
+        });
     }
     run.clear();
 }
@@ -129,7 +159,10 @@ fn broken(from: Point, to: Point) -> Vec<Point> {
     if long < 6.0 {
         return vec![from, to];
     }
-    let (along, across) = (pt((to.x - from.x) / long, (to.y - from.y) / long), pt(-(to.y - from.y) / long, (to.x - from.x) / long));
+    let (along, across) = (
+        pt((to.x - from.x) / long, (to.y - from.y) / long),
+        pt(-(to.y - from.y) / long, (to.x - from.x) / long),
+    );
     let middle = from.towards(to, 0.5);
     let at = |forward: f64, aside: f64| {
         pt(
@@ -137,7 +170,14 @@ fn broken(from: Point, to: Point) -> Vec<Point> {
             middle.y + along.y * forward + across.y * aside,
         )
     };
-    vec![from, at(-1.2, 0.0), at(-0.5, 1.0), at(0.5, -1.0), at(1.2, 0.0), to]
+    vec![
+        from,
+        at(-1.2, 0.0),
+        at(-0.5, 1.0),
+        at(0.5, -1.0),
+        at(1.2, 0.0),
+        to,
+    ]
 }
 
 /// Where a call-out points at a part: the middle of the widest place at a level of the leftmost area of the component.
@@ -158,38 +198,21 @@ pub(super) fn anchor(view: &View<'_>, component: Component) -> Option<Point> {
 }
 
 fn left_of(part: &Part) -> f64 {
-    part.shape.points().iter().map(|point| point.x).fold(f64::INFINITY, f64::min)
+    part.shape
+        .points()
+        .iter()
+        .map(|point| point.x)
+        .fold(f64::INFINITY, f64::min)
 }
 
 /// At which part of its height a component is called out, so that neighbours aren't called out side by side.
 const fn level(component: Component) -> f64 {
     match component {
         Component::Concrete => 0.4,
-        Component::Runner => 0.8,
+        Component::Runner | Component::Stud => 0.8,
         Component::Board => 0.62,
-        Component::Stud => 0.8,
         Component::Liner | Component::Wall => 0.72,
         Component::Coating => 0.85,
         _ => 0.5,
     }
-}
-
-/// A trouble's mark: a triangle with its number.
-pub(super) fn trouble_mark(at: Point, number: usize) -> ([Ink; 3], Box2) {
-    let corners = vec![pt(at.x, at.y - 2.6), pt(at.x + 2.5, at.y + 1.7), pt(at.x - 2.5, at.y + 1.7)];
-    let bounds = Box2::of(pt(at.x - 2.5, at.y - 2.6), pt(at.x + 2.5, at.y + 1.7));
-    let number = Ink::centred(pt(at.x, at.y + 1.2), 2.3, number.to_string());
-    let outline = Ink::Line { points: corners.clone(), closed: true, pen: Pen::CutThin, dashed: false };
-    ([Ink::Area(corners, Fill::White), outline, number], bounds)
-}
-
-/// The troubles of a scene, those that say the same once, in order.
-pub(super) fn troubles(scene: &Scene) -> Vec<&Trouble> {
-    let mut said: Vec<&Trouble> = Vec::new();
-    for trouble in &scene.troubles {
-        if !said.iter().any(|one| one.words == trouble.words) {
-            said.push(trouble);
-        }
-    }
-    said
 }

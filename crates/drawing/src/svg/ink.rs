@@ -151,46 +151,80 @@ impl Ink {
 
     /// A line through points.
     pub(crate) fn path(points: impl IntoIterator<Item = Point>, pen: Pen) -> Self {
-        Self::Line { points: points.into_iter().collect(), closed: false, pen, dashed: false }
+        Self::Line {
+            points: points.into_iter().collect(),
+            closed: false,
+            pen,
+            dashed: false,
+        }
     }
 
     /// A rectangle's outline.
     pub(crate) fn frame(frame: Box2, pen: Pen) -> Self {
         let Box2 { min, max } = frame;
         let points = vec![min, pt(max.x, min.y), max, pt(min.x, max.y)];
-        Self::Line { points, closed: true, pen, dashed: false }
+        Self::Line {
+            points,
+            closed: true,
+            pen,
+            dashed: false,
+        }
     }
 
     /// Words from a place on.
     pub(crate) fn words(at: Point, size: f64, words: impl Into<String>) -> Self {
-        Self::Words(Words { at, anchor: Anchor::Start, size, bold: false, words: words.into() })
+        Self::Words(Words {
+            at,
+            anchor: Anchor::Start,
+            size,
+            bold: false,
+            words: words.into(),
+        })
     }
 
     /// The same, bold.
     pub(crate) fn bold(at: Point, size: f64, words: impl Into<String>) -> Self {
-        Self::Words(Words { at, anchor: Anchor::Start, size, bold: true, words: words.into() })
+        Self::Words(Words {
+            at,
+            anchor: Anchor::Start,
+            size,
+            bold: true,
+            words: words.into(),
+        })
     }
 
     /// Words about a place.
     pub(crate) fn centred(at: Point, size: f64, words: impl Into<String>) -> Self {
-        Self::Words(Words { at, anchor: Anchor::Middle, size, bold: false, words: words.into() })
+        Self::Words(Words {
+            at,
+            anchor: Anchor::Middle,
+            size,
+            bold: false,
+            words: words.into(),
+        })
     }
 }
 
 impl Page {
     /// Every line of words on it.
     pub fn words(&self) -> impl Iterator<Item = &Words> {
-        self.groups.iter().flat_map(|group| &group.ink).filter_map(|ink| match ink {
-            Ink::Words(words) => Some(words),
-            _ => None,
-        })
+        self.groups
+            .iter()
+            .flat_map(|group| &group.ink)
+            .filter_map(|ink| match ink {
+                Ink::Words(words) => Some(words),
+                _ => None,
+            })
     }
 
     /// Every leader on it.
     pub fn leaders(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
-        self.groups.iter().flat_map(|group| &group.ink).filter_map(|ink| match ink {
-            Ink::Leader(from, to) => Some((*from, *to)),
-            _ => None,
-        })
+        self.groups
+            .iter()
+            .flat_map(|group| &group.ink)
+            .filter_map(|ink| match ink {
+                Ink::Leader(from, to) => Some((*from, *to)),
+                _ => None,
+            })
     }
 }

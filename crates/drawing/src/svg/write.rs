@@ -26,9 +26,15 @@ pub fn svg(page: &Page) -> String {
         format_args!("<path d=\"M0 0h{width}v{height}H0z\" fill=\"#fff\"/>\n"),
     );
     for group in &page.groups {
-        put(&mut svg, format_args!("<g id=\"{}\">\n", escaped(&group.id)));
+        put(
+            &mut svg,
+            format_args!("<g id=\"{}\">\n", escaped(&group.id)),
+        );
         if !group.title.is_empty() {
-            put(&mut svg, format_args!("<title>{}</title>\n", escaped(&group.title)));
+            put(
+                &mut svg,
+                format_args!("<title>{}</title>\n", escaped(&group.title)),
+            );
         }
         for ink in &group.ink {
             one(&mut svg, ink);
@@ -80,11 +86,23 @@ fn one(svg: &mut String, ink: &Ink) {
                 }
                 Fill::Material(material) => hatch::colour(*material).to_owned(),
             };
-            put(svg, format_args!("<path d=\"{}z\" fill=\"{fill}\"/>\n", path(points)));
+            put(
+                svg,
+                format_args!("<path d=\"{}z\" fill=\"{fill}\"/>\n", path(points)),
+            );
         }
-        Ink::Line { points, closed, pen, dashed } => {
+        Ink::Line {
+            points,
+            closed,
+            pen,
+            dashed,
+        } => {
             let end = if *closed { "z" } else { "" };
-            let dashes = if *dashed { " stroke-dasharray=\"1.6 .8\"" } else { "" };
+            let dashes = if *dashed {
+                " stroke-dasharray=\"1.6 .8\""
+            } else {
+                ""
+            };
             put(
                 svg,
                 format_args!(
@@ -128,7 +146,11 @@ fn text(svg: &mut String, words: &Words) {
         Anchor::Middle => " text-anchor=\"middle\"",
         Anchor::End => " text-anchor=\"end\"",
     };
-    let weight = if words.bold { " font-weight=\"bold\"" } else { "" };
+    let weight = if words.bold {
+        " font-weight=\"bold\""
+    } else {
+        ""
+    };
     put(
         svg,
         format_args!(
@@ -155,10 +177,26 @@ fn mark(svg: &mut String, at: Point, verdict: Verdict) {
         ),
         Verdict::Open => format!(
             "{}{}",
-            path(&[place(-0.7, -0.5), place(-0.4, -1.0), place(0.2, -1.1), place(0.7, -0.6), place(0.5, -0.1), place(0.0, 0.2), place(0.0, 0.5)]),
+            path(&[
+                place(-0.7, -0.5),
+                place(-0.4, -1.0),
+                place(0.2, -1.1),
+                place(0.7, -0.6),
+                place(0.5, -0.1),
+                place(0.0, 0.2),
+                place(0.0, 0.5)
+            ]),
             path(&[place(0.0, 1.1), place(0.01, 1.1)])
         ),
-        Verdict::Judged => format!("{}z", path(&[place(0.0, -1.1), place(0.9, 0.0), place(0.0, 1.1), place(-0.9, 0.0)])),
+        Verdict::Judged => format!(
+            "{}z",
+            path(&[
+                place(0.0, -1.1),
+                place(0.9, 0.0),
+                place(0.0, 1.1),
+                place(-0.9, 0.0)
+            ])
+        ),
         Verdict::NotApplicable => path(&[place(-0.9, 0.0), place(0.9, 0.0)]),
     };
     put(svg, format_args!("<path d=\"{drawn}\"{heavy}/>\n"));
@@ -168,7 +206,10 @@ fn path(points: &[Point]) -> String {
     let mut path = String::new();
     for (at, point) in points.iter().enumerate() {
         let step = if at == 0 { 'M' } else { 'L' };
-        put(&mut path, format_args!("{step}{} {}", number(point.x), number(point.y)));
+        put(
+            &mut path,
+            format_args!("{step}{} {}", number(point.x), number(point.y)),
+        );
     }
     path
 }
@@ -177,7 +218,11 @@ fn path(points: &[Point]) -> String {
 fn number(value: f64) -> String {
     let written = format!("{value:.3}");
     let short = written.trim_end_matches('0').trim_end_matches('.');
-    if short == "-0" { "0".to_owned() } else { short.to_owned() }
+    if short == "-0" {
+        "0".to_owned()
+    } else {
+        short.to_owned()
+    }
 }
 
 /// Text as XML can hold it: marked signs escaped, and what XML has no place for left out.

@@ -51,7 +51,11 @@ impl Draw {
             return Ok(Answer::of(svg).ending(outcome));
         };
         files::write(&out, &kind.bytes(svg)?)?;
-        let words = format!("{} drawn in {}\n", on_one_line(&joint.joint), files::shown(&out));
+        let words = format!(
+            "{} drawn in {}\n",
+            on_one_line(&joint.joint),
+            files::shown(&out)
+        );
         Ok(Answer::of(words).ending(outcome))
     }
 }
@@ -59,18 +63,28 @@ impl Draw {
 /// The joint of that name; of a mark's name, its first joint.
 fn joint_named(import: &Import, name: &str) -> String {
     let project = &import.project;
-    let is_joint = |name: &str| project.joints.iter().any(|joint| joint.name.eq_ignore_ascii_case(name));
+    let is_joint = |name: &str| {
+        project
+            .joints
+            .iter()
+            .any(|joint| joint.name.eq_ignore_ascii_case(name))
+    };
     let name = name.trim();
     if is_joint(name) {
         return name.to_owned();
     }
-    let of_mark = project.joints.iter().find(|joint| joint.mark.eq_ignore_ascii_case(name));
+    let of_mark = project
+        .joints
+        .iter()
+        .find(|joint| joint.mark.eq_ignore_ascii_case(name));
     of_mark.map_or_else(|| name.to_owned(), |joint| joint.name.clone())
 }
 
 fn sheet(project: &Project, joint: &Checked, held: Option<&Held>) -> Result<String, Faults> {
     let Some(of_project) = project.joint(&joint.joint) else {
-        return Err(Fault::of_command(format!("the schedule has no joint `{}`", joint.joint)).into());
+        return Err(
+            Fault::of_command(format!("the schedule has no joint `{}`", joint.joint)).into(),
+        );
     };
     let subject = Subject::of(project, of_project);
     let known = Known {
@@ -86,7 +100,11 @@ fn sheet(project: &Project, joint: &Checked, held: Option<&Held>) -> Result<Stri
 
 fn heading(project: &Project, joint: &Checked) -> Heading {
     let listing = joint.result.as_ref().map(|result| {
-        let edition = if result.edition.is_empty() { String::new() } else { format!(", {}", result.edition) };
+        let edition = if result.edition.is_empty() {
+            String::new()
+        } else {
+            format!(", {}", result.edition)
+        };
         on_one_line(&format!("{}{edition}", result.listing))
     });
     Heading {
