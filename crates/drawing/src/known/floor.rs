@@ -64,12 +64,16 @@ fn deck(known: &Known<'_>) -> Deck {
     };
     let rib_bottom = rib("deck.rib_width_bottom", 5);
     let mut rib_top = rib("deck.rib_width_top", 7);
-    if rib_top.mm() < rib_bottom.mm() && rib_top.from == Origin::Usual {
-        rib_top.quantity = rib_bottom.quantity;
+    // The flanks of a re-entrant deck are drawn upright, and dashed as what isn't so.
+    if rib_top.mm() < rib_bottom.mm() {
+        rib_top = Length {
+            quantity: rib_bottom.quantity,
+            from: Origin::Usual,
+        };
     }
     let direction = known.text("deck.direction");
     Deck {
-        cover: above("concrete.thickness", 1.0, 64),
+        cover: above("concrete.thickness", 10.0, 64),
         along: direction == Some("along"),
         direction_known: matches!(direction, Some("along" | "across")),
         depth,

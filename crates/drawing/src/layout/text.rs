@@ -118,6 +118,25 @@ fn pieces(word: &str, fits: &impl Fn(&str) -> bool) -> Vec<String> {
 mod tests {
     use super::*;
 
+    /// The table against the font itself, which the command line draws pictures with.
+    #[test]
+    fn the_widths_are_those_of_the_font() {
+        let regular = include_bytes!("../../../everyclause/fonts/LiberationSans-Regular.ttf");
+        let heavy = include_bytes!("../../../everyclause/fonts/LiberationSans-Bold.ttf");
+        for (bytes, bold) in [(regular.as_slice(), false), (heavy.as_slice(), true)] {
+            let face = ttf_parser::Face::parse(bytes, 0).unwrap();
+            assert!((f64::from(face.units_per_em()) - UNITS).abs() < f64::EPSILON);
+            for one in (' '..='~').chain("°×·±–≈≥≤²³½¼¾µ§".chars()) {
+                let glyph = face.glyph_index(one).unwrap();
+                assert_eq!(
+                    face.glyph_hor_advance(glyph),
+                    Some(advance(one, bold)),
+                    "{one}"
+                );
+            }
+        }
+    }
+
     #[test]
     fn lines_fit_and_nothing_is_lost_where_there_is_room() {
         let text = "packing compressed at least 33 % in thickness and placed cut edge first";

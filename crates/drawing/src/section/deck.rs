@@ -1,7 +1,7 @@
 //! Floors over a wall: a flat slab, or concrete on a fluted deck.
 
 use super::part::{Component, Material};
-use super::scene::{Measure, Scene, Side};
+use super::scene::{Scene, Side};
 use super::soffit::Soffit;
 use crate::known::{Condition, Deck, Length};
 use crate::plane::{Outline, Point, band, offset, pt};
@@ -181,12 +181,11 @@ fn sheet_and_concrete(scene: &mut Scene, deck: &Deck, path: &[Point], level: f64
         );
     }
     let edge = reach - 4.0;
-    scene.measures.push(Measure {
-        what: "concrete over the crests",
-        from: pt(edge, above),
-        to: pt(edge, level),
-        side: Side::Right,
-        length: deck.cover.quantity,
-        is_known: deck.cover.from.is_fact(),
-    });
+    scene.measure(
+        "concrete over the crests",
+        Side::Right,
+        pt(edge, above),
+        pt(edge, level),
+        &deck.cover,
+    );
 }

@@ -238,17 +238,23 @@ fn fill(scene: &mut Scene, condition: &Condition, deep: f64) {
         let known = sealant.depth.from.is_fact();
         let top = Outline::rectangle(pt(-half, 0.0), pt(half, seal_depth));
         scene.cut(Component::Sealant, Material::Sealant, &top, known);
-        if seal_faces > 1 && deep > 2.0 * seal_depth {
+        if seal_faces > 1 && deep >= 2.0 * seal_depth {
             let foot = Outline::rectangle(pt(-half, deep - seal_depth), pt(half, deep));
             scene.cut(Component::Sealant, Material::Sealant, &foot, known);
         }
-        scene.measure(
-            "sealant",
-            Side::Right,
-            pt(half, 0.0),
-            pt(half, seal_depth),
-            &sealant.depth,
-        );
+        let both = if seal_faces > 1 { 2.0 } else { 1.0 };
+        if both * sealant.depth.mm() > deep + 0.1 {
+            let words = "sealant deeper than the joint has room for".to_owned();
+            scene.trouble(pt(0.0, seal_depth), words);
+        } else {
+            scene.measure(
+                "sealant",
+                Side::Right,
+                pt(half, 0.0),
+                pt(half, seal_depth),
+                &sealant.depth,
+            );
+        }
     }
     if let Some(seal) = &fill.seal {
         let foot = (seal_depth + seal.depth.mm()).min(deep);
@@ -270,15 +276,19 @@ fn packing(scene: &mut Scene, condition: &Condition, deep: f64, (sealed, faces):
     };
     let half = scene.behaviour.mm / 2.0;
     let wanted = packing.depth.mm();
-    let taken = packing.recess.as_ref().map_or(sealed, Length::mm);
+    // At the upper face packing stands behind sealant and seal; at the lower, behind sealant.
+    let seal = condition.fill.seal.as_ref();
+    let before = sealed + seal.map_or(0.0, |seal| seal.depth.mm());
+    let recorded = packing.recess.as_ref().map_or(0.0, Length::mm);
+    let taken = recorded.max(before);
     let room = if faces > 1 {
-        deep - 2.0 * sealed
+        deep - before - sealed
     } else {
         deep - taken
     };
     // With sealant at both faces nothing says which it lies behind: it is drawn in the middle.
     let top = if faces > 1 {
-        sealed + ((room - wanted) / 2.0).max(0.0)
+        before + ((room - wanted) / 2.0).max(0.0)
     } else {
         taken
     };
@@ -295,7 +305,7 @@ fn packing(scene: &mut Scene, condition: &Condition, deep: f64, (sealed, faces):
     } else if faces > 1 && room - wanted > 1.0 {
         let void = one_tenth((room - wanted) / 2.0);
         scene.trouble(
-            pt(-half / 2.0, f64::midpoint(sealed, top)),
+            pt(-half / 2.0, f64::midpoint(before, top)),
             format!("void of {void} mm between packing and sealant"),
         );
     }

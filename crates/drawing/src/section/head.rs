@@ -12,7 +12,7 @@ use crate::plane::{Box2, Outline, pt};
 const BESIDE: f64 = 14.0;
 
 /// The most of a floor that is shown.
-const MOST_ABOVE: f64 = 620.0;
+const MOST_ABOVE: f64 = 1400.0;
 
 /// The section through the head of a wall.
 pub(super) fn scene(condition: &Condition, behaviour: Behaviour) -> Scene {

@@ -68,19 +68,20 @@ fn inner_limit(condition: &Condition, faces: Faces) -> f64 {
     }
 }
 
-/// How far back the packing stands: as recorded; else behind sealant by its depth.
+/// How far back the packing stands: as recorded, and behind the sealant or seal in front of it.
 fn recess(condition: &Condition) -> f64 {
     let fill = &condition.fill;
     let recorded = fill
         .packing
         .as_ref()
         .and_then(|packing| packing.recess.as_ref());
-    let behind = || {
-        fill.sealant
-            .as_ref()
-            .map_or(0.0, |sealant| sealant.depth.mm())
-    };
-    recorded.map_or_else(behind, Length::mm)
+    let sealant = fill.sealant.as_ref().map(|sealant| &sealant.depth);
+    let seal = fill.seal.as_ref().map(|seal| &seal.depth);
+    [recorded, sealant, seal]
+        .into_iter()
+        .flatten()
+        .map(Length::mm)
+        .fold(0.0, f64::max)
 }
 
 fn packing(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room) {
@@ -201,11 +202,29 @@ fn coating(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
         return;
     };
     let width = scene.behaviour.mm;
+    if !soffit.covers(room.face) {
+        // There is nothing over the face for it to lap onto.
+        let words = "wall wider than what is above it: no place for the coating".to_owned();
+        scene.trouble(room.place(room.face, 0.0), words);
+        return;
+    }
     let (down, out) = (coating.onto_wall.mm(), coating.onto_floor.mm());
     let (above, over_packing) = soffit.from(room.face);
     let lapped = part_of(&above, over_packing + out);
     let Some(corner) = lapped.first().copied() else {
         return;
+    };
+    // Where the deck comes down beside the face the coating fills a sharp corner, whose form nobody can tell.
+    let sharp = lapped.get(1).is_some_and(|next| next.y > corner.y + 1e-6);
+    let lapped = if sharp {
+        let note =
+            "The coating fills the sharp corner under the deck's flank; its lap there isn't drawn.";
+        if room.side > 0.0 {
+            scene.notes.push(note.to_owned());
+        }
+        vec![corner]
+    } else {
+        lapped
     };
     let path: Vec<Point> = core::iter::once(pt(room.face, width + down))
         .chain(lapped.iter().copied())
@@ -240,12 +259,6 @@ fn coating(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
                 &coating.onto_floor,
             );
         }
-    }
-    if !soffit.covers(room.face) && room.side > 0.0 {
-        scene.trouble(
-            pt(room.face, 0.0),
-            "the wall is wider than what is above it".to_owned(),
-        );
     }
 }
 

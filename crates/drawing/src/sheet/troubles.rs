@@ -11,7 +11,10 @@ pub(super) fn marks(view: &View<'_>, id: &str, occupied: &mut Occupied) -> Optio
     let mut ink = Vec::new();
     for (at, trouble) in troubles(view.scene).into_iter().enumerate() {
         let there = view.on_paper(trouble.at);
-        let place = free_place(there, occupied);
+        // In a view too crowded for its mark, a trouble stands in the caption alone.
+        let Some(place) = free_place(there, room(view), occupied) else {
+            continue;
+        };
         if place != there {
             ink.push(Ink::line(there, place, Pen::CutThin));
             ink.push(Ink::Dot(there, 0.7));
@@ -27,12 +30,22 @@ pub(super) fn marks(view: &View<'_>, id: &str, occupied: &mut Occupied) -> Optio
     })
 }
 
+/// Where the marks of a view may stand: near it, and on the sheet above its foot.
+fn room(view: &View<'_>) -> Box2 {
+    let Box2 { min, max } = view.bounds();
+    Box2::of(
+        pt((min.x - 4.0).max(21.0), (min.y - 5.0).max(11.0)),
+        pt((max.x + 4.0).min(409.0), (max.y + 2.0).min(242.0)),
+    )
+}
+
 /// The nearest place to a point that is clear of other marks and of leaders, to its right first.
-fn free_place(there: Point, occupied: &Occupied) -> Point {
-    let steps = [0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0, -4.0];
+fn free_place(there: Point, room: Box2, occupied: &Occupied) -> Option<Point> {
     let mut tries: Vec<Point> = Vec::new();
-    for right in 0..8_u8 {
-        tries.extend(steps.map(|down| pt(f64::from(right) * 4.0, down * 4.0)));
+    for right in 0..18_u8 {
+        for down in -10..=10_i8 {
+            tries.push(pt(f64::from(right) * 2.2, f64::from(down) * 2.2));
+        }
     }
     tries.sort_by(|one, other| {
         let far = |point: &Point| point.x * point.x + point.y * point.y;
@@ -44,13 +57,13 @@ fn free_place(there: Point, occupied: &Occupied) -> Point {
         .find(|place| {
             let (_, bounds) = mark(*place, 1);
             let bounds = bounds.grown(0.4);
-            !occupied.texts.iter().any(|other| other.overlaps(bounds))
+            room.holds(bounds)
+                && !occupied.texts.iter().any(|other| other.overlaps(bounds))
                 && !occupied
                     .lines
                     .iter()
                     .any(|(from, to)| bounds.is_crossed_by(*from, *to))
         })
-        .unwrap_or(there)
 }
 
 /// A triangle with a number.

@@ -165,7 +165,7 @@ fn filling() -> impl Strategy<Value = Vec<Fact>> {
         proptest::option::of(way),
     );
     let coating = (
-        maybe("coating.wet_thickness", length(0, 12)),
+        maybe("coating.wet_thickness", length(0, 8)),
         maybe("coating.overlap_board", length(0, 150)),
         maybe("coating.overlap_concrete", length(0, 150)),
         maybe("coating.overlap_deck", length(0, 150)),

@@ -1,5 +1,9 @@
 //! What every test of a sheet needs: joints to draw, and what a sheet must never do.
-#![allow(dead_code, reason = "each test uses a part of it")]
+#![allow(
+    dead_code,
+    clippy::unwrap_used,
+    reason = "each test uses a part of it, and expects what it set up"
+)]
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -174,17 +178,23 @@ pub(crate) fn assert_parts_keep_apart(scene: &Scene, what: &str) {
         .iter()
         .filter(|part| part.look == Look::Cut)
         .collect();
+    let has_deck = scene.parts_of(Component::Deck).next().is_some();
     for (at, one) in cut.iter().enumerate() {
         for other in cut.iter().skip(at + 1) {
-            if may_share(one, other) {
+            if may_share(one, other, has_deck) {
                 continue;
             }
             let (Shape::Area(first), Shape::Area(second)) = (&one.shape, &other.shape) else {
                 continue;
             };
             let shared = common_area(first, second);
+            // A coating on sloping flanks ends square to them, and so reaches a little into what stands upright beside it.
+            let coated = [one, other]
+                .iter()
+                .any(|part| part.component == Component::Coating);
+            let most = if has_deck && coated { 6.0 } else { 0.5 };
             assert!(
-                shared < 0.5,
+                shared < most,
                 "{what}, {:?}: {:?} and {:?} share {shared} mm²",
                 scene.behaviour.state,
                 one.component,
@@ -194,13 +204,16 @@ pub(crate) fn assert_parts_keep_apart(scene: &Scene, what: &str) {
     }
 }
 
-fn may_share(one: &Part, other: &Part) -> bool {
+fn may_share(one: &Part, other: &Part, has_deck: bool) -> bool {
     let both = |first: Component, second: Component| {
         (one.component, other.component) == (first, second)
             || (one.component, other.component) == (second, first)
     };
-    // A clip is sprayed over; a slot is cut into the runner.
+    // A clip is sprayed over; a slot is cut into the runner. In the sharp corner under a sloping flank of a deck the mitre of a
+    // coating runs into what it lies against, where in the building the corner is filled.
     both(Component::Clip, Component::Fireproofing)
+        || both(Component::Coating, Component::Deck)
+        || (has_deck && both(Component::Coating, Component::Concrete))
         || (one.component == Component::Runner
             && other.component == Component::Runner
             && (one.material == Material::Gap || other.material == Material::Gap))
