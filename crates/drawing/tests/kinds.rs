@@ -1,5 +1,11 @@
 //! The SVG of one joint of each kind, from facts alone, so that only the drawing can change it.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a failed expectation is the point"
+)]
+
 mod support;
 
 use conformance::Subject;
@@ -40,7 +46,7 @@ fn check(name: &str, lines: &str) {
         mark: "M1".to_owned(),
         ..Heading::default()
     };
-    let page = drawing::sheet(&known, &heading).unwrap();
+    let page = drawing::sheet(&known, &heading).expect("a sheet");
     support::assert_sheet_is_clean(&page, name);
     insta::assert_snapshot!(name, drawing::svg(&page));
 }

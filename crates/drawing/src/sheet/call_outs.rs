@@ -67,11 +67,11 @@ pub(super) fn call_outs(view: &View<'_>, callouts: &[Callout], column: Box2) -> 
         return Vec::new();
     };
     let height = height.min(column.height() / count);
-    // No lower than the view, where there is room: leaders then stay clear of what is written under it.
+    // Not much lower than the view, where there is room: leaders then stay clear of what is written under it.
     let foot = column
         .max
         .y
-        .min(view.bounds().max.y.max(column.min.y + height * count));
+        .min((view.bounds().max.y + 26.0).max(column.min.y + height * count));
     let labels = assign(&anchors, column.max.x, (column.min.y, foot), height);
     lines
         .iter()
