@@ -10,7 +10,7 @@ mod support;
 
 use conformance::Subject;
 use drawing::{Heading, Known};
-use measure::Quantity;
+use measure::{Number, Quantity, Unit};
 use site::{Fact, Facts, Value};
 
 /// Facts, one a line: `packing.depth 1 in.`; a value that is no quantity is a text.
@@ -21,6 +21,10 @@ fn facts(lines: &str) -> Vec<Fact> {
         .map(|(property, value)| {
             let value = match (value, Quantity::parse(value)) {
                 ("yes", _) => Value::Flag(true),
+                ("1" | "2", _) => {
+                    let count = value.parse::<i32>().unwrap();
+                    Value::Quantity(Quantity::new(Number::from(count), Unit::Count))
+                }
                 (_, Ok(quantity)) => Value::Quantity(quantity),
                 (text, Err(_)) => Value::Text(text.to_owned()),
             };

@@ -94,6 +94,8 @@ mod tests {
     use proptest::prelude::*;
 
     proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
         #[test]
         fn leaders_never_cross_and_labels_never_overlap(
             places in proptest::collection::vec((90.0..210.0_f64, 20.0..200.0_f64), 1..15)

@@ -81,9 +81,9 @@ fn view(
     };
     groups.extend(view.groups(id, |component| component.title().to_owned()));
     let mut occupied = Occupied::default();
-    groups.extend(troubles::marks(&view, id, &mut occupied));
     let (dimensions, foot) = dimension(&view, id, &scene.measures, column.max.x, &mut occupied);
     groups.push(dimensions);
+    groups.extend(troubles::marks(&view, id, &mut occupied));
     let at: Point = pt(f64::midpoint(column.min.x, column.max.x - 3.0), foot + 7.0);
     groups.push(caption::caption(id, at, title.to_owned(), scale, lines));
     at.y + caption::height(lines)

@@ -122,14 +122,14 @@ fn main(
             occupied.lines.push((*from, *to));
         }
     }
+    // The joint's width comes first, then what is amiss, then the rest.
+    let (width, rest) = scene.measures.split_at(scene.measures.len().min(1));
+    let most = MAIN.max.x;
+    let (of_width, foot) = dimension(&view, "as-found-width", width, most, &mut occupied);
     let marks = troubles::marks(&view, "as-found", &mut occupied);
-    let (dimensions, foot) = dimension(
-        &view,
-        "as-found",
-        &scene.measures,
-        MAIN.max.x,
-        &mut occupied,
-    );
+    let (dimensions, lower) = dimension(&view, "as-found", rest, most, &mut occupied);
+    let foot = foot.max(lower);
+    groups.push(of_width);
     groups.push(dimensions);
     groups.extend(labels);
     groups.extend(marks);
