@@ -89,7 +89,7 @@ fn sheet(project: &Project, joint: &Checked, held: Option<&Held>) -> Result<Stri
     let subject = Subject::of(project, of_project);
     let known = Known {
         subject: &subject,
-        listing: held.map(|held| held.reading()).zip(joint.result.as_ref()),
+        listing: held.map(Held::reading).zip(joint.result.as_ref()),
     };
     let page = drawing::sheet(&known, &heading(project, joint)).map_err(|error| {
         Fault::of_command(format!("joint `{}` can't be drawn: {error}", joint.joint))
