@@ -4,6 +4,7 @@ mod behaviour;
 mod board_wall;
 mod deck;
 mod gap;
+mod gap_fill;
 mod head;
 mod infill;
 mod part;
