@@ -11,6 +11,7 @@
 //! | [`checking`] | every joint of a project against its listing |
 //! | [`working`] | a mark's work card |
 //! | [`demo_files`] | the demo project, compiled in |
+//! | [`picture`] | a drawing as a file |
 //! | [`fault`], [`answer`] | what a command comes to: an answer and its outcome, or what is wrong with the input |
 //!
 //! What is absent: rules of the trade. Whatever decides anything about a joint or a listing lives in the libraries.
@@ -27,6 +28,7 @@ mod demo_files;
 mod fault;
 mod files;
 mod inputs;
+mod picture;
 mod shelf;
 mod show;
 mod working;

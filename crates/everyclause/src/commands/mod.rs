@@ -7,6 +7,7 @@ mod completions;
 mod confirm;
 mod correct;
 mod demo;
+mod draw;
 mod explain;
 mod glossary;
 mod questions;
@@ -44,6 +45,7 @@ enum Command {
     Confirm(confirm::Confirm),
     Check(check::Check),
     Explain(explain::Explain),
+    Draw(draw::Draw),
     Questions(questions::Questions),
     Compare(compare::Compare),
     Work(work::Work),
@@ -65,6 +67,7 @@ impl Cli {
             Command::Confirm(command) => command.run(),
             Command::Check(command) => command.run(),
             Command::Explain(command) => command.run(),
+            Command::Draw(command) => command.run(),
             Command::Questions(command) => command.run(),
             Command::Compare(command) => command.run(),
             Command::Work(command) => command.run(),
