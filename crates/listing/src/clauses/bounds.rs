@@ -149,7 +149,7 @@ fn join_range(
                     at,
                     &[
                         "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
-                        "minimum", "max", "maximum", "of", "more", "least", "greater",
+                        "minimum", "max", "maximum", "of", "more", "least", "most", "greater",
                     ],
                 )
         });

@@ -61,25 +61,26 @@ fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
         ],
     );
     // "may cross the joint if they are spaced at least 4 ft apart" requires the spacing of what it permits.
-    let permits = sentence.has_any(0, first, &["may", "permitted", "allowed"])
-        && sentence.is_word(first, "if")
-        && sentence.is_any(first + 1, &["they", "it"])
-        && sentence.is_any(first + 2, &["is", "are"])
-        && !sentence.has_any(
-            0,
-            first,
-            &[
-                "omitted",
-                "left",
-                "waived",
-                "reduced",
-                "increased",
-                "replaced",
-                "deleted",
-                "dispensed",
-                "skipped",
-            ],
-        );
+    let permits = allows_provided(sentence, first, last)
+        || sentence.has_any(0, first, &["may", "permitted", "allowed"])
+            && sentence.is_word(first, "if")
+            && sentence.is_any(first + 1, &["they", "it"])
+            && sentence.is_any(first + 2, &["is", "are"])
+            && !sentence.has_any(
+                0,
+                first,
+                &[
+                    "omitted",
+                    "left",
+                    "waived",
+                    "reduced",
+                    "increased",
+                    "replaced",
+                    "deleted",
+                    "dispensed",
+                    "skipped",
+                ],
+            );
     let allowed =
         permits || first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
     sentence.has_any(first, last, STATES)
@@ -87,16 +88,62 @@ fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
         || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
 }
 
+/// `Planks may be used if the cores are grouted solid for 6 in.`: what the permission rests on is required. A comparison would say which
+/// planks are meant.
+fn allows_provided(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    let may = sentence.has_any(0, first, &["may", "permitted", "allowed"]);
+    let closes = last + 1 >= sentence.tokens.len();
+    let built = sentence.has_any(first, last, &["is", "are"]);
+    let compared = (0..sentence.amounts.len())
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.first >= first)
+        })
+        .any(|index| super::compared(sentence, index));
+    let widths = (first..last).any(|at| {
+        sentence.is_any(
+            at,
+            &["joint", "joints", "width", "gap", "opening", "rating"],
+        )
+    });
+    may && sentence.is_word(first, "if")
+        && closes
+        && built
+        && !compared
+        && !widths
+        && !sentence.has_any(
+            0,
+            first,
+            &[
+                "omitted",
+                "reduced",
+                "left",
+                "waived",
+                "increased",
+                "deleted",
+            ],
+        )
+}
+
 /// `Poured when the concrete is at 5 °C to 35 °C`: the sentence bounds nothing but the state in which the work is done.
 fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
     let done = first > 0
         && first <= 3
         && sentence.is_any(first, &["when", "where"])
-        && (0..first).any(|at| sentence.is_any(at, super::forbidden::DOING));
-    let alone = sentence
+        && sentence.is_any(first - 1, super::forbidden::DOING);
+    let mut own = sentence
         .amounts
         .iter()
-        .all(|amount| first <= amount.first && amount.last <= last);
+        .filter(|amount| first <= amount.first && amount.last <= last);
+    let weather = |unit: Unit| {
+        matches!(
+            unit.dimension(),
+            Dimension::Temperature | Dimension::Time | Dimension::CalendarTime
+        ) || unit == Unit::Percent
+    };
+    let alone = own.all(|amount| weather(amount.unit))
+        && !sentence.amounts.iter().any(|amount| amount.first < first);
     let free = sentence.has_any(0, first, &["may", "need", "not"]);
     done && alone && !free
 }
@@ -168,6 +215,9 @@ fn end(sentence: &Sentence<'_>, at: usize) -> usize {
         "needed",
         "shown",
     ];
+    if sentence.is_word(at + 1, "in") && sentence.is_any(at + 2, &["place", "position"]) {
+        return at + 3;
+    }
     if sentence.is_any(at + 1, ALONE)
         && !sentence.is_any(
             at + 2,
@@ -236,6 +286,14 @@ fn is_second_verb(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
 
 /// Whether the main clause begins with no comma before it: "where the joint is over 2 in. wide *the packing is held by clips ...*".
 fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    // "where the wall is taller than 14 ft *use* 16 ga angles"
+    const COMMANDS: &[&str] = &[
+        "use", "provide", "install", "apply", "fill", "reduce", "increase", "add", "place", "omit",
+        "pack", "cut", "fasten", "fix",
+    ];
+    if sentence.is_any(at, COMMANDS) && after_whole_number(sentence, at) {
+        return true;
+    }
     let article = sentence.is_any(at, &["the", "a", "an", "each", "every", "no", "all"]);
     article && (after_whole_number(sentence, at) || is_second_statement(sentence, opener, at))
 }
@@ -259,7 +317,7 @@ fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> boo
         "meet", "crosses", "cross", "exceeds", "exceed", "abuts", "abut", "has", "have", "along",
         "through", "within", "per", "as", "where", "when", "if",
     ];
-    const REACH: usize = 7;
+    const REACH: usize = 10;
     let stated = sentence.has_any(opener + 1, at, FINITE);
     let led = at > 0 && sentence.is_any(at - 1, LEADING);
     let verb = (at + 1..at + 1 + REACH)

@@ -55,8 +55,8 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
 /// `for joints up to 50 mm (2 in.)`, `in joints narrower than 3/4 in.`, `at widths above 30 mm`, `widths ≤ 50 mm only`.
 fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     const OTHERS: &[&str] = &[
-        "flute", "flutes", "deck", "rib", "valley", "crest", "cell", "core", "door", "window",
-        "glazing",
+        "mortar", "bed", "head", "butt", "lap", "control", "flute", "flutes", "deck", "rib",
+        "valley", "crest", "cell", "core", "door", "window", "glazing",
     ];
     let amount = sentence.amount(index)?;
     if amount.unit.dimension() != Dimension::Length {

@@ -62,7 +62,15 @@ fn ending(text: &str) -> Option<(usize, usize)> {
             _ if depth > 0 => {}
             ' ' => {
                 let dash = DASHES.iter().find(|dash| rest.starts_with(**dash));
-                if let Some(dash) = dash {
+                // `density 2300 - 2450 kg/m3` is a range.
+                let range = dash.is_some_and(|dash| {
+                    let after = rest.get(dash.len()..).unwrap_or_default();
+                    after.starts_with(|c: char| c.is_ascii_digit())
+                        && text
+                            .get(..at)
+                            .is_some_and(|before| before.ends_with(|c: char| c.is_ascii_digit()))
+                });
+                if let Some(dash) = dash.filter(|_| !range) {
                     return Some((at, dash.len()));
                 }
             }

@@ -154,7 +154,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         && at
             .checked_sub(1)
             .and_then(|before| tokens.get(before))
-            .is_some_and(is_label)
+            .is_some_and(|before| is_label(before, token))
     {
         return None;
     }
@@ -386,6 +386,13 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         });
         return !digits && after.is_numeric() && (number > 1 || thing_follows);
     };
+    // `1 no. behind`, `4 nos`, as quantities are written in schedules
+    if digits
+        && matches!(first, "no" | "nos" | "off")
+        && !tokens.get(at + 1).is_some_and(Token::is_numeric)
+    {
+        return true;
+    }
     // `one at every fastener`, `one cut for every 200 feet`
     let spread = |at: usize| {
         is_any(tokens, at, &["every", "each"])
@@ -445,9 +452,10 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
 }
 
 /// Whether a token makes a label of the number after it, as the hyphen in `A-1` does.
-fn is_label(token: &Token<'_>) -> bool {
+fn is_label(token: &Token<'_>, number: &Token<'_>) -> bool {
     match &token.kind {
-        TokenKind::Sign(sign) => matches!(sign, '-' | '.' | '/' | '[' | '"' | '“'),
+        TokenKind::Sign('.') => token.span.end() == number.span.start(),
+        TokenKind::Sign(sign) => matches!(sign, '-' | '/' | '[' | '"' | '“'),
         TokenKind::Word(word) => {
             word.starts_with(char::is_uppercase)
                 && word.chars().skip(1).any(char::is_lowercase)

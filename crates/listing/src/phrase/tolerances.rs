@@ -210,7 +210,8 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     let at = if tokens
         .get(first.next)
         .is_some_and(|token| token.is_sign(',') || token.is_sign('('))
-        && (plus(tokens, first.next + 1) || plus_minus(tokens, first.next + 1).is_some())
+        && (two_sided(tokens, first.next + 1).is_some()
+            || plus_minus(tokens, first.next + 1).is_some())
     {
         first.next + 1
     } else {

@@ -34,6 +34,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(finding);
     }
     let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
+    // "may be walked on after 3 days"
+    let allowed = sentence.is_word(from, "after") && sentence.has_any(from.saturating_sub(7).max(floor), from, &["may", "can"]);
+    if allowed {
+        return Some(Finding::sure(Relation::AtLeast, from));
+    }
     if matches!(sentence.word(from), "before" | "after") {
         return negation(sentence, from, floor).and_then(|at| Some(Finding::sure(relation.negated()?, at)));
     }
@@ -82,10 +87,19 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// `pails older than nine months shall be refused`, `depth less than 1/2 in. is refused`: what compares so must not be there. What is "removed"
 /// is refused only for its age: fireproofing over 1 in. thick may be removed for other reasons.
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
+    const USES: &[&str] = &["used", "installed", "accepted", "employed"];
     const REACH: usize = 6;
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable"];
     let Some(amount) = sentence.amount(index) else { return false };
     let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
+    // `Offcuts shorter than 300 mm shall not be used.`
+    let unused = stretch().any(|at| {
+        sentence.is_any(at, &["shall", "must"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be") && sentence.is_any(at + 3, USES)
+            && sentence.token(at + 4).is_none_or(|token| token.word().is_none())
+    });
+    if unused {
+        return true;
+    }
     let free = stretch().any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, &["may", "need", "can"]));
     let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
     let mut verbs = stretch().filter(|at| sentence.is_any(*at, &["be", "is", "are"]));

@@ -17,7 +17,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
         // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
-        ("joints" | "widths" | "gaps", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
+        ("joints" | "widths" | "gaps" | "lengths", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)
         }
         ("down", "to") if matches!(word(2), "covered" | "permitted" | "allowed" | "accepted") => finding(Relation::AtLeast, at.checked_sub(1)?),

@@ -18,6 +18,16 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     }
     let between = previous.last..own.first;
+    // `min 1.2 mm thick, 38 mm wide`: after a comma another measure begins anew.
+    let measure = |last: usize| {
+        let word = sentence.word(sentence.skip_parentheses(last));
+        ["thick", "wide", "deep", "long", "high"].contains(&word).then_some(word)
+    };
+    let another = measure(previous.last).zip(measure(own.last)).is_some_and(|(one, other)| one != other);
+    let by_comma = own.first > 0 && sentence.is_sign(own.first - 1, ',');
+    if another && by_comma {
+        return None;
+    }
     let joint = own.first.checked_sub(1)?;
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
