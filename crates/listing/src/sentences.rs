@@ -125,7 +125,9 @@ fn ends_sentence(text: &str, at: usize) -> bool {
 
 /// Whether a word is one that a stop shortens.
 pub(crate) fn is_abbreviation(word: &str) -> bool {
-    ABBREVIATIONS.contains(&word.to_lowercase().as_str())
+    ABBREVIATIONS
+        .iter()
+        .any(|own| own.eq_ignore_ascii_case(word))
 }
 
 /// Whether a text ends in a word that a stop shortens.

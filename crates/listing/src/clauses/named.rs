@@ -119,9 +119,11 @@ fn restricts(words: &str) -> bool {
         "wide",
         "flush",
     ];
-    words
-        .split(|c: char| !c.is_alphanumeric())
-        .any(|word| RESTRICTIONS.contains(&word.to_lowercase().as_str()))
+    words.split(|c: char| !c.is_alphanumeric()).any(|word| {
+        RESTRICTIONS
+            .iter()
+            .any(|own| own.eq_ignore_ascii_case(word))
+    })
 }
 
 /// The lines of a paragraph that is a list of makers, a maker each with the lines it wraps over; none when its first line names no
@@ -295,8 +297,8 @@ fn split_list(list: &str) -> Vec<String> {
 
 fn is_maker(words: &str) -> bool {
     let count = words.split_whitespace().count();
-    let letters: Vec<char> = words.chars().filter(|c| c.is_alphabetic()).collect();
-    let capitals = letters.len() >= 4 && letters.iter().all(|c| c.is_uppercase());
+    let letters = || words.chars().filter(|c| c.is_alphabetic());
+    let capitals = letters().all(char::is_uppercase) && letters().count() >= 4;
     let numberless = !words.chars().any(|c| c.is_ascii_digit());
     let tidy = !words.contains(['(', ')', ':']);
     // `CONFIGURATION A - Floor to floor` names no maker.
@@ -309,7 +311,11 @@ fn is_maker(words: &str) -> bool {
         "note ",
     ]
     .iter()
-    .any(|word| words.to_lowercase().starts_with(word));
+    .any(|word| {
+        words
+            .get(..word.len())
+            .is_some_and(|head| head.eq_ignore_ascii_case(word))
+    });
     (1..=7).contains(&count)
         && tidy
         && !heads

@@ -78,7 +78,7 @@ pub(crate) fn headed_configuration(flow: &Flow) -> Option<String> {
     const HEADING: usize = 32;
     let text = flow.text();
     let word = text.split([' ', '.']).next()?;
-    if !WORDS.contains(&word.to_lowercase().as_str()) {
+    if !WORDS.iter().any(|own| own.eq_ignore_ascii_case(word)) {
         return None;
     }
     let end = text

@@ -20,19 +20,24 @@ pub(crate) fn furniture(lines: &[Line<'_>]) -> Vec<bool> {
     let rules: Vec<bool> = lines.iter().map(|line| is_rule(line.text)).collect();
     let numbered = page_numbered(lines, &rules);
     let near = near_boundaries(lines, &rules, &numbered);
-    let mut seen: BTreeMap<String, usize> = BTreeMap::new();
-    for (line, near) in lines.iter().zip(&near) {
-        if *near {
-            *seen.entry(masked(line.text)).or_default() += 1;
-        }
+    let folded: Vec<Option<String>> = lines
+        .iter()
+        .zip(&near)
+        .map(|(line, near)| near.then(|| masked(line.text)))
+        .collect();
+    let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
+    for mask in folded.iter().flatten() {
+        *seen.entry(mask).or_default() += 1;
     }
-    let marks = near.iter().zip(rules.iter().zip(&numbered));
+    let marks = folded.iter().zip(rules.iter().zip(&numbered));
     lines
         .iter()
         .zip(marks)
-        .map(|(line, (near, (rule, numbered)))| {
-            let again = || seen.get(&masked(line.text)).is_some_and(|count| *count > 1);
-            let head_or_foot = *near && (again() || is_continuation(line.text));
+        .map(|(line, (mask, (rule, numbered)))| {
+            let again = |mask: &str| seen.get(mask).is_some_and(|count| *count > 1);
+            let head_or_foot = mask
+                .as_deref()
+                .is_some_and(|mask| again(mask) || is_continuation(line.text));
             *rule || *numbered || (head_or_foot && !is_text(line.text))
         })
         .collect()

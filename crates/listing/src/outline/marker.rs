@@ -109,7 +109,7 @@ const INTRODUCTIONS: [&str; 9] = [
 pub(crate) fn marker(line: &str) -> Option<Marker> {
     let introduction = INTRODUCTIONS.iter().find(|word| {
         line.get(..word.len())
-            .is_some_and(|head| head.to_lowercase() == **word)
+            .is_some_and(|head| head.eq_ignore_ascii_case(word))
     });
     let skipped = introduction.map_or(0, |word| word.len());
     let body = line.get(skipped..)?;

@@ -27,16 +27,20 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     let plain = !heading
         .text
         .contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':'));
+    let next = lines.get(at + 1)?;
+    let (ruled, blank) = (is_rule(next.text), next.is_blank());
+    // Most lines are text, and head no columns.
+    if !plain || !(ruled || blank) || !heading.text.trim().contains("  ") {
+        return None;
+    }
     let columns = Columns {
         starts: runs(heading.text),
     };
-    let next = lines.get(at + 1);
-    let ruled = next.is_some_and(|line| is_rule(line.text));
     // Without a rule, three columns of names over a blank line, or two that such lists are headed with.
-    let parted = next.is_some_and(Line::is_blank)
+    let parted = blank
         && (columns.starts.len() >= 3 || names_columns(heading.text))
         && heading.text.split_whitespace().count() <= columns.starts.len() * 2;
-    if !plain || !(ruled || parted) {
+    if !(ruled || parted) {
         return None;
     }
     if !(2..=4).contains(&columns.starts.len()) {

@@ -129,7 +129,7 @@ fn has_verb(words: &str) -> bool {
     ];
     words
         .split(|c: char| !c.is_alphabetic())
-        .any(|word| VERBS.contains(&word.to_lowercase().as_str()))
+        .any(|word| VERBS.iter().any(|verb| verb.eq_ignore_ascii_case(word)))
         && !words.starts_with('(')
 }
 

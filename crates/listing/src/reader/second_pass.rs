@@ -21,13 +21,13 @@ pub(super) fn unread_numbers(
 ) -> Vec<Warning> {
     let held = held(clauses, places, warnings);
     let seconds = seconds(clauses);
-    numbers(text)
+    gaps(&held, text.len())
+        .flat_map(|gap| numbers(text, gap))
         .filter(|number| {
-            let at = span_of(number);
             let deviates = text
                 .get(..number.span.start)
                 .is_some_and(|before| before.trim_end().ends_with(['±', '-', '−']));
-            !stands_in(&held, at) && !is_second(&seconds, number, deviates)
+            !is_second(&seconds, number, deviates)
         })
         .map(|number| {
             let span = span_of(&number);
@@ -47,10 +47,24 @@ fn span_of(stated: &Stated) -> Span {
     Span::new(stated.span.start, stated.span.end)
 }
 
-/// Every number with a unit, in order.
-fn numbers(text: &str) -> impl Iterator<Item = Stated> + '_ {
+/// The stretches between others that are in order.
+fn gaps(held: &[Span], len: usize) -> impl Iterator<Item = Span> + '_ {
+    let starts = core::iter::once(0).chain(held.iter().map(|span| span.end()));
+    let ends = held.iter().map(|span| span.start()).chain([len]);
+    starts
+        .zip(ends)
+        .filter(|(start, end)| start < end)
+        .map(|(start, end)| Span::new(start, end))
+}
+
+/// Every number with a unit that begins in a stretch, in order.
+fn numbers(text: &str, within: Span) -> impl Iterator<Item = Stated> + '_ {
     let mut next = 0;
-    text.char_indices().filter_map(move |(at, c)| {
+    let places = within
+        .of(text)
+        .char_indices()
+        .map(move |(at, c)| (within.start() + at, c));
+    places.filter_map(move |(at, c)| {
         let begins = at >= next && c.is_ascii_digit();
         let apart = text
             .get(..at)
@@ -128,12 +142,6 @@ fn held(clauses: &[Clause], places: &[Place], warnings: &[Warning]) -> Vec<Span>
         }
     }
     merged
-}
-
-/// Whether a number touches one of the stretches.
-fn stands_in(held: &[Span], at: Span) -> bool {
-    let after = held.partition_point(|span| span.end() <= at.start());
-    held.get(after).is_some_and(|span| span.start() < at.end())
 }
 
 /// The second values of the bounds, by where the first stands.
