@@ -48,6 +48,10 @@ const ENDINGS: &[(&str, Relation)] = &[
 pub(crate) fn carried(words: &str) -> Option<Carried> {
     const LONGEST: usize = 14;
     let words = words.trim();
+    // Most texts end in a stop, and carry nothing.
+    if words.ends_with('.') {
+        return None;
+    }
     let last = crate::sentences::sentences(words).pop()?;
     let last = words.get(last)?.to_lowercase();
     let whole = last.trim_end_matches([':', ' ', '-']);

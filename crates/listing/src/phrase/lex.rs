@@ -62,7 +62,7 @@ impl Token<'_> {
 /// A word keeps its inner hyphens and apostrophes (`on-center`, `floor-to-floor`); a stop that shortens a word is left
 /// out (`max.`). A number glued to letters is part of the word (`W8x28`, `T1`, `C-H`). The text is given in small letters, too.
 pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
-    let mut tokens = Vec::with_capacity(text.len() / 5);
+    let mut tokens = Vec::with_capacity(text.len() / 4 + 2);
     let mut at = 0;
     let mut quote_open = false;
     while let Some(c) = text.get(at..).and_then(|rest| rest.chars().next()) {

@@ -59,7 +59,11 @@ const NUMBERS: &[(&str, i32)] = &[
 /// The share that a word names, whatever its capitals: `half`, `one-third`, `quarter`, `three-sixteenths`.
 pub(crate) fn fraction_word(word: &str) -> Option<Number> {
     // Most words name no share; their length and letters tell.
-    if !(4..=24).contains(&word.len()) || !word.is_ascii() {
+    let begins = word.starts_with([
+        'h', 'q', 'o', 't', 'f', 's', 'e', 'n', 'H', 'Q', 'O', 'T', 'F', 'S', 'E', 'N',
+    ]);
+    let ends = word.ends_with(['f', 'd', 'r', 'h', 's', 'F', 'D', 'R', 'H', 'S']);
+    if !begins || !ends || !(4..=24).contains(&word.len()) || !word.is_ascii() {
         return None;
     }
     let (over, part) = match word.split_once('-') {
