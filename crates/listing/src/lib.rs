@@ -12,6 +12,26 @@
 //! | 5 put together, with products, references and prose | `clauses` |
 //! | 6 confirmation by a person | [`confirm`] |
 //!
+//! # How well it reads
+//!
+//! Measured on documents by hands that had not seen the code, each scored once before anybody looked into it. Right: the relation, value and
+//! unit of a number that requires something; wrong: one of them another than what is written.
+//!
+//! | documents | numbers | right | wrong |
+//! |---|---|---|---|
+//! | the last six, as the rules stood then | 316 | 95.6 % | 0.3 % |
+//! | the six before them | 307 | 92.8 % | 1.0 % |
+//! | the twelve before those | 667 | 89.8 % | 2.1 % |
+//! | the twelve before those | 678 | 93.5 % | 0.9 % |
+//!
+//! By style, of the last twelve: numbered inch listings 98 % and 96 %, numbered metric ones 98 % and 89 %, narrative 90 % and 90 %, schedules
+//! and data sheets 97 % and 95 %, classification reports 96 % and 96 %, drawing notes and steps 96 % and 91 %.
+//!
+//! What is missed, most often first: small counts in words ("the two courses nearest the joint", "doubled"), numbers inside a condition that
+//! also requires something, single class codes in a sentence, tolerances far from their value, and prohibitions of pieces "shorter than".
+//! What is read wrong is mostly a qualifier that reaches over one number too many or too few. Nearly all that is missed is shown all the
+//! same: as words for a person, and as an unread number.
+//!
 //! What is absent: site facts, verdicts, I/O and clocks. Reading never fails on text: what no rule reads stays as words, and
 //! every byte of the source is accounted for.
 

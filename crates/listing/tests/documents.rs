@@ -163,13 +163,13 @@ fn assert_whole(reading: &Reading, text: &str) {
 #[test]
 fn documents_in_many_styles() {
     let score = score("documents");
-    assert!(score.found * 100 >= score.expected * 95, "{score:?}");
-    assert!(score.wrong * 100 <= score.expected, "{score:?}");
+    assert!(score.found * 100 >= score.expected * 97, "{score:?}");
+    assert!(score.wrong * 200 <= score.expected, "{score:?}");
 }
 
 #[test]
 fn documents_set_aside() {
     let score = score("set_aside");
     // A floor under what was measured when they were first read; see the crate's changelog entry for the figure.
-    assert!(score.found * 100 >= score.expected * 85, "{score:?}");
+    assert!(score.found * 100 >= score.expected * 92, "{score:?}");
 }

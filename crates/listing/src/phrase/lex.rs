@@ -150,7 +150,19 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
     let closes_quote = quote_open && words.ends_with(['"', '”']);
     let preposition = words.ends_with(" In") || words.ends_with(" in") && follows_name(before);
     let lettered = match stated.unit {
-        Unit::Celsius | Unit::Fahrenheit => words.contains('-'),
+        Unit::Celsius | Unit::Fahrenheit => {
+            words.contains('-') || !words.contains([' ', '°']) && stated.number < 10
+        }
+        // `2 MIN. PER PIECE` counts, and lasts no minutes.
+        Unit::Minute => {
+            let after = text.get(stated.span.end..)?.trim_start_matches(['.', ' ']);
+            words.to_ascii_lowercase().ends_with("min")
+                && ["per ", "ea ", "ea.", "each "].iter().any(|each| {
+                    after
+                        .get(..each.len())
+                        .is_some_and(|head| head.eq_ignore_ascii_case(each))
+                })
+        }
         Unit::KelvinRise => !words.contains(' ') && stated.number < 20,
         _ => false,
     };
