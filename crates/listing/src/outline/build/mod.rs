@@ -64,6 +64,8 @@ struct Builder<'a> {
     source: &'a str,
     lines: &'a [Line<'a>],
     furniture: Vec<bool>,
+    /// Which lines are drawn, not written.
+    rules: Vec<bool>,
     sequence: Sequence,
     /// The indents of the open items, innermost last.
     open: Vec<(usize, usize)>,
@@ -98,6 +100,7 @@ impl<'a> Builder<'a> {
             source,
             lines,
             furniture: furniture(lines),
+            rules: lines.iter().map(|line| is_rule(line.text)).collect(),
             sequence: Sequence::default(),
             open: Vec::new(),
             outline: Outline::default(),

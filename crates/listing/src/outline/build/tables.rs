@@ -94,6 +94,13 @@ impl Builder<'_> {
             })
     }
 
+    /// Whether a drawn table may begin at this line: it has uprights, or a rule stands within the lines of a heading. Most text has neither.
+    fn may_be_drawn(&self, at: usize) -> bool {
+        const HEADING: usize = 7;
+        let ruled = self.rules.iter().skip(at).take(HEADING).any(|rule| *rule);
+        ruled || self.lines.get(at).is_some_and(|line| is_boxed(line.text))
+    }
+
     /// Takes a table that begins at this line.
     pub(super) fn table(&mut self, at: usize) -> Option<usize> {
         let (table, end) = if self.captioned.is_some() {
@@ -107,7 +114,12 @@ impl Builder<'_> {
             return None;
         } else {
             let plain = || self.current.and_then(|_| plain_table_at(self.lines, at));
-            table_at(self.lines, at).or_else(plain)?
+            let drawn = || {
+                self.may_be_drawn(at)
+                    .then(|| table_at(self.lines, at))
+                    .flatten()
+            };
+            drawn().or_else(plain)?
         };
         let region = self.lines.get(at..end)?;
         if region.iter().any(|line| is_boxed(line.text)) {
