@@ -65,6 +65,9 @@ fn pieces() -> impl Strategy<Value = String> {
         Just("( "),
         Just(") "),
         Just("EI 120 - V - M 25 - F - W 10 to 50"),
+        Just(",.12.2012 "),
+        Just("-/120/120 "),
+        Just("twenty five millimetres "),
     ];
     prop::collection::vec(piece, 0..60).prop_map(|pieces| pieces.concat())
 }

@@ -34,6 +34,26 @@ fn units() -> impl Strategy<Value = Unit> {
 
 proptest! {
     #[test]
+    fn a_number_takes_some_of_its_text(text in "[0-9.,/ ½¼⁄\"' -]{0,14}(mm|in\\.|ft|%)?") {
+        for (at, _) in text.char_indices() {
+            if let Some((_, end)) = notation::numeral_at(&text, at) {
+                prop_assert!(end > at, "`{text}` at {at}");
+            }
+            if let Some(stated) = notation::quantity_at(&text, at) {
+                prop_assert!(stated.span.end > at, "`{text}` at {at}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_end_of_a_date_is_no_number() {
+    assert!(notation::numeral_at(".12.2012", 0).is_none());
+    assert!(notation::numeral_at(".12", 0).is_some());
+}
+
+proptest! {
+    #[test]
     fn printed_quantities_read_back(sixteenths in 1_i128..100_000, unit in units()) {
         let whole = matches!(unit, Unit::Gauge);
         let number = if whole { Number::new(sixteenths % 40 + 1, 1) } else { Number::new(sixteenths, 16) }.unwrap();

@@ -88,7 +88,8 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
             count,
             span: Span::new(at, end),
         });
-        at = end;
+        // Whatever a notation says of its end, the reading goes forward.
+        at = end.max(at + c.len_utf8());
     }
     tokens
 }

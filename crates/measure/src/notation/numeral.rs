@@ -122,6 +122,10 @@ fn plain_at(text: &str, at: usize) -> Option<(Numeral, usize)> {
     }
     let decimals_end = decimals_end(text, end, &digits);
     let decimals = decimals_end.map_or("", |stop| text.get(end + 1..stop).unwrap_or_default());
+    // Of `.12.2012`, a date's end, nothing is a number.
+    if digits.is_empty() && decimals.is_empty() {
+        return None;
+    }
     if digits.len() + decimals.len() > MOST_DIGITS {
         return None;
     }
