@@ -5,6 +5,7 @@ use measure::{Agreement, Quantity};
 use site::{Fact, Judgment};
 
 use crate::comparison::Compared;
+use crate::movement::Share;
 use crate::verdict::{Reason, Verdict};
 
 /// A verdict on one clause with all that its explanation needs, before any words.
@@ -17,6 +18,10 @@ pub(crate) struct Assessment<'a> {
     /// The property to ask for, where that isn't the clause's own.
     pub(crate) asks: Option<&'a str>,
     pub(crate) detail: Detail<'a>,
+    /// The movement it turned on, where that is stated as a length.
+    pub(crate) share: Option<Box<Share<'a>>>,
+    /// What else bears on it, each in a sentence.
+    pub(crate) notes: Vec<String>,
     /// The person's decision that was applied.
     pub(crate) judgment: Option<&'a Judgment>,
     /// The verdict and reason before that decision, which the explanation still shows.
@@ -77,6 +82,8 @@ impl<'a> Assessment<'a> {
             fact: None,
             asks: None,
             detail: Detail::Nothing,
+            share: None,
+            notes: Vec::new(),
             judgment: None,
             before: None,
         }

@@ -13,6 +13,7 @@ use crate::checklist::{Doubt, Entry};
 use crate::comparison::{Compared, Guard, Outcome, joint_widths, readings};
 use crate::condition::{Circumstances, Truth, reason_of};
 use crate::evidence::{Evidence, evidence, evidence_of};
+use crate::movement::{Direction, item};
 use crate::rating::JOINT_RATING;
 use crate::subject::Subject;
 use crate::verdict::{Reason, Verdict};
@@ -134,6 +135,10 @@ pub(crate) fn bound<'a>(
         Evidence::None if name == JOINT_RATING => evidence(Barrier::RATING, subject),
         found => found,
     };
+    if let Some(direction) = Direction::of_percentage(name) {
+        let by_percentage = weighed(found, |fact| need(fact, bound, property, subject));
+        return item::against(bound, &direction, by_percentage, subject);
+    }
     if matches!(found, Evidence::None) {
         return Assessment::open(Reason::NoFact);
     }

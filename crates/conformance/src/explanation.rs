@@ -38,6 +38,8 @@ pub struct Explanation {
     pub sentence: String,
     /// The fact used.
     pub fact: Option<FactUsed>,
+    /// The movement used, where it is stated as a length: what part of the joint's width that is.
+    pub share: Option<ShareUsed>,
     /// How far the value lies on the right side of the limit, or on the wrong one.
     pub margin: Option<Margin>,
     /// For an open clause: what would close it.
@@ -69,6 +71,25 @@ pub struct FactUsed {
     pub cell: Option<Cell>,
     /// The cell in words.
     pub place: Option<String>,
+}
+
+/// A movement stated as a length, as a percentage of the joint's width.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct ShareUsed {
+    /// The length by which the structure closes, opens or shears the joint.
+    pub movement: Quantity,
+    /// The width it is a percentage of: of several readings the narrowest.
+    pub width: FactUsed,
+    /// Whether that is the width as found. Else it is the nominal one: nobody has seen what is built.
+    pub is_as_found: bool,
+    /// The percentage, exactly.
+    pub percent: Quantity,
+    /// The least that it can be as closely as the readings tell.
+    pub least: Quantity,
+    /// The greatest.
+    pub greatest: Quantity,
+    /// In words, in both systems: "1/2 in. (12.7 mm) of closing on 7/8 in. (≈ 22.2 mm) as found is ≈ 57.1 %".
+    pub words: String,
 }
 
 /// The readings of one measurement.

@@ -15,6 +15,7 @@
 //! | `cases` | an item that speaks case by case, and says nothing of this one |
 //! | `named`, `presence`, `reference` | what is asked for in words |
 //! | `offered` | what the listing offers rather than asks: movement, ratings, leakage |
+//! | `movement` | the movement needed, as a percentage and as a length on the width as found |
 //! | `options` | which alternates and optional items are checked |
 //! | `header` | the head of the listing against what the building asks |
 //! | `judgments` | what named people have decided |
@@ -36,6 +37,7 @@ pub mod explanation;
 mod header;
 mod instances;
 mod judgments;
+mod movement;
 mod named;
 mod offered;
 mod options;
@@ -51,7 +53,9 @@ mod words;
 pub use check::{Decided, check_confirmed, check_draft};
 pub use checklist::Checklist;
 pub use editions::{Change, ChangeKind, Side, compare};
-pub use explanation::{Ask, Explanation, FactUsed, JudgmentUsed, Margin, Missing, Readings};
+pub use explanation::{
+    Ask, Explanation, FactUsed, JudgmentUsed, Margin, Missing, Readings, ShareUsed,
+};
 pub use questions::{Concern, Question, questions};
 pub use result::{Chosen, Considered, Final, Finding, How, JointResult, Provisional};
 pub use subject::Subject;

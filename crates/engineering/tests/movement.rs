@@ -12,8 +12,9 @@ mod common;
 
 use common::{decimals, known, n, q, readings};
 use engineering::movement::{
-    Cause, Contribution, DriftAsked, EnvelopeAsked, JointWidthAsked, RunnerAsked, Sense, When,
-    combine, design_drift, envelope, expansion, runner, sealant_joint_width, thermal,
+    Cause, Contribution, DriftAsked, EnvelopeAsked, JointWidthAsked, RunnerAsked, Sense,
+    ShareAsked, When, combine, design_drift, envelope, expansion, runner, sealant_joint_width,
+    share, thermal,
 };
 use engineering::{Error, Known, Readings, Standing};
 use measure::{Number, Quantity, Unit};
@@ -216,6 +217,64 @@ fn too_near_to_tell_is_open_and_so_is_no_rating() {
     assert_eq!(envelope(&unrated).unwrap().value.by_width, Standing::Open);
     let closes = seen(readings("2 in.", None), "2 in.", Some("100 %"));
     assert_eq!(envelope(&closes).unwrap().value.by_width, Standing::NotMet);
+}
+
+fn part_of(movement: &str, found: Readings, tested: Option<&str>) -> ShareAsked {
+    ShareAsked {
+        movement: known(movement),
+        found,
+        tested: tested.map(known),
+    }
+}
+
+/// The tested movement is a percentage of the installed nominal width (UL 2079, ASTM E1966): 0.593 in. on 2 in. is 29.65 %,
+/// and a 2 in. joint tested to 13 % takes 0.26 in. as published listings have it.
+#[test]
+fn a_movement_as_a_part_of_the_width() {
+    let found = share(&part_of("0.593 in.", readings("2 in.", None), Some("25 %"))).unwrap();
+    assert_eq!(found.value.part.low, n("0.2965"));
+    assert_eq!(found.value.part.high, n("0.2965"));
+    assert_eq!(found.value.standing, Standing::NotMet);
+    let kept = share(&part_of("0.26 in.", readings("2 in.", None), Some("13 %"))).unwrap();
+    assert_eq!(kept.value.standing, Standing::Met);
+}
+
+/// 0.2 in. on the narrowest of the readings, 3/4 in.: 26.7 %; over 25/32 and 23/32 in. 25.6 and 27.8 % (worked by hand).
+#[test]
+fn the_narrowest_reading_and_its_uncertainty() {
+    let tape = || readings("13/16 in.; 3/4 in.", Some("1/16 in."));
+    let found = share(&part_of("0.2 in.", tape(), Some("25 %"))).unwrap();
+    assert_eq!(found.value.part.low, Number::new(32, 125).unwrap());
+    assert_eq!(found.value.part.high, Number::new(32, 115).unwrap());
+    assert_eq!(found.value.standing, Standing::NotMet);
+    assert_eq!(found.worked.standing(), Standing::NotMet);
+    let near = share(&part_of("0.2 in.", tape(), Some("26 %"))).unwrap();
+    assert_eq!(near.value.standing, Standing::Open);
+    let kept = share(&part_of("0.2 in.", tape(), Some("28 %"))).unwrap();
+    assert_eq!(kept.value.standing, Standing::Met);
+    let alone = share(&part_of("5 mm", tape(), None)).unwrap();
+    assert_eq!(alone.value.standing, Standing::Note);
+}
+
+#[test]
+fn a_width_that_may_be_nothing_is_refused() {
+    for (movement, width, says) in [
+        ("1/8 in.", "1/32 in.", "half a division"),
+        ("1/8 in.", "25 %", "length"),
+        ("-1/8 in.", "1 in.", "0 or more"),
+        ("10 %", "1 in.", "length"),
+    ] {
+        let asked = part_of(movement, readings(width, Some("1/16 in.")), None);
+        let refused = share(&asked).unwrap_err().to_string();
+        assert!(refused.contains(says), "{refused}");
+    }
+    let asked = part_of("1/8 in.", readings("1 in.", None), Some("-5 %"));
+    assert!(
+        share(&asked)
+            .unwrap_err()
+            .to_string()
+            .contains("0 % or more")
+    );
 }
 
 fn slotted() -> RunnerAsked {

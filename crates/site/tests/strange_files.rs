@@ -100,7 +100,7 @@ fn a_file_of_nothing_but_slips_is_soon_done() {
     assert_eq!((error.problems.len(), error.left_out), (2000, 38_000));
     assert!(error.to_string().ends_with("and 38000 more"));
     assert!(
-        begun.elapsed() < Duration::from_secs(60),
+        begun.elapsed() < Duration::from_mins(1),
         "{:?}",
         begun.elapsed()
     );

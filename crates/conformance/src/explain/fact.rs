@@ -1,12 +1,12 @@
 //! The fact that a verdict used, in words.
 
-use measure::{Quantity, print};
+use measure::{Quantity, Unit, print};
 use site::{Fact, ProductFact, ProvenanceKind, Value};
 
 use super::SubjectMatter;
 use crate::assessment::{Assessment, Detail};
 use crate::comparison::readings;
-use crate::explanation::{FactUsed, Readings};
+use crate::explanation::{FactUsed, Readings, ShareUsed};
 
 /// The fact that a verdict used, if it used one.
 pub(crate) fn used(found: &Assessment<'_>) -> Option<FactUsed> {
@@ -16,11 +16,16 @@ pub(crate) fn used(found: &Assessment<'_>) -> Option<FactUsed> {
         Detail::Said(said) => said.value,
         _ => None,
     };
+    Some(in_full(fact, decided))
+}
+
+/// A fact, with the reading that decided.
+fn in_full(fact: &Fact, decided: Option<Quantity>) -> FactUsed {
     let value = match fact.value {
         Value::Quantity(quantity) => Some(quantity),
         _ => None,
     };
-    Some(FactUsed {
+    FactUsed {
         property: fact.property.clone(),
         title: SubjectMatter::of_property(&fact.property).title,
         value: decided.map_or_else(|| value_in_words(&fact.value), print::both),
@@ -30,6 +35,21 @@ pub(crate) fn used(found: &Assessment<'_>) -> Option<FactUsed> {
         date: fact.provenance.date,
         place: fact.cell.as_ref().map(ToString::to_string),
         cell: fact.cell.clone(),
+    }
+}
+
+/// The movement that a verdict turned on, where that is a length.
+pub(crate) fn share(found: &Assessment<'_>) -> Option<ShareUsed> {
+    let share = found.share.as_deref()?;
+    let percent = |number| Quantity::new(number, Unit::Percent);
+    Some(ShareUsed {
+        movement: share.movement,
+        width: in_full(share.width_fact, Some(share.width)),
+        is_as_found: share.is_as_found,
+        percent: percent(share.percent),
+        least: percent(share.between.low),
+        greatest: percent(share.between.high),
+        words: format!("{}{}", share.words(None), share.range_words(None)),
     })
 }
 

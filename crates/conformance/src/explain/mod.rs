@@ -18,6 +18,7 @@ use crate::options::State;
 use crate::result::{Chosen, Considered, Finding, How, JointResult};
 use crate::subject::Subject;
 use crate::verdict::{Reason, Verdict};
+pub(crate) use fact::{provenance, value_in_words};
 pub(crate) use subject_matter::SubjectMatter;
 
 /// The whole result of one joint.
@@ -222,6 +223,7 @@ fn finding(
     found: &Assessment<'_>,
 ) -> Finding {
     let mut notes = sentence::notes(found);
+    notes.extend(found.notes.iter().cloned());
     let requirement = match &found.detail {
         Detail::Said(said) => {
             notes.extend(said.notes.iter().cloned());
@@ -244,6 +246,7 @@ fn finding(
             option: place.option.map(str::to_owned),
             reason: found.reason,
             fact: fact::used(found),
+            share: fact::share(found),
             margin: margin::of(found),
             missing: (found.verdict == Verdict::Open).then(|| missing::of(found, about)),
             judgment: found.judgment.map(|judgment| JudgmentUsed {

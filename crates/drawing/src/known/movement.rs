@@ -29,7 +29,7 @@ pub struct Motion {
 }
 
 impl Motion {
-    /// What the joint is known to do; where that isn't known, what its listing was tested to. A static joint doesn't move.
+    /// What the joint is known to do, the greater of a length and a percentage; where that isn't known, what its listing was tested to. A static joint doesn't move.
     pub(super) fn of(known: &Known<'_>) -> Self {
         if known.text("joint.static_or_dynamic") == Some("static") {
             return Self {
@@ -41,11 +41,13 @@ impl Motion {
             closing: share(
                 known,
                 "joint.movement_compression",
+                "joint.closing_displacement",
                 &[Compression, CompressionOrExtension],
             ),
             opening: share(
                 known,
                 "joint.movement_extension",
+                "joint.opening_displacement",
                 &[Extension, CompressionOrExtension],
             ),
             is_static: false,
@@ -53,7 +55,38 @@ impl Motion {
     }
 }
 
-fn share(known: &Known<'_>, property: &str, covers: &[MovementDirection]) -> Option<Share> {
+fn share(
+    known: &Known<'_>,
+    property: &str,
+    length: &str,
+    covers: &[MovementDirection],
+) -> Option<Share> {
+    match (
+        of_length(known, length),
+        of_percentage(known, property, covers),
+    ) {
+        (Some(one), Some(other)) if known.fact(property, None).is_some() => {
+            Some(if other.ratio() > one.ratio() {
+                other
+            } else {
+                one
+            })
+        }
+        (one, other) => one.or(other),
+    }
+}
+
+/// A movement stated as a length, as a share of the width that is drawn.
+fn of_length(known: &Known<'_>, property: &str) -> Option<Share> {
+    let fact = known.fact(property, None)?;
+    let length = known.quantity(property, Dimension::Length)?;
+    let width = known.quantity("joint.width", Dimension::Length)?;
+    let part = length.to(width.unit)?.number.over(width.number)?;
+    let percent = Quantity::new(part.times(Number::whole(100))?, Unit::Percent);
+    Share::new(percent, Origin::Fact(fact.provenance.kind.to_string()))
+}
+
+fn of_percentage(known: &Known<'_>, property: &str, covers: &[MovementDirection]) -> Option<Share> {
     if let Some(fact) = known.fact(property, None) {
         let percent = known.quantity(property, Dimension::Fraction)?;
         return Share::new(percent, Origin::Fact(fact.provenance.kind.to_string()));

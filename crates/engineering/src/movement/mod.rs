@@ -6,6 +6,7 @@
 //! | [`beam`] | deflection of beams and slab strips: simple, fixed, cantilever, continuous |
 //! | [`limits`] | L/n where only the limit is known, thermal movement, storey drift, width of a sealant joint |
 //! | [`demand`] | contributions added up into closing, opening and shear |
+//! | [`share`] | a movement as a part of the width as found |
 //! | [`envelope`] | the widths a joint will see, from the width as found |
 //! | [`runner`] | a slotted runner through its range: what jams, what unlaps |
 
@@ -16,6 +17,7 @@ pub mod envelope;
 pub mod limits;
 pub mod runner;
 pub mod section;
+pub mod share;
 
 pub use beam::{BeamAsked, Deflection, PointLoad, SpanAsked, Supports, deflection};
 pub use demand::{Cause, Contribution, Demand, Moves, Sense, When, combine};
@@ -25,3 +27,4 @@ pub use limits::{
     thermal,
 };
 pub use runner::{Runner, RunnerAsked, runner};
+pub use share::{Share, ShareAsked, part_of_width, share};

@@ -30,6 +30,10 @@ pub(crate) fn reason(explanation: &Explanation) -> String {
         Reason::NeedsAPerson => "words for a person to answer",
         Reason::ConditionUndecided => "whether the clause applies can't be told",
         Reason::ReadingInDoubt => "how the clause was read isn't confirmed",
+        _ if explanation.share.is_some() => {
+            let sentence = without_conversion(&explanation.sentence);
+            return on_one_line(&sentence).trim_end_matches('.').to_owned();
+        }
         _ => {
             return on_one_line(&explanation.sentence)
                 .trim_end_matches('.')

@@ -5,7 +5,7 @@ use conformance::{Chosen, Explanation, Finding, How, JointResult, Standing, Verd
 use super::check::{outcome, standing};
 use super::page::{heading, labelled, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, as_verdict, mark, paint, style};
-use super::reasons::place;
+use super::reasons::{place, width};
 use super::words::{counted, in_runs, on_one_line, shortened};
 use crate::checking::{Checked, STANDING_LINES};
 use crate::shelf::Held;
@@ -242,6 +242,9 @@ fn one(finding: &Finding, held: Option<&Held>) -> String {
         if let Some(readings) = &fact.readings {
             text.push_str(&labelled("", &readings.words, 2, 9));
         }
+    }
+    if let Some(width) = width(explanation) {
+        text.push_str(&labelled("width", &width, 2, 9));
     }
     if let Some(margin) = &explanation.margin {
         text.push_str(&labelled("margin", &margin.words, 2, 9));

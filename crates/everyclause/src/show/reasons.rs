@@ -182,6 +182,9 @@ fn in_full(shared: &Shared<'_>) -> String {
             9,
         ));
     }
+    if let Some(width) = width(explanation) {
+        text.push_str(&labelled("width", &width, 4, 9));
+    }
     if let Some(margin) = &explanation.margin {
         text.push_str(&labelled("margin", &margin.words, 4, 9));
     }
@@ -204,6 +207,27 @@ fn in_a_line(shared: &Shared<'_>) -> String {
         in_runs(&shared.joints)
     );
     paint(style(*verdict), wrapped(&line, 2, 2).trim_end()) + "\n"
+}
+
+/// The width that a movement stated as a length was held against, and where it is known from.
+pub(crate) fn width(explanation: &Explanation) -> Option<String> {
+    let share = explanation.share.as_ref()?;
+    let how = if share.is_as_found {
+        "as found"
+    } else {
+        "nominal"
+    };
+    let width = &share.width;
+    let readings = width.readings.as_ref();
+    let readings = readings.map(|readings| format!(" ({})", readings.words));
+    let place = width.place.as_ref().map(|place| format!("; {place}"));
+    Some(on_one_line(&format!(
+        "{} {how}, {}{}{}",
+        width.value,
+        width.provenance,
+        readings.unwrap_or_default(),
+        place.unwrap_or_default()
+    )))
 }
 
 /// The words of the listing that a finding rests on.

@@ -170,7 +170,7 @@ fn of_packing(
         );
         return Ok(());
     };
-    let movement = |property: &str| {
+    let by_percentage = |property: &str| {
         let share = facts
             .get(property)
             .and_then(|fact| known(fact, Dimension::Fraction))?;
@@ -184,6 +184,19 @@ fn of_packing(
             by,
             format!("{} of the width, {}", share.quantity, share.provenance),
         ))
+    };
+    // Where both are stated, the packing follows the greater.
+    let movement = |property: &str, length: &str| {
+        let by_length = facts
+            .get(length)
+            .and_then(|fact| known(fact, Dimension::Length));
+        match (by_length, by_percentage(property)) {
+            (Some(length), Some(other)) => {
+                let is_greater = other.quantity.compare(length.quantity)?.is_gt();
+                Some(if is_greater { other } else { length })
+            }
+            (one, other) => one.or(other),
+        }
     };
     // The schedule's thickness is of all strips together.
     let scheduled = facts
@@ -207,8 +220,8 @@ fn of_packing(
             .get("packing.density")
             .and_then(|fact| known(fact, Dimension::Density)),
         direction: Direction::ThroughThickness,
-        closing: movement("joint.movement_compression"),
-        opening: movement("joint.movement_extension"),
+        closing: movement("joint.movement_compression", "joint.closing_displacement"),
+        opening: movement("joint.movement_extension", "joint.opening_displacement"),
         proposed: proposed.transpose()?,
     };
     let found = packing::packing(&asked)?;

@@ -4,7 +4,7 @@ use listing::{Movement, Span};
 use measure::Number;
 
 use super::super::Context;
-use super::Direction;
+use crate::movement::Direction;
 use crate::options::{Kind, State};
 
 /// What a listing was tested to in one direction.

@@ -1,6 +1,7 @@
 use clap::Args;
 use engineering::movement::{
-    self, Cause, Contribution, DriftAsked, EnvelopeAsked, JointWidthAsked, RunnerAsked, Sense, When,
+    self, Cause, Contribution, DriftAsked, EnvelopeAsked, JointWidthAsked, RunnerAsked, Sense,
+    ShareAsked, When,
 };
 use engineering::{Error, Worked};
 use measure::{Number, Quantity};
@@ -178,6 +179,36 @@ fn contribution(text: &str) -> Result<Contribution, String> {
 impl Demand {
     pub(super) fn worked(&self) -> Result<Worked, Error> {
         Ok(movement::combine(&self.moves)?.worked)
+    }
+}
+
+/// A movement as a percentage of the width as found, against what was tested
+#[derive(Debug, Args)]
+#[command(after_long_help = "\
+Example: everyclause calc share --movement \"0.2 in.\" --found \"13/16 in.\" \"3/4 in.\" --resolution \"1/16 in.\" --tested \"25 %\"")]
+pub(super) struct Share {
+    /// How far the joint closes, opens or shears after its width was read
+    #[arg(long, value_parser = quantity)]
+    movement: Quantity,
+    /// Width as found; several readings where there are some
+    #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
+    found: Vec<Quantity>,
+    /// Smallest division of the tape
+    #[arg(long, value_parser = quantity)]
+    resolution: Option<Quantity>,
+    /// Percentage tested in that direction
+    #[arg(long, value_parser = quantity)]
+    tested: Option<Quantity>,
+}
+
+impl Share {
+    pub(super) fn worked(&self) -> Result<Worked, Error> {
+        let asked = ShareAsked {
+            movement: known(self.movement),
+            found: readings(&self.found, self.resolution),
+            tested: known_if(self.tested),
+        };
+        Ok(movement::share(&asked)?.worked)
     }
 }
 
