@@ -100,6 +100,16 @@ pub fn deflection(asked: &BeamAsked) -> Result<Computed<Deflection>, Error> {
             "1 for a cantilever",
         ));
     }
+    if asked
+        .spans
+        .iter()
+        .all(|span| span.uniform.is_none() && span.points.is_empty())
+    {
+        return Err(Error::missing(
+            "the load",
+            "give a uniform load or a force; a beam without one shows no deflection to allow for",
+        ));
+    }
     let e = asked
         .modulus
         .above_zero("the modulus of elasticity", units.modulus)?;
@@ -175,7 +185,11 @@ pub fn deflection(asked: &BeamAsked) -> Result<Computed<Deflection>, Error> {
             ));
         }
         let there = (exact(span.at(x)?) / stiffness).get("the deflection")?;
-        worked.result("deflection at the joint", there, units.length);
+        if there.is_negative() {
+            worked.result("deflection at the joint, up", -there, units.length);
+        } else {
+            worked.result("deflection at the joint, down", there, units.length);
+        }
         found.at_joint = Some(there);
     }
     limit(asked, &spans, found, units.length, &mut worked)?;
