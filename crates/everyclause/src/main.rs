@@ -31,8 +31,8 @@ mod inputs;
 mod picture;
 mod shelf;
 mod show;
-mod working;
 mod source;
+mod working;
 
 use std::process::ExitCode;
 

@@ -25,8 +25,8 @@ Examples:
   everyclause draw HW4 --project demo-project --out hw4.svg
   everyclause draw J-021 --project demo-project --out j-021.png
 
-The letters of a .png are Liberation Sans (SIL Open Font License 1.1); a .svg uses it, or Arial or Helvetica, where the
-viewer has them.")]
+The letters of a .png are Liberation Sans (SIL Open Font License 1.1); a .svg uses it, or Arial or
+Helvetica, where the viewer has them.")]
 pub(crate) struct Draw {
     /// The joint or mark, as the schedule names it
     #[arg(value_name = "JOINT|MARK")]
