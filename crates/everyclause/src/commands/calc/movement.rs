@@ -239,8 +239,8 @@ impl Envelope {
 #[command(after_long_help = "\
 Example:
   everyclause calc runner --slot \"1-1/2 in.\" --screw \"1/8 in.\" --leg \"2-1/2 in.\" \\
-      --stud-gap \"3/4 in.\" --board-gap \"3/4 in.\" --least-overlap \"3/4 in.\" \\
-      --down \"1/2 in.\" --up \"1/4 in.\"")]
+      --stud-gap \"3/4 in.\" --board-gap \"3/4 in.\" --top-screw \"3-1/2 in.\" \\
+      --least-overlap \"3/4 in.\" --down \"1/2 in.\" --up \"1/4 in.\"")]
 pub(super) struct Runner {
     /// Length of the slots; leave it out for a runner without
     #[arg(long, value_parser = quantity)]
@@ -260,6 +260,9 @@ pub(super) struct Runner {
     /// Gap between the board and the structure above
     #[arg(long, value_parser = quantity)]
     board_gap: Quantity,
+    /// How far the uppermost screws of the board are below the structure above
+    #[arg(long, value_parser = quantity)]
+    top_screw: Option<Quantity>,
     /// Least overlap of studs and legs that must be left
     #[arg(long, value_parser = quantity)]
     least_overlap: Option<Quantity>,
@@ -283,6 +286,7 @@ impl Runner {
             leg: known(self.leg),
             stud_gap: known(self.stud_gap),
             board_gap: known(self.board_gap),
+            top_screw: known_if(self.top_screw),
             least_overlap: known_if(self.least_overlap),
             resolution: self.resolution,
             down: known(self.down),
