@@ -285,6 +285,7 @@ fn slotted() -> RunnerAsked {
         leg: known("2-1/2 in."),
         stud_gap: known("3/4 in."),
         board_gap: known("3/4 in."),
+        top_screw: None,
         least_overlap: Some(known("3/4 in.")),
         resolution: None,
         down: known("1/2 in."),
@@ -334,6 +335,25 @@ fn a_screw_set_low_jams_late_and_pulls_early() {
             .to_string()
             .contains("the place of the screw")
     );
+}
+
+#[test]
+fn legs_come_down_on_the_screws_of_the_board() {
+    let mut close = slotted();
+    // Legs of 2-1/2 in. and screws at 2-3/4 in. leave 1/4 in., and 1/2 in. is to come down.
+    close.top_screw = Some(known("2-3/4 in."));
+    let found = runner(&close).unwrap();
+    assert_eq!(found.value.down[0].at.low, n("1/4"));
+    assert_eq!(found.value.down[0].standing, Standing::NotMet);
+    close.top_screw = Some(known("2-1/4 in."));
+    let through_the_leg = runner(&close).unwrap();
+    let words = &through_the_leg.worked.findings[0].words;
+    assert!(
+        words.contains("before anything moves: by 1/4 in."),
+        "{words}"
+    );
+    close.top_screw = Some(known("3-1/4 in."));
+    assert_eq!(runner(&close).unwrap().worked.standing(), Standing::Met);
 }
 
 #[test]

@@ -280,6 +280,10 @@ fn butt_joints_keep_apart() {
     );
     assert_eq!(found.nearest, Some(q("24 in.")));
     assert_eq!(found.count(), 7);
+    // Shared rests would bring 10 ft 6 in. and 10 ft together; a whole last strip and a short rest keep 2 ft.
+    let found = butts(&ask("13 ft", 2)).unwrap().value;
+    assert_eq!(found.standing, Standing::Met);
+    assert_eq!(found.nearest, Some(q("24 in.")));
     // 36 in. apart can't be kept by 4 ft strips side by side.
     let mut close = ask("12 ft", 2);
     close.spacing = Some(known("36 in."));

@@ -65,6 +65,29 @@ fn compare() {
 }
 
 #[test]
+fn two_listings_are_not_two_editions() {
+    let folder = small();
+    run(folder.path(), ["demo", "demo-project"]);
+    let args = [
+        "compare",
+        "demo-project/listings/hw-d-0412-ed3.txt",
+        "demo-project/listings/ff-d-1102.txt",
+    ];
+    let words = "These are two listings, HW-D-0412 and FF-D-1102";
+    assert!(run(folder.path(), args).out.contains(words));
+    let of_one = [
+        "compare",
+        args[1],
+        "demo-project/listings/hw-d-0412-ed4.txt",
+    ];
+    assert!(
+        !run(folder.path(), of_one)
+            .out
+            .contains("These are two listings")
+    );
+}
+
+#[test]
 fn glossary() {
     let folder = small();
     assert_snapshot!("glossary", run(folder.path(), ["glossary", "class II"]).out);

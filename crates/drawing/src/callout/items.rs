@@ -168,7 +168,9 @@ fn words(verdict: Verdict, findings: &[&Finding]) -> String {
             };
             format!("{}: {first}{more}", verdict.words())
         }
-        Verdict::Judged => format!("judged: {}; {met} met", of(Verdict::Judged).count()),
+        Verdict::Judged => {
+            format!("met: {met}, judged: {}", of(Verdict::Judged).count())
+        }
         _ if met == 1 => "met: 1 clause".to_owned(),
         _ => format!("met: all {met} clauses"),
     }

@@ -18,7 +18,7 @@ pub(super) fn of(component: Component, condition: &Condition) -> String {
             _ => None,
         },
         Component::Runner => framed.map(runner),
-        Component::Stud => framed.map(stud),
+        Component::Stud => framed.map(|wall| stud(wall, what_is_above(condition))),
         Component::Board => framed.map(board),
         Component::Liner => {
             framed.and_then(|wall| Some(format!("{} thick", wall.liner.as_ref()?.told())))
@@ -31,13 +31,23 @@ pub(super) fn of(component: Component, condition: &Condition) -> String {
         }),
         Component::Screw => framed.and_then(|wall| {
             Some(format!(
-                "top row {} below the floor",
-                wall.top_screw.as_ref()?.told()
+                "top row {} below the {}",
+                wall.top_screw.as_ref()?.told(),
+                what_is_above(condition)
             ))
         }),
         _ => filling(component, condition),
     };
     words.unwrap_or_default()
+}
+
+/// What a wall ends beneath, in a word.
+fn what_is_above(condition: &Condition) -> &'static str {
+    match &condition.floor {
+        Some(Floor::Beam(_)) => "fireproofing",
+        Some(Floor::Deck(_)) => "deck",
+        _ => "floor",
+    }
 }
 
 fn deck(condition: &Condition) -> Option<&Deck> {
@@ -119,12 +129,12 @@ fn runner(wall: &Framed) -> String {
     )
 }
 
-fn stud(wall: &Framed) -> String {
+fn stud(wall: &Framed, above: &str) -> String {
     let gap = wall
         .stud
         .end_gap
         .as_ref()
-        .map(|gap| format!(", {} short of the floor", gap.told()));
+        .map(|gap| format!(", {} short of the {above}", gap.told()));
     format!("{} wide{}", wall.stud.width.told(), gap.unwrap_or_default())
 }
 
@@ -177,7 +187,12 @@ fn filling(component: Component, condition: &Condition) -> Option<String> {
                 }
                 _ => format!("{wall} onto the wall, {floor} onto the floor"),
             };
-            format!("{} thick, {laps}", coating.thickness.told())
+            let state = if coating.film.is_empty() {
+                "thick"
+            } else {
+                coating.film
+            };
+            format!("{} {state}, {laps}", coating.thickness.told())
         }
         Component::Sealant => format!("{} deep", fill.sealant.as_ref()?.depth.told()),
         Component::Bead => format!("{} in diameter", both(&fill.bead)?),

@@ -289,6 +289,8 @@ pub struct Packing {
 pub struct Coating {
     /// Its thickness.
     pub thickness: Length,
+    /// Which film that thickness is of: "wet", "dry"; empty where it is the usual one.
+    pub film: &'static str,
     /// How far it laps onto the wall, or onto the first of two like parts.
     pub onto_wall: Length,
     /// How far it laps onto the floor, or what is above the wall.

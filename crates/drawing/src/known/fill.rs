@@ -165,12 +165,16 @@ fn coating(
         ],
         _ => &["coating.overlap_concrete", "coating.overlap"],
     };
-    let thickness = known_first(&["coating.wet_thickness", "coating.dry_thickness"]);
+    // A coating in place is dry, but it is wet that listings and records have it; the call-out says which.
+    let film = ["wet", "dry"].into_iter().find_map(|film| {
+        let thickness = known_first(&[&format!("coating.{film}_thickness")]);
+        let thickness = thickness.filter(|length| length.mm() > 0.05 && length.mm() < 30.0);
+        Some((film, thickness?))
+    });
+    let (film, thickness) = film.map_or(("", None), |(film, thickness)| (film, Some(thickness)));
     Some(Coating {
-        thickness: or_usual(
-            thickness.filter(|length| length.mm() > 0.05 && length.mm() < 30.0),
-            3,
-        ),
+        thickness: or_usual(thickness, 3),
+        film,
         onto_wall: or_usual(known_first(onto_wall), 13),
         onto_floor: or_usual(known_first(onto_floor), 13),
         faces: known.count("coating.faces", 2).unwrap_or(faces),

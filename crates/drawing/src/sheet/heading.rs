@@ -15,6 +15,10 @@ pub struct Heading {
     pub listing: String,
     /// What it comes to: "conforms", "does not conform", "open".
     pub outcome: Option<conformance::Overall>,
+    /// Each clause that isn't met, in a sentence.
+    pub not_met: Vec<String>,
+    /// How many clauses are open.
+    pub open: usize,
     /// Whether nobody has confirmed how the listing was read.
     pub provisional: bool,
 }

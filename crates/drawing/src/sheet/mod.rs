@@ -9,6 +9,7 @@ mod heading;
 mod key;
 mod notes;
 mod profile;
+mod reasons;
 mod scale;
 mod sheet_of;
 mod title;

@@ -3,9 +3,10 @@
 use measure::{Number, Quantity, Unit, print};
 
 use super::dimensions::dimension;
+use super::heading::Heading;
 use super::scale::Scale;
 use super::view::View;
-use super::{caption, chart, profile};
+use super::{caption, chart, profile, reasons};
 use crate::known::{Condition, Kind, Origin};
 use crate::layout::{Occupied, width, wrapped};
 use crate::plane::{Box2, pt};
@@ -17,12 +18,25 @@ const CHART: f64 = 36.0;
 const SIZE: f64 = 2.4;
 
 /// What stands below the small views, one after the other as far as there is room.
-pub(super) fn below(groups: &mut Vec<Group>, condition: &Condition, found: &Scene, room: Box2) {
+pub(super) fn below(
+    groups: &mut Vec<Group>,
+    condition: &Condition,
+    found: &Scene,
+    heading: &Heading,
+    room: Box2,
+) {
     let mut y = room.min.y;
+    // Why a joint doesn't conform comes before everything that could crowd it out.
+    if let Some((group, foot)) = reasons::reasons(heading, room) {
+        groups.push(group);
+        y = foot;
+    }
     if let Some(scene) = profile::along_the_wall(condition, &found.behaviour)
         && y + 48.0 < room.max.y
     {
-        y = along_the_wall(groups, &scene, Box2::of(pt(room.min.x, y), room.max));
+        let room = Box2::of(pt(room.min.x, y), room.max);
+        let guessed = caption::fitted(&profile::drawn_as_usual(condition), room.width());
+        y = along_the_wall(groups, &scene, &guessed, room);
     }
     if y + CHART + 10.0 < room.max.y
         && let Some(chart) = chart::chart(
@@ -40,7 +54,7 @@ pub(super) fn below(groups: &mut Vec<Group>, condition: &Condition, found: &Scen
     ));
 }
 
-fn along_the_wall(groups: &mut Vec<Group>, scene: &Scene, room: Box2) -> f64 {
+fn along_the_wall(groups: &mut Vec<Group>, scene: &Scene, guessed: &[String], room: Box2) -> f64 {
     let scale = Scale::fitting(scene.frame, room.width() - 4.0, 34.0);
     let wide = scene.frame.width() * scale.of_paper();
     let left = room.min.x + (room.width() - wide) / 2.0;
@@ -64,9 +78,9 @@ fn along_the_wall(groups: &mut Vec<Group>, scene: &Scene, room: Box2) -> f64 {
         at,
         "Along the wall".to_owned(),
         scale,
-        &[],
+        guessed,
     ));
-    at.y + 9.0
+    at.y + 4.0 + caption::height(guessed)
 }
 
 fn notes(condition: &Condition, found: &Scene, room: Box2) -> Group {

@@ -50,6 +50,31 @@ pub(super) fn along_the_wall(condition: &Condition, behaviour: &Behaviour) -> Op
     Some(scene)
 }
 
+/// What of the profile is drawn as is usual, as nobody has recorded it: lines too near each other to show dashes.
+pub(super) fn drawn_as_usual(condition: &Condition) -> Vec<String> {
+    let Some(Floor::Deck(deck)) = &condition.floor else {
+        return Vec::new();
+    };
+    let unknown = [
+        (&deck.depth, "depth of the deck"),
+        (&deck.pitch, "spacing of the flutes"),
+        (&deck.rib_top, "width of the ribs at the top"),
+        (&deck.rib_bottom, "width of the ribs at the bottom"),
+    ];
+    let names: Vec<&str> = unknown
+        .iter()
+        .filter(|(length, _)| !length.from.is_fact())
+        .map(|(_, name)| *name)
+        .collect();
+    if names.is_empty() {
+        return Vec::new();
+    }
+    vec![format!(
+        "not recorded, drawn as listed or usual: {}",
+        names.join(", ")
+    )]
+}
+
 /// The space of each flute, between two ribs, filled.
 fn flutes(scene: &mut Scene, deck: &Deck, condition: &Condition) {
     let Some(packing) = &condition.fill.packing else {

@@ -65,7 +65,7 @@ pub fn compose(
     let scale = main(&mut groups, condition, &found, &callouts);
     let below = aside::beside(&mut groups, condition, &found, ASIDE);
     let rest = Box2::of(pt(ASIDE.min.x, below + 4.0), ASIDE.max);
-    notes::below(&mut groups, condition, &found, rest);
+    notes::below(&mut groups, condition, &found, heading, rest);
     groups.push(title::cautions(Box2::of(pt(20.0, 243.0), pt(142.0, 287.0))));
     groups.push(key::key(
         Box2::of(pt(142.0, 243.0), pt(268.0, 287.0)),

@@ -7,7 +7,7 @@ use super::profile::Profile;
 use crate::between::Between;
 use crate::error::Error;
 use crate::exact::{ceiling, count, counted, exact, floor};
-use crate::known::Known;
+use crate::known::{Known, length_unit};
 use crate::units::{cubic, square};
 use crate::worked::{Computed, Worked, both, trade};
 
@@ -132,6 +132,22 @@ pub fn crossing(asked: &CrossingAsked) -> Result<Computed<Crossing>, Error> {
         most,
         most_volume,
     }))
+}
+
+/// The fewest and the most voids over a wall square across the ribs, where nobody has measured how wide the ribs are: a
+/// void is then as wide as the pitch at most.
+///
+/// # Errors
+/// A length that isn't above zero.
+pub fn voids_across(length: &Known, pitch: &Known) -> Result<(u64, u64), Error> {
+    let unit = length_unit(pitch.quantity.unit);
+    let what = "the voids along the wall";
+    let length = length.above_zero("the length of the wall", unit)?;
+    let pitch = pitch.above_zero("the spacing of the flutes", unit)?;
+    let whole = exact(length) / pitch;
+    let fewest = counted(floor(whole.get(what)?), what)?;
+    let most = counted(ceiling(((exact(length) + pitch) / pitch).get(what)?), what)?;
+    Ok((fewest, most))
 }
 
 fn inputs(asked: &CrossingAsked, worked: &mut Worked) {

@@ -15,6 +15,6 @@ pub mod crossing;
 pub mod plug;
 pub mod profile;
 
-pub use crossing::{Crossing, CrossingAsked, crossing};
+pub use crossing::{Crossing, CrossingAsked, crossing, voids_across};
 pub use plug::{Plug, PlugAsked, plug};
 pub use profile::{Profile, profiles};

@@ -83,23 +83,10 @@ const PLACES: i32 = 512;
 ///
 /// # Errors
 /// A length, modulus or second moment that isn't above zero, a place off its span, no span or more than six, a
-/// cantilever of several spans.
+/// cantilever of several spans, no load.
 pub fn deflection(asked: &BeamAsked) -> Result<Computed<Deflection>, Error> {
     let units = Units::of(asked.modulus.quantity.unit);
-    if asked.spans.is_empty() || asked.spans.len() > 6 {
-        return Err(Error::range(
-            "the number of spans",
-            asked.spans.len(),
-            "1 to 6",
-        ));
-    }
-    if asked.supports == Supports::Cantilever && asked.spans.len() > 1 {
-        return Err(Error::range(
-            "the number of spans",
-            asked.spans.len(),
-            "1 for a cantilever",
-        ));
-    }
+    could_be(asked)?;
     let e = asked
         .modulus
         .above_zero("the modulus of elasticity", units.modulus)?;
@@ -175,11 +162,41 @@ pub fn deflection(asked: &BeamAsked) -> Result<Computed<Deflection>, Error> {
             ));
         }
         let there = (exact(span.at(x)?) / stiffness).get("the deflection")?;
-        worked.result("deflection at the joint", there, units.length);
+        if there.is_negative() {
+            worked.result("deflection at the joint, up", -there, units.length);
+        } else {
+            worked.result("deflection at the joint, down", there, units.length);
+        }
         found.at_joint = Some(there);
     }
     limit(asked, &spans, found, units.length, &mut worked)?;
     Ok(worked.with(found))
+}
+
+/// Refuses what is no beam, and a beam without a load: zero would be an answer to a question nobody asked.
+fn could_be(asked: &BeamAsked) -> Result<(), Error> {
+    if asked.spans.is_empty() || asked.spans.len() > 6 {
+        return Err(Error::range(
+            "the number of spans",
+            asked.spans.len(),
+            "1 to 6",
+        ));
+    }
+    if asked.supports == Supports::Cantilever && asked.spans.len() > 1 {
+        return Err(Error::range(
+            "the number of spans",
+            asked.spans.len(),
+            "1 for a cantilever",
+        ));
+    }
+    if asked
+        .spans
+        .iter()
+        .all(|span| span.uniform.is_none() && span.points.is_empty())
+    {
+        return Err(Error::missing("the load", "give a uniform load or a force"));
+    }
+    Ok(())
 }
 
 fn inputs(asked: &BeamAsked) -> Worked {

@@ -26,5 +26,5 @@ pub use limits::{
     DriftAsked, JointWidthAsked, deflection_limit, design_drift, expansion, sealant_joint_width,
     thermal,
 };
-pub use runner::{Runner, RunnerAsked, runner};
+pub use runner::{End, Runner, RunnerAsked, runner};
 pub use share::{Share, ShareAsked, part_of_width, share};

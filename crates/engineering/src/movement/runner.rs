@@ -12,6 +12,9 @@ use crate::exact::exact;
 use crate::known::{Known, length_unit};
 use crate::worked::{Computed, Standing, Worked, both};
 
+/// Screws through board and leg hold the wall to the structure, and the joint can't move.
+const LEGS_MEET_SCREWS: &str = "the legs reach the uppermost screws of the board, and jam";
+
 /// What is asked of a runner.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RunnerAsked {
@@ -27,6 +30,8 @@ pub struct RunnerAsked {
     pub stud_gap: Known,
     /// The gap between the board and the structure above.
     pub board_gap: Known,
+    /// How far the uppermost screws of the board are below the structure above.
+    pub top_screw: Option<Known>,
     /// The least overlap of studs and legs that must be left.
     pub least_overlap: Option<Known>,
     /// What a tape can tell, for all of these lengths.
@@ -103,6 +108,17 @@ pub fn runner(asked: &RunnerAsked) -> Result<Computed<Runner>, Error> {
             around(board_gap, 1)?,
         ),
     ];
+    if let Some(top_screw) = &asked.top_screw {
+        let below = top_screw.not_negative("the distance of the board's screws", unit)?;
+        let clear = (exact(below) - leg).get(what)?;
+        worked.step(format!(
+            "the board's screws are below the legs by {} - {} = {}",
+            both(below, unit),
+            both(leg, unit),
+            both(clear, unit)
+        ));
+        coming_down.push((LEGS_MEET_SCREWS, around(clear, 2)?));
+    }
     let mut going_up = Vec::new();
     if let Some(slot) = &asked.slot {
         let (above, below) = travel(asked, slot, unit)?;
@@ -145,6 +161,10 @@ fn inputs(asked: &RunnerAsked) -> Worked {
     worked.given("leg of the runner", &asked.leg);
     worked.given("gap between studs and web", &asked.stud_gap);
     worked.given("gap between board and structure", &asked.board_gap);
+    worked.given_if(
+        "uppermost screws of the board, below the structure",
+        asked.top_screw.as_ref(),
+    );
     worked.given_if(
         "least overlap of studs and legs",
         asked.least_overlap.as_ref(),
@@ -207,6 +227,11 @@ fn ends(
         worked.ranged(format!("{way}: {}", end.what), middle, end.at, unit);
         let words = match end.standing {
             Standing::Met => continue,
+            Standing::NotMet if middle.is_negative() => format!(
+                "{} before anything moves: by {}",
+                end.what,
+                both(-middle, unit)
+            ),
             Standing::NotMet => format!(
                 "{} at {} {way}, and the movement is {}",
                 end.what,

@@ -38,8 +38,9 @@ impl Butts {
     }
 }
 
-/// Lays out the pieces: whole ones first, the last two shared evenly where the rest would be too short, and every
-/// second strip shifted by half a piece.
+/// Lays out the pieces: whole ones first, every second strip shifted by half a piece. Where the rest at the end would
+/// be shorter than the spacing, the last two pieces are shared evenly, unless that brings the butt joints of two strips
+/// too near each other and a short rest doesn't.
 ///
 /// # Errors
 /// A length that isn't above zero, no strips, or more than a hundred thousand pieces.
@@ -65,14 +66,14 @@ pub fn butts(asked: &ButtsAsked) -> Result<Computed<Butts>, Error> {
     worked.given_if("least distance between butt joints", asked.spacing.as_ref());
     worked.chosen("strips side by side", &asked.strips.to_string(), "as given");
     worked.formula(
-        "pieces = L / P, the rest shared with the last whole piece where it is shorter than the spacing; every second strip starts with half a piece",
+        "pieces = L / P, the rest shared with the last whole piece where it is shorter than the spacing and that keeps the spacing; every second strip starts with half a piece",
         "layout by common practice; the spacing is the listing's",
     );
     let least = spacing.unwrap_or(Number::ZERO);
-    let mut rows = Vec::new();
-    for strip in 0..asked.strips {
-        rows.push(row(run, piece, least, strip % 2 == 1)?);
-    }
+    let (odd, even) = layout(run, piece, least, asked.strips > 1)?;
+    let rows: Vec<Vec<Number>> = (0..asked.strips)
+        .map(|strip| if strip % 2 == 0 { &odd } else { &even }.clone())
+        .collect();
     let nearest = nearest(&rows)?;
     let standing = match (spacing, nearest) {
         (None, _) => Standing::Note,
@@ -94,7 +95,7 @@ pub fn butts(asked: &ButtsAsked) -> Result<Computed<Butts>, Error> {
         let words = match standing {
             Standing::Met => format!("butt joints are at least {} apart", both(least, unit)),
             _ => format!(
-                "a run and strips of these lengths can't keep butt joints {} apart: use longer strips",
+                "laid so, butt joints aren't {} apart: use longer strips, or lay them out otherwise",
                 both(least, unit)
             ),
         };
@@ -110,7 +111,35 @@ pub fn butts(asked: &ButtsAsked) -> Result<Computed<Butts>, Error> {
     }))
 }
 
-/// The pieces of one strip.
+/// The pieces of odd and of even strips: the first layout that keeps the spacing, else that with all rests shared.
+fn layout(
+    run: Number,
+    piece: Number,
+    least: Number,
+    side_by_side: bool,
+) -> Result<(Vec<Number>, Vec<Number>), Error> {
+    let shared = |odd: bool, even: bool| -> Result<_, Error> {
+        let share = |share: bool| if share { least } else { Number::ZERO };
+        Ok((
+            row(run, piece, share(odd), false)?,
+            row(run, piece, share(even), true)?,
+        ))
+    };
+    for (odd, even) in [(true, true), (false, true), (true, false), (false, false)] {
+        let (odd, even) = shared(odd, even)?;
+        let strips = if side_by_side {
+            vec![odd.clone(), even.clone()]
+        } else {
+            vec![odd.clone()]
+        };
+        if nearest(&strips)?.is_none_or(|nearest| nearest >= least) {
+            return Ok((odd, even));
+        }
+    }
+    shared(true, true)
+}
+
+/// The pieces of one strip; a rest below `least` shares what it and the piece before it have.
 fn row(run: Number, piece: Number, least: Number, shifted: bool) -> Result<Vec<Number>, Error> {
     let what = "the pieces of a run";
     let mut pieces = Vec::new();
@@ -124,7 +153,6 @@ fn row(run: Number, piece: Number, least: Number, shifted: bool) -> Result<Vec<N
         pieces.push(piece);
         left = (exact(left) - piece).get(what)?;
     }
-    // A rest that is too short shares what it and the piece before it have.
     if left < least
         && let Some(last) = pieces.pop()
     {

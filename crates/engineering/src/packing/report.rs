@@ -42,9 +42,7 @@ pub(super) fn report(chosen: &Packing, rule: Parts, worked: &mut Worked) {
         Standing::Open => format!(
             "whether it is compressed {asked} can't be told: the readings are too near the limit for their instrument"
         ),
-        Standing::NotMet => format!(
-            "not compressed {asked} at every width read; nothing nearer can be made of this stock unless said below"
-        ),
+        Standing::NotMet => format!("not compressed {asked} at every width read"),
     };
     worked.find(chosen.standing, words);
 }

@@ -24,7 +24,8 @@ Examples:
   everyclause confirm listings/hw-d-0412-ed4.txt
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --clause 3/1 3A/2
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --all
-  everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --correct 3A/2 --relation at-least --value \"4 pcf\"")]
+  everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --correct 3A/2 \\
+      --relation at-least --value \"4 pcf\"")]
 pub(crate) struct Confirm {
     /// The listing
     file: PathBuf,

@@ -1,7 +1,7 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use conformance::{Overall, Subject};
+use conformance::{JointResult, Overall, Subject, Verdict};
 use drawing::{Heading, Known};
 use site::Project;
 use site::import::Import;
@@ -25,8 +25,8 @@ Examples:
   everyclause draw HW4 --project demo-project --out hw4.svg
   everyclause draw J-021 --project demo-project --out j-021.png
 
-The letters of a .png are Liberation Sans (SIL Open Font License 1.1); a .svg uses it, or Arial or Helvetica, where the
-viewer has them.")]
+The letters of a .png are Liberation Sans (SIL Open Font License 1.1); a .svg uses it, or Arial or
+Helvetica, where the viewer has them.")]
 pub(crate) struct Draw {
     /// The joint or mark, as the schedule names it
     #[arg(value_name = "JOINT|MARK")]
@@ -115,9 +115,28 @@ fn heading(project: &Project, joint: &Checked) -> Heading {
         building: on_one_line(&project.building.name),
         listing: listing.unwrap_or_default(),
         outcome: joint.result.as_ref().map(|result| result.overall),
+        not_met: joint.result.as_ref().map(not_met).unwrap_or_default(),
+        open: joint
+            .result
+            .as_ref()
+            .map_or(0, |result| result.with(Verdict::Open).count()),
         provisional: joint
             .result
             .as_ref()
             .is_some_and(|result| result.standing == conformance::Standing::Provisional),
     }
+}
+
+/// The sentences of what isn't met, each property once, as on the work card.
+fn not_met(result: &JointResult) -> Vec<String> {
+    let mut seen: Vec<&str> = Vec::new();
+    let mut sentences = Vec::new();
+    for finding in result.with(Verdict::NotMet) {
+        let explanation = &finding.explanation;
+        if !seen.contains(&explanation.property.as_str()) {
+            seen.push(&explanation.property);
+            sentences.push(on_one_line(&explanation.sentence));
+        }
+    }
+    sentences
 }

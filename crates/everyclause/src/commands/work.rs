@@ -2,7 +2,7 @@ use clap::Args;
 use measure::Quantity;
 
 use super::calc::quantity::quantity;
-use crate::answer::Answer;
+use crate::answer::{Answer, Outcome};
 use crate::fault::{Fault, Faults};
 use crate::inputs::Inputs;
 use crate::show;
@@ -51,10 +51,11 @@ impl Work {
             package: self.package,
         };
         let made = working::card(&import, &listings, &self.mark, &at_hand)?;
-        Ok(if self.json {
+        let answer = if self.json {
             Answer::json(&made)
         } else {
             Answer::of(show::work::card(&made))
-        })
+        };
+        Ok(answer.ending(Outcome::unsettled_if(!made.is_settled())))
     }
 }

@@ -4,10 +4,19 @@ use comfy_table::{Cell, Color};
 use conformance::{Change, ChangeKind, Side};
 
 use super::page::{self, labelled, wrapped};
-use super::paint::{STRONG, paint};
+use super::paint::{STRONG, UNKNOWN, paint};
 use super::table;
 use super::words::{on_one_line, printable, shortened};
 use crate::shelf::Held;
+
+fn designation(held: &Held) -> String {
+    let designation = on_one_line(&held.reading().header.designation);
+    if designation.is_empty() {
+        held.file.clone()
+    } else {
+        designation
+    }
+}
 
 /// What became of each clause; those that haven't changed only when asked for.
 pub(crate) fn compare(old: &Held, new: &Held, changes: &[Change], all: bool) -> String {
@@ -23,6 +32,14 @@ pub(crate) fn compare(old: &Held, new: &Held, changes: &[Change], all: bool) -> 
             edition
         };
         text.push_str(&labelled(label, &format!("{edition}: {}", held.file), 2, 5));
+    }
+    let (was, is) = (designation(old), designation(new));
+    if !was.eq_ignore_ascii_case(&is) {
+        let words = format!(
+            "! These are two listings, {was} and {is}, not two editions of one: what \"became\" of a clause is only what stands in its place."
+        );
+        text.push_str(&paint(UNKNOWN, wrapped(&words, 2, 2).trim_end()));
+        text.push('\n');
     }
     text.push('\n');
     let shown: Vec<&Change> = changes

@@ -7,6 +7,7 @@ pub(crate) mod compare;
 pub(crate) mod confirm;
 mod excerpt;
 pub(crate) mod explain;
+mod framing;
 pub(crate) mod glossary;
 pub(crate) mod marked;
 pub(crate) mod page;

@@ -26,6 +26,26 @@ pub(crate) fn table(headings: &[&str]) -> Table {
     table
 }
 
+/// A table of those columns that something stands in, the first kept at its content's width.
+pub(crate) fn of_used_columns<const N: usize>(headings: &[&str; N], rows: &[[String; N]]) -> Table {
+    let is_used = |column: usize| {
+        rows.iter()
+            .any(|row| row.get(column).is_some_and(|cell| !cell.is_empty()))
+    };
+    let used: Vec<usize> = (0..N).filter(|column| is_used(*column)).collect();
+    let titles: Vec<&str> = used
+        .iter()
+        .filter_map(|column| headings.get(*column).copied())
+        .collect();
+    let mut made = table(&titles);
+    for row in rows {
+        let cells = used.iter().filter_map(|column| row.get(*column));
+        made.add_row(cells.map(Cell::new));
+    }
+    unwrapped(&mut made, 0);
+    made
+}
+
 /// Sets a column's numbers to the right.
 pub(crate) fn to_the_right(table: &mut Table, column: usize) {
     if let Some(column) = table.column_mut(column) {

@@ -46,7 +46,12 @@ pub(crate) fn card(card: &Card) -> String {
     if !card.joints.is_empty() {
         text.push_str(&heading("What to make, joint by joint"));
         text.push_str(&joints(&card.joints));
-        text.push_str(&found(&card.joints));
+        text.push_str(&super::framing::framing(&card.joints));
+        let found = found(&card.joints);
+        if !found.is_empty() {
+            text.push('\n');
+            text.push_str(&found);
+        }
     }
     if !card.orders.is_empty() {
         text.push_str(&heading("What to bring, all joints together"));
@@ -82,25 +87,27 @@ fn joints(joints: &[JointWork]) -> String {
         "cut wide",
         "compressed",
     ];
-    let mut strips = table::table(&headings);
+    let rows: Vec<[String; 7]> = joints
+        .iter()
+        .map(|joint| {
+            [
+                on_one_line(&joint.joint),
+                on_one_line(&joint.place),
+                joint.length.map_or_else(|| "?".to_owned(), feet_and_inches),
+                joint.width.clone(),
+                laid(joint),
+                joint.cut_width.map_or_else(String::new, print::both),
+                compressed(joint),
+            ]
+        })
+        .collect();
+    let strips = table::of_used_columns(&headings, &rows);
     let headings = ["joint", "coating or sealant", "fasteners"];
-    let mut fills = table::table(&headings);
-    for joint in joints {
-        let row = [
-            on_one_line(&joint.joint),
-            on_one_line(&joint.place),
-            joint.length.map_or_else(|| "?".to_owned(), feet_and_inches),
-            joint.width.clone(),
-            laid(joint),
-            joint.cut_width.map_or_else(String::new, print::both),
-            compressed(joint),
-        ];
-        strips.add_row(row.map(Cell::new));
-        fills.add_row([on_one_line(&joint.joint), film(joint), fastened(joint)].map(Cell::new));
-    }
-    for table in [&mut strips, &mut fills] {
-        table::unwrapped(table, 0);
-    }
+    let rows: Vec<[String; 3]> = joints
+        .iter()
+        .map(|joint| [on_one_line(&joint.joint), film(joint), fastened(joint)])
+        .collect();
+    let fills = table::of_used_columns(&headings, &rows);
     format!("{}\n{}", table::set(&strips), table::set(&fills))
 }
 
@@ -214,7 +221,7 @@ fn found(joints: &[JointWork]) -> String {
                 UNKNOWN,
                 wrapped(
                     &format!("? {}: {}", on_one_line(&joint.joint), on_one_line(gap)),
-                    0,
+                    2,
                     2,
                 )
                 .trim_end(),
@@ -225,6 +232,7 @@ fn found(joints: &[JointWork]) -> String {
             .packing
             .iter()
             .chain(&joint.coating)
+            .chain(joint.runner.as_ref().map(|range| &range.worked))
             .flat_map(|worked| &worked.findings);
         for finding in findings.filter(|finding| finding.standing >= Found::Open) {
             let named = engineering::worked::Finding {

@@ -31,6 +31,26 @@ impl<'a> Asks<'a> {
             .map(|(clause, _)| (clause.property.as_str(), clause.item.as_str()))
     }
 
+    /// Whether anything is asked of a property.
+    pub(super) fn speaks_of(&self, property: &str) -> bool {
+        self.properties().any(|(asked, _)| asked == property)
+    }
+
+    /// The first item that asks something of a property.
+    pub(super) fn item_of(&self, property: &str) -> Option<&'a str> {
+        self.properties()
+            .find(|(asked, _)| *asked == property)
+            .map(|(_, item)| item)
+    }
+
+    /// The last item that asks something of a property.
+    pub(super) fn last_item_of(&self, property: &str) -> Option<&'a str> {
+        self.properties()
+            .filter(|(asked, _)| *asked == property)
+            .last()
+            .map(|(_, item)| item)
+    }
+
     /// The least that is asked of a property: the greatest of those that apply.
     pub(super) fn least(&self, property: &str) -> Option<Known> {
         let low = |bound: &Bound| match bound.relation {

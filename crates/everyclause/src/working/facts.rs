@@ -1,8 +1,10 @@
 //! What the schedule knows of a joint, as the library takes it.
 
 use engineering::{Known, Readings};
-use measure::{Dimension, Quantity, print};
+use measure::{Dimension, Number, Quantity, print};
 use site::{Fact, Facts, ProvenanceKind, Value};
+
+use super::asks::Asks;
 
 /// A quantity of a fact, with its provenance.
 pub(super) fn known(fact: &Fact, dimension: Dimension) -> Option<Known> {
@@ -12,6 +14,79 @@ pub(super) fn known(fact: &Fact, dimension: Dimension) -> Option<Known> {
         }
         _ => None,
     }
+}
+
+/// The fact of a part: what is known of the part that an item describes, else of the property alone.
+pub(super) fn of_item<'a>(
+    facts: &Facts<'a>,
+    item: Option<&str>,
+    property: &str,
+) -> Option<&'a Fact> {
+    item.and_then(|item| facts.get(&format!("{item}:{property}")))
+        .or_else(|| facts.get(property))
+}
+
+/// A length of a part, with its provenance.
+pub(super) fn length(facts: &Facts<'_>, asks: &Asks<'_>, property: &str) -> Option<Known> {
+    of_item(facts, asks.item_of(property), property).and_then(|fact| known(fact, Dimension::Length))
+}
+
+/// A way that a joint moves.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Moves {
+    Closing,
+    Opening,
+}
+
+impl Moves {
+    /// The properties that state it: as a share of the width, and as a length.
+    const fn stated(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Closing => ("joint.movement_compression", "joint.closing_displacement"),
+            Self::Opening => ("joint.movement_extension", "joint.opening_displacement"),
+        }
+    }
+}
+
+/// How far a joint moves; where a share of the width and a length are both stated, the greater.
+pub(super) fn movement(facts: &Facts<'_>, width: &Readings, moves: Moves) -> Option<Known> {
+    let (share, length) = moves.stated();
+    let by_length = facts
+        .get(length)
+        .and_then(|fact| known(fact, Dimension::Length));
+    match (by_length, by_share(facts, width, share)) {
+        (Some(length), Some(share)) => {
+            let is_greater = share.quantity.compare(length.quantity)?.is_gt();
+            Some(if is_greater { share } else { length })
+        }
+        (one, other) => one.or(other),
+    }
+}
+
+/// A share of the joint's width that moves, as a length: of its widest reading, so that none is too small.
+fn by_share(facts: &Facts<'_>, width: &Readings, property: &str) -> Option<Known> {
+    let share = known(facts.get(property)?, Dimension::Fraction)?;
+    let part = share.quantity.number.over(Number::from(100))?;
+    let by = widest(width)?.times(part)?;
+    Some(Known::new(
+        by,
+        format!("{} of the width, {}", share.quantity, share.provenance),
+    ))
+}
+
+/// The coarsest instrument that any of these facts was read with.
+pub(super) fn coarsest<'a>(facts: impl Iterator<Item = &'a Fact>) -> Option<Quantity> {
+    let steps = facts.filter_map(|fact| match &fact.provenance.kind {
+        ProvenanceKind::Measured { resolution, .. } => *resolution,
+        _ => None,
+    });
+    steps.reduce(|coarse, step| {
+        if step.compare(coarse).is_some_and(core::cmp::Ordering::is_gt) {
+            step
+        } else {
+            coarse
+        }
+    })
 }
 
 /// The readings of a fact: all of them, else its value.
@@ -30,19 +105,18 @@ pub(super) fn readings(fact: &Fact) -> Option<Readings> {
 }
 
 /// A product by its name, its maker left out.
-pub(super) fn product(facts: &Facts<'_>, property: &str) -> Option<String> {
-    match &facts.get(property)?.value {
+pub(super) fn product(facts: &Facts<'_>, item: Option<&str>, property: &str) -> Option<String> {
+    match &of_item(facts, item, property)?.value {
         Value::Product(product) => Some(product.product.clone()),
         other => Some(other.to_string()),
     }
 }
 
-/// The packing as it is ordered: product and density.
-pub(super) fn packing_product(facts: &Facts<'_>) -> Option<String> {
-    let named = product(facts, "packing.product");
-    let density = facts
-        .get("packing.density")
-        .map(|fact| fact.value.to_string());
+/// The packing as it is ordered: product and density. Of several packings, that of the gap: the one whose compression
+/// is asked last, as listings describe what fills flutes before it.
+pub(super) fn packing_product(facts: &Facts<'_>, item: Option<&str>) -> Option<String> {
+    let named = product(facts, item, "packing.product");
+    let density = of_item(facts, item, "packing.density").map(|fact| fact.value.to_string());
     let parts: Vec<String> = named.into_iter().chain(density).collect();
     (!parts.is_empty()).then(|| parts.join(", "))
 }
@@ -56,6 +130,20 @@ pub(super) fn counted(fact: &Fact) -> Option<u64> {
         }
         _ => None,
     }
+}
+
+/// The least of several readings.
+pub(super) fn narrowest(width: &Readings) -> Option<Quantity> {
+    width.values.iter().copied().reduce(|narrowest, other| {
+        if other
+            .compare(narrowest)
+            .is_some_and(core::cmp::Ordering::is_lt)
+        {
+            other
+        } else {
+            narrowest
+        }
+    })
 }
 
 pub(super) fn widest(width: &Readings) -> Option<Quantity> {

@@ -11,7 +11,11 @@ use site::{Facts, Joint};
 
 use super::AtHand;
 use super::asks::Asks;
-use super::facts::{counted, in_words, known, packing_product, product, readings, widest};
+use super::facts::{
+    Moves, counted, in_words, known, movement, packing_product, product, readings, widest,
+};
+use super::flutes::{self, Flutes};
+use super::framing::{self, Range, Screws};
 
 /// The work at one joint.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
@@ -50,6 +54,14 @@ pub(crate) struct JointWork {
     pub(crate) faces: u64,
     /// Fasteners and clips: what, at which spacing, how many.
     pub(crate) fasteners: Vec<Row>,
+    /// The runner through its range, at a head of wall that moves.
+    pub(crate) runner: Option<Range>,
+    /// The board's screws.
+    pub(crate) screws: Option<Screws>,
+    /// The preformed seal as recorded, and what the listing asks of its size.
+    pub(crate) seal: Option<String>,
+    /// The flutes of the deck over the wall.
+    pub(crate) flutes: Option<Flutes>,
     /// The packing's product and density, where the schedule names them.
     pub(crate) packing_product: Option<String>,
     /// The coating's or the sealant's product.
@@ -58,6 +70,25 @@ pub(crate) struct JointWork {
     pub(crate) not_met: Vec<String>,
     /// What couldn't be worked out, and what it needs.
     pub(crate) gaps: Vec<String>,
+}
+
+impl JointWork {
+    /// Says at the product that it isn't what the listing asks for, so that nobody brings it unwarned.
+    pub(super) fn mark_what_is_not_listed(&mut self, not_met: &[&str]) {
+        let mark = |product: &mut Option<String>| {
+            if let Some(product) = product {
+                product.push_str(" (✗ not what the listing asks for)");
+            }
+        };
+        let of_packing = ["packing.product", "packing.density", "packing.material"];
+        if of_packing.iter().any(|property| not_met.contains(property)) {
+            mark(&mut self.packing_product);
+        }
+        let of_fill = ["coating.product", "sealant.product"];
+        if of_fill.iter().any(|property| not_met.contains(property)) {
+            mark(&mut self.fill_product);
+        }
+    }
 }
 
 /// Strips of one thickness, side by side.
@@ -116,9 +147,13 @@ pub(super) fn work(
         bead_area: None,
         faces: stated.and_then(counted).unwrap_or(1),
         fasteners: Vec::new(),
-        packing_product: packing_product(facts),
-        fill_product: product(facts, "coating.product")
-            .or_else(|| product(facts, "sealant.product")),
+        runner: None,
+        screws: framing::screws(asks, facts, joint.length)?,
+        seal: framing::seal(asks, facts),
+        flutes: None,
+        packing_product: packing_product(facts, asks.last_item_of("packing.compression")),
+        fill_product: product(facts, None, "coating.product")
+            .or_else(|| product(facts, None, "sealant.product")),
         not_met: Vec::new(),
         gaps: Vec::new(),
     };
@@ -139,7 +174,25 @@ pub(super) fn work(
     of_coating(&mut made, &width, asks, at_hand)?;
     of_sealant(&mut made, &width, asks, at_hand)?;
     of_fasteners(&mut made, asks)?;
+    match framing::range(asks, facts, &width)? {
+        Ok(range) => made.runner = range,
+        Err(gap) => made.gaps.push(gap),
+    }
+    of_flutes(&mut made, asks, facts)?;
     Ok(made)
+}
+
+/// The flutes over the joint; the strips and the band below them leave them out.
+fn of_flutes(work: &mut JointWork, asks: &Asks<'_>, facts: &Facts<'_>) -> Result<(), Error> {
+    match flutes::flutes(asks, facts, work.length)? {
+        Ok(found) => work.flutes = found,
+        Err(gap) => work.gaps.push(gap),
+    }
+    if work.flutes.is_some() {
+        let words = "flutes: what fills them, and the coating over it and on their flanks, is in neither volume: measure the ribs and add it";
+        work.gaps.push(words.to_owned());
+    }
+    Ok(())
 }
 
 fn of_packing(
@@ -170,34 +223,6 @@ fn of_packing(
         );
         return Ok(());
     };
-    let by_percentage = |property: &str| {
-        let share = facts
-            .get(property)
-            .and_then(|fact| known(fact, Dimension::Fraction))?;
-        let mean = width.values.first()?;
-        let by = share
-            .quantity
-            .number
-            .over(Number::from(100))
-            .and_then(|part| mean.times(part))?;
-        Some(Known::new(
-            by,
-            format!("{} of the width, {}", share.quantity, share.provenance),
-        ))
-    };
-    // Where both are stated, the packing follows the greater.
-    let movement = |property: &str, length: &str| {
-        let by_length = facts
-            .get(length)
-            .and_then(|fact| known(fact, Dimension::Length));
-        match (by_length, by_percentage(property)) {
-            (Some(length), Some(other)) => {
-                let is_greater = other.quantity.compare(length.quantity)?.is_gt();
-                Some(if is_greater { other } else { length })
-            }
-            (one, other) => one.or(other),
-        }
-    };
     // The schedule's thickness is of all strips together.
     let scheduled = facts
         .get("packing.thickness")
@@ -220,8 +245,8 @@ fn of_packing(
             .get("packing.density")
             .and_then(|fact| known(fact, Dimension::Density)),
         direction: Direction::ThroughThickness,
-        closing: movement("joint.movement_compression", "joint.closing_displacement"),
-        opening: movement("joint.movement_extension", "joint.opening_displacement"),
+        closing: movement(facts, width, Moves::Closing),
+        opening: movement(facts, width, Moves::Opening),
         proposed: proposed.transpose()?,
     };
     let found = packing::packing(&asked)?;
@@ -306,6 +331,11 @@ fn of_sealant(
         return Ok(());
     };
     work.sealant_depth = Some(depth.quantity);
+    if work.seal.is_some() {
+        let words = "sealant: a preformed seal fills the joint; where sealant goes beside it stands in the listing's words, and how much isn't worked out";
+        work.gaps.push(words.to_owned());
+        return Ok(());
+    }
     let section = films::Section::Rectangle {
         width: Known::new(widest, "widest reading"),
         depth,

@@ -4,6 +4,9 @@
 //! |---|---|
 //! | [`asks`] | what the listing asks of a joint, as the check bound it |
 //! | [`facts`] | what the schedule knows of it |
+//! | [`framing`] | how far the runner lets studs and board move, the board's screws |
+//! | [`flutes`] | the flutes of a deck across the wall |
+//! | [`notes`] | what the card takes to be so, and leaves out |
 //! | [`joint`] | strips, coating, sealant and fasteners of one joint |
 //! | [`order`] | what all the joints of the mark take together |
 //!
@@ -11,7 +14,10 @@
 
 mod asks;
 mod facts;
+mod flutes;
+mod framing;
 mod joint;
+mod notes;
 mod order;
 
 use conformance::{Standing, Verdict};
@@ -20,6 +26,8 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use site::import::Import;
 
+pub(crate) use flutes::Flutes;
+pub(crate) use framing::{Screws, Way};
 pub(crate) use joint::JointWork;
 pub(crate) use order::Ordered;
 
@@ -81,6 +89,25 @@ pub(crate) struct Asked {
     pub(crate) not_met: usize,
     /// Joints at which it is open.
     pub(crate) open: usize,
+}
+
+impl Card {
+    /// Whether everything asked is met, nothing is left to be shown, and the runner is free through its range.
+    pub(crate) fn is_settled(&self) -> bool {
+        let is_free = |joint: &JointWork| {
+            joint
+                .runner
+                .as_ref()
+                .is_none_or(|range| range.worked.standing() <= engineering::Standing::Met)
+        };
+        self.asks
+            .iter()
+            .all(|asked| asked.not_met == 0 && asked.open == 0)
+            && self
+                .joints
+                .iter()
+                .all(|joint| joint.gaps.is_empty() && is_free(joint))
+    }
 }
 
 /// The cautions of every card.
@@ -159,6 +186,7 @@ pub(crate) fn card(
                 made.not_met.push(explanation.sentence.clone());
             }
         }
+        made.mark_what_is_not_listed(&seen);
         card.joints.push(made);
     }
     if card.joints.is_empty() && card.notes.is_empty() {
@@ -167,13 +195,7 @@ pub(crate) fn card(
     }
     card.orders = order::orders(&card.joints, at_hand)
         .map_err(|error| Fault::of_command(error.to_string()))?;
-    card.notes.push(format!(
-        "taken to be at hand: packing {}, batts {} × {}, loss {}; say otherwise with --stock, --batt and --loss",
-        at_hand.stock.iter().map(ToString::to_string).collect::<Vec<_>>().join(", "),
-        at_hand.batt.0,
-        at_hand.batt.1,
-        at_hand.loss
-    ));
+    card.notes.extend(notes::notes(&card.joints, at_hand));
     Ok(card)
 }
 

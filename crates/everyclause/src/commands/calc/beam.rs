@@ -12,8 +12,10 @@ use super::quantity::{known, known_if, pair, quantity};
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
 Examples:
-  everyclause calc beam --span \"24 ft\" --uniform \"2 kip/ft\" --force \"16 kip at 12 ft\" --modulus \"29000 ksi\" --inertia \"1330 in4\" --limit 360
-  everyclause calc beam --span \"30 ft\" \"30 ft\" --uniform \"1 kip/ft\" \"0 kip/ft\" --modulus \"29000 ksi\" --inertia \"510 in4\" --joint \"15 ft in 2\"")]
+  everyclause calc beam --span \"24 ft\" --uniform \"2 kip/ft\" --force \"16 kip at 12 ft\" \\
+      --modulus \"29000 ksi\" --inertia \"1330 in4\" --limit 360
+  everyclause calc beam --span \"30 ft\" \"30 ft\" --uniform \"1 kip/ft\" \"0 kip/ft\" \\
+      --modulus \"29000 ksi\" --inertia \"510 in4\" --joint \"15 ft in 2\"")]
 pub(super) struct Beam {
     /// Spans, from left to right
     #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
@@ -125,7 +127,8 @@ impl Beam {
 #[command(after_long_help = "\
 Examples:
   everyclause calc section --width \"12 in.\" --depth \"8 in.\"
-  everyclause calc section --width \"8.24 in.\" --depth \"21 in.\" --flange \"0.615 in.\" --web \"0.4 in.\"")]
+  everyclause calc section --width \"8.24 in.\" --depth \"21 in.\" --flange \"0.615 in.\" \\
+      --web \"0.4 in.\"")]
 pub(super) struct Section {
     /// Width, of the flanges where there are some
     #[arg(long, value_parser = quantity)]

@@ -7,9 +7,9 @@ use super::quantity::{known, known_if, pair, quantity};
 
 /// Wet film that dries to a dry one
 #[derive(Debug, Args)]
-#[command(
-    after_long_help = "Example: everyclause calc wet --dry \"2.8 mil\" --solids \"35 %\" --thinner \"10 %\""
-)]
+#[command(after_long_help = "\
+Example:
+  everyclause calc wet --dry \"2.8 mil\" --solids \"35 %\" --thinner \"10 %\"")]
 pub(super) struct Wet {
     /// Dry film
     #[arg(long, value_parser = quantity)]
@@ -31,7 +31,9 @@ impl Wet {
 
 /// Dry film that a wet one leaves
 #[derive(Debug, Args)]
-#[command(after_long_help = "Example: everyclause calc dry --wet \"8 mil\" --solids \"35 %\"")]
+#[command(after_long_help = "\
+Example:
+  everyclause calc dry --wet \"8 mil\" --solids \"35 %\"")]
 pub(super) struct Dry {
     /// Wet film
     #[arg(long, value_parser = quantity)]
@@ -53,9 +55,9 @@ impl Dry {
 
 /// Volume solids that a listing's wet and dry thickness imply, and whether the data sheet agrees
 #[derive(Debug, Args)]
-#[command(
-    after_long_help = "Example: everyclause calc solids --wet \"1/8 in.\" --dry \"0.079 in.\" --data-sheet \"62 %\""
-)]
+#[command(after_long_help = "\
+Example:
+  everyclause calc solids --wet \"1/8 in.\" --dry \"0.079 in.\" --data-sheet \"62 %\"")]
 pub(super) struct Solids {
     /// Wet film of the listing
     #[arg(long, value_parser = quantity)]
@@ -112,7 +114,9 @@ impl Coverage {
 /// Band, area and gallons of the coating on a run
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc coating --length \"120 ft\" --width \"1 in.\" --overlap \"1/2 in.\" \"1/2 in.\" --wet \"1/8 in.\" --faces 2 --loss \"10 %\"")]
+Example:
+  everyclause calc coating --length \"120 ft\" --width \"1 in.\" --overlap \"1/2 in.\" \"1/2 in.\" \\
+      --wet \"1/8 in.\" --faces 2 --loss \"10 %\"")]
 pub(super) struct Coating {
     /// Length of the run
     #[arg(long, value_parser = quantity)]
@@ -152,8 +156,10 @@ impl Coating {
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
 Examples:
-  everyclause calc film --notch \"120 mil to 125 mil\" \"125 mil to 130 mil\" --least \"125 mil\" --count 3
-  everyclause calc film --reading \"5/32 in.\" \"3/16 in.\" --resolution \"1/64 in.\" --least \"1/8 in.\"")]
+  everyclause calc film --notch \"120 mil to 125 mil\" \"125 mil to 130 mil\" \\
+      --least \"125 mil\" --count 3
+  everyclause calc film --reading \"5/32 in.\" \"3/16 in.\" --resolution \"1/64 in.\" \\
+      --least \"1/8 in.\"")]
 pub(super) struct Film {
     /// Notch gauge: longest wetted tab and the next, as "24 mil to 26 mil"
     #[arg(long, value_parser = notch, num_args = 1.., required_unless_present = "reading")]
@@ -203,7 +209,8 @@ impl Film {
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
 Examples:
-  everyclause calc bead --width \"1/2 in.\" --depth \"5/8 in.\" --length \"200 ft\" --package \"10.1 fl oz\" --loss \"5 %\"
+  everyclause calc bead --width \"1/2 in.\" --depth \"5/8 in.\" --length \"200 ft\" \\
+      --package \"10.1 fl oz\" --loss \"5 %\"
   everyclause calc bead --diameter \"3/8 in.\" --length \"200 ft\"")]
 pub(super) struct Bead {
     /// Width of the bead

@@ -8,7 +8,9 @@ use super::quantity::{known, quantity, readings};
 /// Thickness readings of sprayed material on a member, by the code's field test
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc sprayed --reading \"1 in.\" \"1-1/8 in.\" \"15/16 in.\" --resolution \"1/16 in.\" --design \"1 in.\" --member beam --rule ten-percent")]
+Example:
+  everyclause calc sprayed --reading \"1 in.\" \"1-1/8 in.\" \"15/16 in.\" \\
+      --resolution \"1/16 in.\" --design \"1 in.\" --member beam --rule ten-percent")]
 pub(super) struct Sprayed {
     /// Readings
     #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
@@ -75,7 +77,9 @@ impl Sprayed {
 /// Sprayed material at the joint, against the listing's own thickness and overlap
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc at-joint --reading \"5/8 in.\" \"3/4 in.\" --least \"1/2 in.\" --overlap \"2-1/4 in.\" --least-overlap \"2 in.\" --resolution \"1/16 in.\"")]
+Example:
+  everyclause calc at-joint --reading \"5/8 in.\" \"3/4 in.\" --least \"1/2 in.\" \\
+      --overlap \"2-1/4 in.\" --least-overlap \"2 in.\" --resolution \"1/16 in.\"")]
 pub(super) struct AtJoint {
     /// Thickness readings at the joint
     #[arg(long, value_parser = quantity, num_args = 1.., required = true)]

@@ -9,19 +9,19 @@ use super::quantity::{known, known_if, quantity};
 #[derive(Debug, Args)]
 struct Section {
     /// Common profile: B, F, A, N, composite-2, composite-3
-    #[arg(long, value_name = "NAME", required_unless_present = "deck_depth")]
+    #[arg(long, value_name = "NAME")]
     deck: Option<String>,
     /// Depth of a deck as measured
     #[arg(long, value_parser = quantity, requires_all = ["pitch", "rib_top", "rib_bottom"], conflicts_with = "deck")]
     deck_depth: Option<Quantity>,
     /// From rib to rib
-    #[arg(long, value_parser = quantity)]
+    #[arg(long, value_parser = quantity, requires = "deck_depth")]
     pitch: Option<Quantity>,
     /// Opening of a rib at the top of the deck
-    #[arg(long, value_parser = quantity)]
+    #[arg(long, value_parser = quantity, requires = "deck_depth")]
     rib_top: Option<Quantity>,
     /// Width of a rib at its bottom
-    #[arg(long, value_parser = quantity)]
+    #[arg(long, value_parser = quantity, requires = "deck_depth")]
     rib_bottom: Option<Quantity>,
 }
 
@@ -37,7 +37,13 @@ impl Section {
                 rib_bottom,
                 source: "as given".to_owned(),
             }),
-            _ => profile::named(self.deck.as_deref().unwrap_or_default()).cloned(),
+            _ => match &self.deck {
+                Some(name) => profile::named(name).cloned(),
+                None => Err(Error::Missing {
+                    input: "the deck".to_owned(),
+                    help: "give --deck with the name of a common profile, or measure it and give --deck-depth, --pitch, --rib-top and --rib-bottom".to_owned(),
+                }),
+            },
         }
     }
 }
@@ -47,8 +53,8 @@ impl Section {
 #[command(after_long_help = "\
 Examples:
   everyclause calc flutes --deck B --length \"20 ft\" --depth \"4-7/8 in.\"
-  everyclause calc flutes --deck-depth \"38 mm\" --pitch \"150 mm\" --rib-top \"60 mm\" --rib-bottom \"40 mm\" \\
-      --angle 45° --length \"6 m\" --depth \"124 mm\"")]
+  everyclause calc flutes --deck-depth \"38 mm\" --pitch \"150 mm\" --rib-top \"60 mm\" \\
+      --rib-bottom \"40 mm\" --angle 45° --length \"6 m\" --depth \"124 mm\"")]
 pub(super) struct Flutes {
     #[command(flatten)]
     section: Section,
@@ -78,7 +84,9 @@ impl Flutes {
 /// Plug for a void under a steel deck, and the board beside it
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc plug --deck B --depth \"4-7/8 in.\" --compression \"25 %\" --of-height --board-gap \"1/8 in.\"")]
+Example:
+  everyclause calc plug --deck B --depth \"4-7/8 in.\" --compression \"25 %\" --of-height \\
+      --board-gap \"1/8 in.\"")]
 pub(super) struct Plug {
     #[command(flatten)]
     section: Section,

@@ -10,7 +10,9 @@ use super::quantity::{known, quantity};
 /// Air through the joints of a barrier, against the limit for each length
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc leakage --joint \"J-1: 20 ft; 1 cfm/ft; 2 cfm/ft\" \"J-2: 12 ft; 6 cfm/ft; none\"")]
+Example:
+  everyclause calc leakage \\
+      --joint \"J-1: 20 ft; 1 cfm/ft; 2 cfm/ft\" \"J-2: 12 ft; 6 cfm/ft; none\"")]
 pub(super) struct Leakage {
     /// Joints, as "NAME: LENGTH; L AMBIENT; L ELEVATED", "none" where there is no rating
     #[arg(long, value_parser = joint, num_args = 1.., required = true)]
@@ -56,7 +58,10 @@ impl Leakage {
 /// Air through openings of a smoke barrier, for each and together
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc openings --opening \"P-1: 12.6 sq in.; 5 cfm/sq ft\" \"P-2: 1 sq ft; 3 cfm/sq ft\" --within \"100 sq ft\"")]
+Example:
+  everyclause calc openings \\
+      --opening \"P-1: 12.6 sq in.; 5 cfm/sq ft\" \"P-2: 1 sq ft; 3 cfm/sq ft\" \\
+      --within \"100 sq ft\"")]
 pub(super) struct Openings {
     /// Openings, as "NAME: AREA; L RATING"
     #[arg(long, value_parser = opening, num_args = 1.., required = true)]

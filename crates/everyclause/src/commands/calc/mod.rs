@@ -24,8 +24,10 @@ use crate::show;
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
 Examples:
-  everyclause calc packing --width \"1 in.\" \"1-1/8 in.\" --depth \"4 in.\" --least \"33 %\" --stock \"1-1/2 in.\" \"2 in.\"
-  everyclause calc beam --span \"24 ft\" --uniform \"2 kip/ft\" --modulus \"29000 ksi\" --inertia \"1330 in4\" --limit 360
+  everyclause calc packing --width \"1 in.\" \"1-1/8 in.\" --depth \"4 in.\" --least \"33 %\" \\
+      --stock \"1-1/2 in.\" \"2 in.\"
+  everyclause calc beam --span \"24 ft\" --uniform \"2 kip/ft\" --modulus \"29000 ksi\" \\
+      --inertia \"1330 in4\" --limit 360
   everyclause calc beam --help
 
 Exit codes: 0 nothing is against it, 1 a limit isn't kept or can't be told, 2 the input is at fault.")]

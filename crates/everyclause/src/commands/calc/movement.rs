@@ -10,7 +10,9 @@ use super::quantity::{known, known_if, number, quantity, readings};
 
 /// Deflection limit L/n as a bound, where the deflection itself isn't known
 #[derive(Debug, Args)]
-#[command(after_long_help = "Example: everyclause calc limit --span \"24 ft\" --n 360")]
+#[command(after_long_help = "\
+Example:
+  everyclause calc limit --span \"24 ft\" --n 360")]
 pub(super) struct Limit {
     /// Span
     #[arg(long, value_parser = quantity)]
@@ -31,7 +33,8 @@ impl Limit {
 #[command(after_long_help = "\
 Examples:
   everyclause calc thermal --length \"100 ft\" --material steel --difference \"100 °F rise\"
-  everyclause calc thermal --length \"30 m\" --coefficient \"0.0000117 1/K\" --difference \"40 K\"")]
+  everyclause calc thermal --length \"30 m\" --coefficient \"0.0000117 1/K\" \\
+      --difference \"40 K\"")]
 pub(super) struct Thermal {
     /// Length that is free to move
     #[arg(long, value_parser = quantity)]
@@ -59,9 +62,10 @@ impl Thermal {
 
 /// Design storey drift, against its limit
 #[derive(Debug, Args)]
-#[command(
-    after_long_help = "Example: everyclause calc drift --elastic \"0.25 in.\" --cd 5.5 --ie 1 --height \"13 ft\" --limit 0.020"
-)]
+#[command(after_long_help = "\
+Example:
+  everyclause calc drift --elastic \"0.25 in.\" --cd 5.5 --ie 1 --height \"13 ft\" \\
+      --limit 0.020")]
 pub(super) struct Drift {
     /// Elastic drift of the storey
     #[arg(long, value_parser = quantity)]
@@ -96,7 +100,9 @@ impl Drift {
 /// Least width of a sealant joint for its movements
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc sealant-joint --capability \"50 %\" --movement \"0.082 in.\" \"0.173 in.\" --tolerance \"0.125 in.\"")]
+Example:
+  everyclause calc sealant-joint --capability \"50 %\" --movement \"0.082 in.\" \"0.173 in.\" \\
+      --tolerance \"0.125 in.\"")]
 pub(super) struct SealantJoint {
     /// What the sealant can move, as a percentage of its width
     #[arg(long, value_parser = quantity)]
@@ -123,7 +129,9 @@ impl SealantJoint {
 /// What moves a joint, added up into closing, opening and shear
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc demand --move \"dead closes before 1/4 in.\" \"live closes after 3/8 in.\" \"thermal either after 1/16 in.\" \"seismic shears after 1 in.\"")]
+Example:
+  everyclause calc demand --move \"dead closes before 1/4 in.\" \"live closes after 3/8 in.\" \\
+      \"thermal either after 1/16 in.\" \"seismic shears after 1 in.\"")]
 pub(super) struct Demand {
     /// Movements, as "CAUSE WAY WHEN AMOUNT": dead, live, creep, thermal, wind or seismic; closes, opens, either or
     /// shears; before or after the width is read
@@ -185,7 +193,9 @@ impl Demand {
 /// A movement as a percentage of the width as found, against what was tested
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc share --movement \"0.2 in.\" --found \"13/16 in.\" \"3/4 in.\" --resolution \"1/16 in.\" --tested \"25 %\"")]
+Example:
+  everyclause calc share --movement \"0.2 in.\" --found \"13/16 in.\" \"3/4 in.\" \\
+    --resolution \"1/16 in.\" --tested \"25 %\"")]
 pub(super) struct Share {
     /// How far the joint closes, opens or shears after its width was read
     #[arg(long, value_parser = quantity)]
@@ -215,8 +225,10 @@ impl Share {
 /// Widths a joint will see, from the width as found, against what was tested
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc envelope --found \"1-3/4 in.\" \"2 in.\" --resolution \"1/16 in.\" --nominal \"2 in.\" \\
-      --closing \"0.4 in.\" --opening \"0 in.\" --compression \"25 %\" --extension \"25 %\"")]
+Example:
+  everyclause calc envelope --found \"1-3/4 in.\" \"2 in.\" --resolution \"1/16 in.\" \\
+      --nominal \"2 in.\" --closing \"0.4 in.\" --opening \"0 in.\" --compression \"25 %\" \\
+      --extension \"25 %\"")]
 pub(super) struct Envelope {
     /// Width as found; several readings where there are some
     #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
@@ -258,8 +270,10 @@ impl Envelope {
 /// A slotted or deep-leg runner through its range: what jams, what unlaps, at which deflection
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc runner --slot \"1-1/2 in.\" --screw \"1/8 in.\" --leg \"2-1/2 in.\" --stud-gap \"3/4 in.\" \\
-      --board-gap \"3/4 in.\" --least-overlap \"3/4 in.\" --down \"1/2 in.\" --up \"1/4 in.\"")]
+Example:
+  everyclause calc runner --slot \"1-1/2 in.\" --screw \"1/8 in.\" --leg \"2-1/2 in.\" \\
+      --stud-gap \"3/4 in.\" --board-gap \"3/4 in.\" --top-screw \"3-1/2 in.\" \\
+      --least-overlap \"3/4 in.\" --down \"1/2 in.\" --up \"1/4 in.\"")]
 pub(super) struct Runner {
     /// Length of the slots; leave it out for a runner without
     #[arg(long, value_parser = quantity)]
@@ -279,6 +293,9 @@ pub(super) struct Runner {
     /// Gap between the board and the structure above
     #[arg(long, value_parser = quantity)]
     board_gap: Quantity,
+    /// How far the uppermost screws of the board are below the structure above
+    #[arg(long, value_parser = quantity)]
+    top_screw: Option<Quantity>,
     /// Least overlap of studs and legs that must be left
     #[arg(long, value_parser = quantity)]
     least_overlap: Option<Quantity>,
@@ -302,6 +319,7 @@ impl Runner {
             leg: known(self.leg),
             stud_gap: known(self.stud_gap),
             board_gap: known(self.board_gap),
+            top_screw: known_if(self.top_screw),
             least_overlap: known_if(self.least_overlap),
             resolution: self.resolution,
             down: known(self.down),

@@ -8,7 +8,8 @@ use super::quantity::{known, known_if, pair, quantity, readings};
 /// Uncompressed thickness of packing for a width and a compression
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc thickness --width \"2 in.\" --compression \"25 %\" --density \"4 pcf\"")]
+Example:
+  everyclause calc thickness --width \"2 in.\" --compression \"25 %\" --density \"4 pcf\"")]
 pub(super) struct Thickness {
     /// Width of the joint; several readings where there are some
     #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
@@ -33,9 +34,11 @@ impl Thickness {
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
 Examples:
-  everyclause calc packing --width \"7/8 in.\" \"1 in.\" \"1-1/8 in.\" --resolution \"1/16 in.\" --depth \"4 in.\" \\
-      --least \"33 %\" --stock \"1 in.\" \"1-1/2 in.\" \"2 in.\" --density \"4 pcf\" --closing \"1/8 in.\" --opening \"1/8 in.\"
-  everyclause calc packing --width \"1 in.\" --depth \"4 in.\" --least \"33 %\" --stock \"1 in.\" \"2 in.\" --laid \"1 of 1 in.\"")]
+  everyclause calc packing --width \"7/8 in.\" \"1 in.\" \"1-1/8 in.\" --resolution \"1/16 in.\" \\
+      --depth \"4 in.\" --least \"33 %\" --stock \"1 in.\" \"1-1/2 in.\" \"2 in.\" --density \"4 pcf\" \\
+      --closing \"1/8 in.\" --opening \"1/8 in.\"
+  everyclause calc packing --width \"1 in.\" --depth \"4 in.\" --least \"33 %\" \\
+      --stock \"1 in.\" \"2 in.\" --laid \"1 of 1 in.\"")]
 pub(super) struct Packing {
     /// Width of the joint; several readings where there are some
     #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
@@ -124,7 +127,8 @@ impl Packing {
 /// Pieces of a run of packing, and how far apart their butt joints are
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc butts --run \"13 ft\" --piece \"4 ft\" --spacing \"24 in.\" --strips 2")]
+Example:
+  everyclause calc butts --run \"13 ft\" --piece \"4 ft\" --spacing \"24 in.\" --strips 2")]
 pub(super) struct ButtJoints {
     /// Length of the run
     #[arg(long, value_parser = quantity)]

@@ -1,20 +1,34 @@
 //! Values as they are written on the command line.
 
 use engineering::{Known, Readings};
-use measure::{Number, Quantity, Unit};
+use measure::{Number, ParseQuantityError, Quantity, Unit};
 
 /// Where a value on the command line comes from.
 const GIVEN: &str = "as given";
 
 /// A quantity in the trade's notation; else a number and a unit's symbol, as `2 kip/ft`.
 pub(in crate::commands) fn quantity(text: &str) -> Result<Quantity, String> {
-    Quantity::parse(text).or_else(|error| by_symbol(text).ok_or_else(|| error.to_string()))
+    Quantity::parse(text).or_else(|error| {
+        by_symbol(text).ok_or_else(|| match error {
+            ParseQuantityError::NoUnit(..) => format!(
+                "`{text}` has a number but no known unit; write it as the example of `--help` does, with a unit such as in., ft, mm, m, %, pcf, kg/m3, mil, gal, kip/ft, kN/m, ksi, GPa, in4 or cm4"
+            ),
+            other => other.to_string(),
+        })
+    })
 }
 
 fn by_symbol(text: &str) -> Option<Quantity> {
     let (number, symbol) = text.trim().split_once(' ')?;
-    let unit: Unit = symbol.trim().parse().ok()?;
-    Some(Quantity::new(plain(number)?, unit))
+    let number = plain(number)?;
+    // Moduli of elasticity are tabulated in GPa as often as in MPa.
+    if symbol.trim() == "GPa" {
+        return Some(Quantity::new(
+            number.times(Number::from(1000))?,
+            Unit::Megapascal,
+        ));
+    }
+    Some(Quantity::new(number, symbol.trim().parse().ok()?))
 }
 
 /// A plain number, thousands grouped or not.

@@ -8,7 +8,9 @@ use super::quantity::{known, known_if, pair, quantity};
 /// Pieces cut from stock of one length: the fewest stocks, or few with a bound
 #[derive(Debug, Args)]
 #[command(after_long_help = "\
-Example: everyclause calc cutting --stock \"24 in.\" --kerf \"1/8 in.\" --piece \"12 of 4-7/8 in.\" \"9 of 6-1/8 in.\"")]
+Example:
+  everyclause calc cutting --stock \"24 in.\" --kerf \"1/8 in.\" \\
+      --piece \"12 of 4-7/8 in.\" \"9 of 6-1/8 in.\"")]
 pub(super) struct Cutting {
     /// Length of a stock
     #[arg(long, value_parser = quantity)]
@@ -46,9 +48,9 @@ impl Cutting {
 
 /// Fasteners, clips or staples of a run at their spacing
 #[derive(Debug, Args)]
-#[command(
-    after_long_help = "Example: everyclause calc fasteners --run \"27 ft 6 in.\" --spacing \"16 in.\" --end \"2 in.\""
-)]
+#[command(after_long_help = "\
+Example:
+  everyclause calc fasteners --run \"27 ft 6 in.\" --spacing \"16 in.\" --end \"2 in.\"")]
 pub(super) struct Fasteners {
     /// Length of the run
     #[arg(long, value_parser = quantity)]

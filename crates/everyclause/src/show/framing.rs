@@ -1,0 +1,113 @@
+//! Framing, board screws and flutes of a work card.
+
+use measure::{Number, Quantity, Unit, print};
+
+use super::table;
+use super::words::on_one_line;
+use crate::working::{Flutes, JointWork, Screws, Way};
+
+/// A table of the joints of which something is known; only the columns that something stands in.
+pub(crate) fn framing(joints: &[JointWork]) -> String {
+    let rows: Vec<[String; 6]> = joints
+        .iter()
+        .map(|joint| {
+            let range = joint.runner.as_ref();
+            [
+                on_one_line(&joint.joint),
+                range.map_or_else(String::new, |range| moved(&range.down)),
+                range.map_or_else(String::new, |range| moved(&range.up)),
+                joint.screws.as_ref().map_or_else(String::new, screws),
+                joint.seal.clone().unwrap_or_default(),
+                joint.flutes.as_ref().map_or_else(String::new, flutes),
+            ]
+        })
+        .filter(|[_, rest @ ..]| rest.iter().any(|cell| !cell.is_empty()))
+        .collect();
+    if rows.is_empty() {
+        return String::new();
+    }
+    let headings = [
+        "joint",
+        "structure comes down",
+        "structure goes up",
+        "board screws",
+        "preformed seal",
+        "flutes to fill",
+    ];
+    let made = table::of_used_columns(&headings, &rows);
+    format!("\n{}", table::set(&made))
+}
+
+/// "by 5/32 in.; room for 7/16 in., then the studs …": movement rounded up, room rounded down.
+fn moved(way: &Way) -> String {
+    let end = on_one_line(&way.end);
+    let by = rounded(way.by, true);
+    if way.room.number <= Number::ZERO {
+        return format!("by {by}; no room: {end}");
+    }
+    format!("by {by}; room for {}, then {end}", rounded(way.room, false))
+}
+
+/// A length up or down to 1/32 in. or 0.1 mm, marked where that isn't exact.
+fn rounded(length: Quantity, up: bool) -> String {
+    let step = if length.unit == Unit::Inch {
+        Number::new(1, 32)
+    } else {
+        Number::new(1, 10)
+    };
+    let near = step.and_then(|step| {
+        let near = length.number.nearest(step)?;
+        if up && near < length.number {
+            near.plus(step)
+        } else if !up && near > length.number {
+            near.minus(step)
+        } else {
+            Some(near)
+        }
+    });
+    let shown = Quantity::new(near.unwrap_or(length.number), length.unit);
+    let mark = if shown == length { "" } else { "≈ " };
+    format!("{mark}{}", print::trade(shown))
+}
+
+fn screws(screws: &Screws) -> String {
+    let mut parts = Vec::new();
+    match (screws.below, screws.recorded) {
+        (Some(least), Some(recorded)) => parts.push(format!(
+            "uppermost {least} or more below the structure ({recorded} recorded)"
+        )),
+        (Some(least), None) => parts.push(format!("uppermost {least} or more below the structure")),
+        (None, Some(recorded)) => {
+            parts.push(format!(
+                "uppermost {recorded} below the structure, as recorded"
+            ));
+        }
+        (None, None) => {}
+    }
+    if let Some(spacing) = screws.spacing {
+        parts.push(format!("others {spacing} apart at most"));
+    }
+    if let Some(count) = screws.uppermost {
+        parts.push(format!("{count} uppermost at least"));
+    }
+    parts.join("; ")
+}
+
+fn flutes(flutes: &Flutes) -> String {
+    let mut words = format!("{} to {}", flutes.fewest, flutes.most);
+    if let Some(deep) = flutes.deep {
+        words.push_str(&format!(", {deep} deep"));
+    }
+    words.push_str(&format!(", {} from rib to rib", flutes.pitch));
+    if let Some(long) = flutes.long {
+        words.push_str(&format!("; pieces {long} long"));
+    }
+    if let Some(volume) = flutes
+        .worked
+        .as_ref()
+        .and_then(|worked| worked.results.last())
+    {
+        words.push_str(&format!("; {} {}", volume.name, volume.shown));
+    }
+    words
+}
