@@ -251,7 +251,12 @@ fn held(
     let words = match standing {
         Standing::Met => format!("the {name} width, {value}, is {relation} the {limit} tested"),
         Standing::NotMet => {
-            format!("the {name} width, {value}, is not {relation} the {limit} tested")
+            let beyond = if relation.contains("less") {
+                "less"
+            } else {
+                "more"
+            };
+            format!("the {name} width, {value}, is {beyond} than the {limit} tested")
         }
         _ => format!(
             "whether the {name} width is {relation} the {limit} tested can't be told: {value} is too near it for the instrument"

@@ -11,6 +11,7 @@
 //! | [`runner`] | a slotted runner through its range: what jams, what unlaps |
 
 pub mod beam;
+pub mod beam_asked;
 mod curve;
 pub mod demand;
 pub mod envelope;
@@ -19,7 +20,8 @@ pub mod runner;
 pub mod section;
 pub mod share;
 
-pub use beam::{BeamAsked, Deflection, PointLoad, SpanAsked, Supports, deflection};
+pub use beam::{Deflection, deflection};
+pub use beam_asked::{BeamAsked, PointLoad, SpanAsked, Supports};
 pub use demand::{Cause, Contribution, Demand, Moves, Sense, When, combine};
 pub use envelope::{Envelope, EnvelopeAsked, envelope};
 pub use limits::{

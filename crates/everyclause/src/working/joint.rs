@@ -2,7 +2,6 @@
 
 use engineering::films::{self, RunAsked};
 use engineering::packing::{self, Direction, Layer, PackingAsked, Rule, Stack};
-use engineering::takeoff::{SpacingAsked, fasteners};
 use engineering::{Error, Known, Readings, Worked};
 use measure::{Dimension, Number, Quantity, Unit};
 use schemars::JsonSchema;
@@ -16,6 +15,7 @@ use super::facts::{
 };
 use super::flutes::{self, Flutes};
 use super::framing::{self, Range, Screws};
+use super::rows::{self, Row};
 
 /// The work at one joint.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
@@ -100,19 +100,6 @@ pub(crate) struct Strip {
     pub(crate) thickness: Quantity,
 }
 
-/// A row of fasteners or clips.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct Row {
-    /// What.
-    pub(crate) what: String,
-    /// The greatest spacing.
-    pub(crate) spacing: Quantity,
-    /// From the ends, at most.
-    pub(crate) end: Option<Quantity>,
-    /// How many.
-    pub(crate) count: u64,
-}
-
 /// Works out one joint.
 pub(super) fn work(
     joint: &Joint,
@@ -173,7 +160,7 @@ pub(super) fn work(
     of_packing(&mut made, &width, asks, facts, at_hand)?;
     of_coating(&mut made, &width, asks, at_hand)?;
     of_sealant(&mut made, &width, asks, at_hand)?;
-    of_fasteners(&mut made, asks)?;
+    made.fasteners = rows::fasteners_and_clips(joint.length, asks)?;
     match framing::range(asks, facts, &width)? {
         Ok(range) => made.runner = range,
         Err(gap) => made.gaps.push(gap),
@@ -353,48 +340,4 @@ fn of_sealant(
     };
     work.bead_area = Some(Quantity::new(bead.value.area.high, unit));
     Ok(())
-}
-
-/// Rows of fasteners and clips along the run, by what the listing asks of their spacing.
-fn of_fasteners(work: &mut JointWork, asks: &Asks<'_>) -> Result<(), Error> {
-    let Some(run) = work.length else {
-        return Ok(());
-    };
-    let mut seen: Vec<&str> = Vec::new();
-    for (property, item) in asks.properties() {
-        let Some((what, end)) = along_the_run(property) else {
-            continue;
-        };
-        if seen.contains(&property) {
-            continue;
-        }
-        seen.push(property);
-        let Some(spacing) = asks.most(property) else {
-            continue;
-        };
-        let end = asks.most(end);
-        let asked = SpacingAsked {
-            run: Known::new(run, "schedule"),
-            spacing: spacing.clone(),
-            end: end.clone(),
-            at_each: 1,
-        };
-        work.fasteners.push(Row {
-            what: format!("{what} (item {item})"),
-            spacing: spacing.quantity,
-            end: end.map(|end| end.quantity),
-            count: fasteners(&asked)?.value,
-        });
-    }
-    Ok(())
-}
-
-/// What stands along a run at a spacing, and the property of its distance from the ends.
-fn along_the_run(property: &str) -> Option<(&'static str, &'static str)> {
-    Some(match property {
-        "runner.fastener_spacing" => ("fasteners of the runner", "runner.end_distance"),
-        "clip.spacing" => ("clips", "clip.end_distance"),
-        "fastener.spacing" => ("fasteners", "fastener.end_distance"),
-        _ => return None,
-    })
 }

@@ -7,7 +7,8 @@
 //! | [`framing`] | how far the runner lets studs and board move, the board's screws |
 //! | [`flutes`] | the flutes of a deck across the wall |
 //! | [`notes`] | what the card takes to be so, and leaves out |
-//! | [`joint`] | strips, coating, sealant and fasteners of one joint |
+//! | [`rows`] | fasteners and clips along a joint |
+//! | [`joint`] | all the work at one joint: strips, coating, sealant, and the above |
 //! | [`order`] | what all the joints of the mark take together |
 //!
 //! Nothing is computed here: the values go to the library, and its worked calculations come back.
@@ -19,6 +20,7 @@ mod framing;
 mod joint;
 mod notes;
 mod order;
+mod rows;
 
 use conformance::{Standing, Verdict};
 use measure::Quantity;

@@ -176,11 +176,12 @@ fn contribution(text: &str) -> Result<Contribution, String> {
             ));
         }
     };
+    let amount = amount.ok_or_else(|| format!("how far it moves is missing; {example}"))?;
     Ok(Contribution {
         cause,
         sense,
         when,
-        amount: known(quantity(amount.unwrap_or_default())?),
+        amount: known(quantity(amount)?),
     })
 }
 
