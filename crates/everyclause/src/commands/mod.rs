@@ -10,6 +10,7 @@ mod demo;
 mod draw;
 mod explain;
 mod glossary;
+mod leakage;
 mod questions;
 mod read;
 pub(crate) mod schema;
@@ -49,6 +50,7 @@ enum Command {
     Questions(questions::Questions),
     Compare(compare::Compare),
     Work(work::Work),
+    Leakage(leakage::Leakage),
     Calc(calc::Calc),
     Glossary(glossary::Glossary),
     Schema(schema::SchemaOf),
@@ -71,6 +73,7 @@ impl Cli {
             Command::Questions(command) => command.run(),
             Command::Compare(command) => command.run(),
             Command::Work(command) => command.run(),
+            Command::Leakage(command) => command.run(),
             Command::Calc(command) => command.run(),
             Command::Glossary(command) => command.run(),
             Command::Schema(command) => Ok(command.run()),

@@ -30,6 +30,8 @@ pub(crate) enum Contract {
     Calc,
     /// A mark's work card
     Work,
+    /// The leakage of smoke barriers
+    Leakage,
 }
 
 impl SchemaOf {
@@ -49,6 +51,7 @@ impl Contract {
             Self::Compare => schema_for!(Vec<conformance::Change>),
             Self::Calc => schema_for!(engineering::Worked),
             Self::Work => schema_for!(crate::working::Card),
+            Self::Leakage => schema_for!(crate::working::leakage::Leakages),
         }
     }
 }

@@ -9,6 +9,7 @@ mod excerpt;
 pub(crate) mod explain;
 mod framing;
 pub(crate) mod glossary;
+pub(crate) mod leakage;
 pub(crate) mod marked;
 pub(crate) mod page;
 mod paint;

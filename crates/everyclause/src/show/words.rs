@@ -1,5 +1,8 @@
 //! Words of other people's files, made fit to be shown.
 
+use measure::unit::System;
+use measure::{Number, Quantity, Unit, print};
+
 /// The words on one line: white space evened, control characters taken out.
 pub(crate) fn on_one_line(words: &str) -> String {
     printable(&words.split_whitespace().collect::<Vec<_>>().join(" "))
@@ -88,6 +91,39 @@ fn follows(before: &str, after: &str) -> bool {
             stem == stem_after && width == width_after && number.checked_add(1) == Some(next)
         }
         _ => false,
+    }
+}
+
+/// A quantity to a hundredth, in both systems.
+pub(crate) fn to_a_hundredth(quantity: Quantity) -> String {
+    let near = Number::new(1, 100).and_then(|step| quantity.number.nearest(step));
+    let shown = Quantity::new(near.unwrap_or(quantity.number), quantity.unit);
+    let mark = if shown == quantity { "" } else { "≈ " };
+    format!("{mark}{}", print::both(shown))
+}
+
+/// A length as a tape is read: `27 ft 6 in.`.
+pub(crate) fn feet_and_inches(length: Quantity) -> String {
+    let foot = Number::whole(12);
+    let Some(inches) = length
+        .to(Unit::Inch)
+        .filter(|_| length.unit.system() == System::Customary)
+    else {
+        return print::both(length);
+    };
+    let feet = inches.number.numerator() / (inches.number.denominator() * 12);
+    let rest = i32::try_from(feet)
+        .ok()
+        .and_then(|feet| inches.number.minus(Number::whole(feet).times(foot)?));
+    match rest {
+        Some(rest) if feet > 0 && rest.is_zero() => format!("{feet} ft"),
+        Some(rest) if feet > 0 => {
+            format!(
+                "{feet} ft {}",
+                print::trade(Quantity::new(rest, Unit::Inch))
+            )
+        }
+        _ => print::trade(length),
     }
 }
 

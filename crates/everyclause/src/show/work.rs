@@ -3,12 +3,11 @@
 use comfy_table::Cell;
 use conformance::Standing;
 use engineering::Standing as Found;
-use measure::unit::System;
-use measure::{Number, Quantity, Unit, print};
+use measure::{Number, Quantity, print};
 
 use super::page::{heading, labelled, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, paint};
-use super::words::{counted, on_one_line, shortened};
+use super::words::{counted, feet_and_inches, on_one_line, shortened};
 use super::{table, worked};
 use crate::working::{Asked, Card, JointWork, Ordered};
 
@@ -109,31 +108,6 @@ fn joints(joints: &[JointWork]) -> String {
         .collect();
     let fills = table::of_used_columns(&headings, &rows);
     format!("{}\n{}", table::set(&strips), table::set(&fills))
-}
-
-/// A length as a tape is read: `27 ft 6 in.`.
-fn feet_and_inches(length: Quantity) -> String {
-    let foot = Number::whole(12);
-    let Some(inches) = length
-        .to(Unit::Inch)
-        .filter(|_| length.unit.system() == System::Customary)
-    else {
-        return print::both(length);
-    };
-    let feet = inches.number.numerator() / (inches.number.denominator() * 12);
-    let rest = i32::try_from(feet)
-        .ok()
-        .and_then(|feet| inches.number.minus(Number::whole(feet).times(foot)?));
-    match rest {
-        Some(rest) if feet > 0 && rest.is_zero() => format!("{feet} ft"),
-        Some(rest) if feet > 0 => {
-            format!(
-                "{feet} ft {}",
-                print::trade(Quantity::new(rest, Unit::Inch))
-            )
-        }
-        _ => print::trade(length),
-    }
 }
 
 fn laid(joint: &JointWork) -> String {

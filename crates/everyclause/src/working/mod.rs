@@ -18,6 +18,7 @@ mod facts;
 mod flutes;
 mod framing;
 mod joint;
+pub(crate) mod leakage;
 mod notes;
 mod order;
 mod rows;
