@@ -161,8 +161,8 @@ fn open_conditions(
             || found.reason == Reason::ConditionNotMet;
         let shared = tested(&condition.expr)
             .into_iter()
-            .find_map(|property| Some((property, parts.get(property)?)))
-            .filter(|(_, items)| by_condition && items.len() > 1);
+            .filter_map(|property| Some((property, parts.get(property)?)))
+            .find(|(_, items)| by_condition && items.len() > 1);
         let Some((property, items)) = shared else {
             continue;
         };

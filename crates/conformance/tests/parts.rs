@@ -85,6 +85,35 @@ fn a_condition_on_a_property_of_two_parts_is_of_neither() {
     }
 }
 
+/// A property of one part before that of two must not hide it.
+#[test]
+fn a_condition_on_several_properties_is_looked_through() {
+    let listing = titled(
+        &[
+            "board.layers: at least 1 ; item 2A",
+            "board.layers: at least 1 ; item 2B",
+            "stud.width: at least 3-5/8 in. ; item 2C",
+            "stud.width: at least 2-1/2 in. ; item 2D",
+            "sealant.depth: at least 5/8 in. ; item 3 ; if stud.width = 3-5/8 in. and board.layers = 2",
+        ],
+        &[
+            ("2", "WALL", None),
+            ("2A", "GYPSUM BOARD", Some("2")),
+            ("2B", "GYPSUM BOARD LINER", Some("2")),
+            ("2C", "STUDS", Some("2")),
+            ("2D", "STUDS OF THE LINER", Some("2")),
+            ("3", "SEALANT", None),
+        ],
+    );
+    let facts = [
+        "board.layers = 2",
+        "stud.width = 3-5/8 in.",
+        "2D:stud.width = 2-1/2 in.",
+        "sealant.depth = 5/8 in.",
+    ];
+    assert_eq!(verdicts(&listing, &facts)[4], open(WhichPart));
+}
+
 #[test]
 fn a_value_may_name_its_item() {
     let found = verdicts(

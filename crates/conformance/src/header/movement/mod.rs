@@ -75,7 +75,9 @@ fn by_percentage<'a>(
         return statement(not_shown(direction, stated), None);
     };
     match fact.value {
-        Value::Quantity(percent) if percent.dimension() == Dimension::Fraction => {
+        Value::Quantity(percent)
+            if percent.dimension() == Dimension::Fraction && percent.number >= Number::ZERO =>
+        {
             let found = if percent.number.is_zero() {
                 not_needed(direction, fact)
             } else {

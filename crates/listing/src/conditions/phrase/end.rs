@@ -1,0 +1,190 @@
+//! Where a condition's phrase ends: at a stop, at the main clause, or where another bound begins.
+
+use measure::Dimension;
+
+use super::super::width::skip_attribute;
+use super::OPENERS;
+use crate::phrase::Token;
+use crate::rules::Sentence;
+
+/// The phrase goes to the comma, semicolon or full stop after it; to "then"; or to the main verb of the sentence it opens.
+pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
+    const ALONE: &[&str] = &[
+        "dry",
+        "wet",
+        "cured",
+        "installed",
+        "placed",
+        "made",
+        "applied",
+        "measured",
+        "used",
+        "required",
+        "necessary",
+        "possible",
+        "specified",
+        "applicable",
+        "present",
+        "needed",
+        "shown",
+    ];
+    if sentence.is_word(at + 1, "in") && sentence.is_any(at + 2, &["place", "position"]) {
+        return at + 3;
+    }
+    if sentence.is_any(at + 1, ALONE)
+        && !sentence.is_any(
+            at + 2,
+            &["in", "on", "with", "for", "by", "at", "to", "and", "or"],
+        )
+    {
+        return at + 2;
+    }
+    let mut depth = 0;
+    for index in at + 1..sentence.tokens.len() {
+        if sentence.is_sign(index, '(') || sentence.is_sign(index, '[') {
+            depth += 1;
+        } else if sentence.is_sign(index, ')') || sentence.is_sign(index, ']') {
+            depth -= 1;
+            if depth < 0 {
+                return index;
+            }
+        } else if depth == 0
+            && (sentence.is_stop(index)
+                || is_second_verb(sentence, at, index)
+                || begins_parallel(sentence, index)
+                || begins_main_clause(sentence, at, index)
+                || sentence.is_word(index, "nor") && sentence.is_any(index + 1, OPENERS)
+                || sentence.is_word(index, "then")
+                || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
+        {
+            return index;
+        }
+    }
+    sentence.tokens.len()
+}
+
+/// The end of a condition in two halves: "where the joint exceeds 2 in., *or the rating is 3 h*, min 3 coats".
+pub(super) fn second_half(sentence: &Sentence<'_>, end: usize) -> usize {
+    if !(sentence.is_sign(end, ',') && sentence.is_any(end + 1, &["or", "and"])) {
+        return end;
+    }
+    let next = (end + 1..sentence.tokens.len()).find(|at| sentence.is_stop(*at));
+    let half = next.filter(|next| {
+        sentence.has_any(
+            end,
+            *next,
+            &["is", "are", "exceeds", "exceed", "has", "have"],
+        ) && !sentence.has_any(
+            end,
+            *next,
+            &["shall", "must", "min", "minimum", "max", "maximum", "may"],
+        )
+    });
+    half.unwrap_or(end)
+}
+
+/// Whether a verb goes on with the main clause: "the width when the packing is installed *is between* ...".
+fn is_second_verb(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    let verb = sentence.is_any(at, &["is", "are", "shall", "must", "may", "will"]);
+    let word = at
+        .checked_sub(1)
+        .map(|before| sentence.word(before))
+        .unwrap_or_default();
+    let participle =
+        word.ends_with("ed") || matches!(word, "made" | "set" | "built" | "dry" | "wet" | "place");
+    // The subject of the main clause stands before the opener: "the width when ...".
+    let subject = opener > 0 && !sentence.is_stop(opener - 1);
+    verb && participle && subject && sentence.has_any(opener + 1, at, &["is", "are", "has", "have"])
+}
+
+/// Whether the main clause begins with no comma before it: "where the joint is over 2 in. wide *the packing is held by clips ...*".
+fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    // "where the wall is taller than 14 ft *use* 16 ga angles"
+    const COMMANDS: &[&str] = &[
+        "use", "provide", "install", "apply", "fill", "reduce", "increase", "add", "place", "omit",
+        "pack", "cut", "fasten", "fix",
+    ];
+    if sentence.is_any(at, COMMANDS) && after_whole_number(sentence, at) {
+        return true;
+    }
+    let article = sentence.is_any(at, &["the", "a", "an", "each", "every", "no", "all"]);
+    article && (after_whole_number(sentence, at) || is_second_statement(sentence, opener, at))
+}
+
+fn after_whole_number(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.amounts.iter().any(|amount| {
+        amount.last <= at && skip_attribute(sentence, sentence.skip_parentheses(amount.last)) == at
+    })
+}
+
+/// Whether an article begins a second statement after a whole one: "where it meets fireproofing *the lap is increased ...*".
+fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    const FINITE: &[&str] = &[
+        "is", "are", "meets", "meet", "crosses", "cross", "exceeds", "exceed", "stands", "stand",
+        "lies", "runs", "run", "abuts", "abut", "occurs", "occur", "has", "have", "passes",
+        "bears", "bear", "ends", "changes",
+    ];
+    const LEADING: &[&str] = &[
+        "of", "at", "in", "to", "by", "from", "with", "than", "and", "or", "for", "on", "over",
+        "under", "above", "below", "into", "onto", "between", "against", "is", "are", "meets",
+        "meet", "crosses", "cross", "exceeds", "exceed", "abuts", "abut", "has", "have", "along",
+        "through", "within", "per", "as", "where", "when", "if",
+    ];
+    const REACH: usize = 10;
+    let stated = sentence.has_any(opener + 1, at, FINITE);
+    let led = at > 0 && sentence.is_any(at - 1, LEADING);
+    let verb = (at + 1..at + 1 + REACH)
+        .take_while(|next| !sentence.is_stop(*next))
+        .any(|next| {
+            sentence.is_any(
+                next,
+                &["is", "are", "shall", "must", "may", "need", "needs"],
+            )
+        });
+    stated && !led && verb
+}
+
+/// Whether "and" or "or" begins another bound with a condition of its own: "no less than 1/2 in. where ..., *and no less than* 3/4 in.
+/// where ...".
+fn begins_parallel(sentence: &Sentence<'_>, at: usize) -> bool {
+    let joint = sentence.is_any(at, &["and", "or"]);
+    // "is 2 in. or 3 in. wide", "between 1 in. and 2 in.": the same measure goes on.
+    let before = sentence
+        .amounts
+        .iter()
+        .find(|amount| sentence.skip_parentheses(amount.last) == at || amount.last == at);
+    let next = sentence
+        .amount_at(at + 1)
+        .and_then(|index| sentence.amount(index));
+    let goes_on = before.zip(next).is_some_and(|(before, next)| {
+        let between = before.first > 0 && sentence.is_word(before.first - 1, "between");
+        let after = sentence.skip_parentheses(next.last);
+        let measured = skip_attribute(sentence, after) > after;
+        let rated = next.unit.dimension() == Dimension::Time;
+        before.unit.dimension() == next.unit.dimension() && (between || measured || rated)
+    });
+    let bare = sentence.token(at + 1).is_some_and(Token::is_numeric) && next.is_none();
+    if goes_on || bare {
+        return false;
+    }
+    let bounds = sentence.is_any(
+        at + 1,
+        &["no", "not", "at", "min", "minimum", "max", "maximum", "a"],
+    ) || sentence.amount_at(at + 1).is_some();
+    let another = (at + 2..sentence.tokens.len()).any(|later| sentence.is_any(later, OPENERS))
+        || names_the_rest(sentence, at + 1);
+    joint && bounds && another
+}
+
+/// Whether an amount is for all the rest: "..., and *3-1/4 in. flanges for all other joints*".
+fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> bool {
+    const REACH: usize = 9;
+    let amount = sentence
+        .amount_at(at)
+        .and_then(|index| sentence.amount(index));
+    amount.is_some_and(|amount| {
+        (amount.last..amount.last + REACH)
+            .take_while(|at| !sentence.is_stop(*at))
+            .any(|at| sentence.is_any(at, &["other", "others", "otherwise", "elsewhere"]))
+    })
+}

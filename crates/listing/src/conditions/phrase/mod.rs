@@ -1,0 +1,220 @@
+//! Phrases that open with "where", "when", "if", "unless": whatever number stands in them is a trigger.
+
+mod end;
+mod requires;
+
+use measure::{Dimension, Unit};
+
+use self::end::{end, second_half};
+use self::requires::{is_state, states};
+use super::{Found, test};
+use crate::model::Expr;
+use crate::naming::mentions;
+use crate::rules::Sentence;
+
+/// Words that open such a phrase.
+const OPENERS: &[&str] = &[
+    "where", "when", "whenever", "if", "unless", "wherever", "should",
+];
+
+pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
+    let mut found: Vec<Found> = Vec::new();
+    let mut spoken_of = None;
+    let mut at = 0;
+    while at < sentence.tokens.len() {
+        let end = if opens(sentence, at) {
+            second_half(sentence, end(sentence, at))
+        } else {
+            at
+        };
+        if end > at + 1 && !states(sentence, at, end) && !is_state(sentence, at, end) {
+            let (condition, property) = phrase(sentence, at, end, spoken_of);
+            spoken_of = property.or(spoken_of);
+            found.push(condition);
+            at = end;
+        } else {
+            at += 1;
+        }
+    }
+    found
+}
+
+fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
+    let where_meaning_place =
+        sentence.is_word(at, "where") && at > 0 && sentence.is_any(at - 1, &["except"]);
+    // "should" opens only at the start: "should the joint exceed ...".
+    let plain = sentence.is_any(at, OPENERS) && (!sentence.is_word(at, "should") || at == 0);
+    plain || where_meaning_place
+}
+
+fn phrase(
+    sentence: &Sentence<'_>,
+    first: usize,
+    last: usize,
+    spoken_of: Option<&'static str>,
+) -> (Found, Option<&'static str>) {
+    let within = |index: &usize| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| amount.first >= first && amount.last <= last)
+    };
+    let triggers: Vec<usize> = (0..sentence.amounts.len()).filter(within).collect();
+    // "... where it is over 2 in.": it is what the phrase before tested.
+    let again = spoken_of.filter(|_| sentence.is_any(first + 1, &["it", "they"]));
+    let named: Vec<&'static str> = triggers
+        .iter()
+        .filter_map(|index| property(sentence, *index, first).or(again))
+        .collect();
+    let tested: Vec<Expr> = triggers
+        .iter()
+        .zip(&named)
+        .filter_map(|(index, property)| test(sentence, *index, property))
+        .collect();
+    // A phrase is tested only when every number in it is, and no word in it turns or splits what it says.
+    let turned = (first..last).any(|at| {
+        sentence.is_any(at, &["and", "or", "but"])
+            || (sentence.is_word(at, "not") && !compares(sentence, at + 1))
+    });
+    let plain = tested.len() == triggers.len() && !triggers.is_empty() && !turned;
+    let expr = match tested.as_slice() {
+        [one] if plain && sentence.is_word(first, "unless") => Expr::Not(Box::new(one.clone())),
+        [one] if plain => one.clone(),
+        _ => Expr::Words(sentence.words(first, last).to_owned()),
+    };
+    let found = Found {
+        first,
+        last,
+        expr,
+        triggers,
+        parts: Vec::new(),
+    };
+    (found, named.last().copied().filter(|_| plain))
+}
+
+/// Whether a word compares, so that a "not" before it belongs to the comparison.
+fn compares(sentence: &Sentence<'_>, at: usize) -> bool {
+    const COMPARING: &[&str] = &[
+        "over",
+        "above",
+        "under",
+        "below",
+        "more",
+        "less",
+        "greater",
+        "exceeding",
+        "exceed",
+        "wider",
+        "narrower",
+        "smaller",
+        "larger",
+    ];
+    sentence.is_any(at, COMPARING)
+}
+
+/// The property that a number in a condition tests, where its words leave no doubt: nothing may stand between the opener and the number but
+/// the thing, its attribute and a comparison. "Where the joint is at a beam deeper than 12 in." tests no width.
+fn property(sentence: &Sentence<'_>, index: usize, first: usize) -> Option<&'static str> {
+    const COMMON: &[&str] = &[
+        "the",
+        "a",
+        "an",
+        "is",
+        "are",
+        "be",
+        "of",
+        "not",
+        "no",
+        "than",
+        "more",
+        "less",
+        "greater",
+        "over",
+        "above",
+        "under",
+        "below",
+        "exceeds",
+        "exceed",
+        "exceeding",
+        "up",
+        "to",
+        "or",
+        "equal",
+        "at",
+        "least",
+        "most",
+        "does",
+        "do",
+        "nominal",
+        "has",
+        "have",
+        "installed",
+        "it",
+        "they",
+        "by",
+        "one",
+        "within",
+        "between",
+    ];
+    let amount = sentence.amount(index)?;
+    let only = |own: &[&str]| {
+        (first + 1..amount.first).all(|at| {
+            let sign = sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_none() && !token.is_numeric());
+            sign || sentence.is_any(at, COMMON) || sentence.is_any(at, own)
+        })
+    };
+    let says = |words: &[&str]| sentence.has_any(first, amount.first, words);
+    let after = |words: &[&str]| sentence.has_any(amount.last, amount.last + 3, words);
+    match amount.unit {
+        Unit::Hour
+            if only(&[
+                "rating", "ratings", "rated", "joint", "assembly", "fire", "hourly", "required",
+                "sought", "wall", "system",
+            ]) && (says(&["rating", "rated"]) || after(&["rating", "rated"])) =>
+        {
+            Some("joint.rating")
+        }
+        Unit::Percent
+            if only(&[
+                "compressed",
+                "compression",
+                "packing",
+                "batt",
+                "wool",
+                "nominally",
+            ]) && says(&["compressed", "compression"]) =>
+        {
+            Some("packing.compression")
+        }
+        Unit::Count if after(&["layer", "layers"]) && names(sentence, "board") => {
+            Some("board.layers")
+        }
+        unit if unit.dimension() == Dimension::Length => {
+            let joint = says(&["joint", "joints"])
+                || (says(&["width", "widths"]) && !says(&["wall", "board"]));
+            let width = only(&[
+                "joint", "joints", "width", "widths", "wide", "wider", "narrower", "opening", "gap",
+            ]);
+            let wall = says(&["wall"])
+                && (says(&["height", "higher", "taller"]) || after(&["high", "height"]));
+            let height = only(&[
+                "wall", "walls", "height", "high", "higher", "taller", "clear",
+            ]);
+            if joint && width && !after(&["deep", "long", "thick", "high"]) {
+                Some("joint.width")
+            } else if wall && height {
+                Some("wall.height")
+            } else {
+                None
+            }
+        }
+        _ => None,
+    }
+}
+
+fn names(sentence: &Sentence<'_>, component: &str) -> bool {
+    mentions(sentence)
+        .iter()
+        .any(|mention| mention.component.name == component)
+}

@@ -1,0 +1,156 @@
+//! Phrases that look like conditions and require something themselves: "poured when the slab is at 5 to 35 °C".
+
+use measure::{Dimension, Unit};
+
+use super::super::{compared, forbidden};
+use crate::rules::Sentence;
+
+/// Words in it that show that it is no condition but states a requirement itself.
+const STATES: &[&str] = &["shall", "must"];
+
+/// Whether the words after an opener state a requirement themselves: they hold "shall", or say of a number that it is required or
+/// will do, or follow the condition that they speak of ("in the 4-hour joint, where the depth is 5/8 in.").
+pub(super) fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    let holds_number = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.first >= first && amount.last <= last);
+    let suffices = sentence.has_any(
+        first,
+        last,
+        &[
+            "required",
+            "suffices",
+            "suffice",
+            "sufficient",
+            "acceptable",
+            "enough",
+            "will",
+            "needed",
+        ],
+    );
+    // "may cross the joint if they are spaced at least 4 ft apart" requires the spacing of what it permits.
+    let permits = allows_provided(sentence, first, last)
+        || sentence.has_any(0, first, &["may", "permitted", "allowed"])
+            && sentence.is_word(first, "if")
+            && sentence.is_any(first + 1, &["they", "it"])
+            && sentence.is_any(first + 2, &["is", "are"])
+            && !sentence.has_any(
+                0,
+                first,
+                &[
+                    "omitted",
+                    "left",
+                    "waived",
+                    "reduced",
+                    "increased",
+                    "replaced",
+                    "deleted",
+                    "dispensed",
+                    "skipped",
+                ],
+            );
+    let allowed =
+        permits || first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
+    sentence.has_any(first, last, STATES)
+        || (holds_number && is_work_when(sentence, first, last))
+        || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
+}
+
+/// `Planks may be used if the cores are grouted solid for 6 in.`: what the permission rests on is required. A comparison would say which
+/// planks are meant.
+fn allows_provided(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    let may = sentence.has_any(0, first, &["may", "permitted", "allowed"]);
+    let closes = last + 1 >= sentence.tokens.len();
+    let built = sentence.has_any(first, last, &["is", "are"]);
+    let compared = (0..sentence.amounts.len())
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.first >= first)
+        })
+        .any(|index| compared(sentence, index));
+    let widths = (first..last).any(|at| {
+        sentence.is_any(
+            at,
+            &["joint", "joints", "width", "gap", "opening", "rating"],
+        )
+    });
+    may && sentence.is_word(first, "if")
+        && closes
+        && built
+        && !compared
+        && !widths
+        && !sentence.has_any(
+            0,
+            first,
+            &[
+                "omitted",
+                "reduced",
+                "left",
+                "waived",
+                "increased",
+                "deleted",
+            ],
+        )
+}
+
+/// `Poured when the concrete is at 5 °C to 35 °C`: the sentence bounds nothing but the state in which the work is done.
+fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    let done = first > 0
+        && first <= 3
+        && sentence.is_any(first, &["when", "where"])
+        && sentence.is_any(first - 1, forbidden::DOING);
+    let mut own = sentence
+        .amounts
+        .iter()
+        .filter(|amount| first <= amount.first && amount.last <= last);
+    let weather = |unit: Unit| {
+        matches!(
+            unit.dimension(),
+            Dimension::Temperature | Dimension::Time | Dimension::CalendarTime
+        ) || unit == Unit::Percent
+    };
+    let alone = own.all(|amount| weather(amount.unit))
+        && !sentence.amounts.iter().any(|amount| amount.first < first);
+    let free = sentence.has_any(0, first, &["may", "need", "not"]);
+    done && alone && !free
+}
+
+/// "when installed", "when dry", "when measured": the state in which the number holds, which is part of what it is.
+pub(super) fn is_state(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    const STATES: &[&str] = &[
+        "installed",
+        "dry",
+        "dried",
+        "wet",
+        "cured",
+        "measured",
+        "placed",
+        "made",
+        "applied",
+        "compressed",
+        "set",
+    ];
+    let opened = sentence.is_any(first, &["when", "where"]);
+    let in_place = last == first + 3
+        && sentence.is_word(first + 1, "in")
+        && sentence.is_any(first + 2, &["place", "position"]);
+    opened && (in_place || (last == first + 2 && sentence.is_any(first + 1, STATES)))
+}
+
+fn follows_condition(sentence: &Sentence<'_>, first: usize) -> bool {
+    let Some(comma) = first.checked_sub(1).filter(|at| sentence.is_sign(*at, ',')) else {
+        return false;
+    };
+    let start = (0..comma)
+        .rev()
+        .find(|at| sentence.is_stop(*at))
+        .map_or(0, |at| at + 1);
+    let excepts = sentence.is_any(start, &["save", "except", "in", "and", "for"]);
+    excepts
+        && sentence
+            .amounts
+            .iter()
+            .any(|amount| amount.first >= start && amount.last <= comma)
+}
