@@ -20,7 +20,7 @@
 //! | `header` | the head of the listing against what the building asks |
 //! | `judgments` | what named people have decided |
 //! | `explain` | putting it in words |
-//! | [`questions`] | what to ask whom |
+//! | [`mod@questions`] | what to ask whom |
 //! | [`editions`] | what changed between two editions of a listing |
 
 mod assessment;

@@ -15,8 +15,8 @@
 //! | [`section`] | the parts in their places: heads and feet of walls, joints between floors and walls |
 //! | [`callout`] | the parts with their items, measures and the state of their clauses |
 //! | `layout` | how wide a text is; leaders that don't cross; dimensions that don't collide |
-//! | [`sheet`] | views, call-outs, dimensions, chart, key, cautions and title block on one page |
-//! | [`svg`] | the page as SVG |
+//! | [`mod@sheet`] | views, call-outs, dimensions, chart, key, cautions and title block on one page |
+//! | [`mod@svg`] | the page as SVG |
 //!
 //! # Conventions
 //!

@@ -3,7 +3,9 @@
 #![allow(clippy::unwrap_used, reason = "a benchmark may stop where it fails")]
 
 use divan::Bencher;
-use engineering::takeoff::{Coating, Fasteners, MarkAsked, Packing, Run, Sealant, Stock, take_off};
+use engineering::takeoff::{
+    Coating, Fasteners, MarkAsked, Packing, Profile, Run, Sealant, Stock, take_off,
+};
 use measure::Number;
 
 fn main() {
@@ -43,6 +45,10 @@ fn marks() -> Vec<MarkAsked> {
             faces: 2,
             package: number(183, 10),
             loss: number(1, 20),
+        }],
+        profiles: vec![Profile {
+            what: "runner".to_owned(),
+            rows: 1,
         }],
         fasteners: vec![Fasteners {
             what: "pins".to_owned(),

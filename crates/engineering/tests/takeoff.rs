@@ -15,8 +15,8 @@ use std::collections::BTreeMap;
 use common::{known, n, q};
 use engineering::Known;
 use engineering::takeoff::{
-    Coating, CuttingAsked, Fasteners, MarkAsked, Packing, Piece, Run, Sealant, SpacingAsked, Stock,
-    cutting, fasteners, take_off,
+    Coating, CuttingAsked, Fasteners, Kind, MarkAsked, Packing, Piece, Profile, Run, Sealant,
+    SpacingAsked, Stock, cutting, fasteners, take_off,
 };
 use measure::{Number, Quantity, Unit};
 use proptest::prelude::*;
@@ -196,6 +196,10 @@ fn mark() -> MarkAsked {
             package: n("18.3"),
             loss: n("0"),
         }],
+        profiles: vec![Profile {
+            what: "runner".to_owned(),
+            rows: 1,
+        }],
         fasteners: vec![Fasteners {
             what: "pins".to_owned(),
             spacing: n("16"),
@@ -233,6 +237,10 @@ fn a_schedule_taken_off() {
             .amount
     };
     assert_eq!(of("joint"), q("28 ft"));
+    assert_eq!(of("runner"), q("28 ft"));
+    // The strips of both runs, uncompressed: 336 × 5 × 1.5 / 144.
+    let strips = found.lines.iter().find(|line| line.kind == Kind::Packing);
+    assert_eq!(strips.unwrap().volume, Some(q("17.5 bd_ft")));
     // 336 × 2 × 2 × 1/8 / 231 / 0.9.
     assert_eq!(of("spray").number, n("168/231").over(n("9/10")).unwrap());
     // (168 - 4) / 16 = 10.25: 11 spaces, 12 pins, twice.

@@ -122,6 +122,7 @@ fn help() {
         "compare",
         "calc",
         "work",
+        "takeoff",
         "leakage",
         "glossary",
         "schema",

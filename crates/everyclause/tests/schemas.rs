@@ -19,6 +19,7 @@ fn the_published_schemas_are_those_of_the_types() {
         "compare",
         "calc",
         "work",
+        "takeoff",
         "leakage",
     ] {
         let now = run(Path::new("."), ["schema", name]).out;

@@ -9,10 +9,10 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`number`] | [`Number`], an exact ratio |
-//! | [`dimension`], [`unit`] | what kinds of quantity there are, and their units |
+//! | [`dimension`], [`mod@unit`] | what kinds of quantity there are, and their units |
 //! | [`quantity`] | [`Quantity`]: a number with a unit; conversion and comparison |
 //! | [`notation`] | reading numbers, units and quantities from text |
-//! | [`print`] | writing them again, in both systems |
+//! | [`mod@print`] | writing them again, in both systems |
 //! | [`dual`] | whether `2-1/2 in.` and `64 mm` say the same |
 
 pub mod dimension;

@@ -1,9 +1,9 @@
 //! What changed between two editions of a listing, clause by clause.
 //!
 //! The items of the two are matched first, by title or by number, so that renumbering moves clauses instead of removing
-//! and adding them ([`items`]). Clauses are then matched by item, property, option and condition, then by less and less
-//! of that, the nearest words first ([`pairs`]). What a pair of bounds comes to is a matter of which values each allows
-//! ([`bounds`]): a nominal value allows itself alone, so that "nominal 4 pcf" become "min 4 pcf" is loosened.
+//! and adding them (`items`). Clauses are then matched by item, property, option and condition, then by less and less
+//! of that, the nearest words first (`pairs`). What a pair of bounds comes to is a matter of which values each allows
+//! (`bounds`): a nominal value allows itself alone, so that "nominal 4 pcf" become "min 4 pcf" is loosened.
 
 mod bounds;
 mod head;

@@ -3,9 +3,9 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`solids`] | wet from dry and back; the solids that a listing's pair implies |
-//! | [`coverage`] | what a volume covers, and the gallons for a run |
+//! | [`mod@coverage`] | what a volume covers, and the gallons for a run |
 //! | [`gauge`] | readings of a notch gauge or a dry-film gauge against a least thickness |
-//! | [`bead`] | sealant: volume of a bead, and how far a package goes |
+//! | [`mod@bead`] | sealant: volume of a bead, and how far a package goes |
 
 pub mod bead;
 pub mod coverage;

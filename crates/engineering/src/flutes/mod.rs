@@ -7,8 +7,8 @@
 //! |---|---|
 //! | [`profile`] | profiles of steel deck as data, and profiles that a person gives |
 //! | [`angle`] | the sine of an angle, with a bound of its error |
-//! | [`crossing`] | voids along a wall that crosses the ribs or runs beside them: count, area, volume |
-//! | [`plug`] | the plug for a void, and the board cut to it or straight |
+//! | [`mod@crossing`] | voids along a wall that crosses the ribs or runs beside them: count, area, volume |
+//! | [`mod@plug`] | the plug for a void, and the board cut to it or straight |
 
 pub mod angle;
 pub mod crossing;

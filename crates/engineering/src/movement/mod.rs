@@ -6,9 +6,9 @@
 //! | [`beam`] | deflection of beams and slab strips: simple, fixed, cantilever, continuous |
 //! | [`limits`] | L/n where only the limit is known, thermal movement, storey drift, width of a sealant joint |
 //! | [`demand`] | contributions added up into closing, opening and shear |
-//! | [`share`] | a movement as a part of the width as found |
-//! | [`envelope`] | the widths a joint will see, from the width as found |
-//! | [`runner`] | a slotted runner through its range: what jams, what unlaps |
+//! | [`mod@share`] | a movement as a part of the width as found |
+//! | [`mod@envelope`] | the widths a joint will see, from the width as found |
+//! | [`mod@runner`] | a slotted runner through its range: what jams, what unlaps |
 
 pub mod beam;
 pub mod beam_asked;

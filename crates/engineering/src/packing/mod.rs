@@ -8,7 +8,7 @@
 //! | [`compression`] | the rule a listing gives, and thickness, compression and density from each other |
 //! | [`stack`] | which strips of the stock at hand make the thickness |
 //! | [`choose`] | the stack for the widths of a joint, and what it comes to at each |
-//! | [`butts`] | pieces in a run, their butt joints and how they are staggered |
+//! | [`mod@butts`] | pieces in a run, their butt joints and how they are staggered |
 
 pub mod butts;
 pub mod choose;

@@ -1,8 +1,28 @@
 //! What a take-off is asked, and what it answers.
 
 use measure::{Number, Quantity};
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use super::order::Order;
+
+/// What kind of thing a quantity is of, in the order in which a take-off names them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Kind {
+    /// The length of joint itself.
+    Joint,
+    /// Strips of packing, cut from batts.
+    Packing,
+    /// Coating.
+    Coating,
+    /// Sealant.
+    Sealant,
+    /// Runners and other profiles that lie along the joint.
+    Profile,
+    /// Fasteners, clips and the like, by number.
+    Fasteners,
+}
 
 /// A batt or board as it comes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -75,6 +95,15 @@ pub struct Fasteners {
     pub at_each: u64,
 }
 
+/// A profile that lies along the whole run, such as a runner.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Profile {
+    /// What it is.
+    pub what: String,
+    /// How many lie side by side.
+    pub rows: u64,
+}
+
 /// A mark of the schedule.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct MarkAsked {
@@ -86,6 +115,8 @@ pub struct MarkAsked {
     pub coatings: Vec<Coating>,
     /// Its sealants.
     pub sealants: Vec<Sealant>,
+    /// Its profiles.
+    pub profiles: Vec<Profile>,
     /// Its fasteners.
     pub fasteners: Vec<Fasteners>,
 }
@@ -108,10 +139,14 @@ pub struct Line {
     pub mark: String,
     /// The storey.
     pub storey: String,
+    /// What kind of thing it is.
+    pub kind: Kind,
     /// What it is a quantity of.
     pub what: String,
-    /// How much.
+    /// How much: lengths in feet, coating in gallons and sealant in cubic inches with their loss, the rest by number.
     pub amount: Quantity,
+    /// The volume in the building, of packing, in board feet of the uncompressed strips.
+    pub volume: Option<Quantity>,
 }
 
 /// A schedule taken off.

@@ -5,7 +5,7 @@
 //!
 //! | module | what lives there |
 //! |---|---|
-//! | [`cutting`] | pieces from stock of one length: the fewest stocks, or few with a proven bound |
+//! | [`mod@cutting`] | pieces from stock of one length: the fewest stocks, or few with a proven bound |
 //! | [`schedule`] | quantities of a schedule by mark and storey, and what to order |
 //! | [`spacing`] | how many fasteners a run takes at their spacing |
 
@@ -19,7 +19,9 @@ pub mod schedule;
 mod search;
 pub mod spacing;
 
-pub use asked::{Coating, Fasteners, Line, MarkAsked, Packing, Run, Schedule, Sealant, Stock};
+pub use asked::{
+    Coating, Fasteners, Kind, Line, MarkAsked, Packing, Profile, Run, Schedule, Sealant, Stock,
+};
 pub use cutting::{Cut, Cutting, CuttingAsked, Piece, cutting};
 pub use order::Order;
 pub use schedule::take_off;

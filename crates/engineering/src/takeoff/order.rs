@@ -2,9 +2,13 @@
 
 use measure::{Number, Quantity};
 
+use super::asked::Kind;
+
 /// One thing to order, the whole schedule together.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Order {
+    /// What kind of thing it is.
+    pub kind: Kind,
     /// What it is.
     pub what: String,
     /// How much of it ends up in the building.

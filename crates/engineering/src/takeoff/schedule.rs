@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use measure::{Number, Quantity, Unit};
 
-use super::asked::{Line, MarkAsked, Packing, Run, Schedule, Stock};
+use super::asked::{Kind, Line, MarkAsked, Packing, Run, Schedule, Stock};
 use super::cutting::{solve, words};
 use super::order::Order;
 use super::spacing::places;
@@ -20,13 +20,24 @@ const WHAT: &str = "the take-off";
 /// The key of strips that are cut alike from like stock.
 type StripKey<'a> = (&'a str, Number, Stock, Number);
 
+/// The key of a line: mark, storey, kind and what it is.
+type LineKey<'a> = (&'a str, &'a str, Kind, String);
+
+/// The sum of a line: its amount and unit, and board feet where it is packing.
+struct Sum {
+    amount: Exact,
+    unit: Unit,
+    board_feet: Option<Exact>,
+}
+
 #[derive(Default)]
 struct Tally<'a> {
-    lines: BTreeMap<(&'a str, &'a str, String), (Exact, Unit)>,
+    lines: BTreeMap<LineKey<'a>, Sum>,
     /// Whole strips and rests, by strip.
     strips: BTreeMap<StripKey<'a>, (u64, BTreeMap<Number, u64>)>,
     coatings: BTreeMap<&'a str, (Exact, Exact)>,
     sealants: BTreeMap<(&'a str, Number), (Exact, Exact)>,
+    profiles: BTreeMap<&'a str, Exact>,
     fasteners: BTreeMap<&'a str, u64>,
 }
 
@@ -54,12 +65,17 @@ pub fn take_off(marks: &[MarkAsked], runs: &[Run]) -> Result<Computed<Schedule>,
     let lines = tally
         .lines
         .into_iter()
-        .map(|((mark, storey, what), (amount, unit))| {
+        .map(|((mark, storey, kind, what), sum)| {
+            let volume = sum
+                .board_feet
+                .map(|volume| Ok::<_, Error>(Quantity::new(volume.get(WHAT)?, Unit::BoardFoot)));
             Ok(Line {
                 mark: mark.to_owned(),
                 storey: storey.to_owned(),
+                kind,
                 what,
-                amount: Quantity::new(amount.get(WHAT)?, unit),
+                amount: Quantity::new(sum.amount.get(WHAT)?, sum.unit),
+                volume: volume.transpose()?,
             })
         });
     let schedule = Schedule {
@@ -71,20 +87,25 @@ pub fn take_off(marks: &[MarkAsked], runs: &[Run]) -> Result<Computed<Schedule>,
 
 impl<'a> Tally<'a> {
     fn add(&mut self, mark: &'a MarkAsked, run: &'a Run) -> Result<(), Error> {
-        let key = |what: String| (mark.mark.as_str(), run.storey.as_str(), what);
+        let key = |kind: Kind, what: String| (mark.mark.as_str(), run.storey.as_str(), kind, what);
         let length = exact(run.length);
-        self.line(key("joint".to_owned()), length / 12, Unit::Foot);
+        let joint = key(Kind::Joint, "joint".to_owned());
+        self.line(joint, length / 12, Unit::Foot, None);
         for packing in &mark.packing {
             let what = format!(
                 "{}, {} thick, cut {} wide",
                 packing.product,
-                words(packing.thickness, Unit::Inch),
-                words(packing.cut_width, Unit::Inch)
+                size(packing.thickness),
+                size(packing.cut_width)
             );
             let strips = count(packing.strips)?;
-            self.line(key(what.clone()), length * strips / 12, Unit::Foot);
             let board_feet = length * strips * packing.cut_width * packing.thickness / 144;
-            self.line(key(what + ", net"), board_feet, Unit::BoardFoot);
+            self.line(
+                key(Kind::Packing, what),
+                length * strips / 12,
+                Unit::Foot,
+                Some(board_feet),
+            );
             let (whole, rests) = pieces(run.length, packing)?;
             let strip = (
                 packing.product.as_str(),
@@ -102,9 +123,10 @@ impl<'a> Tally<'a> {
             let film = length * coating.band * count(coating.faces)? * coating.wet / 231;
             let used = film / (exact(1) - coating.loss);
             self.line(
-                key(format!("{}, with loss", coating.product)),
+                key(Kind::Coating, format!("{}, with loss", coating.product)),
                 used,
                 Unit::Gallon,
+                None,
             );
             let sums = self
                 .coatings
@@ -116,9 +138,10 @@ impl<'a> Tally<'a> {
             let bead = length * sealant.area * count(sealant.faces)?;
             let used = bead / (exact(1) - sealant.loss);
             self.line(
-                key(format!("{}, with loss", sealant.product)),
+                key(Kind::Sealant, format!("{}, with loss", sealant.product)),
                 used,
                 Unit::CubicInch,
+                None,
             );
             let sums = self
                 .sealants
@@ -126,20 +149,39 @@ impl<'a> Tally<'a> {
                 .or_insert((exact(0), exact(0)));
             *sums = (sums.0 + bead.get(WHAT)?, sums.1 + used.get(WHAT)?);
         }
+        for profile in &mark.profiles {
+            let feet = length * count(profile.rows)? / 12;
+            self.line(
+                key(Kind::Profile, profile.what.clone()),
+                feet,
+                Unit::Foot,
+                None,
+            );
+            let sum = self.profiles.entry(&profile.what).or_insert(exact(0));
+            *sum = *sum + feet.get(WHAT)?;
+        }
         for row in &mark.fasteners {
             let number = places(run.length, row.spacing, row.end)?.saturating_mul(row.at_each);
-            self.line(key(row.what.clone()), exact(count(number)?), Unit::Count);
+            self.line(
+                key(Kind::Fasteners, row.what.clone()),
+                exact(count(number)?),
+                Unit::Count,
+                None,
+            );
             *self.fasteners.entry(&row.what).or_default() += number;
         }
         Ok(())
     }
 
-    fn line(&mut self, key: (&'a str, &'a str, String), amount: Exact, unit: Unit) {
-        let slot = self.lines.entry(key).or_insert((exact(0), unit));
-        if let Ok(amount) = amount.get(WHAT) {
-            slot.0 = slot.0 + amount;
-        } else {
-            slot.0 = amount;
+    fn line(&mut self, key: LineKey<'a>, amount: Exact, unit: Unit, board_feet: Option<Exact>) {
+        let sum = self.lines.entry(key).or_insert(Sum {
+            amount: exact(0),
+            unit,
+            board_feet: None,
+        });
+        sum.amount = added(sum.amount, amount);
+        if let Some(volume) = board_feet {
+            sum.board_feet = Some(added(sum.board_feet.unwrap_or(exact(0)), volume));
         }
     }
 
@@ -166,8 +208,8 @@ impl<'a> Tally<'a> {
                 if *width > stock.width {
                     return Err(Error::range(
                         "the width of a strip",
-                        words(*width, Unit::Inch),
-                        format!("at most the batt's, {}", words(stock.width, Unit::Inch)),
+                        size(*width),
+                        format!("at most the batt's, {}", size(stock.width)),
                     ));
                 }
             }
@@ -181,11 +223,12 @@ impl<'a> Tally<'a> {
                 (exact(1) - (exact(sawn.net) / bought).get(WHAT)?).get(WHAT)?
             };
             orders.push(Order {
+                kind: Kind::Packing,
                 what: format!(
                     "{product}, {} thick, batts {} × {}",
-                    words(thickness, Unit::Inch),
-                    words(stock.width, Unit::Inch),
-                    words(stock.length, Unit::Inch)
+                    size(thickness),
+                    size(stock.width),
+                    size(stock.length)
                 ),
                 net: Quantity::new(sawn.net, Unit::BoardFoot),
                 bought: Quantity::new(bought, Unit::BoardFoot),
@@ -199,11 +242,12 @@ impl<'a> Tally<'a> {
 
     fn other_orders(&self) -> Result<Vec<Order>, Error> {
         let mut orders = Vec::new();
-        let plain = |what: String, net: Quantity, bought: Quantity, pieces: Option<u64>| Order {
-            what,
+        let plain = |kind: Kind, what: &str, net: Quantity, bought: Quantity| Order {
+            kind,
+            what: what.to_owned(),
             net,
             bought,
-            pieces,
+            pieces: None,
             at_least: None,
             waste: None,
         };
@@ -211,10 +255,10 @@ impl<'a> Tally<'a> {
             let gallons =
                 |number: Exact| Ok::<_, Error>(Quantity::new(number.get(WHAT)?, Unit::Gallon));
             orders.push(plain(
-                (*product).to_owned(),
+                Kind::Coating,
+                product,
                 gallons(*net)?,
                 gallons(*used)?,
-                None,
             ));
         }
         for ((product, package), (net, used)) in &self.sealants {
@@ -225,18 +269,39 @@ impl<'a> Tally<'a> {
                 "{product}, packages of {}",
                 words(*package, Unit::CubicInch)
             );
-            orders.push(plain(
-                what,
-                inches(*net)?,
-                inches(exact(*package) * count(packages)?)?,
-                Some(packages),
-            ));
+            let bought = inches(exact(*package) * count(packages)?)?;
+            orders.push(Order {
+                pieces: Some(packages),
+                ..plain(Kind::Sealant, &what, inches(*net)?, bought)
+            });
+        }
+        for (what, feet) in &self.profiles {
+            let length = Quantity::new(feet.get(WHAT)?, Unit::Foot);
+            orders.push(plain(Kind::Profile, what, length, length));
         }
         for (what, number) in &self.fasteners {
             let things = super::spacing::things(*number)?;
-            orders.push(plain((*what).to_owned(), things, things, None));
+            orders.push(plain(Kind::Fasteners, what, things, things));
         }
         Ok(orders)
+    }
+}
+
+/// A size as it is likely to have been stated: in inches where a tape has the fraction, else in whole millimetres.
+fn size(length: Number) -> String {
+    let stated = Quantity::new(length, Unit::Inch);
+    let is_on_a_tape = 64 % length.denominator() == 0;
+    match stated.to(Unit::Millimetre) {
+        Some(metric) if !is_on_a_tape && metric.number.is_whole() => metric.to_string(),
+        _ => words(length, Unit::Inch),
+    }
+}
+
+/// A sum with one more in it; a sum that has left the range stays beyond it.
+fn added(sum: Exact, more: Exact) -> Exact {
+    match more.get(WHAT) {
+        Ok(more) => sum + more,
+        Err(_) => more,
     }
 }
 

@@ -14,6 +14,7 @@ mod leakage;
 mod questions;
 mod read;
 pub(crate) mod schema;
+mod takeoff;
 mod work;
 
 use clap::{Parser, Subcommand};
@@ -50,6 +51,7 @@ enum Command {
     Questions(questions::Questions),
     Compare(compare::Compare),
     Work(work::Work),
+    Takeoff(takeoff::TakeOff),
     Leakage(leakage::Leakage),
     Calc(calc::Calc),
     Glossary(glossary::Glossary),
@@ -73,6 +75,7 @@ impl Cli {
             Command::Questions(command) => command.run(),
             Command::Compare(command) => command.run(),
             Command::Work(command) => command.run(),
+            Command::Takeoff(command) => command.run(),
             Command::Leakage(command) => command.run(),
             Command::Calc(command) => command.run(),
             Command::Glossary(command) => command.run(),

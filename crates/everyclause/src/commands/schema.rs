@@ -30,6 +30,9 @@ pub(crate) enum Contract {
     Calc,
     /// A mark's work card
     Work,
+    /// The quantities of a schedule
+    #[value(name = "takeoff")]
+    TakeOff,
     /// The leakage of smoke barriers
     Leakage,
 }
@@ -51,6 +54,7 @@ impl Contract {
             Self::Compare => schema_for!(Vec<conformance::Change>),
             Self::Calc => schema_for!(engineering::Worked),
             Self::Work => schema_for!(crate::working::Card),
+            Self::TakeOff => schema_for!(crate::working::quantities::Quantities),
             Self::Leakage => schema_for!(crate::working::leakage::Leakages),
         }
     }

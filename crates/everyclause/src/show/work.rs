@@ -3,11 +3,11 @@
 use comfy_table::Cell;
 use conformance::Standing;
 use engineering::Standing as Found;
-use measure::{Number, Quantity, print};
+use measure::print;
 
 use super::page::{heading, labelled, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, paint};
-use super::words::{counted, feet_and_inches, on_one_line, shortened};
+use super::words::{counted, feet_and_inches, in_runs, on_one_line, shortened, to_a_hundredth};
 use super::{table, worked};
 use crate::working::{Asked, Card, JointWork, Ordered};
 
@@ -162,10 +162,13 @@ fn film(joint: &JointWork) -> String {
         parts.push(format!("band {}", print::both(band)));
     }
     if let Some(volume) = joint.coating_volume {
-        parts.push(volume_words(volume));
+        parts.push(to_a_hundredth(volume));
     }
     if let Some(depth) = joint.sealant_depth {
         parts.push(format!("sealant {} deep", print::both(depth)));
+    }
+    if let Some(diameter) = joint.bead_diameter {
+        parts.push(format!("bead {} across", print::both(diameter)));
     }
     parts.join(", ")
 }
@@ -174,7 +177,12 @@ fn fastened(joint: &JointWork) -> String {
     let rows: Vec<String> = joint
         .fasteners
         .iter()
-        .map(|row| format!("{} {} at {}", row.count, row.what, row.spacing))
+        .map(|row| {
+            format!(
+                "{} {} (item {}) at {}",
+                row.count, row.what, row.item, row.spacing
+            )
+        })
         .collect();
     rows.join("; ")
 }
@@ -182,6 +190,7 @@ fn fastened(joint: &JointWork) -> String {
 /// Findings of the calculations that are more than met, and what couldn't be worked out.
 fn found(joints: &[JointWork]) -> String {
     let mut text = String::new();
+    let mut gaps: Vec<(&str, Vec<&str>)> = Vec::new();
     for joint in joints {
         for not_met in &joint.not_met {
             let words = format!("{}: put right first: {not_met}", joint.joint);
@@ -191,16 +200,10 @@ fn found(joints: &[JointWork]) -> String {
             }));
         }
         for gap in &joint.gaps {
-            text.push_str(&paint(
-                UNKNOWN,
-                wrapped(
-                    &format!("? {}: {}", on_one_line(&joint.joint), on_one_line(gap)),
-                    2,
-                    2,
-                )
-                .trim_end(),
-            ));
-            text.push('\n');
+            match gaps.iter_mut().find(|(words, _)| words == gap) {
+                Some((_, joints)) => joints.push(&joint.joint),
+                None => gaps.push((gap, vec![&joint.joint])),
+            }
         }
         let findings = joint
             .packing
@@ -208,7 +211,15 @@ fn found(joints: &[JointWork]) -> String {
             .chain(&joint.coating)
             .chain(joint.runner.as_ref().map(|range| &range.worked))
             .flat_map(|worked| &worked.findings);
-        for finding in findings.filter(|finding| finding.standing >= Found::Open) {
+        let of_fireproofing = joint
+            .fireproofing
+            .iter()
+            .flat_map(|worked| &worked.findings)
+            .filter(|finding| finding.standing != Found::Note);
+        for finding in findings
+            .filter(|finding| finding.standing >= Found::Open)
+            .chain(of_fireproofing)
+        {
             let named = engineering::worked::Finding {
                 standing: finding.standing,
                 words: format!("{}: {}", joint.joint, finding.words),
@@ -216,28 +227,27 @@ fn found(joints: &[JointWork]) -> String {
             text.push_str(&worked::finding(&named));
         }
     }
+    for (gap, joints) in gaps {
+        let words = format!("? {}: {}", on_one_line(&in_runs(&joints)), on_one_line(gap));
+        text.push_str(&paint(UNKNOWN, wrapped(&words, 2, 2).trim_end()));
+        text.push('\n');
+    }
     text
 }
 
-fn orders(orders: &[Ordered]) -> String {
+/// What to bring.
+pub(super) fn orders(orders: &[Ordered]) -> String {
     let mut table = table::table(&["what", "in place", "to bring", "pieces", "cutting"]);
     for order in orders {
-        let proof = match (order.pieces, order.at_least) {
-            (Some(pieces), Some(least)) if pieces == least => "fewest there can be".to_owned(),
-            (Some(pieces), Some(least)) => {
-                format!("at most {} more than the fewest", pieces - least)
-            }
-            _ => String::new(),
-        };
         table.add_row(
             [
                 on_one_line(&order.what),
-                volume_words(order.net),
-                volume_words(order.brought),
+                to_a_hundredth(order.net),
+                to_a_hundredth(order.brought),
                 order
                     .pieces
                     .map_or_else(String::new, |pieces| pieces.to_string()),
-                proof,
+                nearness(order),
             ]
             .map(Cell::new),
         );
@@ -246,12 +256,18 @@ fn orders(orders: &[Ordered]) -> String {
     table::set(&table)
 }
 
-/// A quantity to a hundredth, in both systems.
-fn volume_words(quantity: Quantity) -> String {
-    let near = Number::new(1, 100).and_then(|step| quantity.number.nearest(step));
-    let shown = Quantity::new(near.unwrap_or(quantity.number), quantity.unit);
-    let mark = if shown == quantity { "" } else { "≈ " };
-    format!("{mark}{}", print::both(shown))
+/// How near the cutting is to the fewest pieces there can be.
+fn nearness(order: &Ordered) -> String {
+    match (order.pieces, order.at_least) {
+        (Some(pieces), Some(least)) if pieces == least => "fewest there can be".to_owned(),
+        (Some(pieces), Some(least)) => {
+            format!(
+                "at most {} more than the fewest",
+                pieces.saturating_sub(least)
+            )
+        }
+        _ => String::new(),
+    }
 }
 
 fn asks(asks: &[Asked]) -> String {

@@ -36,6 +36,40 @@ impl<'a> Asks<'a> {
         self.properties().any(|(asked, _)| asked == property)
     }
 
+    /// Whether anything is asked of properties that begin so.
+    pub(super) fn has(&self, begin: &str) -> bool {
+        self.properties()
+            .any(|(property, _)| property.starts_with(begin))
+    }
+
+    /// The items in which a property is asked, each once, in the listing's order.
+    pub(super) fn items_of(&self, property: &str) -> impl Iterator<Item = &'a str> {
+        let mut items: Vec<&str> = Vec::new();
+        for (asked, item) in self.properties() {
+            if asked == property && !items.contains(&item) {
+                items.push(item);
+            }
+        }
+        items.into_iter()
+    }
+
+    /// The number of things that an item asks exactly.
+    pub(super) fn exact_in(&self, property: &str, item: &str) -> Option<u64> {
+        let mut bounds = self
+            .0
+            .iter()
+            .filter(|(clause, _)| clause.property == property && clause.item == item);
+        let (_, bound) = bounds.next().filter(|_| bounds.next().is_none())?;
+        let number = bound
+            .low()
+            .filter(|_| bound.relation == Relation::Exactly)?
+            .number;
+        number
+            .is_whole()
+            .then(|| u64::try_from(number.numerator()).ok())
+            .flatten()
+    }
+
     /// The first item that asks something of a property.
     pub(super) fn item_of(&self, property: &str) -> Option<&'a str> {
         self.properties()

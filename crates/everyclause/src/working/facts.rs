@@ -104,6 +104,14 @@ pub(super) fn readings(fact: &Fact) -> Option<Readings> {
     Some(Readings::new(values, resolution, value.provenance))
 }
 
+/// The readings of a fact that was measured; none of what is drawn or stated.
+pub(super) fn measured(fact: &Fact) -> Option<Readings> {
+    match fact.provenance.kind {
+        ProvenanceKind::Measured { .. } => readings(fact),
+        _ => None,
+    }
+}
+
 /// A product by its name, its maker left out.
 pub(super) fn product(facts: &Facts<'_>, item: Option<&str>, property: &str) -> Option<String> {
     match &of_item(facts, item, property)?.value {

@@ -1,21 +1,18 @@
 //! The work at one joint.
 
-use engineering::films::{self, RunAsked};
-use engineering::packing::{self, Direction, Layer, PackingAsked, Rule, Stack};
-use engineering::{Error, Known, Readings, Worked};
-use measure::{Dimension, Number, Quantity, Unit};
+use engineering::{Error, Worked};
+use listing::Reading;
+use measure::Quantity;
 use schemars::JsonSchema;
 use serde::Serialize;
 use site::{Facts, Joint};
 
-use super::AtHand;
 use super::asks::Asks;
-use super::facts::{
-    Moves, counted, in_words, known, movement, packing_product, product, readings, widest,
-};
+use super::facts::{counted, in_words, packing_product, product, readings};
 use super::flutes::{self, Flutes};
 use super::framing::{self, Range, Screws};
 use super::rows::{self, Row};
+use super::{AtHand, fills, fireproofing, packing};
 
 /// The work at one joint.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
@@ -46,12 +43,22 @@ pub(crate) struct JointWork {
     pub(crate) coating_volume: Option<Quantity>,
     /// The coating worked out.
     pub(crate) coating: Option<Worked>,
+    /// Sprayed fireproofing at the joint as measured, against what the listing asks there.
+    pub(crate) fireproofing: Option<Worked>,
     /// Depth of the sealant, at least.
     pub(crate) sealant_depth: Option<Quantity>,
     /// Area of the bead of sealant.
     pub(crate) bead_area: Option<Quantity>,
-    /// Faces that are coated or sealed.
+    /// Diameter of a round bead of sealant that is laid once along the run, at least.
+    pub(crate) bead_diameter: Option<Quantity>,
+    /// Area of that bead.
+    pub(crate) round_bead_area: Option<Quantity>,
+    /// Faces that are coated or sealed; one where nobody says.
     pub(crate) faces: u64,
+    /// Whether somebody says how many faces are coated or sealed.
+    pub(crate) are_faces_stated: bool,
+    /// Runners along the run, each with what the schedule says of it.
+    pub(crate) profiles: Vec<String>,
     /// Fasteners and clips: what, at which spacing, how many.
     pub(crate) fasteners: Vec<Row>,
     /// The runner through its range, at a head of wall that moves.
@@ -64,8 +71,10 @@ pub(crate) struct JointWork {
     pub(crate) flutes: Option<Flutes>,
     /// The packing's product and density, where the schedule names them.
     pub(crate) packing_product: Option<String>,
-    /// The coating's or the sealant's product.
-    pub(crate) fill_product: Option<String>,
+    /// The coating's product.
+    pub(crate) coating_product: Option<String>,
+    /// The sealant's product.
+    pub(crate) sealant_product: Option<String>,
     /// What isn't met as things stand, and is put right first.
     pub(crate) not_met: Vec<String>,
     /// What couldn't be worked out, and what it needs.
@@ -84,9 +93,11 @@ impl JointWork {
         if of_packing.iter().any(|property| not_met.contains(property)) {
             mark(&mut self.packing_product);
         }
-        let of_fill = ["coating.product", "sealant.product"];
-        if of_fill.iter().any(|property| not_met.contains(property)) {
-            mark(&mut self.fill_product);
+        if not_met.contains(&"coating.product") {
+            mark(&mut self.coating_product);
+        }
+        if not_met.contains(&"sealant.product") {
+            mark(&mut self.sealant_product);
         }
     }
 }
@@ -104,6 +115,7 @@ pub(crate) struct Strip {
 pub(super) fn work(
     joint: &Joint,
     at: &str,
+    reading: &Reading,
     asks: &Asks<'_>,
     facts: &Facts<'_>,
     at_hand: &AtHand,
@@ -130,24 +142,25 @@ pub(super) fn work(
         band: None,
         coating_volume: None,
         coating: None,
+        fireproofing: fireproofing::at_joint(asks, facts)?,
         sealant_depth: None,
         bead_area: None,
+        bead_diameter: None,
+        round_bead_area: None,
         faces: stated.and_then(counted).unwrap_or(1),
+        are_faces_stated: stated.is_some(),
+        profiles: Vec::new(),
         fasteners: Vec::new(),
         runner: None,
         screws: framing::screws(asks, facts, joint.length)?,
         seal: framing::seal(asks, facts),
         flutes: None,
         packing_product: packing_product(facts, asks.last_item_of("packing.compression")),
-        fill_product: product(facts, None, "coating.product")
-            .or_else(|| product(facts, None, "sealant.product")),
+        coating_product: product(facts, None, "coating.product"),
+        sealant_product: product(facts, None, "sealant.product"),
         not_met: Vec::new(),
         gaps: Vec::new(),
     };
-    if stated.is_none() {
-        let words = "how many faces are coated or sealed isn't stated: one is counted";
-        made.gaps.push(words.to_owned());
-    }
     let Some(width) = width else {
         made.gaps
             .push("the width isn't known: read it along the run before anything is cut".to_owned());
@@ -157,10 +170,11 @@ pub(super) fn work(
         made.gaps
             .push("the length isn't known: quantities are left out".to_owned());
     }
-    of_packing(&mut made, &width, asks, facts, at_hand)?;
-    of_coating(&mut made, &width, asks, at_hand)?;
-    of_sealant(&mut made, &width, asks, at_hand)?;
-    made.fasteners = rows::fasteners_and_clips(joint.length, asks)?;
+    packing::of_packing(&mut made, &width, asks, facts, at_hand)?;
+    fills::of_coating(&mut made, &width, asks, at_hand)?;
+    fills::of_sealant(&mut made, &width, asks, at_hand)?;
+    rows::of_profiles(&mut made, reading, asks, facts);
+    rows::of_fasteners(&mut made, asks, facts)?;
     match framing::range(asks, facts, &width)? {
         Ok(range) => made.runner = range,
         Err(gap) => made.gaps.push(gap),
@@ -179,165 +193,5 @@ fn of_flutes(work: &mut JointWork, asks: &Asks<'_>, facts: &Facts<'_>) -> Result
         let words = "flutes: what fills them, and the coating over it and on their flanks, is in neither volume: measure the ribs and add it";
         work.gaps.push(words.to_owned());
     }
-    Ok(())
-}
-
-fn of_packing(
-    work: &mut JointWork,
-    width: &Readings,
-    asks: &Asks<'_>,
-    facts: &Facts<'_>,
-    at_hand: &AtHand,
-) -> Result<(), Error> {
-    let compression = Rule {
-        least: asks.least("packing.compression"),
-        most: asks.most("packing.compression"),
-        nominal: asks.nominal("packing.compression"),
-    };
-    if compression == Rule::default() {
-        if asks
-            .properties()
-            .any(|(property, _)| property.starts_with("packing."))
-        {
-            work.gaps.push("packing: the listing states no compression that a program could read; see its words below".to_owned());
-        }
-        return Ok(());
-    }
-    let Some(depth) = asks.least("packing.depth") else {
-        work.gaps.push(
-            "packing: the listing states no depth that a program could read; see its words below"
-                .to_owned(),
-        );
-        return Ok(());
-    };
-    // The schedule's thickness is of all strips together.
-    let scheduled = facts
-        .get("packing.thickness")
-        .and_then(|fact| known(fact, Dimension::Length));
-    let proposed = scheduled.as_ref().map(|all| {
-        let layer = Layer {
-            strips: 1,
-            thickness: all.quantity,
-        };
-        Stack::of(vec![layer], all.quantity.unit)
-    });
-    work.is_scheduled = scheduled.is_some();
-    work.cut_width = Some(depth.quantity);
-    let asked = PackingAsked {
-        width: width.clone(),
-        depth,
-        compression,
-        stock: at_hand.stock.clone(),
-        density: facts
-            .get("packing.density")
-            .and_then(|fact| known(fact, Dimension::Density)),
-        direction: Direction::ThroughThickness,
-        closing: movement(facts, width, Moves::Closing),
-        opening: movement(facts, width, Moves::Opening),
-        proposed: proposed.transpose()?,
-    };
-    let found = packing::packing(&asked)?;
-    work.strips = found
-        .value
-        .stack
-        .layers
-        .iter()
-        .map(|layer| Strip {
-            count: layer.strips,
-            thickness: layer.thickness,
-        })
-        .collect();
-    work.packing = Some(
-        found
-            .worked
-            .serving("packing.compression and packing.depth"),
-    );
-    Ok(())
-}
-
-fn of_coating(
-    work: &mut JointWork,
-    width: &Readings,
-    asks: &Asks<'_>,
-    at_hand: &AtHand,
-) -> Result<(), Error> {
-    let Some(wet) = asks.least("coating.wet_thickness") else {
-        return Ok(());
-    };
-    work.wet = Some(wet.quantity);
-    let Some(widest) = widest(width) else {
-        return Ok(());
-    };
-    let mut overlaps: Vec<Known> = Vec::new();
-    let mut seen: Vec<&str> = Vec::new();
-    for (property, _) in asks
-        .properties()
-        .filter(|(property, _)| property.starts_with("coating.overlap"))
-    {
-        if !seen.contains(&property) {
-            seen.push(property);
-            overlaps.extend(asks.least(property));
-        }
-    }
-    // One overlap that names no surface is for both sides of the joint.
-    if let [one] = overlaps.as_slice() {
-        let other = one.clone();
-        overlaps.push(other);
-    }
-    let length = work
-        .length
-        .unwrap_or_else(|| Quantity::new(Number::ONE, Unit::Foot));
-    let asked = RunAsked {
-        length: Known::new(length, "schedule"),
-        width: Known::new(widest, "widest reading"),
-        overlaps,
-        wet,
-        faces: work.faces,
-        loss: Some(Known::new(at_hand.loss, "as given")),
-    };
-    let found = films::run_coating(&asked)?;
-    work.band = Some(found.value.band);
-    if work.length.is_some() {
-        work.coating_volume = Some(found.value.volume);
-        work.coating = Some(
-            found
-                .worked
-                .serving("coating.wet_thickness and coating.overlap"),
-        );
-    }
-    Ok(())
-}
-
-fn of_sealant(
-    work: &mut JointWork,
-    width: &Readings,
-    asks: &Asks<'_>,
-    at_hand: &AtHand,
-) -> Result<(), Error> {
-    let (Some(depth), Some(widest)) = (asks.least("sealant.depth"), widest(width)) else {
-        return Ok(());
-    };
-    work.sealant_depth = Some(depth.quantity);
-    if work.seal.is_some() {
-        let words = "sealant: a preformed seal fills the joint; where sealant goes beside it stands in the listing's words, and how much isn't worked out";
-        work.gaps.push(words.to_owned());
-        return Ok(());
-    }
-    let section = films::Section::Rectangle {
-        width: Known::new(widest, "widest reading"),
-        depth,
-    };
-    let bead = films::bead(&films::BeadAsked {
-        section,
-        length: None,
-        package: None,
-        loss: Some(Known::new(at_hand.loss, "as given")),
-    })?;
-    let unit = if widest.unit.system() == measure::unit::System::Metric {
-        Unit::SquareMillimetre
-    } else {
-        Unit::SquareInch
-    };
-    work.bead_area = Some(Quantity::new(bead.value.area.high, unit));
     Ok(())
 }

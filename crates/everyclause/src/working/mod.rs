@@ -4,23 +4,31 @@
 //! |---|---|
 //! | [`asks`] | what the listing asks of a joint, as the check bound it |
 //! | [`facts`] | what the schedule knows of it |
+//! | [`packing`], [`fills`] | its packing; its coating and sealant |
+//! | [`fireproofing`] | what was measured of the fireproofing there |
 //! | [`framing`] | how far the runner lets studs and board move, the board's screws |
 //! | [`flutes`] | the flutes of a deck across the wall |
 //! | [`notes`] | what the card takes to be so, and leaves out |
-//! | [`rows`] | fasteners and clips along a joint |
-//! | [`joint`] | all the work at one joint: strips, coating, sealant, and the above |
+//! | [`rows`] | fasteners, clips and runners along a joint |
+//! | [`joint`] | all the work at one joint |
 //! | [`order`] | what all the joints of the mark take together |
+//! | [`quantities`] | what all the joints of a project take, by mark and storey |
+//! | [`leakage`] | air through the joints of its smoke barriers |
 //!
 //! Nothing is computed here: the values go to the library, and its worked calculations come back.
 
 mod asks;
 mod facts;
+mod fills;
+mod fireproofing;
 mod flutes;
 mod framing;
 mod joint;
 pub(crate) mod leakage;
 mod notes;
 mod order;
+mod packing;
+pub(crate) mod quantities;
 mod rows;
 
 use conformance::{Standing, Verdict};
@@ -114,7 +122,7 @@ impl Card {
 }
 
 /// The cautions of every card.
-const CAUTIONS: [&str; 5] = [
+pub(crate) const CAUTIONS: [&str; 5] = [
     "Dust and fibres: cutting mineral wool takes gloves, sleeves, glasses and a particulate mask; cutting concrete or block makes respirable silica (29 CFR 1926.1153).",
     "Heights: fall protection from 6 ft up in construction (29 CFR 1926.501).",
     "Spray: eye and lung protection while mixing and spraying, ventilation during and after.",
@@ -178,9 +186,24 @@ pub(crate) fn card(
         }
         let asks = asks::Asks::of(result, held.reading());
         let facts = project.facts(joint);
-        let made = joint::work(joint, &checked.place(), &asks, &facts, at_hand);
+        let made = joint::work(
+            joint,
+            &checked.place(),
+            held.reading(),
+            &asks,
+            &facts,
+            at_hand,
+        );
         let mut made =
             made.map_err(|error| Fault::of_command(format!("{}: {error}", joint.name)))?;
+        if made.fireproofing.is_none() && asks.least(fireproofing::THICKNESS).is_some() {
+            let words = "fireproofing: nobody has measured its thickness at the joint";
+            made.gaps.push(words.to_owned());
+        }
+        if !made.are_faces_stated {
+            let words = "how many faces are coated or sealed isn't stated: one is counted";
+            made.gaps.push(words.to_owned());
+        }
         let mut seen: Vec<&str> = Vec::new();
         for finding in result.with(Verdict::NotMet) {
             let explanation = &finding.explanation;

@@ -1,7 +1,9 @@
 //! What all the joints of a mark take together.
 
 use engineering::Error;
-use engineering::takeoff::{Coating, Fasteners, MarkAsked, Packing, Run, Sealant, Stock, take_off};
+use engineering::takeoff::{
+    Coating, Fasteners, Kind, MarkAsked, Order, Packing, Profile, Run, Sealant, Stock, take_off,
+};
 use measure::{Number, Quantity, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -11,6 +13,8 @@ use super::{AtHand, JointWork};
 /// One thing to bring.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub(crate) struct Ordered {
+    /// What kind of thing it is.
+    pub(crate) kind: Kind,
     /// What.
     pub(crate) what: String,
     /// How much ends up in the building.
@@ -36,20 +40,27 @@ pub(super) fn orders(joints: &[JointWork], at_hand: &AtHand) -> Result<Vec<Order
             storey: String::new(),
             length,
         });
-        marks.push(asked(joint, at_hand));
+        marks.push(asked(joint, &joint.joint, at_hand));
     }
     let found = take_off(&marks, &runs)?.value;
-    let orders = found.orders.into_iter().map(|order| Ordered {
-        what: order.what,
-        net: order.net,
-        brought: order.bought,
-        pieces: order.pieces,
-        at_least: order.at_least,
-    });
-    Ok(orders.collect())
+    Ok(found.orders.into_iter().map(Ordered::from).collect())
 }
 
-fn asked(joint: &JointWork, at_hand: &AtHand) -> MarkAsked {
+impl From<Order> for Ordered {
+    fn from(order: Order) -> Self {
+        Self {
+            kind: order.kind,
+            what: order.what,
+            net: order.net,
+            brought: order.bought,
+            pieces: order.pieces,
+            at_least: order.at_least,
+        }
+    }
+}
+
+/// What the joint takes, as the library is asked for it, under the name of a mark.
+pub(super) fn asked(joint: &JointWork, mark: &str, at_hand: &AtHand) -> MarkAsked {
     let part = at_hand
         .loss
         .number
@@ -82,36 +93,40 @@ fn asked(joint: &JointWork, at_hand: &AtHand) -> MarkAsked {
         .and_then(inches)
         .zip(joint.wet.and_then(inches))
         .map(|(band, wet)| Coating {
-            product: named(joint.fill_product.as_ref(), "coating"),
+            product: named(joint.coating_product.as_ref(), "coating"),
             band,
             wet,
             faces: joint.faces,
             loss: part,
         });
-    let sealant = joint
-        .bead_area
-        .and_then(|area| area.to(Unit::SquareInch))
-        .zip(at_hand.package.to(Unit::CubicInch))
-        .map(|(area, package)| Sealant {
-            product: named(joint.fill_product.as_ref(), "sealant"),
-            area: area.number,
-            faces: joint.faces,
-            package: package.number,
+    let beads = [(joint.bead_area, joint.faces), (joint.round_bead_area, 1)];
+    let sealants = beads.into_iter().filter_map(|(area, faces)| {
+        Some(Sealant {
+            product: named(joint.sealant_product.as_ref(), "sealant"),
+            area: area?.to(Unit::SquareInch)?.number,
+            faces,
+            package: at_hand.package.to(Unit::CubicInch)?.number,
             loss: part,
-        });
+        })
+    });
+    let profiles = joint.profiles.iter().map(|what| Profile {
+        what: what.clone(),
+        rows: 1,
+    });
     let rows = joint.fasteners.iter().filter_map(|row| {
         Some(Fasteners {
             what: row.what.clone(),
             spacing: inches(row.spacing)?,
             end: row.end.and_then(inches).unwrap_or(Number::ZERO),
-            at_each: 1,
+            at_each: row.at_each,
         })
     });
     MarkAsked {
-        mark: joint.joint.clone(),
+        mark: mark.to_owned(),
         packing: packing.unwrap_or_default(),
         coatings: coating.into_iter().collect(),
-        sealants: sealant.into_iter().collect(),
+        sealants: sealants.collect(),
+        profiles: profiles.collect(),
         fasteners: rows.collect(),
     }
 }
@@ -121,6 +136,7 @@ fn named(product: Option<&String>, what: &str) -> String {
     product.map_or_else(|| what.to_owned(), |product| format!("{what}: {product}"))
 }
 
-fn inches(length: Quantity) -> Option<Number> {
+/// A length in inches.
+pub(super) fn inches(length: Quantity) -> Option<Number> {
     length.to(Unit::Inch).map(|length| length.number)
 }
