@@ -67,6 +67,31 @@ fn a_length_is_a_percentage_of_the_width_as_found() {
     closing(&[half, "joint.width = 2-1/2 in. <- measured 1/16 in."], MET);
 }
 
+/// University of Oregon, structures course, lecture 40: a beam that comes down 0.593 in. That is 29.65 % of a 2 in. joint.
+/// Headings of published head-of-wall listings: 13 % of a 2 in. joint are 0.26 in., 15.6 % of a 4 in. joint 0.624 in.
+#[test]
+fn published_movements_and_widths() {
+    for (tested, moves, width, verdict) in [
+        ("25", "0.593 in.", "2 in.", Verdict::NotMet),
+        ("29.6", "0.593 in.", "2 in.", Verdict::NotMet),
+        ("29.7", "0.593 in.", "2 in.", Verdict::Met),
+        ("50", "0.593 in.", "2 in.", Verdict::Met),
+        ("13", "0.26 in.", "2 in.", Verdict::Met),
+        ("13", "0.261 in.", "2 in.", Verdict::NotMet),
+        ("15.6", "0.624 in.", "4 in.", Verdict::Met),
+        ("15.6", "0.625 in.", "4 in.", Verdict::NotMet),
+        ("100", "2 in.", "2 in.", Verdict::Met),
+    ] {
+        let tested = format!("II either {tested}");
+        for (property, direction) in [("closing", "compression"), ("opening", "extension")] {
+            let moves = format!("joint.{property}_displacement = {moves} <- drawing S");
+            let width = format!("joint.width = {width} <- witnessed");
+            let found = found(&[&tested], &[&moves, &width], direction);
+            assert_eq!(found.verdict, verdict, "{tested}: {moves}, {width}");
+        }
+    }
+}
+
 /// The narrowest of several readings decides: 0.2 in. is 22.9 % of the 7/8 in. drawn, 24.6 % of the 13/16 in. that
 /// stands for the readings, and 26.7 % of the narrowest, 3/4 in.
 #[test]

@@ -11,7 +11,9 @@
 mod support;
 
 use conformance::{Finding, Verdict};
-use measure::Number;
+use engineering::movement::{EnvelopeAsked, envelope};
+use engineering::{Known, Readings, Standing};
+use measure::{Number, Quantity, Unit};
 use proptest::prelude::*;
 use support::{check, finding, movement, reading};
 
@@ -69,6 +71,33 @@ proptest! {
         // Exact: the percentage times the width is the length.
         let back = of_narrow.percent.number.times(narrow).unwrap().over(Number::whole(100));
         prop_assert_eq!(back, Some(movement));
+    }
+
+    /// The check and the envelope of widths are one rule: on the same facts neither passes what the other doesn't.
+    #[test]
+    fn the_envelope_says_the_same(moves in inches(), widths in prop::collection::vec(inches(), 1..4), drawn in inches()) {
+        let quantity = |number: &Number| Quantity::new(*number, Unit::Inch);
+        let known = |quantity| Known::new(quantity, "test");
+        let percent = |number: i32| Quantity::new(Number::whole(number), Unit::Percent);
+        let asked = EnvelopeAsked {
+            found: Readings::new(
+                widths.iter().map(quantity).collect(),
+                Some(Quantity::parse("1/64 in.").unwrap()),
+                "test",
+            ),
+            nominal: known(quantity(&drawn)),
+            closing: known(quantity(&moves)),
+            opening: known(Quantity::new(Number::ZERO, Unit::Inch)),
+            compression: Some(known(percent(25))),
+            extension: None,
+        };
+        let by_envelope = envelope(&asked).unwrap().value.by_width;
+        let expected = match at(moves, &widths).verdict {
+            Verdict::Met => Standing::Met,
+            Verdict::NotMet => Standing::NotMet,
+            _ => Standing::Open,
+        };
+        prop_assert_eq!(by_envelope, expected);
     }
 
     /// Another reading never lowers the percentage needed, and the order of the readings is nothing.

@@ -43,6 +43,17 @@ impl Between {
         }
     }
 
+    /// Whether it is above a limit and not merely as much; open when it may lie on either side.
+    pub fn above(self, limit: Number) -> Standing {
+        if self.low > limit {
+            Standing::Met
+        } else if self.high <= limit {
+            Standing::NotMet
+        } else {
+            Standing::Open
+        }
+    }
+
     /// Whether it is at most a limit; open when it may lie on either side.
     pub fn at_most(self, limit: Number) -> Standing {
         if self.high <= limit {

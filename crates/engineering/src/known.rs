@@ -148,7 +148,7 @@ impl Readings {
         Ok(length_unit(first.unit))
     }
 
-    /// The readings in a unit: least, mean, greatest, and half the resolution. Each must be above zero.
+    /// The readings in a unit: least, mean, greatest, and half the resolution. None may be below zero.
     pub(crate) fn summary(&self, input: &str, unit: Unit) -> Result<Summary, Error> {
         let mut numbers = Vec::with_capacity(self.values.len());
         for value in &self.values {

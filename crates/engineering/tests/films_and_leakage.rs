@@ -292,6 +292,7 @@ fn openings_of_a_smoke_barrier() {
     };
     let found = opening_leakage(&four).unwrap();
     assert_eq!(decimals(found.value.total, 3), "1.745");
+    assert!(found.worked.steps[0].contains("0.436 cfm"));
     assert_eq!(found.worked.standing(), Standing::Met);
     let one = OpeningsAsked {
         openings: vec![opening("3 sq ft", "20 cfm/sq ft")],

@@ -216,6 +216,13 @@ fn moved_to_its_extremes() {
     );
     ask.closing = Some(known("2 in."));
     assert_eq!(packing(&ask).unwrap().worked.standing(), Standing::NotMet);
+    // A tape read to 1/16 in. can't tell whether 2 in. close by 1-63/64 in.
+    ask.opening = None;
+    ask.width = readings("2 in.", Some("1/16 in."));
+    ask.closing = Some(known("1-63/64 in."));
+    assert_eq!(packing(&ask).unwrap().worked.standing(), Standing::Open);
+    ask.closing = Some(known("1-15/16 in."));
+    assert_eq!(packing(&ask).unwrap().worked.standing(), Standing::Met);
 }
 
 #[test]

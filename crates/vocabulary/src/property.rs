@@ -1,6 +1,8 @@
 //! A property of a component.
 
-use measure::Dimension;
+use core::cmp::Ordering;
+
+use measure::{Dimension, Quantity};
 
 use crate::instrument::Instrument;
 use crate::nature::Nature;
@@ -73,6 +75,23 @@ pub struct Cues {
 }
 
 impl Property {
+    /// The smallest difference that the coarsest of its instruments can tell at a reading: what a measurement may be off by
+    /// where nobody recorded what it was taken with. None where it is measured with nothing that has a scale.
+    pub fn coarsest_resolution(&self, reading: Quantity) -> Option<Quantity> {
+        let resolutions = self
+            .instruments
+            .iter()
+            .filter_map(|one| one.resolution_at(reading))
+            .filter(|resolution| resolution.dimension() == reading.dimension());
+        resolutions.reduce(|coarsest, other| {
+            if other.compare(coarsest).is_some_and(Ordering::is_gt) {
+                other
+            } else {
+                coarsest
+            }
+        })
+    }
+
     /// The dimension of its quantities, if it has quantities.
     pub fn dimension(&self) -> Option<Dimension> {
         match self.kind {

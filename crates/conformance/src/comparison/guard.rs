@@ -68,25 +68,10 @@ impl Guard {
 
     /// The guard of the coarsest instrument that the vocabulary has for the property.
     fn usual(property: Option<&Property>, reading: Quantity) -> Self {
-        let instruments = property
-            .map(|property| property.instruments.as_slice())
-            .unwrap_or_default();
-        let resolutions = instruments
-            .iter()
-            .filter_map(|one| one.resolution_at(reading));
-        let coarsest = resolutions
-            .filter(|one| fits(*one, reading))
-            .reduce(|coarsest, other| {
-                if other
-                    .compare(coarsest)
-                    .is_some_and(core::cmp::Ordering::is_gt)
-                {
-                    other
-                } else {
-                    coarsest
-                }
-            });
-        coarsest.map_or(Self::Unknown, Self::half_of)
+        property
+            .and_then(|property| property.coarsest_resolution(reading))
+            .filter(|resolution| fits(*resolution, reading))
+            .map_or(Self::Unknown, Self::half_of)
     }
 
     fn half_of(resolution: Quantity) -> Self {

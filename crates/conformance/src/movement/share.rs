@@ -5,7 +5,7 @@
 //! not be met. What the readings leave uncertain is carried into the percentage.
 
 use engineering::Between;
-use engineering::movement::part_of_width;
+use engineering::movement::{part_of_width, percent_in_words};
 use measure::{Dimension, Number, Quantity, Unit, print};
 use site::{Fact, Value};
 
@@ -189,7 +189,7 @@ impl<'a> Share<'a> {
             self.moves,
             print::both(self.width),
             self.how_known(),
-            in_percent(self.percent, against)
+            percent_in_words(self.percent, against)
         )
     }
 
@@ -201,8 +201,8 @@ impl<'a> Share<'a> {
         }
         format!(
             ", between {} and {} as closely as it was measured",
-            in_percent(low, against),
-            in_percent(high, against)
+            percent_in_words(low, against),
+            percent_in_words(high, against)
         )
     }
 
@@ -269,22 +269,4 @@ fn percent(movement: Between, width: Between) -> Option<(Number, Between)> {
         high: between.high.times(hundred)?,
     };
     Some((part.times(hundred)?, between))
-}
-
-/// A percentage to a tenth, marked where it is rounded; written out further where the tenth would stand on another side
-/// of what it is held against, or upon it.
-pub(crate) fn in_percent(percent: Number, against: Option<Number>) -> String {
-    let exactly = || print::trade(Quantity::new(percent, Unit::Percent));
-    let tenth = Number::new(1, 10).and_then(|step| percent.nearest(step));
-    match tenth {
-        Some(tenth) if tenth != percent => {
-            let is_told_apart = |other: Number| tenth.cmp(&other) == percent.cmp(&other);
-            if against.is_none_or(is_told_apart) {
-                format!("≈ {}", print::trade(Quantity::new(tenth, Unit::Percent)))
-            } else {
-                exactly()
-            }
-        }
-        _ => exactly(),
-    }
 }

@@ -50,7 +50,7 @@ pub struct FilmRead {
     pub least: Between,
     /// The mean, likewise.
     pub mean: Between,
-    /// Readings that are surely below, that may be, and that are surely not.
+    /// Readings that are surely below.
     pub below: usize,
     /// Readings that can't tell.
     pub unclear: usize,

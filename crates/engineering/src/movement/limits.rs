@@ -6,9 +6,9 @@ use measure::{Number, Quantity, Unit};
 use serde::Deserialize;
 
 use crate::error::Error;
-use crate::exact::exact;
+use crate::exact::{ceiling, count, counted, exact};
 use crate::known::{Known, length_unit};
-use crate::worked::{Computed, Standing, Worked, both};
+use crate::worked::{Computed, Standing, Worked, both, trade};
 
 /// The most that a span may deflect by a limit L/n, where the deflection itself isn't known.
 ///
@@ -191,6 +191,14 @@ pub fn design_drift(asked: &DriftAsked) -> Result<Computed<Quantity>, Error> {
     Ok(worked.with(Quantity::new(drift, unit)))
 }
 
+/// What widths are drawn to: an eighth of an inch, or 5 mm. Common practice.
+fn rule_step(unit: Unit) -> Result<Number, Error> {
+    match unit {
+        Unit::Millimetre => Ok(Number::whole(5)),
+        _ => (exact(1) / 8).get("a step"),
+    }
+}
+
 /// What is asked of the width of a sealant joint.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct JointWidthAsked {
@@ -235,5 +243,13 @@ pub fn sealant_joint_width(asked: &JointWidthAsked) -> Result<Computed<Quantity>
     let width = (exact(total) * 100 / x + tolerance).get(what)?;
     worked.step(format!("movements together {}", both(total, unit)));
     worked.result("width of the joint, at least", width, unit);
+    let step = rule_step(unit)?;
+    let steps = counted(ceiling((exact(width) / step).get(what)?), what)?;
+    let drawn = (exact(step) * count(steps)?).get(what)?;
+    worked.result(
+        format!("to the next {} up", trade(step, unit)),
+        drawn,
+        unit,
+    );
     Ok(worked.with(Quantity::new(width, unit)))
 }

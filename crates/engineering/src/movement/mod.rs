@@ -7,7 +7,7 @@
 //! | [`limits`] | L/n where only the limit is known, thermal movement, storey drift, width of a sealant joint |
 //! | [`demand`] | contributions added up into closing, opening and shear |
 //! | [`mod@share`] | a movement as a part of the width as found |
-//! | [`mod@envelope`] | the widths a joint will see, from the width as found |
+//! | [`mod@envelope`] | the widths a joint will see, from the width as found, and whether what was tested covers them |
 //! | [`mod@runner`] | a slotted runner through its range: what jams, what unlaps |
 
 pub mod beam;
@@ -29,4 +29,8 @@ pub use limits::{
     thermal,
 };
 pub use runner::{End, Runner, RunnerAsked, runner};
-pub use share::{Share, ShareAsked, part_of_width, share};
+pub use share::{Share, ShareAsked, part_of_width, percent_in_words, share};
+
+/// What the percentages rest on.
+const SHARE_SOURCE: &str =
+    "the tested movement is a percentage of the installed nominal width (UL 2079, ASTM E1966)";

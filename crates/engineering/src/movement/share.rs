@@ -4,7 +4,7 @@
 //! a length. Only the width that is there makes the one out of the other: the same length is a greater part of a joint
 //! built narrower.
 
-use measure::{Number, Unit};
+use measure::{Number, Quantity, Unit, print};
 
 use crate::between::Between;
 use crate::error::{Error, plain};
@@ -77,7 +77,7 @@ pub fn share(asked: &ShareAsked) -> Result<Computed<Share>, Error> {
     worked.given_if("percentage tested", asked.tested.as_ref());
     worked.formula(
         "needed = d / w, w the narrowest reading",
-        "the tested movement is a percentage of the installed nominal width (UL 2079, ASTM E1966)",
+        super::SHARE_SOURCE,
     );
     worked.step(format!(
         "d / w = {} / {} = {}",
@@ -92,7 +92,12 @@ pub fn share(asked: &ShareAsked) -> Result<Computed<Share>, Error> {
     };
     worked.ranged("movement needed", percent(at)?, range, Unit::Percent);
     let standing = match &asked.tested {
-        Some(tested) => against(part, at, tested, &mut worked)?,
+        Some(tested) => hold(
+            "movement",
+            (part, at),
+            ("the percentage tested", tested),
+            &mut worked,
+        )?,
         None => Standing::Note,
     };
     Ok(worked.with(Share {
@@ -103,30 +108,47 @@ pub fn share(asked: &ShareAsked) -> Result<Computed<Share>, Error> {
     }))
 }
 
-fn against(
-    part: Between,
-    at: Number,
-    tested: &Known,
+/// Holds what is needed, within what the readings leave of it, against what was tested.
+pub(super) fn hold(
+    name: &str,
+    (part, at): (Between, Number),
+    (input, tested): (&str, &Known),
     worked: &mut Worked,
 ) -> Result<Standing, Error> {
-    let limit = crate::known::percent("the percentage tested", tested.quantity)?;
+    let limit = crate::known::percent(input, tested.quantity)?;
     if limit.is_negative() {
-        let valid = "0 % or more";
-        return Err(Error::range(
-            "the percentage tested",
-            tested.quantity,
-            valid,
-        ));
+        return Err(Error::range(input, tested.quantity, "0 % or more"));
     }
     let standing = part.at_most(limit);
-    let (needed, tested) = (percent_words(at), percent_words(limit));
+    let percent = |part: Number| (exact(part) * 100).get(name);
+    let (at, limit) = (percent(at)?, percent(limit)?);
+    let needed = percent_in_words(at, Some(limit));
+    let tested = percent_in_words(limit, None);
     let words = match standing {
-        Standing::Met => format!("{needed} is needed, and no more than the {tested} tested"),
-        Standing::NotMet => format!("{needed} is needed, more than the {tested} tested"),
+        Standing::Met => format!("{name}: {needed} is needed, no more than the {tested} tested"),
+        Standing::NotMet => format!("{name}: {needed} is needed, more than the {tested} tested"),
         _ => format!(
-            "whether the {needed} needed is more than the {tested} tested can't be told as closely as the width was read"
+            "{name}: whether the {needed} needed is more than the {tested} tested can't be told as closely as the width was read"
         ),
     };
     worked.find(standing, words);
     Ok(standing)
+}
+
+/// A percentage to a tenth, marked where it is rounded; written out further where the tenth would stand on another side
+/// of what it is held against, or upon it.
+pub fn percent_in_words(percent: Number, against: Option<Number>) -> String {
+    let written = |percent: Number| print::trade(Quantity::new(percent, Unit::Percent));
+    let tenth = Number::new(1, 10).and_then(|step| percent.nearest(step));
+    match tenth {
+        Some(tenth) if tenth != percent => {
+            let is_told_apart = |other: Number| tenth.cmp(&other) == percent.cmp(&other);
+            if against.is_none_or(is_told_apart) {
+                format!("≈ {}", written(tenth))
+            } else {
+                written(percent)
+            }
+        }
+        _ => written(percent),
+    }
 }

@@ -76,15 +76,8 @@ pub(super) fn with_movement(
     if let Some(closing) = &asked.closing {
         let by = closing.not_negative("the closing", unit)?;
         let closed = (exact(widths.least) - by).get("the width")?;
-        if closed <= widths.half {
-            worked.find(
-                Standing::NotMet,
-                format!(
-                    "the joint closes by {}, which leaves nothing of its narrowest width",
-                    both(by, unit)
-                ),
-            );
-        } else {
+        let left = Between::around(closed, widths.half, "the width")?.above(Number::ZERO);
+        if left == Standing::Met {
             all.push(reached(
                 asked,
                 "narrowest, closed",
@@ -93,6 +86,15 @@ pub(super) fn with_movement(
                 thickness,
                 unit,
             )?);
+        } else {
+            let leaves = match left {
+                Standing::NotMet => "which leaves nothing of its narrowest width",
+                _ => {
+                    "and whether that leaves anything of its narrowest width can't be told as closely as it was read"
+                }
+            };
+            let words = format!("the joint closes by {}, {leaves}", both(by, unit));
+            worked.find(left, words);
         }
     }
     if let Some(opening) = &asked.opening {

@@ -169,6 +169,12 @@ impl Worked {
         });
     }
 
+    pub(crate) fn read_if(&mut self, name: &str, readings: Option<&Readings>) {
+        if let Some(readings) = readings {
+            self.read(name, readings);
+        }
+    }
+
     pub(crate) fn chosen(&mut self, name: &str, words: &str, provenance: &str) {
         self.inputs.push(Input {
             name: name.to_owned(),

@@ -133,10 +133,8 @@ fn compressed(joint: &JointWork) -> String {
     let steps = joint.packing.iter().flat_map(|worked| &worked.steps);
     let at = steps.filter_map(|step| {
         let (name, rest) = step.split_once(" width, ")?;
-        let (_, c) = rest
-            .split_once("c = ")
-            .or_else(|| rest.split_once("c ≈ "))?;
-        (name != "mean").then(|| format!("{name} {c}"))
+        let (_, c) = rest.split_once(": c")?;
+        (name != "mean").then(|| format!("{name} {}", c.trim_start_matches([' ', '='])))
     });
     let ends: Vec<String> = at.collect();
     if ends.is_empty() {

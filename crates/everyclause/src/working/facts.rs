@@ -3,6 +3,7 @@
 use engineering::{Known, Readings};
 use measure::{Dimension, Number, Quantity, print};
 use site::{Fact, Facts, ProvenanceKind, Value};
+use vocabulary::vocabulary;
 
 use super::asks::Asks;
 
@@ -74,34 +75,39 @@ fn by_share(facts: &Facts<'_>, width: &Readings, property: &str) -> Option<Known
     ))
 }
 
-/// The coarsest instrument that any of these facts was read with.
-pub(super) fn coarsest<'a>(facts: impl Iterator<Item = &'a Fact>) -> Option<Quantity> {
-    let steps = facts.filter_map(|fact| match &fact.provenance.kind {
-        ProvenanceKind::Measured { resolution, .. } => *resolution,
-        _ => None,
-    });
-    steps.reduce(|coarse, step| {
-        if step.compare(coarse).is_some_and(core::cmp::Ordering::is_gt) {
-            step
-        } else {
-            coarse
-        }
-    })
+/// The readings of a length of a part.
+pub(super) fn lengths(facts: &Facts<'_>, asks: &Asks<'_>, property: &str) -> Option<Readings> {
+    of_item(facts, asks.item_of(property), property).and_then(readings)
 }
 
-/// The readings of a fact: all of them, else its value.
+/// The readings of a fact: all of them, and its value where that is none of them. What was measured with nobody knows
+/// what may be off by what the coarsest usual instrument leaves, as in the check.
 pub(super) fn readings(fact: &Fact) -> Option<Readings> {
     let value = known(fact, Dimension::Length)?;
-    let (values, resolution) = match &fact.provenance.kind {
-        ProvenanceKind::Measured {
-            readings,
-            resolution,
-            ..
-        } if !readings.is_empty() => (readings.clone(), *resolution),
-        ProvenanceKind::Measured { resolution, .. } => (vec![value.quantity], *resolution),
-        _ => (vec![value.quantity], None),
-    };
+    let mut values = vec![value.quantity];
+    let mut resolution = None;
+    if let ProvenanceKind::Measured {
+        readings,
+        resolution: stated,
+        ..
+    } = &fact.provenance.kind
+    {
+        if !readings.is_empty() {
+            values.clone_from(readings);
+            if !readings.contains(&value.quantity) {
+                values.push(value.quantity);
+            }
+        }
+        resolution = stated.or_else(|| usual_resolution(fact, value.quantity));
+    }
     Some(Readings::new(values, resolution, value.provenance))
+}
+
+fn usual_resolution(fact: &Fact, reading: Quantity) -> Option<Quantity> {
+    let property = fact.property.rsplit(':').next()?;
+    vocabulary()
+        .property(property)?
+        .coarsest_resolution(reading)
 }
 
 /// The readings of a fact that was measured; none of what is drawn or stated.
@@ -140,20 +146,7 @@ pub(super) fn counted(fact: &Fact) -> Option<u64> {
     }
 }
 
-/// The least of several readings.
-pub(super) fn narrowest(width: &Readings) -> Option<Quantity> {
-    width.values.iter().copied().reduce(|narrowest, other| {
-        if other
-            .compare(narrowest)
-            .is_some_and(core::cmp::Ordering::is_lt)
-        {
-            other
-        } else {
-            narrowest
-        }
-    })
-}
-
+/// The greatest of several readings.
 pub(super) fn widest(width: &Readings) -> Option<Quantity> {
     width.values.iter().copied().reduce(|widest, other| {
         if other

@@ -10,7 +10,7 @@ use site::{Facts, Value};
 
 use super::asks::Asks;
 use super::facts::{
-    Moves, coarsest, counted, known, length, movement, narrowest, of_item, product,
+    Moves, counted, known, length, lengths, movement, of_item, product,
 };
 
 /// The runner through its range.
@@ -22,6 +22,8 @@ pub(crate) struct Range {
     pub(crate) up: Way,
     /// Whether the studs are screwed through slots.
     pub(crate) is_slotted: bool,
+    /// Whether somebody says where in their slots the screws are; else they are taken to be in the middle.
+    pub(crate) is_place_recorded: bool,
     /// All of it worked out.
     pub(crate) worked: Worked,
 }
@@ -75,11 +77,11 @@ pub(super) fn range(
     if !has_gap || is("joint.static_or_dynamic", "static") || is("joint.kind", "bottom-of-wall") {
         return Ok(Ok(None));
     }
-    let find = |property: &str| length(facts, asks, property);
+    let find = |property: &str| lengths(facts, asks, property);
     let leg = find("runner.leg_length");
     let stud_gap = find("stud.end_gap");
-    let board_gap = find("board.gap")
-        .or_else(|| narrowest(width).map(|least| Known::new(least, "the joint's width")));
+    // The board's gap is the joint's width where nobody says otherwise.
+    let board_gap = find("board.gap").unwrap_or_else(|| width.clone());
     let slot = find("runner.slot_length");
     let down = movement(facts, width, Moves::Closing);
     let up = movement(facts, width, Moves::Opening);
@@ -95,8 +97,8 @@ pub(super) fn range(
     .into_iter()
     .filter_map(|(is_missing, what)| is_missing.then_some(what))
     .collect();
-    let (Some(leg), Some(stud_gap), Some(board_gap), Some(down), Some(up), []) =
-        (leg, stud_gap, board_gap, down, up, missing.as_slice())
+    let (Some(leg), Some(stud_gap), Some(down), Some(up), []) =
+        (leg, stud_gap, down, up, missing.as_slice())
     else {
         let words = format!(
             "runner: how far it can move isn't worked out, as nobody has shown {}",
@@ -112,16 +114,6 @@ pub(super) fn range(
     if slot.is_some() && place.is_some_and(|place| place.value.to_string() != "centre") {
         return Ok(Err("runner: how far it can move isn't worked out, as the screws aren't at the centre of their slots: measure where they are, and see `everyclause calc runner --help`".to_owned()));
     }
-    let read = [
-        "runner.leg_length",
-        "stud.end_gap",
-        "board.gap",
-        "runner.slot_length",
-        "board.top_screw_distance",
-    ];
-    let read = read
-        .iter()
-        .filter_map(|property| of_item(facts, asks.item_of(property), property));
     let asked = RunnerAsked {
         screw_at: None,
         screw_diameter: slot.as_ref().and_then(|_| taken_screw()),
@@ -131,7 +123,6 @@ pub(super) fn range(
         board_gap,
         top_screw: find("board.top_screw_distance"),
         least_overlap: None,
-        resolution: coarsest(read),
         down: down.clone(),
         up: up.clone(),
     };
@@ -145,6 +136,7 @@ pub(super) fn range(
         down,
         up,
         is_slotted,
+        is_place_recorded: place.is_some(),
         worked: found.worked.serving("runner, studs and board"),
     })))
 }

@@ -82,6 +82,16 @@ pub(crate) struct JointWork {
 }
 
 impl JointWork {
+    /// Everything that was worked out for it.
+    pub(super) fn worked(&self) -> impl Iterator<Item = &Worked> {
+        let of_runner = self.runner.as_ref().map(|range| &range.worked);
+        self.packing
+            .iter()
+            .chain(&self.coating)
+            .chain(&self.fireproofing)
+            .chain(of_runner)
+    }
+
     /// Says at the product that it isn't what the listing asks for, so that nobody brings it unwarned.
     pub(super) fn mark_what_is_not_listed(&mut self, not_met: &[&str]) {
         let mark = |product: &mut Option<String>| {

@@ -103,21 +103,17 @@ pub(crate) struct Asked {
 }
 
 impl Card {
-    /// Whether everything asked is met, nothing is left to be shown, and the runner is free through its range.
+    /// Whether everything asked is met, nothing is left to be shown, and nothing that was computed is against it.
     pub(crate) fn is_settled(&self) -> bool {
-        let is_free = |joint: &JointWork| {
-            joint
-                .runner
-                .as_ref()
-                .is_none_or(|range| range.worked.standing() <= engineering::Standing::Met)
-        };
+        let is_kept =
+            |worked: &engineering::Worked| worked.standing() <= engineering::Standing::Met;
         self.asks
             .iter()
             .all(|asked| asked.not_met == 0 && asked.open == 0)
             && self
                 .joints
                 .iter()
-                .all(|joint| joint.gaps.is_empty() && is_free(joint))
+                .all(|joint| joint.gaps.is_empty() && joint.worked().all(is_kept))
     }
 }
 
@@ -253,15 +249,17 @@ fn tally(asks: &mut Vec<Asked>, result: &conformance::JointResult) {
                 && one.requirement == asked
         });
         let at = at.unwrap_or_else(|| {
-            asks.push(Asked {
+            let place = place_among(asks, &explanation.item, &explanation.title);
+            let one = Asked {
                 item: explanation.item.clone(),
                 title: explanation.title.clone(),
                 requirement: asked,
                 met: 0,
                 not_met: 0,
                 open: 0,
-            });
-            asks.len() - 1
+            };
+            asks.insert(place, one);
+            place
         });
         if let Some(one) = asks.get_mut(at) {
             match finding.verdict {
@@ -272,4 +270,13 @@ fn tally(asks: &mut Vec<Asked>, result: &conformance::JointResult) {
             }
         }
     }
+}
+
+/// Where something asked of a later joint alone belongs: behind what is asked alike, else behind its item.
+fn place_among(asks: &[Asked], item: &str, title: &str) -> usize {
+    let alike = asks
+        .iter()
+        .rposition(|one| one.item == item && one.title == title);
+    let of_item = || asks.iter().rposition(|one| one.item == item);
+    alike.or_else(of_item).map_or(asks.len(), |last| last + 1)
 }

@@ -1,5 +1,6 @@
 //! What a card takes to be so, and what it leaves out.
 
+use super::framing::Range;
 use super::{AtHand, JointWork};
 
 /// The notes of a card, each only where it bears on one of the joints.
@@ -47,6 +48,13 @@ pub(super) fn notes(joints: &[JointWork], at_hand: &AtHand) -> Vec<String> {
             "the screw in a slot is taken to be a No. 10, as its diameter isn't recorded"
                 .to_owned(),
         );
+    }
+    let is_place_taken = |range: &Range| range.is_slotted && !range.is_place_recorded;
+    if joints
+        .iter()
+        .any(|joint| joint.runner.as_ref().is_some_and(is_place_taken))
+    {
+        notes.push("screws are taken to be in the middle of their slots where nobody recorded where they are: look".to_owned());
     }
     if any(|joint| joint.screws.is_some()) {
         notes.push("uppermost board screws are counted as one at each stud, layer and side; doubled studs and openings take more".to_owned());

@@ -5,7 +5,7 @@ use measure::{Number, Quantity, Unit, print};
 use site::Fact;
 
 use crate::movement::Share;
-use crate::movement::share::in_percent;
+use engineering::movement::percent_in_words;
 
 /// Movement that the joint needs in a direction; above zero.
 pub(super) struct Need<'s, 'a> {
@@ -72,7 +72,7 @@ impl<'s, 'a> Need<'s, 'a> {
         format!(
             "movement in {} of at least {} of the {of}",
             self.direction,
-            in_percent(self.percent, None)
+            percent_in_words(self.percent, None)
         )
     }
 }

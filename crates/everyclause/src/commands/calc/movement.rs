@@ -196,7 +196,7 @@ impl Demand {
 #[command(after_long_help = "\
 Example:
   everyclause calc share --movement \"0.2 in.\" --found \"13/16 in.\" \"3/4 in.\" \\
-    --resolution \"1/16 in.\" --tested \"25 %\"")]
+      --resolution \"1/16 in.\" --tested \"25 %\"")]
 pub(super) struct Share {
     /// How far the joint closes, opens or shears after its width was read
     #[arg(long, value_parser = quantity)]
@@ -237,7 +237,7 @@ pub(super) struct Envelope {
     /// Smallest division of the tape
     #[arg(long, value_parser = quantity)]
     resolution: Option<Quantity>,
-    /// Nominal width that the percentages are of
+    /// Nominal width drawn
     #[arg(long, value_parser = quantity)]
     nominal: Quantity,
     /// How far it closes after the width was read
@@ -288,15 +288,15 @@ pub(super) struct Runner {
     /// Length of the runner's legs
     #[arg(long, value_parser = quantity)]
     leg: Quantity,
-    /// Gap between the studs and the runner's web
-    #[arg(long, value_parser = quantity)]
-    stud_gap: Quantity,
-    /// Gap between the board and the structure above
-    #[arg(long, value_parser = quantity)]
-    board_gap: Quantity,
-    /// How far the uppermost screws of the board are below the structure above
-    #[arg(long, value_parser = quantity)]
-    top_screw: Option<Quantity>,
+    /// Gap between the studs and the runner's web; several readings where there are some
+    #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
+    stud_gap: Vec<Quantity>,
+    /// Gap between the board and the structure above; likewise
+    #[arg(long, value_parser = quantity, num_args = 1.., required = true)]
+    board_gap: Vec<Quantity>,
+    /// How far the uppermost screws of the board are below the structure above; likewise
+    #[arg(long, value_parser = quantity, num_args = 1..)]
+    top_screw: Vec<Quantity>,
     /// Least overlap of studs and legs that must be left
     #[arg(long, value_parser = quantity)]
     least_overlap: Option<Quantity>,
@@ -313,16 +313,17 @@ pub(super) struct Runner {
 
 impl Runner {
     pub(super) fn worked(&self) -> Result<Worked, Error> {
+        let read = |values: &[Quantity]| readings(values, self.resolution);
+        let read_if = |value: Option<Quantity>| value.map(|value| read(&[value]));
         let asked = RunnerAsked {
-            slot: known_if(self.slot),
-            screw_at: known_if(self.screw_at),
+            slot: read_if(self.slot),
+            screw_at: read_if(self.screw_at),
             screw_diameter: known_if(self.screw),
-            leg: known(self.leg),
-            stud_gap: known(self.stud_gap),
-            board_gap: known(self.board_gap),
-            top_screw: known_if(self.top_screw),
+            leg: read(&[self.leg]),
+            stud_gap: read(&self.stud_gap),
+            board_gap: read(&self.board_gap),
+            top_screw: (!self.top_screw.is_empty()).then(|| read(&self.top_screw)),
             least_overlap: known_if(self.least_overlap),
-            resolution: self.resolution,
             down: known(self.down),
             up: known(self.up),
         };
