@@ -208,13 +208,10 @@ fn found_narrower_it_has_less_to_give() {
     .unwrap();
     assert_eq!(found.value.by_percent, Standing::Met);
     assert_eq!(found.value.by_width, Standing::NotMet);
-    assert!(
-        found
-            .worked
-            .findings
-            .iter()
-            .any(|f| f.words.contains("of the nominal width alone this would pass"))
-    );
+    assert!(found.worked.findings.iter().any(|f| {
+        f.words
+            .contains("of the nominal width alone this would pass")
+    }));
     // Opening as much as closing: 0.45 in. more than 1-3/4 in. is within 2-1/2 in., and beyond what was tested all the same.
     let mut opens = seen(readings("1-3/4 in.", None), "0 in.", None);
     opens.opening = known("0.45 in.");

@@ -17,8 +17,29 @@ pub(crate) fn of_clause(clause: &Clause) -> String {
         Requirement::Presence {
             presence: Presence::Optional,
         } => "optional".to_owned(),
-        Requirement::Reference { to } => format!("as {to} has it"),
+        Requirement::Reference { to } => of_reference(to),
         Requirement::Prose => "as the words say".to_owned(),
+    }
+}
+
+/// What is referred to; the listing's own verb kept where it has one: "as its own Wall Design describes".
+fn of_reference(to: &str) -> String {
+    let verbs = [
+        "describes",
+        "describe",
+        "requires",
+        "require",
+        "shows",
+        "show",
+    ];
+    let has_verb = to
+        .rsplit(' ')
+        .next()
+        .is_some_and(|last| verbs.contains(&last));
+    if has_verb {
+        format!("as {to}")
+    } else {
+        format!("as {to} has it")
     }
 }
 

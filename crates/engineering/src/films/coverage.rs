@@ -7,7 +7,7 @@ use super::solids::solids;
 use crate::error::{Error, plain};
 use crate::exact::{count, exact};
 use crate::known::{Known, length_unit};
-use crate::worked::{Computed, Worked, both, percent_words, trade};
+use crate::worked::{Computed, Worked, both, trade};
 
 /// What a volume covers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -52,19 +52,26 @@ pub fn coverage(
     worked.given(film_name, film);
     worked.given_if("volume solids, VS", volume_solids);
     worked.given_if("loss, p", loss);
-    worked.formula(
-        "area per volume = 1604 1/6 sq ft·mil/gal × VS × (1 - p) / film (VS = 1 for a wet film)",
-        COVERAGE_SOURCE,
-    );
-    worked.formula(
-        "area per volume = 1000 m²·µm/L × VS × (1 - p) / film",
-        "a litre is a million cubic millimetres (NIST SP 811, B.8)",
-    );
+    let (of_one_words, notation, source) = if is_metric {
+        (
+            "1000 m²·µm/L",
+            "area per volume = 1000 m²·µm/L × VS × (1 - p) / film (VS = 1 for a wet film)",
+            "a litre is a million cubic millimetres (NIST SP 811, B.8)",
+        )
+    } else {
+        (
+            "1604 1/6 sq ft·mil/gal",
+            "area per volume = 1604 1/6 sq ft·mil/gal × VS × (1 - p) / film (VS = 1 for a wet film)",
+            COVERAGE_SOURCE,
+        )
+    };
+    worked.formula(notation, source);
     worked.step(format!(
-        "× {} × {} / {}",
+        "{of_one_words} × {} × {} / {} = {}",
         plain(vs),
         plain((exact(1) - share_lost).get("the loss")?),
-        trade(thickness, unit)
+        trade(thickness, unit),
+        both(reach, rate_unit)
     ));
     worked.result("coverage", reach, rate_unit);
     Ok(worked.with(Coverage {
@@ -138,7 +145,13 @@ pub fn run_coating(asked: &RunAsked) -> Result<Computed<RunCoating>, Error> {
         "band = W + overlaps; area = L × band × faces; volume = area × WFT / (1 - p)",
         COVERAGE_SOURCE,
     );
-    worked.step(format!("band = {}", both(band, unit)));
+    let laps = asked.overlaps.iter().map(|lap| lap.quantity.to_string());
+    let parts: Vec<String> = [trade(width, unit)].into_iter().chain(laps).collect();
+    worked.step(format!(
+        "band = {} = {}",
+        parts.join(" + "),
+        both(band, unit)
+    ));
     worked.result("band", band, unit);
     let (area_value, volume_value) = if is_metric {
         (
@@ -154,9 +167,18 @@ pub fn run_coating(asked: &RunAsked) -> Result<Computed<RunCoating>, Error> {
         (Unit::SquareFoot, Unit::Gallon)
     };
     worked.step(format!(
-        "area = {}; loss {}",
-        both(area_value, area_unit),
-        percent_words(share_lost)
+        "area = {} × {} × {} = {}",
+        trade(length, unit),
+        trade(band, unit),
+        asked.faces,
+        both(area_value, area_unit)
+    ));
+    worked.step(format!(
+        "volume = {} × {} / {} = {}",
+        trade(area_value, area_unit),
+        trade(wet, unit),
+        plain((exact(1) - share_lost).get(what)?),
+        both(volume_value, volume_unit)
     ));
     worked.result("area", area_value, area_unit);
     worked.result("volume to bring", volume_value, volume_unit);

@@ -93,25 +93,30 @@ pub fn film_readings(asked: &FilmAsked) -> Result<Computed<FilmRead>, Error> {
     let words: Vec<String> = all.iter().map(|one| in_words(*one, unit)).collect();
     worked.chosen("readings", &words.join("; "), &asked.provenance);
     worked.given("least thickness", &asked.least);
-    worked.formula(
-        "the film lies between the longest wetted tab and the next",
-        "ASTM D4414, notch gauge",
-    );
-    worked.formula(
-        "the film lies within half the resolution of the reading",
-        "JCGM 100:2008, F.2.2.1",
-    );
-    worked.ranged(
-        "least reading, lower end",
-        lowest,
-        Between {
-            low: lowest,
-            high: lowest_high,
-        },
-        unit,
-    );
-    let middle = ((exact(mean.low) + mean.high) / 2).get("the mean")?;
-    worked.ranged("mean", middle, mean, unit);
+    if let Some(wanted) = asked.count {
+        worked.chosen("readings asked for", &wanted.to_string(), "as given");
+    }
+    let is_notch = |one: &NotchReading| matches!(one, NotchReading::Notch { .. });
+    if asked.readings.iter().any(is_notch) {
+        worked.formula(
+            "the film lies between the longest wetted tab and the next",
+            "ASTM D4414, notch gauge",
+        );
+    }
+    if !asked.readings.iter().all(is_notch) {
+        worked.formula(
+            "the film lies within half the resolution of the reading",
+            "JCGM 100:2008, F.2.2.1",
+        );
+    }
+    let least_read = Between {
+        low: lowest,
+        high: lowest_high,
+    };
+    for (name, of) in [("least reading", least_read), ("mean", mean)] {
+        let middle = ((exact(of.low) + of.high) / 2).get("the mean")?;
+        worked.ranged(name, middle, of, unit);
+    }
     worked.result("readings", how_many, Unit::Count);
     worked.find(
         standing,
@@ -134,19 +139,12 @@ pub fn film_readings(asked: &FilmAsked) -> Result<Computed<FilmRead>, Error> {
         );
         standing = standing.and(found);
     }
-    if asked
-        .readings
-        .iter()
-        .any(|one| matches!(one, NotchReading::Notch { .. }))
-    {
+    if asked.readings.iter().any(is_notch) {
         worked
             .note("a notch gauge doesn't prove volume solids; the dry film is measured after cure");
     }
     Ok(worked.with(FilmRead {
-        least: Between {
-            low: lowest,
-            high: lowest_high,
-        },
+        least: least_read,
         mean,
         below,
         unclear,

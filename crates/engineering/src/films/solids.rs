@@ -40,6 +40,16 @@ fn thinned(thinner: Option<&Known>) -> Result<Exact, Error> {
     Ok(exact(1) + part)
 }
 
+/// The factor of the thinner as a step has it; nothing where the product isn't thinned.
+fn by_thinner(sign: &str, thinned: Exact) -> Result<String, Error> {
+    let factor = thinned.get("the thinner")?;
+    Ok(if factor == Number::ONE {
+        String::new()
+    } else {
+        format!("{sign}{}", plain(factor))
+    })
+}
+
 /// The unit that films are given in: as the input is, mils and micrometres kept.
 fn film_unit(of: Unit) -> Unit {
     match of {
@@ -60,7 +70,8 @@ pub fn wet_from_dry(
     let unit = film_unit(dry.quantity.unit);
     let film = dry.above_zero("the dry film", unit)?;
     let vs = solids(volume_solids)?;
-    let wet = (exact(film) * thinned(thinner)? / vs).get("the wet film")?;
+    let thinned = thinned(thinner)?;
+    let wet = (exact(film) * thinned / vs).get("the wet film")?;
     let mut worked = inputs(
         "Wet film from dry",
         ("dry film, DFT", dry),
@@ -69,8 +80,9 @@ pub fn wet_from_dry(
     );
     worked.formula("WFT = DFT (1 + r) / VS", SOLIDS_SOURCE);
     worked.step(format!(
-        "WFT = {} / {} = {}",
+        "WFT = {}{} / {} = {}",
         both(film, unit),
+        by_thinner(" × ", thinned)?,
         plain(vs),
         both(wet, unit)
     ));
@@ -90,7 +102,8 @@ pub fn dry_from_wet(
     let unit = film_unit(wet.quantity.unit);
     let film = wet.above_zero("the wet film", unit)?;
     let vs = solids(volume_solids)?;
-    let dry = (exact(film) * vs / thinned(thinner)?).get("the dry film")?;
+    let thinned = thinned(thinner)?;
+    let dry = (exact(film) * vs / thinned).get("the dry film")?;
     let mut worked = inputs(
         "Dry film from wet",
         ("wet film, WFT", wet),
@@ -99,9 +112,10 @@ pub fn dry_from_wet(
     );
     worked.formula("DFT = WFT × VS / (1 + r)", SOLIDS_SOURCE);
     worked.step(format!(
-        "DFT = {} × {} = {}",
+        "DFT = {} × {}{} = {}",
         both(film, unit),
         plain(vs),
+        by_thinner(" / ", thinned)?,
         both(dry, unit)
     ));
     worked.result("dry film, DFT", dry, unit);

@@ -119,9 +119,14 @@ pub fn field_test(asked: &FieldAsked) -> Result<Computed<Field>, Error> {
         single,
         match single {
             Standing::Met => format!("no reading is below {}", both(least, unit)),
-            Standing::NotMet => format!("{under_least} readings are below {}", both(least, unit)),
+            Standing::NotMet => format!(
+                "{under_least} of {} readings are below {}",
+                readings.numbers.len(),
+                both(least, unit)
+            ),
             _ => format!(
-                "{maybe_under_least} readings are too near {} to tell",
+                "{maybe_under_least} of {} readings are too near {} to tell",
+                readings.numbers.len(),
                 both(least, unit)
             ),
         },

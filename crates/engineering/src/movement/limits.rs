@@ -154,10 +154,11 @@ pub fn design_drift(asked: &DriftAsked) -> Result<Computed<Quantity>, Error> {
     );
     worked.formula("δx = Cd δxe / Ie", "ASCE 7, 12.8.6");
     worked.step(format!(
-        "δx = {} × {} / {}",
+        "δx = {} × {} / {} = {}",
         crate::error::plain(asked.amplification),
         both(elastic, unit),
-        crate::error::plain(asked.importance)
+        crate::error::plain(asked.importance),
+        both(drift, unit)
     ));
     worked.result("design storey drift, δx", drift, unit);
     if let (Some(height), Some(limit)) = (&asked.height, asked.limit) {
@@ -172,7 +173,14 @@ pub fn design_drift(asked: &DriftAsked) -> Result<Computed<Quantity>, Error> {
         }
         let most = (exact(tall) * limit).get("the drift limit")?;
         worked.given("storey height", height);
-        worked.formula("limit = part of the height", "ASCE 7, Table 12.12-1");
+        let part = crate::error::plain(limit);
+        worked.chosen("limit, part of the height", &part, "as given");
+        worked.formula("limit = part × height", "ASCE 7, Table 12.12-1");
+        worked.step(format!(
+            "limit = {part} × {} = {}",
+            both(tall, unit),
+            both(most, unit)
+        ));
         worked.result("drift limit", most, unit);
         let standing = if drift <= most {
             Standing::Met
@@ -246,10 +254,6 @@ pub fn sealant_joint_width(asked: &JointWidthAsked) -> Result<Computed<Quantity>
     let step = rule_step(unit)?;
     let steps = counted(ceiling((exact(width) / step).get(what)?), what)?;
     let drawn = (exact(step) * count(steps)?).get(what)?;
-    worked.result(
-        format!("to the next {} up", trade(step, unit)),
-        drawn,
-        unit,
-    );
+    worked.result(format!("to the next {} up", trade(step, unit)), drawn, unit);
     Ok(worked.with(Quantity::new(width, unit)))
 }

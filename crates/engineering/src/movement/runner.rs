@@ -59,7 +59,9 @@ pub struct Runner {
     pub down: Vec<End>,
     /// What happens as it goes up.
     pub up: Vec<End>,
-    /// The unit of the deflections.
+    /// How far below the structure the board's uppermost screws must be at least, for the legs to come down clear of them.
+    pub screws_clear_at: Number,
+    /// The unit of these.
     pub unit: Unit,
 }
 
@@ -148,9 +150,20 @@ pub fn runner(asked: &RunnerAsked) -> Result<Computed<Runner>, Error> {
         at: around(overlap, of_overlap)?,
         is_reached_at: true,
     });
+    let screws_clear_at = (exact(leg.greatest) + leg.half + down).get(what)?;
     let down = ends("down", coming_down, down, unit, &mut worked);
     let up = ends("up", going_up, up, unit, &mut worked);
-    Ok(worked.with(Runner { down, up, unit }))
+    worked.result(
+        "legs clear the board's screws from, below the structure",
+        screws_clear_at,
+        unit,
+    );
+    Ok(worked.with(Runner {
+        down,
+        up,
+        screws_clear_at,
+        unit,
+    }))
 }
 
 /// Readings of a length that is there at all.

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use measure::{Number, Quantity, Unit};
+use measure::{Number, Quantity, Unit, print};
 
 use super::asked::{Kind, Line, MarkAsked, Packing, Run, Schedule, Stock};
 use super::cutting::{solve, words};
@@ -265,11 +265,10 @@ impl<'a> Tally<'a> {
             let packages = counted(ceiling((*used / *package).get(WHAT)?), WHAT)?;
             let inches =
                 |number: Exact| Ok::<_, Error>(Quantity::new(number.get(WHAT)?, Unit::CubicInch));
-            let what = format!(
-                "{product}, packages of {}",
-                words(*package, Unit::CubicInch)
-            );
             let bought = inches(exact(*package) * count(packages)?)?;
+            let package = Quantity::new(*package, Unit::CubicInch);
+            let package = package.to(Unit::FluidOunce).unwrap_or(package);
+            let what = format!("{product}, packages of {}", print::both(package));
             orders.push(Order {
                 pieces: Some(packages),
                 ..plain(Kind::Sealant, &what, inches(*net)?, bought)

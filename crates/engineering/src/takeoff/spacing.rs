@@ -2,7 +2,7 @@
 
 use measure::{Number, Quantity, Unit};
 
-use crate::error::Error;
+use crate::error::{Error, plain};
 use crate::exact::{ceiling, count, counted, exact};
 use crate::known::{Known, length_unit};
 use crate::worked::{Computed, Worked, both};
@@ -34,21 +34,28 @@ pub fn fasteners(asked: &SpacingAsked) -> Result<Computed<u64>, Error> {
     if asked.at_each == 0 {
         return Err(Error::range("the number at each place", 0, "1 or more"));
     }
-    let number = places(run, spacing, end)?.saturating_mul(asked.at_each);
+    let places = places(run, spacing, end)?;
+    let number = places.saturating_mul(asked.at_each);
     let mut worked = Worked::of("Fasteners of a run");
     worked.given("length of the run, L", &asked.run);
     worked.given("spacing, s, at most", &asked.spacing);
     worked.given_if("from the ends, e, at most", asked.end.as_ref());
     worked.chosen("at each place", &asked.at_each.to_string(), "as given");
-    worked.formula("n = (L - 2 e) / s, rounded up, + 1", "geometry");
+    worked.formula(
+        "places = (L - 2 e) / s, rounded up, + 1; fasteners = places × those at each",
+        "geometry",
+    );
+    let spaces = ((exact(run) - (exact(end) * 2).get("the spacing")?) / spacing)
+        .get("the spacing")?
+        .max(Number::ZERO);
     worked.step(format!(
-        "({} - 2 × {}) / {}",
+        "({} - 2 × {}) / {}: {} spaces, so {places} places",
         both(run, unit),
         both(end, unit),
-        both(spacing, unit)
+        both(spacing, unit),
+        plain(spaces)
     ));
     worked.result("fasteners", count(number)?, Unit::Count);
-    let places = places(run, spacing, end)?;
     if places > 1 {
         let between = (exact(run) - (exact(end) * 2).get("the spacing")?) / count(places - 1)?;
         let evenly = between.get("the spacing")?;

@@ -1,10 +1,12 @@
 //! Framing, board screws and flutes of a work card.
 
+use core::cmp::Ordering;
+
 use measure::{Number, Quantity, Unit, print};
 
 use super::table;
 use super::words::on_one_line;
-use crate::working::{Flutes, JointWork, Screws, Way};
+use crate::working::{Flutes, JointWork, Way};
 
 /// A table of the joints of which something is known; only the columns that something stands in.
 pub(crate) fn framing(joints: &[JointWork]) -> String {
@@ -16,7 +18,7 @@ pub(crate) fn framing(joints: &[JointWork]) -> String {
                 on_one_line(&joint.joint),
                 range.map_or_else(String::new, |range| moved(&range.down)),
                 range.map_or_else(String::new, |range| moved(&range.up)),
-                joint.screws.as_ref().map_or_else(String::new, screws),
+                screws(joint),
                 joint.seal.clone().unwrap_or_default(),
                 joint.flutes.as_ref().map_or_else(String::new, flutes),
             ]
@@ -70,19 +72,36 @@ fn rounded(length: Quantity, up: bool) -> String {
     format!("{mark}{}", print::trade(shown))
 }
 
-fn screws(screws: &Screws) -> String {
+/// Where the board's screws go: what the listing asks, and what the legs coming down ask where that is more.
+fn screws(joint: &JointWork) -> String {
+    let Some(screws) = &joint.screws else {
+        return String::new();
+    };
     let mut parts = Vec::new();
-    match (screws.below, screws.recorded) {
-        (Some(least), Some(recorded)) => parts.push(format!(
-            "uppermost {least} or more below the structure ({recorded} recorded)"
-        )),
-        (Some(least), None) => parts.push(format!("uppermost {least} or more below the structure")),
-        (None, Some(recorded)) => {
-            parts.push(format!(
-                "uppermost {recorded} below the structure, as recorded"
-            ));
-        }
-        (None, None) => {}
+    let recorded = screws.recorded.map_or_else(String::new, |recorded| {
+        format!(" ({} recorded)", print::trade(recorded))
+    });
+    let clear = joint.runner.as_ref().map(|range| range.screws_clear_at);
+    let is_more = |clear: &Quantity| {
+        screws
+            .below
+            .is_none_or(|least| clear.compare(least).is_some_and(Ordering::is_gt))
+    };
+    let clear = clear.filter(is_more).map(|clear| {
+        format!(
+            "{} or more for the legs to clear them",
+            rounded(clear, true)
+        )
+    });
+    let asked = screws
+        .below
+        .map(|least| format!("{} or more as listed", print::trade(least)));
+    let wanted: Vec<String> = asked.into_iter().chain(clear).collect();
+    if !wanted.is_empty() || !recorded.is_empty() {
+        parts.push(format!(
+            "uppermost, below the structure: {}{recorded}",
+            wanted.join(", ")
+        ));
     }
     if let Some(spacing) = screws.spacing {
         parts.push(format!("others {spacing} apart at most"));

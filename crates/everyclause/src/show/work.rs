@@ -82,8 +82,8 @@ fn joints(joints: &[JointWork]) -> String {
         "place",
         "length",
         "width",
-        "lay",
-        "cut wide",
+        "packing, uncompressed",
+        "cut wide, at least",
         "compressed",
     ];
     let rows: Vec<[String; 7]> = joints
@@ -176,10 +176,17 @@ fn fastened(joint: &JointWork) -> String {
         .fasteners
         .iter()
         .map(|row| {
-            format!(
-                "{} {} (item {}) at {}",
-                row.count, row.what, row.item, row.spacing
-            )
+            let what = format!("{} {} (item {})", row.count, row.what, row.item);
+            if row.at_each > 1 {
+                return format!("{what}, {} at each", row.at_each);
+            }
+            let end = row.end.map_or_else(String::new, |end| {
+                format!(
+                    ", the first and last {} from the ends at most",
+                    print::trade(end)
+                )
+            });
+            format!("{what}, {} apart at most{end}", print::trade(row.spacing))
         })
         .collect();
     rows.join("; ")

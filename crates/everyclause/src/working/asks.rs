@@ -118,6 +118,12 @@ impl<'a> Asks<'a> {
         self.strictest(property, nominal, core::cmp::Ordering::Greater)
     }
 
+    /// The most that one item asks of a property.
+    pub(super) fn most_in(&self, property: &str, item: &str) -> Option<Known> {
+        let of_item = self.0.iter().filter(|(clause, _)| clause.item == item);
+        Self(of_item.copied().collect()).most(property)
+    }
+
     fn strictest(
         &self,
         property: &str,

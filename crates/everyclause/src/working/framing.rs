@@ -9,9 +9,7 @@ use serde::Serialize;
 use site::{Facts, Value};
 
 use super::asks::Asks;
-use super::facts::{
-    Moves, counted, known, length, lengths, movement, of_item, product,
-};
+use super::facts::{Moves, counted, known, length, lengths, movement, of_item, product};
 
 /// The runner through its range.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
@@ -24,6 +22,8 @@ pub(crate) struct Range {
     pub(crate) is_slotted: bool,
     /// Whether somebody says where in their slots the screws are; else they are taken to be in the middle.
     pub(crate) is_place_recorded: bool,
+    /// How far below the structure the board's uppermost screws must be at least, for the legs to come down clear of them.
+    pub(crate) screws_clear_at: Quantity,
     /// All of it worked out.
     pub(crate) worked: Worked,
 }
@@ -128,15 +128,18 @@ pub(super) fn range(
     };
     let is_slotted = asked.slot.is_some();
     let found = movement::runner(&asked)?;
+    let unit = found.value.unit;
+    let screws_clear_at = Quantity::new(found.value.screws_clear_at, unit);
     let (down, up) = (
-        way(&found.value.down, down.quantity, found.value.unit),
-        way(&found.value.up, up.quantity, found.value.unit),
+        way(&found.value.down, down.quantity, unit),
+        way(&found.value.up, up.quantity, unit),
     );
     Ok(Ok(down.zip(up).map(|(down, up)| Range {
         down,
         up,
         is_slotted,
         is_place_recorded: place.is_some(),
+        screws_clear_at,
         worked: found.worked.serving("runner, studs and board"),
     })))
 }

@@ -38,7 +38,7 @@ use serde::Serialize;
 use site::import::Import;
 
 pub(crate) use flutes::Flutes;
-pub(crate) use framing::{Screws, Way};
+pub(crate) use framing::Way;
 pub(crate) use joint::JointWork;
 pub(crate) use order::Ordered;
 

@@ -7,6 +7,7 @@ use measure::Quantity;
 use schemars::JsonSchema;
 use serde::Serialize;
 use site::Facts;
+use vocabulary::{ValueKind, vocabulary};
 
 use super::JointWork;
 use super::asks::Asks;
@@ -84,7 +85,10 @@ pub(super) fn of_fasteners(
                 along.what
             ));
         }
-        let end = asks.most(along.end);
+        // Listings say "the end fasteners" of a runner's own.
+        let end = asks
+            .most(along.end)
+            .or_else(|| asks.most_in("fastener.end_distance", item));
         let asked = SpacingAsked {
             run: Known::new(run, "schedule"),
             spacing: spacing.clone(),
@@ -99,6 +103,7 @@ pub(super) fn of_fasteners(
             at_each: 1,
             count: fasteners(&asked)?.value,
         };
+        work.fasteners.push(row.clone());
         if along.what == "clips" {
             let of_clips = asks.exact_in("fastener.count", item);
             let of_clips = of_clips.or_else(|| facts.get("clip.fasteners_each").and_then(counted));
@@ -109,7 +114,7 @@ pub(super) fn of_fasteners(
                         what: "fasteners of the clips".to_owned(),
                         at_each: each,
                         count: row.count.saturating_mul(each),
-                        ..row.clone()
+                        ..row
                     });
                 }
                 None => work
@@ -117,7 +122,6 @@ pub(super) fn of_fasteners(
                     .push("fasteners of the clips: how many each takes isn't stated".to_owned()),
             }
         }
-        work.fasteners.push(row);
     }
     for item in asks.items_of("fastener.count") {
         if !counted_items.iter().any(|counted| counted == item) {
@@ -156,15 +160,16 @@ pub(super) fn of_profiles(
                 facts.get(&format!("{item}:{property}"))
             }
         };
-        let known = ["kind", "gauge"].map(|attribute| {
-            let fact = fact(attribute)?;
-            Some(fact.value.to_string())
+        let kind = fact("kind").map(|fact| fact.value.to_string());
+        let kind = kind.map(|kind| {
+            // "J-runner" and "runner with deflection clips", but "deep-leg" beside the runner's own name.
+            let title = title_of("runner.kind", &kind).unwrap_or(kind);
+            title.strip_suffix(" runner").unwrap_or(&title).to_owned()
         });
+        let gauge = fact("gauge").map(|fact| fact.value.to_string());
         let legs = fact("leg_length").map(|fact| format!("legs {}", fact.value));
-        let parts: Vec<String> = [Some(name.clone())]
+        let parts: Vec<String> = [Some(name.clone()), kind, gauge, legs]
             .into_iter()
-            .chain(known)
-            .chain([legs])
             .flatten()
             .collect();
         work.profiles.push(parts.join(", "));
@@ -172,4 +177,13 @@ pub(super) fn of_profiles(
             work.gaps.push(format!("fasteners of the {name} (item {item}): the listing states no spacing that a program could read"));
         }
     }
+}
+
+/// What the vocabulary calls a value of a property: "deep-leg runner" for `deep-leg`.
+fn title_of(property: &str, value: &str) -> Option<String> {
+    let ValueKind::Text(values) = &vocabulary().property(property)?.kind else {
+        return None;
+    };
+    let known = values.iter().find(|known| known.name == value)?;
+    Some(known.title.clone())
 }

@@ -228,7 +228,7 @@ impl Share {
 #[command(after_long_help = "\
 Example:
   everyclause calc envelope --found \"1-3/4 in.\" \"2 in.\" --resolution \"1/16 in.\" \\
-      --nominal \"2 in.\" --closing \"0.4 in.\" --opening \"0 in.\" --compression \"25 %\" \\
+      --nominal \"2 in.\" --closing \"0.45 in.\" --opening \"0 in.\" --compression \"25 %\" \\
       --extension \"25 %\"")]
 pub(super) struct Envelope {
     /// Width as found; several readings where there are some
