@@ -29,6 +29,7 @@ fn asked(width: Readings, least: &str, stock: &[&str]) -> PackingAsked {
         closing: None,
         opening: None,
         proposed: None,
+        proposed_read_to: None,
     }
 }
 
@@ -152,6 +153,42 @@ fn what_the_tape_can_flip_is_open() {
     assert_eq!(packing(&ask).unwrap().value.standing, Standing::Open);
     ask.width = readings("1 in.", None);
     assert_eq!(packing(&ask).unwrap().value.standing, Standing::Met);
+}
+
+/// 1-1/2 in. in 1 in. is 33.3 %; read to 1/16 in. it may be 1-15/32 in., 31.9 %, or 1-17/32 in., 34.7 %.
+#[test]
+fn what_the_strips_were_read_with_is_open_too() {
+    let mut ask = asked(readings("1 in.", None), "33 %", &["1-1/2 in."]);
+    let layer = Layer {
+        strips: 1,
+        thickness: q("1-1/2 in."),
+    };
+    ask.proposed = Some(Stack::of(vec![layer], Unit::Inch).unwrap());
+    ask.proposed_read_to = Some(q("1/16 in."));
+    let found = packing(&ask).unwrap().value;
+    assert_eq!(found.standing, Standing::Open);
+    assert_eq!(found.reached[0].compression.low, n("15/47"));
+    assert_eq!(found.reached[0].compression.high, n("17/49"));
+    ask.proposed_read_to = Some(q("1/64 in."));
+    assert_eq!(packing(&ask).unwrap().value.standing, Standing::Open);
+    ask.compression = Rule::at_least(known("32 %"));
+    assert_eq!(packing(&ask).unwrap().value.standing, Standing::Met);
+}
+
+/// 1.492 in. in 1 in. is 32.98 %: written to a tenth it would pass for the 33 % asked for.
+#[test]
+fn a_rounded_compression_does_not_pass_for_the_limit() {
+    let stock = Quantity::new(n("1.492"), Unit::Inch);
+    let mut ask = asked(readings("1 in.", None), "33 %", &["1-1/2 in."]);
+    let layer = Layer {
+        strips: 1,
+        thickness: stock,
+    };
+    ask.proposed = Some(Stack::of(vec![layer], Unit::Inch).unwrap());
+    let found = packing(&ask).unwrap();
+    assert_eq!(found.value.standing, Standing::NotMet);
+    let steps = found.worked.steps.join("; ");
+    assert!(steps.contains("c ≈ 32.976 %"), "{steps}");
 }
 
 #[test]

@@ -8,6 +8,7 @@ use serde::Deserialize;
 use crate::error::Error;
 use crate::exact::{ceiling, count, counted, exact};
 use crate::known::{Known, length_unit};
+use crate::units::rule_step;
 use crate::worked::{Computed, Standing, Worked, both, trade};
 
 /// The most that a span may deflect by a limit L/n, where the deflection itself isn't known.
@@ -197,14 +198,6 @@ pub fn design_drift(asked: &DriftAsked) -> Result<Computed<Quantity>, Error> {
         );
     }
     Ok(worked.with(Quantity::new(drift, unit)))
-}
-
-/// What widths are drawn to: an eighth of an inch, or 5 mm. Common practice.
-fn rule_step(unit: Unit) -> Result<Number, Error> {
-    match unit {
-        Unit::Millimetre => Ok(Number::whole(5)),
-        _ => (exact(1) / 8).get("a step"),
-    }
 }
 
 /// What is asked of the width of a sealant joint.

@@ -10,6 +10,7 @@ use crate::between::Between;
 use crate::error::Error;
 use crate::exact::{ceiling, count, counted, exact};
 use crate::known::{Known, Readings, Summary};
+use crate::units::rule_step;
 use crate::worked::{Computed, Standing, Worked, both, percent_words};
 
 /// Which way the packing is compressed, which isn't the same as how its fibres lie.
@@ -58,6 +59,25 @@ pub struct PackingAsked {
     pub opening: Option<Known>,
     /// A stack that somebody means to use; without it one is chosen from the stock.
     pub proposed: Option<Stack>,
+    /// The smallest division of what that stack's thickness was read with, all strips together; none as delivered.
+    pub proposed_read_to: Option<Quantity>,
+}
+
+impl PackingAsked {
+    /// The thickness laid, within what it was read with where somebody measured the stack proposed.
+    pub(super) fn laid(&self, thickness: Number, unit: Unit) -> Result<Between, Error> {
+        let (Some(_), Some(step)) = (&self.proposed, self.proposed_read_to) else {
+            return Ok(Between::exactly(thickness));
+        };
+        let input = "the resolution of the thickness";
+        let step = Known::new(step, "").above_zero(input, unit)?;
+        let laid = Between::around(thickness, (exact(step) / 2).get(input)?, "the thickness")?;
+        if laid.low <= Number::ZERO {
+            let valid = "above 0 by more than half a division of the instrument";
+            return Err(Error::range("the thickness", both(thickness, unit), valid));
+        }
+        Ok(laid)
+    }
 }
 
 /// What a packing comes to at one width.
@@ -155,7 +175,7 @@ fn inputs(asked: &PackingAsked) -> Worked {
 fn reach(
     asked: &PackingAsked,
     widths: &Summary,
-    thickness: Number,
+    thickness: (Number, Between),
     unit: Unit,
 ) -> Result<Vec<Reached>, Error> {
     let at = [
@@ -174,7 +194,7 @@ pub(super) fn reached(
     at: &'static str,
     width: Number,
     half: Number,
-    thickness: Number,
+    (thickness, laid): (Number, Between),
     unit: Unit,
 ) -> Result<Reached, Error> {
     let density = asked.density.as_ref();
@@ -185,7 +205,7 @@ pub(super) fn reached(
     Ok(Reached {
         at,
         width: Quantity::new(width, unit),
-        compression: compression::within(thickness, Between::around(width, half, "the width")?)?,
+        compression: compression::within(laid, Between::around(width, half, "the width")?)?,
         density,
     })
 }
@@ -211,8 +231,8 @@ fn through(
     unit: Unit,
     worked: &mut Worked,
 ) -> Result<Packing, Error> {
-    let weigh = |stack: Stack| -> Result<Packing, Error> {
-        let reached = reach(asked, widths, stack.thickness.number, unit)?;
+    let weigh = |stack: Stack, laid: Between| -> Result<Packing, Error> {
+        let reached = reach(asked, widths, (stack.thickness.number, laid), unit)?;
         Ok(Packing {
             cut_width: Quantity::new(depth, unit),
             thickness: stack.thickness,
@@ -227,7 +247,8 @@ fn through(
         let aim = compression::needed(widths.mean, rule.aim())?;
         let mut best: Option<(Packing, _)> = None;
         for stack in stacks(&asked.stock, unit, most)? {
-            let candidate = weigh(stack)?;
+            let thickness = Between::exactly(stack.thickness.number);
+            let candidate = weigh(stack, thickness)?;
             let key = preference(&candidate, rule, aim)?;
             if best.as_ref().is_none_or(|(_, than)| key < *than) {
                 best = Some((candidate, key));
@@ -237,7 +258,9 @@ fn through(
     };
     if let Some(proposed) = &asked.proposed {
         worked.chosen("stack proposed", &proposed.words(), "as given");
-        let proposed = weigh(Stack::of(proposed.layers.clone(), unit)?)?;
+        let stack = Stack::of(proposed.layers.clone(), unit)?;
+        let laid = asked.laid(stack.thickness.number, unit)?;
+        let proposed = weigh(stack, laid)?;
         if proposed.standing >= Standing::Open
             && let Some(other) = nearest()?
             && other.standing < proposed.standing
@@ -302,11 +325,7 @@ fn flat(
     depth: Number,
     unit: Unit,
 ) -> Result<Packing, Error> {
-    // A saw keeps to an eighth of an inch, or to 5 mm.
-    let step = match unit {
-        Unit::Millimetre => Number::whole(5),
-        _ => (exact(1) / 8).get("a step")?,
-    };
+    let step = rule_step(unit)?;
     let at = if rule.least.is_some() {
         exact(widths.greatest) + widths.half
     } else {
@@ -336,7 +355,7 @@ fn flat(
     }
     let help = "give the thicknesses at hand, such as 1 in., 1-1/2 in. and 2 in.";
     let stack = best.ok_or_else(|| Error::missing("the stock", help))?;
-    let reached = reach(asked, widths, cut, unit)?;
+    let reached = reach(asked, widths, (cut, Between::exactly(cut)), unit)?;
     Ok(Packing {
         stack,
         cut_width: Quantity::new(cut, unit),

@@ -101,11 +101,11 @@ pub(crate) fn of(thickness: Number, width: Number) -> Result<Number, Error> {
     ((exact(thickness) - width) / thickness).get("the compression")
 }
 
-/// The compression when the width is known within bounds: a wider joint compresses less.
-pub(crate) fn within(thickness: Number, width: Between) -> Result<Between, Error> {
+/// The compression when thickness and width are known within bounds: a wider joint compresses less, a thicker strip more.
+pub(crate) fn within(thickness: Between, width: Between) -> Result<Between, Error> {
     Ok(Between {
-        low: of(thickness, width.high)?,
-        high: of(thickness, width.low)?,
+        low: of(thickness.low, width.high)?,
+        high: of(thickness.high, width.low)?,
     })
 }
 

@@ -2,21 +2,22 @@
 
 use measure::{Number, Unit, print};
 
-use super::choose::{Packing, PackingAsked, Reached, reached};
+use super::choose::{Direction, Packing, PackingAsked, Reached, reached};
 use super::compression::{self, Parts};
 use crate::between::Between;
 use crate::error::Error;
 use crate::exact::exact;
 use crate::known::Summary;
+use crate::movement::percent_in_words;
 use crate::worked::{Standing, Worked, both, percent_words, trade};
 
 pub(super) fn report(chosen: &Packing, rule: Parts, worked: &mut Worked) {
     for one in &chosen.reached {
         let Between { low, high } = one.compression;
         let compression = if low == high {
-            percent_words(low)
+            told(low, rule)
         } else {
-            format!("{} to {}", percent_words(low), percent_words(high))
+            format!("{} to {}", told(low, rule), told(high, rule))
         };
         worked.step(format!(
             "{} width, {}: c = {compression}",
@@ -47,6 +48,18 @@ pub(super) fn report(chosen: &Packing, rule: Parts, worked: &mut Worked) {
     worked.find(chosen.standing, words);
 }
 
+/// A compression written so that it can't pass for the limit it is nearest to.
+fn told(part: Number, rule: Parts) -> String {
+    let percent = |part: Number| part.times(Number::whole(100));
+    let distance = |limit: &Number| limit.minus(part).map(Number::abs);
+    let limits = [rule.least, rule.most, rule.nominal];
+    let nearest = limits.into_iter().flatten().min_by_key(distance);
+    percent(part).map_or_else(
+        || percent_words(part),
+        |part| percent_in_words(part, nearest.and_then(percent)),
+    )
+}
+
 fn asked_words(rule: Parts) -> String {
     match (rule.least, rule.most, rule.nominal) {
         (Some(least), Some(most), _) => {
@@ -73,6 +86,11 @@ pub(super) fn with_movement(
 ) -> Result<Vec<Reached>, Error> {
     let mut all = chosen.reached.clone();
     let thickness = chosen.thickness.number;
+    // Strips laid flat are cut, not read.
+    let laid = match asked.direction {
+        Direction::ThroughThickness => asked.laid(thickness, unit)?,
+        Direction::InFibrePlane => Between::exactly(thickness),
+    };
     if let Some(closing) = &asked.closing {
         let by = closing.not_negative("the closing", unit)?;
         let closed = (exact(widths.least) - by).get("the width")?;
@@ -83,7 +101,7 @@ pub(super) fn with_movement(
                 "narrowest, closed",
                 closed,
                 widths.half,
-                thickness,
+                (thickness, laid),
                 unit,
             )?);
         } else {
@@ -100,7 +118,14 @@ pub(super) fn with_movement(
     if let Some(opening) = &asked.opening {
         let by = opening.not_negative("the opening", unit)?;
         let open = (exact(widths.greatest) + by).get("the width")?;
-        let one = reached(asked, "widest, opened", open, widths.half, thickness, unit)?;
+        let one = reached(
+            asked,
+            "widest, opened",
+            open,
+            widths.half,
+            (thickness, laid),
+            unit,
+        )?;
         let tight = one.compression.at_least(Number::ZERO);
         if tight != Standing::Met {
             let words = format!(

@@ -52,9 +52,10 @@ impl Moves {
 /// How far a joint moves; where a share of the width and a length are both stated, the greater.
 pub(super) fn movement(facts: &Facts<'_>, width: &Readings, moves: Moves) -> Option<Known> {
     let (share, length) = moves.stated();
-    let by_length = facts
-        .get(length)
-        .and_then(|fact| known(fact, Dimension::Length));
+    let by_length = facts.get(length).and_then(readings).and_then(|readings| {
+        let greatest = widest(&readings)?;
+        Some(Known::new(greatest, readings.provenance))
+    });
     match (by_length, by_share(facts, width, share)) {
         (Some(length), Some(share)) => {
             let is_greater = share.quantity.compare(length.quantity)?.is_gt();

@@ -6,7 +6,7 @@ use measure::Dimension;
 use site::Facts;
 
 use super::asks::Asks;
-use super::facts::{Moves, known, movement};
+use super::facts::{Moves, known, measured, movement};
 use super::joint::Strip;
 use super::{AtHand, JointWork};
 
@@ -45,9 +45,8 @@ pub(super) fn of_packing(
         }
     }
     // The schedule's thickness is of all strips together.
-    let scheduled = facts
-        .get("packing.thickness")
-        .and_then(|fact| known(fact, Dimension::Length));
+    let thickness = facts.get("packing.thickness");
+    let scheduled = thickness.and_then(|fact| known(fact, Dimension::Length));
     let proposed = scheduled.as_ref().map(|all| {
         let layer = Layer {
             strips: 1,
@@ -73,6 +72,9 @@ pub(super) fn of_packing(
         closing: movement(facts, width, Moves::Closing),
         opening: movement(facts, width, Moves::Opening),
         proposed: proposed.transpose()?,
+        proposed_read_to: thickness
+            .and_then(measured)
+            .and_then(|readings| readings.resolution),
     };
     let found = packing::packing(&asked)?;
     work.strips = found

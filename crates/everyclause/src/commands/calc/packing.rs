@@ -119,6 +119,7 @@ impl Packing {
             closing: known_if(self.closing),
             opening: known_if(self.opening),
             proposed,
+            proposed_read_to: None,
         };
         Ok(packing::packing(&asked)?.worked)
     }
