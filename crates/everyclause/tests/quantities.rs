@@ -246,3 +246,47 @@ fn fireproofing_on_the_work_card() {
     // 1-1/2 in. of lap is under 2 in.
     assert_eq!(findings("J-023")[..2], ["met", "not_met"]);
 }
+
+/// The card of HW1 with a value of J-001 written anew, as the work of the joint.
+fn first_joint_with(column: &str, value: &str) -> (Value, String) {
+    let folder = demo();
+    let path = folder.path().join("demo-project/schedule.csv");
+    let schedule = fs::read_to_string(&path).unwrap();
+    let rows = schedule.lines().enumerate().map(|(at, row)| match at {
+        0 => format!("{row},{column}"),
+        _ if row.starts_with("J-001,") => format!("{row},\"{value}\""),
+        _ => format!("{row},"),
+    });
+    fs::write(&path, rows.collect::<Vec<_>>().join("\n") + "\n").unwrap();
+    let card = |more: &[&str]| {
+        let args = [&["work", "HW1", "--project", "demo-project"], more].concat();
+        run(folder.path(), args)
+    };
+    let json: Value = serde_json::from_str(&card(&["--json"]).out).unwrap();
+    (json["joints"][0].clone(), card(&[]).out)
+}
+
+/// Studs cut 3 in. short of legs of 2-1/2 in. reach into nothing: that is told, and the packing is worked out all the same.
+#[test]
+fn one_value_that_cannot_be_keeps_nothing_else_from_the_card() {
+    let (joint, card) = first_joint_with("stud.end_gap", "3 in.");
+    assert!(joint["runner"].is_null() && joint["packing"].is_object());
+    let gaps = joint["gaps"].to_string();
+    assert!(
+        gaps.contains("the gap at the studs is 3 in.; it must be less than the legs, 2-1/2 in."),
+        "{gaps}"
+    );
+    assert!(card.contains("J-006"), "{card}");
+}
+
+/// Studs read at three places move as far as the tightest lets them: 1/8 in. as read, 3/32 in. as closely as a tape tells.
+#[test]
+fn the_tightest_reading_decides_on_the_card() {
+    let readings = "3/4 in. [measured: tape, 1/16 in.; readings 3/4 in., 1/8 in., 3/4 in.]";
+    let (joint, _) = first_joint_with("stud.end_gap", readings);
+    is(&joint["runner"]["down"]["room"], "3/32", "in");
+    // A tape whose division nobody recorded is one of the coarsest that are used, not exact.
+    let unrecorded = "3/4 in. [measured: tape; readings 3/4 in., 1/8 in., 3/4 in.]";
+    let (joint, _) = first_joint_with("stud.end_gap", unrecorded);
+    is(&joint["runner"]["down"]["room"], "3/32", "in");
+}

@@ -70,8 +70,8 @@ pub fn wet_from_dry(
     let unit = film_unit(dry.quantity.unit);
     let film = dry.above_zero("the dry film", unit)?;
     let vs = solids(volume_solids)?;
-    let thinned = thinned(thinner)?;
-    let wet = (exact(film) * thinned / vs).get("the wet film")?;
+    let by = thinned(thinner)?;
+    let wet = (exact(film) * by / vs).get("the wet film")?;
     let mut worked = inputs(
         "Wet film from dry",
         ("dry film, DFT", dry),
@@ -82,7 +82,7 @@ pub fn wet_from_dry(
     worked.step(format!(
         "WFT = {}{} / {} = {}",
         both(film, unit),
-        by_thinner(" × ", thinned)?,
+        by_thinner(" × ", by)?,
         plain(vs),
         both(wet, unit)
     ));
@@ -102,8 +102,8 @@ pub fn dry_from_wet(
     let unit = film_unit(wet.quantity.unit);
     let film = wet.above_zero("the wet film", unit)?;
     let vs = solids(volume_solids)?;
-    let thinned = thinned(thinner)?;
-    let dry = (exact(film) * vs / thinned).get("the dry film")?;
+    let by = thinned(thinner)?;
+    let dry = (exact(film) * vs / by).get("the dry film")?;
     let mut worked = inputs(
         "Dry film from wet",
         ("wet film, WFT", wet),
@@ -115,7 +115,7 @@ pub fn dry_from_wet(
         "DFT = {} × {}{} = {}",
         both(film, unit),
         plain(vs),
-        by_thinner(" / ", thinned)?,
+        by_thinner(" / ", by)?,
         both(dry, unit)
     ));
     worked.result("dry film, DFT", dry, unit);

@@ -93,7 +93,7 @@ fn joints(joints: &[JointWork]) -> String {
                 on_one_line(&joint.joint),
                 on_one_line(&joint.place),
                 joint.length.map_or_else(|| "?".to_owned(), feet_and_inches),
-                joint.width.clone(),
+                width(joint),
                 laid(joint),
                 joint.cut_width.map_or_else(String::new, print::both),
                 compressed(joint),
@@ -108,6 +108,14 @@ fn joints(joints: &[JointWork]) -> String {
         .collect();
     let fills = table::of_used_columns(&headings, &rows);
     format!("{}\n{}", table::set(&strips), table::set(&fills))
+}
+
+fn width(joint: &JointWork) -> String {
+    if joint.is_width_as_found {
+        joint.width.clone()
+    } else {
+        format!("{}, as drawn", joint.width)
+    }
 }
 
 fn laid(joint: &JointWork) -> String {

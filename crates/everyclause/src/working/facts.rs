@@ -119,6 +119,14 @@ pub(super) fn measured(fact: &Fact) -> Option<Readings> {
     }
 }
 
+/// Whether somebody saw or measured it, or gave their word: a drawing and a submittal say what is meant to be built.
+pub(super) const fn is_as_found(fact: &Fact) -> bool {
+    !matches!(
+        fact.provenance.kind,
+        ProvenanceKind::Drawing { .. } | ProvenanceKind::Submittal { .. }
+    )
+}
+
 /// A product by its name, its maker left out.
 pub(super) fn product(facts: &Facts<'_>, item: Option<&str>, property: &str) -> Option<String> {
     match &of_item(facts, item, property)?.value {

@@ -8,7 +8,7 @@ use serde::Serialize;
 use site::{Facts, Joint};
 
 use super::asks::Asks;
-use super::facts::{counted, in_words, packing_product, product, readings};
+use super::facts::{counted, in_words, is_as_found, packing_product, product, readings};
 use super::flutes::{self, Flutes};
 use super::framing::{self, Range, Screws};
 use super::rows::{self, Row};
@@ -25,6 +25,8 @@ pub(crate) struct JointWork {
     pub(crate) length: Option<Quantity>,
     /// Its width as found or drawn, in words.
     pub(crate) width: String,
+    /// Whether somebody has seen or measured that width; else it is the one that is meant to be built.
+    pub(crate) is_width_as_found: bool,
     /// Strips to lay.
     pub(crate) strips: Vec<Strip>,
     /// Whether the schedule says how thick the packing is, all strips together; else they are chosen.
@@ -92,6 +94,19 @@ impl JointWork {
             .chain(of_runner)
     }
 
+    /// What was found; else what kept it from being worked out is a gap.
+    fn or_gap<T>(&mut self, found: Result<T, Error>) -> Option<T> {
+        found.map_err(|error| self.gap(&error)).ok()
+    }
+
+    /// One value may keep several things from being worked out, and is told once.
+    fn gap(&mut self, error: &Error) {
+        let words = format!("not worked out: {error}");
+        if !self.gaps.contains(&words) {
+            self.gaps.push(words);
+        }
+    }
+
     /// Says at the product that it isn't what the listing asks for, so that nobody brings it unwarned.
     pub(super) fn mark_what_is_not_listed(&mut self, not_met: &[&str]) {
         let mark = |product: &mut Option<String>| {
@@ -121,7 +136,7 @@ pub(crate) struct Strip {
     pub(crate) thickness: Quantity,
 }
 
-/// Works out one joint.
+/// Works out one joint. What can't be worked out of it is among its gaps, and keeps nothing else from being worked out.
 pub(super) fn work(
     joint: &Joint,
     at: &str,
@@ -129,8 +144,9 @@ pub(super) fn work(
     asks: &Asks<'_>,
     facts: &Facts<'_>,
     at_hand: &AtHand,
-) -> Result<JointWork, Error> {
-    let width = facts.get("joint.width").and_then(readings);
+) -> JointWork {
+    let width_fact = facts.get("joint.width");
+    let width = width_fact.and_then(readings);
     let stated = facts
         .get("coating.faces")
         .or_else(|| facts.get("sealant.faces"));
@@ -141,6 +157,7 @@ pub(super) fn work(
         width: width
             .as_ref()
             .map_or_else(|| "not known".to_owned(), in_words),
+        is_width_as_found: width_fact.is_none_or(is_as_found),
         strips: Vec::new(),
         is_scheduled: false,
         cut_width: None,
@@ -152,7 +169,7 @@ pub(super) fn work(
         band: None,
         coating_volume: None,
         coating: None,
-        fireproofing: fireproofing::at_joint(asks, facts)?,
+        fireproofing: None,
         sealant_depth: None,
         bead_area: None,
         bead_diameter: None,
@@ -162,7 +179,7 @@ pub(super) fn work(
         profiles: Vec::new(),
         fasteners: Vec::new(),
         runner: None,
-        screws: framing::screws(asks, facts, joint.length)?,
+        screws: None,
         seal: framing::seal(asks, facts),
         flutes: None,
         packing_product: packing_product(facts, asks.last_item_of("packing.compression")),
@@ -171,26 +188,36 @@ pub(super) fn work(
         not_met: Vec::new(),
         gaps: Vec::new(),
     };
+    let found = fireproofing::at_joint(asks, facts);
+    made.fireproofing = made.or_gap(found).flatten();
+    let found = framing::screws(asks, facts, joint.length);
+    made.screws = made.or_gap(found).flatten();
     let Some(width) = width else {
         made.gaps
             .push("the width isn't known: read it along the run before anything is cut".to_owned());
-        return Ok(made);
+        return made;
     };
     if joint.length.is_none() {
         made.gaps
             .push("the length isn't known: quantities are left out".to_owned());
     }
-    packing::of_packing(&mut made, &width, asks, facts, at_hand)?;
-    fills::of_coating(&mut made, &width, asks, at_hand)?;
-    fills::of_sealant(&mut made, &width, asks, at_hand)?;
+    let found = packing::of_packing(&mut made, &width, asks, facts, at_hand);
+    made.or_gap(found);
+    let found = fills::of_coating(&mut made, &width, asks, at_hand);
+    made.or_gap(found);
+    let found = fills::of_sealant(&mut made, &width, asks, at_hand);
+    made.or_gap(found);
     rows::of_profiles(&mut made, reading, asks, facts);
-    rows::of_fasteners(&mut made, asks, facts)?;
-    match framing::range(asks, facts, &width)? {
-        Ok(range) => made.runner = range,
-        Err(gap) => made.gaps.push(gap),
+    let found = rows::of_fasteners(&mut made, asks, facts);
+    made.or_gap(found);
+    match framing::range(asks, facts, &width) {
+        Ok(Ok(range)) => made.runner = range,
+        Ok(Err(gap)) => made.gaps.push(gap),
+        Err(error) => made.gap(&error),
     }
-    of_flutes(&mut made, asks, facts)?;
-    Ok(made)
+    let found = of_flutes(&mut made, asks, facts);
+    made.or_gap(found);
+    made
 }
 
 /// The flutes over the joint; the strips and the band below them leave them out.

@@ -182,7 +182,7 @@ pub(crate) fn card(
         }
         let asks = asks::Asks::of(result, held.reading());
         let facts = project.facts(joint);
-        let made = joint::work(
+        let mut made = joint::work(
             joint,
             &checked.place(),
             held.reading(),
@@ -190,8 +190,6 @@ pub(crate) fn card(
             &facts,
             at_hand,
         );
-        let mut made =
-            made.map_err(|error| Fault::of_command(format!("{}: {error}", joint.name)))?;
         if made.fireproofing.is_none() && asks.least(fireproofing::THICKNESS).is_some() {
             let words = "fireproofing: nobody has measured its thickness at the joint";
             made.gaps.push(words.to_owned());

@@ -7,6 +7,9 @@ use super::{AtHand, JointWork};
 pub(super) fn notes(joints: &[JointWork], at_hand: &AtHand) -> Vec<String> {
     let any = |of: fn(&JointWork) -> bool| joints.iter().any(of);
     let mut notes = Vec::new();
+    if any(|joint| !joint.is_width_as_found) {
+        notes.push("a width that nobody has measured is the one drawn: read it along the run before anything is cut".to_owned());
+    }
     let mut taken = Vec::new();
     if any(|joint| !joint.strips.is_empty() && !joint.is_scheduled) {
         let stock: Vec<String> = at_hand.stock.iter().map(ToString::to_string).collect();

@@ -142,14 +142,7 @@ impl Taken {
         };
         let asks = Asks::of(result, held.reading());
         let place = checked.place();
-        let made = joint::work(joint, &place, held.reading(), &asks, facts, at_hand);
-        let mut made = match made {
-            Ok(made) => made,
-            Err(error) => {
-                self.leave_out(&format!("everything: {error}"), name);
-                return;
-            }
-        };
+        let mut made = joint::work(joint, &place, held.reading(), &asks, facts, at_hand);
         self.leave_out_of(&mut made);
         self.provisional += usize::from(result.standing == Standing::Provisional);
         self.runs.push(Run {
