@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use measure::{Dimension, Unit};
+use measure::{Dimension, Quantity, Unit};
 use vocabulary::{Nature, Property, Stage, ValueKind, vocabulary};
 
 fn assert_none(what: &str, faults: impl IntoIterator<Item = String>) {
@@ -408,4 +408,23 @@ fn limits_of_temperature_are_rises() {
             );
         }
     }
+}
+
+/// Where nobody says what a thing was measured with, no instrument it is measured with may be coarser than is assumed.
+#[test]
+fn no_instrument_is_coarser_than_the_coarsest() {
+    let coarser = |p: &Property| {
+        let reading = Quantity::parse("1 in.").unwrap();
+        let coarsest = p.coarsest_resolution(reading);
+        p.dimension() == Some(Dimension::Length)
+            && p.instruments.iter().any(|one| {
+                one.resolution_at(reading).is_some_and(|resolution| {
+                    coarsest.is_none_or(|most| resolution.compare(most).unwrap().is_gt())
+                })
+            })
+    };
+    assert_none("resolutions", faults(coarser));
+    let width = vocabulary().property("joint.width").unwrap();
+    let assumed = width.coarsest_resolution(Quantity::parse("1 in.").unwrap());
+    assert_eq!(assumed, Some(Quantity::parse("1/16 in.").unwrap()));
 }

@@ -78,9 +78,6 @@ fn screws(joint: &JointWork) -> String {
         return String::new();
     };
     let mut parts = Vec::new();
-    let recorded = screws.recorded.map_or_else(String::new, |recorded| {
-        format!(" ({} recorded)", print::trade(recorded))
-    });
     let clear = joint.runner.as_ref().map(|range| range.screws_clear_at);
     let is_more = |clear: &Quantity| {
         screws
@@ -97,12 +94,21 @@ fn screws(joint: &JointWork) -> String {
         .below
         .map(|least| format!("{} or more as listed", print::trade(least)));
     let wanted: Vec<String> = asked.into_iter().chain(clear).collect();
-    if !wanted.is_empty() || !recorded.is_empty() {
-        parts.push(format!(
-            "uppermost, below the structure: {}{recorded}",
+    let recorded = screws.recorded.map(print::trade);
+    parts.extend(match (wanted.as_slice(), recorded) {
+        ([], None) => None,
+        ([], Some(recorded)) => Some(format!(
+            "uppermost {recorded} below the structure, as recorded"
+        )),
+        (wanted, None) => Some(format!(
+            "uppermost, below the structure: {}",
             wanted.join(", ")
-        ));
-    }
+        )),
+        (wanted, Some(recorded)) => Some(format!(
+            "uppermost, below the structure: {} ({recorded} recorded)",
+            wanted.join(", ")
+        )),
+    });
     if let Some(spacing) = screws.spacing {
         parts.push(format!("others {spacing} apart at most"));
     }
