@@ -7,7 +7,7 @@ use vocabulary::vocabulary;
 
 use crate::model::{Bound, Relation};
 use crate::naming::Name;
-use crate::phrase::{Token, TokenKind};
+use crate::phrase::Token;
 use crate::rules::Sentence;
 
 /// A number of a class code.
@@ -57,82 +57,233 @@ impl ClassNumber {
 }
 
 /// The numbers of the class codes in a sentence or cell; none when it holds no code.
+///
+/// A code is read off the characters, as its parts are run together as often as set apart: `EI 90-V-M20-F-W 15 to 60`.
 pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
-    let number = |at: usize| match &sentence.token(at)?.kind {
-        TokenKind::Number(numeral) => Some(numeral.value),
-        // `M 25` may have been read with a stray unit letter after it; only plain minutes and millimetres are.
-        TokenKind::Quantity(stated)
-            if matches!(stated.unit, Unit::Minute | Unit::Millimetre | Unit::Percent) =>
-        {
-            Some(stated.number)
-        }
-        _ => None,
-    };
     let mut found = Vec::new();
-    let mut in_code = false;
-    for at in 0..sentence.tokens.len() {
-        let word = sentence.token(at).and_then(Token::word).unwrap_or_default();
-        let after = number(at + 1);
-        // A code goes no further than its own stretch.
-        in_code &= !(sentence.is_stop(at) || word.len() > 3);
-        match (word, after) {
-            ("E" | "EI" | "EW", Some(value)) => {
-                in_code = true;
-                let attribute = if word == "E" {
-                    "E class"
-                } else if word == "EI" {
-                    "EI class"
-                } else {
-                    "EW class"
-                };
-                found.push(ClassNumber {
-                    attribute,
-                    property: match word {
-                        "EI" => Some("joint.rating"),
-                        "E" => Some("joint.integrity"),
-                        _ => None,
-                    },
-                    lo: value,
-                    hi: None,
-                    unit: Unit::Minute,
-                    first: at,
-                    last: at + 2,
-                });
-            }
-            ("M", Some(value)) if in_code => {
-                found.push(ClassNumber {
-                    attribute: "movement class",
-                    property: None,
-                    lo: value,
-                    hi: None,
-                    unit: Unit::Percent,
-                    first: at,
-                    last: at + 2,
-                });
-            }
-            ("W", Some(value)) if in_code => {
-                let to = sentence.is_word(at + 2, "to")
-                    || sentence.is_sign(at + 2, '-')
-                    || sentence.is_sign(at + 2, '–');
-                let hi = to.then(|| number(at + 3)).flatten();
-                let last = if hi.is_some() { at + 4 } else { at + 2 };
-                found.push(ClassNumber {
-                    attribute: "class width",
-                    property: Some("joint.width"),
-                    lo: value,
-                    hi,
-                    unit: Unit::Millimetre,
-                    first: at,
-                    last,
-                });
-            }
-            _ => {}
-        }
+    let mut at = 0;
+    while let Some((start, class)) = next_class(sentence.text, at) {
+        let mut scan = Scan::at(sentence.text, start);
+        let parts = scan.code(class);
+        at = scan.at.max(start + 1);
+        found.extend(
+            parts
+                .into_iter()
+                .filter_map(|part| part.of_tokens(sentence)),
+        );
     }
     if found.len() < 2 {
         return fire_resistance_levels(sentence);
     }
     found
+}
+
+/// The letters that begin a code, with the attribute and the property that their minutes are of.
+type Class = (&'static str, &'static str, Option<&'static str>);
+
+const CLASSES: [Class; 3] = [
+    ("EI", "EI class", Some("joint.rating")),
+    ("EW", "EW class", None),
+    ("E", "E class", Some("joint.integrity")),
+];
+
+/// Where the next code begins: its letters as a word of their own, and minutes after them.
+fn next_class(text: &str, from: usize) -> Option<(usize, Class)> {
+    let candidates = text.get(from..)?.match_indices('E');
+    candidates
+        .filter_map(|(at, _)| Some((from + at, text.get(from + at..)?)))
+        .find_map(|(at, rest)| {
+            let before = text.get(..at)?.chars().next_back();
+            if before.is_some_and(char::is_alphanumeric) {
+                return None;
+            }
+            let class = CLASSES
+                .into_iter()
+                .find(|(letters, ..)| rest.starts_with(letters))?;
+            let after = rest
+                .get(class.0.len()..)?
+                .trim_start_matches([' ', '\u{a0}', '-', '–']);
+            let digits = after.bytes().take_while(u8::is_ascii_digit).count();
+            let minutes = after.get(..digits)?.parse::<i32>().ok()?;
+            MINUTES.contains(&minutes).then_some((at, class))
+        })
+}
+
+/// A number of a code, by the bytes that it and its letter stand on.
+struct Part {
+    attribute: &'static str,
+    property: Option<&'static str>,
+    lo: Number,
+    hi: Option<Number>,
+    unit: Unit,
+    from: usize,
+    to: usize,
+}
+
+impl Part {
+    fn of_tokens(self, sentence: &Sentence<'_>) -> Option<ClassNumber> {
+        let within =
+            |token: &Token<'_>| token.span.start() < self.to && self.from < token.span.end();
+        let first = sentence.tokens.iter().position(within)?;
+        let last = first
+            + sentence
+                .tokens
+                .iter()
+                .skip(first)
+                .take_while(|token| within(token))
+                .count();
+        Some(ClassNumber {
+            attribute: self.attribute,
+            property: self.property,
+            lo: self.lo,
+            hi: self.hi,
+            unit: self.unit,
+            first,
+            last,
+        })
+    }
+}
+
+/// What comes next in a code.
+enum Next {
+    /// Letters of an orientation, a kind of joint or its splices.
+    Letters,
+    Number(Part),
+}
+
+/// A place in a code.
+struct Scan<'a> {
+    text: &'a str,
+    at: usize,
+}
+
+impl<'a> Scan<'a> {
+    const fn at(text: &'a str, at: usize) -> Self {
+        Self { text, at }
+    }
+
+    fn rest(&self) -> &'a str {
+        self.text.get(self.at..).unwrap_or_default()
+    }
+
+    /// Goes on over spaces and dashes.
+    fn skip(&mut self) {
+        let rest = self.rest();
+        let kept = rest.trim_start_matches([' ', '\u{a0}', '-', '–', '—', '/']);
+        self.at += rest.len() - kept.len();
+    }
+
+    /// A number, with a comma or a stop before its decimals.
+    fn number(&mut self) -> Option<Number> {
+        let rest = self.rest();
+        let is_digit = |c: char| c.is_ascii_digit();
+        let whole = rest.len() - rest.trim_start_matches(is_digit).len();
+        let tail = rest.get(whole..)?;
+        let decimals = tail.strip_prefix([',', '.']).map_or(0, |tail| {
+            tail.len() - tail.trim_start_matches(is_digit).len()
+        });
+        let end = if decimals > 0 {
+            whole + 1 + decimals
+        } else {
+            whole
+        };
+        let number = rest.get(..end)?.replace(',', ".").parse().ok()?;
+        self.at += end;
+        Some(number)
+    }
+
+    /// Reads a code from its first letters on.
+    fn code(&mut self, (letters, attribute, property): Class) -> Vec<Part> {
+        let mut parts = Vec::new();
+        let from = self.at;
+        self.at += letters.len();
+        self.skip();
+        let Some(minutes) = self.number() else {
+            return parts;
+        };
+        parts.push(Part {
+            attribute,
+            property,
+            lo: minutes,
+            hi: None,
+            unit: Unit::Minute,
+            from,
+            to: self.at,
+        });
+        while let Some(part) = self.part() {
+            if let Next::Number(part) = part {
+                parts.push(part);
+            }
+        }
+        parts
+    }
+
+    /// The next part of a code: letters of orientation and splices, `M 25`, `W 10 to 50`; none where the code ends.
+    fn part(&mut self) -> Option<Next> {
+        let before = self.at;
+        self.skip();
+        let from = self.at;
+        let rest = self.rest();
+        let letters = rest.len()
+            - rest
+                .trim_start_matches(|c: char| c.is_ascii_uppercase())
+                .len();
+        let word = rest
+            .get(..letters)
+            .filter(|word| (1..=2).contains(&word.len()) && !word.starts_with('E'));
+        let Some(word) = word else {
+            self.at = before;
+            return None;
+        };
+        self.at += letters;
+        let after_word = self.at;
+        self.skip();
+        let number = self.number().filter(|_| matches!(word, "M" | "W"));
+        let Some(lo) = number else {
+            self.at = after_word;
+            let ends = self.rest().starts_with(char::is_alphanumeric);
+            if ends {
+                self.at = before;
+            }
+            return (!ends).then_some(Next::Letters);
+        };
+        let hi = (word == "W").then(|| self.upper()).flatten();
+        let (attribute, property, unit) = if word == "M" {
+            (
+                "movement class",
+                Some("joint.classified_movement"),
+                Unit::Percent,
+            )
+        } else {
+            ("class width", Some("joint.width"), Unit::Millimetre)
+        };
+        Some(Next::Number(Part {
+            attribute,
+            property,
+            lo,
+            hi,
+            unit,
+            from,
+            to: self.at,
+        }))
+    }
+
+    /// The upper end of a range of widths: `to 50`, `- 50`.
+    fn upper(&mut self) -> Option<Number> {
+        let before = self.at;
+        let rest = self.rest();
+        let trimmed = rest.trim_start();
+        let joined = trimmed
+            .strip_prefix("to")
+            .or_else(|| trimmed.strip_prefix(['-', '–']))?
+            .trim_start();
+        self.at += rest.len() - joined.len();
+        let number = self.number();
+        if number.is_none() {
+            self.at = before;
+        }
+        number
+    }
 }
 
 /// `FRL -/90/90`, `fire resistance level shall be 120/120/90`: minutes of structural adequacy, integrity and insulation (AS 1530.4).

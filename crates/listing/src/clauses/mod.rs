@@ -96,12 +96,10 @@ fn read_text(
         }
         return;
     }
-    read_sentences(
-        &Flow::of(source, pieces.iter().copied()),
-        around,
-        subject,
-        found,
-    );
+    let flow = Flow::of(source, pieces.iter().copied());
+    if !tables::keyed_list(source, &flow, around, found) {
+        read_sentences(&flow, around, subject, found);
+    }
 }
 
 fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &mut Yield) {

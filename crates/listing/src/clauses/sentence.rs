@@ -44,7 +44,10 @@ pub(super) fn read(
         .into_iter()
         .filter(|mention| !sentence.in_condition(mention.first))
         .collect();
-    let (readings, unread) = bounds(&sentence, around.carried, &attached);
+    let mut classes = class_numbers(&sentence);
+    let (mut readings, unread) = bounds(&sentence, around.carried, &attached);
+    // `EI 90-H` are no hours.
+    readings.retain(|reading| !is_of_a_class(&sentence, reading, &classes));
     let context = Context {
         sentence: &sentence,
         around,
@@ -82,7 +85,6 @@ pub(super) fn read(
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
     // A class that holds only where something else does is left to a person.
-    let mut classes = class_numbers(&sentence);
     let leads = |classes: &[ClassNumber]| {
         let first = classes.first().map_or(0, |class| class.first);
         matches!(governing.as_slice(), [only] if only.last <= first && first_configuration == 1)
@@ -109,6 +111,18 @@ pub(super) fn read(
     {
         subject.before = Some(mention.component);
     }
+}
+
+/// Whether all amounts of a reading stand within the numbers of a class code.
+fn is_of_a_class(sentence: &Sentence<'_>, reading: &Reading, classes: &[ClassNumber]) -> bool {
+    let within = |index: &usize| {
+        sentence.amount(*index).is_some_and(|amount| {
+            classes
+                .iter()
+                .any(|class| class.first <= amount.first && amount.first < class.last)
+        })
+    };
+    !reading.amounts.is_empty() && reading.amounts.iter().all(within)
 }
 
 /// The segments of a sentence, each with its role.

@@ -1,5 +1,7 @@
 //! The words beside a number, and how well they name an attribute.
 
+use core::ops::Range;
+
 use measure::Dimension;
 
 use super::heard::longest_cue;
@@ -151,17 +153,12 @@ impl Context {
         }
     }
 
-    /// The words of a table's heading: any of them may be the cue.
-    pub(super) fn of_heading(heading: &str) -> Self {
-        let words: Vec<String> = heading
-            .split(|c: char| !(c.is_alphanumeric() || c == '-'))
-            .filter(|word| !word.is_empty())
-            .map(str::to_lowercase)
-            .collect();
-        let words = words.join(" ");
+    /// The words of a table's heading: any of them may be the cue, those given left out.
+    pub(super) fn of_heading(heading: &str, nouns: &[Range<usize>]) -> Self {
+        let words = heading_words(&outside(heading, nouns));
         Self {
-            before: words.clone(),
             bare: words.split(' ').count(),
+            before: words.clone(),
             after: words,
             beyond: String::new(),
             laps: false,
@@ -310,4 +307,34 @@ fn is_whole(text: &str, at: usize, words: &str) -> bool {
         .get(at + words.len()..)
         .is_none_or(|tail| tail.is_empty() || tail.starts_with(' '));
     before && after
+}
+
+/// Whether a heading says that its cells are spacings.
+pub(super) fn is_spacing(heading: &str) -> bool {
+    const CUES: [&str; 5] = ["o.c", "oc", "o/c", "c/c", "c.c"];
+    let words = heading_words(heading);
+    words.split(' ').any(|word| CUES.contains(&word)) || words.contains("on cent")
+}
+
+/// A heading without its nouns.
+fn outside(heading: &str, nouns: &[Range<usize>]) -> String {
+    let mut kept = String::new();
+    let mut at = 0;
+    for noun in nouns {
+        kept.push_str(heading.get(at..noun.start).unwrap_or_default());
+        at = noun.end;
+    }
+    kept.push_str(heading.get(at..).unwrap_or_default());
+    kept
+}
+
+/// The words of a heading in small letters; "o.c." keeps its inner stop.
+fn heading_words(heading: &str) -> String {
+    let words: Vec<String> = heading
+        .split(|c: char| !(c.is_alphanumeric() || matches!(c, '-' | '.' | '/')))
+        .map(|word| word.trim_matches(['.', '/']))
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    words.join(" ")
 }

@@ -209,14 +209,35 @@ fn told(ranking: Vec<Scored>) -> Vec<Scored> {
 /// Names what a table's column bounds, from its heading.
 pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subject) -> Name {
     let mentioned = components_in(heading);
-    let weighed = mentioned
+    // What stands after "in the" says where: "depth in the joint" is no depth of the joint.
+    let place = [" in the ", " at the ", " to the ", " of each ", " to each "]
         .iter()
-        .map(|(component, weak, _)| (*component, if *weak { 6 } else { 9 }));
+        .filter_map(|words| heading.to_ascii_lowercase().find(words))
+        .min()
+        .filter(|_| !subject.titles.is_empty())
+        .unwrap_or(heading.len());
+    let weighed = mentioned.iter().map(|(component, weak, at)| {
+        let weight = match (*weak, at.start > place) {
+            (_, true) => 3,
+            (true, false) => 6,
+            (false, false) => 9,
+        };
+        (*component, weight)
+    });
     let weights: Vec<_> = weighed
         .chain(subject.titles.first().map(|(component, _)| (*component, 5)))
         .collect();
-    let scored =
-        Scorer::new(Context::of_heading(heading), dimension, [""; 2], &[]).cued_scores(weights);
+    let nouns: Vec<_> = mentioned.iter().map(|(.., at)| at.clone()).collect();
+    let scored = |nouns: &[_]| {
+        let context = Context::of_heading(heading, nouns);
+        Scorer::new(context, dimension, [""; 2], &[]).cued_scores(weights.clone())
+    };
+    // The part's own noun may name an attribute ("Board, in."), but none of a spacing ("Studs o.c.").
+    let scored = if cues::is_spacing(heading) {
+        scored(&nouns)
+    } else {
+        scored(&[])
+    };
     match scored.first().filter(|best| best.score >= ENOUGH) {
         Some(best) => named(best.property, best.score - rival(&scored) < CLEAR),
         None => Name {

@@ -96,13 +96,26 @@ pub(crate) struct Marker {
     pub(crate) close: Close,
     /// Whether a word or sign for an item stands before it.
     pub(crate) introduced: bool,
+    /// Whether that is the sign for a section or a word for one, and the path is cited with the sign.
+    pub(crate) signed: bool,
     /// How many bytes of the line it takes, the white space after it included.
     pub(crate) len: usize,
 }
 
 /// The words and signs that introduce an item's number.
-const INTRODUCTIONS: [&str; 9] = [
-    "§", "item ", "items ", "note ", "art. ", "section ", "clause ", "step ", "part ",
+const INTRODUCTIONS: [&str; 12] = [
+    "§",
+    "item ",
+    "items ",
+    "note ",
+    "art. ",
+    "section ",
+    "clause ",
+    "step ",
+    "part ",
+    "article ",
+    "paragraph ",
+    "chapter ",
 ];
 
 /// Reads the marker at the start of a line's visible text.
@@ -139,6 +152,8 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
         label,
         close,
         introduced,
+        signed: introduction
+            .is_some_and(|word| matches!(*word, "§" | "art. " | "section " | "clause ")),
         len: skipped + spaces + open + label_len + closing + gap,
     })
 }

@@ -17,6 +17,8 @@ struct Open {
 #[derive(Debug, Default)]
 pub(crate) struct Sequence {
     open: Vec<Open>,
+    /// Whether the outline counts `10`, `11`, `12`, `20`.
+    in_tens: bool,
 }
 
 /// Where a marker belongs.
@@ -30,6 +32,14 @@ pub(crate) struct Placement {
 }
 
 impl Sequence {
+    /// An outline that counts in tens.
+    pub(crate) fn in_tens() -> Self {
+        Self {
+            in_tens: true,
+            ..Self::default()
+        }
+    }
+
     /// Where a marker continues the outline; none when it doesn't, and so is only text.
     pub(crate) fn place(&self, marker: &Marker, indent: usize) -> Option<Placement> {
         if marker.close == Close::Brackets {
@@ -42,10 +52,11 @@ impl Sequence {
         if self.open.is_empty() {
             let starts = marker.parts.iter().all(Part::is_first)
                 || starts_lettered(&marker.parts)
-                || marker.parts == [Part::Number(100)];
+                || marker.parts == [Part::Number(100)]
+                || (self.in_tens && marker.parts == [Part::Number(10)]);
             return starts.then(|| self.placement(marker, 0));
         }
-        if let Some(depth) = self.in_hundreds(marker) {
+        if let Some(depth) = self.hundreds(marker).or_else(|| self.tens(marker)) {
             return Some(self.placement(marker, depth));
         }
         let sibling = (0..self.open.len())
@@ -106,7 +117,7 @@ impl Sequence {
 
     /// The depth of a number of three digits in an outline that counts `100`, `110`, `111`, `120`, `200`: as deep as its last digit that is
     /// no zero, and after the open ones.
-    fn in_hundreds(&self, marker: &Marker) -> Option<usize> {
+    fn hundreds(&self, marker: &Marker) -> Option<usize> {
         let (first, [Part::Number(number)]) = (self.open.first()?, marker.parts.as_slice()) else {
             return None;
         };
@@ -130,6 +141,24 @@ impl Sequence {
             _ => 2,
         };
         Some(depth.min(self.open.len()))
+    }
+
+    /// The depth of a number of two digits in an outline that counts `10`, `11`, `12`, `20`.
+    fn tens(&self, marker: &Marker) -> Option<usize> {
+        let [Part::Number(number)] = marker.parts.as_slice() else {
+            return None;
+        };
+        let numbers = self
+            .open
+            .iter()
+            .rev()
+            .filter_map(|open| match open.parts.as_slice() {
+                [Part::Number(last)] => Some(*last),
+                _ => None,
+            });
+        let last = numbers.max()?;
+        let next = (10..100).contains(number) && *number > last && number / 10 - last / 10 <= 2;
+        (self.in_tens && next).then(|| usize::from(number % 10 != 0).min(self.open.len()))
     }
 
     fn is_sibling(&self, depth: usize, marker: &Marker) -> bool {
@@ -162,7 +191,7 @@ impl Sequence {
     fn placement(&self, marker: &Marker, depth: usize) -> Placement {
         let parent = depth.checked_sub(1).and_then(|above| self.open.get(above));
         Placement {
-            path: path(parent, marker),
+            path: path(parent, marker, if self.in_tens { 10 } else { 100 }),
             parent: parent.map(|open| open.item),
             depth,
         }
@@ -192,19 +221,20 @@ fn compatible(open: &Open, marker: &Marker) -> bool {
         && (open.introduced || loose(open.close) == loose(marker.close))
 }
 
-/// The path as people cite it: as printed where the label repeats its parent's, else joined to the parent's path.
-fn path(parent: Option<&Open>, marker: &Marker) -> String {
+/// The path as people cite it: as printed where the label repeats its parent's, or both count from `round` on, else joined to the parent's
+/// path.
+fn path(parent: Option<&Open>, marker: &Marker, round: u32) -> String {
     let printed = match marker.close {
         Close::Parens => format!("({})", marker.label),
         _ => marker.label.clone(),
     };
     let label = marker.label.strip_suffix(".0").unwrap_or(&marker.label);
-    let in_hundreds = |parts: &[Part]| matches!(parts, [Part::Number(n)] if *n >= 100);
-    if in_hundreds(&marker.parts) && parent.is_some_and(|parent| in_hundreds(&parent.parts)) {
+    let is_round = |parts: &[Part]| matches!(parts, [Part::Number(n)] if *n >= round);
+    if is_round(&marker.parts) && parent.is_some_and(|parent| is_round(&parent.parts)) {
         return label.to_owned();
     }
     let Some(parent) = parent else {
-        return if marker.introduced && marker.close == Close::Dot {
+        return if marker.signed {
             format!("§{label}")
         } else {
             label.to_owned()
@@ -257,7 +287,10 @@ mod tests {
 
     /// Places each line in turn; lines that are no items are marked `-`.
     fn check(lines: &[&str], expected: &[&str]) {
-        let mut sequence = Sequence::default();
+        check_in(Sequence::default(), lines, expected);
+    }
+
+    fn check_in(mut sequence: Sequence, lines: &[&str], expected: &[&str]) {
         let mut found = Vec::new();
         for (index, line) in lines.iter().enumerate() {
             let text = line.trim_start();
@@ -271,6 +304,34 @@ mod tests {
             }
         }
         assert_eq!(found, expected);
+    }
+
+    #[test]
+    fn tens() {
+        let lines = [
+            "10  SLABS",
+            "11  Thickness",
+            "14  Levels",
+            "20  JOINT",
+            "21  Width",
+            "12  Bolts",
+        ];
+        check_in(
+            Sequence::in_tens(),
+            &lines,
+            &["10", "11", "14", "20", "21", "-"],
+        );
+        check(&lines, &["-"; 6]);
+    }
+
+    #[test]
+    fn articles() {
+        let lines = [
+            "Article 1.  THE FLOOR.",
+            "Article 2.  THE WALL.",
+            "  (a) The blocks",
+        ];
+        check(&lines, &["1", "2", "2(a)"]);
     }
 
     #[test]

@@ -19,6 +19,7 @@ pub(crate) fn title_len(text: &str) -> usize {
     let words = whole.split_whitespace().count();
     if words <= 7
         && !holds_quantity(whole)
+        && !holds_class(whole)
         && !has_verb(whole)
         && !whole.contains([',', ';'])
         && !whole.contains(": ")
@@ -45,7 +46,7 @@ fn part(text: &str, first: bool) -> Option<usize> {
     } else {
         parenthesis || is_capitals(words)
     };
-    let holds_number = !parenthesis && holds_quantity(words);
+    let holds_number = !parenthesis && (holds_quantity(words) || holds_class(words));
     let reads = heading && count > 0 && count <= LONGEST && !holds_number && !has_verb(words);
     (reads || (parenthesis && count <= LONGEST * 3)).then_some(at + mark)
 }
@@ -75,7 +76,10 @@ fn ending(text: &str) -> Option<(usize, usize)> {
                 }
             }
             ':' if rest.starts_with(": ") => return Some((at, 2)),
-            '.' if rest.starts_with(". ") || rest.starts_with(".* ") => {
+            '.' if rest
+                .trim_start_matches(['.', '*', '†', '‡'])
+                .starts_with(' ') =>
+            {
                 let abbreviated = text
                     .get(..at)
                     .is_some_and(crate::sentences::ends_in_abbreviation);
@@ -95,6 +99,20 @@ fn ending(text: &str) -> Option<(usize, usize)> {
 fn is_capitals(words: &str) -> bool {
     let letters = words.chars().filter(|c| c.is_alphabetic());
     letters.clone().count() > 1 && letters.clone().all(char::is_uppercase)
+}
+
+/// Whether words hold a fire-resistance class: `EI 90`, `EI90-H`.
+fn holds_class(words: &str) -> bool {
+    let numbered = |rest: &str| rest.starts_with(|c: char| c.is_ascii_digit());
+    let mut last = "";
+    words.split_whitespace().any(|word| {
+        let letters = word.trim_start_matches(|c: char| c.is_ascii_uppercase());
+        let class = word.get(..word.len() - letters.len()).unwrap_or_default();
+        let is_class = |class: &str| matches!(class, "E" | "EI" | "EW" | "REI");
+        let found = (is_class(last) && numbered(word)) || (is_class(class) && numbered(letters));
+        last = word;
+        found
+    })
 }
 
 fn holds_quantity(words: &str) -> bool {

@@ -107,6 +107,7 @@ fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
             .unwrap_or_default()
     };
     let sign = |sign: char| tokens.first().is_some_and(|token| token.is_sign(sign));
+    let equals = tokens.get(1).is_some_and(|token| token.is_sign('='));
     let (first, second, third) = (word(0), word(1), word(2));
     match (first.as_str(), second.as_str(), third.as_str()) {
         ("up", "to", "and") => (Some(Relation::AtMost), 4),
@@ -118,12 +119,14 @@ fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
         ("not" | "no", "more", "than") => (Some(Relation::AtMost), 3),
         ("more" | "greater", "than", _) => (Some(Relation::MoreThan), 2),
         ("less", "than", _) => (Some(Relation::LessThan), 2),
-        ("over" | "above" | "exceeding" | ">", _, _) => (Some(Relation::MoreThan), 1),
+        ("over" | "above" | "exceeding", _, _) => (Some(Relation::MoreThan), 1),
         ("under" | "below", _, _) => (Some(Relation::LessThan), 1),
         ("min" | "minimum", _, _) => (Some(Relation::AtLeast), 1),
         ("max" | "maximum", _, _) => (Some(Relation::AtMost), 1),
         ("nom" | "nominal", _, _) => (Some(Relation::Nominal), 1),
         ("about" | "approx" | "approximately", _, _) => (Some(Relation::About), 1),
+        _ if sign('>') && equals => (Some(Relation::AtLeast), 2),
+        _ if sign('<') && equals => (Some(Relation::AtMost), 2),
         _ if sign('≥') => (Some(Relation::AtLeast), 1),
         _ if sign('≤') => (Some(Relation::AtMost), 1),
         _ if sign('>') => (Some(Relation::MoreThan), 1),

@@ -145,7 +145,10 @@ pub(super) fn range_of_pairs(tokens: &[Token<'_>], at: usize) -> Option<(Spread,
         Some((value, second, end))
     };
     let (low, low_second, end) = pair(at)?;
-    tokens.get(end).filter(|token| token.is_word("to"))?;
+    let between = opens_range(tokens, low.first);
+    tokens
+        .get(end)
+        .filter(|token| token.is_word("to") || (between && token.is_word("and")))?;
     let (high, high_second, next) = pair(end + 1)?;
     let range = |low: &Value, high: &Value| {
         (low.unit == high.unit && low.number < high.number).then(|| Spread {

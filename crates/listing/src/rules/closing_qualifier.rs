@@ -13,7 +13,7 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
-    let relation = plural(sentence.word(closing)).or_else(|| extreme(sentence, closing)).or_else(|| qualifier(sentence.word(closing + 1)))?;
+    let relation = plural(sentence.word(closing)).or_else(|| extreme(sentence, closing)).or_else(|| qualifier(sentence.word(said(sentence, closing))))?;
     let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
     let measured = !matches!(amount.unit, Unit::Count | Unit::Gauge | Unit::ScrewNumber);
     let bare = bare_value::read(sentence, index).is_some();
@@ -75,8 +75,13 @@ fn gathers(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(at, GATHERING)
         && at > 0
         && stop(at - 1)
-        && qualifier(sentence.word(at + 1)).is_some()
-        && (stop(at + 2) || shortened_end(sentence, at + 1))
+        && qualifier(sentence.word(said(sentence, at))).is_some()
+        && (stop(said(sentence, at) + 1) || shortened_end(sentence, said(sentence, at)))
+}
+
+/// Where the qualifier stands that is said of what is gathered: `each min`, `each a minimum`.
+fn said(sentence: &Sentence<'_>, gathering: usize) -> usize {
+    gathering + 1 + usize::from(sentence.is_any(gathering + 1, &["a", "the"]))
 }
 
 /// `ALL MIN. TWO PASSES`: the stop of an abbreviation may end the stretch, too.

@@ -11,7 +11,7 @@ const UP: &[&str] = &[
 /// Comparatives that point down.
 const DOWN: &[&str] = &[
     "less", "fewer", "thinner", "narrower", "shallower", "shorter", "lower", "closer", "smaller", "lighter", "sooner",
-    "earlier", "nearer", "finer", "cooler", "colder", "slimmer", "faster",
+    "earlier", "nearer", "finer", "cooler", "colder", "slimmer", "faster", "younger",
 ];
 /// Words that compare without "than".
 const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond", "pass", "passes", "surpass", "excess"];
@@ -60,7 +60,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     // `over 1 in. of packing` may be the preposition; without a negation, only a comparative with "than" is sure.
-    if sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed", "excess"]) || sentence.is_word(at, "to") {
+    let named = at > floor && sentence.is_any(at - 1, &["length", "width", "depth", "thickness", "height"]);
+    if named || sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed", "excess"]) || sentence.is_word(at, "to") {
         return Some(Finding::sure(relation, from));
     }
     None

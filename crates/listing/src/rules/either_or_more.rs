@@ -6,6 +6,13 @@ const REACH: usize = 5;
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
+    // `3-5/8 by 1-1/4 in. or larger` is said of both.
+    let by = sentence.is_any(amount.last, &["by", "x"]) || sentence.is_sign(amount.last, '×');
+    let next = sentence.amount(index + 1).filter(|next| by && next.first == amount.last + 1);
+    if let Some(next) = next.filter(|next| sentence.is_word(next.last, "or")) {
+        let size = sentence.is_any(next.last + 1, &["larger", "greater", "smaller"]);
+        return size.then(|| read(sentence, index + 1)).flatten().map(|finding| Finding::sure(finding.relation, amount.first));
+    }
     for at in amount.last..amount.last + REACH {
         if sentence.is_sign(at, '(') && sentence.is_word(at + 1, "or") && sentence.is_sign(at + 3, ')') {
             let relation = or_more(sentence.word(at + 2))?;

@@ -31,6 +31,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.
             return Some(Finding::sure(relation, at));
         }
+        if sentence.is_word(at, "like") && at > floor && sentence.is_word(at - 1, "something") {
+            return Some(Finding::sure(Relation::About, at - 1));
+        }
         let joins = matches!(sentence.word(at), "of" | "a" | "an" | "the" | "at" | "=");
         let near_break = sentence.is_any(at, BREAKS) || sentence.is_stop(at) || sentence.is_sign(at, '.');
         let copula = steps < 2 && sentence.is_any(at, &["is", "are", "be", "to", "shall"]) && qualifies_noun(sentence, at, floor);

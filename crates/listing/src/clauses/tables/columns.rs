@@ -4,6 +4,7 @@ use measure::Quantity;
 
 use super::caption::captions;
 use super::heading::{Heading, Selects, heading};
+use super::labels;
 use crate::layout::Flow;
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
@@ -14,27 +15,29 @@ use crate::phrase::{Cell, cell};
 pub(super) struct Columns {
     pub(super) headings: Vec<Heading>,
     pub(super) rows: Vec<Row>,
-    /// Whether the first cell of each row says what the others are, and their own headings which joints they are for.
-    pub(super) labelled: bool,
+    /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
+    pub(super) label: Option<usize>,
 }
 
 /// A row.
 pub(super) struct Row {
     pub(super) cells: Vec<Flow>,
-    /// What its first cell says of the others, in a table whose rows are labelled.
+    /// What one of its cells says of those after it, in a table whose rows are labelled.
     pub(super) label: Option<Heading>,
+    /// The part that the row is of, where its first cell and those above name one: "Cover strip (optional)".
+    pub(super) part: String,
     span: Span,
 }
 
 impl Row {
-    /// What its first cell would say of the others.
-    fn read_label(&self) -> Option<Heading> {
-        let mut label = heading(self.cells.first()?.text());
+    /// What a cell would say of those after it.
+    pub(super) fn read_label(&self, column: usize) -> Option<Heading> {
+        let mut label = heading(self.cells.get(column)?.text());
         label.requires = label.selects.take().and_then(Selects::property);
         Some(label)
     }
 
-    fn text(&self, column: usize) -> &str {
+    pub(super) fn text(&self, column: usize) -> &str {
         self.cells.get(column).map_or("", |cell| cell.text().trim())
     }
 }
@@ -51,6 +54,7 @@ impl Columns {
                     .map(|pieces| Flow::of(source, pieces.iter().copied()))
                     .collect(),
                 label: None,
+                part: String::new(),
                 span: row.span,
             })
             .collect();
@@ -59,12 +63,15 @@ impl Columns {
             .iter()
             .map(|pieces| heading(Flow::of(source, pieces.iter().copied()).text()))
             .collect();
-        let labelled = is_labelled(&headings, &rows);
-        choose_selecting(&mut headings, &rows, labelled);
-        if labelled {
+        let label = labels::column(&mut headings, &rows);
+        choose_selecting(&mut headings, &rows, label.is_some());
+        if let Some(column) = label {
             for row in &mut rows {
-                row.label = row.read_label();
+                row.label = row.read_label(column);
             }
+        }
+        if headings.first().is_some_and(labels::names_parts) {
+            labels::name_parts(&mut rows);
         }
         if captions(caption) {
             let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
@@ -75,21 +82,24 @@ impl Columns {
         Self {
             headings,
             rows,
-            labelled,
+            label,
         }
+    }
+
+    /// The column of the first cell that may ask something.
+    pub(super) fn first_asking(&self) -> usize {
+        self.label.map_or(0, |label| label + 1)
     }
 
     /// What a row is about, where the first column names parts: "Part: Sealant".
     pub(super) fn part(&self, row: &Row) -> Option<Subject> {
-        const NAMES: &[&str] = &["part", "component", "element", "material", "item"];
-        let heading = self.headings.first()?.words.to_lowercase();
-        let named = NAMES.contains(&heading.as_str());
-        let title = row.text(0).to_owned();
+        let title = row.part.clone();
         let titles: Vec<_> = components_in(&title)
             .into_iter()
             .map(|(component, ..)| (component, 0))
             .collect();
-        (named && !titles.is_empty()).then_some(Subject {
+        let named = !title.is_empty() && (self.label == Some(1) || !titles.is_empty());
+        named.then_some(Subject {
             titles,
             title,
             before: None,
@@ -101,7 +111,7 @@ impl Columns {
         let mut words = Vec::new();
         let mut parts = Vec::new();
         for (index, heading) in self.headings.iter().enumerate() {
-            let Some(selects) = heading.selects.filter(|_| !self.labelled) else {
+            let Some(selects) = heading.selects.filter(|_| self.label.is_none()) else {
                 continue;
             };
             let text = row.text(index);
@@ -113,9 +123,15 @@ impl Columns {
         if let Some(rating) = &column.rating {
             words.push(rating.words.clone());
             parts.push(rating.expr.clone());
-        } else if self.labelled && !column.words.is_empty() {
+        } else if self.label.is_some() && !column.words.is_empty() && !labels::heads_values(column)
+        {
             words.push(column.words.clone());
             parts.push(Expr::Words(column.words.clone()));
+        }
+        // A part that may be left out binds nothing where it is.
+        if self.label == Some(1) && row.part.to_lowercase().contains("optional") {
+            words.push(row.part.clone());
+            parts.push(Expr::Words(row.part.clone()));
         }
         let expr = match parts.len() {
             0 => return None,
@@ -128,31 +144,6 @@ impl Columns {
             expr,
         })
     }
-}
-
-/// Whether the rows are labelled: each heading but the first is a rating alone, or says nothing of its cells where the labels do.
-fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
-    let columns = headings.get(1..).unwrap_or_default();
-    if columns.is_empty()
-        || headings
-            .first()
-            .is_some_and(|first| first.selects.is_some())
-    {
-        return false;
-    }
-    let all_ratings = columns
-        .iter()
-        .all(|heading| heading.rating.is_some() && heading.words.is_empty());
-    let silent = columns.iter().all(|heading| {
-        !heading.describes() && heading.selects.is_none() && heading.rating.is_none()
-    });
-    let described = rows
-        .iter()
-        .filter(|row| row.read_label().is_some_and(|label| label.describes()))
-        .count();
-    let unheaded = headings.first().is_some_and(|first| first.words.is_empty());
-    let most = described * 3 >= rows.len() * 2 || (unheaded && described > 0);
-    all_ratings || (silent && columns.len() >= 2 && most)
 }
 
 /// Keeps as selecting the columns from the first on that say which joints a row is for. A width that stands behind others which tell the
@@ -196,7 +187,7 @@ fn are_told_apart(rows: &[Row], columns: usize) -> bool {
 }
 
 /// What a selecting cell tests.
-fn selecting(selects: Selects, heading: &Heading, text: &str) -> Expr {
+pub(super) fn selecting(selects: Selects, heading: &Heading, text: &str) -> Expr {
     selects
         .property()
         .zip(cell(text, heading.unit, heading.second_unit).filter(|cell| !cell.goes_on))

@@ -40,6 +40,14 @@ impl Selects {
 }
 
 impl Heading {
+    /// What a row's label says of a cell, limited as the column's heading has it: "Lower limit".
+    pub(super) fn limited_by(&self, column: &Self) -> Self {
+        Self {
+            relation: self.relation.or(column.relation),
+            ..self.clone()
+        }
+    }
+
     /// Whether it says something of the cells besides which joints they are for.
     pub(super) fn describes(&self) -> bool {
         self.unit.is_some() || self.relation.is_some()
@@ -258,6 +266,20 @@ impl Words {
         self.says(CASES) || numbered
     }
 
+    /// "lower limit", "or heavier", "or less".
+    fn limit(&self) -> Option<Relation> {
+        const MORE: [&str; 5] = ["more", "greater", "heavier", "thicker", "over"];
+        const LESS: [&str; 3] = ["less", "smaller", "under"];
+        let or_any = |words: &[&str]| words.iter().any(|word| self.says_pair(["or", word]));
+        if self.says_pair(["lower", "limit"]) || or_any(&MORE) {
+            Some(Relation::AtLeast)
+        } else if self.says_pair(["upper", "limit"]) || or_any(&LESS) {
+            Some(Relation::AtMost)
+        } else {
+            None
+        }
+    }
+
     /// How it bounds its cells; in minutes, "min" is no minimum.
     fn relation(&self, in_minutes: bool) -> Option<Relation> {
         let named = self.words.iter().find_map(|word| qualifier(word));
@@ -265,6 +287,9 @@ impl Words {
             return Some(relation);
         }
         let not_less = self.says_pair(["less", "than"]) && self.says(&["not"]);
+        if let Some(relation) = self.limit() {
+            return Some(relation);
+        }
         if self.says_pair(["at", "least"]) || self.says_pair(["not", "under"]) || not_less {
             Some(Relation::AtLeast)
         } else if [["at", "most"], ["up", "to"], ["not", "over"]]

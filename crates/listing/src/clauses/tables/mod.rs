@@ -6,6 +6,8 @@
 mod caption;
 mod columns;
 mod heading;
+mod keyed;
+mod labels;
 mod rating;
 
 use measure::{Dimension, Unit};
@@ -14,6 +16,7 @@ use vocabulary::vocabulary;
 
 use self::columns::Columns;
 use self::heading::Heading;
+pub(super) use self::keyed::keyed_list;
 
 use super::Around;
 use super::classes::class_numbers;
@@ -30,12 +33,14 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
     let table = Columns::of(source, table, caption);
     for row in &table.rows {
         let cells = table.headings.iter().zip(&row.cells);
-        for (heading, cell) in cells.skip(usize::from(table.labelled)) {
-            if is_blank_mark(cell.text()) {
+        for (heading, cell) in cells.skip(table.first_asking()) {
+            let limits = row.label.is_some() && heading.relation.is_some();
+            if is_blank_mark(cell.text()) || (limits && is_no_limit(cell.text())) {
                 continue;
             }
             let condition = table.condition(row, heading);
-            let own = row.label.as_ref().unwrap_or(heading);
+            let label = row.label.as_ref().map(|label| label.limited_by(heading));
+            let own = label.as_ref().unwrap_or(heading);
             let part = table.part(row).map(|subject| Around {
                 subject,
                 ..around.clone()
@@ -49,6 +54,12 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
 /// A dash or the like that leaves a cell empty.
 fn is_blank_mark(words: &str) -> bool {
     !words.chars().any(char::is_alphanumeric)
+}
+
+/// "none" where a limit may stand: there is no such limit.
+fn is_no_limit(words: &str) -> bool {
+    const WORDS: &[&str] = &["none", "no limit", "not limited", "unlimited", "nil"];
+    WORDS.contains(&words.trim().to_lowercase().as_str())
 }
 
 fn read_cell(

@@ -46,17 +46,30 @@ pub(crate) struct Outline {
 
 /// Finds the items of a document.
 ///
-/// A document that numbers none has its headings for items, where each stands alone on its line above a paragraph.
+/// A document that numbers none from one up may count in tens; one that numbers none at all has its headings for items, where each stands
+/// alone on its line above a paragraph.
 pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
-    let numbered = Builder::new(source, lines, false).build();
-    if numbered.items.len() >= 2 {
+    let numbered = Builder::new(source, lines, false, Sequence::default()).build();
+    if numbered.counted() >= 2 {
         return numbered;
     }
-    let headed = Builder::new(source, lines, true).build();
+    let in_tens = Builder::new(source, lines, false, Sequence::in_tens()).build();
+    if in_tens.counted() >= 3 {
+        return in_tens;
+    }
+    let headed = Builder::new(source, lines, true, Sequence::default()).build();
     if headed.items.len() > numbered.items.len() {
         headed
     } else {
         numbered
+    }
+}
+
+impl Outline {
+    /// How many items it has, footnotes apart.
+    fn counted(&self) -> usize {
+        let is_item = |item: &&OutlineItem| !item.path.starts_with('[');
+        self.items.iter().filter(is_item).count()
     }
 }
 
@@ -94,14 +107,14 @@ impl<'a> Builder<'a> {
         self.finish()
     }
 
-    fn new(source: &'a str, lines: &'a [Line<'a>], headings: bool) -> Self {
+    fn new(source: &'a str, lines: &'a [Line<'a>], headings: bool, sequence: Sequence) -> Self {
         Self {
             headings,
             source,
             lines,
             furniture: furniture(lines),
             rules: lines.iter().map(|line| is_rule(line.text)).collect(),
-            sequence: Sequence::default(),
+            sequence,
             open: Vec::new(),
             outline: Outline::default(),
             current: None,
@@ -190,7 +203,7 @@ impl<'a> Builder<'a> {
         let words = content.of(self.source);
         if let Some(marker) = marker(words)
             && let Some(placement) = self.sequence.place(&marker, line.indent)
-            && self.may_begin(&marker)
+            && self.may_begin(&marker, words)
         {
             let heading = Span::new(content.start(), content.start() + marker.len);
             let index = self.push_item(placement.path.clone(), placement.parent, heading);
@@ -213,14 +226,20 @@ impl<'a> Builder<'a> {
         self.page_turned = false;
     }
 
-    /// A marker without punctuation may begin an item only after a gap or at the very start.
-    fn may_begin(&self, marker: &Marker) -> bool {
+    /// A marker without punctuation, or one that a sentence may cite ("as Article 2. directs"), may begin an item only after a gap or at the
+    /// very start.
+    fn may_begin(&self, marker: &Marker, words: &str) -> bool {
+        let cited = ["article", "paragraph", "chapter"].iter().any(|word| {
+            words
+                .get(..word.len())
+                .is_some_and(|head| head.eq_ignore_ascii_case(word))
+        });
         let bare = marker.close == Close::Nothing
             && matches!(
                 marker.parts.as_slice(),
                 [Part::Number(_) | Part::Letters(_)]
             );
-        self.gap || !bare
+        self.gap || !(bare || cited)
     }
 
     fn continue_text(&mut self, line: &Line<'_>, content: Span) {
@@ -333,7 +352,7 @@ fn is_labelled(words: &str) -> bool {
 }
 
 fn is_bullet(words: &str) -> bool {
-    ["• ", "- ", "– ", "* ", "*B", "** "]
+    ["• ", "- ", "– ", "* ", "*B", "** ", "† ", "‡ "]
         .iter()
         .any(|bullet| words.starts_with(bullet))
 }

@@ -1,0 +1,151 @@
+//! Tables whose rows are labelled: a column says what the cells after it are, and their headings which joints they are for.
+
+use super::columns::{Row, selecting};
+use super::heading::{Heading, Selects};
+use super::rating::Rating;
+use crate::phrase::cell;
+
+/// The column that labels the rows; none where the headings say what the cells are.
+pub(super) fn column(headings: &mut [Heading], rows: &[Row]) -> Option<usize> {
+    if let Some(label) = named(headings) {
+        return Some(label);
+    }
+    if head_by_value(headings) {
+        return Some(0);
+    }
+    is_labelled(headings, rows).then_some(0)
+}
+
+/// Whether a heading names parts: "Component".
+pub(super) fn names_parts(heading: &Heading) -> bool {
+    const NAMES: &[&str] = &["part", "component", "element", "material", "item"];
+    let words = heading.words.to_lowercase();
+    NAMES.contains(&words.as_str())
+}
+
+/// Names the part of each row by its first cell. One in parentheses goes on with that of the rows above: "Cover strip", "(optional)".
+pub(super) fn name_parts(rows: &mut [Row]) {
+    let goes_on = |row: &Row, before: &Row| {
+        let own = row.text(0);
+        own.starts_with('(') || own == before.text(0)
+    };
+    for group in rows.chunk_by_mut(|before, row| goes_on(row, before)) {
+        let mut cells: Vec<&str> = group.iter().map(|row| row.text(0)).collect();
+        cells.dedup();
+        let part = cells.join(" ");
+        for row in group {
+            row.part.clone_from(&part);
+        }
+    }
+}
+
+/// Whether a heading only says that values stand below it, and how they are limited: "Value", "Lower limit".
+pub(super) fn heads_values(heading: &Heading) -> bool {
+    const NAMES: &[&str] = &[
+        "value",
+        "values",
+        "requirement",
+        "requirements",
+        "required",
+        "limit",
+        "limits",
+        "permitted",
+        "allowed",
+        "lower limit",
+        "upper limit",
+        "lower",
+        "upper",
+        "minimum",
+        "maximum",
+        "min",
+        "min.",
+        "max",
+        "max.",
+        "at least",
+        "at most",
+        "not less than",
+        "not more than",
+    ];
+    let words = heading.words.to_lowercase();
+    let named = NAMES.contains(&words.as_str());
+    heading.selects.is_none() && heading.rating.is_none() && named
+}
+
+/// The column headed "Property" or the like, first or behind one that names parts, when all columns after it hold values.
+fn named(headings: &[Heading]) -> Option<usize> {
+    const NAMES: &[&str] = &[
+        "property",
+        "properties",
+        "characteristic",
+        "characteristics",
+        "parameter",
+        "parameters",
+        "attribute",
+        "quantity",
+        "dimension",
+        "feature",
+    ];
+    let label = headings.iter().position(|heading| {
+        let words = heading.words.to_lowercase();
+        NAMES.contains(&words.as_str())
+    })?;
+    let behind_parts = label == 1 && headings.first().is_some_and(names_parts);
+    let values = headings.get(label + 1..)?;
+    let all = !values.is_empty() && values.iter().all(heads_values);
+    ((label == 0 || behind_parts) && all).then_some(label)
+}
+
+/// Whether the first heading is of the joint's rating or width and those after it are its values: `Rating, hr | 1 | 2 | 3`. Each then heads
+/// the cells for the joints that it names.
+fn head_by_value(headings: &mut [Heading]) -> bool {
+    let Some((first, columns)) = headings.split_first_mut() else {
+        return false;
+    };
+    let Some(selects) = first.selects.filter(|selects| *selects != Selects::Other) else {
+        return false;
+    };
+    let is_value = |heading: &Heading| {
+        heading.rating.is_none()
+            && cell(&heading.words, first.unit, first.second_unit)
+                .is_some_and(|cell| cell.unit == first.unit && !cell.goes_on)
+    };
+    if first.unit.is_none() || columns.len() < 2 || !columns.iter().all(is_value) {
+        return false;
+    }
+    for column in columns {
+        let words = core::mem::take(&mut column.words);
+        column.rating = Some(Rating {
+            expr: selecting(selects, first, &words),
+            words: format!("{}: {words}", first.words),
+        });
+        column.relation = None;
+        column.unit = None;
+    }
+    first.selects = None;
+    true
+}
+
+/// Whether each heading but the first is a rating alone, or says nothing of its cells where the first cells of the rows do.
+fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
+    let columns = headings.get(1..).unwrap_or_default();
+    if columns.is_empty()
+        || headings
+            .first()
+            .is_some_and(|first| first.selects.is_some())
+    {
+        return false;
+    }
+    let all_ratings = columns
+        .iter()
+        .all(|heading| heading.rating.is_some() && heading.words.is_empty());
+    let silent = columns.iter().all(|heading| {
+        !heading.describes() && heading.selects.is_none() && heading.rating.is_none()
+    });
+    let described = rows
+        .iter()
+        .filter(|row| row.read_label(0).is_some_and(|label| label.describes()))
+        .count();
+    let unheaded = headings.first().is_some_and(|first| first.words.is_empty());
+    let most = described * 3 >= rows.len() * 2 || (unheaded && described > 0);
+    all_ratings || (silent && columns.len() >= 2 && most)
+}
