@@ -3,7 +3,7 @@
 use measure::notation::NumeralStyle;
 use measure::{Agreement, Number, Unit};
 
-use super::counts::{count_at, count_list_at};
+use super::counts::{count_at, count_list_at, count_range_at};
 use super::lex::{Token, TokenKind};
 use super::names::{is_meant, names_something, skip_name};
 use super::ratios::ratio_at;
@@ -124,8 +124,10 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
     {
         return Some(take_spread(tokens, at, &spread, unit, found));
     }
-    let counts =
-        count_list_at(tokens, at).or_else(|| count_at(tokens, at).map(|count| vec![count]))?;
+    let counts = count_list_at(tokens, at).or_else(|| {
+        let count = count_range_at(tokens, at).or_else(|| count_at(tokens, at));
+        count.map(|count| vec![count])
+    })?;
     let next = counts.last()?.last;
     found.extend(counts);
     Some(next)
