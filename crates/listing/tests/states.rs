@@ -90,3 +90,33 @@ fn pieces_that_are_not_to_be_used_are_bounded() {
         &["packing.length: at least 12 in"],
     );
 }
+
+#[test]
+fn what_an_alternate_is_confined_to_is_required_of_it() {
+    check(
+        "1. Seal - Coating, min 2 mm dry.\n2. Sealant, in place of 1, for joints up to 60 mm. Min 12 mm deep.\n",
+        &[
+            "coating.dry_thickness: at least 2 mm",
+            "joint.width: at most 60 mm in 2",
+            "sealant.depth: at least 12 mm in 2",
+        ],
+    );
+    check(
+        "1. Wall - Concrete, min 100 mm thick.\n1A. Shaft wall, as an alternate to Item 1, for joints not exceeding 38 mm in width and ratings not exceeding 2 h.\n",
+        &[
+            "concrete.thickness: at least 100 mm",
+            "joint.width: at most 38 mm in 1A",
+            "joint.rating: at most 2 hr in 1A",
+        ],
+    );
+    // Where nothing tells that the item may be left for another, its limit would be the joint's: that is left to a person.
+    check(
+        "1. Packing - Alternate, joints not wider than 50 mm (2 in.) only.\n",
+        &[],
+    );
+    // What is no alternate only says for which joints it holds.
+    check(
+        "1. Sealant - For joints up to 60 mm. Min 12 mm deep.\n",
+        &["sealant.depth: at least 12 mm"],
+    );
+}

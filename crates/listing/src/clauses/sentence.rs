@@ -38,7 +38,7 @@ pub(super) fn read(
         found: governing,
         first_configuration,
         named,
-    } = governing(&mut sentence);
+    } = governing(&mut sentence, !around.options.is_empty());
     let attached = attach(&sentence, &governing, |index| sentence.is_bound(index));
     let mentions: Vec<Mention> = mentions(&sentence)
         .into_iter()

@@ -6,6 +6,7 @@
 
 mod attach;
 mod configuration;
+mod confined;
 mod exception;
 mod forbidden;
 mod phrase;
@@ -19,6 +20,7 @@ use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
 pub(crate) use configuration::{configurations, headed_configuration};
+pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;
 pub(crate) use forbidden::Forbidden;
 
