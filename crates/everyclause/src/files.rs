@@ -146,6 +146,14 @@ pub(crate) fn with_ending(path: &Path, ending: &str) -> PathBuf {
     path.with_file_name(name)
 }
 
+/// Whether two paths lead to one file that is there.
+pub(crate) fn are_one(one: &Path, other: &Path) -> bool {
+    match (fs::canonicalize(one), fs::canonicalize(other)) {
+        (Ok(one), Ok(other)) => one == other,
+        _ => false,
+    }
+}
+
 /// Writes a file whole or not at all: beside its place first, then put in it.
 ///
 /// # Errors

@@ -123,6 +123,13 @@ impl Held {
             .map_or_else(|| self.reading(), |confirmation| &confirmation.as_read)
     }
 
+    /// What people have decided of its clauses.
+    pub(crate) fn decisions(&self) -> &[Entry] {
+        self.confirmation
+            .as_ref()
+            .map_or(&[], |confirmation| &confirmation.overlay.entries)
+    }
+
     /// Its designation with its edition, for telling it apart.
     fn described(&self) -> String {
         let header = &self.reading().header;

@@ -130,3 +130,61 @@ fn what_the_listing_no_longer_says_is_told_and_kept() {
     );
     assert!(!kept(folder.path()).contains("Min 4 in."));
 }
+
+#[test]
+fn corrections_teach_the_reader() {
+    let folder = folder_with("a.txt", LISTING.as_bytes());
+    let nothing = run(folder.path(), ["confirm", "a.txt", "--cases", "c.md"]);
+    assert_eq!(nothing.code, Some(2));
+    assert!(
+        nothing.err.contains("nothing has been corrected"),
+        "{}",
+        nothing.err
+    );
+    // One that was read otherwise, and one that is read so already.
+    confirm(
+        folder.path(),
+        &["--correct", "1/2", "--relation", "at-least"],
+    );
+    confirm(
+        folder.path(),
+        &["--correct", "1/1", "--relation", "at-least"],
+    );
+    let run = run(folder.path(), ["confirm", "a.txt", "--cases", "c.md"]);
+    assert!(
+        run.err.contains("2 corrections written to c.md"),
+        "{}",
+        run.err
+    );
+    assert!(run.err.contains("don't publish"), "{}", run.err);
+    let page = fs::read_to_string(folder.path().join("c.md")).unwrap();
+    assert!(
+        page.contains("> 1. Packing - Min 4 in. deep, nominal density 4 pcf.\n"),
+        "{page}"
+    );
+    assert!(page.contains("don't publish"), "{page}");
+    let failures = listing::cases::failures(&page);
+    assert_eq!(failures.len(), 1, "{failures:?}");
+    assert!(
+        failures[0].contains("expected `4 pcf` at least 4 pcf of packing.density"),
+        "{failures:?}"
+    );
+}
+
+#[test]
+fn a_page_of_cases_is_not_written_over_the_listing() {
+    let folder = folder_with("a.md", LISTING.as_bytes());
+    for out in ["a.md", "a.txt"] {
+        let refused = run(folder.path(), ["confirm", "a.md", "--cases", out]);
+        assert_eq!(refused.code, Some(2));
+        assert!(
+            refused.err.contains("nothing was written"),
+            "{}",
+            refused.err
+        );
+    }
+    assert_eq!(
+        fs::read_to_string(folder.path().join("a.md")).unwrap(),
+        LISTING
+    );
+}

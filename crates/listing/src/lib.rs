@@ -11,6 +11,7 @@
 //! | 5 clauses: which property it is | `naming` |
 //! | 5 put together, with products, references and prose | `clauses` |
 //! | 6 confirmation by a person | [`confirm`] |
+//! | what the reader is held to, and what people have corrected | [`cases`] |
 //!
 //! # How well it reads
 //!
@@ -35,6 +36,7 @@
 //! What is absent: site facts, verdicts, I/O and clocks. Reading never fails on text: what no rule reads stays as words, and
 //! every byte of the source is accounted for.
 
+pub mod cases;
 mod clauses;
 mod conditions;
 pub mod confirm;

@@ -14,8 +14,8 @@ pub(crate) struct ItemOption {
     pub(crate) configurations: Vec<String>,
 }
 
-/// Reads what an item's title and first words say of it as an option.
-pub(crate) fn item_option(title: &str, opening: &str, paths: &[String]) -> ItemOption {
+/// Reads what the title and first words of the item `own` say of it as an option.
+pub(crate) fn item_option(own: &str, title: &str, opening: &str, paths: &[String]) -> ItemOption {
     let head = format!(
         "{title} | {}",
         opening.chars().take(220).collect::<String>()
@@ -38,7 +38,7 @@ pub(crate) fn item_option(title: &str, opening: &str, paths: &[String]) -> ItemO
     .min()
     .filter(|at| *at <= title.len() + 90);
     let replaces = alternate
-        .map(|at| cited(head.get(at..).unwrap_or_default(), paths))
+        .map(|at| cited(own, head.get(at..).unwrap_or_default(), paths))
         .unwrap_or_default();
     let optional = title_lower.contains("optional")
         || title_lower.ends_with("option")
@@ -62,8 +62,8 @@ pub(crate) fn item_option(title: &str, opening: &str, paths: &[String]) -> ItemO
     }
 }
 
-/// The items that words cite, one after another, at their beginning: `Item 2A`, `Items 2A and 2B`, `4.1`, `§ 3(d)`.
-fn cited(words: &str, paths: &[String]) -> Vec<String> {
+/// The items that words of the item `own` cite, one after another, at their beginning: `Item 2A`, `Items 2A and 2B`, `4.1`, `§ 3(d)`, `(a)`.
+fn cited(own: &str, words: &str, paths: &[String]) -> Vec<String> {
     let mut found = Vec::new();
     let mut through = false;
     for word in words
@@ -79,10 +79,13 @@ fn cited(words: &str, paths: &[String]) -> Vec<String> {
         } else {
             bare.to_owned()
         };
-        if let Some(path) = paths
-            .iter()
-            .find(|path| **path == unbalanced || path.trim_start_matches('§') == unbalanced)
-        {
+        let beside = word.starts_with('(').then(|| sibling(own, bare)).flatten();
+        let named = |path: &&String| {
+            **path == unbalanced
+                || path.trim_start_matches('§') == unbalanced
+                || beside.as_ref() == Some(*path)
+        };
+        if let Some(path) = paths.iter().find(named) {
             // `4.1 to 4.3` cites those between, too.
             if through
                 && let Some(from) = found
@@ -104,6 +107,14 @@ fn cited(words: &str, paths: &[String]) -> Vec<String> {
         }
     }
     found
+}
+
+/// The item beside another that a letter in brackets cites: `(a)` within `3(b)` is `3(a)`.
+fn sibling(own: &str, letter: &str) -> Option<String> {
+    let around = own.get(..own.rfind('(')?)?;
+    let is_letter = letter.len() == 1 && letter.starts_with(|c: char| c.is_ascii_lowercase());
+    let sibling = format!("{around}({letter})");
+    (is_letter && sibling != own).then_some(sibling)
 }
 
 fn configurations(title: &str) -> Vec<String> {
@@ -183,11 +194,11 @@ mod tests {
 
     #[track_caller]
     fn check(title: &str, opening: &str, replaces: &[&str], optional: bool) {
-        let paths: Vec<String> = ["2A", "2B", "4.1", "F2", "§3(d)"]
+        let paths: Vec<String> = ["2A", "2B", "4.1", "F2", "§3(d)", "3(a)", "3(b)"]
             .iter()
             .map(ToString::to_string)
             .collect();
-        let found = item_option(title, opening, &paths);
+        let found = item_option("3(b)", title, opening, &paths);
         assert_eq!(
             (
                 found
@@ -243,5 +254,14 @@ mod tests {
         );
         check("Hollow-core option", "Hollow-core units", &[], true);
         check("GYPSUM BOARD", "Gypsum board installed to", &[], false);
+        // A letter in brackets is of the same item; a bare one may be a word.
+        check("Shaft wall, in place of (a)", "Studs", &["3(a)"], false);
+        check(
+            "Shaft wall, in place of a masonry wall",
+            "Studs",
+            &[],
+            false,
+        );
+        check("Shaft wall, in place of (c)", "Studs", &[], false);
     }
 }

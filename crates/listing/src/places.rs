@@ -49,17 +49,16 @@ impl<'a> Places<'a> {
 
     /// Consecutive places from the first byte to the last; white space between marks is a place of its own.
     pub(crate) fn finish(self) -> Vec<Place> {
-        let mut places: Vec<Place> = Vec::new();
-        for (at, mark) in self.marks.iter().enumerate() {
-            let kind = mark.unwrap_or(PlaceKind::Space);
-            match places.last_mut() {
-                Some(last) if last.kind == kind => last.span = Span::new(last.span.start(), at + 1),
-                _ => places.push(Place {
-                    kind,
-                    span: Span::new(at, at + 1),
-                }),
-            }
-        }
-        places
+        let kind = |mark: Option<PlaceKind>| mark.unwrap_or(PlaceKind::Space);
+        let mut start = 0;
+        self.marks
+            .chunk_by(|one, next| kind(*one) == kind(*next))
+            .map(|run| {
+                let span = Span::new(start, start + run.len());
+                start += run.len();
+                let kind = kind(run.first().copied().flatten());
+                Place { kind, span }
+            })
+            .collect()
     }
 }

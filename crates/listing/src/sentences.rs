@@ -90,11 +90,12 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     let before = text.get(..at).unwrap_or_default();
     let word = last_word(before).to_lowercase();
     if word.len() == 1 && word.chars().all(char::is_alphabetic) {
-        // `at 2 h. The` ends with a unit; `A. The` is a label.
+        // `at 2 h. The` and `at 5 °C. The` end with a unit; `A. The` is a label.
         let unit = before
-            .trim_end_matches(word.as_str())
+            .get(..before.len() - word.len())
+            .unwrap_or_default()
             .trim_end()
-            .ends_with(|c: char| c.is_ascii_digit());
+            .ends_with(|c: char| c.is_ascii_digit() || matches!(c, '°' | 'º'));
         // `for Configuration B. The joint` names a configuration.
         let named = before
             .get(..before.len() - word.len())

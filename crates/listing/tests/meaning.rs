@@ -3,46 +3,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where it fails")]
 
-use listing::{Requirement, read_text};
+mod common;
 
-/// Every clause but prose: its property, what it asks for, and when.
-fn clauses(text: &str) -> Vec<String> {
-    read_text("sample", text)
-        .clauses
-        .iter()
-        .filter_map(|clause| {
-            let asked = match &clause.requirement {
-                Requirement::Bound(bound) => {
-                    let number = |n: Option<measure::Number>| n.map(|n| n.to_string());
-                    let value = match (number(bound.lo), number(bound.hi)) {
-                        (Some(lo), Some(hi)) => format!("{lo} to {hi}"),
-                        (one, other) => one.or(other).unwrap_or_default(),
-                    };
-                    format!("{} {value} {}", bound.relation.words(), bound.unit)
-                }
-                Requirement::Named { names } => {
-                    let names: Vec<&str> = names.iter().map(|name| name.product.as_str()).collect();
-                    format!("one of {}", names.join(" | "))
-                }
-                _ => return None,
-            };
-            let when = clause
-                .condition
-                .as_ref()
-                .map_or_else(String::new, |condition| format!(" if {}", condition.expr));
-            let of = clause
-                .option
-                .as_ref()
-                .map_or_else(String::new, |option| format!(" in {option}"));
-            Some(format!("{}: {asked}{when}{of}", clause.property))
-        })
-        .collect()
-}
-
-#[track_caller]
-fn check(text: &str, expected: &[&str]) {
-    assert_eq!(clauses(text), expected, "{text}");
-}
+use common::{check, clauses};
+use listing::read_text;
 
 #[test]
 fn a_number_is_not_lent_to_the_part_beside_it() {

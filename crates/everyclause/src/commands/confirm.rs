@@ -1,4 +1,4 @@
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::Args;
 use jiff::Zoned;
@@ -25,7 +25,11 @@ Examples:
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --clause 3/1 3A/2
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --all
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --correct 3A/2 \\
-      --relation at-least --value \"4 pcf\"")]
+      --relation at-least --value \"4 pcf\"
+  everyclause confirm listings/hw-d-0412-ed4.txt --cases corrected.md
+
+The page of --cases quotes the listing, which belongs to its holder: keep it as you keep the listing,
+and don't publish it. The reader's tests run such pages (crates/listing/tests/corrected).")]
 pub(crate) struct Confirm {
     /// The listing
     file: PathBuf,
@@ -44,6 +48,9 @@ pub(crate) struct Confirm {
     /// Drop the entries whose words the listing doesn't have any more
     #[arg(long)]
     drop_lost: bool,
+    /// Write what has been corrected as cases that teach the reader: each with the words it stands on; the file ends in .md
+    #[arg(long, value_name = "FILE")]
+    cases: Option<PathBuf>,
     #[command(flatten)]
     correct: Correct,
     /// Print what is confirmed and what isn't as JSON
@@ -54,6 +61,9 @@ pub(crate) struct Confirm {
 impl Confirm {
     /// What is confirmed now, and what isn't.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
+        if let Some(page) = &self.cases {
+            self.refuse_cases_over_the_listing(page)?;
+        }
         let before = Held::open(&self.file)?;
         let mut written = Vec::new();
         if self.all || self.drop_lost || !self.clauses.is_empty() || self.correct.is_asked() {
@@ -76,10 +86,34 @@ impl Confirm {
             .confirmation
             .as_ref()
             .is_some_and(|held| !held.lost.is_empty());
-        let aside = show::reading::about_confirmation(&after);
+        let mut aside = show::reading::about_confirmation(&after);
+        if let Some(page) = &self.cases {
+            aside.push_str(&write_cases(&after, page)?);
+        }
         Ok(answer
             .ending(Outcome::unsettled_if(!open.is_empty() || lost))
             .with_aside(aside))
+    }
+
+    /// That the page of cases is a page, and not the listing.
+    fn refuse_cases_over_the_listing(&self, page: &Path) -> Result<(), Fault> {
+        let shown = files::shown(page);
+        if page
+            .extension()
+            .is_none_or(|ending| !ending.eq_ignore_ascii_case("md"))
+        {
+            return Err(
+                Fault::of_command(format!("`{shown}` is no name of a page of cases"))
+                    .help("give a name that ends in `.md`; nothing was written"),
+            );
+        }
+        if files::are_one(&self.file, page) {
+            return Err(
+                Fault::of_command(format!("`{shown}` is the listing itself"))
+                    .help("give the page a name of its own; nothing was written"),
+            );
+        }
+        Ok(())
     }
 
     /// The entries that are asked for.
@@ -113,6 +147,33 @@ impl Confirm {
         entries.dedup_by(|a, b| a.clause == b.clause);
         Ok(entries)
     }
+}
+
+/// Writes what has been corrected as cases for the reader's tests, and says so.
+fn write_cases(held: &Held, page: &Path) -> Result<String, Fault> {
+    let cases = listing::cases::of_corrections(&held.text, held.as_read(), held.reading());
+    let shown = files::shown(page);
+    if cases.held == 0 {
+        return Err(Fault::of_file(
+            "nothing has been corrected that a case could be made of",
+            held.file.clone(),
+        )
+        .help(format!(
+            "correct a clause with `--correct ID`; {shown} was not written"
+        )));
+    }
+    files::write(page, cases.page.as_bytes())?;
+    let mut words = format!(
+        "{} written to {shown}. It quotes the listing, which belongs to its holder: don't publish it.\n",
+        show::words::counted(cases.held, "correction", "corrections"),
+    );
+    if !cases.left.is_empty() {
+        words.push_str(&format!(
+            "No case can be made of {}.\n",
+            show::words::listed(&cases.left)
+        ));
+    }
+    Ok(words)
 }
 
 /// What stands at the head of a confirmation.

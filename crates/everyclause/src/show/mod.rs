@@ -2,7 +2,6 @@
 
 mod brief;
 pub(crate) mod check;
-mod clause;
 pub(crate) mod compare;
 pub(crate) mod confirm;
 mod excerpt;

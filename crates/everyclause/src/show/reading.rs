@@ -1,17 +1,16 @@
 //! A listing as read: its head, its clauses beside their words, and what a person should look at.
 
 use comfy_table::{Attribute, Cell, Color};
-use listing::{
-    Clause, Confidence, Header, LeakageRelation, LeakageTemperature, Movement, MovementDirection,
-    OptionGroupKind, PlaceKind, Status, WarningKind,
-};
-use measure::{Quantity, print};
+use listing::{Clause, Confidence, PlaceKind, WarningKind};
 
 use super::marked::{self, Note};
 use super::page::{self, heading, labelled, wrapped};
 use super::paint::{GOOD, QUIET, STRONG, UNKNOWN, paint};
-use super::words::{counted, listed, on_one_line, printable, shortened};
-use super::{Excerpt, clause, table};
+use super::words::{counted, on_one_line, shortened};
+use super::{Excerpt, table};
+use wording::clause;
+use wording::head::{options, stated};
+
 use crate::shelf::{Held, State};
 
 /// The most of a title that is shown, in characters; what isn't a listing may have no end of it.
@@ -61,10 +60,10 @@ fn head(held: &Held) -> String {
         ));
     }
     text.push('\n');
-    for (label, words) in stated(header)
-        .into_iter()
-        .chain([("options", options(held)), ("source", source(held))])
-    {
+    for (label, words) in stated(header).into_iter().chain([
+        ("options", options(held.reading())),
+        ("source", source(held)),
+    ]) {
         if !words.is_empty() {
             text.push_str(&labelled(label, &words, 2, 11));
         }
@@ -76,100 +75,6 @@ fn head(held: &Held) -> String {
         1,
     ));
     text
-}
-
-/// What the head states, each with its label.
-fn stated(header: &Header) -> Vec<(&'static str, String)> {
-    let ratings: Vec<String> = header
-        .ratings_hr
-        .iter()
-        .map(|hours| print::trade(Quantity::new(*hours, measure::Unit::Hour)))
-        .collect();
-    let ratings: Vec<&str> = ratings
-        .iter()
-        .map(|rating| rating.trim_end_matches(" hr"))
-        .collect();
-    let width = header.width.as_ref().map(|width| {
-        let quantity = |number| Quantity::new(number, width.unit);
-        match (width.lo.map(quantity), width.hi.map(quantity)) {
-            (Some(lo), Some(hi)) => format!("{} to {}", print::both(lo), print::both(hi)),
-            (Some(one), None) | (None, Some(one)) => {
-                format!("{} {}", width.relation.words(), print::both(one))
-            }
-            (None, None) => String::new(),
-        }
-    });
-    let movement: Vec<String> = header.movement.iter().map(movement).collect();
-    let leakage: Vec<String> = header.leakage.iter().map(leakage).collect();
-    vec![
-        ("standards", header.standards.join(", ")),
-        (
-            "ratings",
-            if ratings.is_empty() {
-                String::new()
-            } else {
-                format!("{} hr", listed(&ratings))
-            },
-        ),
-        ("width", width.unwrap_or_default()),
-        ("movement", movement.join("; ")),
-        ("leakage", leakage.join("; ")),
-    ]
-}
-
-fn movement(movement: &Movement) -> String {
-    let classes = match movement.classes.as_slice() {
-        [] => String::new(),
-        [one] => format!("Class {one}, "),
-        several => format!("Classes {}, ", listed(several)),
-    };
-    let direction = match movement.direction {
-        MovementDirection::Compression => "compression",
-        MovementDirection::Extension => "extension",
-        MovementDirection::CompressionOrExtension => "compression or extension",
-        MovementDirection::Shear => "shear",
-    };
-    let percent = print::trade(Quantity::new(movement.percent, measure::Unit::Percent));
-    let option = movement
-        .option
-        .as_ref()
-        .map(|option| format!(" ({})", on_one_line(option)));
-    format!(
-        "{classes}{percent} {direction}{}",
-        option.unwrap_or_default()
-    )
-}
-
-fn leakage(leakage: &listing::Leakage) -> String {
-    let at = match leakage.at {
-        LeakageTemperature::Ambient => "ambient",
-        LeakageTemperature::Elevated => "400 °F (204 °C)",
-    };
-    let relation = match leakage.relation {
-        LeakageRelation::LessThan => "less than ",
-        LeakageRelation::Equal => "",
-        LeakageRelation::AtMost => "at most ",
-    };
-    format!(
-        "{relation}{} at {at}",
-        print::both(Quantity::new(leakage.value, leakage.unit))
-    )
-}
-
-/// The choices the listing leaves.
-fn options(held: &Held) -> String {
-    let groups = held.reading().options.iter().map(|group| {
-        let choices = group
-            .choices
-            .iter()
-            .map(|choice| printable(choice))
-            .collect::<Vec<_>>();
-        match group.kind {
-            OptionGroupKind::Optional => format!("{} may be left out", listed(&choices)),
-            OptionGroupKind::Alternates | OptionGroupKind::Configurations => choices.join(" or "),
-        }
-    });
-    groups.collect::<Vec<_>>().join("; ")
 }
 
 fn source(held: &Held) -> String {
@@ -185,53 +90,9 @@ fn source(held: &Held) -> String {
 
 /// How firm the reading is.
 fn standing(held: &Held) -> (anstyle::Style, String) {
-    let clauses = &held.reading().clauses;
-    let confirmed = clauses
-        .iter()
-        .filter(|clause| clause.status != Status::Draft)
-        .count();
-    let all = clauses.len();
-    match (&held.state, confirmed) {
-        (State::Confirmed(_), _) => (GOOD, format!("confirmed: {}", by_whom(held))),
-        (State::Draft(_), 0) => (
-            UNKNOWN,
-            "a draft: nobody has confirmed it; verdicts on it are provisional".to_owned(),
-        ),
-        (State::Draft(_), some) => (
-            UNKNOWN,
-            format!(
-                "a draft: {some} of {all} clauses are confirmed; verdicts on it are provisional"
-            ),
-        ),
-    }
-}
-
-/// Who has confirmed, and when last.
-fn by_whom(held: &Held) -> String {
-    let Some(confirmation) = &held.confirmation else {
-        return String::new();
-    };
-    let entries = &confirmation.overlay.entries;
-    let mut names: Vec<&str> = entries.iter().map(|entry| entry.by.as_str()).collect();
-    names.sort_unstable();
-    names.dedup();
-    let names: Vec<String> = names.into_iter().map(printable).collect();
-    let corrected = entries
-        .iter()
-        .filter(|entry| entry.correction.is_some())
-        .count();
-    let last = entries
-        .iter()
-        .map(|entry| entry.when)
-        .max()
-        .map(|day| format!(", {day}"))
-        .unwrap_or_default();
-    let corrected = if corrected == 0 {
-        String::new()
-    } else {
-        format!("; {corrected} corrected")
-    };
-    format!("every clause, by {}{last}{corrected}", listed(&names))
+    let is_confirmed = matches!(held.state, State::Confirmed(_));
+    let words = wording::head::standing(held.reading(), is_confirmed, held.decisions());
+    (if is_confirmed { GOOD } else { UNKNOWN }, words)
 }
 
 /// Clauses as a table.
@@ -380,29 +241,19 @@ fn warnings(held: &Held) -> String {
             &on_one_line(&warning.message),
             &held.file,
             excerpt.as_ref(),
-            &advice(warning.kind),
+            advice(warning.kind).as_slice(),
         ));
         text.push_str("\n\n");
     }
     text
 }
 
-fn advice(kind: WarningKind) -> Vec<Note<'static>> {
-    match kind {
-        WarningKind::DualUnitsDisagree => vec![Note::Note(
-            "the stricter value governs until a person decides",
-        )],
-        WarningKind::UnreadNumber => vec![Note::Note("the words are left for a person to answer")],
-        WarningKind::NotAListing => {
-            vec![Note::Help("give one listing: a title, then numbered items")]
-        }
-        WarningKind::UnknownItem
-        | WarningKind::DesignationDisagrees
-        | WarningKind::Contradiction
-        | WarningKind::Encoding
-        | WarningKind::Outline
-        | WarningKind::LeakageUnit => Vec::new(),
-    }
+fn advice(kind: WarningKind) -> Option<Note<'static>> {
+    let words = wording::warning::advice(kind)?;
+    Some(match kind {
+        WarningKind::NotAListing => Note::Help(words),
+        _ => Note::Note(words),
+    })
 }
 
 /// What a person should know of a confirmation: entries that were lost, another source.

@@ -1,60 +1,9 @@
-//! Words of other people's files, made fit to be shown.
+//! Numbers and names as the terminal shows them.
 
 use measure::unit::System;
 use measure::{Number, Quantity, Unit, print};
 
-/// The words on one line: white space evened, control characters taken out.
-pub(crate) fn on_one_line(words: &str) -> String {
-    printable(&words.split_whitespace().collect::<Vec<_>>().join(" "))
-}
-
-/// The words without control characters, which could drive a terminal; line ends stay, tabs become spaces.
-pub(crate) fn printable(words: &str) -> String {
-    words
-        .chars()
-        .filter(|c| *c != '\r')
-        .map(|c| match c {
-            '\n' => c,
-            '\t' => ' ',
-            c if c.is_control() || is_bidi_control(c) => '\u{fffd}',
-            c => c,
-        })
-        .collect()
-}
-
-/// Characters that turn the direction of writing, and could make words look like others.
-const fn is_bidi_control(c: char) -> bool {
-    matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
-/// At most so many characters of the words, cut at a space where one is near.
-pub(crate) fn shortened(words: &str, most: usize) -> String {
-    if words.chars().count() <= most {
-        return words.to_owned();
-    }
-    let kept: String = words.chars().take(most.saturating_sub(2)).collect();
-    let kept = kept
-        .rsplit_once(' ')
-        .map_or(kept.as_str(), |(kept, _)| kept);
-    format!("{} …", kept.trim_end_matches([',', ';', ':', ' ']))
-}
-
-/// "1 joint", "2 joints".
-pub(crate) fn counted(count: usize, one: &str, many: &str) -> String {
-    format!("{count} {}", if count == 1 { one } else { many })
-}
-
-/// "a, b and c".
-pub(crate) fn listed<T: AsRef<str>>(names: &[T]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.as_ref().to_owned(),
-        [rest @ .., last] => {
-            let rest: Vec<&str> = rest.iter().map(AsRef::as_ref).collect();
-            format!("{} and {}", rest.join(", "), last.as_ref())
-        }
-    }
-}
+pub(crate) use wording::text::{counted, listed, on_one_line, printable, shortened};
 
 /// Names in the order given, with runs that count up written as a run: `J-001 to J-003, J-007`.
 pub(crate) fn in_runs(names: &[&str]) -> String {
@@ -141,19 +90,5 @@ mod tests {
         check(&["J-009", "J-010"], "J-009, J-010");
         check(&["A", "B"], "A, B");
         check(&[], "");
-    }
-
-    #[test]
-    fn shows_no_control_characters() {
-        assert_eq!(
-            on_one_line("a\u{1b}[31m\r\n b\u{9b}\u{202e}"),
-            "a\u{fffd}[31m b\u{fffd}\u{fffd}"
-        );
-    }
-
-    #[test]
-    fn shortens_at_a_space() {
-        assert_eq!(shortened("one two three", 9), "one …");
-        assert_eq!(shortened("one", 9), "one");
     }
 }

@@ -19,6 +19,8 @@ pub(super) struct ClassNumber {
     pub(super) lo: Number,
     pub(super) hi: Option<Number>,
     pub(super) unit: Unit,
+    /// Whether no more than that is reached.
+    pub(super) at_most: bool,
     /// Tokens `[first, last)`.
     pub(super) first: usize,
     pub(super) last: usize,
@@ -27,15 +29,17 @@ pub(super) struct ClassNumber {
 impl ClassNumber {
     /// The bound that the number states: a range of widths, else the value alone.
     pub(super) fn bound(&self, sentence: &Sentence<'_>) -> Bound {
-        let relation = if self.hi.is_some() {
+        let relation = if self.at_most {
+            Relation::AtMost
+        } else if self.hi.is_some() {
             Relation::Between
         } else {
             Relation::Nominal
         };
         Bound {
             relation,
-            lo: Some(self.lo),
-            hi: self.hi,
+            lo: (!self.at_most).then_some(self.lo),
+            hi: self.hi.or(self.at_most.then_some(self.lo)),
             unit: self.unit,
             lo_excluded: false,
             bare: relation == Relation::Nominal,
@@ -72,10 +76,11 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
                 .filter_map(|part| part.of_tokens(sentence)),
         );
     }
-    if found.len() < 2 {
-        return fire_resistance_levels(sentence);
+    match found.as_slice() {
+        [one] => single(sentence, one).into_iter().collect(),
+        [] => fire_resistance_levels(sentence),
+        _ => found,
     }
-    found
 }
 
 /// The letters that begin a code, with the attribute and the property that their minutes are of.
@@ -138,6 +143,7 @@ impl Part {
             lo: self.lo,
             hi: self.hi,
             unit: self.unit,
+            at_most: false,
             first,
             last,
         })
@@ -286,6 +292,47 @@ impl<'a> Scan<'a> {
     }
 }
 
+/// One code in a sentence, where its words say that it is a class and hold for everything: `the class of the joint is EI 90`, `EI 60 at the
+/// most`. What the class of a wall is, or for what it holds, isn't in the code.
+fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<ClassNumber> {
+    const OF_CLASSES: &[&str] = &["class", "classes", "classified", "classification"];
+    const CONFINES: &[&str] = &[
+        "for",
+        "where",
+        "when",
+        "if",
+        "unless",
+        "with",
+        "also",
+        "line",
+        "row",
+        "then",
+        "not",
+        "other",
+        "wall",
+        "walls",
+        "floor",
+        "floors",
+        "door",
+        "doors",
+        "partition",
+        "slab",
+    ];
+    let all = sentence.tokens.len();
+    let timed =
+        code.property == Some("joint.rating") && MINUTES.iter().any(|minutes| code.lo == *minutes);
+    let at_most = sentence.is_word(code.last, "at")
+        && (sentence.is_word(code.last + 1, "most")
+            || sentence.is_word(code.last + 1, "the") && sentence.is_word(code.last + 2, "most"));
+    let alone = !sentence.has_any(0, all, CONFINES)
+        && !sentence.has_any(code.last, all, &["to", "or", "and"]);
+    let spoken_of = at_most || sentence.has_any(0, code.first, OF_CLASSES);
+    (timed && alone && spoken_of).then(|| ClassNumber {
+        at_most,
+        ..code.clone()
+    })
+}
+
 /// `FRL -/90/90`, `fire resistance level shall be 120/120/90`: minutes of structural adequacy, integrity and insulation (AS 1530.4).
 fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
     let named = (0..sentence.tokens.len()).any(|at| {
@@ -325,6 +372,7 @@ fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
                 lo: Number::whole(minutes?),
                 hi: None,
                 unit: Unit::Minute,
+                at_most: false,
                 first,
                 last,
             })

@@ -1,6 +1,6 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
-use crate::conditions::{Found, conditions, configurations, exceptive};
+use crate::conditions::{Found, conditions, configurations, exceptive, keep_required};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -12,8 +12,12 @@ pub(super) struct Governing {
     pub(super) named: Vec<String>,
 }
 
-pub(super) fn governing(sentence: &mut Sentence<'_>) -> Governing {
-    let conditions = conditions(sentence);
+/// `in_option` says whether the item may be left for another.
+pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governing {
+    let mut conditions = conditions(sentence);
+    if in_option {
+        keep_required(sentence, &mut conditions.found);
+    }
     sentence.set_conditions(&conditions);
     let mut governing = conditions.found;
     let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)

@@ -3,10 +3,10 @@
 use vocabulary::{Property, vocabulary};
 
 use super::bounds::Reading;
+use super::context::Context;
 use super::draft::{Draft, Yield};
 use super::kinds::{Kind, kinds};
 use super::leftover::{Role, Segment};
-use super::sentence::Context;
 use crate::model::{Confidence, ProductName, Requirement, Span};
 use crate::naming::Mention;
 

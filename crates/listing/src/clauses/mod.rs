@@ -3,6 +3,7 @@
 mod bounds;
 mod carried;
 mod classes;
+mod context;
 mod draft;
 mod governing;
 mod kind_clauses;

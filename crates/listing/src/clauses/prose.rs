@@ -1,9 +1,9 @@
 //! What no number accounts for becomes prose, for a person.
 
+use super::context::Context;
 use super::draft::{Draft, Yield, local_property};
 use super::leftover::{Role, Segment};
 use super::reference::reference;
-use super::sentence::Context;
 use crate::conditions::Found;
 use crate::model::{Condition, Confidence, Expr, Requirement};
 use crate::naming::{Mention, Subject};

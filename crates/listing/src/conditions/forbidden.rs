@@ -67,8 +67,12 @@ pub(crate) struct Forbidden {
 }
 
 /// What a condition forbids, when each of its numbers is compared with; none when the words before it forbid something of a number, since
-/// that is another matter.
-pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Forbidden> {
+/// that is another matter. One word may forbid several states: `before` are those found already.
+pub(super) fn forbidden(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    before: &[Forbidden],
+) -> Option<Forbidden> {
     let (first, last) = (condition.first, condition.last);
     if let Some(negation) = denied_directly(sentence, condition) {
         return Some(Forbidden {
@@ -94,13 +98,19 @@ pub(super) fn forbidden(sentence: &Sentence<'_>, condition: &Found) -> Option<Fo
         from + 1
     };
     // "shall not be applied thinner than shown where ..." forbids the thinness, not the place.
+    let first_state = before.first().map_or(first, |state| state.first.min(first));
     let does = sentence.is_any(verb, DOING)
-        && !sentence.has_any(verb, first, &["than", "alone", "only", "without"]);
+        && !sentence.has_any(verb, first_state, &["than", "alone", "only", "without"]);
     let alone = !condition.triggers.is_empty()
-        && !sentence
+        && sentence
             .amounts
             .iter()
-            .any(|amount| negation < amount.first && amount.last <= first);
+            .filter(|amount| negation < amount.first && amount.last <= first)
+            .all(|amount| {
+                before
+                    .iter()
+                    .any(|state| state.first <= amount.first && amount.last <= state.last)
+            });
     let plain = !sentence.has_any(first, last, NEGATIONS)
         && !sentence.has_any(negation, first, BUT)
         && !sentence.has_any(last, sentence.tokens.len(), BUT);

@@ -6,6 +6,7 @@
 
 mod attach;
 mod configuration;
+mod confined;
 mod exception;
 mod forbidden;
 mod phrase;
@@ -19,6 +20,7 @@ use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
 pub(crate) use configuration::{configurations, headed_configuration};
+pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;
 pub(crate) use forbidden::Forbidden;
 
@@ -57,13 +59,13 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
         taken.extend(&condition.triggers);
         found.push(condition);
     }
-    let forbidden: Vec<Forbidden> = found
-        .iter()
-        .filter_map(|condition| forbidden::forbidden(sentence, condition))
-        .collect();
+    found.sort_by_key(|condition| condition.first);
+    let mut forbidden: Vec<Forbidden> = Vec::new();
+    for condition in &found {
+        forbidden.extend(forbidden::forbidden(sentence, condition, &forbidden));
+    }
     found.retain(|condition| !forbidden.iter().any(|state| state.first == condition.first));
     exception::turn_exceptions(sentence, &mut found);
-    found.sort_by_key(|condition| condition.first);
     Conditions { found, forbidden }
 }
 

@@ -184,7 +184,11 @@ pub struct ProductName {
 
 impl fmt::Display for ProductName {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} ({})", self.product, self.maker)
+        if self.maker.is_empty() {
+            f.write_str(&self.product)
+        } else {
+            write!(f, "{} ({})", self.product, self.maker)
+        }
     }
 }
 

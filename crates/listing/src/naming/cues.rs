@@ -4,7 +4,7 @@ use core::ops::Range;
 
 use measure::Dimension;
 
-use super::heard::longest_cue;
+use super::run::{Run, Words};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 
@@ -12,13 +12,13 @@ use crate::rules::Sentence;
 #[derive(Debug, Default)]
 pub(super) struct Context {
     /// Before it, nearest last, to the number or stop before.
-    before: String,
+    before: Words,
     /// How many of those words are left when the qualifiers between cue and number are: "drying" of "drying to min".
     bare: usize,
     /// After it, to the number or stop after.
-    after: String,
+    after: Words,
     /// The rest of the stretch after it.
-    beyond: String,
+    beyond: Words,
     /// Whether the sentence speaks of a lap before the number.
     pub(super) laps: bool,
 }
@@ -111,17 +111,13 @@ impl Context {
                     || (length && sentence.is_word(*at, "for"))
             })
             .map_or(start, |at| at + 1);
-        let before = words(
-            sentence,
-            start.max(amount.first.saturating_sub(11)),
-            amount.first,
-        );
-        let qualifying = before
-            .iter()
+        let from = start.max(amount.first.saturating_sub(11));
+        let before = Words::of(words(sentence, from, amount.first));
+        let qualifying = words(sentence, from, amount.first)
             .rev()
             .take_while(|word| QUALIFYING.contains(word))
             .count();
-        let bare = before.len() - qualifying;
+        let bare = before.count() - qualifying;
         let next = sentence
             .amounts
             .iter()
@@ -139,13 +135,12 @@ impl Context {
                     || sentence.is_any(*at, &["with", "having", "and", "but", "while"])
             })
             .unwrap_or(next);
-        let after = words(sentence, after_start, comma);
         let beyond_end = (after_start + 12).min(sentence.tokens.len());
         Self {
-            before: before.join(" "),
+            before,
             bare,
-            after: after.join(" "),
-            beyond: words(sentence, after_start, beyond_end).join(" "),
+            after: Words::of(words(sentence, after_start, comma)),
+            beyond: Words::of(words(sentence, after_start, beyond_end)),
             laps: (amount.first.saturating_sub(16)..amount.first).any(|at| {
                 let word = sentence.word(at);
                 LAPS.iter().any(|begins| word.starts_with(begins))
@@ -155,12 +150,13 @@ impl Context {
 
     /// The words of a table's heading: any of them may be the cue, those given left out.
     pub(super) fn of_heading(heading: &str, nouns: &[Range<usize>]) -> Self {
-        let words = heading_words(&outside(heading, nouns));
+        let heading = heading_words(&outside(heading, nouns));
+        let words = || Words::of(heading.split(' '));
         Self {
-            bare: words.split(' ').count(),
-            before: words.clone(),
-            after: words,
-            beyond: String::new(),
+            before: words(),
+            bare: words().count(),
+            after: words(),
+            beyond: Words::default(),
             laps: false,
         }
     }
@@ -168,9 +164,9 @@ impl Context {
     /// Whether two words are joined by "or" or "and" after the number.
     pub(super) fn joins(&self, first: &str, second: &str) -> bool {
         ["or", "and"].iter().any(|joint| {
-            find_words(&self.after, &format!("{first} {joint} in {second}")).is_some()
-                || find_words(&self.after, &format!("{first} {joint} {second}")).is_some()
-                || find_words(&self.after, &format!("{second} {joint} {first}")).is_some()
+            find_words(self.after.text(), &format!("{first} {joint} in {second}")).is_some()
+                || find_words(self.after.text(), &format!("{first} {joint} {second}")).is_some()
+                || find_words(self.after.text(), &format!("{second} {joint} {first}")).is_some()
         })
     }
 
@@ -178,7 +174,7 @@ impl Context {
     pub(super) fn is_placed(&self) -> bool {
         ["on ", "onto ", "over "]
             .iter()
-            .any(|word| self.after.starts_with(word))
+            .any(|word| self.after.text().starts_with(word))
     }
 
     /// Whether a word beside the number begins with the given one: `legs` with `leg`, `drying` with `dry`.
@@ -187,109 +183,56 @@ impl Context {
         // `fastened` is like `fastener`.
         let stem = word.get(..word.len().min(5)).unwrap_or(word);
         [&self.before, &self.after].into_iter().any(|near| {
-            begins_a_word(near, stem)
+            near.begin_with(stem)
                 || (top
                     && ["uppermost", "upper", "topmost"]
                         .iter()
-                        .any(|upper| begins_a_word(near, upper)))
+                        .any(|upper| near.begin_with(upper)))
         })
     }
 
     /// A few of the listing's own words that tell what the number is, for what the vocabulary can't name.
     pub(super) fn own_words(&self) -> String {
-        let before: Vec<&str> = self.before.split(' ').take(self.bare).collect();
-        let tail = before
-            .get(before.len().saturating_sub(3)..)
-            .unwrap_or_default();
-        let head: Vec<&str> = self.after.split(' ').take(3).collect();
-        format!("{} {}", tail.join(" "), head.join(" "))
-            .trim()
-            .to_owned()
+        let tail = self.before.between(self.bare.saturating_sub(3), self.bare);
+        let head = self.after.between(0, 3);
+        format!("{tail} {head}").trim().to_owned()
     }
 
     /// Takes the words after the number, each run of them with how many words lie between.
     pub(super) fn runs_after(&self, take: impl FnMut(&Run<'_>)) {
-        runs(&self.after, |first, _| first, take);
+        self.after.runs(|first, _| first, take);
     }
 
     /// Takes the words before the number likewise; none lie between where only qualifiers do.
     pub(super) fn runs_before(&self, take: impl FnMut(&Run<'_>)) {
-        let count = self.before.split(' ').count();
+        let count = self.before.count();
         let bare = self.bare;
-        runs(
-            &self.before,
-            |_, last| if last >= bare { 0 } else { count - last },
-            take,
-        );
+        self.before
+            .runs(|_, last| if last >= bare { 0 } else { count - last }, take);
     }
 
     /// Takes the words after the number past the next stop, too.
     pub(super) fn runs_beyond(&self, take: impl FnMut(&Run<'_>)) {
-        runs(&self.beyond, |first, _| first, take);
+        self.beyond.runs(|first, _| first, take);
     }
 }
 
-/// A run of words beside a number.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Run<'a> {
-    pub(super) words: &'a str,
-    /// How many words the run has.
-    pub(super) length: usize,
-    /// How many words stand between it and the number, qualifiers apart.
-    pub(super) between: usize,
-    /// Where it begins, in bytes.
-    pub(super) at: usize,
-}
-
-/// Takes every run of words of a text that may be a cue: none longer than the longest cue that begins with its first word.
-fn runs(text: &str, between: impl Fn(usize, usize) -> usize, mut take: impl FnMut(&Run<'_>)) {
-    let mut starts = vec![0];
-    starts.extend(text.match_indices(' ').map(|(at, _)| at + 1));
-    starts.push(text.len() + 1);
-    for (first, window) in starts.windows(2).enumerate() {
-        let (Some(at), Some(next)) = (window.first().copied(), window.last().copied()) else {
-            continue;
-        };
-        let longest = longest_cue(text.get(at..next - 1).unwrap_or_default());
-        for (length, end) in starts.iter().skip(first + 1).take(longest).enumerate() {
-            let Some(words) = text.get(at..end - 1) else {
-                continue;
-            };
-            let last = first + length + 1;
-            take(&Run {
-                words,
-                length: length + 1,
-                between: between(first, last),
-                at,
-            });
+/// The words among tokens `[first, last)`, and signs that compare.
+fn words<'s>(
+    sentence: &'s Sentence<'_>,
+    first: usize,
+    last: usize,
+) -> impl DoubleEndedIterator<Item = &'s str> {
+    (first..last).filter_map(|at| {
+        let word = sentence.word(at);
+        if !word.is_empty() {
+            return Some(word);
         }
-    }
-}
-
-fn words<'s>(sentence: &'s Sentence<'_>, first: usize, last: usize) -> Vec<&'s str> {
-    (first..last)
-        .filter_map(|at| {
-            let word = sentence.word(at);
-            if !word.is_empty() {
-                return Some(word);
-            }
-            ["≥", "≤", ">", "<", "="]
-                .into_iter()
-                .find(|sign| sentence.is_sign(at, sign.chars().next().unwrap_or(' ')))
-        })
-        .collect()
-}
-
-/// Whether a word of a text begins so.
-fn begins_a_word(text: &str, stem: &str) -> bool {
-    let (text, stem) = (text.as_bytes(), stem.as_bytes());
-    text.starts_with(stem)
-        || text.iter().enumerate().any(|(at, byte)| {
-            *byte == b' '
-                && text
-                    .get(at + 1..)
-                    .is_some_and(|rest| rest.starts_with(stem))
-        })
+        [("≥", '≥'), ("≤", '≤'), (">", '>'), ("<", '<'), ("=", '=')]
+            .into_iter()
+            .find(|(_, sign)| sentence.is_sign(at, *sign))
+            .map(|(word, _)| word)
+    })
 }
 
 /// Where whole words stand in a text.

@@ -6,7 +6,8 @@ use measure::Dimension;
 use rustc_hash::FxHashMap;
 use vocabulary::{Attribute, Cues, Property, vocabulary};
 
-use super::cues::{Context, Run};
+use super::cues::Context;
+use super::run::Run;
 
 /// Who a cue speaks for.
 #[derive(Debug, Clone, Copy)]

@@ -8,7 +8,9 @@
 mod cues;
 mod heard;
 mod mentions;
+mod run;
 mod score;
+mod title;
 mod weights;
 
 use measure::{Dimension, Quantity, Unit};

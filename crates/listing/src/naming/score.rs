@@ -9,6 +9,7 @@ use vocabulary::{Attribute, Component, Property, vocabulary};
 
 use super::cues::Context;
 use super::heard::Heard;
+use super::title::Title;
 
 /// The least score with which a shared attribute overrules others.
 const NAMED: i32 = 7;
@@ -45,7 +46,7 @@ pub(super) struct Scorer<'t> {
     /// The item's title and the opening of the sentence.
     named_by: [&'t str; 2],
     /// The same in small letters, once it is asked for.
-    title: OnceCell<String>,
+    title: OnceCell<Title>,
     /// The shared attribute that the words beside the number name.
     spoken: Option<(&'static Attribute, i32)>,
 }
@@ -70,9 +71,8 @@ impl<'t> Scorer<'t> {
         }
     }
 
-    fn title(&self) -> &str {
-        self.title
-            .get_or_init(|| self.named_by.join(" ").to_lowercase())
+    fn title(&self) -> &Title {
+        self.title.get_or_init(|| Title::of(&self.named_by))
     }
 
     /// Every property that fits, best first.
@@ -179,8 +179,8 @@ impl<'t> Scorer<'t> {
             || self.heard.tells(property)
             || self.named_beside(property) > 0
             || self.heard.onto(property) > 0
-            || title_names(property, self.title())
-            || title_tells(property, self.title())
+            || self.title().names(property)
+            || self.title().tells(property)
     }
 
     /// What a property without a cue is worth: something when the shared attribute is its own, or when the item's title names it.
@@ -191,7 +191,7 @@ impl<'t> Scorer<'t> {
                 .titles
                 .iter()
                 .any(|(component, _)| component.name == property.component)
-                && title_names(property, self.title()) =>
+                && self.title().names(property) =>
             {
                 TITLED + 2 * i32::try_from(property.attribute.matches('_').count()).unwrap_or(0)
             }
@@ -298,7 +298,7 @@ impl Kin {
     }
 }
 
-fn concept(property: &Property) -> &str {
+pub(super) fn concept(property: &Property) -> &str {
     property.concept.as_deref().unwrap_or(&property.attribute)
 }
 
@@ -312,31 +312,6 @@ const fn bare_dimension(dimension: Dimension) -> bool {
             | Dimension::MassPerArea
             | Dimension::Temperature
     )
-}
-
-/// Whether an item's title names the property: "Width of the seal before placing", "Depth of packing".
-fn title_names(property: &Property, title: &str) -> bool {
-    let concept = concept(property);
-    let mut words = title.split(|c: char| !c.is_alphabetic());
-    words.any(|word| word == concept || word == property.attribute)
-        && (property.attribute == concept
-            || property
-                .attribute
-                .split('_')
-                .all(|word| title.contains(word)))
-}
-
-/// Whether an item's title holds the word that tells a property from others of its attribute: "Splices: spaced min 48 in."
-fn title_tells(property: &Property, title: &str) -> bool {
-    let concept = concept(property);
-    let mut telling = property
-        .attribute
-        .split('_')
-        .filter(|part| *part != concept && part.len() > 3);
-    telling.any(|part| {
-        let mut words = title.split(|c: char| !c.is_alphabetic());
-        words.any(|word| word.strip_suffix('s').unwrap_or(word) == part)
-    })
 }
 
 /// Whether a property is a case of a shared attribute: `end_distance` of `distance`.

@@ -11,50 +11,56 @@ pub(crate) fn count_word(word: &str) -> Option<i32> {
     if !begins || !(3..=14).contains(&word.len()) {
         return None;
     }
-    if let Some((tens, ones)) = word.split_once('-') {
+    let mut small = [0; LONGEST];
+    let small = in_small_letters(word, &mut small)?;
+    if small.contains(&b'-') {
+        let (tens, ones) = word.split_once('-')?;
         let tens = count_word(tens).filter(|tens| (20..=90).contains(tens) && tens % 10 == 0)?;
         let ones = count_word(ones).filter(|ones| (1..=9).contains(ones))?;
         return Some(tens + ones);
     }
-    let known = NUMBERS
-        .iter()
-        .find(|(name, _)| name.eq_ignore_ascii_case(word));
-    known.map(|(_, number)| *number)
+    Some(match small {
+        b"one" | b"single" => 1,
+        b"two" | b"double" | b"twin" => 2,
+        b"three" | b"triple" => 3,
+        b"four" => 4,
+        b"five" => 5,
+        b"six" => 6,
+        b"seven" => 7,
+        b"eight" => 8,
+        b"nine" => 9,
+        b"ten" => 10,
+        b"eleven" => 11,
+        b"twelve" => 12,
+        b"thirteen" => 13,
+        b"fourteen" => 14,
+        b"fifteen" => 15,
+        b"sixteen" => 16,
+        b"seventeen" => 17,
+        b"eighteen" => 18,
+        b"nineteen" => 19,
+        b"twenty" => 20,
+        b"thirty" => 30,
+        b"forty" => 40,
+        b"fifty" => 50,
+        b"sixty" => 60,
+        b"seventy" => 70,
+        b"eighty" => 80,
+        b"ninety" => 90,
+        _ => return None,
+    })
 }
 
-const NUMBERS: &[(&str, i32)] = &[
-    ("one", 1),
-    ("single", 1),
-    ("two", 2),
-    ("double", 2),
-    ("twin", 2),
-    ("three", 3),
-    ("triple", 3),
-    ("four", 4),
-    ("five", 5),
-    ("six", 6),
-    ("seven", 7),
-    ("eight", 8),
-    ("nine", 9),
-    ("ten", 10),
-    ("eleven", 11),
-    ("twelve", 12),
-    ("thirteen", 13),
-    ("fourteen", 14),
-    ("fifteen", 15),
-    ("sixteen", 16),
-    ("seventeen", 17),
-    ("eighteen", 18),
-    ("nineteen", 19),
-    ("twenty", 20),
-    ("thirty", 30),
-    ("forty", 40),
-    ("fifty", 50),
-    ("sixty", 60),
-    ("seventy", 70),
-    ("eighty", 80),
-    ("ninety", 90),
-];
+/// The longest word that is looked at, in bytes.
+const LONGEST: usize = 24;
+
+/// A word's bytes with ASCII letters made small; none when it is too long.
+fn in_small_letters<'b>(word: &str, buffer: &'b mut [u8; LONGEST]) -> Option<&'b [u8]> {
+    let small = buffer.get_mut(..word.len())?;
+    small.copy_from_slice(word.as_bytes());
+    small.make_ascii_lowercase();
+    Some(small)
+}
 
 /// The share that a word names, whatever its capitals: `half`, `one-third`, `quarter`, `three-sixteenths`.
 pub(crate) fn fraction_word(word: &str) -> Option<Number> {
@@ -70,30 +76,20 @@ pub(crate) fn fraction_word(word: &str) -> Option<Number> {
         Some((over, part)) if count_word(over).is_some() => (count_word(over)?, part),
         _ => (1, word),
     };
-    let known = PARTS.iter().find(|(name, _)| {
-        let plural = part.len() == name.len() + 1 && part.ends_with(['s', 'S']);
-        let singular = if plural {
-            part.get(..name.len())
-        } else {
-            Some(part)
-        };
-        singular.is_some_and(|part| part.eq_ignore_ascii_case(name))
-    });
-    let halves = part.eq_ignore_ascii_case("halves").then_some(2);
-    let under = known.map(|(_, under)| *under).or(halves)?;
+    let mut small = [0; LONGEST];
+    let small = in_small_letters(part, &mut small)?;
+    let under = match small.strip_suffix(b"s").unwrap_or(small) {
+        b"half" | b"halve" => 2,
+        b"third" => 3,
+        b"quarter" | b"fourth" => 4,
+        b"fifth" => 5,
+        b"sixth" => 6,
+        b"eighth" => 8,
+        b"tenth" => 10,
+        b"twelfth" => 12,
+        b"sixteenth" => 16,
+        b"thirty-second" => 32,
+        _ => return None,
+    };
     Number::new(i128::from(over), under)
 }
-
-const PARTS: &[(&str, i128)] = &[
-    ("half", 2),
-    ("third", 3),
-    ("quarter", 4),
-    ("fourth", 4),
-    ("fifth", 5),
-    ("sixth", 6),
-    ("eighth", 8),
-    ("tenth", 10),
-    ("twelfth", 12),
-    ("sixteenth", 16),
-    ("thirty-second", 32),
-];

@@ -52,7 +52,13 @@ fn demands(line: &str) -> bool {
     const STATED: &[&str] = &[
         "rating", "width", "movement", "leakage", "class ", "opening", "design",
     ];
+    // "Sealant must be kept from movement for a day" demands; "the joint width must not exceed 2 in." states.
+    const COMMANDS: &[&str] = &["shall ", "must ", "do not ", "not permitted", "not to be"];
     let lower = line.to_lowercase();
-    DEMANDS.iter().any(|words| lower.contains(words))
-        && !STATED.iter().any(|words| lower.contains(words))
+    let states = |words: &str| STATED.iter().any(|stated| words.contains(stated));
+    let command = COMMANDS.iter().filter_map(|words| lower.find(words)).min();
+    match command.and_then(|at| lower.get(..at)) {
+        Some(subject) => !states(subject),
+        None => DEMANDS.iter().any(|words| lower.contains(words)) && !states(&lower),
+    }
 }

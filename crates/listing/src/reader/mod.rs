@@ -90,7 +90,7 @@ impl<'a> Reader<'a> {
         let options = outline
             .items
             .iter()
-            .map(|item| item_option(&item.title, &opening(text, item), &paths))
+            .map(|item| item_option(&item.path, &item.title, &opening(text, item), &paths))
             .collect();
         let mut places = Places::new(text);
         for span in &outline.furniture {

@@ -60,12 +60,13 @@ fn gaps(held: &[Span], len: usize) -> impl Iterator<Item = Span> + '_ {
 /// Every number with a unit that begins in a stretch, in order.
 fn numbers(text: &str, within: Span) -> impl Iterator<Item = Stated> + '_ {
     let mut next = 0;
-    let places = within
-        .of(text)
-        .char_indices()
-        .map(move |(at, c)| (within.start() + at, c));
-    places.filter_map(move |(at, c)| {
-        let begins = at >= next && c.is_ascii_digit();
+    // A digit is a byte of its own in UTF-8, and part of no other character.
+    let digits = within.of(text).bytes().enumerate();
+    let places = digits
+        .filter(|(_, byte)| byte.is_ascii_digit())
+        .map(move |(at, _)| within.start() + at);
+    places.filter_map(move |at| {
+        let begins = at >= next;
         let apart = text
             .get(..at)
             .and_then(|before| before.chars().next_back())

@@ -1,30 +1,9 @@
 //! Runs the cases of every rule's page.
 
 use super::{RULES, Sentence, bounded};
+use crate::cases::{Case, cases};
 use crate::conditions::conditions;
 use crate::layout::{Flow, lines};
-
-/// A case of a page: a stretch of listing, and what its numbers must yield.
-fn cases(page: &str) -> Vec<(String, Vec<String>)> {
-    let mut cases: Vec<(String, Vec<String>)> = Vec::new();
-    let mut quoting = false;
-    for line in page.lines() {
-        if let Some(text) = line.strip_prefix("> ") {
-            if !quoting {
-                cases.push((String::new(), Vec::new()));
-            }
-            let case = cases.last_mut().expect("just pushed");
-            case.0.push_str(text);
-            case.0.push('\n');
-        } else if let Some(expected) = line.strip_prefix("- ")
-            && let Some(case) = cases.last_mut()
-        {
-            case.1.push(expected.to_owned());
-        }
-        quoting = line.starts_with("> ");
-    }
-    cases
-}
 
 fn found(text: &str) -> Vec<String> {
     let flow = Flow::of(text, lines(text).into_iter().map(|line| line.span));
@@ -64,7 +43,7 @@ fn every_page_shows_what_its_rule_reads() {
     for rule in RULES {
         let cases = cases(rule.page);
         assert!(!cases.is_empty(), "{} has no cases", rule.name);
-        for (text, expected) in cases {
+        for Case { text, expected } in cases {
             let found = found(&text);
             if found != expected {
                 wrong.push(format!(

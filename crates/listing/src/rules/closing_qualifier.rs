@@ -12,6 +12,9 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
+    if let Some(relation) = wet_and_dry(sentence, index) {
+        return Some(Finding::sure(relation, amount.first));
+    }
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
     let relation = plural(sentence.word(closing)).or_else(|| extreme(sentence, closing)).or_else(|| qualifier(sentence.word(said(sentence, closing))))?;
     let parted = (amount.last..closing).any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':'));
@@ -87,4 +90,18 @@ fn said(sentence: &Sentence<'_>, gathering: usize) -> usize {
 /// `ALL MIN. TWO PASSES`: the stop of an abbreviation may end the stretch, too.
 fn shortened_end(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
+}
+
+/// `80 mils wet, 40 mils dry, min`: one film, wet and dry, under one qualifier.
+fn wet_and_dry(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
+    let amount = sentence.amount(index)?;
+    let next = sentence.amount(index + 1)?;
+    let (state, after) = (sentence.skip_parentheses(amount.last), sentence.skip_parentheses(next.last));
+    let films = match (sentence.word(state), sentence.word(after)) {
+        ("wet", "dry") | ("dry", "wet") => sentence.is_sign(state + 1, ',') && next.first == state + 2,
+        _ => false,
+    };
+    let alike = amount.unit.dimension() == next.unit.dimension() && bare_value::read(sentence, index).is_some();
+    let closes = sentence.is_sign(after + 1, ',') && (sentence.is_stop(after + 3) || sentence.token(after + 3).is_none_or(|token| token.word().is_none()));
+    (films && alike && closes).then(|| qualifier(sentence.word(after + 2)))?
 }

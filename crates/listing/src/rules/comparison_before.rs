@@ -95,8 +95,11 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
     // `Offcuts shorter than 300 mm shall not be used.`
     let unused = stretch().any(|at| {
-        sentence.is_any(at, &["shall", "must"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be") && sentence.is_any(at + 3, USES)
-            && sentence.token(at + 4).is_none_or(|token| token.word().is_none())
+        let modal = sentence.is_any(at, &["shall", "must"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be");
+        // `Lengths shorter than 18 in. are not to be used.`
+        let to_be = sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "to") && sentence.is_word(at + 3, "be");
+        let verb = if to_be { at + 4 } else { at + 3 };
+        (modal || to_be) && sentence.is_any(verb, USES) && sentence.token(verb + 1).is_none_or(|token| token.word().is_none())
     });
     if unused {
         return true;

@@ -46,7 +46,12 @@ fn said_alike(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     }
     let place = sentence.skip_parentheses(own.last);
     let opens_place = |at: usize| sentence.is_any(at, PLACES) && !sentence.is_any(at + 1, MEASURED) && sentence.amount_at(at + 1).is_none();
-    let same_word = |at: usize| sentence.word(at) == sentence.word(place);
+    let same_word = |at: usize| sentence.word(at) == sentence.word(place) || is_opposite(sentence.word(at), sentence.word(place));
     let verb = between.clone().any(|at| sentence.is_any(at, &["is", "are", "shall", "must", "be", "has", "have"]));
     (opens_place(place) && !verb && between.clone().any(|at| same_word(at) && opens_place(at))).then_some(before)
+}
+
+/// Whether two places lie on two sides of one thing: `16 in. below and 8 in. above the floor line`.
+fn is_opposite(one: &str, other: &str) -> bool {
+    matches!((one, other), ("below" | "beneath" | "under", "above" | "over") | ("above" | "over", "below" | "beneath" | "under"))
 }

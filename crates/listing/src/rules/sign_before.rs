@@ -19,7 +19,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, before));
     }
     // `never < 1/4 in.`, `no clips < 24 in. o.c.`
-    let negated = negation(sentence, at, sentence.floor(index));
+    let negated = negation(sentence, at, sentence.floor(index)).or_else(|| forbidden_list(sentence));
     let strict = [('>', Relation::MoreThan), ('<', Relation::LessThan)];
     if let Some((before, (_, relation))) = negated.zip(strict.into_iter().find(|(own, _)| sign(at, *own))) {
         return Some(Finding::sure(relation.negated()?, before));
@@ -38,4 +38,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     };
     Some(Finding::sure(relation, at))
+}
+
+/// `Not permitted: foam; pieces < 12 in. long`: everything after the heading is forbidden.
+fn forbidden_list(sentence: &Sentence<'_>) -> Option<usize> {
+    let denied = sentence.is_word(0, "not") && sentence.is_any(1, &["permitted", "allowed", "accepted", "acceptable"]);
+    (denied && sentence.is_sign(2, ':')).then_some(0)
 }

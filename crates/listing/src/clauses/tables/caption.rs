@@ -36,6 +36,10 @@ impl Heading {
                 "slab",
                 "floor",
                 "diameter",
+                "film",
+                "wet",
+                "dry",
+                "clearance",
             ]
             .iter()
             .any(|word| words.contains(word))

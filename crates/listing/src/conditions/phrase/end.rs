@@ -94,7 +94,16 @@ fn is_second_verb(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
         word.ends_with("ed") || matches!(word, "made" | "set" | "built" | "dry" | "wet" | "place");
     // The subject of the main clause stands before the opener: "the width when ...".
     let subject = opener > 0 && !sentence.is_stop(opener - 1);
-    verb && participle && subject && sentence.has_any(opener + 1, at, &["is", "are", "has", "have"])
+    let passive = participle && sentence.has_any(opener + 1, at, &["is", "are", "has", "have"]);
+    verb && subject && (passive || stands_alone(word))
+}
+
+/// Verbs that say all of a thing by themselves: "gaps where plates *butt* are no greater than ...".
+fn stands_alone(word: &str) -> bool {
+    matches!(
+        word,
+        "butt" | "meet" | "meets" | "cross" | "end" | "ends" | "overlap" | "join" | "stop" | "abut"
+    )
 }
 
 /// Whether the main clause begins with no comma before it: "where the joint is over 2 in. wide *the packing is held by clips ...*".
@@ -107,7 +116,10 @@ fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool
     if sentence.is_any(at, COMMANDS) && after_whole_number(sentence, at) {
         return true;
     }
-    let article = sentence.is_any(at, &["the", "a", "an", "each", "every", "no", "all"]);
+    let article = sentence.is_any(
+        at,
+        &["the", "a", "an", "each", "every", "no", "all", "they", "it"],
+    );
     article && (after_whole_number(sentence, at) || is_second_statement(sentence, opener, at))
 }
 
@@ -132,6 +144,12 @@ fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> boo
     ];
     const REACH: usize = 10;
     let stated = sentence.has_any(opener + 1, at, FINITE);
+    // "where two lengths meet *they are* crowded together"
+    if sentence.is_any(at, &["they", "it"]) {
+        return at > opener + 1
+            && stands_alone(sentence.word(at - 1))
+            && sentence.is_any(at + 1, &["is", "are", "shall", "must"]);
+    }
     let led = at > 0 && sentence.is_any(at - 1, LEADING);
     let verb = (at + 1..at + 1 + REACH)
         .take_while(|next| !sentence.is_stop(*next))

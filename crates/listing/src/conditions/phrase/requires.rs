@@ -3,7 +3,7 @@
 use measure::{Dimension, Unit};
 
 use super::super::{compared, forbidden};
-use crate::rules::Sentence;
+use crate::rules::{NEGATIONS, Sentence};
 
 /// Words in it that show that it is no condition but states a requirement itself.
 const STATES: &[&str] = &["shall", "must"];
@@ -50,8 +50,13 @@ pub(super) fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool
                     "skipped",
                 ],
             );
-    let allowed =
-        permits || first > 0 && sentence.is_any(first - 1, &["acceptable", "permitted", "allowed"]);
+    let accepts = first > 0
+        && sentence.is_any(
+            first - 1,
+            &["acceptable", "accepted", "permitted", "allowed"],
+        )
+        && !sentence.has_any(first.saturating_sub(4), first, NEGATIONS);
+    let allowed = permits || accepts;
     sentence.has_any(first, last, STATES)
         || (holds_number && is_work_when(sentence, first, last))
         || (holds_number && (suffices || allowed || follows_condition(sentence, first)))

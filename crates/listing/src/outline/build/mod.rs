@@ -1,5 +1,6 @@
 //! Lines to items: each with its heading, its paragraphs and its tables.
 
+mod labels;
 mod schedules;
 mod tables;
 
@@ -168,7 +169,7 @@ impl<'a> Builder<'a> {
             return end;
         }
         self.captioned = None;
-        self.text_line(line);
+        self.text_line(at, line);
         at + 1
     }
 
@@ -198,7 +199,7 @@ impl<'a> Builder<'a> {
         plain && paragraph >= LONG && self.lines.get(at + 1).is_some_and(Line::is_blank)
     }
 
-    fn text_line(&mut self, line: &Line<'_>) {
+    fn text_line(&mut self, at: usize, line: &Line<'_>) {
         let content = line.content();
         let words = content.of(self.source);
         if let Some(marker) = marker(words)
@@ -220,7 +221,7 @@ impl<'a> Builder<'a> {
                 self.add_text(rest, true);
             }
         } else {
-            self.continue_text(line, content);
+            self.continue_text(at, line, content);
         }
         self.gap = false;
         self.page_turned = false;
@@ -242,7 +243,7 @@ impl<'a> Builder<'a> {
         self.gap || !(bare || cited)
     }
 
-    fn continue_text(&mut self, line: &Line<'_>, content: Span) {
+    fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
         if self.gap && !self.page_turned {
             while self.open.len() > 1
@@ -257,7 +258,10 @@ impl<'a> Builder<'a> {
         }
         let unfinished = self.page_turned && !self.last_sentence_ended();
         let words = content.of(self.source);
-        let begins = (self.gap && !unfinished) || is_bullet(words) || is_labelled(words);
+        let begins = (self.gap && !unfinished)
+            || is_bullet(words)
+            || is_labelled(words)
+            || labels::begins(self.lines, at);
         self.add_text(content, begins);
     }
 

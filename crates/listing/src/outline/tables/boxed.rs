@@ -14,23 +14,59 @@ pub(crate) fn is_boxed(text: &str) -> bool {
 
 /// The cells of a boxed line, each the place of its visible words; an empty cell is an empty span.
 pub(crate) fn cells(line: &Line<'_>) -> Vec<Span> {
-    let mut cells = Vec::new();
-    let mut start = 0;
-    let text = line.text;
     let base = line.span.start();
+    between_uprights(line.text)
+        .into_iter()
+        .map(|(start, end)| trimmed(line.text, start, end, base))
+        .collect()
+}
+
+/// The stretches between the uprights of a line, in bytes.
+fn between_uprights(text: &str) -> Vec<(usize, usize)> {
+    let mut found = Vec::new();
+    let mut start = 0;
     let uprights = text.char_indices().filter(|(_, c)| matches!(c, '|' | '│'));
     for (at, upright) in uprights.chain(core::iter::once((text.len(), ' '))) {
-        cells.push(trimmed(text, start, at, base));
+        found.push((start, at));
         start = at + upright.len_utf8();
     }
     // What stands outside the first and last upright is no cell when it is empty.
     if text.trim_start().starts_with(['|', '│']) {
-        cells.remove(0);
+        found.remove(0);
     }
     if text.trim_end().ends_with(['|', '│']) {
-        cells.pop();
+        found.pop();
     }
-    cells
+    found
+}
+
+/// The cells of a heading's line for each column of a table: a cell over several columns heads each of them.
+fn heading_cells(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
+    let own = cells(line);
+    if own.len() == columns.len() {
+        return own;
+    }
+    let places = in_characters(line.text);
+    let over = |column: &(usize, usize)| {
+        let middle = usize::midpoint(column.0, column.1);
+        let at = places
+            .iter()
+            .position(|(start, end)| *start <= middle && middle < *end)?;
+        own.get(at).copied()
+    };
+    columns
+        .iter()
+        .map(|column| over(column).unwrap_or_default())
+        .collect()
+}
+
+/// The stretches between the uprights of a line, in characters.
+fn in_characters(text: &str) -> Vec<(usize, usize)> {
+    let characters = |at: usize| text.get(..at).map_or(0, |before| before.chars().count());
+    between_uprights(text)
+        .into_iter()
+        .map(|(start, end)| (characters(start), characters(end)))
+        .collect()
 }
 
 fn trimmed(text: &str, start: usize, end: usize, base: usize) -> Span {
@@ -61,13 +97,13 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .skip(first_row)
         .position(|line| is_rule(line.text))
         .map(|at| at + first_row);
-    let width = region
+    let columns = region
         .iter()
         .filter(|line| !is_rule(line.text))
-        .map(|line| cells(line).len())
-        .max()?;
+        .map(|line| in_characters(line.text))
+        .max_by_key(Vec::len)?;
     let mut table = Table {
-        headings: vec![Vec::new(); width],
+        headings: vec![Vec::new(); columns.len()],
         ..Table::default()
     };
     for (index, line) in region
@@ -75,11 +111,10 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .enumerate()
         .filter(|(_, line)| !is_rule(line.text))
     {
-        let found = cells(line);
         if rule.is_some_and(|rule| index < rule) {
-            add(&mut table.headings, &found);
+            add(&mut table.headings, &heading_cells(line, &columns));
         } else {
-            table.push(&found, line.content());
+            table.push(&cells(line), line.content());
         }
     }
     table.span = around(region)?;

@@ -1,10 +1,13 @@
 //! A sentence as tokens: words, signs, numbers and quantities.
 
+mod spelled;
+
 use measure::Unit;
 use measure::notation::{self, Numeral, Stated};
 
+use self::spelled::spelled_quantity;
 use super::names::follows_name;
-use super::words::{count_word, fraction_word};
+use super::words::count_word;
 use crate::model::Span;
 
 /// A token of a running text.
@@ -193,157 +196,6 @@ fn is_stroke(words: &str, unit: Unit) -> bool {
     let usual = [2, 3, 4, 8, 16, 32, 64].contains(&under);
     let metric = matches!(unit, Unit::Millimetre | Unit::Centimetre | Unit::Metre);
     over >= under || !lowest || !usual || metric
-}
-
-/// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
-fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
-    let word = text.get(at..word_end)?;
-    if let Some(found) =
-        spelled_fraction(text, at, word_end).or_else(|| spelled_mixed(text, at, word_end))
-    {
-        return Some(found);
-    }
-    // `at least a foot`, `within an inch`
-    let one = matches!(word, "a" | "an") && ends_in_comparison(text.get(..at)?);
-    let number = if one { 1 } else { count_word(word)? };
-    let (unit, end) = notation::unit_at(text, word_end)?;
-    let spelled = text.get(word_end..end)?.trim_matches([' ', '-']);
-    // A short unit after a spelled number would be a word of its own: `two min`.
-    if spelled.len() < 4 && !matches!(spelled, "day" | "hr") {
-        return None;
-    }
-    // Of `one hundred and fifty millimetres` or `twenty five millimetres` only the end would be read.
-    let head = text.get(..at)?.trim_end();
-    let word_before = head
-        .rsplit(|c: char| !(c.is_alphanumeric() || c == '-'))
-        .next()?;
-    let second = word_before == "and"
-        && head
-            .trim_end_matches("and")
-            .trim_end()
-            .to_lowercase()
-            .ends_with("hundred");
-    if second || is_number_word(word_before) {
-        return None;
-    }
-    let mut number = measure::Number::whole(number);
-    let mut end = end;
-    // `an inch and a half`, `one inch and one-quarter`
-    if let Some((part, part_end)) = part_after(text, end) {
-        number = number.plus(part)?;
-        end = part_end;
-    }
-    let style = notation::NumeralStyle::Whole;
-    Some((
-        Stated {
-            number,
-            unit,
-            step: measure::Number::ONE,
-            style,
-            span: at..end,
-        },
-        end,
-    ))
-}
-
-/// Whether a word is a number, or "hundred" or "thousand".
-fn is_number_word(word: &str) -> bool {
-    let lower = word.to_lowercase();
-    matches!(lower.as_str(), "hundred" | "thousand")
-        || (lower != "single" && lower != "double" && count_word(&lower).is_some())
-}
-
-/// The part of a unit that is added after it: `an inch *and a half*`.
-fn part_after(text: &str, at: usize) -> Option<(measure::Number, usize)> {
-    let rest = text.get(at..)?;
-    let opening = [" and a ", " and "]
-        .into_iter()
-        .find(|opening| rest.starts_with(opening))?;
-    let start = at + opening.len();
-    let end = word_end(text, start);
-    let after = text.get(end..)?.trim_start();
-    let part = fraction_word(text.get(start..end)?)?;
-    // `one inch and half the width` adds nothing.
-    let own_unit = ["inch", "of", "the", "hour", "foot", "its"]
-        .iter()
-        .any(|word| after.starts_with(word));
-    (!own_unit).then_some((part, end))
-}
-
-/// `three and one-quarter inches`, `two and a half hours`.
-fn spelled_mixed(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
-    let whole = count_word(text.get(at..word_end)?)?;
-    let rest = text.get(word_end..)?;
-    let opening = [" and a ", " and "]
-        .into_iter()
-        .find(|opening| rest.starts_with(opening))?;
-    let start = word_end + opening.len();
-    let end = self::word_end(text, start);
-    let part = fraction_word(text.get(start..end)?)?;
-    let (unit, unit_end) = notation::unit_at(text, end)?;
-    let spelled = text.get(end..unit_end)?.trim_matches([' ', '-']);
-    let number = measure::Number::whole(whole).plus(part)?;
-    matches!(
-        spelled,
-        "inch" | "inches" | "foot" | "feet" | "hour" | "hours"
-    )
-    .then(|| {
-        let stated = Stated {
-            number,
-            unit,
-            step: part,
-            style: notation::NumeralStyle::Fraction,
-            span: at..unit_end,
-        };
-        (stated, unit_end)
-    })
-}
-
-/// `half an inch`, `a quarter inch`, `three-quarters of an inch`.
-fn spelled_fraction(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
-    let word = text.get(at..word_end)?;
-    let (number, word_end) = if let Some(number) = fraction_word(word) {
-        (number, word_end)
-    } else {
-        // `three quarters of an inch`
-        let parts = count_word(word)?;
-        let start = word_end + 1;
-        let end = self::word_end(text, start);
-        let part = fraction_word(text.get(start..end)?).filter(|_| parts > 1)?;
-        (part.times(measure::Number::whole(parts))?, end)
-    };
-    let rest = text.get(word_end..)?;
-    let joint = [" of an", " of a", " an", " a", ""]
-        .into_iter()
-        .find(|joint| {
-            rest.starts_with(joint)
-                && rest
-                    .get(joint.len()..)
-                    .is_some_and(|rest| rest.starts_with([' ', '-']))
-        })?;
-    let (unit, end) = notation::unit_at(text, word_end + joint.len())?;
-    let spelled = text
-        .get(word_end + joint.len()..end)?
-        .trim_matches([' ', '-']);
-    matches!(spelled, "inch" | "foot" | "hour" | "mile").then(|| {
-        (
-            Stated {
-                number,
-                unit,
-                step: number,
-                style: notation::NumeralStyle::Fraction,
-                span: at..end,
-            },
-            end,
-        )
-    })
-}
-
-/// Whether words end in one that compares with a number.
-fn ends_in_comparison(words: &str) -> bool {
-    ["least", "than", "most", "within", "exceed", "exceeding"]
-        .iter()
-        .any(|word| words.trim_end().ends_with(word))
 }
 
 /// Whether a word here may be the name of a numbered size: `No. 25 MSG`, `Schedule 40`, `#10`.

@@ -1,15 +1,15 @@
-//! A clause in words.
+//! A clause in words: what it asks for, of what, when, and how it was read.
 
 use listing::{Bound, Clause, Confidence, Presence, Relation, Requirement, Status};
 use measure::{Agreement, Quantity, print};
 
-use super::words::{listed, on_one_line, printable, shortened};
+use crate::text::{listed, on_one_line, printable, shortened};
 
 /// The most of a clause's words that is shown, in characters: far more than any listing's clause has.
 const MOST_SHOWN: usize = 3000;
 
 /// The clause's words on one line, the number it was read from in ‹ ›.
-pub(crate) fn words(clause: &Clause) -> String {
+pub fn words(clause: &Clause) -> String {
     let marked = clause.bound().and_then(|bound| {
         let from = bound.at.start().checked_sub(clause.span.start())?;
         let to = bound.at.end().checked_sub(clause.span.start())?;
@@ -24,7 +24,7 @@ pub(crate) fn words(clause: &Clause) -> String {
 }
 
 /// What it is about, in plain words.
-pub(crate) fn subject(clause: &Clause) -> String {
+pub fn subject(clause: &Clause) -> String {
     if let Some(property) = vocabulary::vocabulary().property(&clause.property) {
         return property.title.clone();
     }
@@ -35,7 +35,7 @@ pub(crate) fn subject(clause: &Clause) -> String {
 }
 
 /// What it asks for, in both systems.
-pub(crate) fn requirement(clause: &Clause) -> String {
+pub fn requirement(clause: &Clause) -> String {
     match &clause.requirement {
         Requirement::Bound(bound) => self::bound(bound),
         Requirement::Named { names } => {
@@ -56,13 +56,13 @@ pub(crate) fn requirement(clause: &Clause) -> String {
 }
 
 /// A bound, as the listing states it and in the other system.
-pub(crate) fn bound(bound: &Bound) -> String {
+pub fn bound(bound: &Bound) -> String {
     let words = bound.relation.words();
     match (bound.low(), bound.high()) {
         (Some(lo), Some(hi)) => {
-            let range = match (&bound.second, lo.unit == hi.unit) {
-                (Some(_), _) => both_ends(lo, hi) + &second(bound),
-                (None, _) => both_ends(lo, hi) + &converted(lo, hi),
+            let range = match &bound.second {
+                Some(_) => both_ends(lo, hi) + &second(bound),
+                None => range(lo, hi),
             };
             if bound.lo_excluded {
                 format!("over {range}")
@@ -85,6 +85,11 @@ pub(crate) fn bound(bound: &Bound) -> String {
         }
         (None, None) => format!("{words} (no value)"),
     }
+}
+
+/// A range, in both systems: `51 to 102 mm (2 to 4 in.)`.
+pub fn range(lo: Quantity, hi: Quantity) -> String {
+    both_ends(lo, hi) + &converted(lo, hi)
 }
 
 fn both_ends(lo: Quantity, hi: Quantity) -> String {
@@ -128,7 +133,7 @@ fn second(bound: &Bound) -> String {
 }
 
 /// When it applies and to which option it belongs; empty when always and to none.
-pub(crate) fn scope(clause: &Clause) -> Vec<String> {
+pub fn scope(clause: &Clause) -> Vec<String> {
     let condition = clause
         .condition
         .as_ref()
@@ -141,7 +146,7 @@ pub(crate) fn scope(clause: &Clause) -> Vec<String> {
 }
 
 /// Its id, with a mark where a person has confirmed (✓) or corrected (✎) it.
-pub(crate) fn id(clause: &Clause) -> String {
+pub fn id(clause: &Clause) -> String {
     let id = printable(&clause.id);
     match clause.status {
         Status::Draft => id,
@@ -151,7 +156,7 @@ pub(crate) fn id(clause: &Clause) -> String {
 }
 
 /// How it was read: by which rules, with or without a doubt, or left as words.
-pub(crate) fn read_by(clause: &Clause) -> String {
+pub fn read_by(clause: &Clause) -> String {
     let rules = listed(&clause.read_by);
     match clause.confidence {
         Confidence::ByRule => rules,

@@ -1,0 +1,286 @@
+//! What a number of a sentence becomes: its name, its words, its condition, and the clause of them.
+
+use measure::{Agreement, Dimension, Unit};
+use vocabulary::vocabulary;
+
+use super::Around;
+use super::bounds::{Reading, list_end};
+use super::classes::ClassNumber;
+use super::draft::{Draft, Yield, local_property};
+use super::leftover::{Role, Segment};
+use crate::conditions::{Attached, Found};
+use crate::model::{Condition, Confidence, Expr, Requirement, Span};
+use crate::naming::{Mention, Name, Subject, name};
+use crate::rules::Sentence;
+
+/// A sentence with what governs it and what stands around it.
+pub(super) struct Context<'a, 'b> {
+    pub(super) sentence: &'b Sentence<'a>,
+    pub(super) around: &'b Around,
+    pub(super) governing: &'b [Found],
+    /// The index from which the governing words are configurations.
+    pub(super) first_configuration: usize,
+    pub(super) attached: &'b [Attached],
+}
+
+impl Context<'_, '_> {
+    /// What a number bounds. The thickness beside a gauge is that of the same sheet; a number that only a condition parts from the
+    /// one before bounds the same ("4 in. for 1 h, 5 in. for 2 h").
+    pub(super) fn name(
+        &self,
+        reading: &Reading,
+        before: Option<(&Reading, &Name)>,
+        subject: &Subject,
+        mentions: &[Mention],
+    ) -> Name {
+        // What a list counts stands after its last number.
+        let index = list_end(self.sentence, reading.amounts.first().copied().unwrap_or(0));
+        if let Some((earlier, held)) = before {
+            if reading.rule == "same sheet"
+                && let Some(sheet) = same_sheet(held, reading.bound.unit.dimension())
+            {
+                return sheet;
+            }
+            let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
+            let said_alike =
+                reading.rule == "parallel place" || self.repeats_the_count(earlier, reading);
+            if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
+                return held.clone();
+            }
+        }
+        name(self.sentence, index, subject, mentions)
+    }
+
+    /// Whether a count names nothing of its own and is for another case of what was counted before: "two layers for 1 Hr and *three* for 2
+    /// Hr".
+    fn repeats_the_count(&self, earlier: &Reading, reading: &Reading) -> bool {
+        let sentence = self.sentence;
+        let last = |reading: &Reading| {
+            reading
+                .amounts
+                .last()
+                .and_then(|index| sentence.amount(*index))
+                .filter(|amount| amount.unit == Unit::Count)
+        };
+        let (Some(first), Some(own)) = (last(earlier), last(reading)) else {
+            return false;
+        };
+        // After the words of the first count nothing is named until the second.
+        let named = (first.last..own.first)
+            .skip_while(|at| !sentence.is_stop(*at) && !sentence.in_condition(*at))
+            .any(|at| {
+                !sentence.in_condition(at)
+                    && !sentence.is_stop(at)
+                    && !sentence.is_any(
+                        at,
+                        &[
+                            "and", "or", "at", "least", "not", "fewer", "than", "min", "max",
+                        ],
+                    )
+            });
+        let for_case = sentence.is_any(own.last, &["for", "at"])
+            && (own.last..own.last + 4).any(|at| sentence.in_condition(at));
+        for_case && !named
+    }
+
+    /// Whether nothing but conditions, qualifiers and joints stands between two numbers.
+    fn only_conditions_between(&self, earlier: &Reading, later: &Reading) -> bool {
+        let sentence = self.sentence;
+        let amount = |reading: &Reading| {
+            reading
+                .amounts
+                .last()
+                .and_then(|index| sentence.amount(*index))
+                .cloned()
+        };
+        let (Some(first), Some(second)) = (amount(earlier), amount(later)) else {
+            return false;
+        };
+        let condition_between = (first.last..second.first).any(|at| sentence.in_condition(at));
+        condition_between
+            && (first.last..second.first).all(|at| {
+                sentence.in_condition(at)
+                    || sentence.is_stop(at)
+                    || sentence.is_any(
+                        at,
+                        &[
+                            "and", "or", "min", "minimum", "max", "maximum", "nom", "nominal",
+                            "not", "no", "less", "more", "than", "at", "least", "most", "a", "to",
+                            "of", "be", "thick", "deep", "wide", "long",
+                        ],
+                    )
+            })
+    }
+
+    /// The clause of one number.
+    pub(super) fn clause(
+        &self,
+        reading: &Reading,
+        parts: &[(Segment, Role)],
+        name: &Name,
+    ) -> Draft {
+        let index = reading.amounts.first().copied().unwrap_or(0);
+        let (condition, options) = self.governed(index);
+        let span = self.words_of(reading, parts);
+        let property = name
+            .property
+            .map_or_else(|| self.local(name), |property| property.name.clone());
+        let doubtful = name.doubtful
+            || reading.doubtful
+            || reading
+                .bound
+                .second
+                .as_ref()
+                .is_some_and(|second| second.agreement == Agreement::InConflict);
+        Draft {
+            span,
+            property,
+            component: name.component.clone(),
+            attribute: name.attribute.clone(),
+            requirement: Requirement::Bound(reading.bound.clone()),
+            condition,
+            options,
+            read_by: vec![reading.rule.to_owned()],
+            confidence: if doubtful {
+                Confidence::WithDoubt
+            } else {
+                Confidence::ByRule
+            },
+        }
+    }
+
+    fn local(&self, name: &Name) -> String {
+        local_property(
+            &self.around.item,
+            &format!("{} {}", name.component, name.attribute),
+        )
+    }
+
+    /// The condition and the options that govern an amount.
+    pub(super) fn governed(&self, index: usize) -> (Option<Condition>, Vec<String>) {
+        let mut options = self.around.options.clone();
+        let mut condition: Option<Condition> = None;
+        let attached = self.attached.get(index).cloned().unwrap_or_default();
+        // A configuration that the words name stands for the one that the paragraph is headed with.
+        let names_own = attached
+            .conditions
+            .iter()
+            .any(|number| *number >= self.first_configuration);
+        if names_own {
+            options.retain(|option| Some(option) != self.around.headed.as_ref());
+        }
+        for number in attached.conditions {
+            let Some(found) = self.governing.get(number) else {
+                continue;
+            };
+            if number >= self.first_configuration {
+                if let Expr::Words(name) = &found.expr
+                    && !options.contains(name)
+                {
+                    options.push(name.clone());
+                }
+                continue;
+            }
+            let span = self.sentence.source_of(found.first, found.last);
+            let words = self.sentence.words(found.first, found.last).to_owned();
+            let expr = attached.part.clone().unwrap_or_else(|| found.expr.clone());
+            condition = Some(match condition {
+                None => Condition { words, span, expr },
+                Some(held) => Condition {
+                    words: format!("{}; {words}", held.words),
+                    span: held.span.join(span),
+                    expr: held.expr.and(expr),
+                },
+            });
+        }
+        (condition, options)
+    }
+
+    /// The words that a number's clause shows.
+    fn words_of(&self, reading: &Reading, parts: &[(Segment, Role)]) -> Span {
+        self.extent(reading, parts)
+            .map_or_else(Span::default, |extent| {
+                self.sentence.source_of(extent.first, extent.last)
+            })
+    }
+
+    /// The tokens that a number's clause shows: its segment, from the words that bound it on, and the single words after it; the opening
+    /// of the sentence leads to its first number.
+    pub(super) fn extent(&self, reading: &Reading, parts: &[(Segment, Role)]) -> Option<Segment> {
+        let sentence = self.sentence;
+        let amount = sentence.amount(*reading.amounts.first()?)?;
+        let last_amount = reading
+            .amounts
+            .last()
+            .and_then(|index| sentence.amount(*index))
+            .map_or(amount.last, |amount| amount.last);
+        let own = parts
+            .iter()
+            .position(|(segment, _)| segment.first <= amount.first && amount.first < segment.last);
+        let Some((own, (segment, _))) = own.and_then(|own| Some((own, parts.get(own)?))) else {
+            return Some(Segment {
+                first: amount.first,
+                last: last_amount,
+            });
+        };
+        let leads = own == 0 || matches!(parts.first(), Some((_, Role::Lead)) if own == 1);
+        let first = if leads { 0 } else { segment.first };
+        let words_after = parts
+            .iter()
+            .skip(own + 1)
+            .take_while(|(_, role)| *role == Role::Word);
+        let last = words_after
+            .last()
+            .map_or(segment.last, |(word, _)| word.last)
+            .max(last_amount);
+        Some(Segment {
+            first: first.min(reading.from),
+            last,
+        })
+    }
+
+    /// The numbers of class codes, each a clause that shows the whole sentence.
+    pub(super) fn classes(&self, classes: &[ClassNumber], span: Span, found: &mut Yield) {
+        let condition = self.governing.first().map(|found| Condition {
+            words: self.sentence.words(found.first, found.last).to_owned(),
+            span: self.sentence.source_of(found.first, found.last),
+            expr: found.expr.clone(),
+        });
+        for class in classes {
+            let name = class.name();
+            let property = name
+                .property
+                .map_or_else(|| self.local(&name), |property| property.name.clone());
+            found.clauses.push(Draft {
+                span,
+                property,
+                component: name.component,
+                attribute: name.attribute,
+                requirement: Requirement::Bound(class.bound(self.sentence)),
+                condition: condition.clone(),
+                options: self.around.options.clone(),
+                read_by: vec!["class code".to_owned()],
+                confidence: Confidence::ByRule,
+            });
+        }
+    }
+}
+
+/// The name of a thickness beside a gauge, or of a gauge beside a thickness.
+fn same_sheet(held: &Name, dimension: Dimension) -> Option<Name> {
+    let property = held.property?;
+    let component = vocabulary().component(&property.component)?;
+    let attributes: &[&str] = if dimension == Dimension::Gauge {
+        &["gauge"]
+    } else {
+        &["steel_thickness", "thickness"]
+    };
+    let sheet = attributes
+        .iter()
+        .find_map(|attribute| component.property(attribute))?;
+    Some(Name {
+        property: Some(sheet),
+        attribute: sheet.attribute.replace('_', " "),
+        ..held.clone()
+    })
+}

@@ -1,0 +1,40 @@
+//! What an alternate is confined to: "sealant, in place of (a), for joints up to 60 mm". Whoever builds the alternate must keep to it, so it is
+//! required and no condition: as one it would let the alternate's clauses fall away in a wider joint.
+
+use super::Found;
+use crate::model::{Expr, Relation, Test};
+use crate::rules::Sentence;
+
+/// In an item that may be built in place of another: takes what confines it out of the conditions, where the sentence says nothing else in numbers.
+pub(crate) fn keep_required(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
+    let says_nothing_else = (0..sentence.amounts.len()).all(|index| {
+        found
+            .iter()
+            .any(|condition| condition.triggers.contains(&index) && confines(&condition.expr))
+    });
+    if says_nothing_else && offers_alternate(sentence) {
+        found.retain(|condition| !confines(&condition.expr));
+    }
+}
+
+/// Whether a condition sets an upper limit to the joints that are meant.
+fn confines(expr: &Expr) -> bool {
+    let Expr::Test(Test {
+        property, relation, ..
+    }) = expr
+    else {
+        return false;
+    };
+    matches!(property.as_str(), "joint.width" | "joint.rating")
+        && matches!(relation, Relation::AtMost | Relation::LessThan)
+}
+
+/// Whether a sentence offers something in place of something else.
+fn offers_alternate(sentence: &Sentence<'_>) -> bool {
+    (0..sentence.tokens.len()).any(|at| {
+        sentence.is_any(at, &["alternate", "alternative"])
+            || sentence.is_word(at, "in")
+                && sentence.is_any(at + 1, &["place", "lieu"])
+                && sentence.is_word(at + 2, "of")
+    })
+}

@@ -1,0 +1,198 @@
+//! Counts: `two layers`, `not fewer than 2 coats`, `one or more`, `four minimum per side`.
+
+mod pointing;
+mod several;
+mod things;
+
+use measure::notation::NumeralStyle;
+use measure::{Number, Unit};
+
+use super::amounts::{Amount, Shape};
+use super::lex::{Token, TokenKind};
+use crate::model::Span;
+use pointing::{doubles_a_part, is_label, refers_back};
+use several::{bracketed_count, goes_on_counting};
+use things::{COUNTED_SINGLY, NOT_COUNTED, QUALIFIERS};
+
+pub(super) use several::{count_list_at, count_range_at};
+
+/// The count that begins at a token.
+pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    if let Some(amount) = bracketed_count(tokens, at) {
+        return Some(amount);
+    }
+    let token = tokens.get(at)?;
+    if token.is_word("doubled") && doubles_a_part(tokens, at) {
+        return Some(count(2, at..at + 1, token.span, token.span));
+    }
+    let (number, digits) = match &token.kind {
+        TokenKind::Word("once" | "Once" | "ONCE") if compared(tokens, at) => (1, false),
+        TokenKind::Word("twice" | "Twice" | "TWICE") if compared(tokens, at) => (2, false),
+        TokenKind::Word(_) => (token.count?, false),
+        TokenKind::Number(numeral)
+            if numeral.style == NumeralStyle::Whole
+                && (numeral.value <= 100 || is_any(tokens, at + 1, &["cycles"])) =>
+        {
+            (i32::try_from(numeral.value.numerator()).ok()?, true)
+        }
+        _ => return None,
+    };
+    if digits
+        && at
+            .checked_sub(1)
+            .and_then(|before| tokens.get(before))
+            .is_some_and(|before| is_label(before, token))
+    {
+        return None;
+    }
+    // `one hundred and fifty`: no part of a greater number counts by itself.
+    let greater = |at: usize| is_any(tokens, at, &["hundred", "thousand"]);
+    let part_of_another = greater(at + 1)
+        || at > 0 && greater(at - 1)
+        || at > 1 && is_any(tokens, at - 1, &["and"]) && greater(at - 2)
+        || !digits && tokens.get(at + 1).is_some_and(|next| next.count.is_some())
+        || !digits
+            && at > 0
+            && tokens
+                .get(at - 1)
+                .is_some_and(|before| before.count.is_some());
+    if part_of_another || refers_back(tokens, at, number) {
+        return None;
+    }
+    if goes_on_counting(tokens, at) {
+        return Some(count(number, at..at + 1, token.span, token.span));
+    }
+    let mut next = at + 1;
+    // `two (2) layers`
+    if tokens.get(next).is_some_and(|token| token.is_sign('('))
+        && tokens.get(next + 1).is_some_and(Token::is_numeric)
+        && tokens.get(next + 2).is_some_and(|token| token.is_sign(')'))
+    {
+        next += 3;
+    }
+    let bounds = |at: usize| {
+        tokens
+            .get(at)
+            .is_some_and(|token| QUALIFIERS.contains(&token.lower))
+    };
+    // `at least three`, `a minimum of three`
+    let qualified = at.checked_sub(1).is_some_and(|before| {
+        bounds(before) || (is_any(tokens, before, &["of"]) && before > 0 && bounds(before - 1))
+    });
+    counted(tokens, next, number, digits, qualified)
+        .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// A count on tokens, its number on one span and all of it on another.
+fn count(number: i32, tokens: core::ops::Range<usize>, at: Span, whole: Span) -> Amount {
+    Amount {
+        lo: Number::whole(number),
+        hi: None,
+        unit: Unit::Count,
+        shape: Shape::Single,
+        step: Number::ONE,
+        second: None,
+        first: tokens.start,
+        last: tokens.end,
+        at,
+        whole,
+    }
+}
+
+/// Whether "least", "than" or the like stands just before a token: `at least once per room`.
+fn compared(tokens: &[Token<'_>], at: usize) -> bool {
+    at > 0 && is_any(tokens, at - 1, &["least", "than", "most"])
+}
+
+fn is_any(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
+    tokens
+        .get(at)
+        .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
+}
+
+/// Whether what follows a number is something counted.
+fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified: bool) -> bool {
+    let Some(after) = tokens.get(at) else {
+        return false;
+    };
+    let word = |offset: usize| {
+        let token = tokens.get(at + offset)?;
+        token.word().map(|_| token.lower)
+    };
+    let Some(first) = word(0) else {
+        // `at least two, the second after 4 h`: what is counted stands before.
+        if qualified && !digits && matches!(after.kind, TokenKind::Sign(',' | '.' | ';')) {
+            return true;
+        }
+        // `two 1/4 in. dia anchors`, `two 0.145 in. pins`
+        let thing_follows = (at..at + 9).filter_map(|at| tokens.get(at)).any(|token| {
+            COUNTED_SINGLY
+                .iter()
+                .any(|thing| token.lower.starts_with(thing))
+        });
+        return !digits && after.is_numeric() && (number > 1 || thing_follows);
+    };
+    // `1 no. behind`, `4 nos`, as quantities are written in schedules
+    if digits
+        && matches!(first, "no" | "nos" | "off")
+        && !tokens.get(at + 1).is_some_and(Token::is_numeric)
+    {
+        return true;
+    }
+    // `one at every fastener`, `one cut for every 200 feet`
+    let spread = |at: usize| {
+        is_any(tokens, at, &["every", "each"])
+            || is_any(tokens, at, &["at", "for", "in", "on", "per"])
+                && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
+    };
+    // `one movement stop in each run`, `one plug of S on each storey`
+    let spread_soon = |at: usize| {
+        (at..at + 4)
+            .take_while(|at| tokens.get(*at).is_some_and(|token| token.word().is_some()))
+            .any(spread)
+    };
+    let thing = !NOT_COUNTED.contains(&first);
+    if number == 1 && !digits && (spread(at) || (thing && spread_soon(at + 1))) {
+        return true;
+    }
+    if first == "or" {
+        return word(1).is_some_and(|second| matches!(second, "more" | "fewer" | "less"));
+    }
+    if matches!(first, "minimum" | "min" | "maximum" | "max") {
+        return word(1).is_none_or(|second| second == "per");
+    }
+    if first == "per" && digits {
+        // `2 per panel`; but `6 per Table 2` refers.
+        const REFERRED: &[&str] = &["table", "item", "note", "the", "section", "manufacturer"];
+        let measured = tokens.get(at + 1).is_some_and(Token::is_numeric);
+        return measured || word(1).is_some_and(|second| !REFERRED.contains(&second));
+    }
+    // `two such layers`
+    if first == "such"
+        && word(1).is_some_and(|noun| COUNTED_SINGLY.iter().any(|thing| noun.starts_with(thing)))
+    {
+        return true;
+    }
+    // `no fewer than two on each floor`, `at least one in any 25 ft`
+    if qualified
+        && matches!(first, "on" | "in" | "at" | "to" | "for" | "along")
+        && word(1).is_some_and(|second| matches!(second, "each" | "every" | "any" | "a"))
+    {
+        return true;
+    }
+    if NOT_COUNTED.contains(&first) {
+        return false;
+    }
+    let nouns = [Some(first), word(1), word(2)];
+    let singly = nouns
+        .iter()
+        .flatten()
+        .any(|noun| COUNTED_SINGLY.contains(noun));
+    if digits {
+        return qualified || singly || first.ends_with('s') && first.len() > 3;
+    }
+    if number == 1 {
+        return singly || (qualified && !NOT_COUNTED.contains(&first));
+    }
+    true
+}

@@ -1,0 +1,49 @@
+//! What a short text yields, one line a clause.
+
+#![allow(
+    dead_code,
+    clippy::unwrap_used,
+    reason = "each test file uses some of it"
+)]
+
+use listing::{Requirement, read_text};
+
+/// Every clause but prose: its property, what it asks for, and when.
+pub(crate) fn clauses(text: &str) -> Vec<String> {
+    read_text("sample", text)
+        .clauses
+        .iter()
+        .filter_map(|clause| {
+            let asked = match &clause.requirement {
+                Requirement::Bound(bound) => {
+                    let number = |n: Option<measure::Number>| n.map(|n| n.to_string());
+                    let value = match (number(bound.lo), number(bound.hi)) {
+                        (Some(lo), Some(hi)) => format!("{lo} to {hi}"),
+                        (one, other) => one.or(other).unwrap_or_default(),
+                    };
+                    format!("{} {value} {}", bound.relation.words(), bound.unit)
+                }
+                Requirement::Named { names } => {
+                    let names: Vec<&str> = names.iter().map(|name| name.product.as_str()).collect();
+                    format!("one of {}", names.join(" | "))
+                }
+                _ => return None,
+            };
+            let when = clause
+                .condition
+                .as_ref()
+                .map_or_else(String::new, |condition| format!(" if {}", condition.expr));
+            let of = clause
+                .option
+                .as_ref()
+                .map_or_else(String::new, |option| format!(" in {option}"));
+            Some(format!("{}: {asked}{when}{of}", clause.property))
+        })
+        .collect()
+}
+
+/// Whether a text yields just these clauses.
+#[track_caller]
+pub(crate) fn check(text: &str, expected: &[&str]) {
+    assert_eq!(clauses(text), expected, "{text}");
+}

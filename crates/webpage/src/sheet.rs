@@ -1,0 +1,157 @@
+//! The whole page, its style, script and policy.
+
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
+use listing::Reading;
+use maud::{DOCTYPE, Markup, PreEscaped, html};
+use sha2::{Digest, Sha256};
+use wording::text::on_one_line;
+
+use crate::rows::{Beside, Row, rows};
+use crate::stretches::{Stretch, stretches};
+use crate::{Marked, clauses, head, pages, words};
+
+/// The page's style.
+pub const STYLE: &str = include_str!("page.css");
+
+/// The page's script: it lights what belongs together, and leads from clause to clause by the arrow keys. The page says the same without.
+pub const SCRIPT: &str = include_str!("page.js");
+
+/// From how many lines on the words of a row don't stay in view while its clauses pass.
+const MOST_LINES_IN_VIEW: usize = 24;
+
+/// The whole page, as one document that fetches nothing.
+pub fn page(marked: &Marked<'_>) -> String {
+    html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta http-equiv="Content-Security-Policy" content=(policy());
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="referrer" content="no-referrer";
+                meta name="robots" content="noindex";
+                title { (head::name(marked.reading)) ", clause by clause" }
+                style { (PreEscaped(STYLE)) }
+                noscript { style { (PreEscaped(without_script(marked.reading))) } }
+            }
+            body {
+                (content(marked))
+                script { (PreEscaped(SCRIPT)) }
+            }
+        }
+    }
+    .into_string()
+}
+
+/// What the page shows, without the frame around it; [`STYLE`] and [`SCRIPT`] belong to it.
+pub fn content(marked: &Marked<'_>) -> Markup {
+    let rows = rows(marked.text, marked.reading);
+    let stretches = stretches(marked.text, marked.reading, &rows);
+    html! {
+        a.skip href="#beside" { "To the words and their clauses" }
+        (head::head(marked))
+        div.above {
+            (head::accounted(marked.reading, &stretches))
+            (head::to_look_at(marked))
+        }
+        @if let Some(paper) = marked.paper { (pages::outlines(paper, marked.reading)) }
+        main id="beside" aria-label="The listing as written, beside the clauses read from it" {
+            div.bar-above {
+                h2 { "The words, and what was read" }
+                (head::choice(marked.reading))
+                p.keys { kbd { "↑" } kbd { "↓" } " from clause to clause, " kbd { "←" } " to its words, " kbd { "→" } " back" }
+            }
+            (all_rows(marked, &rows, &stretches))
+        }
+        footer {
+            p {
+                "This page shows how the listing was read, and judges no joint. Whether a joint may stand is for the authority having \
+                 jurisdiction; local codes and licensed practice decide."
+            }
+            p { "The listing belongs to its holder. Keep this page as you keep the listing; don't publish it." }
+        }
+    }
+}
+
+fn all_rows(marked: &Marked<'_>, rows: &[Row<'_>], stretches: &[Stretch]) -> Markup {
+    let mut page = 1;
+    let mut rest = stretches;
+    html! {
+        @for row in rows {
+            @let within = next(&mut rest, row);
+            section.row aria-label=(label(row)) {
+                div.words.(if is_table(row.span.of(marked.text)) { "table" } else { "running" })
+                    .(if is_in_view(row.span.of(marked.text)) { "short" } else { "long" }) {
+                    @for stretch in within { (words::words(marked.text, stretch, &mut page)) }
+                }
+                div.beside {
+                    @if let Some(item) = row.item { h3 { (on_one_line(&item.path)) " " (on_one_line(&item.title)) } }
+                    @if !row.beside.is_empty() { ul { @for beside in &row.beside { (one(marked, *beside)) } } }
+                }
+            }
+        }
+    }
+}
+
+/// The stretches of the next row.
+fn next<'s>(rest: &mut &'s [Stretch], row: &Row<'_>) -> &'s [Stretch] {
+    let end = rest.partition_point(|stretch| stretch.span.start() < row.span.end());
+    let (within, after) = rest.split_at(end);
+    *rest = after;
+    within
+}
+
+fn one(marked: &Marked<'_>, beside: Beside) -> Markup {
+    let reading = marked.reading;
+    match beside {
+        Beside::Clause(index) => html! {
+            @if let Some(clause) = reading.clauses.get(index) { (clauses::clause(marked, index, clause)) }
+        },
+        Beside::Warning(index) => html! {
+            @if let Some(warning) = reading.warnings.get(index) { (clauses::warning(index, warning)) }
+        },
+    }
+}
+
+/// What a row is called.
+fn label(row: &Row<'_>) -> String {
+    row.item.map_or_else(
+        || "words".to_owned(),
+        |item| {
+            format!(
+                "item {} {}",
+                on_one_line(&item.path),
+                on_one_line(&item.title)
+            )
+        },
+    )
+}
+
+/// Whether words are set in columns, which must not be broken up.
+fn is_table(words: &str) -> bool {
+    let columns = |line: &&str| line.trim().contains("   ") || line.matches('|').count() > 1;
+    words.lines().filter(columns).count() > 1
+}
+
+fn is_in_view(words: &str) -> bool {
+    words.lines().count() < MOST_LINES_IN_VIEW
+}
+
+/// Nothing is fetched, and no script runs but the page's own.
+fn policy() -> String {
+    let digest = BASE64_STANDARD.encode(Sha256::digest(SCRIPT));
+    format!(
+        "default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
+    )
+}
+
+/// Without the script: a rule for each clause that lights it together with its words.
+fn without_script(reading: &Reading) -> String {
+    let rules = (0..reading.clauses.len()).map(|index| {
+        format!(
+            "body:has([data-lit~=\"{index}\"]:is(:hover,:focus,:focus-within,:target)) [data-lit~=\"{index}\"]{{background:var(--lit)}}\n"
+        )
+    });
+    rules.chain([".keys{display:none}".to_owned()]).collect()
+}

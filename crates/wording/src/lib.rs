@@ -1,0 +1,17 @@
+//! What a reading holds, in plain words: the same in the terminal, on a page and on paper.
+//!
+//! | module | what it words |
+//! |---|---|
+//! | [`clause`] | what a clause asks for, of what, when, and how it was read |
+//! | [`condition`] | when a clause applies |
+//! | [`head`] | what a head states, the choices left, how firm the reading is |
+//! | [`warning`] | what to do about a warning |
+//! | [`text`] | words of other people's files, made fit to be shown |
+//!
+//! What is absent: layout, colour and markup, which are the showing program's; and verdicts, which explain themselves.
+
+pub mod clause;
+pub mod condition;
+pub mod head;
+pub mod text;
+pub mod warning;
