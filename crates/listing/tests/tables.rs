@@ -153,3 +153,87 @@ fn class_codes_run_together_or_set_apart() {
         );
     }
 }
+
+#[test]
+fn rows_under_a_line_of_their_own_and_columns_under_one_heading() {
+    check(
+        "2. WALLS\n\n\
+         \x20   TABLE 1 - WALL JOINTS\n\
+         \x20   ------------------------------------------------------------\n\
+         \x20                                     Joint width (mm)\n\
+         \x20                             ------------------------------\n\
+         \x20                             10 to 25        26 to 50\n\
+         \x20   ------------------------------------------------------------\n\
+         \x20   FRL -/60/60\n\
+         \x20     Packing depth, min (mm)     50              60\n\
+         \x20     Compression, min (%)        15              20 (a)\n\
+         \x20   FRL -/120/120\n\
+         \x20     Packing depth, min (mm)     75              90\n\
+         \x20   ------------------------------------------------------------\n\
+         3. SLABS\n",
+        &[
+            "packing.depth: at least 50 mm [FRL -/60/60; Joint width (mm): 10 to 25]",
+            "packing.depth: at least 60 mm [FRL -/60/60; Joint width (mm): 26 to 50]",
+            "Table 1:wall_joints_compression_min: at least 15 % [FRL -/60/60; Joint width (mm): 10 to 25]",
+            "Table 1:wall_joints_compression_min: at least 20 % [FRL -/60/60; Joint width (mm): 26 to 50]",
+            "packing.depth: at least 75 mm [FRL -/120/120; Joint width (mm): 10 to 25]",
+            "packing.depth: at least 90 mm [FRL -/120/120; Joint width (mm): 26 to 50]",
+        ],
+    );
+}
+
+#[test]
+fn entries_with_their_unit_in_brackets() {
+    check(
+        "PART A   CONCRETE WALL\n\n\
+         Thickness [mm]                   min. 125 for 60 and 90 minutes\n\
+         \x20                                min. 150 for 120 minutes\n\
+         Spread of grinding, from\n\
+         \x20 joint edge [mm]                not less than 50\n\n\
+         PART B   PACKING\n\n\
+         Depth [mm]                       not below 90\n\
+         Compression [%]:                 25 - 35\n\
+         \x20                                in joints wider than 50 mm, 40 minimum\n\
+         Length of pieces [mm]:           600 minimum. Short pieces shall not be placed next\n\
+         \x20                                to one another.\n\n\
+         PART C1  SEALANT\n\n\
+         Depth, minimum [mm]:\n\
+         \x20 60 minutes                     10\n\
+         \x20 120 minutes                    15\n\
+         Skin time [min]                  about 45\n\
+         Bond breaker tape:               Required behind the sealant\n\
+         \x20 thickness [mm]                 0.1 to 0.3\n\n\
+         PART C2  COATING\n\n\
+         Wet film [mm]:                   2.5\n\
+         Overlap [mm]:                    onto concrete, 25 minimum\n",
+        &[
+            "wall.thickness: at least 125 mm [for 60 and 90 minutes]",
+            "wall.thickness: at least 150 mm [for 120 minutes]",
+            "A:joint_spread_of_grinding_from: at least 50 mm",
+            "packing.depth: at least 90 mm",
+            "packing.compression: between 25 % and 35 %",
+            "packing.compression: at least 40 % [in joints wider than 50 mm]",
+            "packing.length: at least 600 mm",
+            "sealant.depth: at least 10 mm [60 minutes]",
+            "sealant.depth: at least 15 mm [120 minutes]",
+            "C1:sealant_skin_time: about 45 min",
+            "tape.thickness: between 0.1 mm and 0.3 mm",
+            "coating.wet_thickness: nominal 2.5 mm",
+            "coating.overlap_concrete: at least 25 mm",
+        ],
+    );
+}
+
+#[test]
+fn what_is_at_the_joint_is_no_measure_of_it() {
+    check(
+        "A. WALL\n\n\
+         Edge screws from joint [mm]:     12 - 18\n\
+         Joint width [mm]:                15 to 75\n\n\
+         B. PACKING\n",
+        &[
+            "A:fastener_edge_screws_from_joint: between 12 mm and 18 mm",
+            "joint.width: between 15 mm and 75 mm",
+        ],
+    );
+}

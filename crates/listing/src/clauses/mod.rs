@@ -5,6 +5,7 @@ mod carried;
 mod classes;
 mod context;
 mod draft;
+mod entries;
 mod governing;
 mod kind_clauses;
 mod kinds;
@@ -72,6 +73,9 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 // A list goes on in its next bullet.
                 let listed = caption.starts_with(['•', '-', '–', '*']);
                 lead = carried(&caption).or(lead.filter(|_| listed));
+            }
+            Paragraph::Entry(entry) => {
+                entries::read(source, entry, around, &mut subject, &mut found);
             }
             Paragraph::Table(table) => tables::read(source, table, &caption, around, &mut found),
         }

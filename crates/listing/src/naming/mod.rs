@@ -212,20 +212,25 @@ fn told(ranking: Vec<Scored>) -> Vec<Scored> {
 pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subject) -> Name {
     let mentioned = components_in(heading);
     // What stands after "in the" says where: "depth in the joint" is no depth of the joint.
-    let place = [" in the ", " at the ", " to the ", " of each ", " to each "]
+    let place = [
+        " in the ",
+        " at the ",
+        " to the ",
+        " of each ",
+        " to each ",
+        " from ",
+        " onto ",
+        " between ",
+    ]
+    .iter()
+    .filter_map(|words| heading.to_ascii_lowercase().find(words))
+    .min()
+    .filter(|_| !subject.titles.is_empty())
+    .unwrap_or(heading.len());
+    let weighed = mentioned
         .iter()
-        .filter_map(|words| heading.to_ascii_lowercase().find(words))
-        .min()
-        .filter(|_| !subject.titles.is_empty())
-        .unwrap_or(heading.len());
-    let weighed = mentioned.iter().map(|(component, weak, at)| {
-        let weight = match (*weak, at.start > place) {
-            (_, true) => 3,
-            (true, false) => 6,
-            (false, false) => 9,
-        };
-        (*component, weight)
-    });
+        .filter(|(.., at)| at.start < place)
+        .map(|(component, weak, _)| (*component, if *weak { 6 } else { 9 }));
     let weights: Vec<_> = weighed
         .chain(subject.titles.first().map(|(component, _)| (*component, 5)))
         .collect();
@@ -240,7 +245,10 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
     } else {
         scored(&[])
     };
-    match scored.first().filter(|best| best.score >= ENOUGH) {
+    match scored
+        .first()
+        .filter(|best| best.score >= ENOUGH && speaks_of(best.property, heading))
+    {
         Some(best) => named(best.property, best.score - rival(&scored) < CLEAR),
         None => Name {
             component: mentioned.first().map_or_else(
@@ -249,6 +257,28 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
             ),
             ..local(heading.to_lowercase(), subject, None)
         },
+    }
+}
+
+/// Whether a heading speaks of a property of the joint itself: "Edge screws from joint" is no width of it, and "Compression" alone is as soon
+/// the packing's as a movement.
+fn speaks_of(property: &Property, heading: &str) -> bool {
+    const WIDTH: &[&str] = &["width", "wide", "opening", "gap", "jt", "linear"];
+    const MOVEMENT: &[&str] = &[
+        "movement",
+        "moves",
+        "displacement",
+        "closing",
+        "opening",
+        "cyc",
+    ];
+    let lower = heading.to_lowercase();
+    let says = |words: &[&str]| words.iter().any(|word| lower.contains(word));
+    match property.attribute.as_str() {
+        _ if property.component != "joint" => true,
+        "width" => lower.trim_start().starts_with("joint") || says(WIDTH),
+        attribute if attribute.starts_with("movement_") => says(MOVEMENT),
+        _ => true,
     }
 }
 

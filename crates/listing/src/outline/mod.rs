@@ -2,6 +2,7 @@
 
 mod build;
 mod caption;
+mod entry;
 mod marker;
 mod schedule;
 mod sequence;
@@ -9,4 +10,5 @@ mod tables;
 mod title;
 
 pub(crate) use build::{Outline, OutlineItem, Paragraph, outline};
+pub(crate) use entry::Entry;
 pub(crate) use tables::Table;

@@ -71,6 +71,9 @@ impl Sequence {
         if let Some(depth) = parent {
             return Some(self.placement(marker, depth + 1));
         }
+        if let Some(depth) = self.introduced_next(marker) {
+            return Some(self.placement(marker, depth));
+        }
         let new_scheme = marker.parts.len() == 1
             && marker.parts.iter().all(Part::is_first)
             && self.open.iter().all(|open| !same_scheme(open, marker));
@@ -89,6 +92,29 @@ impl Sequence {
             && indent <= first.indent
             && marker.close != Close::Nothing;
         (regroup || notes).then(|| self.placement(marker, 0))
+    }
+
+    /// The depth of an introduced letter that follows another, one of them with a number: `PART D1` after `PART C`, `PART E` after `PART D2`.
+    fn introduced_next(&self, marker: &Marker) -> Option<usize> {
+        let [first @ Part::Letters(_), rest @ ..] = marker.parts.as_slice() else {
+            return None;
+        };
+        (0..self.open.len()).rev().find(|depth| {
+            self.open.get(*depth).is_some_and(|open| {
+                let lettered = matches!(
+                    open.parts.as_slice(),
+                    [Part::Letters(_)] | [Part::Letters(_), Part::Number(_)]
+                );
+                marker.introduced
+                    && open.introduced
+                    && lettered
+                    && matches!(rest, [] | [Part::Number(1)])
+                    && open
+                        .parts
+                        .first()
+                        .is_some_and(|before| first.follows(before))
+            })
+        })
     }
 
     /// A place of its own, outermost, for a marker that stands in a column of markers but doesn't continue the outline.

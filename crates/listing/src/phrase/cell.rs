@@ -111,16 +111,20 @@ fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
     let (first, second, third) = (word(0), word(1), word(2));
     match (first.as_str(), second.as_str(), third.as_str()) {
         ("up", "to", "and") => (Some(Relation::AtMost), 4),
-        ("up", "to", _) | ("at", "most", _) | ("not", "over" | "exceeding", _) => {
+        ("up", "to", _)
+        | ("at", "most", _)
+        | ("not" | "no" | "never", "over" | "exceeding" | "above", _) => {
             (Some(Relation::AtMost), 2)
         }
-        ("at", "least", _) | ("not" | "no", "under", _) => (Some(Relation::AtLeast), 2),
-        ("not" | "no", "less", "than") => (Some(Relation::AtLeast), 3),
-        ("not" | "no", "more", "than") => (Some(Relation::AtMost), 3),
+        ("at", "least", _) | ("not" | "no" | "never", "under" | "below", _) => {
+            (Some(Relation::AtLeast), 2)
+        }
         ("more" | "greater", "than", _) => (Some(Relation::MoreThan), 2),
         ("less", "than", _) => (Some(Relation::LessThan), 2),
         ("over" | "above" | "exceeding", _, _) => (Some(Relation::MoreThan), 1),
         ("under" | "below", _, _) => (Some(Relation::LessThan), 1),
+        ("not" | "no", comparative, "than") if is_less(comparative) => (Some(Relation::AtLeast), 3),
+        ("not" | "no", comparative, "than") if is_more(comparative) => (Some(Relation::AtMost), 3),
         ("min" | "minimum", _, _) => (Some(Relation::AtLeast), 1),
         ("max" | "maximum", _, _) => (Some(Relation::AtMost), 1),
         ("nom" | "nominal", _, _) => (Some(Relation::Nominal), 1),
@@ -135,6 +139,32 @@ fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
     }
 }
 
+fn is_less(comparative: &str) -> bool {
+    [
+        "less",
+        "thinner",
+        "narrower",
+        "shallower",
+        "shorter",
+        "lower",
+        "closer",
+        "smaller",
+        "lighter",
+        "nearer",
+        "colder",
+        "younger",
+    ]
+    .contains(&comparative)
+}
+
+fn is_more(comparative: &str) -> bool {
+    [
+        "more", "greater", "thicker", "wider", "deeper", "longer", "higher", "larger", "heavier",
+        "warmer", "hotter", "older", "later",
+    ]
+    .contains(&comparative)
+}
+
 /// The qualifier that closes a cell, and the token after it.
 fn closing(tokens: &[Token<'_>], at: usize) -> (Option<Relation>, usize) {
     let word = |at: usize| {
@@ -145,6 +175,8 @@ fn closing(tokens: &[Token<'_>], at: usize) -> (Option<Relation>, usize) {
             .unwrap_or_default()
     };
     match (word(at).as_str(), word(at + 1).as_str()) {
+        ("at", "least") => (Some(Relation::AtLeast), at + 2),
+        ("at", "most") => (Some(Relation::AtMost), at + 2),
         ("min" | "minimum", _) => (Some(Relation::AtLeast), at + 1),
         ("max" | "maximum", _) => (Some(Relation::AtMost), at + 1),
         ("or" | "and", "more" | "over" | "above" | "thicker" | "heavier" | "wider" | "greater") => {

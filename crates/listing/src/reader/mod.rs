@@ -240,6 +240,10 @@ impl<'a> Reader<'a> {
                         )
                     }),
                 Paragraph::Table(table) => (table.span.start() < before).then_some(None),
+                Paragraph::Entry(entry) => {
+                    let opens = entry.pieces().next()?.start() < before;
+                    opens.then_some(None)
+                }
             });
         let words = match last {
             Some(words) => words?,
@@ -262,13 +266,9 @@ impl<'a> Reader<'a> {
         let piece = item
             .paragraphs
             .iter()
-            .find_map(|paragraph| match paragraph {
-                Paragraph::Text(pieces) => pieces
-                    .iter()
-                    .map(|piece| piece.of(self.text))
-                    .find(|words| words.contains(path)),
-                Paragraph::Table(_) => None,
-            })?;
+            .flat_map(Paragraph::pieces)
+            .map(|piece| piece.of(self.text))
+            .find(|words| words.contains(path))?;
         let before = piece.get(..piece.find(path)?)?;
         components_in(before)
             .last()
@@ -288,12 +288,8 @@ impl<'a> Reader<'a> {
             .find(|(_, item)| item.title.contains(footnote))
             .or_else(|| {
                 items().find(|(_, item)| {
-                    item.paragraphs.iter().any(|paragraph| match paragraph {
-                        Paragraph::Text(pieces) => pieces
-                            .iter()
-                            .any(|piece| piece.of(self.text).contains(footnote)),
-                        Paragraph::Table(_) => false,
-                    })
+                    let mut pieces = item.paragraphs.iter().flat_map(Paragraph::pieces);
+                    pieces.any(|piece| piece.of(self.text).contains(footnote))
                 })
             })
             .map(|(index, _)| index)

@@ -50,6 +50,9 @@ pub(super) fn items(items: &[OutlineItem], options: &[ItemOption]) -> Vec<Item> 
                 .map(|paragraph| match paragraph {
                     Paragraph::Text(pieces) => pieces.last().map_or(0, |span| span.end()),
                     Paragraph::Table(table) => table.span.end(),
+                    Paragraph::Entry(entry) => {
+                        entry.pieces().map(|span| span.end()).max().unwrap_or(0)
+                    }
                 })
                 .max()
                 .unwrap_or(0);

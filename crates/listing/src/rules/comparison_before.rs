@@ -188,6 +188,11 @@ pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize)
         if sentence.is_any(at, NEGATIONS) {
             return Some(at);
         }
+        // "shall not, however, vary by more than": the word only steps in.
+        let aside = sentence.is_sign(at, ',') && (sentence.is_word(at + 1, "however") || at > 0 && sentence.is_word(at - 1, "however"));
+        if aside {
+            continue;
+        }
         if sentence.is_stop(at) || sentence.is_any(at, &["but", "unless", "except", "where", "when", "if", "until"]) {
             return None;
         }

@@ -5,6 +5,7 @@ use measure::Quantity;
 use super::caption::captions;
 use super::heading::{Heading, Selects, heading};
 use super::labels;
+use super::rating::split_rating;
 use crate::layout::Flow;
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
@@ -26,6 +27,8 @@ pub(super) struct Row {
     pub(super) label: Option<Heading>,
     /// The part that the row is of, where its first cell and those above name one: "Cover strip (optional)".
     pub(super) part: String,
+    /// The line that it stands under, which says which joints it is for: "FRL -/60/60".
+    pub(super) group: String,
     span: Span,
 }
 
@@ -55,6 +58,7 @@ impl Columns {
                     .collect(),
                 label: None,
                 part: String::new(),
+                group: String::new(),
                 span: row.span,
             })
             .collect();
@@ -63,6 +67,9 @@ impl Columns {
             .iter()
             .map(|pieces| heading(Flow::of(source, pieces.iter().copied()).text()))
             .collect();
+        if headings.len() >= 3 {
+            labels::group_rows(&mut rows);
+        }
         let label = labels::column(&mut headings, &rows);
         choose_selecting(&mut headings, &rows, label.is_some());
         if let Some(column) = label {
@@ -110,6 +117,13 @@ impl Columns {
     pub(super) fn condition(&self, row: &Row, column: &Heading) -> Option<Condition> {
         let mut words = Vec::new();
         let mut parts = Vec::new();
+        if !row.group.is_empty() {
+            words.push(row.group.clone());
+            parts.push(match split_rating(&row.group) {
+                (rest, Some(rating)) if rest.is_empty() => rating.expr,
+                _ => Expr::Words(row.group.clone()),
+            });
+        }
         for (index, heading) in self.headings.iter().enumerate() {
             let Some(selects) = heading.selects.filter(|_| self.label.is_none()) else {
                 continue;

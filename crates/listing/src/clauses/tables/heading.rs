@@ -8,21 +8,21 @@ use crate::rules::qualifier;
 
 /// What a heading says of its cells.
 #[derive(Debug, Clone)]
-pub(super) struct Heading {
+pub(in crate::clauses) struct Heading {
     pub(super) words: String,
-    pub(super) unit: Option<Unit>,
-    pub(super) second_unit: Option<Unit>,
+    pub(in crate::clauses) unit: Option<Unit>,
+    pub(in crate::clauses) second_unit: Option<Unit>,
     pub(super) relation: Option<Relation>,
-    pub(super) selects: Option<Selects>,
+    pub(in crate::clauses) selects: Option<Selects>,
     /// The property of the joint that its cells require, where it selects no rows.
-    pub(super) requires: Option<&'static str>,
+    pub(in crate::clauses) requires: Option<&'static str>,
     /// The rating that the whole column is for: `EI 90`, `2 hr`.
     pub(super) rating: Option<Rating>,
 }
 
 /// What a column that selects rows tests.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Selects {
+pub(in crate::clauses) enum Selects {
     Width,
     Rating,
     Other,
@@ -30,7 +30,7 @@ pub(super) enum Selects {
 
 impl Selects {
     /// The property that it tests.
-    pub(super) const fn property(self) -> Option<&'static str> {
+    pub(in crate::clauses) const fn property(self) -> Option<&'static str> {
         match self {
             Self::Width => Some("joint.width"),
             Self::Rating => Some("joint.rating"),
@@ -131,7 +131,7 @@ fn speaks_of_joint_width(word: &str) -> bool {
 }
 
 /// Reads a heading.
-pub(super) fn heading(text: &str) -> Heading {
+pub(in crate::clauses) fn heading(text: &str) -> Heading {
     let (text, rating) = split_rating(text.trim());
     let words = Words::of(&text);
     let selects = words.selects();

@@ -1,7 +1,7 @@
 //! Tables whose rows are labelled: a column says what the cells after it are, and their headings which joints they are for.
 
 use super::columns::{Row, selecting};
-use super::heading::{Heading, Selects};
+use super::heading::{Heading, Selects, heading};
 use super::rating::Rating;
 use crate::phrase::cell;
 
@@ -10,7 +10,7 @@ pub(super) fn column(headings: &mut [Heading], rows: &[Row]) -> Option<usize> {
     if let Some(label) = named(headings) {
         return Some(label);
     }
-    if head_by_value(headings) {
+    if head_by_value(headings) || share_a_heading(headings) {
         return Some(0);
     }
     is_labelled(headings, rows).then_some(0)
@@ -123,6 +123,79 @@ fn head_by_value(headings: &mut [Heading]) -> bool {
     }
     first.selects = None;
     true
+}
+
+/// Whether the headings after the first are values of the joint's width or rating under one heading that they share: `Joint width (mm)` over
+/// `10 to 25 | 26 to 50`. Each then heads the cells for the joints that it names.
+fn share_a_heading(headings: &mut [Heading]) -> bool {
+    let Some((first, columns)) = headings.split_first_mut() else {
+        return false;
+    };
+    let Some(shared) = shared_words(columns).filter(|_| !first.describes()) else {
+        return false;
+    };
+    let over = heading(&shared);
+    let Some(selects) = over.selects.filter(|selects| *selects != Selects::Other) else {
+        return false;
+    };
+    let own = |column: &Heading| {
+        let words = column.words.get(shared.len()..).unwrap_or_default().trim();
+        let is_value = cell(words, over.unit, over.second_unit)
+            .is_some_and(|cell| cell.unit == over.unit && !cell.goes_on);
+        is_value.then(|| words.to_owned())
+    };
+    let values: Vec<Option<String>> = columns.iter().map(own).collect();
+    if over.unit.is_none() || values.iter().any(Option::is_none) {
+        return false;
+    }
+    for (column, words) in columns.iter_mut().zip(values.into_iter().flatten()) {
+        column.words.clear();
+        column.rating = Some(Rating {
+            expr: selecting(selects, &over, &words),
+            words: format!("{shared}: {words}"),
+        });
+        column.selects = None;
+        column.requires = None;
+        column.relation = None;
+        column.unit = None;
+    }
+    first.selects = None;
+    true
+}
+
+/// The words that all headings begin with, of two headings or more.
+fn shared_words(columns: &[Heading]) -> Option<String> {
+    let (first, rest) = columns.split_first()?;
+    let words: Vec<&str> = first.words.split(' ').collect();
+    let shared = (1..words.len()).rev().find_map(|count| {
+        let begin = words.get(..count)?.join(" ");
+        let all = rest
+            .iter()
+            .all(|column| column.words.starts_with(&format!("{begin} ")));
+        all.then_some(begin)
+    });
+    shared.filter(|_| !rest.is_empty())
+}
+
+/// Names the rows that stand under a line of their own: `FRL -/60/60` over `Packing depth | 50 | 60`. That line is no row.
+pub(super) fn group_rows(rows: &mut Vec<Row>) {
+    let heads = |row: &Row| {
+        let rest = 1..row.cells.len();
+        !row.text(0).is_empty()
+            && !rest.is_empty()
+            && rest.clone().all(|at| row.text(at).is_empty())
+    };
+    let mut group = String::new();
+    let mut kept = Vec::new();
+    for mut row in core::mem::take(rows) {
+        if heads(&row) {
+            row.text(0).clone_into(&mut group);
+        } else {
+            row.group.clone_from(&group);
+            kept.push(row);
+        }
+    }
+    *rows = kept;
 }
 
 /// Whether each heading but the first is a rating alone, or says nothing of its cells where the first cells of the rows do.

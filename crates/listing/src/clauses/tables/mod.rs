@@ -15,14 +15,14 @@ use measure::{Dimension, Unit};
 use vocabulary::vocabulary;
 
 use self::columns::Columns;
-use self::heading::Heading;
+pub(super) use self::heading::{Heading, Selects, heading};
 pub(super) use self::keyed::keyed_list;
 
 use super::Around;
 use super::classes::class_numbers;
 use super::draft::{Draft, Yield, local_property};
 use crate::layout::Flow;
-use crate::model::{Bound, Condition, Confidence, Relation, Requirement, SecondValue};
+use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue};
 use crate::naming::{Name, name_heading};
 use crate::outline::Table;
 use crate::phrase::cell;
@@ -51,6 +51,12 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
     }
 }
 
+/// The rating that words are, and nothing besides: `60 minutes`, `2 hr`.
+pub(super) fn rating_of(words: &str) -> Option<Expr> {
+    let (rest, rating) = rating::split_rating(words.trim());
+    rest.is_empty().then_some(rating?.expr)
+}
+
 /// A dash or the like that leaves a cell empty.
 fn is_blank_mark(words: &str) -> bool {
     !words.chars().any(char::is_alphanumeric)
@@ -62,7 +68,8 @@ fn is_no_limit(words: &str) -> bool {
     WORDS.contains(&words.trim().to_lowercase().as_str())
 }
 
-fn read_cell(
+/// Reads a cell under its heading.
+pub(super) fn read_cell(
     heading: &Heading,
     flow: &Flow,
     condition: Option<&Condition>,

@@ -7,6 +7,7 @@ mod tables;
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, marker};
 use super::schedule::{Columns, columns};
 use super::sequence::Sequence;
@@ -20,6 +21,19 @@ pub(crate) enum Paragraph {
     Text(Vec<Span>),
     /// A table.
     Table(Table),
+    /// A label with its unit, and a value.
+    Entry(Entry),
+}
+
+impl Paragraph {
+    /// The pieces of running text that it is made of; none of a table.
+    pub(crate) fn pieces(&self) -> Vec<Span> {
+        match self {
+            Self::Text(pieces) => pieces.clone(),
+            Self::Entry(entry) => entry.pieces().collect(),
+            Self::Table(_) => Vec::new(),
+        }
+    }
 }
 
 /// An item with what stands in it.
@@ -168,9 +182,25 @@ impl<'a> Builder<'a> {
         if let Some(end) = self.begins_captioned_table(at) {
             return end;
         }
+        if let Some(end) = self.entries(at) {
+            return end;
+        }
         self.captioned = None;
         self.text_line(at, line);
         at + 1
+    }
+
+    /// Takes the entries of a data sheet that begin at a line.
+    fn entries(&mut self, at: usize) -> Option<usize> {
+        let item = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index))?;
+        let (entries, end) = entries_at(self.lines, at)?;
+        item.paragraphs
+            .extend(entries.into_iter().map(Paragraph::Entry));
+        self.gap = true;
+        self.page_turned = false;
+        Some(end)
     }
 
     /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more.

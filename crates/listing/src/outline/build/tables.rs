@@ -90,7 +90,7 @@ impl Builder<'_> {
                 Paragraph::Text(pieces) => {
                     cites(Flow::of(self.source, pieces.iter().copied()).text(), path)
                 }
-                Paragraph::Table(_) => false,
+                Paragraph::Table(_) | Paragraph::Entry(_) => false,
             })
     }
 

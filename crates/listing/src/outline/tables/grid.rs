@@ -5,17 +5,21 @@ use crate::model::Span;
 
 use super::{Table, add};
 
-/// A table of white space: headings and rows cut at its columns.
+/// A rule within a heading: the place of the heading's line below it, and where it stands.
+pub(super) type InnerRule = (usize, (usize, usize));
+
+/// A table of white space: headings and rows cut at its columns. What stands over an inner rule heads all columns under the rule.
 pub(super) fn filled(
     headings: &[Line<'_>],
     rows: &[Line<'_>],
     columns: &[(usize, usize)],
+    inner: &[InnerRule],
 ) -> Table {
     let mut table = Table {
         headings: vec![Vec::new(); columns.len()],
         ..Table::default()
     };
-    for cells in heading_cells(headings, columns) {
+    for cells in heading_cells(headings, columns, inner) {
         add(&mut table.headings, &cells);
     }
     for line in rows {
@@ -130,19 +134,30 @@ fn runs(line: &Line<'_>) -> Vec<Run> {
 
 /// The cells of the heading's lines, one list a line. A run heads the column that it stands over; one over several columns that have
 /// headings of their own below heads each of them, and else goes to them word by word.
-fn heading_cells(lines: &[Line<'_>], columns: &[(usize, usize)]) -> Vec<Vec<Span>> {
+fn heading_cells(
+    lines: &[Line<'_>],
+    columns: &[(usize, usize)],
+    inner: &[InnerRule],
+) -> Vec<Vec<Span>> {
     let lines: Vec<Vec<Run>> = lines.iter().map(runs).collect();
     lines
         .iter()
         .enumerate()
         .map(|(index, line)| {
             let below = lines.get(index + 1..).unwrap_or_default();
-            line_cells(line, below, columns)
+            let rules = inner.iter().filter(|(below, _)| *below == index + 1);
+            let rules: Vec<(usize, usize)> = rules.map(|(_, rule)| *rule).collect();
+            line_cells(line, below, columns, &rules)
         })
         .collect()
 }
 
-fn line_cells(line: &[Run], below: &[Vec<Run>], columns: &[(usize, usize)]) -> Vec<Span> {
+fn line_cells(
+    line: &[Run],
+    below: &[Vec<Run>],
+    columns: &[(usize, usize)],
+    rules: &[(usize, usize)],
+) -> Vec<Span> {
     let mut cells = vec![Span::default(); columns.len()];
     let mut put = |index: usize, span: Span| {
         if let Some(cell) = cells.get_mut(index) {
@@ -160,6 +175,17 @@ fn line_cells(line: &[Run], below: &[Vec<Run>], columns: &[(usize, usize)]) -> V
         return cells;
     }
     for (index, run) in line.iter().enumerate() {
+        let rule = rules
+            .iter()
+            .find(|(from, to)| *from <= run.from && run.to <= *to);
+        if let Some((from, to)) = rule {
+            let under = columns.iter().enumerate().filter(|(_, (start, end))| {
+                let middle = usize::midpoint(*start, *end);
+                (*from..*to).contains(&middle)
+            });
+            under.for_each(|(index, _)| put(index, run.span));
+            continue;
+        }
         let grouped = grouped(run, line.get(index + 1), below, columns);
         let under: Vec<usize> = (0..columns.len())
             .filter(|index| {

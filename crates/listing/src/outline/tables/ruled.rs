@@ -2,7 +2,7 @@
 
 use crate::layout::{Line, is_rule};
 
-use super::grid::{columns, filled, gaps};
+use super::grid::{InnerRule, columns, filled, gaps};
 use super::{Table, around, speaks};
 
 /// Rows in columns of white space, headed by a rule: `rule, headings, rule, rows` or `headings, rule, rows`.
@@ -15,14 +15,29 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         at += 1;
     }
     let heading_start = at;
+    // A rule over some of the columns only stands within the heading.
+    let outer = region.first().filter(|_| ruled_above);
+    let is_inner = |line: &Line<'_>| {
+        const ASIDE: usize = 4;
+        is_rule(line.text) && outer.is_some_and(|outer| line.indent >= outer.indent + ASIDE)
+    };
     while region
         .get(at)
-        .is_some_and(|line| !line.is_blank() && !is_rule(line.text))
+        .is_some_and(|line| !line.is_blank() && (!is_rule(line.text) || is_inner(line)))
         && at - heading_start <= MOST_HEADING_LINES
     {
         at += 1;
     }
-    let headings = region.get(heading_start..at)?;
+    let mut headings: Vec<Line<'_>> = Vec::new();
+    let mut inner: Vec<InnerRule> = Vec::new();
+    for line in region.get(heading_start..at)? {
+        if is_rule(line.text) {
+            inner.push((headings.len(), places(line)));
+        } else {
+            headings.push(*line);
+        }
+    }
+    let headings = headings.as_slice();
     let rule = region.get(at).filter(|line| is_rule(line.text))?;
     let split_rule = rule.text.trim().contains("  ");
     if headings.is_empty()
@@ -39,7 +54,14 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .take_while(|line| !line.is_blank() && !is_rule(line.text))
         .count();
     let rows = region.get(rows_start..rows_start + rows_len)?;
-    let columnar = rows.iter().filter(|line| gaps(line.text) >= 1).count();
+    let columnar = (0..rows_len)
+        .filter(|at| {
+            let own = rows.get(*at);
+            own.is_some_and(|line| {
+                gaps(line.text) >= 1 || heads_rows(line, rows.get(at + 1)) || goes_on(line, rows)
+            })
+        })
+        .count();
     let plainly_columnar = rows_len >= 3
         && rows
             .iter()
@@ -57,11 +79,32 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     if columns.len() < 2 {
         return None;
     }
-    let mut table = filled(headings, rows, &columns);
+    let mut table = filled(headings, rows, &columns, &inner);
     let mut end = rows_start + rows_len;
     if region.get(end).is_some_and(|line| is_rule(line.text)) {
         end += 1;
     }
     table.span = around(region.get(..end)?)?;
     Some((table, start + end))
+}
+
+/// Where a line begins and ends, as places of characters.
+fn places(line: &Line<'_>) -> (usize, usize) {
+    let text = line.text.trim_end();
+    let end = text.chars().count();
+    (end - text.trim_start().chars().count(), end)
+}
+
+/// Whether a line only heads the rows below it, which stand further in: `FRL -/60/60` over `  Packing depth    50    60`.
+fn heads_rows(line: &Line<'_>, next: Option<&Line<'_>>) -> bool {
+    const MOST_WORDS: usize = 5;
+    let short = line.text.split_whitespace().count() <= MOST_WORDS && gaps(line.text) == 0;
+    short && next.is_some_and(|next| next.indent > line.indent && gaps(next.text) >= 1)
+}
+
+/// Whether a line only goes on with a cell of the row above: a few words that stand under no first cell.
+fn goes_on(line: &Line<'_>, rows: &[Line<'_>]) -> bool {
+    const MOST_WORDS: usize = 4;
+    let first = rows.iter().map(|row| row.indent).min().unwrap_or_default();
+    line.indent > first && line.text.split_whitespace().count() <= MOST_WORDS
 }

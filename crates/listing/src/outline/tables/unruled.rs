@@ -84,7 +84,7 @@ fn assembled(headings: &[Line<'_>], rows: &[Line<'_>], region: &[Line<'_>]) -> O
     if columns.len() < 2 {
         return None;
     }
-    let mut table = filled(headings, rows, &columns);
+    let mut table = filled(headings, rows, &columns, &[]);
     table.span = around(region)?;
     Some(table)
 }
