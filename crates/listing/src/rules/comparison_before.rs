@@ -91,6 +91,9 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const REACH: usize = 6;
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable"];
     let Some(amount) = sentence.amount(index) else { return false };
+    if is_told_to_refuse(sentence, amount.first) {
+        return true;
+    }
     let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
     // `Offcuts shorter than 300 mm shall not be used.`
     let unused = stretch().any(|at| {
@@ -107,6 +110,17 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
     let mut verbs = stretch().filter(|at| sentence.is_any(*at, &["be", "is", "are"]));
     !free && verbs.any(|be| sentence.is_any(be + 1, REFUSED) || (aged && sentence.is_word(be + 1, "removed")))
+}
+
+/// `Reject any reading more than 10 percent under the nominal`: what compares so is to be refused.
+fn is_told_to_refuse(sentence: &Sentence<'_>, first: usize) -> bool {
+    const REFUSE: &[&str] = &["reject", "refuse", "discard"];
+    const WHAT: &[&str] = &["any", "all", "every", "each", "a", "an", "the", "those", "material", "pieces", "lengths", "bags", "pails"];
+    const REACH: usize = 8;
+    (first.saturating_sub(REACH)..first)
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .any(|at| sentence.is_any(at, REFUSE) && sentence.is_any(at + 1, WHAT) && !(at > 0 && sentence.is_any(at - 1, NEGATIONS)))
 }
 
 /// `not less than 1/8 in. or more than 3/8 in.`: the negation of the amount before reaches over an "or".
