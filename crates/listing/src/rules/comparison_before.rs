@@ -45,6 +45,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some((relation, from)) = at_or(sentence, at) {
         return Some(Finding::sure(relation, from));
     }
+    if let Some(negation) = second_verb_denied(sentence, index, from) {
+        return Some(Finding::sure(relation.negated()?, negation));
+    }
     let strict = matches!(relation, Relation::MoreThan | Relation::LessThan);
     if strict && is_refused(sentence, index) {
         return Some(Finding::sure(relation.negated()?, from));
@@ -89,12 +92,15 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const USES: &[&str] = &["used", "installed", "accepted", "employed"];
     const REACH: usize = 6;
-    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable"];
+    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
     let Some(amount) = sentence.amount(index) else { return false };
     if is_told_to_refuse(sentence, amount.first) {
         return true;
     }
-    let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
+    // `openings larger than 12 in. by 12 in. are excluded`
+    let crossed = sentence.amount(index + 1).filter(|next| next.first == amount.last + 1 && sentence.is_any(amount.last, &["by", "x"]));
+    let last = crossed.map_or(amount.last, |next| next.last);
+    let stretch = || (last..last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
     // `Offcuts shorter than 300 mm shall not be used.`
     let unused = stretch().any(|at| {
         let modal = sentence.is_any(at, &["shall", "must"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be");
@@ -129,6 +135,17 @@ fn carried_negation(sentence: &Sentence<'_>, index: usize, from: usize, floor: u
     let joined = floor < from && (floor..from).all(|at| sentence.is_any(at, &["or", "nor"]));
     let (finding, rule) = joined.then(|| bounded(sentence, before))??;
     (rule == "comparison before" && matches!(finding.relation, Relation::AtLeast | Relation::AtMost)).then_some(from)
+}
+
+/// `may not close by more than 0.5 in. or open by more than 0.75 in.`: one denied verb after another, under one negation.
+fn second_verb_denied(sentence: &Sentence<'_>, index: usize, from: usize) -> Option<usize> {
+    let before = sentence.amount(sentence.bound_before(index)?)?;
+    let start = sentence.skip_parentheses(before.last);
+    let joined = sentence.is_any(start, &["or", "nor"]) && from == start + 3 && sentence.is_any(start + 2, &["by", "to"]);
+    let earlier = (0..before.first).rev().find(|at| sentence.is_any(*at, &["by", "to"]))?;
+    // The verb of the first: `not close by more than`.
+    let denied = earlier.checked_sub(2).filter(|not| sentence.is_any(*not, NEGATIONS))?;
+    (joined && sentence.token(start + 1)?.word().is_some()).then_some(denied)
 }
 
 /// `less than`, `closer to the edge than`, `greater than or equal to`, `equal to or greater than`.
