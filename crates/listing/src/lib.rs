@@ -28,10 +28,10 @@
 //! By style, of the last twelve: numbered inch listings 98 % and 96 %, numbered metric ones 98 % and 89 %, narrative 90 % and 90 %, schedules
 //! and data sheets 97 % and 95 %, classification reports 96 % and 96 %, drawing notes and steps 96 % and 91 %.
 //!
-//! What is missed, most often first: small counts in words ("the two courses nearest the joint", "doubled"), numbers inside a condition that
-//! also requires something, single class codes in a sentence, tolerances far from their value, and prohibitions of pieces "shorter than".
-//! What is read wrong is mostly a qualifier that reaches over one number too many or too few. Nearly all that is missed is shown all the
-//! same: as words for a person, and as an unread number.
+//! What is missed, most often first: counts that only the sense gives ("the first and the last"), tolerances far from their value, class codes
+//! that hold for some walls, rows of a schedule whose cells run over several lines, joints set apart in a subject ("joints above 3 in. and up to
+//! 5 in. take two coats"). What is read wrong is mostly a qualifier that reaches over one number too many or too few. Nearly all that is missed
+//! is shown all the same: as words for a person, and as an unread number.
 //!
 //! What is absent: site facts, verdicts, I/O and clocks. Reading never fails on text: what no rule reads stays as words, and
 //! every byte of the source is accounted for.

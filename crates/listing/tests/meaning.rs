@@ -63,7 +63,7 @@ fn a_lap_is_onto_what_the_words_say() {
         &[
             "coating.overlap_board: at least 1/2 in",
             "coating.overlap_fireproofing: at least 2 in",
-            "1:fireproofing_on_fireproofing_and_on: at least 1 in",
+            "1:fireproofing_on_clips: at least 1 in",
         ],
     );
 }
@@ -290,4 +290,31 @@ fn a_caption_of_several_attributes_limits_none() {
         .map(|clause| clause.contains("at least"))
         .collect();
     assert_eq!(relations, [false; 4]);
+}
+
+#[test]
+fn a_number_beside_its_like_keeps_its_own_words() {
+    check(
+        "1. JOINT - Movement 100 percent in shear, 50 percent in compression.\n",
+        &[
+            "joint.movement_shear: nominal 100 percent",
+            "joint.movement_compression: nominal 50 percent",
+        ],
+    );
+}
+
+#[test]
+fn what_is_measured_in_things_counts_none_of_them() {
+    check(
+        "1. BOARD - Joints are staggered at least one stud space.\n",
+        &["1:joints_joints_are_staggered_stud: at least 1 count"],
+    );
+}
+
+#[test]
+fn a_word_that_may_name_anything_names_nothing_alone() {
+    check(
+        "1. BRACES - Supplied in lengths of 10 ft.\n",
+        &["1:lengths_length: nominal 10 ft"],
+    );
 }

@@ -111,6 +111,7 @@ impl Context {
                     || (length && sentence.is_word(*at, "for"))
             })
             .map_or(start, |at| at + 1);
+        let start = start.max(after_a_parallel(sentence, floor, amount));
         let from = start.max(amount.first.saturating_sub(11));
         let before = Words::of(words(sentence, from, amount.first));
         let qualifying = words(sentence, from, amount.first)
@@ -214,6 +215,22 @@ impl Context {
     /// Takes the words after the number past the next stop, too.
     pub(super) fn runs_beyond(&self, take: impl FnMut(&Run<'_>)) {
         self.beyond.runs(|first, _| first, take);
+    }
+}
+
+/// Where the words of a number begin whose like stands before it with words of its own: `100 percent in shear, *50 percent in compression*`.
+fn after_a_parallel(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> usize {
+    let Some(parting) = amount.first.checked_sub(1).filter(|at| *at > floor) else {
+        return floor;
+    };
+    let parted = sentence.is_sign(parting, ',') || sentence.is_any(parting, &["and", "or"]);
+    let opens = sentence.word(floor);
+    let alike = matches!(opens, "in" | "at" | "on" | "onto" | "for")
+        && sentence.word(sentence.skip_parentheses(amount.last)) == opens;
+    if floor > 0 && parted && alike {
+        amount.first
+    } else {
+        floor
     }
 }
 

@@ -97,7 +97,7 @@ pub(crate) fn name(
     let dimension = amount.unit.dimension();
     // A tolerance alone is no value of what it is a tolerance of; an angle is its own deviation.
     let tolerance = amount.shape == Shape::Deviation && dimension != Dimension::Angle;
-    if tolerance || is_apart(sentence, amount.first) {
+    if tolerance || is_apart(sentence, amount.first) || counts_a_measure(sentence, amount) {
         let mention = mentions
             .iter()
             .rev()
@@ -119,6 +119,7 @@ pub(crate) fn name(
         return local(scorer.attribute(), subject, mention);
     };
     if of_another_thing(sentence, amount.first, best.property, mentions)
+        || of_any_piece(best.property, subject, mentions)
         || is_no_sheet(amount, best.property)
     {
         return local(scorer.attribute(), subject, mention);
@@ -185,6 +186,39 @@ fn of_another_thing(
             .any(|part| part.len() > 3 && mention.words.contains(part))
     };
     other.is_some_and(|mention| (!named || mention.component.is_other()) && !said_of(mention))
+}
+
+/// Whether a count is of a measure taken from things, and of none of them: "offset at least one stud space", "five bolt diameters".
+fn counts_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const MEASURES: &[&str] = &[
+        "space",
+        "spaces",
+        "bay",
+        "bays",
+        "diameter",
+        "diameters",
+        "width",
+        "widths",
+    ];
+    amount.unit == Unit::Count && sentence.has_any(amount.last, amount.last + 2, MEASURES)
+}
+
+/// Whether only a word that may mean a piece of anything names what a property is about: "supplied in lengths of 10 ft".
+fn of_any_piece(property: &Property, subject: &Subject, mentions: &[Mention]) -> bool {
+    const PIECES: &[&str] = &["length", "lengths", "piece", "pieces"];
+    let titled = subject
+        .titles
+        .iter()
+        .map(|(component, _)| *component)
+        .chain(subject.before)
+        .any(|component| component.name == property.component);
+    let mut named = mentions
+        .iter()
+        .filter(|mention| mention.component.name == property.component)
+        .peekable();
+    !titled
+        && named.peek().is_some()
+        && named.all(|mention| PIECES.contains(&mention.words.as_str()))
 }
 
 /// Whether a thickness is more than any sheet's: an inch and over.

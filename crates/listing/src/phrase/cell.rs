@@ -175,14 +175,15 @@ fn closing(tokens: &[Token<'_>], at: usize) -> (Option<Relation>, usize) {
             .unwrap_or_default()
     };
     match (word(at).as_str(), word(at + 1).as_str()) {
-        ("at", "least") => (Some(Relation::AtLeast), at + 2),
-        ("at", "most") => (Some(Relation::AtMost), at + 2),
         ("min" | "minimum", _) => (Some(Relation::AtLeast), at + 1),
         ("max" | "maximum", _) => (Some(Relation::AtMost), at + 1),
-        ("or" | "and", "more" | "over" | "above" | "thicker" | "heavier" | "wider" | "greater") => {
+        ("at", "least")
+        | ("or" | "and", "more" | "over" | "above" | "thicker" | "heavier" | "wider" | "greater") => {
             (Some(Relation::AtLeast), at + 2)
         }
-        ("or" | "and", "less" | "under" | "below") => (Some(Relation::AtMost), at + 2),
+        ("at", "most") | ("or" | "and", "less" | "under" | "below") => {
+            (Some(Relation::AtMost), at + 2)
+        }
         ("nominal" | "nom", _) => (Some(Relation::Nominal), at + 1),
         ("oc" | "o.c" | "each" | "thick" | "deep" | "wide", _) => (None, at + 1),
         _ => (None, at),

@@ -50,9 +50,7 @@ pub(super) fn items(items: &[OutlineItem], options: &[ItemOption]) -> Vec<Item> 
                 .map(|paragraph| match paragraph {
                     Paragraph::Text(pieces) => pieces.last().map_or(0, |span| span.end()),
                     Paragraph::Table(table) => table.span.end(),
-                    Paragraph::Entry(entry) => {
-                        entry.pieces().map(|span| span.end()).max().unwrap_or(0)
-                    }
+                    Paragraph::Entry(entry) => entry.pieces().map(Span::end).max().unwrap_or(0),
                 })
                 .max()
                 .unwrap_or(0);

@@ -45,6 +45,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some((relation, from)) = at_or(sentence, at) {
         return Some(Finding::sure(relation, from));
     }
+    if let Some(negation) = second_verb_denied(sentence, index, from) {
+        return Some(Finding::sure(relation.negated()?, negation));
+    }
     let strict = matches!(relation, Relation::MoreThan | Relation::LessThan);
     if strict && is_refused(sentence, index) {
         return Some(Finding::sure(relation.negated()?, from));
@@ -90,9 +93,15 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const USES: &[&str] = &["used", "installed", "accepted", "employed"];
     const REACH: usize = 6;
-    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable"];
+    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
     let Some(amount) = sentence.amount(index) else { return false };
-    let stretch = || (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
+    if is_told_to_refuse(sentence, amount.first) {
+        return true;
+    }
+    // `openings larger than 12 in. by 12 in. are excluded`
+    let crossed = sentence.amount(index + 1).filter(|next| next.first == amount.last + 1 && sentence.is_any(amount.last, &["by", "x"]));
+    let last = crossed.map_or(amount.last, |next| next.last);
+    let stretch = || (last..last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
     // `Offcuts shorter than 300 mm shall not be used.`
     let unused = stretch().any(|at| {
         let modal = sentence.is_any(at, &["shall", "must"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be");
@@ -110,12 +119,34 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     !free && verbs.any(|be| sentence.is_any(be + 1, REFUSED) || (aged && sentence.is_word(be + 1, "removed")))
 }
 
+/// `Reject any reading more than 10 percent under the nominal`: what compares so is to be refused.
+fn is_told_to_refuse(sentence: &Sentence<'_>, first: usize) -> bool {
+    const REFUSE: &[&str] = &["reject", "refuse", "discard"];
+    const WHAT: &[&str] = &["any", "all", "every", "each", "a", "an", "the", "those", "material", "pieces", "lengths", "bags", "pails"];
+    const REACH: usize = 8;
+    (first.saturating_sub(REACH)..first)
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .any(|at| sentence.is_any(at, REFUSE) && sentence.is_any(at + 1, WHAT) && !(at > 0 && sentence.is_any(at - 1, NEGATIONS)))
+}
+
 /// `not less than 1/8 in. or more than 3/8 in.`: the negation of the amount before reaches over an "or".
 fn carried_negation(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize) -> Option<usize> {
     let before = sentence.bound_before(index)?;
     let joined = floor < from && (floor..from).all(|at| sentence.is_any(at, &["or", "nor"]));
     let (finding, rule) = joined.then(|| bounded(sentence, before))??;
     (rule == "comparison before" && matches!(finding.relation, Relation::AtLeast | Relation::AtMost)).then_some(from)
+}
+
+/// `may not close by more than 0.5 in. or open by more than 0.75 in.`: one denied verb after another, under one negation.
+fn second_verb_denied(sentence: &Sentence<'_>, index: usize, from: usize) -> Option<usize> {
+    let before = sentence.amount(sentence.bound_before(index)?)?;
+    let start = sentence.skip_parentheses(before.last);
+    let joined = sentence.is_any(start, &["or", "nor"]) && from == start + 3 && sentence.is_any(start + 2, &["by", "to"]);
+    let earlier = (0..before.first).rev().find(|at| sentence.is_any(*at, &["by", "to"]))?;
+    // The verb of the first: `not close by more than`.
+    let denied = earlier.checked_sub(2).filter(|not| sentence.is_any(*not, NEGATIONS))?;
+    (joined && sentence.token(start + 1)?.word().is_some()).then_some(denied)
 }
 
 /// `less than`, `closer to the edge than`, `greater than or equal to`, `equal to or greater than`.

@@ -15,6 +15,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if !(sentence.is_any(at, &["within", "w/in", "inside"]) || true_to) {
         return None;
     }
-    let relation = if negation(sentence, at, floor).is_some() { Relation::AtLeast } else { Relation::AtMost };
+    let relation = match negation(sentence, at, floor) {
+        // `not counting those within 6 in. of the ends` says which are meant, and bounds nothing.
+        Some(not) if sentence.is_any(not + 1, &["counting", "including", "counted", "included"]) => return None,
+        Some(_) => Relation::AtLeast,
+        None => Relation::AtMost,
+    };
     Some(Finding::sure(relation, at))
 }
