@@ -23,7 +23,14 @@ pub(super) fn filled(
         add(&mut table.headings, &cells);
     }
     for line in rows {
-        table.push(&split(line, columns), line.content());
+        let cells = split(line, columns);
+        // `(25 to 51)` under `1 to 2` says the same in another unit.
+        let alone = cells.iter().skip(1).all(|cell| cell.is_empty());
+        if alone && line.text.trim_start().starts_with('(') && !table.rows.is_empty() {
+            table.go_on(&cells, line.content());
+        } else {
+            table.push(&cells, line.content());
+        }
     }
     table
 }
@@ -106,6 +113,7 @@ fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
 }
 
 /// A run of a line: words with one space between them.
+#[derive(Clone)]
 struct Run {
     /// Whether it begins with a small letter.
     small: bool,
@@ -139,17 +147,36 @@ fn heading_cells(
     columns: &[(usize, usize)],
     inner: &[InnerRule],
 ) -> Vec<Vec<Span>> {
-    let lines: Vec<Vec<Run>> = lines.iter().map(runs).collect();
+    let all: Vec<(Vec<Run>, Vec<(usize, usize)>)> = lines.iter().map(parted).collect();
+    let lines: Vec<Vec<Run>> = all.iter().map(|(words, _)| words.clone()).collect();
     lines
         .iter()
         .enumerate()
         .map(|(index, line)| {
             let below = lines.get(index + 1..).unwrap_or_default();
             let rules = inner.iter().filter(|(below, _)| *below == index + 1);
-            let rules: Vec<(usize, usize)> = rules.map(|(_, rule)| *rule).collect();
+            let drawn = all.get(index + 1).map(|(_, drawn)| drawn.as_slice());
+            let rules: Vec<(usize, usize)> = rules
+                .map(|(_, rule)| *rule)
+                .chain(drawn.unwrap_or_default().iter().copied())
+                .collect();
             line_cells(line, below, columns, &rules)
         })
         .collect()
+}
+
+/// The runs of a heading's line: those of words, and where rules are drawn between them.
+fn parted(line: &Line<'_>) -> (Vec<Run>, Vec<(usize, usize)>) {
+    let is_drawn = |run: &Run| {
+        let drawn = |(from, to): (usize, usize)| {
+            let chars = line.text.chars().skip(from).take(to - from);
+            to - from >= 4 && chars.clone().all(|c| matches!(c, '-' | '–' | '_' | '='))
+        };
+        drawn((run.from, run.to))
+    };
+    let (drawn, words): (Vec<Run>, Vec<Run>) = runs(line).into_iter().partition(is_drawn);
+    let places = drawn.iter().map(|run| (run.from, run.to)).collect();
+    (words, places)
 }
 
 fn line_cells(

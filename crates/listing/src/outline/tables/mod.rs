@@ -45,6 +45,14 @@ pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Ta
 }
 
 impl Table {
+    /// Adds more words to the row before.
+    fn go_on(&mut self, cells: &[Span], span: Span) {
+        if let Some(row) = self.rows.last_mut() {
+            add(&mut row.cells, cells);
+            row.span = row.span.join(span);
+        }
+    }
+
     /// Adds a row, or more words to the row before when the first cell is empty.
     fn push(&mut self, cells: &[Span], span: Span) {
         let continues = cells.first().is_some_and(|cell| cell.is_empty());

@@ -106,5 +106,6 @@ fn heads_rows(line: &Line<'_>, next: Option<&Line<'_>>) -> bool {
 fn goes_on(line: &Line<'_>, rows: &[Line<'_>]) -> bool {
     const MOST_WORDS: usize = 4;
     let first = rows.iter().map(|row| row.indent).min().unwrap_or_default();
-    line.indent > first && line.text.split_whitespace().count() <= MOST_WORDS
+    let aside = line.indent > first || line.text.trim_start().starts_with('(');
+    aside && line.text.split_whitespace().count() <= MOST_WORDS
 }
