@@ -237,3 +237,30 @@ fn what_is_at_the_joint_is_no_measure_of_it() {
         ],
     );
 }
+
+#[test]
+fn rules_drawn_within_a_heading_and_rows_repeated_in_another_unit() {
+    check(
+        "A. PACKING AND COATING\n\n\
+         ------------------------------------------------------------------------\n\
+         \x20                    Packing                            Movement\n\
+         \x20 Joint width,       ----------------------------       of joint,\n\
+         \x20 in. (mm)           Pieces    Depth,                   max, %\n\
+         \x20                              min, in. (mm)\n\
+         ------------------------------------------------------------------------\n\
+         \x20 1/2 to 1           one       3-1/2 (89)               25\n\
+         \x20 (13 to 25)\n\
+         \x20 over 1 to 2        one       4 (102)                  20\n\
+         \x20 (25 to 51)\n\
+         ------------------------------------------------------------------------\n\
+         B. TOP\n",
+        &[
+            "packing.layers: exactly 1 [Joint width, in. (mm): 1/2 to 1 (13 to 25)]",
+            "packing.depth: at least 3-1/2 in. [Joint width, in. (mm): 1/2 to 1 (13 to 25)]",
+            "A:joint_movement_of_joint_max: at most 25 % [Joint width, in. (mm): 1/2 to 1 (13 to 25)]",
+            "packing.layers: exactly 1 [Joint width, in. (mm): over 1 to 2 (25 to 51)]",
+            "packing.depth: at least 4 in. [Joint width, in. (mm): over 1 to 2 (25 to 51)]",
+            "A:joint_movement_of_joint_max: at most 20 % [Joint width, in. (mm): over 1 to 2 (25 to 51)]",
+        ],
+    );
+}

@@ -298,20 +298,14 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
 /// the packing's as a movement.
 fn speaks_of(property: &Property, heading: &str) -> bool {
     const WIDTH: &[&str] = &["width", "wide", "opening", "gap", "jt", "linear"];
-    const MOVEMENT: &[&str] = &[
-        "movement",
-        "moves",
-        "displacement",
-        "closing",
-        "opening",
-        "cyc",
-    ];
     let lower = heading.to_lowercase();
     let says = |words: &[&str]| words.iter().any(|word| lower.contains(word));
     match property.attribute.as_str() {
         _ if property.component != "joint" => true,
         "width" => lower.trim_start().starts_with("joint") || says(WIDTH),
-        attribute if attribute.starts_with("movement_") => says(MOVEMENT),
+        // A movement that names no direction is one of both, or nobody knows of which.
+        "movement_compression" => says(&["movement", "clos"]) && says(&["compr", "clos"]),
+        "movement_extension" => says(&["movement", "open"]) && says(&["exten", "open"]),
         _ => true,
     }
 }
