@@ -150,6 +150,9 @@ fn comparative(property: &Property, component: &str, title: &str, way: Way) -> S
         }
         name if name.ends_with("spacing") => format!("a {} {title}", either("wider", "closer")),
         name if name.ends_with("length") => format!("a {} {title}", either("longer", "shorter")),
+        name if name.ends_with("distance") => {
+            format!("a {} {title}", either("greater", "smaller"))
+        }
         name if name.ends_with("gap") => format!("a {} {title}", either("wider", "narrower")),
         _ => format!("{} {title}", either("more", "less")),
     }

@@ -3,8 +3,8 @@
 //! Common practice, and no price: the later a trade works on a joint, the less of others' work must come off to change its own.
 //! The firestop is placed last and is changed first; board, framing, sprayed fireproofing, structural steel and the structure follow in the
 //! reverse order of the work. What the drawings ask of the joint itself (width, movement) is changed with the
-//! structure or not at all. Each trade costs twice the one after it, so that two changes of firestop come before one
-//! of framing. Within a trade, what is hidden once it is placed costs a little more than what can be exchanged before, or put right on
+//! structure or not at all. Each trade costs twice the one after it: of two listings that need as many changes, the one
+//! that needs only the firestop's comes first. Within a trade, what is hidden once it is placed costs a little more than what can be exchanged before, or put right on
 //! the surface.
 
 use schemars::JsonSchema;
@@ -102,8 +102,8 @@ mod tests {
     }
 
     #[test]
-    fn two_changes_of_firestop_come_before_one_of_framing() {
+    fn two_of_firestop_cost_less_than_one_of_firestop_and_one_of_framing() {
         let two = cost("packing.density").and(cost("coating.wet_thickness"));
-        assert!(two < cost("stud.spacing"));
+        assert!(two < cost("packing.density").and(cost("stud.spacing")));
     }
 }

@@ -24,12 +24,12 @@ pub enum Rank {
         /// On a draft.
         provisional: bool,
     },
-    /// It would fit, were something built otherwise: the cheapest change first.
+    /// It would fit, were something built otherwise: the fewest changes first, of as many the cheapest.
     Near {
-        /// What the changes cost together.
-        cost: Cost,
         /// How many properties must change.
         changes: usize,
+        /// What the changes cost together.
+        cost: Cost,
         /// How many clauses and questions are open besides.
         open: usize,
         /// On a draft.

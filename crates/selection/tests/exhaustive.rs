@@ -31,7 +31,7 @@ fn one(found: &Match) -> Stands {
             changes,
             open,
             ..
-        } => (2, cost.0, changes, open, provisional),
+        } => (2, changes, cost.0, open, provisional),
         Rank::Beyond => panic!("what is beyond isn't told"),
     };
     let mut unmet: Vec<String> = Vec::new();
@@ -82,7 +82,7 @@ fn the_same(size: usize, seed: u64, joints: usize, judgments: &[Judgment]) -> [u
     assert!(index == stored, "what is stored is what was built");
     let finder = Finder::new(&stored);
     let asked: Vec<Vec<Fact>> = conditions(&library, joints, seed ^ 0x5bd1);
-    let mut seen = [0; 3];
+    let mut totals = [0; 3];
     for facts in &asked {
         let subject = Subject {
             joint: "J-1",
@@ -103,11 +103,11 @@ fn the_same(size: usize, seed: u64, joints: usize, judgments: &[Judgment]) -> [u
             let told: usize = expected.iter().map(Vec::len).sum();
             assert_eq!(found.untold, all.len() - told);
         }
-        for (count, of_class) in seen.iter_mut().zip(plain::wanted(&all, &Wanted::ALL)) {
-            *count += of_class.len();
+        for (total, of_class) in totals.iter_mut().zip(plain::wanted(&all, &Wanted::ALL)) {
+            *total += of_class.len();
         }
     }
-    seen
+    totals
 }
 
 proptest! {
@@ -143,8 +143,8 @@ fn judgment(listing: Option<String>, item: &str, words: &str, decision: Decision
 #[test]
 fn what_people_have_decided_counts() {
     let library = Spec::library(60, 11);
-    let of_one = library.first().map(Spec::designation);
-    let on_one = judgment(of_one, "header", "width", Decision::Accepted);
+    let designation = library.first().map(Spec::designation);
+    let on_one = judgment(designation, "header", "width", Decision::Accepted);
     the_same(60, 11, 6, std::slice::from_ref(&on_one));
     let on_all = judgment(None, "header", "kind", Decision::Accepted);
     the_same(60, 11, 6, &[on_one, on_all]);

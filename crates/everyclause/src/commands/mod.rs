@@ -9,11 +9,13 @@ mod correct;
 mod demo;
 mod draw;
 mod explain;
+mod find;
 mod glossary;
 mod leakage;
 mod questions;
 mod read;
 pub(crate) mod schema;
+mod substitute;
 mod work;
 
 use clap::{Parser, Subcommand};
@@ -49,6 +51,8 @@ enum Command {
     Draw(draw::Draw),
     Questions(questions::Questions),
     Compare(compare::Compare),
+    Find(find::Find),
+    Substitute(substitute::Substitute),
     Work(work::Work),
     Leakage(leakage::Leakage),
     Calc(calc::Calc),
@@ -72,6 +76,8 @@ impl Cli {
             Command::Draw(command) => command.run(),
             Command::Questions(command) => command.run(),
             Command::Compare(command) => command.run(),
+            Command::Find(command) => command.run(),
+            Command::Substitute(command) => command.run(),
             Command::Work(command) => command.run(),
             Command::Leakage(command) => command.run(),
             Command::Calc(command) => command.run(),

@@ -32,6 +32,10 @@ pub(crate) enum Contract {
     Work,
     /// The leakage of smoke barriers
     Leakage,
+    /// Which listings fit
+    Find,
+    /// What another product would come to
+    Substitute,
 }
 
 impl SchemaOf {
@@ -51,6 +55,8 @@ impl Contract {
             Self::Compare => schema_for!(Vec<conformance::Change>),
             Self::Calc => schema_for!(engineering::Worked),
             Self::Work => schema_for!(crate::working::Card),
+            Self::Find => schema_for!(crate::finding::Finds),
+            Self::Substitute => schema_for!(crate::finding::substitution::Substitution),
             Self::Leakage => schema_for!(crate::working::leakage::Leakages),
         }
     }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use conformance::Checklist;
 use conformance::points::Placed;
 
-use super::{About, Asked, Entry, Index, IndexError};
+use super::{About, Apart, Asked, Entry, Index, IndexError};
 use crate::cost::{Cost, is_asked_of_the_building};
 
 /// An index in the making.
@@ -75,6 +75,9 @@ impl Builder {
 
     /// The index.
     pub fn finish(self) -> Index {
-        self.index
+        Index {
+            apart: Apart::of(&self.index.points, &self.index.about),
+            ..self.index
+        }
     }
 }

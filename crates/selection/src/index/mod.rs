@@ -37,6 +37,34 @@ pub struct Index {
     pub(crate) properties: Vec<String>,
     /// The listings.
     pub(crate) entries: Vec<Entry>,
+    /// Which points one fact alone decides.
+    pub(crate) apart: Apart,
+}
+
+/// The points told apart by what decides them.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(crate) struct Apart {
+    /// Those on which more than one fact may bear.
+    pub(crate) alone: Vec<usize>,
+    /// Those that the fact on their property decides, by the property's number.
+    pub(crate) by_property: std::collections::BTreeMap<u32, Vec<usize>>,
+}
+
+impl Apart {
+    pub(crate) fn of(points: &[Point], about: &[About]) -> Self {
+        let mut apart = Self::default();
+        for (at, (point, about)) in points.iter().zip(about).enumerate() {
+            match point.rests_on() {
+                Some(_) => apart
+                    .by_property
+                    .entry(about.property)
+                    .or_default()
+                    .push(at),
+                None => apart.alone.push(at),
+            }
+        }
+        apart
+    }
 }
 
 /// What a point is about.

@@ -1,9 +1,10 @@
 //! The index as bytes.
 
+use conformance::points::Point;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use super::{About, Entry, Index};
+use super::{About, Apart, Entry, Index};
 
 /// Why there is no index.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
@@ -19,6 +20,7 @@ pub enum IndexError {
 /// What is stored. Points name their fields, as requirements leave out what is usual; the rest is numbers in order.
 #[derive(Serialize, Deserialize)]
 struct Stored {
+    #[serde(with = "serde_bytes")]
     points: Vec<u8>,
     about: Vec<About>,
     properties: Vec<String>,
@@ -47,8 +49,10 @@ impl Index {
     /// When the bytes are no index.
     pub fn from_bytes(bytes: &[u8]) -> Result<Self, IndexError> {
         let stored: Stored = rmp_serde::from_slice(bytes).map_err(|_| IndexError::Damaged)?;
-        let points = rmp_serde::from_slice(&stored.points).map_err(|_| IndexError::Damaged)?;
+        let points: Vec<Point> =
+            rmp_serde::from_slice(&stored.points).map_err(|_| IndexError::Damaged)?;
         let index = Self {
+            apart: Apart::of(&points, &stored.about),
             points,
             about: stored.about,
             properties: stored.properties,

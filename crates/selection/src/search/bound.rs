@@ -75,12 +75,21 @@ impl Bound {
 pub(super) struct Bounds<'s, 'a> {
     index: &'s Index,
     subject: &'s Subject<'a>,
-    /// The verdict on each point.
-    verdicts: Vec<Verdict>,
-    /// Whether a fact of one part is known of a property: then a clause may rest on that, and not on what its point was decided with.
-    is_of_a_part: Vec<bool>,
+    /// How each point stands.
+    states: Vec<State>,
     /// Whether anything says which options are built.
     options_are_stated: bool,
+}
+
+/// How a point stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum State {
+    /// Nothing of it is in the way.
+    Settled,
+    Open,
+    Unmet,
+    /// A fact of one part is known of its property: a clause may rest on that, and not on what the point was decided with.
+    OfAPart,
 }
 
 /// What may be unmet in a choice.
@@ -91,26 +100,37 @@ struct InChoice {
 }
 
 impl<'s, 'a> Bounds<'s, 'a> {
-    pub(super) fn new(index: &'s Index, subject: &'s Subject<'a>, verdicts: Vec<Verdict>) -> Self {
+    pub(super) fn new(index: &'s Index, subject: &'s Subject<'a>, verdicts: &[Verdict]) -> Self {
         let facts = || subject.facts.iter().map(|fact| fact.property.as_str());
         let parts: Vec<&str> = facts()
             .filter_map(|name| Some(name.split_once(':')?.1))
             .collect();
-        let properties = index.properties.iter();
+        let is_of_a_part: Vec<bool> = index
+            .properties
+            .iter()
+            .map(|property| parts.contains(&property.as_str()))
+            .collect();
+        let state = |(verdict, about): (&Verdict, &About)| {
+            let property = usize::try_from(about.property).ok();
+            let of_a_part = property.and_then(|property| is_of_a_part.get(property));
+            match verdict {
+                _ if of_a_part == Some(&true) => State::OfAPart,
+                Verdict::NotMet => State::Unmet,
+                Verdict::Open => State::Open,
+                _ => State::Settled,
+            }
+        };
         Self {
-            is_of_a_part: properties
-                .map(|property| parts.contains(&property.as_str()))
-                .collect(),
+            states: verdicts.iter().zip(&index.about).map(state).collect(),
             options_are_stated: facts().any(|name| name.starts_with("option.")),
             index,
             subject,
-            verdicts,
         }
     }
 
     /// The bound of each listing, in their order.
     pub(super) fn of_each(&self) -> Vec<Bound> {
-        // When each property was last counted: the place of the listing, after the first none.
+        // When each property was last counted: the place of the listing.
         let mut counted: Vec<usize> = vec![usize::MAX; self.index.properties.len()];
         let entries = self.index.entries.iter().enumerate();
         entries
@@ -119,53 +139,53 @@ impl<'s, 'a> Bounds<'s, 'a> {
     }
 
     fn of(&self, at: usize, entry: &Entry, counted: &mut [usize]) -> Bound {
+        let judged = !self.subject.judgments.is_empty()
+            && is_judged(self.subject, &entry.designation, &entry.file);
         let mut bound = Bound {
             at,
             standing: entry.standing,
-            sort: if is_judged(self.subject, &entry.designation, &entry.file) {
-                Sort::Judged
-            } else {
-                Sort::Sought
-            },
+            sort: if judged { Sort::Judged } else { Sort::Sought },
             cost: Cost(0),
             changes: 0,
             open: 0,
             may_be_unmet: entry.may_ask_more,
         };
-        if bound.sort == Sort::Judged {
+        if judged {
             return bound;
         }
         let mut in_choices: Vec<InChoice> = Vec::new();
         for asked in &entry.asks {
-            let Some((verdict, about, of_a_part)) = self.known_of(asked) else {
-                continue;
-            };
-            bound.may_be_unmet |= of_a_part;
-            let is_sure = !asked.is_parted && !of_a_part;
-            match (verdict, asked.slot) {
-                (Verdict::NotMet, Slot::Always) if is_sure => {
-                    if about.of_the_building {
-                        bound.sort = Sort::Beyond;
-                        return bound;
-                    }
-                    if is_first(counted, about, at) {
-                        bound.changes += 1;
-                        bound.cost = bound.cost.and(about.cost);
-                    }
-                }
-                (Verdict::NotMet, Slot::Choice { group, choice })
-                    if is_sure && !self.options_are_stated =>
-                {
+            match (self.state(asked), asked.slot) {
+                (State::Open, Slot::Always) => bound.open += 1,
+                (State::Settled | State::Open, _) => {}
+                (State::OfAPart, _) => bound.may_be_unmet = true,
+                (State::Unmet, _) if asked.is_parted => bound.may_be_unmet = true,
+                (State::Unmet, slot) => {
+                    let Some(about) = self.about(asked) else {
+                        continue;
+                    };
                     bound.may_be_unmet = true;
-                    in_choices.push(InChoice {
-                        group,
-                        choice,
-                        about,
-                    });
+                    match slot {
+                        Slot::Always if about.of_the_building => {
+                            bound.sort = Sort::Beyond;
+                            return bound;
+                        }
+                        Slot::Always => {
+                            if is_first(counted, about, at) {
+                                bound.changes += 1;
+                                bound.cost = bound.cost.and(about.cost);
+                            }
+                        }
+                        Slot::Choice { group, choice } if !self.options_are_stated => {
+                            in_choices.push(InChoice {
+                                group,
+                                choice,
+                                about,
+                            });
+                        }
+                        Slot::Choice { .. } | Slot::Sometimes => {}
+                    }
                 }
-                (Verdict::NotMet, _) => bound.may_be_unmet = true,
-                (Verdict::Open, Slot::Always) if !of_a_part => bound.open += 1,
-                _ => {}
             }
         }
         if !in_choices.is_empty() {
@@ -176,12 +196,17 @@ impl<'s, 'a> Bounds<'s, 'a> {
         bound
     }
 
-    fn known_of(&self, asked: &Asked) -> Option<(Verdict, About, bool)> {
+    fn state(&self, asked: &Asked) -> State {
+        let state = usize::try_from(asked.point)
+            .ok()
+            .and_then(|point| self.states.get(point));
+        // A point that isn't there can't be told: nothing may be concluded from it.
+        state.copied().unwrap_or(State::OfAPart)
+    }
+
+    fn about(&self, asked: &Asked) -> Option<About> {
         let point = usize::try_from(asked.point).ok()?;
-        let about = *self.index.about.get(point)?;
-        let property = usize::try_from(about.property).ok()?;
-        let of_a_part = self.is_of_a_part.get(property).copied()?;
-        Some((*self.verdicts.get(point)?, about, of_a_part))
+        self.index.about.get(point).copied()
     }
 }
 

@@ -8,15 +8,20 @@
 mod bound;
 mod kept;
 mod matched;
+mod memory;
+
+use core::cmp::Reverse;
+use std::collections::BinaryHeap;
 
 use conformance::points::Ready;
-use conformance::{Decided, Subject, Verdict};
+use conformance::{Decided, Subject};
 use thiserror::Error;
 
 use crate::index::{Index, Library};
 use crate::rank::Rank;
 use bound::{Bound, Bounds, Sort};
 use kept::Kept;
+use memory::Memory;
 
 pub use matched::{Match, OpenAt};
 
@@ -52,7 +57,7 @@ pub struct Found {
     pub fits: Vec<Match>,
     /// Listings with open questions only, the fewest first.
     pub open: Vec<Match>,
-    /// Listings that would fit but for changes, the cheapest first.
+    /// Listings that would fit but for changes: the fewest first, of as many the cheapest.
     pub near: Vec<Match>,
     /// How many listings aren't for such a joint: of another kind, not rated so long, or not tested for smoke.
     pub beyond: usize,
@@ -96,12 +101,18 @@ impl<'i> Finder<'i> {
         subject: &Subject<'_>,
         wanted: &Wanted,
     ) -> Result<Found, NotThere> {
-        let verdicts: Vec<Verdict> = self
-            .points
-            .iter()
-            .map(|point| point.decide(subject))
-            .collect();
-        let bounds = Bounds::new(self.index, subject, verdicts).of_each();
+        self.find_by(&mut Memory::default(), library, subject, wanted)
+    }
+
+    fn find_by(
+        &self,
+        memory: &mut Memory,
+        library: &dyn Library,
+        subject: &Subject<'_>,
+        wanted: &Wanted,
+    ) -> Result<Found, NotThere> {
+        let verdicts = memory.verdicts(self.index, &self.points, subject);
+        let bounds = Bounds::new(self.index, subject, &verdicts).of_each();
         let mut search = Search {
             index: self.index,
             library,
@@ -134,9 +145,10 @@ impl<'i> Finder<'i> {
     ) -> Result<Vec<Found>, NotThere> {
         let share = subjects.len().div_ceil(threads.max(1)).max(1);
         let one_share = |share: &[Subject<'_>]| -> Result<Vec<Found>, NotThere> {
+            let mut memory = Memory::default();
             let found = share
                 .iter()
-                .map(|subject| self.find(library, subject, wanted));
+                .map(|subject| self.find_by(&mut memory, library, subject, wanted));
             found.collect()
         };
         let shares: Vec<Result<Vec<Found>, NotThere>> = std::thread::scope(|scope| {
@@ -184,9 +196,9 @@ impl Search<'_, '_> {
 
     fn check_for_open(&mut self, bounds: &[Bound]) -> Result<(), NotThere> {
         let may_be = bounds.iter().filter(|bound| bound.may_be_open());
-        let mut order: Vec<(Rank, usize)> = may_be.map(Bound::best_unless_unmet).collect();
-        order.sort_unstable();
-        for (best, at) in order {
+        let mut best_first: BinaryHeap<Reverse<(Rank, usize)>> =
+            may_be.map(Bound::best_unless_unmet).map(Reverse).collect();
+        while let Some(Reverse((best, at))) = best_first.pop() {
             if self.kept.is_behind_open(best, at) {
                 break;
             }
@@ -200,9 +212,9 @@ impl Search<'_, '_> {
         let may_be = bounds
             .iter()
             .filter(|bound| bound.may_be_unmet() && is_unchecked(bound.at));
-        let mut order: Vec<(Rank, usize)> = may_be.map(Bound::best_if_unmet).collect();
-        order.sort_unstable();
-        for (best, at) in order {
+        let mut best_first: BinaryHeap<Reverse<(Rank, usize)>> =
+            may_be.map(Bound::best_if_unmet).map(Reverse).collect();
+        while let Some(Reverse((best, at))) = best_first.pop() {
             if !self.kept.is_behind_near(best, at) {
                 self.check(at)?;
             } else if !self.kept.wants_single_changes() {
@@ -251,8 +263,8 @@ impl Search<'_, '_> {
     }
 }
 
-/// Where a listing stands.
-fn rank(checklist: &conformance::Checklist<'_>, decided: &Decided<'_>) -> Rank {
+/// Where a listing stands by what was decided.
+pub fn rank(checklist: &conformance::Checklist<'_>, decided: &Decided<'_>) -> Rank {
     let counts = decided.counts();
     let unsettled = checklist.unsettled(decided);
     Rank::of(

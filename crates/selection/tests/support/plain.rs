@@ -10,8 +10,8 @@ use vocabulary::vocabulary;
 /// A listing in the answer, by its place in the library: its order, and the clauses that aren't met.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Stands {
-    /// Class, cost of the changes, changes, open, and whether it is provisional.
-    pub order: (u8, u32, usize, usize, bool),
+    /// Class, number of changes, their cost, open, and whether it is provisional.
+    pub order: (u8, usize, u32, usize, bool),
     pub at: usize,
     pub unmet: Vec<String>,
 }
@@ -60,7 +60,7 @@ fn stands(at: usize, result: &JointResult) -> Option<Stands> {
         _ => 2,
     };
     Some(Stands {
-        order: (class, cost, properties.len(), open, provisional),
+        order: (class, properties.len(), cost, open, provisional),
         at,
         unmet: unmet()
             .map(|finding| finding.explanation.clause.clone())
@@ -72,7 +72,7 @@ fn stands(at: usize, result: &JointResult) -> Option<Stands> {
 pub fn wanted(all: &[Stands], wanted: &Wanted) -> [Vec<Stands>; 3] {
     let of = |class: u8| all.iter().filter(move |one| one.order.0 == class);
     let near = of(2).enumerate().filter(|(place, one)| {
-        *place < wanted.near || (wanted.every_single_change && one.order.2 == 1)
+        *place < wanted.near || (wanted.every_single_change && one.order.1 == 1)
     });
     [
         of(0).cloned().collect(),
