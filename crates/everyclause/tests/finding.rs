@@ -134,8 +134,12 @@ fn the_index_is_kept_and_made_anew_when_a_listing_changes() {
     // Another text is another listing.
     let path = folder.path().join("demo-project/listings/ww-d-1017.txt");
     let text = fs::read_to_string(&path).unwrap();
-    assert!(text.contains("6 pcf"), "{text}");
-    fs::write(&path, text.replace("6 pcf (96 kg/m3)", "8 pcf (128 kg/m3)")).unwrap();
+    assert!(text.contains("5\npcf (80 kg/m3)"));
+    fs::write(
+        &path,
+        text.replace("5\npcf (80 kg/m3)", "9\npcf (144 kg/m3)"),
+    )
+    .unwrap();
     let changed = json(folder.path(), ["find", "WW1"]);
     assert!(
         listings(&changed["asked"][0]["fits"]).is_empty(),

@@ -14,7 +14,7 @@ use conformance::{Checklist, Subject};
 use divan::Bencher;
 use divan::counter::{BytesCount, ItemsCount};
 use selection::{Finder, Index, Wanted};
-use site::Fact;
+use site::{Fact, Joint, Project};
 use support::Held;
 use support::facts::conditions;
 use support::spec::Spec;
@@ -24,7 +24,10 @@ mod support;
 
 const SIZES: &[usize] = &[100, 1_000, 10_000];
 
-/// Twenty thousand joints of a schedule are of some five hundred conditions.
+/// The joints of a schedule.
+const JOINTS: usize = 20_000;
+
+/// Of how many conditions they are.
 const CONDITIONS: usize = 500;
 
 const FIVE: Wanted = Wanted {
@@ -143,18 +146,35 @@ fn each_in_turn(bencher: Bencher<'_, '_>, size: usize, wanted: Wanted) {
     });
 }
 
-/// A schedule of some five hundred conditions, on two threads.
+/// A schedule of twenty thousand joints of five hundred conditions, on two threads: grouped, and all that fits and the best five others
+/// found for each, with what stands in their way in words.
 #[divan::bench(args = SIZES, sample_count = 3)]
 fn a_schedule(bencher: Bencher<'_, '_>, size: usize) {
     let made = made(size);
     let finder = Finder::new(&made.index);
-    let asked = conditions(&made.library, CONDITIONS, 3);
-    let subjects = subjects(&asked);
-    bencher.counter(ItemsCount::new(CONDITIONS)).bench(|| {
+    let project = project(&conditions(&made.library, CONDITIONS, 3));
+    bencher.counter(ItemsCount::new(JOINTS)).bench(|| {
+        let grouped = selection::conditions(&project, &made.index);
+        let subjects: Vec<Subject<'_>> = grouped.into_iter().map(|one| one.subject).collect();
         finder
             .find_each(&made.checklists, &subjects, &FIVE, 2)
             .unwrap()
     });
+}
+
+fn project(conditions: &[Vec<Fact>]) -> Project {
+    let joint = |number: usize| Joint {
+        name: format!("J-{number:05}"),
+        facts: conditions[number % conditions.len()]
+            .iter()
+            .map(|fact| (fact.property.clone(), fact.clone()))
+            .collect(),
+        ..Joint::default()
+    };
+    Project {
+        joints: (0..JOINTS).map(joint).collect(),
+        ..Project::default()
+    }
 }
 
 /// One condition against every listing in full, without the index.

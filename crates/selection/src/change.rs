@@ -115,7 +115,7 @@ fn words(explanation: &Explanation) -> String {
         _ if property.name.starts_with("joint.movement") => {
             format!("less {title} needed, or a listing tested to more")
         }
-        _ => other(property, &component, &title),
+        _ => other(property, &component, &title, &explanation.requirement),
     }
 }
 
@@ -158,10 +158,10 @@ fn comparative(property: &Property, component: &str, title: &str, way: Way) -> S
     }
 }
 
-fn other(property: &Property, component: &str, title: &str) -> String {
+fn other(property: &Property, component: &str, title: &str, requirement: &str) -> String {
     match (property.attribute.as_str(), property.nature) {
         ("product", _) => format!("a {component} that the listing names"),
-        (attribute, Nature::Product) => format!(
+        (attribute, Nature::Product) if requirement.starts_with("nominal") => format!(
             "a {component} of the nominal {} that the listing names",
             attribute.replace('_', " ")
         ),

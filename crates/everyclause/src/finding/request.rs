@@ -112,7 +112,7 @@ fn text(
     for fact in &asked.facts {
         text.push_str(&format!(
             "| {} | {} | {} |\n",
-            cell(&fact.property),
+            cell(&titled(&fact.property)),
             cell(&fact.value.to_string()),
             cell(&fact.provenance.to_string())
         ));
@@ -257,6 +257,16 @@ fn listing_name(listed: &Listed) -> String {
         &listed.designation
     };
     on_one_line(&format!("{name}{edition}"))
+}
+
+/// A property's title, with the item whose part it is of, if it is of one.
+fn titled(property: &str) -> String {
+    let (item, plain) = property
+        .split_once(':')
+        .map_or((None, property), |(item, plain)| (Some(item), plain));
+    let known = vocabulary::vocabulary().property(plain);
+    let title = known.map_or_else(|| plain.to_owned(), |known| known.title.clone());
+    item.map_or(title.clone(), |item| format!("{title}, item {item}"))
 }
 
 /// Words that can stand in a cell of a Markdown table.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use conformance::Checklist;
-use conformance::points::Placed;
+use conformance::points::{Placed, Slot};
 
 use super::{About, Apart, Asked, Entry, Index, IndexError};
 use crate::cost::{Cost, is_asked_of_the_building};
@@ -24,14 +24,19 @@ impl Builder {
     /// When there are more points than an index can hold.
     pub fn add(&mut self, checklist: &Checklist<'_>) -> Result<(), IndexError> {
         let points = checklist.points();
-        let mut asks = Vec::with_capacity(points.placed.len());
+        let (mut always, mut others) = (Vec::new(), Vec::new());
         for placed in points.placed {
             let (slot, is_parted) = (placed.slot, placed.is_parted);
-            asks.push(Asked {
-                point: self.point(placed)?,
-                slot,
-                is_parted,
-            });
+            let point = self.point(placed)?;
+            if slot == Slot::Always && !is_parted {
+                always.push(point);
+            } else {
+                others.push(Asked {
+                    point,
+                    slot,
+                    is_parted,
+                });
+            }
         }
         let reading = checklist.reading();
         self.index.entries.push(Entry {
@@ -40,7 +45,8 @@ impl Builder {
             standing: checklist.standing(),
             may_ask_more: points.may_ask_more,
             choices: points.choices,
-            asks,
+            always,
+            others,
         });
         Ok(())
     }

@@ -91,8 +91,10 @@ pub struct Entry {
     pub(crate) may_ask_more: bool,
     /// How many choices each group of options has.
     pub(crate) choices: Vec<usize>,
-    /// What it asks, the head's points first.
-    pub(crate) asks: Vec<Asked>,
+    /// What it asks whatever is built, the head's points first.
+    pub(crate) always: Vec<u32>,
+    /// What else it asks.
+    pub(crate) others: Vec<Asked>,
 }
 
 /// A point where a listing has it.

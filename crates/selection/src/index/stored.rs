@@ -67,12 +67,17 @@ impl Index {
 
     fn is_sound(&self) -> bool {
         let within = |number: u32, of: usize| usize::try_from(number).is_ok_and(|at| at < of);
-        let mut asks = self.entries.iter().flat_map(|entry| &entry.asks);
+        let asked = self.entries.iter().flat_map(|entry| {
+            let others = entry.others.iter().map(|asked| asked.point);
+            entry.always.iter().copied().chain(others)
+        });
         self.points.len() == self.about.len()
             && self
                 .about
                 .iter()
                 .all(|about| within(about.property, self.properties.len()))
-            && asks.all(|asked| within(asked.point, self.points.len()))
+            && asked
+                .into_iter()
+                .all(|point| within(point, self.points.len()))
     }
 }

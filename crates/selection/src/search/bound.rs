@@ -4,7 +4,7 @@ use conformance::points::Slot;
 use conformance::{Standing, Subject, Verdict, is_judged};
 
 use crate::cost::Cost;
-use crate::index::{About, Asked, Entry, Index};
+use crate::index::{About, Entry, Index};
 use crate::rank::Rank;
 
 /// What can be told of a listing at once.
@@ -153,39 +153,40 @@ impl<'s, 'a> Bounds<'s, 'a> {
         if judged {
             return bound;
         }
+        for point in &entry.always {
+            match self.state(*point) {
+                State::Settled => {}
+                State::Open => bound.open += 1,
+                State::OfAPart => bound.may_be_unmet = true,
+                State::Unmet => match self.about(*point) {
+                    Some(about) if about.of_the_building => {
+                        bound.sort = Sort::Beyond;
+                        return bound;
+                    }
+                    Some(about) if is_first(counted, about, at) => {
+                        bound.changes += 1;
+                        bound.cost = bound.cost.and(about.cost);
+                    }
+                    _ => {}
+                },
+            }
+        }
         let mut in_choices: Vec<InChoice> = Vec::new();
-        for asked in &entry.asks {
-            match (self.state(asked), asked.slot) {
+        for asked in &entry.others {
+            match (self.state(asked.point), asked.slot) {
                 (State::Open, Slot::Always) => bound.open += 1,
                 (State::Settled | State::Open, _) => {}
-                (State::OfAPart, _) => bound.may_be_unmet = true,
-                (State::Unmet, _) if asked.is_parted => bound.may_be_unmet = true,
-                (State::Unmet, slot) => {
-                    let Some(about) = self.about(asked) else {
-                        continue;
-                    };
+                (State::Unmet, Slot::Choice { group, choice })
+                    if !asked.is_parted && !self.options_are_stated =>
+                {
                     bound.may_be_unmet = true;
-                    match slot {
-                        Slot::Always if about.of_the_building => {
-                            bound.sort = Sort::Beyond;
-                            return bound;
-                        }
-                        Slot::Always => {
-                            if is_first(counted, about, at) {
-                                bound.changes += 1;
-                                bound.cost = bound.cost.and(about.cost);
-                            }
-                        }
-                        Slot::Choice { group, choice } if !self.options_are_stated => {
-                            in_choices.push(InChoice {
-                                group,
-                                choice,
-                                about,
-                            });
-                        }
-                        Slot::Choice { .. } | Slot::Sometimes => {}
-                    }
+                    in_choices.extend(self.about(asked.point).map(|about| InChoice {
+                        group,
+                        choice,
+                        about,
+                    }));
                 }
+                (State::Unmet | State::OfAPart, _) => bound.may_be_unmet = true,
             }
         }
         if !in_choices.is_empty() {
@@ -196,16 +197,16 @@ impl<'s, 'a> Bounds<'s, 'a> {
         bound
     }
 
-    fn state(&self, asked: &Asked) -> State {
-        let state = usize::try_from(asked.point)
-            .ok()
-            .and_then(|point| self.states.get(point));
-        // A point that isn't there can't be told: nothing may be concluded from it.
-        state.copied().unwrap_or(State::OfAPart)
+    fn state(&self, point: u32) -> State {
+        let at = usize::try_from(point).ok();
+        // Of a point that isn't there nothing may be concluded.
+        at.and_then(|at| self.states.get(at))
+            .copied()
+            .unwrap_or(State::OfAPart)
     }
 
-    fn about(&self, asked: &Asked) -> Option<About> {
-        let point = usize::try_from(asked.point).ok()?;
+    fn about(&self, point: u32) -> Option<About> {
+        let point = usize::try_from(point).ok()?;
         self.index.about.get(point).copied()
     }
 }
