@@ -20,6 +20,9 @@ pub(super) use schedule::stands;
 /// The most questions that are shown of one listing.
 const MOST_QUESTIONS: usize = 6;
 
+/// The most listings that need a change which are shown.
+const MOST_NEAR: usize = 25;
+
 /// The whole answer.
 pub(crate) fn finds(finds: &Finds) -> String {
     let mut text = match (&finds.together, finds.asked.as_slice()) {
@@ -78,8 +81,15 @@ fn one(finds: &Finds, answer: &Answered) -> String {
     }
     if !answer.near.is_empty() {
         text.push_str(&heading("Would fit, but for"));
-        for listed in &answer.near {
+        for listed in answer.near.iter().take(MOST_NEAR) {
             text.push_str(&near(listed, answer));
+        }
+        let more = answer.near.len().saturating_sub(MOST_NEAR);
+        if more > 0 {
+            text.push_str(&format!(
+                "and {} near; `--json` has every one\n",
+                counted(more, "listing more is", "listings more are")
+            ));
         }
     }
     text.push('\n');
