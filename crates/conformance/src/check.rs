@@ -15,7 +15,7 @@ use crate::header::{self, Head};
 use crate::instances;
 use crate::judgments::{Judgments, Target};
 use crate::options::{Checked, Kind, Selection, State};
-use crate::result::{Final, JointResult, Provisional};
+use crate::result::{Final, Finding, JointResult, Provisional};
 use crate::subject::Subject;
 use crate::verdict::{Counts, Reason, Standing, Verdict};
 
@@ -48,6 +48,15 @@ impl<'a> Checklist<'a> {
     /// Decides every clause at a joint, without putting anything in words.
     pub fn decide(&self, subject: &Subject<'a>) -> Decided<'a> {
         Decided::of(self, subject)
+    }
+
+    /// Puts in words the verdicts that are asked for, and no other.
+    pub fn findings(
+        &self,
+        decided: &Decided<'_>,
+        wanted: &dyn Fn(Verdict) -> bool,
+    ) -> Vec<Finding> {
+        explain::findings(self, decided, wanted)
     }
 
     /// Puts in words what was decided of the same joint.

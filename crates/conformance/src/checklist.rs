@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use listing::{Clause, Confidence, Item, Reading, Requirement, Status, Test};
+use serde::{Deserialize, Serialize};
 use vocabulary::Property;
 
 use crate::cases::{self, Cases};
@@ -47,7 +48,7 @@ pub(crate) struct Entry<'a> {
 }
 
 /// How sure the reading of a clause is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub(crate) enum Doubt {
     /// Sure enough, or confirmed by a person.
     None,

@@ -4,7 +4,7 @@
 //! same distance from its threshold as a bound does.
 
 use listing::{Expr, Reading, Relation, Test};
-use measure::Quantity;
+use measure::{Number, Quantity};
 use site::Value;
 use vocabulary::Nature;
 
@@ -41,12 +41,21 @@ pub(crate) struct Circumstances<'a, 'b> {
 
 impl<'a, 'b> Circumstances<'a, 'b> {
     pub(crate) fn new(
-        reading: &'a Reading,
+        reading: &Reading,
+        subject: &'b Subject<'a>,
+        exact_tests: &'b [&'a Test],
+    ) -> Self {
+        Self::with(&reading.header.ratings_hr, subject, exact_tests)
+    }
+
+    /// The same, of a listing of which only its ratings and exact tests are known.
+    pub(crate) fn with(
+        ratings_hr: &[Number],
         subject: &'b Subject<'a>,
         exact_tests: &'b [&'a Test],
     ) -> Self {
         let rating = rating::asked(subject)
-            .map(|asked| (asked, rating::applicable(&reading.header, asked.rating)));
+            .map(|asked| (asked, rating::applicable(ratings_hr, asked.rating)));
         Self {
             subject,
             exact_tests,

@@ -3,7 +3,7 @@
 //! In order: whether the clause applies; what is known of its property and what that is worth; the comparison; and
 //! whether the clause was read surely enough to be met.
 
-use listing::{Bound, Requirement};
+use listing::{Bound, Expr, Requirement};
 use measure::Dimension;
 use site::{Barrier, Fact};
 use vocabulary::Property;
@@ -25,12 +25,19 @@ pub(crate) fn clause<'a>(
     subject: &Subject<'a>,
     circumstances: &Circumstances<'a, '_>,
 ) -> Assessment<'a> {
-    let found = match entry
-        .clause
-        .condition
-        .as_ref()
-        .map(|condition| circumstances.test(&condition.expr))
-    {
+    let condition = entry.clause.condition.as_ref();
+    let condition = condition.map(|condition| &condition.expr);
+    clause_if(condition, entry, subject, circumstances)
+}
+
+/// The same, its condition given apart from it.
+pub(crate) fn clause_if<'a>(
+    condition: Option<&'a Expr>,
+    entry: &Entry<'a>,
+    subject: &Subject<'a>,
+    circumstances: &Circumstances<'a, '_>,
+) -> Assessment<'a> {
+    let found = match condition.map(|expr| circumstances.test(expr)) {
         Some(tested) if tested.truth == Truth::Unknown => {
             let open = Assessment::open(Reason::ConditionUndecided).on(tested.cause.fact);
             let open = Assessment {

@@ -178,7 +178,7 @@ fn open_conditions(
 }
 
 /// The properties that a condition tests.
-fn tested(expr: &Expr) -> Vec<&str> {
+pub(crate) fn tested(expr: &Expr) -> Vec<&str> {
     match expr {
         Expr::All(parts) | Expr::Any(parts) => parts.iter().flat_map(tested).collect(),
         Expr::Not(part) => tested(part),

@@ -51,7 +51,7 @@ impl<'a> Judgments<'a> {
         let mut pending: Vec<Pending<'a>> = subject
             .judgments
             .iter()
-            .filter(|judgment| is_for(judgment, reading))
+            .filter(|judgment| is_for(judgment, &reading.header.designation, &reading.source.name))
             .map(|judgment| {
                 let nobody = judgment.by.trim().is_empty();
                 Pending {
@@ -164,7 +164,7 @@ impl<'a> Judgments<'a> {
     }
 }
 
-fn is_for(judgment: &Judgment, reading: &Reading) -> bool {
+pub(crate) fn is_for(judgment: &Judgment, designation: &str, file: &str) -> bool {
     let Some(listing) = judgment
         .listing
         .as_deref()
@@ -172,9 +172,8 @@ fn is_for(judgment: &Judgment, reading: &Reading) -> bool {
     else {
         return true;
     };
-    let file = reading.source.name.as_str();
     let stem = file.rsplit_once('.').map_or(file, |(stem, _)| stem);
-    same(listing, &reading.header.designation) || same(listing, file) || same(listing, stem)
+    same(listing, designation) || same(listing, file) || same(listing, stem)
 }
 
 enum Fitting {

@@ -16,6 +16,7 @@
 //! | `named`, `presence`, `reference` | what is asked for in words |
 //! | `offered` | what the listing offers rather than asks: movement, ratings, leakage |
 //! | `movement` | the movement needed, as a percentage and as a length on the width as found |
+//! | [`points`] | what listings ask alike, decided once for all of them |
 //! | `options` | which alternates and optional items are checked |
 //! | `header` | the head of the listing against what the building asks |
 //! | `judgments` | what named people have decided |
@@ -41,12 +42,14 @@ mod movement;
 mod named;
 mod offered;
 mod options;
+pub mod points;
 mod presence;
 pub mod questions;
 mod rating;
 mod reference;
 pub mod result;
 mod subject;
+mod unsettled;
 pub mod verdict;
 mod words;
 
@@ -59,4 +62,5 @@ pub use explanation::{
 pub use questions::{Concern, Question, questions};
 pub use result::{Chosen, Considered, Final, Finding, How, JointResult, Provisional};
 pub use subject::Subject;
+pub use unsettled::{Unsettled, is_judged};
 pub use verdict::{Counts, Overall, Reason, Standing, Verdict};

@@ -6,7 +6,6 @@
 
 use core::cmp::Ordering;
 
-use listing::Header;
 use measure::{Dimension, Number, Quantity, Unit};
 use site::{Barrier, Fact, Value};
 
@@ -62,9 +61,8 @@ pub(crate) fn asked<'a>(subject: &Subject<'a>) -> Result<Asked<'a>, (&'static st
 }
 
 /// The smallest rating of the listing that is at least as long as asked; none when no rating reaches, or none was read.
-pub(crate) fn applicable(header: &Header, asked: Quantity) -> Option<Quantity> {
-    let ratings = header
-        .ratings_hr
+pub(crate) fn applicable(ratings_hr: &[Number], asked: Quantity) -> Option<Quantity> {
+    let ratings = ratings_hr
         .iter()
         .map(|hours| Quantity::new(*hours, Unit::Hour));
     let reach = ratings.filter(|rating| rating.compare(asked).is_some_and(Ordering::is_ge));

@@ -180,6 +180,14 @@ pub(crate) fn make_folder(path: &Path) -> Result<(), Fault> {
     fs::create_dir_all(path).map_err(|error| unwritable(path, &error))
 }
 
+/// Gives a file or folder another name.
+///
+/// # Errors
+/// When it can't be given.
+pub(crate) fn rename(from: &Path, to: &Path) -> Result<(), Fault> {
+    fs::rename(from, to).map_err(|error| unwritable(to, &error))
+}
+
 fn unwritable(path: &Path, error: &io::Error) -> Fault {
     let problem = match error.kind() {
         io::ErrorKind::PermissionDenied => "this may not be written".to_owned(),

@@ -18,13 +18,13 @@ const MOST_BYTES: u64 = 256 << 20;
 pub(crate) struct Inputs {
     /// A folder with everything: schedule, marks, barriers and judgments as .csv or .xlsx, building.toml, and the
     /// folder listings
-    #[arg(long, value_name = "DIR", required_unless_present = "schedule")]
+    #[arg(long, value_name = "DIR")]
     project: Option<PathBuf>,
     /// The joints: one row a joint, one column a property (CSV or XLSX)
     #[arg(long, value_name = "FILE")]
     schedule: Option<PathBuf>,
     /// The folder of listings, as plain text or PDF
-    #[arg(long, value_name = "DIR", required_unless_present = "project")]
+    #[arg(long, value_name = "DIR")]
     listings: Option<PathBuf>,
     /// The types of joint and their listings (CSV or XLSX)
     #[arg(long, value_name = "FILE")]
@@ -63,7 +63,16 @@ impl Inputs {
         Ok((import, Shelf::open(&self.listings()?)?))
     }
 
-    fn listings(&self) -> Result<PathBuf, Fault> {
+    /// Whether a project is named.
+    pub(crate) const fn has_project(&self) -> bool {
+        self.project.is_some() || self.schedule.is_some()
+    }
+
+    /// The folder of listings.
+    ///
+    /// # Errors
+    /// When none is given.
+    pub(crate) fn listings(&self) -> Result<PathBuf, Fault> {
         let of_project = || self.project.as_ref().map(|folder| folder.join("listings"));
         self.listings.clone().or_else(of_project).ok_or_else(|| {
             Fault::of_command("no folder of listings is given")
@@ -71,7 +80,16 @@ impl Inputs {
         })
     }
 
-    fn import(&self) -> Result<Import, Faults> {
+    /// The project, without its listings.
+    ///
+    /// # Errors
+    /// When no project is named, a file can't be read, or anything in the tables is wrong: all of it at once.
+    pub(crate) fn import(&self) -> Result<Import, Faults> {
+        if !self.has_project() {
+            return Err(Fault::of_command("no project is given")
+                .help("add `--project DIR`, or `--schedule FILE` and `--listings DIR`")
+                .into());
+        }
         let mut paths: Vec<PathBuf> = Vec::new();
         for (name, given) in [
             ("schedule", &self.schedule),

@@ -9,6 +9,8 @@
 //! | [`source`] | a listing's file, text or PDF, read |
 //! | [`inputs`] | which files make a project |
 //! | [`checking`] | every joint of a project against its listing |
+//! | [`library`] | a folder of listings of any size, with the index kept beside it |
+//! | [`finding`] | which listings fit a condition, another product, a request for a judgment |
 //! | [`working`] | a mark's work card |
 //! | [`demo_files`] | the demo project, compiled in |
 //! | [`picture`] | a drawing as a file |
@@ -27,7 +29,9 @@ mod commands;
 mod demo_files;
 mod fault;
 mod files;
+mod finding;
 mod inputs;
+mod library;
 mod picture;
 mod shelf;
 mod show;

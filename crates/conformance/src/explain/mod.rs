@@ -19,7 +19,7 @@ use crate::result::{Chosen, Considered, Finding, How, JointResult};
 use crate::subject::Subject;
 use crate::verdict::{Reason, Verdict};
 pub(crate) use fact::{provenance, value_in_words};
-pub(crate) use subject_matter::SubjectMatter;
+pub(crate) use subject_matter::{SubjectMatter, trade_of};
 
 /// The whole result of one joint.
 pub(crate) fn joint(
@@ -29,17 +29,6 @@ pub(crate) fn joint(
 ) -> JointResult {
     let reading = checklist.reading;
     let counts = decided.counts();
-    let heads = decided.heads.iter().map(|head| head_finding(head, reading));
-    let questions = decided
-        .questions
-        .iter()
-        .map(|question| question_finding(question, checklist));
-    let silences = decided
-        .silences
-        .iter()
-        .filter_map(|silence| silence_finding(silence, checklist));
-    let clauses = checklist.entries.iter().zip(&decided.clauses);
-    let clauses = clauses.map(|(entry, found)| clause_finding(entry, found));
     JointResult {
         joint: subject.joint.to_owned(),
         mark: subject.mark.to_owned(),
@@ -53,12 +42,29 @@ pub(crate) fn joint(
         chosen: chosen(checklist, decided),
         assumed: assumed(checklist, decided),
         notes: decided.notes.clone(),
-        findings: heads
-            .chain(questions)
-            .chain(silences)
-            .chain(clauses)
-            .collect(),
+        findings: findings(checklist, decided, &|_| true),
     }
+}
+
+/// The findings with the verdicts that are wanted, in order.
+pub(crate) fn findings(
+    checklist: &Checklist<'_>,
+    decided: &Decided<'_>,
+    wanted: &dyn Fn(Verdict) -> bool,
+) -> Vec<Finding> {
+    let reading = checklist.reading;
+    let is_wanted = |found: &Assessment<'_>| wanted(found.verdict);
+    let heads = decided.heads.iter().filter(|head| is_wanted(&head.found));
+    let questions = decided.questions.iter().filter(|one| is_wanted(&one.found));
+    let silences = decided.silences.iter().filter(|one| is_wanted(&one.found));
+    let clauses = checklist.entries.iter().zip(&decided.clauses);
+    let clauses = clauses.filter(|(_, found)| is_wanted(found));
+    heads
+        .map(|head| head_finding(head, reading))
+        .chain(questions.map(|question| question_finding(question, checklist)))
+        .chain(silences.filter_map(|silence| silence_finding(silence, checklist)))
+        .chain(clauses.map(|(entry, found)| clause_finding(entry, found)))
+        .collect()
 }
 
 /// What a listing is called: its designation, else its file's name.

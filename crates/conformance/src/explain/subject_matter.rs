@@ -115,6 +115,18 @@ impl SubjectMatter {
     }
 }
 
+/// Who owns what a clause is about, where the vocabulary knows.
+pub(crate) fn trade_of(clause: &Clause, property: Option<&Property>) -> Option<Trade> {
+    let by_component = || {
+        let component =
+            component_of(&clause.property).or_else(|| component_named(&clause.component));
+        component.map(|component| component.trade)
+    };
+    property
+        .map(|property| property.trade)
+        .or_else(by_component)
+}
+
 fn component_of(property: &str) -> Option<&'static Component> {
     let (component, _) = property.split_once('.')?;
     vocabulary().component(component)

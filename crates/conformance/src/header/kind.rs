@@ -9,7 +9,7 @@ use crate::condition::reason_of;
 use crate::evidence::{Evidence, evidence, property};
 use crate::verdict::{Reason, Verdict};
 
-const PROPERTY: &str = "joint.kind";
+pub(super) const PROPERTY: &str = "joint.kind";
 
 /// The kind that the designation names against the joint's. A designation that doesn't follow the North American
 /// convention names none, and a person must say.

@@ -21,29 +21,28 @@ pub(crate) const LIMIT: Quantity = Quantity::new(Number::whole(5), Unit::CfmPerF
 const CODE: &str =
     "IBC 715.6 to the 2018 edition, renumbered later; check it against the code in force.";
 
+/// A check, by its id and temperature.
+pub(super) type At = (&'static str, LeakageTemperature);
+
+pub(super) const AMBIENT: At = ("header/leakage-ambient", LeakageTemperature::Ambient);
+pub(super) const ELEVATED: At = ("header/leakage-elevated", LeakageTemperature::Elevated);
+
 /// One check for each temperature.
 pub(super) fn check<'a>(context: &Context<'a, '_>) -> [Head<'a>; 2] {
-    [
-        ("header/leakage-ambient", LeakageTemperature::Ambient),
-        ("header/leakage-elevated", LeakageTemperature::Elevated),
-    ]
-    .map(|(id, at)| {
-        let stated: Vec<&Leakage> = context
-            .checklist
-            .reading
-            .header
-            .leakage
-            .iter()
-            .filter(|leakage| leakage.at == at)
-            .collect();
-        let span = stated.first().map(|leakage| leakage.span);
-        Head {
-            id,
-            property: Barrier::SMOKE_BARRIER,
-            span,
-            found: found(context, at, &stated),
-        }
-    })
+    [AMBIENT, ELEVATED].map(|at| one(context, &at))
+}
+
+/// The check for one temperature.
+pub(super) fn one<'a>(context: &Context<'a, '_>, (id, at): &At) -> Head<'a> {
+    let leakage = context.checklist.reading.header.leakage.iter();
+    let stated: Vec<&Leakage> = leakage.filter(|leakage| leakage.at == *at).collect();
+    let span = stated.first().map(|leakage| leakage.span);
+    Head {
+        id,
+        property: Barrier::SMOKE_BARRIER,
+        span,
+        found: found(context, *at, &stated),
+    }
 }
 
 fn found<'a>(

@@ -10,11 +10,14 @@ mod rating;
 mod width;
 
 use listing::{HeaderTopic, Requirement, Span};
+use site::Barrier;
 use vocabulary::Designation;
 
 use crate::assessment::Assessment;
 use crate::checklist::Checklist;
+use crate::movement::direction::{COMPRESSION, EXTENSION, SHEAR};
 use crate::options::Selection;
+use crate::points::Topic;
 use crate::subject::Subject;
 
 pub(crate) use leakage::LIMIT as LEAKAGE_LIMIT;
@@ -40,7 +43,24 @@ pub(crate) struct Context<'a, 'b> {
     pub(crate) designation: Option<Designation>,
 }
 
-impl<'a> Context<'a, '_> {
+impl<'a, 'b> Context<'a, 'b> {
+    fn of(
+        checklist: &'b Checklist<'a>,
+        selection: &'b Selection<'a>,
+        subject: &'b Subject<'a>,
+    ) -> Self {
+        let designation = checklist.reading.header.designation.trim();
+        let designation = Designation::parse_decorated(designation)
+            .ok()
+            .map(|(_, read)| read);
+        Self {
+            checklist,
+            selection,
+            subject,
+            designation,
+        }
+    }
+
     /// Whether the head states something differently for different configurations or ratings.
     fn differs(&self, topic: HeaderTopic) -> bool {
         self.checklist.reading.header.differs.contains(&topic)
@@ -61,22 +81,54 @@ impl<'a> Context<'a, '_> {
     }
 }
 
+/// The checks that look at the head alone, but for what it states by configuration.
+pub(crate) const CHECKS: &[Topic] = &[
+    Topic::Kind,
+    Topic::Rating,
+    Topic::Width,
+    Topic::Compression,
+    Topic::Extension,
+    Topic::Shear,
+    Topic::LeakageAmbient,
+    Topic::LeakageElevated,
+];
+
+/// The property that a check is about.
+pub(crate) const fn property_of(topic: Topic) -> &'static str {
+    match topic {
+        Topic::Kind => kind::PROPERTY,
+        Topic::Rating => Barrier::RATING,
+        Topic::Width => width::PROPERTY,
+        Topic::Compression => COMPRESSION.property,
+        Topic::Extension => EXTENSION.property,
+        Topic::Shear => SHEAR.property,
+        Topic::LeakageAmbient | Topic::LeakageElevated => Barrier::SMOKE_BARRIER,
+    }
+}
+
+/// One check on the head, whatever the options.
+pub(crate) fn one<'a>(topic: Topic, checklist: &Checklist<'a>, subject: &Subject<'a>) -> Head<'a> {
+    let selection = Selection { states: Vec::new() };
+    let context = Context::of(checklist, &selection, subject);
+    match topic {
+        Topic::Kind => kind::check(&context),
+        Topic::Rating => rating::check(&context),
+        Topic::Width => width::check(&context),
+        Topic::Compression => movement::one(&context, &COMPRESSION),
+        Topic::Extension => movement::one(&context, &EXTENSION),
+        Topic::Shear => movement::one(&context, &SHEAR),
+        Topic::LeakageAmbient => leakage::one(&context, &leakage::AMBIENT),
+        Topic::LeakageElevated => leakage::one(&context, &leakage::ELEVATED),
+    }
+}
+
 /// Every check on the head, in the order in which a head is read.
 pub(crate) fn check<'a>(
     checklist: &Checklist<'a>,
     selection: &Selection<'a>,
     subject: &Subject<'a>,
 ) -> Vec<Head<'a>> {
-    let designation = checklist.reading.header.designation.trim();
-    let designation = Designation::parse_decorated(designation)
-        .ok()
-        .map(|(_, read)| read);
-    let context = Context {
-        checklist,
-        selection,
-        subject,
-        designation,
-    };
+    let context = Context::of(checklist, selection, subject);
     let mut heads = Vec::with_capacity(10);
     heads.push(kind::check(&context));
     heads.push(rating::check(&context));

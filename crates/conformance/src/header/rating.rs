@@ -82,7 +82,7 @@ fn found<'a>(context: &Context<'a, '_>) -> Assessment<'a> {
             let order = asked.rating.compare(shortest);
             order.is_none_or(core::cmp::Ordering::is_gt)
         });
-    match applicable(header, asked.rating) {
+    match applicable(&header.ratings_hr, asked.rating) {
         Some(_) if is_beyond_some => Assessment::open(Reason::ListingUnclear)
             .on(asked.fact)
             .saying(

@@ -9,11 +9,13 @@ mod correct;
 mod demo;
 mod draw;
 mod explain;
+mod find;
 mod glossary;
 mod leakage;
 mod questions;
 mod read;
 pub(crate) mod schema;
+mod substitute;
 mod takeoff;
 mod work;
 
@@ -50,6 +52,8 @@ enum Command {
     Draw(draw::Draw),
     Questions(questions::Questions),
     Compare(compare::Compare),
+    Find(find::Find),
+    Substitute(substitute::Substitute),
     Work(work::Work),
     Takeoff(takeoff::TakeOff),
     Leakage(leakage::Leakage),
@@ -74,6 +78,8 @@ impl Cli {
             Command::Draw(command) => command.run(),
             Command::Questions(command) => command.run(),
             Command::Compare(command) => command.run(),
+            Command::Find(command) => command.run(),
+            Command::Substitute(command) => command.run(),
             Command::Work(command) => command.run(),
             Command::Takeoff(command) => command.run(),
             Command::Leakage(command) => command.run(),

@@ -35,6 +35,10 @@ pub(crate) enum Contract {
     TakeOff,
     /// The leakage of smoke barriers
     Leakage,
+    /// Which listings fit
+    Find,
+    /// What another product would come to
+    Substitute,
 }
 
 impl SchemaOf {
@@ -55,6 +59,8 @@ impl Contract {
             Self::Calc => schema_for!(engineering::Worked),
             Self::Work => schema_for!(crate::working::Card),
             Self::TakeOff => schema_for!(crate::working::quantities::Quantities),
+            Self::Find => schema_for!(crate::finding::Finds),
+            Self::Substitute => schema_for!(crate::finding::substitution::Substitution),
             Self::Leakage => schema_for!(crate::working::leakage::Leakages),
         }
     }

@@ -22,8 +22,9 @@ pub struct Condition {
     pub expr: Expr,
 }
 
-/// A condition that can be tested against facts.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// A condition that can be tested against facts. Where a condition is shown it stands as text, which no program reads back;
+/// a program that keeps a reading keeps the expression itself.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Expr {
     /// Every part holds.
     All(Vec<Expr>),
@@ -38,7 +39,7 @@ pub enum Expr {
 }
 
 /// A property compared with a value.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Test {
     /// The property, as `joint.width`.
     pub property: String,

@@ -30,15 +30,18 @@ use tested::Tested;
 
 /// One check for each direction.
 pub(super) fn check<'a>(context: &Context<'a, '_>) -> [Head<'a>; 3] {
-    [COMPRESSION, EXTENSION, SHEAR].map(|direction| {
-        let tested = Tested::of_each(context, &direction);
-        Head {
-            id: direction.id,
-            property: direction.property,
-            span: tested.iter().find_map(Tested::span),
-            found: found(context, &direction, &tested),
-        }
-    })
+    [COMPRESSION, EXTENSION, SHEAR].map(|direction| one(context, &direction))
+}
+
+/// The check for one direction.
+pub(super) fn one<'a>(context: &Context<'a, '_>, direction: &Direction) -> Head<'a> {
+    let tested = Tested::of_each(context, direction);
+    Head {
+        id: direction.id,
+        property: direction.property,
+        span: tested.iter().find_map(Tested::span),
+        found: found(context, direction, &tested),
+    }
 }
 
 fn found<'a>(

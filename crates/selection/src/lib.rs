@@ -1,0 +1,36 @@
+//! Which listings of a library fit a condition, and what stands in the way of the rest.
+//!
+//! The answer is complete and exact. Every verdict is [`conformance`]'s; the [`Index`] only tells which listings needn't be
+//! looked at, because what they ask for certain already puts them behind the answer.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | [`index`] | what a library's listings ask, each point once; built once and kept |
+//! | [`search`] | the listings in order: those that fit, those with open questions only, those that need a change |
+//! | [`rank`] | that order |
+//! | [`cost`] | how hard a change is, by the trade that makes it |
+//! | [`change`] | a change in words |
+//! | [`conditions`] | joints of which the same is known, told once |
+//! | [`cover`] | the few listings that together serve every mark |
+//! | [`substitute`] | another product: which listings still hold |
+//!
+//! A match isn't an approval: nothing here says more than that what is known matches what a listing says as read.
+//!
+//! What is absent: files, clocks, randomness, and any comparison of a value with a bound.
+
+pub mod change;
+pub mod conditions;
+pub mod cost;
+pub mod cover;
+pub mod index;
+pub mod rank;
+pub mod search;
+pub mod substitute;
+
+pub use change::Change;
+pub use conditions::{Condition, conditions};
+pub use cost::Cost;
+pub use cover::{Cover, cover};
+pub use index::{Entry, Index, IndexError, Library};
+pub use rank::Rank;
+pub use search::{Finder, Found, Match, OpenAt, Wanted};

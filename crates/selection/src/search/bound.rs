@@ -1,0 +1,264 @@
+//! Where a listing stands at best, by what it asks for certain.
+
+use conformance::points::Slot;
+use conformance::{Standing, Subject, Verdict, is_judged};
+
+use crate::cost::Cost;
+use crate::index::{About, Entry, Index};
+use crate::rank::Rank;
+
+/// What can be told of a listing at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Sort {
+    /// It may be in the answer.
+    Sought,
+    /// It isn't for such a joint, whatever else.
+    Beyond,
+    /// A person's decision may bear on it, so that nothing is certain.
+    Judged,
+}
+
+/// Where a listing stands at best.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bound {
+    pub(super) at: usize,
+    standing: Standing,
+    pub(super) sort: Sort,
+    /// The least that the changes cost which it needs.
+    cost: Cost,
+    /// The fewest changes that it needs.
+    changes: usize,
+    /// The fewest clauses that are open.
+    open: usize,
+    /// Whether something may be unmet that isn't for certain.
+    may_be_unmet: bool,
+}
+
+impl Bound {
+    /// Whether nothing may be unmet.
+    pub(super) fn may_be_open(&self) -> bool {
+        self.sort == Sort::Sought && self.changes == 0
+    }
+
+    /// Whether something may be unmet.
+    pub(super) fn may_be_unmet(&self) -> bool {
+        self.sort == Sort::Sought && (self.changes > 0 || self.may_be_unmet)
+    }
+
+    fn provisional(&self) -> bool {
+        self.standing == Standing::Provisional
+    }
+
+    /// Its place at best where nothing is unmet.
+    pub(super) fn best_unless_unmet(&self) -> (Rank, usize) {
+        let provisional = self.provisional();
+        let rank = match self.open {
+            0 => Rank::Fits { provisional },
+            open => Rank::Open { open, provisional },
+        };
+        (rank, self.at)
+    }
+
+    /// Its place at best where something is unmet.
+    pub(super) fn best_if_unmet(&self) -> (Rank, usize) {
+        let rank = Rank::Near {
+            cost: self.cost.max(Cost::LEAST),
+            changes: self.changes.max(1),
+            open: self.open,
+            provisional: self.provisional(),
+        };
+        (rank, self.at)
+    }
+}
+
+/// What the bounds are reckoned from.
+pub(super) struct Bounds<'s, 'a> {
+    index: &'s Index,
+    subject: &'s Subject<'a>,
+    /// How each point stands.
+    states: Vec<State>,
+    /// Whether anything says which options are built.
+    options_are_stated: bool,
+}
+
+/// How a point stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum State {
+    /// Nothing of it is in the way.
+    Settled,
+    Open,
+    Unmet,
+    /// A fact of one part is known of its property: a clause may rest on that, and not on what the point was decided with.
+    OfAPart,
+}
+
+/// What may be unmet in a choice.
+struct InChoice {
+    group: usize,
+    choice: usize,
+    about: About,
+}
+
+impl<'s, 'a> Bounds<'s, 'a> {
+    pub(super) fn new(index: &'s Index, subject: &'s Subject<'a>, verdicts: &[Verdict]) -> Self {
+        let facts = || subject.facts.iter().map(|fact| fact.property.as_str());
+        let parts: Vec<&str> = facts()
+            .filter_map(|name| Some(name.split_once(':')?.1))
+            .collect();
+        let is_of_a_part: Vec<bool> = index
+            .properties
+            .iter()
+            .map(|property| parts.contains(&property.as_str()))
+            .collect();
+        let state = |(verdict, about): (&Verdict, &About)| {
+            let property = usize::try_from(about.property).ok();
+            let of_a_part = property.and_then(|property| is_of_a_part.get(property));
+            match verdict {
+                _ if of_a_part == Some(&true) => State::OfAPart,
+                Verdict::NotMet => State::Unmet,
+                Verdict::Open => State::Open,
+                _ => State::Settled,
+            }
+        };
+        Self {
+            states: verdicts.iter().zip(&index.about).map(state).collect(),
+            options_are_stated: facts().any(|name| name.starts_with("option.")),
+            index,
+            subject,
+        }
+    }
+
+    /// The bound of each listing, in their order.
+    pub(super) fn of_each(&self) -> Vec<Bound> {
+        // When each property was last counted: the place of the listing.
+        let mut counted: Vec<usize> = vec![usize::MAX; self.index.properties.len()];
+        let entries = self.index.entries.iter().enumerate();
+        entries
+            .map(|(at, entry)| self.of(at, entry, &mut counted))
+            .collect()
+    }
+
+    fn of(&self, at: usize, entry: &Entry, counted: &mut [usize]) -> Bound {
+        let judged = !self.subject.judgments.is_empty()
+            && is_judged(self.subject, &entry.designation, &entry.file);
+        let mut bound = Bound {
+            at,
+            standing: entry.standing,
+            sort: if judged { Sort::Judged } else { Sort::Sought },
+            cost: Cost(0),
+            changes: 0,
+            open: 0,
+            may_be_unmet: entry.may_ask_more,
+        };
+        if judged {
+            return bound;
+        }
+        for point in &entry.always {
+            match self.state(*point) {
+                State::Settled => {}
+                State::Open => bound.open += 1,
+                State::OfAPart => bound.may_be_unmet = true,
+                State::Unmet => match self.about(*point) {
+                    Some(about) if about.of_the_building => {
+                        bound.sort = Sort::Beyond;
+                        return bound;
+                    }
+                    Some(about) if is_first(counted, about, at) => {
+                        bound.changes += 1;
+                        bound.cost = bound.cost.and(about.cost);
+                    }
+                    _ => {}
+                },
+            }
+        }
+        let mut in_choices: Vec<InChoice> = Vec::new();
+        for asked in &entry.others {
+            match (self.state(asked.point), asked.slot) {
+                (State::Open, Slot::Always) => bound.open += 1,
+                (State::Settled | State::Open, _) => {}
+                (State::Unmet, Slot::Choice { group, choice })
+                    if !asked.is_parted && !self.options_are_stated =>
+                {
+                    bound.may_be_unmet = true;
+                    in_choices.extend(self.about(asked.point).map(|about| InChoice {
+                        group,
+                        choice,
+                        about,
+                    }));
+                }
+                (State::Unmet | State::OfAPart, _) => bound.may_be_unmet = true,
+            }
+        }
+        if !in_choices.is_empty() {
+            let (cost, changes) = least_of_choices(&entry.choices, &in_choices, counted, at);
+            bound.cost = bound.cost.and(cost);
+            bound.changes += changes;
+        }
+        bound
+    }
+
+    fn state(&self, point: u32) -> State {
+        let at = usize::try_from(point).ok();
+        // Of a point that isn't there nothing may be concluded.
+        at.and_then(|at| self.states.get(at))
+            .copied()
+            .unwrap_or(State::OfAPart)
+    }
+
+    fn about(&self, point: u32) -> Option<About> {
+        let point = usize::try_from(point).ok()?;
+        self.index.about.get(point).copied()
+    }
+}
+
+/// Whether a property is counted for the first time at a listing; notes that it was.
+fn is_first(counted: &mut [usize], about: About, at: usize) -> bool {
+    let property = usize::try_from(about.property).ok();
+    let Some(last) = property.and_then(|property| counted.get_mut(property)) else {
+        return false;
+    };
+    core::mem::replace(last, at) != at
+}
+
+/// The least that one choice of a group needs, in the group where that is most. Two groups may need the same change, so that they
+/// aren't added up.
+fn least_of_choices(
+    choices: &[usize],
+    unmet: &[InChoice],
+    counted: &[usize],
+    at: usize,
+) -> (Cost, usize) {
+    let is_counted = |about: About| {
+        let property = usize::try_from(about.property).ok();
+        property.and_then(|property| counted.get(property)) == Some(&at)
+    };
+    let needs = |group: usize, choice: usize| {
+        let mut properties: Vec<u32> = Vec::new();
+        let mut cost = Cost(0);
+        for one in unmet {
+            let ours = one.group == group && one.choice == choice;
+            if ours && !is_counted(one.about) && !properties.contains(&one.about.property) {
+                properties.push(one.about.property);
+                cost = cost.and(one.about.cost);
+            }
+        }
+        (cost, properties.len())
+    };
+    let least = |(group, choices): (usize, &usize)| {
+        let needs = || (0..*choices).map(|choice| needs(group, choice));
+        let cost = needs().map(|(cost, _)| cost).min().unwrap_or_default();
+        let changes = needs()
+            .map(|(_, changes)| changes)
+            .min()
+            .unwrap_or_default();
+        (cost, changes)
+    };
+    let is_touched = |group: &usize| unmet.iter().any(|one| one.group == *group);
+    let groups = choices.iter().enumerate();
+    groups
+        .filter(|(group, _)| is_touched(group))
+        .map(least)
+        .fold((Cost(0), 0), |most, other| {
+            (most.0.max(other.0), most.1.max(other.1))
+        })
+}

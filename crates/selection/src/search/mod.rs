@@ -1,0 +1,275 @@
+//! The listings of a library in the order of the answer.
+//!
+//! First every distinct point is decided once for the condition. From that each listing gets a bound: what it asks for certain, its options
+//! and parts left aside, puts it at such a place at best. Then listings are checked, the best placed first, each by
+//! [`conformance`] with all its options and parts, until the next bound lies behind all that was asked for. So a
+//! listing is only passed over when it can't be in the answer.
+
+mod bound;
+mod kept;
+mod matched;
+mod memory;
+
+use core::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use conformance::points::Ready;
+use conformance::{Decided, Subject};
+use thiserror::Error;
+
+use crate::index::{Index, Library};
+use crate::rank::Rank;
+use bound::{Bound, Bounds, Sort};
+use kept::Kept;
+use memory::Memory;
+
+pub use matched::{Match, OpenAt};
+
+/// How much of the answer is wanted. Every listing that fits always is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Wanted {
+    /// How many of those with open questions only.
+    pub open: usize,
+    /// How many of those that need a change.
+    pub near: usize,
+    /// Whether every listing that needs one change and no more is wanted besides.
+    pub every_single_change: bool,
+}
+
+impl Wanted {
+    /// Every listing that fits, or would.
+    pub const ALL: Self = Self {
+        open: usize::MAX,
+        near: usize::MAX,
+        every_single_change: true,
+    };
+}
+
+/// A listing of the index that the library can't give.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
+#[error("listing {0} of the index can't be had: build the index anew")]
+pub struct NotThere(pub usize);
+
+/// What was found for one condition.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Found {
+    /// Every listing that fits.
+    pub fits: Vec<Match>,
+    /// Listings with open questions only, the fewest first.
+    pub open: Vec<Match>,
+    /// Listings that would fit but for changes: the fewest first, of as many the cheapest.
+    pub near: Vec<Match>,
+    /// How many listings aren't for such a joint: of another kind, not rated so long, or not tested for smoke.
+    pub beyond: usize,
+    /// How many of the others aren't told here, as no more were wanted.
+    pub untold: usize,
+    /// How many listings had to be checked in full.
+    pub checked: usize,
+}
+
+/// An index made ready for any number of conditions.
+pub struct Finder<'i> {
+    index: &'i Index,
+    points: Vec<Ready<'i>>,
+}
+
+impl<'i> Finder<'i> {
+    /// Makes an index ready.
+    pub fn new(index: &'i Index) -> Self {
+        Self {
+            index,
+            points: index
+                .points
+                .iter()
+                .map(conformance::points::Point::ready)
+                .collect(),
+        }
+    }
+
+    /// The index.
+    pub const fn index(&self) -> &'i Index {
+        self.index
+    }
+
+    /// Finds the listings for one condition.
+    ///
+    /// # Errors
+    /// When the library can't give a listing that must be checked.
+    pub fn find(
+        &self,
+        library: &dyn Library,
+        subject: &Subject<'_>,
+        wanted: &Wanted,
+    ) -> Result<Found, NotThere> {
+        self.find_by(&mut Memory::default(), library, subject, wanted)
+    }
+
+    fn find_by(
+        &self,
+        memory: &mut Memory,
+        library: &dyn Library,
+        subject: &Subject<'_>,
+        wanted: &Wanted,
+    ) -> Result<Found, NotThere> {
+        let verdicts = memory.verdicts(self.index, &self.points, subject);
+        let bounds = Bounds::new(self.index, subject, &verdicts).of_each();
+        let mut search = Search {
+            index: self.index,
+            library,
+            subject,
+            kept: Kept::new(wanted),
+            is_checked: vec![false; bounds.len()],
+            beyond: 0,
+            checked: 0,
+        };
+        search.beyond = bounds
+            .iter()
+            .filter(|bound| bound.sort == Sort::Beyond)
+            .count();
+        search.check_the_judged(&bounds)?;
+        search.check_for_open(&bounds)?;
+        search.check_for_near(&bounds)?;
+        search.told()
+    }
+
+    /// Finds the listings for each of several conditions, on so many threads.
+    ///
+    /// # Errors
+    /// As [`find`](Self::find).
+    pub fn find_each(
+        &self,
+        library: &dyn Library,
+        subjects: &[Subject<'_>],
+        wanted: &Wanted,
+        threads: usize,
+    ) -> Result<Vec<Found>, NotThere> {
+        let share = subjects.len().div_ceil(threads.max(1)).max(1);
+        let one_share = |share: &[Subject<'_>]| -> Result<Vec<Found>, NotThere> {
+            let mut memory = Memory::default();
+            let found = share
+                .iter()
+                .map(|subject| self.find_by(&mut memory, library, subject, wanted));
+            found.collect()
+        };
+        let shares: Vec<Result<Vec<Found>, NotThere>> = std::thread::scope(|scope| {
+            let running: Vec<_> = subjects
+                .chunks(share)
+                .map(|share| scope.spawn(move || one_share(share)))
+                .collect();
+            running
+                .into_iter()
+                .map(|thread| {
+                    thread
+                        .join()
+                        .unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+                })
+                .collect()
+        });
+        let mut all = Vec::with_capacity(subjects.len());
+        for share in shares {
+            all.extend(share?);
+        }
+        Ok(all)
+    }
+}
+
+/// The search for one condition.
+struct Search<'s, 'a> {
+    index: &'s Index,
+    library: &'s dyn Library,
+    subject: &'s Subject<'a>,
+    kept: Kept<'s>,
+    is_checked: Vec<bool>,
+    beyond: usize,
+    checked: usize,
+}
+
+impl Search<'_, '_> {
+    /// Listings on which people have decided something are always checked: a decision can turn any verdict.
+    fn check_the_judged(&mut self, bounds: &[Bound]) -> Result<(), NotThere> {
+        let judged = bounds.iter().filter(|bound| bound.sort == Sort::Judged);
+        for at in judged.map(|bound| bound.at) {
+            self.check(at)?;
+        }
+        Ok(())
+    }
+
+    fn check_for_open(&mut self, bounds: &[Bound]) -> Result<(), NotThere> {
+        let may_be = bounds.iter().filter(|bound| bound.may_be_open());
+        let mut best_first: BinaryHeap<Reverse<(Rank, usize)>> =
+            may_be.map(Bound::best_unless_unmet).map(Reverse).collect();
+        while let Some(Reverse((best, at))) = best_first.pop() {
+            if self.kept.is_behind_open(best, at) {
+                break;
+            }
+            self.check(at)?;
+        }
+        Ok(())
+    }
+
+    fn check_for_near(&mut self, bounds: &[Bound]) -> Result<(), NotThere> {
+        let is_unchecked = |at: usize| self.is_checked.get(at) == Some(&false);
+        let may_be = bounds
+            .iter()
+            .filter(|bound| bound.may_be_unmet() && is_unchecked(bound.at));
+        let mut best_first: BinaryHeap<Reverse<(Rank, usize)>> =
+            may_be.map(Bound::best_if_unmet).map(Reverse).collect();
+        while let Some(Reverse((best, at))) = best_first.pop() {
+            if !self.kept.is_behind_near(best, at) {
+                self.check(at)?;
+            } else if !self.kept.wants_single_changes() {
+                break;
+            }
+        }
+        Ok(())
+    }
+
+    fn check(&mut self, at: usize) -> Result<(), NotThere> {
+        if let Some(checked) = self.is_checked.get_mut(at) {
+            *checked = true;
+        }
+        self.checked += 1;
+        let checklist = self.library.checklist(at).ok_or(NotThere(at))?;
+        let decided = checklist.decide(self.subject);
+        let rank = rank(checklist, &decided);
+        match rank {
+            Rank::Beyond => self.beyond += 1,
+            _ => self.kept.keep(rank, at, decided),
+        }
+        Ok(())
+    }
+
+    fn told(self) -> Result<Found, NotThere> {
+        let of_all = self.index.entries.len();
+        let matched = |kept: Vec<((Rank, usize), Decided<'_>)>| -> Result<Vec<Match>, NotThere> {
+            kept.into_iter()
+                .map(|((rank, at), decided)| {
+                    let checklist = self.library.checklist(at).ok_or(NotThere(at))?;
+                    Ok(Match::of(at, rank, checklist, &decided))
+                })
+                .collect()
+        };
+        let (fits, open, near) = self.kept.in_order();
+        let (fits, open, near) = (matched(fits)?, matched(open)?, matched(near)?);
+        let told = fits.len() + open.len() + near.len();
+        Ok(Found {
+            untold: of_all.saturating_sub(told + self.beyond),
+            fits,
+            open,
+            near,
+            beyond: self.beyond,
+            checked: self.checked,
+        })
+    }
+}
+
+/// Where a listing stands by what was decided.
+pub fn rank(checklist: &conformance::Checklist<'_>, decided: &Decided<'_>) -> Rank {
+    let counts = decided.counts();
+    let unsettled = checklist.unsettled(decided);
+    Rank::of(
+        &unsettled,
+        checklist.standing(),
+        counts.met + counts.judged > 0,
+    )
+}
