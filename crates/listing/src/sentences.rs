@@ -57,7 +57,32 @@ pub(crate) fn sentences(text: &str) -> Vec<Range<usize>> {
     sentences
 }
 
+/// The longest stretch that is read as one sentence, in bytes. The rules look at every number beside every other, so that a sentence without
+/// end would take for ever; none that anybody has written is a third as long.
+const LONGEST: usize = 2000;
+
+/// Adds a sentence; one beyond all measure in pieces, each cut behind a stop of any kind or else between words.
 fn push(sentences: &mut Vec<Range<usize>>, text: &str, range: Range<usize>) {
+    let mut start = range.start;
+    while range.end - start > LONGEST {
+        let most = (start..=start + LONGEST)
+            .rev()
+            .find(|at| text.is_char_boundary(*at))
+            .unwrap_or(range.end);
+        let piece = text.get(start..most).unwrap_or_default();
+        let cut = piece
+            .rfind([';', ','])
+            .map(|at| at + 1)
+            .or_else(|| piece.rfind(' '))
+            .filter(|at| *at > 0)
+            .unwrap_or(piece.len().max(1));
+        push_whole(sentences, text, start..start + cut);
+        start += cut;
+    }
+    push_whole(sentences, text, start..range.end);
+}
+
+fn push_whole(sentences: &mut Vec<Range<usize>>, text: &str, range: Range<usize>) {
     let words = text.get(range.clone()).unwrap_or_default();
     let from = range.start + (words.len() - words.trim_start().len());
     let to = from + words.trim().len();
@@ -192,5 +217,21 @@ mod tests {
             &["SOMEWHERE CO. INC. -- Product 4"],
         );
         check("widths up to 2 in.) The", &["widths up to 2 in.)", "The"]);
+    }
+
+    #[test]
+    fn a_sentence_beyond_all_measure_is_cut_and_keeps_its_words() {
+        for unit in ["two layers of board and ", "4 mm, ", "4mm/", "ä"] {
+            let text = unit.repeat(3000);
+            let found = sentences(&text);
+            assert!(found.iter().all(|range| range.len() <= LONGEST), "{unit}");
+            let kept: String = found
+                .iter()
+                .filter_map(|range| text.get(range.clone()))
+                .flat_map(|words| words.chars().filter(|c| !c.is_whitespace()))
+                .collect();
+            let all: String = text.chars().filter(|c| !c.is_whitespace()).collect();
+            assert_eq!(kept, all, "{unit}");
+        }
     }
 }
