@@ -8,6 +8,7 @@ use site::import::{File, Import, import};
 use crate::fault::{Fault, Faults};
 use crate::files;
 use crate::shelf::Shelf;
+use crate::stored::Stored;
 
 /// The most bytes a table is read with; the import has its own, lower limit for what it takes.
 const MOST_BYTES: u64 = 256 << 20;
@@ -18,13 +19,23 @@ const MOST_BYTES: u64 = 256 << 20;
 pub(crate) struct Inputs {
     /// A folder with everything: schedule, marks, barriers and judgments as .csv or .xlsx, building.toml, and the
     /// folder listings
-    #[arg(long, value_name = "DIR", required_unless_present = "schedule")]
+    #[arg(long, value_name = "DIR", required_unless_present_any = ["schedule", "store"])]
     project: Option<PathBuf>,
+    /// A store that keeps all of it, in place of the files: a file, or a database's URL (see `everyclause keep`)
+    #[arg(
+        long,
+        value_name = "PLACE",
+        conflicts_with_all = ["project", "schedule", "listings", "marks", "barriers", "judgments", "building"]
+    )]
+    store: Option<String>,
+    /// The store's attachments, unless they are in the folder beside its file
+    #[arg(long, value_name = "PLACE", requires = "store")]
+    attachments: Option<String>,
     /// The joints: one row a joint, one column a property (CSV or XLSX)
     #[arg(long, value_name = "FILE")]
     schedule: Option<PathBuf>,
     /// The folder of listings, as plain text or PDF
-    #[arg(long, value_name = "DIR", required_unless_present = "project")]
+    #[arg(long, value_name = "DIR", required_unless_present_any = ["project", "store"])]
     listings: Option<PathBuf>,
     /// The types of joint and their listings (CSV or XLSX)
     #[arg(long, value_name = "FILE")]
@@ -45,6 +56,8 @@ impl Inputs {
     pub(crate) const fn of_project(folder: PathBuf) -> Self {
         Self {
             project: Some(folder),
+            store: None,
+            attachments: None,
             schedule: None,
             listings: None,
             marks: None,
@@ -59,11 +72,27 @@ impl Inputs {
     /// # Errors
     /// When a file can't be read, or anything in the tables is wrong: all of it at once.
     pub(crate) fn open(&self) -> Result<(Import, Shelf), Faults> {
+        if let Some(store) = &self.store {
+            let stored = Stored {
+                store: store.clone(),
+                attachments: self.attachments.clone(),
+            };
+            return Ok(stored.project()?);
+        }
         let import = self.import()?;
         Ok((import, Shelf::open(&self.listings()?)?))
     }
 
-    fn listings(&self) -> Result<PathBuf, Fault> {
+    /// Whether they are a store and not files.
+    pub(crate) const fn is_a_store(&self) -> bool {
+        self.store.is_some()
+    }
+
+    /// The folder of listings.
+    ///
+    /// # Errors
+    /// When none is given.
+    pub(crate) fn listings(&self) -> Result<PathBuf, Fault> {
         let of_project = || self.project.as_ref().map(|folder| folder.join("listings"));
         self.listings.clone().or_else(of_project).ok_or_else(|| {
             Fault::of_command("no folder of listings is given")
@@ -71,7 +100,11 @@ impl Inputs {
         })
     }
 
-    fn import(&self) -> Result<Import, Faults> {
+    /// What the tables say.
+    ///
+    /// # Errors
+    /// When a file can't be read, or anything in the tables is wrong: all of it at once.
+    pub(crate) fn import(&self) -> Result<Import, Faults> {
         let mut paths: Vec<PathBuf> = Vec::new();
         for (name, given) in [
             ("schedule", &self.schedule),

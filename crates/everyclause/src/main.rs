@@ -8,6 +8,7 @@
 //! | [`shelf`] | the listings of a folder, and which one a mark means |
 //! | [`source`] | a listing's file, text or PDF, read |
 //! | [`inputs`] | which files make a project |
+//! | [`stored`] | a store, in the place of a project's files |
 //! | [`checking`] | every joint of a project against its listing |
 //! | [`working`] | a mark's work card |
 //! | [`demo_files`] | the demo project, compiled in |
@@ -32,6 +33,7 @@ mod picture;
 mod shelf;
 mod show;
 mod source;
+mod stored;
 mod working;
 
 use std::process::ExitCode;

@@ -73,18 +73,25 @@ impl Held {
     /// # Errors
     /// When the file can't be read, is neither text nor a PDF with text, or its confirmation can't be read.
     pub(crate) fn open(path: &Path) -> Result<Self, Fault> {
+        let source = source::read(path)?;
+        let overlay = overlay(path)?.map(|overlay| (files::shown(&overlay_path(path)), overlay));
+        Ok(Self::of(source, path, overlay))
+    }
+
+    /// A listing from its path as read, with its confirmation and where that lies.
+    fn of(source: Source, path: &Path, overlay: Option<(String, Overlay)>) -> Self {
         let Source {
             reading,
             text,
             paper,
-        } = source::read(path)?;
-        let (state, confirmation) = match overlay(path)? {
+        } = source;
+        let (state, confirmation) = match overlay {
             None => (State::Draft(Box::new(reading)), None),
-            Some(overlay) => {
+            Some((file, overlay)) => {
                 let as_read = Box::new(reading.clone());
                 let overlaid = confirm(reading, &overlay);
                 let confirmation = Confirmation {
-                    file: files::shown(&overlay_path(path)),
+                    file,
                     overlay,
                     as_read,
                     lost: overlaid.lost.clone(),
@@ -101,14 +108,14 @@ impl Held {
             .file_stem()
             .map(|stem| files::shown(Path::new(stem)))
             .unwrap_or_default();
-        Ok(Self {
+        Self {
             file: files::shown(path),
             stem,
             text,
             paper,
             state,
             confirmation,
-        })
+        }
     }
 
     /// The reading, confirmed or not.
@@ -228,6 +235,24 @@ impl Shelf {
             );
         }
         Ok(shelf)
+    }
+
+    /// The listings that a store holds, each with its bytes and what people have confirmed of it, by file name.
+    pub(crate) fn of_store(store: &str, listings: Vec<(String, Vec<u8>, Option<Overlay>)>) -> Self {
+        let mut shelf = Self {
+            folder: store.to_owned(),
+            held: Vec::new(),
+            unread: Vec::new(),
+        };
+        for (file, bytes, overlay) in listings {
+            let overlay = overlay.map(|overlay| (format!("{store}, {file}"), overlay));
+            match source::of_bytes(&file, &bytes, &format!("{store}, {file}")) {
+                Ok(source) => shelf.held.push(Held::of(source, Path::new(&file), overlay)),
+                Err(fault) => shelf.unread.push(fault),
+            }
+        }
+        shelf.held.sort_by(|a, b| a.file.cmp(&b.file));
+        shelf
     }
 
     /// The listing that a mark means: by its file's name without the ending, else by its designation.

@@ -44,14 +44,22 @@ pub(crate) fn read(path: &Path) -> Result<Source, Fault> {
         .file_name()
         .map(|name| files::shown(Path::new(name)))
         .unwrap_or_default();
-    if paper::is_pdf(&bytes) {
-        of_pdf(&name, &bytes).map_err(|error| unreadable_pdf(&error, path))
+    of_bytes(&name, &bytes, &files::shown(path))
+}
+
+/// Reads a listing that somebody holds; `shown` says where, should it be at fault.
+///
+/// # Errors
+/// When it is neither text nor a PDF that holds text.
+pub(crate) fn of_bytes(name: &str, bytes: &[u8], shown: &str) -> Result<Source, Fault> {
+    if paper::is_pdf(bytes) {
+        of_pdf(name, bytes).map_err(|error| unreadable_pdf(&error, shown))
     } else {
-        of_text(&name, &bytes, path)
+        of_text(name, bytes, shown)
     }
 }
 
-fn of_text(name: &str, bytes: &[u8], path: &Path) -> Result<Source, Fault> {
+fn of_text(name: &str, bytes: &[u8], shown: &str) -> Result<Source, Fault> {
     let help = "give the listing as plain text: a title, then numbered items; or as a PDF";
     let fault = |error: DecodeError| {
         let problem = match error {
@@ -60,12 +68,12 @@ fn of_text(name: &str, bytes: &[u8], path: &Path) -> Result<Source, Fault> {
                 format!("the file isn't text: byte {at} is {byte:#04x}, which no text holds")
             }
         };
-        Fault::of_file(problem, files::shown(path)).help(help)
+        Fault::of_file(problem, shown).help(help)
     };
     let text = layout::decode(bytes).map_err(fault)?.text;
     if text.trim().is_empty() {
         let problem = "the file holds nothing but white space";
-        return Err(Fault::of_file(problem, files::shown(path)).help(help));
+        return Err(Fault::of_file(problem, shown).help(help));
     }
     let reading = listing::read(name, bytes).map_err(fault)?;
     Ok(Source {
@@ -97,7 +105,7 @@ fn sha256(bytes: &[u8]) -> String {
         })
 }
 
-fn unreadable_pdf(error: &PaperError, path: &Path) -> Fault {
+fn unreadable_pdf(error: &PaperError, shown: &str) -> Fault {
     let help = match error {
         PaperError::NoText { .. } => {
             "its text must be supplied: have it recognised or typed, compare it with the pages, and give it as plain text"
@@ -110,7 +118,7 @@ fn unreadable_pdf(error: &PaperError, path: &Path) -> Fault {
             "fetch the file again, or save its text as plain text, keeping its layout"
         }
     };
-    Fault::of_file(error.to_string(), files::shown(path)).help(help)
+    Fault::of_file(error.to_string(), shown).help(help)
 }
 
 /// A reading with the pages that it was taken from.

@@ -40,7 +40,7 @@ pub mod verify;
 
 pub use change::{Change, Conflict, Done, Edit};
 pub use error::StoreError;
-pub use journal::{Entry, Head};
+pub use journal::{Entry, Head, Made};
 pub use key::{Key, Kind, Owner};
 pub use place::{AttachmentsPlace, Place};
 pub use records::{Held, Record};

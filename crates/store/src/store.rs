@@ -4,7 +4,7 @@ use crate::attachments::{Attached, Attachments};
 use crate::change::{Change, Done};
 use crate::database::Database;
 use crate::error::StoreError;
-use crate::journal::{Entry, Head};
+use crate::journal::{Entry, Head, Made};
 use crate::key::{Key, Kind};
 use crate::place::{AttachmentsPlace, Place};
 use crate::records::{Held, Record};
@@ -109,6 +109,30 @@ impl Store {
     /// When the database can't be read.
     pub async fn entries_before(&self, seq: i64, most: i64) -> Result<Vec<Entry>, StoreError> {
         self.database.entries_before(seq, most).await
+    }
+
+    /// What was changed before an entry, the latest first, at most so many changes.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn changes_before(&self, seq: i64, most: usize) -> Result<Vec<Made>, StoreError> {
+        let mut made = Vec::new();
+        let mut before = seq;
+        while made.len() < most {
+            // The entries of a change follow one another, and name the first.
+            let Some(last) = self.entries_before(before, 1).await?.pop() else {
+                break;
+            };
+            let records = last.seq - last.change + 1;
+            before = last.change;
+            let first = if last.seq == last.change {
+                Some(last)
+            } else {
+                self.entries_before(before + 1, 1).await?.pop()
+            };
+            made.extend(first.map(|first| Made { first, records }));
+        }
+        Ok(made)
     }
 
     /// Puts an attachment in its place. It is named by a record afterwards, never before.

@@ -8,6 +8,7 @@
 
 use core::fmt;
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::error::StoreError;
@@ -16,7 +17,7 @@ use crate::key::Kind;
 use crate::store::Store;
 
 /// What a look through the whole store came to.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Verified {
     /// Where the chain ends.
     pub head: Head,
@@ -34,7 +35,7 @@ pub struct Verified {
 pub const MOST_FLAWS: usize = 200;
 
 /// Something that isn't as it was written.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Flaw {
     /// Where.
     pub place: String,

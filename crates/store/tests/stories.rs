@@ -120,6 +120,12 @@ async fn a_change_is_made_whole_or_not_at_all() {
         assert_eq!((done.changed, done.head.seq), (1203, 1204));
         let entries = store.entries_after(1, 2000).await.unwrap();
         assert!(entries.iter().all(|entry| entry.change == 2));
+        let made = store.changes_before(i64::MAX, 9).await.unwrap();
+        let made: Vec<_> = made
+            .iter()
+            .map(|made| (made.first.what.as_str(), made.records))
+            .collect();
+        assert_eq!(made, [("the others", 1203), ("one", 1)]);
         assert_whole(&store).await;
     })
     .await;

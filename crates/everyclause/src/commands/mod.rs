@@ -9,11 +9,16 @@ mod correct;
 mod demo;
 mod draw;
 mod explain;
+mod export;
 mod glossary;
+mod journal;
+mod keep;
 mod leakage;
 mod questions;
 mod read;
+mod restore;
 pub(crate) mod schema;
+mod verify;
 mod work;
 
 use clap::{Parser, Subcommand};
@@ -52,6 +57,11 @@ enum Command {
     Work(work::Work),
     Leakage(leakage::Leakage),
     Calc(calc::Calc),
+    Keep(keep::Keep),
+    Journal(journal::Journal),
+    Verify(verify::Verify),
+    Export(export::Export),
+    Restore(restore::Restore),
     Glossary(glossary::Glossary),
     Schema(schema::SchemaOf),
     Completions(completions::Completions),
@@ -75,6 +85,11 @@ impl Cli {
             Command::Work(command) => command.run(),
             Command::Leakage(command) => command.run(),
             Command::Calc(command) => command.run(),
+            Command::Keep(command) => command.run(),
+            Command::Journal(command) => command.run(),
+            Command::Verify(command) => command.run(),
+            Command::Export(command) => command.run(),
+            Command::Restore(command) => command.run(),
             Command::Glossary(command) => command.run(),
             Command::Schema(command) => Ok(command.run()),
             Command::Completions(command) => Ok(command.run()),

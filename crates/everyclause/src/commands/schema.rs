@@ -32,6 +32,10 @@ pub(crate) enum Contract {
     Work,
     /// The leakage of smoke barriers
     Leakage,
+    /// What a look through a store came to
+    Verify,
+    /// Who changed what in a store
+    Journal,
 }
 
 impl SchemaOf {
@@ -51,6 +55,8 @@ impl Contract {
             Self::Compare => schema_for!(Vec<conformance::Change>),
             Self::Calc => schema_for!(engineering::Worked),
             Self::Work => schema_for!(crate::working::Card),
+            Self::Verify => schema_for!(store::Verified),
+            Self::Journal => schema_for!(Vec<store::Made>),
             Self::Leakage => schema_for!(crate::working::leakage::Leakages),
         }
     }

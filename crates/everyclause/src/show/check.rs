@@ -359,6 +359,16 @@ pub(crate) fn aside(check: &Check, shelf: &Shelf) -> String {
         ));
         text.push('\n');
     }
+    text.push_str(&unread(shelf));
+    for held in &shelf.held {
+        text.push_str(&super::reading::about_confirmation(held));
+    }
+    text
+}
+
+/// The files among the listings that couldn't be read, for standard error.
+pub(crate) fn unread(shelf: &Shelf) -> String {
+    let mut text = String::new();
     for fault in &shelf.unread {
         let notes: Vec<Note<'_>> = fault.help.iter().map(|help| Note::Help(help)).collect();
         let title = format!(
@@ -371,9 +381,6 @@ pub(crate) fn aside(check: &Check, shelf: &Shelf) -> String {
         };
         text.push_str(&marked::warning(&title, &file, None, &notes));
         text.push('\n');
-    }
-    for held in &shelf.held {
-        text.push_str(&super::reading::about_confirmation(held));
     }
     text
 }

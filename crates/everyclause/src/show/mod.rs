@@ -16,6 +16,7 @@ mod paint;
 pub(crate) mod questions;
 pub(crate) mod reading;
 mod reasons;
+pub(crate) mod store;
 mod table;
 pub(crate) mod words;
 pub(crate) mod work;

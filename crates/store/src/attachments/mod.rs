@@ -20,6 +20,16 @@ pub struct Attached {
     pub bytes: u64,
 }
 
+impl Attached {
+    /// What some bytes would be, attached.
+    pub fn of(bytes: &[u8]) -> Self {
+        Self {
+            sha256: sha256(bytes),
+            bytes: u64::try_from(bytes.len()).unwrap_or(u64::MAX),
+        }
+    }
+}
+
 /// Where the attachments are.
 #[derive(Debug, Clone)]
 pub(crate) enum Attachments {
@@ -45,26 +55,23 @@ impl Attachments {
 
     /// Puts bytes in their place; when this is done they are there to stay.
     pub(crate) async fn put(&self, bytes: Vec<u8>) -> Result<Attached, StoreError> {
-        let length = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
-        if length > MOST_BYTES {
+        let attached = Attached::of(&bytes);
+        if attached.bytes > MOST_BYTES {
             return Err(StoreError::Refused(format!(
                 "the attachment has more than {} MB",
                 MOST_BYTES >> 20
             )));
         }
-        let sha256 = sha256(&bytes);
+        let sha256 = &attached.sha256;
         match self {
             Self::Folder(folder) => {
                 let (folder, sha256) = (folder.clone(), sha256.clone());
                 blocking(move || folder.put(&sha256, &bytes)).await?;
             }
             #[cfg(feature = "network")]
-            Self::Bucket(bucket) => bucket.put(&sha256, bytes).await?,
+            Self::Bucket(bucket) => bucket.put(sha256, bytes).await?,
         }
-        Ok(Attached {
-            sha256,
-            bytes: length,
-        })
+        Ok(attached)
     }
 
     /// The bytes of a hash, when they still have it.

@@ -3,6 +3,7 @@
 mod replay;
 
 use jiff::Timestamp;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::canonical;
@@ -15,7 +16,7 @@ pub(crate) use replay::{Replay, follow};
 pub const START: &str = "0000000000000000000000000000000000000000000000000000000000000000";
 
 /// Where the chain ends.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Head {
     /// The number of the last entry; 0 when there is none.
     pub seq: i64,
@@ -34,7 +35,7 @@ impl Head {
 }
 
 /// One record changed once.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Entry {
     /// Its number, from 1, without gaps.
     pub seq: i64,
@@ -59,6 +60,15 @@ pub struct Entry {
     pub previous: String,
     /// The hash of all of the above.
     pub hash: String,
+}
+
+/// Some records changed together.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Made {
+    /// The first of its entries.
+    pub first: Entry,
+    /// How many records were changed.
+    pub records: i64,
 }
 
 /// What an entry's hash is taken of.
