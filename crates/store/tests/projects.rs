@@ -10,6 +10,7 @@
 mod support;
 
 use listing::confirm::{Overlay, confirm_all};
+use store::project::fill;
 use store::records::Known;
 use store::{Edit, Key, Owner, Store};
 use support::{assert_whole, change, demo_file, demo_project, on_each, stated};
@@ -32,6 +33,13 @@ async fn a_project_comes_out_as_it_went_in() {
         assert!(proposal.new > 1000, "{}", proposal.new);
         assert_eq!((proposal.changed, proposal.removed), (0, 0));
         assert_eq!(store.project().await.unwrap(), demo_project(&[]));
+        // In two steps it is the same.
+        let mut project = store.outline().await.unwrap();
+        for joint in &mut project.joints {
+            let owner = Owner::Joint(joint.name.clone());
+            fill(joint, store.known(&owner).await.unwrap());
+        }
+        assert_eq!(project, demo_project(&[]));
         assert!(store.propose(&demo_project(&[])).await.unwrap().is_empty());
         assert_whole(&store).await;
     })

@@ -59,6 +59,50 @@ impl Store {
         Ok(project)
     }
 
+    /// The project without what is known of its joints, which may be much: the building, barriers and marks with what is known of them, the
+    /// joints, the judgments.
+    ///
+    /// # Errors
+    /// As [`project`](Self::project).
+    pub async fn outline(&self) -> Result<Project, StoreError> {
+        let mut project = Project::default();
+        let kinds = [
+            Kind::Building,
+            Kind::Barrier,
+            Kind::Mark,
+            Kind::Joint,
+            Kind::Judgment,
+        ];
+        self.each(&kinds, |held| {
+            match held.key.kind {
+                Kind::Building => project.building = held.read()?.value,
+                Kind::Barrier => project.barriers.push(barrier(held.read()?)),
+                Kind::Mark => project.marks.push(mark(held.read()?)),
+                Kind::Joint => project.joints.push(joint(held.read()?)),
+                _ => project.judgments.push(held.read()?.value),
+            }
+            Ok(())
+        })
+        .await?;
+        for barrier in &mut project.barriers {
+            let owner = Owner::Barrier(barrier.name.clone());
+            barrier.facts = facts(parts(self.known(&owner).await?));
+        }
+        for mark in &mut project.marks {
+            let owner = Owner::Mark(mark.name.clone());
+            mark.facts = facts(parts(self.known(&owner).await?));
+        }
+        Ok(project)
+    }
+
+    /// What is known of an owner, each with its version.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub async fn known(&self, owner: &Owner) -> Result<Vec<Held<Known>>, StoreError> {
+        self.get_all(&owner.to_string()).await
+    }
+
     /// The listings' documents, in the order they came.
     ///
     /// # Errors
@@ -143,6 +187,16 @@ fn joint(held: Held<JointRecord>) -> Joint {
         grid: record.grid,
         ..Joint::default()
     }
+}
+
+fn parts(known: Vec<Held<Known>>) -> Vec<(String, Known)> {
+    let part = |held: Held<Known>| (held.key.part, held.value);
+    known.into_iter().map(part).collect()
+}
+
+/// Fills in what is known of a joint.
+pub fn fill(joint: &mut Joint, known: Vec<Held<Known>>) {
+    know(joint, parts(known));
 }
 
 fn facts(known: Vec<(String, Known)>) -> BTreeMap<String, Fact> {

@@ -4,5 +4,6 @@ mod give;
 mod keys;
 mod take;
 
+pub use give::fill;
 pub use keys::judgment_key;
 pub use take::{Proposal, ToKeep};
