@@ -53,6 +53,7 @@ mod words;
 pub use check::{Decided, check_confirmed, check_draft};
 pub use checklist::Checklist;
 pub use editions::{Change, ChangeKind, Side, compare};
+pub use explain::requirement::of_clause as asked_for;
 pub use explanation::{
     Ask, Explanation, FactUsed, JudgmentUsed, Margin, Missing, Readings, ShareUsed,
 };

@@ -99,6 +99,7 @@ pub(crate) fn waited<T>(work: impl Future<Output = Result<T, StoreError>>) -> Re
     runtime.block_on(work).map_err(|error| fault(&error))
 }
 
-fn fault(error: &StoreError) -> Fault {
+/// What a store says is wrong, as a fault.
+pub(crate) fn fault(error: &StoreError) -> Fault {
     Fault::of_command(error.to_string()).help(error.help())
 }

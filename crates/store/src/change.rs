@@ -4,6 +4,7 @@ use core::fmt;
 use std::collections::BTreeSet;
 
 use jiff::Timestamp;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::canonical;
@@ -86,7 +87,7 @@ pub struct Done {
 }
 
 /// A record that others have changed since it was seen.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Conflict {
     /// Which.
     pub key: Key,

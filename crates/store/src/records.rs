@@ -1,6 +1,7 @@
 //! What is kept: one type a kind of record.
 
 use listing::confirm;
+use schemars::JsonSchema;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use site::{Building, Fact, Judgment};
@@ -15,7 +16,7 @@ pub trait Record: Serialize + DeserializeOwned {
 }
 
 /// A record as it stands.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Held<T> {
     /// Its key.
     pub key: Key,

@@ -18,6 +18,7 @@ mod questions;
 mod read;
 mod restore;
 pub(crate) mod schema;
+mod serve;
 mod verify;
 mod work;
 
@@ -60,6 +61,7 @@ enum Command {
     Keep(keep::Keep),
     Journal(journal::Journal),
     Verify(verify::Verify),
+    Serve(serve::Serve),
     Export(export::Export),
     Restore(restore::Restore),
     Glossary(glossary::Glossary),
@@ -88,6 +90,7 @@ impl Cli {
             Command::Keep(command) => command.run(),
             Command::Journal(command) => command.run(),
             Command::Verify(command) => command.run(),
+            Command::Serve(command) => command.run(),
             Command::Export(command) => command.run(),
             Command::Restore(command) => command.run(),
             Command::Glossary(command) => command.run(),
