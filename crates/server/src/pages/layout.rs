@@ -21,7 +21,7 @@ pub(super) fn page(title: &str, place: &str, body: &Markup) -> Markup {
                 meta name="color-scheme" content="light dark";
                 title { (title) " – everyclause" }
                 link rel="stylesheet" href="/assets/desk.css";
-                link rel="icon" href="data:,";
+                link rel="icon" type="image/svg+xml" href="/assets/icon.svg";
                 script type="module" src="/assets/desk.js" {}
             }
             body {

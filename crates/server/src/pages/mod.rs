@@ -34,6 +34,10 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/journal", get(journal::page))
         .route("/assets/desk.css", get(|| async { asset("text/css", CSS) }))
         .route(
+            "/assets/icon.svg",
+            get(|| async { asset("image/svg+xml", ICON) }),
+        )
+        .route(
             "/assets/desk.js",
             get(|| async { asset("text/javascript", JS) }),
         )
@@ -41,6 +45,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
 
 const CSS: &str = include_str!("../assets/desk.css");
 const JS: &str = include_str!("../assets/desk.js");
+const ICON: &str = include_str!("../assets/icon.svg");
 
 fn asset(kind: &'static str, text: &'static str) -> Response {
     let headers = [

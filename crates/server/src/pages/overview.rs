@@ -37,7 +37,7 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Troubl
         (counts(project.joints.len(), tally))
         section aria-labelledby="places" {
             h2 id="places" { "Storeys and barriers" }
-            @for place in &places { (storey(place)) }
+            div.storeys { @for place in &places { (storey(place)) } }
             @if places.is_empty() { p { "There are no joints yet. " code { "everyclause keep" } " puts a schedule into the store." } }
         }
         div.columns {

@@ -1,5 +1,6 @@
 //! What to ask whom so that nothing stays open. An answer becomes a fact with its source.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use axum::Form;
@@ -10,7 +11,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use store::records::AnswerRecord;
 
-use super::{layout, path_of_joint};
+use super::{layout, path_of_joint, piece};
 use crate::board::Board;
 use crate::desk::Desk;
 use crate::trouble::Trouble;
@@ -38,7 +39,7 @@ pub(super) fn anchor(trade: &str) -> String {
 
 pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Trouble> {
     let seen = desk.store.head().await?.seq;
-    let questions = desk.board(all);
+    let (questions, files) = desk.board(|board| (all(board), files(board)));
     let mut last = "";
     let body = html! {
         h1 { "Questions" }
@@ -47,7 +48,7 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Troubl
             @if trade(question) != last {
                 h2 id=(anchor(trade(question))) { ({ last = trade(question); last }) }
             }
-            (one(question, number, seen))
+            (one(question, number, seen, &files))
         }
     };
     Ok(layout::page("Questions", "/questions", &body))
@@ -64,7 +65,22 @@ fn joints(question: &Question) -> Vec<&str> {
     joints
 }
 
-fn one(question: &Question, number: usize, seen: i64) -> Markup {
+/// The file of the listing that each joint was checked against.
+fn files(board: &Board) -> BTreeMap<String, String> {
+    let open = board.values().filter_map(|found| found.open.as_ref());
+    open.map(|result| (result.joint.clone(), result.source_name.clone()))
+        .collect()
+}
+
+/// The path of the clause that a question is about, in its listing.
+fn clause(question: &Question, files: &BTreeMap<String, String>) -> Option<String> {
+    let concern = question.concerns.first()?;
+    let file = files.get(&concern.joint)?;
+    let anchor = super::reading::anchor(&concern.clause);
+    Some(format!("/listings/{}#{anchor}", piece(file)))
+}
+
+fn one(question: &Question, number: usize, seen: i64, files: &BTreeMap<String, String>) -> Markup {
     let joints = joints(question);
     // What a person must judge or confirm is answered where its words are.
     let can_be_answered = !matches!(question.ask, Ask::Judgment | Ask::Confirmation);
@@ -79,6 +95,7 @@ fn one(question: &Question, number: usize, seen: i64) -> Markup {
                     blockquote { (concern.words) }
                 }
             }
+            @if let Some(path) = clause(question, files) { p { a href=(path) { "The clause in its listing" } } }
             @if can_be_answered {
                 form method="post" action="/questions" {
                     input type="hidden" name="seen" value=(seen);
