@@ -54,11 +54,20 @@ pub(crate) struct Tally {
     pub(crate) open: usize,
     /// Not looked at yet.
     pub(crate) waiting: usize,
+    /// Of those looked at: those whose listing's reading isn't confirmed, so that they may change with it.
+    pub(crate) provisional: usize,
 }
 
 impl Tally {
     /// Counts one joint.
     pub(crate) const fn add(&mut self, found: Option<&Found>) {
+        if let Some(Found {
+            is_provisional: true,
+            ..
+        }) = found
+        {
+            self.provisional += 1;
+        }
         match found {
             None => self.waiting += 1,
             Some(found) => match found.overall {

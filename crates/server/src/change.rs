@@ -28,7 +28,7 @@ impl Desk {
         let what = format!("entered {} of {joint}", fact.property);
         let edit = Edit::put(key, seen, &Known::Fact(Box::new(fact)))?;
         let done = self.change(what, vec![edit]).await?;
-        self.look(joint).await?;
+        self.look_again(joint).await?;
         Ok(done)
     }
 
@@ -111,7 +111,7 @@ impl Desk {
         edits.push(Edit::put(key, 0, &asked)?);
         let done = self.change(what, edits).await?;
         for joint in &asked.joints {
-            self.look(joint).await?;
+            self.look_again(joint).await?;
         }
         Ok(done)
     }

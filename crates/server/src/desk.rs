@@ -1,6 +1,8 @@
 //! What the pages are about: the store, the listings as read, what was found at each joint.
 
+use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
 use std::sync::{Arc, PoisonError, RwLock};
+use std::time::Duration;
 
 use conformance::{JointResult, Subject, check_confirmed, check_draft};
 use jiff::Timestamp;
@@ -9,6 +11,7 @@ use site::{Joint, Project};
 use store::project::fill;
 use store::records::Known;
 use store::{Change, Done, Edit, Held, Owner, Store};
+use tokio::sync::Notify;
 
 use crate::board::{Board, Found};
 use crate::listings::{Listings, Read, working};
@@ -23,7 +26,16 @@ pub struct Desk {
     pub(crate) listings: Listings,
     project: RwLock<Arc<Project>>,
     board: RwLock<Board>,
+    /// How often something changed that findings rest on. A finding that was begun before the last time isn't put on the board.
+    epoch: AtomicU64,
+    /// The last entry of the journal that is taken into account here.
+    known: AtomicI64,
+    /// Woken when joints are to be looked at.
+    stale: Notify,
 }
+
+/// How often the desk asks whether others have changed the store.
+const PATIENCE: Duration = Duration::from_secs(2);
 
 /// A joint with everything known of it.
 #[derive(Debug)]
@@ -47,6 +59,9 @@ impl Desk {
     /// When the store can't be read.
     pub async fn over(store: Store, by: &str) -> Result<Self, Trouble> {
         let desk = Self {
+            known: AtomicI64::new(store.head().await?.seq),
+            epoch: AtomicU64::new(0),
+            stale: Notify::new(),
             project: RwLock::new(Arc::new(store.outline().await?)),
             board: RwLock::default(),
             listings: Listings::default(),
@@ -78,10 +93,33 @@ impl Desk {
         let project = self.project();
         for joint in &project.joints {
             if self.board(|board| !board.contains_key(&joint.name)) {
-                self.look(&joint.name).await?;
+                match self.look(&joint.name).await {
+                    // Somebody has removed it meanwhile.
+                    Ok(_) | Err(Trouble::Unknown(_)) => {}
+                    Err(trouble) => return Err(trouble),
+                }
             }
         }
         Ok(())
+    }
+
+    /// Keeps the board up to date, whoever changes the store: at this desk or elsewhere. Never ends but for trouble.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub async fn keep_up(&self) -> Result<(), Trouble> {
+        loop {
+            self.look_at_all().await?;
+            // Whichever comes first.
+            let _ = tokio::time::timeout(PATIENCE, self.stale.notified()).await;
+            let head = self.store.head().await?;
+            if head.seq != self.known.load(Ordering::SeqCst) {
+                self.known.store(head.seq, Ordering::SeqCst);
+                self.listings.refresh(&self.store).await?;
+                self.listings.forget_all();
+                self.refresh(|_| true).await?;
+            }
+        }
     }
 
     /// Looks at a joint: what is known of it now, and what that comes to.
@@ -89,6 +127,7 @@ impl Desk {
     /// # Errors
     /// When there is no such joint, or the store can't be read.
     pub(crate) async fn look(&self, name: &str) -> Result<Seen, Trouble> {
+        let epoch = self.epoch.load(Ordering::SeqCst);
         let project = self.project();
         let mut joint = project.joint(name).cloned().ok_or_else(|| {
             Trouble::Unknown(format!("There is no joint {name} in the schedule."))
@@ -115,7 +154,9 @@ impl Desk {
         .await?;
         let found = Found::of(seen.result.clone());
         let mut board = self.board.write().unwrap_or_else(PoisonError::into_inner);
-        board.insert(name.to_owned(), found);
+        if self.epoch.load(Ordering::SeqCst) == epoch {
+            board.insert(name.to_owned(), found);
+        }
         Ok(seen)
     }
 
@@ -130,10 +171,35 @@ impl Desk {
             what,
             edits,
         };
-        Ok(self.store.change(&change).await?)
+        let changed = i64::try_from(change.edits.len()).unwrap_or_default();
+        let done = self.store.change(&change).await?;
+        // Where others were at it too, the next look at the journal's end takes theirs into account.
+        let before = done.head.seq - changed;
+        let _ =
+            self.known
+                .compare_exchange(before, done.head.seq, Ordering::SeqCst, Ordering::SeqCst);
+        Ok(done)
     }
 
-    /// Takes note that judgments were made, and that what was found of some joints is out of date.
+    /// Takes note that what was found of a joint is out of date, and looks at it anew.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub(crate) async fn look_again(&self, joint: &str) -> Result<(), Trouble> {
+        self.wipe(&[joint.to_owned()]);
+        self.look(joint).await.map(|_| ())
+    }
+
+    fn wipe(&self, joints: &[String]) {
+        let mut board = self.board.write().unwrap_or_else(PoisonError::into_inner);
+        self.epoch.fetch_add(1, Ordering::SeqCst);
+        for name in joints {
+            board.remove(name);
+        }
+    }
+
+    /// Takes note that what was found of some joints is out of date. They are looked at anew one after the other; until then the tables say
+    /// that they weren't checked yet.
     ///
     /// # Errors
     /// When the store can't be read.
@@ -146,15 +212,8 @@ impl Desk {
             .map(|joint| joint.name.clone())
             .collect();
         *self.project.write().unwrap_or_else(PoisonError::into_inner) = project;
-        {
-            let mut board = self.board.write().unwrap_or_else(PoisonError::into_inner);
-            for name in &stale {
-                board.remove(name);
-            }
-        }
-        for name in stale {
-            self.look(&name).await?;
-        }
+        self.wipe(&stale);
+        self.stale.notify_one();
         Ok(())
     }
 }

@@ -1,6 +1,7 @@
 //! Listings as read, the last ones used kept.
 
 use std::collections::{BTreeMap, VecDeque};
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
 use listing::Reading;
@@ -44,6 +45,8 @@ pub(crate) struct Heading {
 pub(crate) struct Listings {
     headings: Mutex<Vec<Heading>>,
     kept: Mutex<VecDeque<Arc<Read>>>,
+    /// How often something was forgotten. What was begun to be read before the last time isn't kept.
+    epoch: AtomicU64,
 }
 
 impl Listings {
@@ -126,6 +129,7 @@ impl Listings {
         if let Some(read) = self.kept(file) {
             return Ok(Some(read));
         }
+        let epoch = self.epoch.load(Ordering::SeqCst);
         let Some(heading) = self
             .headings()
             .into_iter()
@@ -139,9 +143,11 @@ impl Listings {
         let read = working(move || Read::of(&name, &bytes, overlay.as_ref())).await??;
         let read = Arc::new(read);
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
-        kept.retain(|held| held.file != file);
-        kept.push_front(read.clone());
-        kept.truncate(KEPT);
+        if self.epoch.load(Ordering::SeqCst) == epoch {
+            kept.retain(|held| held.file != file);
+            kept.push_front(read.clone());
+            kept.truncate(KEPT);
+        }
         Ok(Some(read))
     }
 
@@ -153,9 +159,17 @@ impl Listings {
         Some(read)
     }
 
+    /// Forgets how every listing was read, as others may have changed anything.
+    pub(crate) fn forget_all(&self) {
+        let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        self.epoch.fetch_add(1, Ordering::SeqCst);
+        kept.clear();
+    }
+
     /// Forgets how a listing was read, as something was confirmed of it.
     pub(crate) fn forget(&self, file: &str) {
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        self.epoch.fetch_add(1, Ordering::SeqCst);
         kept.retain(|read| read.file != file);
     }
 }

@@ -27,6 +27,7 @@ const PORT: u16 = 8452;
 /// A desk over the demo's project.
 struct Demo {
     app: Router,
+    desk: Arc<Desk>,
     store: Store,
     _folder: TempDir,
 }
@@ -70,7 +71,8 @@ async fn demo() -> Demo {
     let desk = Arc::new(Desk::over(store.clone(), "Lee").await.unwrap());
     desk.look_at_all().await.unwrap();
     Demo {
-        app: server::app(desk, PORT),
+        app: server::app(desk.clone(), PORT),
+        desk,
         store,
         _folder: folder,
     }
@@ -268,6 +270,10 @@ async fn confirming_every_clause_makes_verdicts_final() {
     let demo = demo().await;
     let provisional = "Provisional: the reading of the listing isn't confirmed";
     assert!(demo.get("/joints/J-004").await.text.contains(provisional));
+    // Nothing that rests on a draft looks final at a glance either.
+    let overview = async || demo.get("/").await.text;
+    let count = overview().await.matches(", provisional").count();
+    assert!(count > 0);
     let page = demo.get("/listings/hw-d-0412-ed4.txt").await.text;
     let reading = listing::read(
         "hw-d-0412-ed4.txt",
@@ -368,4 +374,27 @@ async fn programs_get_the_same_and_a_description_of_it() {
         let pointer = reference.strip_prefix('#').unwrap();
         assert!(described.pointer(pointer).is_some(), "{reference}");
     }
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn what_others_change_is_taken_into_account() {
+    let demo = demo().await;
+    let desk = demo.desk.clone();
+    let keeping_up = tokio::spawn(async move { desk.keep_up().await });
+    // Somebody removes a joint by another way than this desk.
+    let key = Key::new(store::Kind::Joint, "J-060", "");
+    let change = Change {
+        by: "Sam".to_owned(),
+        at: Timestamp::UNIX_EPOCH,
+        what: "took a joint away".to_owned(),
+        edits: vec![store::Edit::remove(key, 1)],
+    };
+    demo.store.change(&change).await.unwrap();
+    let mut tries = 0;
+    while demo.get("/").await.text.contains("J-060") {
+        tries += 1;
+        assert!(tries < 200, "it is still shown");
+        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
+    }
+    keeping_up.abort();
 }

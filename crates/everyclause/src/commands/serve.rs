@@ -59,9 +59,9 @@ impl Serve {
             let looking = desk.clone();
             // The first pages don't wait for all joints to be checked; the tables say which weren't yet.
             tokio::spawn(async move {
-                if let Err(trouble) = looking.look_at_all().await {
+                if let Err(trouble) = looking.keep_up().await {
                     to_stderr(&format!(
-                        "warning: not every joint could be checked: {trouble}\n"
+                        "warning: the tables aren't kept up to date any more: {trouble}\n"
                     ));
                 }
             });

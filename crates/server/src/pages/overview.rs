@@ -63,6 +63,12 @@ fn counts(joints: usize, tally: Tally) -> Markup {
             li.open { strong { (tally.open) } " open" }
             @if tally.waiting > 0 { li { strong { (tally.waiting) } " not checked yet" } }
         }
+        @if tally.provisional > 0 {
+            p {
+                strong { (tally.provisional) " of these are provisional" } " (in dashed frames): the reading of their listing isn't confirmed. "
+                a href="/listings" { "To the listings" }
+            }
+        }
     }
 }
 
@@ -122,9 +128,9 @@ fn storey(place: &Place<'_>) -> Markup {
                     dt { @if barrier.is_empty() { "No barrier named" } @else { (barrier) } }
                     dd {
                         @for (joint, tally) in joints.iter().take(MOST_NAMED) {
-                            a.joint.(class(tally)) href=(path_of_joint(&joint.name)) {
+                            a.joint.(class(tally)).provisional[tally.provisional > 0] href=(path_of_joint(&joint.name)) {
                                 (joint.name) " " span aria-hidden="true" { (mark(tally)) }
-                                span.hidden { (words(tally)) }
+                                span.hidden { (words(tally)) @if tally.provisional > 0 { ", provisional" } }
                             } " "
                         }
                         @if joints.len() > MOST_NAMED { "and " (joints.len() - MOST_NAMED) " more" }
