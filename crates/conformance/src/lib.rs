@@ -20,11 +20,13 @@
 //! | `header` | the head of the listing against what the building asks |
 //! | `judgments` | what named people have decided |
 //! | `explain` | putting it in words |
+//! | `cautions` | what must be said before anybody touches anything |
 //! | [`questions`] | what to ask whom |
 //! | [`editions`] | what changed between two editions of a listing |
 
 mod assessment;
 mod cases;
+mod cautions;
 mod check;
 mod checklist;
 mod comparison;
@@ -50,6 +52,7 @@ mod subject;
 pub mod verdict;
 mod words;
 
+pub use cautions::cautions;
 pub use check::{Decided, check_confirmed, check_draft};
 pub use checklist::Checklist;
 pub use editions::{Change, ChangeKind, Side, compare};

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use conformance::{JointResult, Overall, Standing, Verdict};
+use conformance::{JointResult, Overall, Standing, Verdict, cautions};
 
 /// What was found at one joint, as far as tables and questions need it.
 #[derive(Debug, Clone)]
@@ -13,6 +13,8 @@ pub(crate) struct Found {
     pub(crate) is_provisional: bool,
     /// How many clauses aren't met.
     pub(crate) not_met: usize,
+    /// What must be said before anybody touches it.
+    pub(crate) cautions: Vec<&'static str>,
     /// The result with its open findings alone; none without a listing.
     pub(crate) open: Option<JointResult>,
 }
@@ -30,6 +32,7 @@ impl Found {
             not_met: result
                 .as_ref()
                 .map_or(0, |result| result.with(Verdict::NotMet).count()),
+            cautions: cautions(&result),
             open: result.map(|mut result| {
                 result
                     .findings

@@ -48,7 +48,12 @@ async fn demo() -> Demo {
         .await
         .unwrap();
     let mut edits = store.propose(&project).await.unwrap().edits;
-    for file in ["hw-d-0412-ed4.txt", "ff-d-1102.txt"] {
+    for file in [
+        "hw-d-0412-ed4.txt",
+        "ff-d-1102.txt",
+        "hw-d-0437.txt",
+        "hw-d-0455.txt",
+    ] {
         let document = store
             .attach(read(&format!("listings/{file}")))
             .await
@@ -138,6 +143,7 @@ async fn every_page_is_there_and_may_do_little() {
         ("/listings", "hw-d-0412-ed4.txt"),
         ("/listings/hw%2Dd%2D0412%2Ded4%2Etxt", "bytes accounted for"),
         ("/questions", "What is the"),
+        ("/questions", "have it tested before anybody scrapes"),
         ("/journal", "took the project&#39;s files"),
         ("/joints/J-004/section.svg", "<svg"),
         ("/assets/desk.css", "color-scheme"),

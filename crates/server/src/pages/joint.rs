@@ -153,7 +153,10 @@ fn shown(seen: &Seen, trouble: Option<&Trouble>, entered: &Entered) -> Markup {
             img src={ (path_of_joint(name)) "/section.svg" }
                 alt={ "Section of joint " (name) ", to scale: what it shows stands in words below." };
         }
-        @if let Some(result) = &seen.result { (findings(result, seen)) }
+        @if let Some(result) = &seen.result {
+            (layout::cautions(&conformance::cautions([result])))
+            (findings(result, seen))
+        }
         (known(seen, entered))
     };
     layout::page(name, "", &body)

@@ -71,3 +71,15 @@ pub(super) fn overall(overall: Overall) -> Markup {
     };
     html! { span.verdict.(class) { span aria-hidden="true" { (mark) } " " (overall.words()) } }
 }
+
+/// What must be said before anybody touches anything.
+pub(super) fn cautions(cautions: &[&str]) -> Markup {
+    html! {
+        @if !cautions.is_empty() {
+            section.cautions aria-labelledby="cautions" {
+                h2 id="cautions" { "Before anybody touches anything" }
+                ul { @for caution in cautions { li { (caution) } } }
+            }
+        }
+    }
+}

@@ -1,6 +1,6 @@
 //! What to ask whom so that nothing stays open. An answer becomes a fact with its source.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use axum::Form;
@@ -21,6 +21,15 @@ pub(super) fn all(board: &Board) -> Vec<Question> {
     questions(board.values().filter_map(|found| found.open.as_ref()))
 }
 
+/// What must be said before anybody goes and looks.
+fn cautions(board: &Board) -> Vec<&'static str> {
+    let all: BTreeSet<&str> = board
+        .values()
+        .flat_map(|found| found.cautions.iter().copied())
+        .collect();
+    all.into_iter().collect()
+}
+
 /// Whom to ask.
 pub(super) fn trade(question: &Question) -> &'static str {
     question
@@ -39,11 +48,13 @@ pub(super) fn anchor(trade: &str) -> String {
 
 pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Trouble> {
     let seen = desk.store.head().await?.seq;
-    let (questions, files) = desk.board(|board| (all(board), files(board)));
+    let (questions, files, cautions) =
+        desk.board(|board| (all(board), files(board), cautions(board)));
     let mut last = "";
     let body = html! {
         h1 { "Questions" }
         p { (questions.len()) " would close whatever is open, each asked of whoever can answer it." }
+        (layout::cautions(&cautions))
         @for (number, question) in questions.iter().enumerate() {
             @if trade(question) != last {
                 h2 id=(anchor(trade(question))) { ({ last = trade(question); last }) }
