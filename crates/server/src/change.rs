@@ -3,11 +3,26 @@
 use jiff::Zoned;
 use listing::confirm::Entry;
 use site::import::entered;
+use site::{Decision, Judgment, Scope};
+use store::project::judgment_key;
 use store::records::{AnswerRecord, ConfirmationRecord, Known};
 use store::{Done, Edit, Key, Kind, Owner};
 
 use crate::desk::Desk;
 use crate::trouble::Trouble;
+
+/// What a person decides of a clause.
+#[derive(Debug)]
+pub(crate) struct Said {
+    /// The clause's id.
+    pub(crate) clause: String,
+    /// What is decided.
+    pub(crate) decision: Decision,
+    /// On what ground.
+    pub(crate) basis: String,
+    /// Whether it is decided for every joint of the mark.
+    pub(crate) whole_mark: bool,
+}
 
 impl Desk {
     /// Enters what is known of a property of a joint.
@@ -72,6 +87,77 @@ impl Desk {
             name.and_then(|name| self.listings.which(name)).as_deref() == Some(file)
         };
         self.refresh(is_built_to).await?;
+        Ok(done)
+    }
+
+    /// Records what the person at the desk decides of a clause at a joint, or at every joint of its mark. `seen` is as for an answer.
+    ///
+    /// # Errors
+    /// When there is no such clause, no ground is given, or somebody else was first.
+    pub(crate) async fn judge(&self, joint: &str, said: Said, seen: i64) -> Result<Done, Trouble> {
+        let there = self.look(joint).await?;
+        let finding = there
+            .result
+            .as_ref()
+            .and_then(|result| result.finding(&said.clause))
+            .ok_or_else(|| Trouble::Unknown(format!("{joint} has no clause {}.", said.clause)))?;
+        if said.basis.trim().is_empty() {
+            return Err(Trouble::Refused {
+                message: "nothing says on what ground".to_owned(),
+                help: "write on what the decision rests: what was seen, a drawing, a letter"
+                    .to_owned(),
+            });
+        }
+        let about = &finding.explanation;
+        // The head's own checks have no words, and go by their names.
+        let item = if about.words.trim().is_empty() {
+            &about.clause
+        } else {
+            &about.item
+        };
+        let file = there
+            .listing
+            .as_ref()
+            .map(|read| read.file.as_str())
+            .unwrap_or_default();
+        let mark = there.joint.mark.clone();
+        let judgment = Judgment {
+            scope: if said.whole_mark {
+                Scope::Mark(mark)
+            } else {
+                Scope::Joint(joint.to_owned())
+            },
+            listing: Some(
+                file.rsplit_once('.')
+                    .map_or(file, |(stem, _)| stem)
+                    .to_owned(),
+            ),
+            item: item.clone(),
+            words: about.words.split_whitespace().collect::<Vec<_>>().join(" "),
+            decision: said.decision,
+            by: self.by.clone(),
+            when: Zoned::now().date(),
+            basis: said.basis.trim().to_owned(),
+        };
+        let key = judgment_key(&judgment, 0)?;
+        let held = self.store.get::<Judgment>(&key).await?;
+        let version = held.map_or(0, |held| held.version - i64::from(held.seq > seen));
+        let verb = match said.decision {
+            Decision::Accepted => "accepted",
+            Decision::Rejected => "rejected",
+        };
+        let of = match &judgment.scope {
+            Scope::Joint(name) | Scope::Mark(name) => name.clone(),
+        };
+        let what = format!("{verb} {} at {of}", said.clause);
+        let done = self
+            .change(what, vec![Edit::put(key, version, &judgment)?])
+            .await?;
+        self.refresh(|other| match &judgment.scope {
+            Scope::Joint(name) => other.name == *name,
+            Scope::Mark(name) => other.mark == *name,
+        })
+        .await?;
         Ok(done)
     }
 

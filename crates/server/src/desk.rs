@@ -40,6 +40,8 @@ const PATIENCE: Duration = Duration::from_secs(2);
 /// A joint with everything known of it.
 #[derive(Debug)]
 pub(crate) struct Seen {
+    /// The last entry of the journal when it was looked at.
+    pub(crate) seq: i64,
     /// The joint, its own facts filled in.
     pub(crate) joint: Joint,
     /// What is known of it alone, with the versions that were seen.
@@ -128,6 +130,7 @@ impl Desk {
     /// When there is no such joint, or the store can't be read.
     pub(crate) async fn look(&self, name: &str) -> Result<Seen, Trouble> {
         let epoch = self.epoch.load(Ordering::SeqCst);
+        let seq = self.store.head().await?.seq;
         let project = self.project();
         let mut joint = project.joint(name).cloned().ok_or_else(|| {
             Trouble::Unknown(format!("There is no joint {name} in the schedule."))
@@ -144,6 +147,7 @@ impl Desk {
         let seen = working(move || {
             let result = listing.as_ref().map(|read| result(&project, &joint, read));
             Seen {
+                seq,
                 joint,
                 known,
                 project,

@@ -404,3 +404,56 @@ async fn what_others_change_is_taken_into_account() {
     }
     keeping_up.abort();
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_judgment_is_recorded_with_its_ground_and_shown() {
+    let demo = demo().await;
+    let result = async |joint: &str| -> Value {
+        let answered = demo.get(&format!("/api/v1/joints/{joint}")).await;
+        serde_json::from_str(&answered.text).unwrap()
+    };
+    // The packing's fibres: words that no fact settles.
+    let open = result("J-001").await["result"]["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|one| one["verdict"] == "open" && one["explanation"]["missing"]["ask"] == "judgment")
+        .unwrap()["explanation"]["clause"]
+        .as_str()
+        .unwrap()
+        .to_owned();
+    let verdict = async |joint: &str| {
+        let found = result(joint).await;
+        let findings = found["result"]["findings"].as_array().unwrap().clone();
+        let one = findings
+            .iter()
+            .find(|one| one["explanation"]["clause"] == open.as_str());
+        one.unwrap()["verdict"].as_str().unwrap().to_owned()
+    };
+    let seen = demo.store.head().await.unwrap().seq;
+    let form = |basis: &str| {
+        let clause = open.replace('/', "%2F");
+        format!("clause={clause}&decision=accepted&scope=mark&basis={basis}&seen={seen}")
+    };
+    let path = "/joints/J-001/judgments";
+    let without = demo.post(path, &form("+")).await;
+    assert_eq!(without.status, StatusCode::UNPROCESSABLE_ENTITY);
+    let done = demo.post(path, &form("seen+in+place")).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
+    assert_eq!(verdict("J-001").await, "judged");
+    assert_eq!(
+        verdict("J-002").await,
+        "judged",
+        "another joint of the mark"
+    );
+    assert!(
+        demo.get("/joints/J-001")
+            .await
+            .text
+            .contains("Judged by Lee")
+    );
+    // Who hasn't seen it doesn't overwrite it.
+    let late = demo.post(path, &form("another+ground")).await;
+    assert_eq!(late.status, StatusCode::CONFLICT);
+    assert_eq!(demo.store.verify(None).await.unwrap().flaws, []);
+}

@@ -10,10 +10,11 @@ use conformance::{Finding, JointResult, Standing, Subject, Verdict};
 use drawing::{Heading, Known};
 use maud::{Markup, html};
 use serde::Deserialize;
-use site::Fact;
+use site::{Decision, Fact};
 use vocabulary::vocabulary;
 
 use super::{layout, path_of_joint, piece};
+use crate::change::Said;
 use crate::desk::{Desk, Seen};
 use crate::trouble::Trouble;
 
@@ -53,6 +54,38 @@ pub(super) async fn enter(
         Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
             let now = desk.look(&name).await?;
             let body = shown(&now, Some(&trouble), &entered);
+            Ok((trouble.status(), body).into_response())
+        }
+        Err(trouble) => Err(trouble),
+    }
+}
+
+/// What a person decides of a clause, as the form says it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Decided {
+    clause: String,
+    decision: Decision,
+    basis: String,
+    scope: String,
+    seen: i64,
+}
+
+pub(super) async fn judge(
+    State(desk): State<Arc<Desk>>,
+    Path(name): Path<String>,
+    Form(decided): Form<Decided>,
+) -> Result<Response, Trouble> {
+    let said = Said {
+        clause: decided.clause,
+        decision: decided.decision,
+        basis: decided.basis,
+        whole_mark: decided.scope == "mark",
+    };
+    match desk.judge(&name, said, decided.seen).await {
+        Ok(_) => Ok(Redirect::to(&path_of_joint(&name)).into_response()),
+        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
+            let now = desk.look(&name).await?;
+            let body = shown(&now, Some(&trouble), &Entered::default());
             Ok((trouble.status(), body).into_response())
         }
         Err(trouble) => Err(trouble),
@@ -181,7 +214,7 @@ fn findings(result: &JointResult, seen: &Seen) -> Markup {
                 @if count > 0 {
                     details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
                         summary { h3 { (title) ": " (count) } }
-                        @for one in result.with(verdict) { (finding(one, file)) }
+                        @for one in result.with(verdict) { (finding(one, file, seen)) }
                     }
                 }
             }
@@ -189,7 +222,7 @@ fn findings(result: &JointResult, seen: &Seen) -> Markup {
     }
 }
 
-fn finding(finding: &Finding, file: &str) -> Markup {
+fn finding(finding: &Finding, file: &str, seen: &Seen) -> Markup {
     let said = &finding.explanation;
     let item = if said.item.is_empty() {
         "head"
@@ -206,6 +239,7 @@ fn finding(finding: &Finding, file: &str) -> Markup {
                 p.quiet { "Judged by " (judgment.by) ", " (judgment.when) ": " (judgment.basis) }
             }
             @for note in &said.notes { p.quiet { (note) } }
+            @if matches!(finding.verdict, Verdict::Open | Verdict::NotMet | Verdict::Judged) { (judging(&said.clause, seen)) }
             details {
                 summary { "Words and fact" }
                 @if !said.words.is_empty() {
@@ -219,6 +253,33 @@ fn finding(finding: &Finding, file: &str) -> Markup {
                         @if let Some(place) = &fact.place { "; " (place) }
                     }
                 }
+            }
+        }
+    }
+}
+
+/// A form in which a person decides what no fact settles.
+fn judging(clause: &str, seen: &Seen) -> Markup {
+    html! {
+        details.change {
+            summary { "Judge" span.hidden { " " (clause) } }
+            form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/judgments" } {
+                input type="hidden" name="seen" value=(seen.seq);
+                input type="hidden" name="clause" value=(clause);
+                label { "Decision"
+                    select name="decision" {
+                        option value="accepted" { "It counts as met" }
+                        option value="rejected" { "It isn't met" }
+                    }
+                }
+                label { "For"
+                    select name="scope" {
+                        option value="joint" { (seen.joint.name) }
+                        option value="mark" { "every joint of " (seen.joint.mark) }
+                    }
+                }
+                label { "On what ground" input name="basis" required; }
+                button { "Record" }
             }
         }
     }

@@ -26,6 +26,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/", get(overview::page))
         .route("/joints/{joint}", get(joint::page))
         .route("/joints/{joint}/facts", post(joint::enter))
+        .route("/joints/{joint}/judgments", post(joint::judge))
         .route("/joints/{joint}/section.svg", get(joint::section))
         .route("/listings", get(listings::page))
         .route("/listings/{file}", get(reading::page))
