@@ -111,7 +111,7 @@ impl Batch<'_> {
         keys: impl Iterator<Item = &'k Key> + Clone,
     ) -> Result<BTreeMap<Key, Held<Option<String>>>, StoreError> {
         let sql = format!(
-            "SELECT {HELD} FROM record WHERE (kind, name, part) IN (VALUES {})",
+            "WITH asked (kind, name, part) AS (VALUES {}) SELECT {HELD} FROM asked JOIN record USING (kind, name, part)",
             places(keys.clone().count(), 3)
         );
         let mut query = sqlx::query(AssertSqlSafe(sql));

@@ -80,8 +80,9 @@ impl Database {
         kind: Kind,
         name: &str,
     ) -> Result<Vec<Held<String>>, StoreError> {
+        // The sign keeps SQLite from walking all records of the kind in order, where a few of a name are asked for.
         let sql = format!(
-            "SELECT {HELD} FROM record WHERE kind = $1 AND name = $2 AND value IS NOT NULL ORDER BY since"
+            "SELECT {HELD} FROM record WHERE kind = $1 AND name = $2 AND value IS NOT NULL ORDER BY + since"
         );
         let rows = sqlx::query(AssertSqlSafe(sql))
             .bind(kind.name())
