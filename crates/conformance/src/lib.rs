@@ -21,11 +21,13 @@
 //! | `header` | the head of the listing against what the building asks |
 //! | `judgments` | what named people have decided |
 //! | `explain` | putting it in words |
+//! | `cautions` | what must be said before anybody touches anything |
 //! | [`mod@questions`] | what to ask whom |
 //! | [`editions`] | what changed between two editions of a listing |
 
 mod assessment;
 mod cases;
+mod cautions;
 mod check;
 mod checklist;
 mod comparison;
@@ -53,9 +55,11 @@ mod unsettled;
 pub mod verdict;
 mod words;
 
+pub use cautions::cautions;
 pub use check::{Decided, check_confirmed, check_draft};
 pub use checklist::Checklist;
 pub use editions::{Change, ChangeKind, Side, compare};
+pub use explain::requirement::of_clause as asked_for;
 pub use explanation::{
     Ask, Explanation, FactUsed, JudgmentUsed, Margin, Missing, Readings, ShareUsed,
 };

@@ -8,6 +8,7 @@ use site::import::{File, Import, import};
 use crate::fault::{Fault, Faults};
 use crate::files;
 use crate::shelf::Shelf;
+use crate::stored::Stored;
 
 /// The most bytes a table is read with; the import has its own, lower limit for what it takes.
 const MOST_BYTES: u64 = 256 << 20;
@@ -20,6 +21,16 @@ pub(crate) struct Inputs {
     /// folder listings
     #[arg(long, value_name = "DIR")]
     project: Option<PathBuf>,
+    /// A store that keeps all of it, in place of the files: a file, or a database's URL (see `everyclause keep`)
+    #[arg(
+        long,
+        value_name = "PLACE",
+        conflicts_with_all = ["project", "schedule", "listings", "marks", "barriers", "judgments", "building"]
+    )]
+    store: Option<String>,
+    /// The store's attachments, unless they are in the folder beside its file
+    #[arg(long, value_name = "PLACE", requires = "store")]
+    attachments: Option<String>,
     /// The joints: one row a joint, one column a property (CSV or XLSX)
     #[arg(long, value_name = "FILE")]
     schedule: Option<PathBuf>,
@@ -45,6 +56,8 @@ impl Inputs {
     pub(crate) const fn of_project(folder: PathBuf) -> Self {
         Self {
             project: Some(folder),
+            store: None,
+            attachments: None,
             schedule: None,
             listings: None,
             marks: None,
@@ -59,13 +72,25 @@ impl Inputs {
     /// # Errors
     /// When a file can't be read, or anything in the tables is wrong: all of it at once.
     pub(crate) fn open(&self) -> Result<(Import, Shelf), Faults> {
+        if let Some(store) = &self.store {
+            let stored = Stored {
+                store: store.clone(),
+                attachments: self.attachments.clone(),
+            };
+            return Ok(stored.project()?);
+        }
         let import = self.import()?;
         Ok((import, Shelf::open(&self.listings()?)?))
     }
 
     /// Whether a project is named.
     pub(crate) const fn has_project(&self) -> bool {
-        self.project.is_some() || self.schedule.is_some()
+        self.project.is_some() || self.schedule.is_some() || self.store.is_some()
+    }
+
+    /// Whether they are a store and not files.
+    pub(crate) const fn is_a_store(&self) -> bool {
+        self.store.is_some()
     }
 
     /// The folder of listings.
@@ -73,6 +98,12 @@ impl Inputs {
     /// # Errors
     /// When none is given.
     pub(crate) fn listings(&self) -> Result<PathBuf, Fault> {
+        if self.is_a_store() {
+            return Err(Fault::of_command(
+                "this command reads listings from a folder, and a store is none",
+            )
+            .help("give the files: `--project DIR`, or `--schedule FILE` and `--listings DIR`"));
+        }
         let of_project = || self.project.as_ref().map(|folder| folder.join("listings"));
         self.listings.clone().or_else(of_project).ok_or_else(|| {
             Fault::of_command("no folder of listings is given")
@@ -89,6 +120,9 @@ impl Inputs {
             return Err(Fault::of_command("no project is given")
                 .help("add `--project DIR`, or `--schedule FILE` and `--listings DIR`")
                 .into());
+        }
+        if self.is_a_store() {
+            return Ok(self.open()?.0);
         }
         let mut paths: Vec<PathBuf> = Vec::new();
         for (name, given) in [

@@ -8,6 +8,7 @@
 //! | [`shelf`] | the listings of a folder, and which one a mark means |
 //! | [`source`] | a listing's file, text or PDF, read |
 //! | [`inputs`] | which files make a project |
+//! | [`stored`] | a store, in the place of a project's files |
 //! | [`checking`] | every joint of a project against its listing |
 //! | [`library`] | a folder of listings of any size, with the index kept beside it |
 //! | [`finding`] | which listings fit a condition, another product, a request for a judgment |
@@ -36,6 +37,7 @@ mod picture;
 mod shelf;
 mod show;
 mod source;
+mod stored;
 mod working;
 
 use std::process::ExitCode;

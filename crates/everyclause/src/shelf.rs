@@ -1,16 +1,17 @@
 //! The listings of a folder, each with its confirmation, and which of them a mark means.
 
-use std::ops::Deref;
 use std::path::{Path, PathBuf};
 
-use listing::confirm::{ConfirmedListing, Entry, Overlay, confirm};
+use listing::confirm::{Entry, Overlay};
 use listing::{Reading, Span};
 use paper::Paper;
+pub(crate) use shelf::State;
+use shelf::{Document, Laid, Named, Which, which};
 
 use crate::fault::{Fault, Place};
 use crate::files;
 use crate::show::words::listed;
-use crate::source::{self, MOST_BYTES, Source};
+use crate::source::{self, MOST_BYTES};
 
 /// What the name of a confirmation ends with.
 const CONFIRMED: &str = ".confirmed.toml";
@@ -47,68 +48,51 @@ pub(crate) struct Confirmation {
     pub(crate) other_source: bool,
 }
 
-/// How firm a reading is.
-#[derive(Debug, Clone)]
-pub(crate) enum State {
-    /// Not every clause of it is confirmed.
-    Draft(Box<Reading>),
-    /// Every clause of it is confirmed.
-    Confirmed(Box<ConfirmedListing>),
-}
-
-impl Deref for State {
-    type Target = Reading;
-
-    fn deref(&self) -> &Reading {
-        match self {
-            Self::Draft(reading) => reading,
-            Self::Confirmed(listing) => listing,
-        }
-    }
-}
-
 impl Held {
     /// Reads a listing and lays its confirmation over it.
     ///
     /// # Errors
     /// When the file can't be read, is neither text nor a PDF with text, or its confirmation can't be read.
     pub(crate) fn open(path: &Path) -> Result<Self, Fault> {
-        let Source {
+        let source = source::read(path)?;
+        let overlay = overlay(path)?.map(|overlay| (files::shown(&overlay_path(path)), overlay));
+        Ok(Self::of(source, path, overlay))
+    }
+
+    /// A listing from its path as read, with its confirmation and where that lies.
+    fn of(document: Document, path: &Path, overlay: Option<(String, Overlay)>) -> Self {
+        let Document {
             reading,
             text,
             paper,
-        } = source::read(path)?;
-        let (state, confirmation) = match overlay(path)? {
+        } = document;
+        let (state, confirmation) = match overlay {
             None => (State::Draft(Box::new(reading)), None),
-            Some(overlay) => {
+            Some((file, overlay)) => {
                 let as_read = Box::new(reading.clone());
-                let overlaid = confirm(reading, &overlay);
+                let laid = Laid::over(reading, &overlay);
                 let confirmation = Confirmation {
-                    file: files::shown(&overlay_path(path)),
+                    file,
                     overlay,
                     as_read,
-                    lost: overlaid.lost.clone(),
-                    other_source: overlaid.other_source,
+                    lost: laid.lost,
+                    other_source: laid.other_source,
                 };
-                let state = match overlaid.confirmed() {
-                    Ok(listing) => State::Confirmed(Box::new(listing)),
-                    Err(draft) => State::Draft(Box::new(draft.reading)),
-                };
-                (state, Some(confirmation))
+                (laid.state, Some(confirmation))
             }
         };
         let stem = path
             .file_stem()
             .map(|stem| files::shown(Path::new(stem)))
             .unwrap_or_default();
-        Ok(Self {
+        Self {
             file: files::shown(path),
             stem,
             text,
             paper,
             state,
             confirmation,
-        })
+        }
     }
 
     /// The reading, confirmed or not.
@@ -237,34 +221,37 @@ impl Shelf {
         Ok(shelf)
     }
 
+    /// The listings that a store holds, each with its bytes and what people have confirmed of it, by file name.
+    pub(crate) fn of_store(store: &str, listings: Vec<(String, Vec<u8>, Option<Overlay>)>) -> Self {
+        let mut shelf = Self {
+            folder: store.to_owned(),
+            held: Vec::new(),
+            unread: Vec::new(),
+        };
+        for (file, bytes, overlay) in listings {
+            let overlay = overlay.map(|overlay| (format!("{store}, {file}"), overlay));
+            match source::of_bytes(&file, &bytes, &format!("{store}, {file}")) {
+                Ok(source) => shelf.held.push(Held::of(source, Path::new(&file), overlay)),
+                Err(fault) => shelf.unread.push(fault),
+            }
+        }
+        shelf.held.sort_by(|a, b| a.file.cmp(&b.file));
+        shelf
+    }
+
     /// The listing that a mark means: by its file's name without the ending, else by its designation.
     ///
     /// # Errors
     /// When none goes by that name, or several do.
     pub(crate) fn find(&self, name: &str) -> Result<usize, Fault> {
-        let positions = |goes_by: &dyn Fn(&Held) -> bool| -> Vec<usize> {
-            let found = self
-                .held
-                .iter()
-                .enumerate()
-                .filter(|(_, held)| goes_by(held));
-            found.map(|(at, _)| at).collect()
-        };
-        let wanted = levelled(name);
-        let by_stem = positions(&|held| held.stem == name.trim());
-        let by_designation = positions(&|held| {
-            let designation = levelled(&held.reading().header.designation);
-            !designation.is_empty() && designation == wanted
+        let names = self.held.iter().map(|held| Named {
+            stem: &held.stem,
+            designation: &held.reading().header.designation,
         });
-        let by_loose_stem = positions(&|held| levelled(&held.stem) == wanted);
-        match (
-            by_stem.as_slice(),
-            by_designation.as_slice(),
-            by_loose_stem.as_slice(),
-        ) {
-            ([one], ..) | (_, [one], _) | (_, [], [one]) => Ok(*one),
-            (_, [], []) => Err(self.unknown(name)),
-            (_, [], several) | (_, several, _) => Err(self.ambiguous(name, several)),
+        match which(name, &names.collect::<Vec<_>>()) {
+            Which::One(at) => Ok(at),
+            Which::Nothing => Err(self.unknown(name)),
+            Which::Several(several) => Err(self.ambiguous(name, &several)),
         }
     }
 
@@ -309,15 +296,4 @@ impl Shelf {
             ],
         }
     }
-}
-
-/// A name with its capitals, hyphens, spaces and underscores levelled.
-fn levelled(name: &str) -> String {
-    let apart = |c: char| c.is_whitespace() || matches!(c, '-' | '_' | '\u{2010}'..='\u{2015}');
-    name.trim()
-        .to_lowercase()
-        .split(apart)
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join("-")
 }

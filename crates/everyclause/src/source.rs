@@ -1,13 +1,12 @@
 //! A listing's file, as plain text or as PDF, read.
 
-use std::fmt::Write;
 use std::path::Path;
 
-use listing::{DecodeError, Reading, layout};
+use listing::Reading;
 use paper::{Note, PagePlace, PageSize, Paper, PaperError};
 use schemars::JsonSchema;
 use serde::Serialize;
-use sha2::{Digest, Sha256};
+use shelf::{Document, Unread};
 
 use crate::fault::Fault;
 use crate::files;
@@ -15,89 +14,39 @@ use crate::files;
 /// The most bytes a listing may have; one has a few pages.
 pub(crate) const MOST_BYTES: u64 = 16 << 20;
 
-/// What the names of listings end with.
-const ENDINGS: [&str; 3] = ["txt", "text", "pdf"];
-
-/// A listing as read, with the text that it was read from.
-#[derive(Debug)]
-pub(crate) struct Source {
-    pub(crate) reading: Reading,
-    /// The text, into which spans point.
-    pub(crate) text: String,
-    /// The pages that the text was taken from, when the file is a PDF.
-    pub(crate) paper: Option<Paper>,
-}
-
 /// Whether a file's name is that of a listing.
 pub(crate) fn is_listing(path: &Path) -> bool {
     path.extension()
-        .is_some_and(|ending| ENDINGS.iter().any(|one| ending.eq_ignore_ascii_case(one)))
+        .and_then(|ending| ending.to_str())
+        .is_some_and(shelf::is_listing)
 }
 
 /// Reads a listing, whatever a person has confirmed of it.
 ///
 /// # Errors
 /// When the file can't be read, or is neither text nor a PDF that holds text.
-pub(crate) fn read(path: &Path) -> Result<Source, Fault> {
+pub(crate) fn read(path: &Path) -> Result<Document, Fault> {
     let bytes = files::read(path, "a listing", MOST_BYTES)?;
     let name = path
         .file_name()
         .map(|name| files::shown(Path::new(name)))
         .unwrap_or_default();
-    if paper::is_pdf(&bytes) {
-        of_pdf(&name, &bytes).map_err(|error| unreadable_pdf(&error, path))
-    } else {
-        of_text(&name, &bytes, path)
-    }
+    of_bytes(&name, &bytes, &files::shown(path))
 }
 
-fn of_text(name: &str, bytes: &[u8], path: &Path) -> Result<Source, Fault> {
-    let help = "give the listing as plain text: a title, then numbered items; or as a PDF";
-    let fault = |error: DecodeError| {
-        let problem = match error {
-            DecodeError::Empty => "the file is empty".to_owned(),
-            DecodeError::Binary { at, byte } => {
-                format!("the file isn't text: byte {at} is {byte:#04x}, which no text holds")
-            }
-        };
-        Fault::of_file(problem, files::shown(path)).help(help)
-    };
-    let text = layout::decode(bytes).map_err(fault)?.text;
-    if text.trim().is_empty() {
-        let problem = "the file holds nothing but white space";
-        return Err(Fault::of_file(problem, files::shown(path)).help(help));
-    }
-    let reading = listing::read(name, bytes).map_err(fault)?;
-    Ok(Source {
-        reading,
-        text,
-        paper: None,
+/// Reads a listing that somebody holds; `shown` says where, should it be at fault.
+///
+/// # Errors
+/// When it is neither text nor a PDF that holds text.
+pub(crate) fn of_bytes(name: &str, bytes: &[u8], shown: &str) -> Result<Document, Fault> {
+    Document::read(name, bytes).map_err(|error| match error {
+        Unread::Paper(error) => unreadable_pdf(&error, shown),
+        other => Fault::of_file(other.to_string(), shown)
+            .help("give the listing as plain text: a title, then numbered items; or as a PDF"),
     })
 }
 
-/// The text of a PDF is read; the document stays the PDF, so that what is confirmed is bound to the file that people hold.
-fn of_pdf(name: &str, bytes: &[u8]) -> Result<Source, PaperError> {
-    let paper = paper::read(bytes)?;
-    let mut reading = listing::read_text(name, &paper.text);
-    reading.source.sha256 = sha256(bytes);
-    reading.source.pages = paper.pages.len();
-    Ok(Source {
-        reading,
-        text: paper.text.clone(),
-        paper: Some(paper),
-    })
-}
-
-fn sha256(bytes: &[u8]) -> String {
-    Sha256::digest(bytes)
-        .iter()
-        .fold(String::with_capacity(64), |mut hex, byte| {
-            let _ = write!(hex, "{byte:02x}");
-            hex
-        })
-}
-
-fn unreadable_pdf(error: &PaperError, path: &Path) -> Fault {
+fn unreadable_pdf(error: &PaperError, shown: &str) -> Fault {
     let help = match error {
         PaperError::NoText { .. } => {
             "its text must be supplied: have it recognised or typed, compare it with the pages, and give it as plain text"
@@ -110,7 +59,7 @@ fn unreadable_pdf(error: &PaperError, path: &Path) -> Fault {
             "fetch the file again, or save its text as plain text, keeping its layout"
         }
     };
-    Fault::of_file(error.to_string(), files::shown(path)).help(help)
+    Fault::of_file(error.to_string(), shown).help(help)
 }
 
 /// A reading with the pages that it was taken from.

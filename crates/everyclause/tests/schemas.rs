@@ -23,6 +23,8 @@ fn the_published_schemas_are_those_of_the_types() {
         "leakage",
         "find",
         "substitute",
+        "verify",
+        "journal",
     ] {
         let now = run(Path::new("."), ["schema", name]).out;
         let published = fs::read_to_string(folder.join(format!("{name}.json"))).unwrap_or_default();

@@ -3,8 +3,8 @@
 use listing::{Bound, Clause, Presence, ProductName, Relation, Requirement};
 use measure::{Agreement, Dimension, Number, Quantity, print};
 
-/// What a clause asks for.
-pub(crate) fn of_clause(clause: &Clause) -> String {
+/// What a clause asks for, in words that follow "the listing asks for": "at least 4 in. (102 mm)".
+pub fn of_clause(clause: &Clause) -> String {
     match &clause.requirement {
         Requirement::Bound(bound) => of_bound(bound),
         Requirement::Named { names } => names_in_words(names),

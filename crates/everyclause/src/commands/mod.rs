@@ -9,14 +9,20 @@ mod correct;
 mod demo;
 mod draw;
 mod explain;
+mod export;
 mod find;
 mod glossary;
+mod journal;
+mod keep;
 mod leakage;
 mod questions;
 mod read;
+mod restore;
 pub(crate) mod schema;
+mod serve;
 mod substitute;
 mod takeoff;
+mod verify;
 mod work;
 
 use clap::{Parser, Subcommand};
@@ -58,6 +64,12 @@ enum Command {
     Takeoff(takeoff::TakeOff),
     Leakage(leakage::Leakage),
     Calc(calc::Calc),
+    Keep(keep::Keep),
+    Journal(journal::Journal),
+    Verify(verify::Verify),
+    Serve(serve::Serve),
+    Export(export::Export),
+    Restore(restore::Restore),
     Glossary(glossary::Glossary),
     Schema(schema::SchemaOf),
     Completions(completions::Completions),
@@ -84,6 +96,12 @@ impl Cli {
             Command::Takeoff(command) => command.run(),
             Command::Leakage(command) => command.run(),
             Command::Calc(command) => command.run(),
+            Command::Keep(command) => command.run(),
+            Command::Journal(command) => command.run(),
+            Command::Verify(command) => command.run(),
+            Command::Serve(command) => command.run(),
+            Command::Export(command) => command.run(),
+            Command::Restore(command) => command.run(),
             Command::Glossary(command) => command.run(),
             Command::Schema(command) => Ok(command.run()),
             Command::Completions(command) => Ok(command.run()),

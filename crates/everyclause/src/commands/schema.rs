@@ -39,6 +39,10 @@ pub(crate) enum Contract {
     Find,
     /// What another product would come to
     Substitute,
+    /// What a look through a store came to
+    Verify,
+    /// Who changed what in a store
+    Journal,
 }
 
 impl SchemaOf {
@@ -61,6 +65,8 @@ impl Contract {
             Self::TakeOff => schema_for!(crate::working::quantities::Quantities),
             Self::Find => schema_for!(crate::finding::Finds),
             Self::Substitute => schema_for!(crate::finding::substitution::Substitution),
+            Self::Verify => schema_for!(store::Verified),
+            Self::Journal => schema_for!(Vec<store::Made>),
             Self::Leakage => schema_for!(crate::working::leakage::Leakages),
         }
     }

@@ -290,7 +290,11 @@ fn to_ask(check: &Check) -> String {
 /// The cautions that these results call for, then what must stand wherever results are shown.
 fn closing(check: &Check) -> String {
     let mut text = String::new();
-    let cautions = cautions(check);
+    let results = check
+        .joints
+        .iter()
+        .filter_map(|joint| joint.result.as_ref());
+    let cautions = conformance::cautions(results);
     if !cautions.is_empty() {
         text.push_str(&heading("Before anybody touches anything"));
         for caution in cautions {
@@ -310,43 +314,6 @@ pub(crate) fn standing(lines: &[impl AsRef<str>]) -> String {
         .collect()
 }
 
-/// The cautions that the open findings call for.
-fn cautions(check: &Check) -> Vec<&'static str> {
-    let results = check
-        .joints
-        .iter()
-        .filter_map(|joint| joint.result.as_ref());
-    let missing: Vec<_> = results
-        .flat_map(|result| result.with(Verdict::Open))
-        .filter_map(|finding| finding.explanation.missing.as_ref())
-        .collect();
-    let opening_up = missing
-        .iter()
-        .any(|missing| missing.stages.contains(&Stage::OpeningUp));
-    let fireproofing = check
-        .joints
-        .iter()
-        .filter_map(|joint| joint.result.as_ref())
-        .flat_map(|result| &result.findings)
-        .any(|finding| {
-            finding.explanation.property.starts_with("fireproofing.")
-                && matches!(finding.verdict, Verdict::Open | Verdict::NotMet)
-        });
-    let mut cautions = Vec::new();
-    if opening_up {
-        cautions.push(
-            "Some of this shows only when a joint is opened up. That destroys it: open as few as the inspection plan asks for, \
-             keep dust and fibres off people, work from a proper platform, and have every sample made good as the listing says.",
-        );
-    }
-    if fireproofing {
-        cautions.push(
-            "Fireproofing in an older building may hold asbestos: have it tested before anybody scrapes, probes or cuts it.",
-        );
-    }
-    cautions
-}
-
 /// What is worth knowing of the files, for standard error.
 pub(crate) fn aside(check: &Check, shelf: &Shelf) -> String {
     let mut text = String::new();
@@ -359,6 +326,16 @@ pub(crate) fn aside(check: &Check, shelf: &Shelf) -> String {
         ));
         text.push('\n');
     }
+    text.push_str(&unread(shelf));
+    for held in &shelf.held {
+        text.push_str(&super::reading::about_confirmation(held));
+    }
+    text
+}
+
+/// The files among the listings that couldn't be read, for standard error.
+pub(crate) fn unread(shelf: &Shelf) -> String {
+    let mut text = String::new();
     for fault in &shelf.unread {
         let notes: Vec<Note<'_>> = fault.help.iter().map(|help| Note::Help(help)).collect();
         let title = format!(
@@ -371,9 +348,6 @@ pub(crate) fn aside(check: &Check, shelf: &Shelf) -> String {
         };
         text.push_str(&marked::warning(&title, &file, None, &notes));
         text.push('\n');
-    }
-    for held in &shelf.held {
-        text.push_str(&super::reading::about_confirmation(held));
     }
     text
 }

@@ -17,6 +17,7 @@ pub(crate) mod quantities;
 pub(crate) mod questions;
 pub(crate) mod reading;
 mod reasons;
+pub(crate) mod store;
 pub(crate) mod substitution;
 mod table;
 pub(crate) mod words;

@@ -55,6 +55,14 @@ pub(crate) fn small() -> tempfile::TempDir {
     folder
 }
 
+/// The demo, in a folder of its own.
+pub(crate) fn demo() -> tempfile::TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    let demo = run(folder.path(), ["demo"]);
+    assert_eq!(demo.code, Some(0), "{}", demo.err);
+    folder
+}
+
 fn copy(from: &Path, to: &Path) {
     std::fs::create_dir_all(to).expect("a folder");
     for entry in std::fs::read_dir(from).expect("a folder") {

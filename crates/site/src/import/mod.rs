@@ -31,6 +31,7 @@ mod building;
 mod column;
 mod csv;
 mod encoding;
+mod entered;
 mod joints;
 mod judgments;
 mod kind;
@@ -45,6 +46,7 @@ mod sheet;
 mod table;
 mod xlsx;
 
+pub use entered::{Refusal, entered};
 pub use problem::{ImportError, Notice, Problem};
 
 use crate::model::{Cell, Project};

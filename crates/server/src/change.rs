@@ -1,0 +1,213 @@
+//! What a person does at the desk. Each is one change of the store, and says which version the person saw.
+
+use jiff::Zoned;
+use listing::confirm::Entry;
+use site::import::entered;
+use site::{Decision, Judgment, Scope};
+use store::project::judgment_key;
+use store::records::{AnswerRecord, ConfirmationRecord, Known};
+use store::{Done, Edit, Key, Kind, Owner};
+
+use crate::desk::Desk;
+use crate::trouble::Trouble;
+
+/// What a person decides of a clause.
+#[derive(Debug)]
+pub(crate) struct Said {
+    /// The clause's id.
+    pub(crate) clause: String,
+    /// What is decided.
+    pub(crate) decision: Decision,
+    /// On what ground.
+    pub(crate) basis: String,
+    /// Whether it is decided for every joint of the mark.
+    pub(crate) whole_mark: bool,
+}
+
+impl Desk {
+    /// Enters what is known of a property of a joint.
+    ///
+    /// # Errors
+    /// When the joint, the value or its source isn't right; or somebody else was first.
+    pub(crate) async fn enter(
+        &self,
+        joint: &str,
+        property: &str,
+        value: &str,
+        source: &str,
+        seen: i64,
+    ) -> Result<Done, Trouble> {
+        self.must_be_joint(joint)?;
+        let fact = entered(property, value, source)?;
+        let key = Key::fact(&Owner::Joint(joint.to_owned()), &fact.property);
+        let what = format!("entered {} of {joint}", fact.property);
+        let edit = Edit::put(key, seen, &Known::Fact(Box::new(fact)))?;
+        let done = self.change(what, vec![edit]).await?;
+        self.look_again(joint).await?;
+        Ok(done)
+    }
+
+    /// Confirms that clauses of a listing were read rightly; none of them may be confirmed yet.
+    ///
+    /// # Errors
+    /// When there is no such listing or clause, or somebody else was first.
+    pub(crate) async fn confirm(&self, file: &str, clauses: &[String]) -> Result<Done, Trouble> {
+        let unknown = || Trouble::Unknown(format!("There is no listing {file}."));
+        let read = self
+            .listings
+            .read(&self.store, file)
+            .await?
+            .ok_or_else(unknown)?;
+        let today = Zoned::now().date();
+        let source = &read.unconfirmed.source;
+        let mut edits = Vec::new();
+        for id in clauses {
+            let clause = read
+                .unconfirmed
+                .clauses
+                .iter()
+                .find(|clause| clause.id == *id)
+                .ok_or_else(|| Trouble::Unknown(format!("{file} has no clause {id}.")))?;
+            let record = ConfirmationRecord {
+                source_sha256: source.sha256.clone(),
+                source_name: source.name.clone(),
+                entry: Entry::of(clause, &self.by, today, None),
+            };
+            edits.push(Edit::put(Key::confirmation(file, id), 0, &record)?);
+        }
+        let what = match clauses {
+            [one] => format!("confirmed {one} of {file}"),
+            several => format!("confirmed {} clauses of {file}", several.len()),
+        };
+        let done = self.change(what, edits).await?;
+        self.listings.forget(file);
+        let project = self.project();
+        let is_built_to = |joint: &site::Joint| {
+            let name = project.listing(joint);
+            name.and_then(|name| self.listings.which(name)).as_deref() == Some(file)
+        };
+        self.refresh(is_built_to).await?;
+        Ok(done)
+    }
+
+    /// Records what the person at the desk decides of a clause at a joint, or at every joint of its mark. `seen` is as for an answer.
+    ///
+    /// # Errors
+    /// When there is no such clause, no ground is given, or somebody else was first.
+    pub(crate) async fn judge(&self, joint: &str, said: Said, seen: i64) -> Result<Done, Trouble> {
+        let there = self.look(joint).await?;
+        let finding = there
+            .result
+            .as_ref()
+            .and_then(|result| result.finding(&said.clause))
+            .ok_or_else(|| Trouble::Unknown(format!("{joint} has no clause {}.", said.clause)))?;
+        if said.basis.trim().is_empty() {
+            return Err(Trouble::Refused {
+                message: "nothing says on what ground".to_owned(),
+                help: "write on what the decision rests: what was seen, a drawing, a letter"
+                    .to_owned(),
+            });
+        }
+        let about = &finding.explanation;
+        // The head's own checks have no words, and go by their names.
+        let item = if about.words.trim().is_empty() {
+            &about.clause
+        } else {
+            &about.item
+        };
+        let file = there
+            .listing
+            .as_ref()
+            .map(|read| read.file.as_str())
+            .unwrap_or_default();
+        let mark = there.joint.mark.clone();
+        let judgment = Judgment {
+            scope: if said.whole_mark {
+                Scope::Mark(mark)
+            } else {
+                Scope::Joint(joint.to_owned())
+            },
+            listing: Some(
+                file.rsplit_once('.')
+                    .map_or(file, |(stem, _)| stem)
+                    .to_owned(),
+            ),
+            item: item.clone(),
+            words: about.words.split_whitespace().collect::<Vec<_>>().join(" "),
+            decision: said.decision,
+            by: self.by.clone(),
+            when: Zoned::now().date(),
+            basis: said.basis.trim().to_owned(),
+        };
+        let key = judgment_key(&judgment, 0)?;
+        let held = self.store.get::<Judgment>(&key).await?;
+        let version = held.map_or(0, |held| held.version - i64::from(held.seq > seen));
+        let verb = match said.decision {
+            Decision::Accepted => "accepted",
+            Decision::Rejected => "rejected",
+        };
+        let of = match &judgment.scope {
+            Scope::Joint(name) | Scope::Mark(name) => name.clone(),
+        };
+        let what = format!("{verb} {} at {of}", said.clause);
+        let done = self
+            .change(what, vec![Edit::put(key, version, &judgment)?])
+            .await?;
+        self.refresh(|other| match &judgment.scope {
+            Scope::Joint(name) => other.name == *name,
+            Scope::Mark(name) => other.mark == *name,
+        })
+        .await?;
+        Ok(done)
+    }
+
+    /// Answers a question: the answer becomes a fact of each joint. `seen` is the number of the last entry of the journal when the
+    /// question was asked: what was entered since isn't overwritten.
+    ///
+    /// # Errors
+    /// When the answer or its source isn't right, or somebody else was first.
+    pub(crate) async fn answer(&self, asked: AnswerRecord, seen: i64) -> Result<Done, Trouble> {
+        let fact = entered(&asked.property, &asked.value, &asked.source)?;
+        let mut edits = Vec::new();
+        for joint in &asked.joints {
+            self.must_be_joint(joint)?;
+            let key = Key::fact(&Owner::Joint(joint.clone()), &fact.property);
+            let held = self.store.get::<Known>(&key).await?;
+            let version = held.map_or(0, |held| held.version - i64::from(held.seq > seen));
+            edits.push(Edit::put(
+                key,
+                version,
+                &Known::Fact(Box::new(fact.clone())),
+            )?);
+        }
+        let what = format!(
+            "answered what the {} is at {}",
+            asked.property,
+            match asked.joints.as_slice() {
+                [one] => one.clone(),
+                several => format!("{} joints", several.len()),
+            }
+        );
+        let head = self.store.head().await?;
+        let key = Key::new(
+            Kind::Answer,
+            asked.property.as_str(),
+            (head.seq + 1).to_string(),
+        );
+        edits.push(Edit::put(key, 0, &asked)?);
+        let done = self.change(what, edits).await?;
+        for joint in &asked.joints {
+            self.look_again(joint).await?;
+        }
+        Ok(done)
+    }
+
+    fn must_be_joint(&self, name: &str) -> Result<(), Trouble> {
+        match self.project().joint(name) {
+            Some(_) => Ok(()),
+            None => Err(Trouble::Unknown(format!(
+                "There is no joint {name} in the schedule."
+            ))),
+        }
+    }
+}

@@ -1,0 +1,367 @@
+//! One joint: its section, what is known of it and whence, each verdict beside its words.
+
+use std::sync::Arc;
+
+use axum::Form;
+use axum::extract::{Path, State};
+use axum::http::{StatusCode, header};
+use axum::response::{IntoResponse, Redirect, Response};
+use conformance::{Finding, JointResult, Standing, Subject, Verdict};
+use drawing::{Heading, Known};
+use maud::{Markup, html};
+use serde::Deserialize;
+use site::{Decision, Fact};
+use vocabulary::vocabulary;
+
+use super::{layout, path_of_joint, piece};
+use crate::change::Said;
+use crate::desk::{Desk, Seen};
+use crate::trouble::Trouble;
+
+pub(super) async fn page(
+    State(desk): State<Arc<Desk>>,
+    Path(name): Path<String>,
+) -> Result<Markup, Trouble> {
+    let seen = desk.look(&name).await?;
+    Ok(shown(&seen, None, &Entered::default()))
+}
+
+/// What a person enters of a joint.
+#[derive(Debug, Default, Deserialize)]
+pub(super) struct Entered {
+    property: String,
+    value: String,
+    source: String,
+    seen: i64,
+}
+
+pub(super) async fn enter(
+    State(desk): State<Arc<Desk>>,
+    Path(name): Path<String>,
+    Form(entered): Form<Entered>,
+) -> Result<Response, Trouble> {
+    let Entered {
+        property,
+        value,
+        source,
+        seen,
+    } = &entered;
+    match desk.enter(&name, property, value, source, *seen).await {
+        Ok(_) => {
+            let place = format!("{}#known", path_of_joint(&name));
+            Ok(Redirect::to(&place).into_response())
+        }
+        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
+            let now = desk.look(&name).await?;
+            let body = shown(&now, Some(&trouble), &entered);
+            Ok((trouble.status(), body).into_response())
+        }
+        Err(trouble) => Err(trouble),
+    }
+}
+
+/// What a person decides of a clause, as the form says it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Decided {
+    clause: String,
+    decision: Decision,
+    basis: String,
+    scope: String,
+    seen: i64,
+}
+
+pub(super) async fn judge(
+    State(desk): State<Arc<Desk>>,
+    Path(name): Path<String>,
+    Form(decided): Form<Decided>,
+) -> Result<Response, Trouble> {
+    let said = Said {
+        clause: decided.clause,
+        decision: decided.decision,
+        basis: decided.basis,
+        whole_mark: decided.scope == "mark",
+    };
+    match desk.judge(&name, said, decided.seen).await {
+        Ok(_) => Ok(Redirect::to(&path_of_joint(&name)).into_response()),
+        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
+            let now = desk.look(&name).await?;
+            let body = shown(&now, Some(&trouble), &Entered::default());
+            Ok((trouble.status(), body).into_response())
+        }
+        Err(trouble) => Err(trouble),
+    }
+}
+
+/// The section of a joint, as a picture.
+pub(super) async fn section(
+    State(desk): State<Arc<Desk>>,
+    Path(name): Path<String>,
+) -> Result<Response, Trouble> {
+    let seen = desk.look(&name).await?;
+    let subject = Subject::of(&seen.project, &seen.joint);
+    let known = Known {
+        subject: &subject,
+        listing: seen
+            .listing
+            .as_ref()
+            .map(|read| &*read.state)
+            .zip(seen.result.as_ref()),
+    };
+    let drawn = drawing::sheet(&known, &heading(&seen));
+    Ok(match drawn {
+        Ok(page) => (
+            [(header::CONTENT_TYPE, "image/svg+xml")],
+            drawing::svg(&page),
+        )
+            .into_response(),
+        Err(why) => (StatusCode::NOT_FOUND, why.to_string()).into_response(),
+    })
+}
+
+fn heading(seen: &Seen) -> Heading {
+    let result = seen.result.as_ref();
+    let sentences = |result: &JointResult| {
+        let not_met = result.with(Verdict::NotMet);
+        not_met
+            .map(|finding| finding.explanation.sentence.clone())
+            .collect()
+    };
+    Heading {
+        joint: seen.joint.name.clone(),
+        mark: seen.joint.mark.clone(),
+        title: title(seen).to_owned(),
+        place: place(seen),
+        building: seen.project.building.name.clone(),
+        listing: result.map(listing).unwrap_or_default(),
+        outcome: result.map(|result| result.overall),
+        not_met: result.map(sentences).unwrap_or_default(),
+        open: result.map_or(0, |result| result.counts.open),
+        provisional: result.is_some_and(|result| result.standing == Standing::Provisional),
+    }
+}
+
+fn title(seen: &Seen) -> &str {
+    seen.project
+        .mark(&seen.joint.mark)
+        .map_or("", |mark| &mark.title)
+}
+
+fn place(seen: &Seen) -> String {
+    let parts = [&seen.joint.storey, &seen.joint.grid, &seen.joint.barrier];
+    let parts: Vec<&str> = parts.into_iter().flatten().map(String::as_str).collect();
+    parts.join(" ")
+}
+
+fn listing(result: &JointResult) -> String {
+    if result.edition.is_empty() {
+        result.listing.clone()
+    } else {
+        format!("{}, {}", result.listing, result.edition)
+    }
+}
+
+fn shown(seen: &Seen, trouble: Option<&Trouble>, entered: &Entered) -> Markup {
+    let name = &seen.joint.name;
+    let body = html! {
+        h1 { (name) }
+        p.lead {
+            @if let Some(result) = &seen.result { (layout::overall(result.overall)) }
+            @if seen.result.as_ref().is_some_and(|result| result.standing == Standing::Provisional) {
+                " " strong { "Provisional: the reading of the listing isn't confirmed." }
+            }
+        }
+        dl.head {
+            dt { "Mark" } dd { (seen.joint.mark) @if !title(seen).is_empty() { ": " (title(seen)) } }
+            dt { "Place" } dd { (place(seen)) }
+            dt { "Listing" }
+            dd {
+                @match (&seen.listing, &seen.result) {
+                    (Some(read), Some(result)) => a href={ "/listings/" (piece(&read.file)) } { (listing(result)) },
+                    _ => "none to check against: the mark names none, or none in the store goes by its name",
+                }
+            }
+        }
+        @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
+        figure {
+            img src={ (path_of_joint(name)) "/section.svg" }
+                alt={ "Section of joint " (name) ", to scale: what it shows stands in words below." };
+        }
+        @if let Some(result) = &seen.result {
+            (layout::cautions(&conformance::cautions([result])))
+            (findings(result, seen))
+        }
+        (known(seen, entered))
+    };
+    layout::page(name, "", &body)
+}
+
+fn findings(result: &JointResult, seen: &Seen) -> Markup {
+    let file = seen.listing.as_ref().map_or("", |read| read.file.as_str());
+    let groups = [
+        (Verdict::NotMet, "Not met"),
+        (Verdict::Open, "Open"),
+        (Verdict::Judged, "Judged"),
+        (Verdict::Met, "Met"),
+        (Verdict::NotApplicable, "Not applicable"),
+    ];
+    html! {
+        section aria-labelledby="verdicts" {
+            h2 id="verdicts" { "Clause by clause" }
+            @for note in &result.notes { p.note { (note) } }
+            @for assumed in &result.assumed { p.note { "Taken to be so: " (assumed) "." } }
+            @for (verdict, title) in groups {
+                @let count = result.with(verdict).count();
+                @if count > 0 {
+                    details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
+                        summary { h3 { (title) ": " (count) } }
+                        @for one in result.with(verdict) { (finding(one, file, seen)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn finding(finding: &Finding, file: &str, seen: &Seen) -> Markup {
+    let said = &finding.explanation;
+    let item = if said.item.is_empty() {
+        "head"
+    } else {
+        &said.item
+    };
+    html! {
+        article.finding {
+            h4 { (layout::verdict(finding.verdict)) " " (item) ", " (said.title) }
+            p { (said.sentence) }
+            @if let Some(margin) = &said.margin { p.quiet { "Margin: " (margin.words) } }
+            @if let Some(missing) = &said.missing { p.quiet { (missing.help) } }
+            @if let Some(judgment) = &said.judgment {
+                p.quiet { "Judged by " (judgment.by) ", " (judgment.when) ": " (judgment.basis) }
+            }
+            @for note in &said.notes { p.quiet { (note) } }
+            @if matches!(finding.verdict, Verdict::Open | Verdict::NotMet | Verdict::Judged) { (judging(&said.clause, seen)) }
+            details {
+                summary { "Words and fact" }
+                @if !said.words.is_empty() {
+                    blockquote { (said.words) }
+                    p { a href={ "/listings/" (piece(file)) "#" (super::reading::anchor(&said.clause)) } { "In the listing" } }
+                }
+                p { "Asked for: " (said.requirement) @if let Some(condition) = &said.condition { ", " (condition) } }
+                @if let Some(fact) = &said.fact {
+                    p {
+                        "Known: " (fact.value) ", " (fact.provenance)
+                        @if let Some(place) = &fact.place { "; " (place) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A form in which a person decides what no fact settles.
+fn judging(clause: &str, seen: &Seen) -> Markup {
+    html! {
+        details.change {
+            summary { "Judge" span.hidden { " " (clause) } }
+            form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/judgments" } {
+                input type="hidden" name="seen" value=(seen.seq);
+                input type="hidden" name="clause" value=(clause);
+                label { "Decision"
+                    select name="decision" {
+                        option value="accepted" { "It counts as met" }
+                        option value="rejected" { "It isn't met" }
+                    }
+                }
+                label { "For"
+                    select name="scope" {
+                        option value="joint" { (seen.joint.name) }
+                        option value="mark" { "every joint of " (seen.joint.mark) }
+                    }
+                }
+                label { "On what ground" input name="basis" required; }
+                button { "Record" }
+            }
+        }
+    }
+}
+
+/// What is known, each with a form to enter something else; and one for what isn't known yet.
+fn known(seen: &Seen, entered: &Entered) -> Markup {
+    let facts = seen.project.facts(&seen.joint);
+    let version = |property: &str| {
+        let held = seen.known.iter().find(|held| held.key.part == property);
+        held.map_or(0, |held| held.version)
+    };
+    html! {
+        section aria-labelledby="known" {
+            h2 id="known" tabindex="-1" { "What is known" }
+            div.wide tabindex="0" role="region" aria-label="What is known, as a table" {
+                table {
+                    thead { tr { th scope="col" { "Property" } th scope="col" { "Value" } th scope="col" { "Where from" } } }
+                    tbody {
+                        @for fact in facts.iter() { (row(seen, fact, version(&fact.property))) }
+                    }
+                }
+            }
+            h3 { "Enter something else" }
+            form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/facts" } {
+                input type="hidden" name="seen" value="0";
+                label for="property" { "Property" }
+                input id="property" name="property" list="properties" required autocomplete="off" value=(entered.property);
+                label for="value" { "Value" }
+                input id="value" name="value" required autocomplete="off" value=(entered.value);
+                label for="source" { "Where from" }
+                input id="source" name="source" required placeholder="measured: tape, 1/16 in.; readings 1 in., 1-1/16 in." value=(entered.source);
+                button { "Enter" }
+            }
+            datalist id="properties" {
+                @for property in asked(seen) { option value=(property) {} }
+            }
+        }
+    }
+}
+
+fn row(seen: &Seen, fact: &Fact, version: i64) -> Markup {
+    let property = fact.property.rsplit(':').next().unwrap_or_default();
+    let title = vocabulary()
+        .property(property)
+        .map_or(property, |known| &known.title);
+    html! {
+        tr {
+            th scope="row" { (title) br; code { (fact.property) } }
+            td {
+                (fact.value)
+                details.change {
+                    summary { "Change" span.hidden { " " (title) } }
+                    form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/facts" } {
+                        input type="hidden" name="seen" value=(version);
+                        input type="hidden" name="property" value=(fact.property);
+                        label { "Value" input name="value" required autocomplete="off" value=(fact.value); }
+                        label { "Where from" input name="source" required value=(fact.provenance); }
+                        button { "Enter" }
+                    }
+                }
+            }
+            td {
+                (fact.provenance)
+                @if let Some(cell) = &fact.cell { br; span.quiet { (cell) } }
+                @if version == 0 { br; span.quiet { "of its mark or barrier" } }
+            }
+        }
+    }
+}
+
+/// The properties that clauses ask for and nothing is known of.
+fn asked(seen: &Seen) -> Vec<&str> {
+    let open = seen
+        .result
+        .iter()
+        .flat_map(|result| result.with(Verdict::Open));
+    let mut asked: Vec<&str> = open
+        .filter_map(|finding| finding.explanation.missing.as_ref())
+        .map(|missing| missing.property.as_str())
+        .collect();
+    asked.sort_unstable();
+    asked.dedup();
+    asked
+}

@@ -1,0 +1,85 @@
+//! What every page has around it.
+
+use conformance::{Overall, Verdict};
+use maud::{DOCTYPE, Markup, html};
+
+const PLACES: [(&str, &str); 4] = [
+    ("/", "Overview"),
+    ("/listings", "Listings"),
+    ("/questions", "Questions"),
+    ("/journal", "Journal"),
+];
+
+/// A whole page; `place` is the path of the part of the desk that it belongs to.
+pub(super) fn page(title: &str, place: &str, body: &Markup) -> Markup {
+    html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="color-scheme" content="light dark";
+                title { (title) " – everyclause" }
+                link rel="stylesheet" href="/assets/desk.css";
+                link rel="icon" type="image/svg+xml" href="/assets/icon.svg";
+                script type="module" src="/assets/desk.js" {}
+            }
+            body {
+                a.skip href="#content" { "To the content" }
+                header.top {
+                    span.name { "everyclause" }
+                    nav aria-label="Parts of the desk" {
+                        @for (path, name) in PLACES {
+                            @if path == place {
+                                a href=(path) aria-current="page" { (name) }
+                            } @else {
+                                a href=(path) { (name) }
+                            }
+                        }
+                    }
+                }
+                main id="content" tabindex="-1" { (body) }
+                footer {
+                    p {
+                        "A joint that conforms matches every clause of its listing as read and recorded here: no more is said of it. "
+                        "Approval belongs to the authority having jurisdiction; local codes and licensed practice decide."
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A verdict with its mark; the mark alone says nothing to a screen reader, the word does.
+pub(super) fn verdict(verdict: Verdict) -> Markup {
+    let (class, mark) = match verdict {
+        Verdict::Met => ("met", "✓"),
+        Verdict::NotMet => ("not-met", "✗"),
+        Verdict::Open => ("open", "?"),
+        Verdict::Judged => ("judged", "◇"),
+        Verdict::NotApplicable => ("quiet", "–"),
+    };
+    html! { span.verdict.(class) { span aria-hidden="true" { (mark) } " " (verdict.words()) } }
+}
+
+/// What a joint comes to.
+pub(super) fn overall(overall: Overall) -> Markup {
+    let (class, mark) = match overall {
+        Overall::Conforms => ("met", "✓"),
+        Overall::DoesNotConform => ("not-met", "✗"),
+        Overall::Open => ("open", "?"),
+    };
+    html! { span.verdict.(class) { span aria-hidden="true" { (mark) } " " (overall.words()) } }
+}
+
+/// What must be said before anybody touches anything.
+pub(super) fn cautions(cautions: &[&str]) -> Markup {
+    html! {
+        @if !cautions.is_empty() {
+            section.cautions aria-labelledby="cautions" {
+                h2 id="cautions" { "Before anybody touches anything" }
+                ul { @for caution in cautions { li { (caution) } } }
+            }
+        }
+    }
+}

@@ -1,0 +1,27 @@
+//! The listings, and how far each is confirmed.
+
+use std::sync::Arc;
+
+use axum::extract::State;
+use maud::{Markup, html};
+
+use super::{layout, piece};
+use crate::desk::Desk;
+
+pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Markup {
+    let body = html! {
+        h1 { "Listings" }
+        table {
+            thead { tr { th scope="col" { "File" } th scope="col" { "Designation" } } }
+            tbody {
+                @for heading in desk.listings.headings() {
+                    tr {
+                        td { a href={ "/listings/" (piece(&heading.file)) } { (heading.file) } }
+                        td { (heading.designation) }
+                    }
+                }
+            }
+        }
+    };
+    layout::page("Listings", "/listings", &body)
+}

@@ -1,0 +1,119 @@
+//! The pages.
+
+mod joint;
+mod journal;
+mod layout;
+mod listings;
+mod overview;
+mod questions;
+mod reading;
+
+use std::sync::Arc;
+
+use axum::Router;
+use axum::http::{StatusCode, header};
+use axum::response::{IntoResponse, Response};
+use axum::routing::{get, post};
+use maud::{Markup, html};
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+
+use crate::desk::Desk;
+use crate::trouble::Trouble;
+
+/// The pages, by where they are.
+pub(crate) fn routes() -> Router<Arc<Desk>> {
+    Router::new()
+        .route("/", get(overview::page))
+        .route("/joints/{joint}", get(joint::page))
+        .route("/joints/{joint}/facts", post(joint::enter))
+        .route("/joints/{joint}/judgments", post(joint::judge))
+        .route("/joints/{joint}/section.svg", get(joint::section))
+        .route("/listings", get(listings::page))
+        .route("/listings/{file}", get(reading::page))
+        .route("/listings/{file}/confirm", post(reading::confirm))
+        .route("/questions", get(questions::page).post(questions::answer))
+        .route("/journal", get(journal::page))
+        .route("/assets/desk.css", get(|| async { asset("text/css", CSS) }))
+        .route(
+            "/assets/icon.svg",
+            get(|| async { asset("image/svg+xml", ICON) }),
+        )
+        .route(
+            "/assets/desk.js",
+            get(|| async { asset("text/javascript", JS) }),
+        )
+}
+
+const CSS: &str = include_str!("../assets/desk.css");
+const JS: &str = include_str!("../assets/desk.js");
+const ICON: &str = include_str!("../assets/icon.svg");
+
+fn asset(kind: &'static str, text: &'static str) -> Response {
+    let headers = [
+        (header::CONTENT_TYPE, kind),
+        (header::CACHE_CONTROL, "no-cache"),
+    ];
+    (headers, text).into_response()
+}
+
+/// What is answered where nothing is.
+pub(crate) async fn nothing_here() -> Trouble {
+    Trouble::Unknown("There is no such page.".to_owned())
+}
+
+/// A piece of a path.
+fn piece(text: &str) -> String {
+    utf8_percent_encode(text, NON_ALPHANUMERIC).to_string()
+}
+
+/// The path of a joint's page.
+fn path_of_joint(name: &str) -> String {
+    format!("/joints/{}", piece(name))
+}
+
+impl Trouble {
+    pub(crate) const fn status(&self) -> StatusCode {
+        match self {
+            Self::Unknown(_) => StatusCode::NOT_FOUND,
+            Self::Refused { .. } => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::Conflicts(_) => StatusCode::CONFLICT,
+            Self::Store(_) | Self::Broken(_) => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+
+    /// What is wrong, for a page.
+    fn shown(&self) -> Markup {
+        match self {
+            Self::Refused { message, help } => html! {
+                p { strong { (capital(message)) "." } }
+                p { (capital(help)) "." }
+            },
+            Self::Conflicts(conflicts) => html! {
+                p { strong { "Somebody has changed this meanwhile. Nothing was overwritten." } }
+                @for conflict in conflicts {
+                    ul {
+                        @for entry in &conflict.since {
+                            li { (entry.by) " " (entry.what) ", " (journal::when(entry.at)) }
+                        }
+                    }
+                }
+                p { "What stands here now is theirs. If yours is right, enter it again." }
+            },
+            other => html! { p { strong { (other) } } },
+        }
+    }
+}
+
+impl IntoResponse for Trouble {
+    fn into_response(self) -> Response {
+        let body = html! { h1 { "That didn't work" } div.trouble role="alert" { (self.shown()) } };
+        (self.status(), layout::page("That didn't work", "", &body)).into_response()
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(chars).collect()
+    })
+}

@@ -1,0 +1,193 @@
+//! A listing's text and its clauses side by side: to read, and to confirm.
+
+use std::sync::Arc;
+
+use axum::Form;
+use axum::extract::{Path, State};
+use axum::response::Redirect;
+use conformance::asked_for;
+use listing::{Clause, Confidence, Reading, Span, Status, WarningKind};
+use maud::{Markup, html};
+use serde::Deserialize;
+use vocabulary::vocabulary;
+
+use super::{layout, piece};
+use crate::desk::Desk;
+use crate::listings::Read;
+use crate::trouble::Trouble;
+
+/// The place of a clause on the page.
+pub(super) fn anchor(clause: &str) -> String {
+    format!("clause-{}", piece(clause).replace('%', "_"))
+}
+
+pub(super) async fn page(
+    State(desk): State<Arc<Desk>>,
+    Path(file): Path<String>,
+) -> Result<Markup, Trouble> {
+    let read = desk.listings.read(&desk.store, &file).await?;
+    let read = read.ok_or_else(|| Trouble::Unknown(format!("There is no listing {file}.")))?;
+    let reading: &Reading = &read.state;
+    let designation = if reading.header.designation.is_empty() {
+        &file
+    } else {
+        &reading.header.designation
+    };
+    let body = html! {
+        h1 { (designation) @if !reading.header.edition.is_empty() { ", " (reading.header.edition) } }
+        (state(&read))
+        (warnings(reading))
+        p.keys.quiet { "Keys: " kbd { "j" } " and " kbd { "k" } " go from clause to clause, " kbd { "c" } " confirms the one you are at." }
+        p role="status" id="said" {}
+        div.desk {
+            section aria-labelledby="source" {
+                h2 id="source" { "The listing" }
+                pre.source tabindex="0" aria-label="Text of the listing" { (source(&read)) }
+            }
+            section aria-labelledby="clauses" {
+                h2 id="clauses" { "Its clauses" }
+                ol.clauses { @for clause in &reading.clauses { (one(&file, clause)) } }
+            }
+        }
+    };
+    Ok(layout::page(designation, "/listings", &body))
+}
+
+/// How much of it is accounted for, and how much is confirmed.
+fn state(read: &Read) -> Markup {
+    let reading: &Reading = &read.state;
+    let drafts: Vec<&str> = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.status == Status::Draft)
+        .map(|clause| clause.id.as_str())
+        .collect();
+    let prose = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.confidence == Confidence::Prose)
+        .count();
+    let clauses = reading.clauses.len();
+    html! {
+        ul.counts {
+            li { strong { (reading.accounted.bytes) } " of " (reading.accounted.of) " bytes accounted for" }
+            li { strong id="confirmed" { (clauses - drafts.len()) } " of " (clauses) " clauses confirmed" }
+            li { strong { (prose) } " left as words for a person" }
+        }
+        @if !drafts.is_empty() {
+            form method="post" action={ "/listings/" (piece(&read.file)) "/confirm" } {
+                input type="hidden" name="clauses" value=(drafts.join("\n"));
+                button { "Confirm the " (drafts.len()) " that nobody has confirmed yet" }
+            }
+        }
+    }
+}
+
+fn warnings(reading: &Reading) -> Markup {
+    html! {
+        @if !reading.warnings.is_empty() {
+            details {
+                summary { "To look at: " (reading.warnings.len()) }
+                ul { @for warning in &reading.warnings { li { q { (warning.words) } " " (warning.message) } } }
+            }
+        }
+    }
+}
+
+/// The text, cut where clauses begin and end, each piece with the clauses it belongs to.
+fn source(read: &Read) -> Markup {
+    let reading: &Reading = &read.state;
+    let unread: Vec<Span> = reading
+        .warnings
+        .iter()
+        .filter(|warning| warning.kind == WarningKind::UnreadNumber)
+        .map(|warning| warning.span)
+        .collect();
+    let spans = reading
+        .clauses
+        .iter()
+        .map(|clause| clause.span)
+        .chain(unread.iter().copied());
+    let mut cuts: Vec<usize> = spans.flat_map(|span| [span.start(), span.end()]).collect();
+    cuts.extend([0, read.text.len()]);
+    cuts.sort_unstable();
+    cuts.dedup();
+    let ends = cuts.iter().skip(1);
+    html! {
+        @for (start, end) in cuts.iter().zip(ends) {
+            @let span = Span::new(*start, *end);
+            @let of: Vec<&Clause> = reading.clauses.iter().filter(|clause| clause.span.covers(span)).collect();
+            @let is_unread = unread.iter().any(|unread| unread.covers(span));
+            @if of.is_empty() && !is_unread { (span.of(&read.text)) } @else {
+                @let anchors: Vec<String> = of.iter().map(|clause| anchor(&clause.id)).collect();
+                span.words
+                    .unread[is_unread]
+                    .draft[of.iter().any(|clause| clause.status == Status::Draft)]
+                    data-clauses=(anchors.join(" "))
+                { (span.of(&read.text)) }
+            }
+        }
+    }
+}
+
+fn one(file: &str, clause: &Clause) -> Markup {
+    let known = vocabulary().property(&clause.property);
+    let title = known.map_or_else(
+        || format!("{} {}", clause.component, clause.attribute),
+        |known| known.title.clone(),
+    );
+    let title = if title.trim().is_empty() {
+        "Words".to_owned()
+    } else {
+        title
+    };
+    let is_draft = clause.status == Status::Draft;
+    html! {
+        li.clause.draft[is_draft] id=(anchor(&clause.id)) tabindex="-1" {
+            h3 { (clause.id) " " (title) }
+            p { (asked_for(clause)) }
+            @if let Some(condition) = &clause.condition { p.quiet { "When: " (condition.words) } }
+            @if let Some(option) = &clause.option { p.quiet { "Option: " (option) } }
+            blockquote { (clause.words) }
+            p.quiet {
+                @match clause.confidence {
+                    Confidence::ByRule => { "Read by " (clause.read_by.join(", ")) },
+                    Confidence::WithDoubt => { strong { "Read with a doubt" } " by " (clause.read_by.join(", ")) },
+                    Confidence::Prose => { "Left as words for a person" },
+                }
+            }
+            @if is_draft {
+                form.confirm method="post" action={ "/listings/" (piece(file)) "/confirm" } {
+                    input type="hidden" name="clauses" value=(clause.id);
+                    button { "Confirm" span.hidden { " " (clause.id) } }
+                }
+            } @else {
+                p.met { span aria-hidden="true" { "✓ " } @if clause.status == Status::Corrected { "corrected" } @else { "confirmed" } }
+            }
+        }
+    }
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Confirmed {
+    clauses: String,
+}
+
+pub(super) async fn confirm(
+    State(desk): State<Arc<Desk>>,
+    Path(file): Path<String>,
+    Form(confirmed): Form<Confirmed>,
+) -> Result<Redirect, Trouble> {
+    let clauses: Vec<String> = confirmed
+        .clauses
+        .lines()
+        .map(|line| line.trim().to_owned())
+        .filter(|line| !line.is_empty())
+        .collect();
+    desk.confirm(&file, &clauses).await?;
+    let place = match clauses.as_slice() {
+        [one] => format!("/listings/{}#{}", piece(&file), anchor(one)),
+        _ => format!("/listings/{}", piece(&file)),
+    };
+    Ok(Redirect::to(&place))
+}

@@ -1,0 +1,11 @@
+//! Listings as they are held: a document of text or PDF, read; what people confirmed of it; and which of several a mark means.
+//!
+//! What is absent: files, and words for what is wrong with them. Bytes come in as an argument.
+
+mod document;
+mod state;
+mod which;
+
+pub use document::{Document, Unread, is_listing};
+pub use state::{Laid, State};
+pub use which::{Named, Which, which};

@@ -1,0 +1,168 @@
+//! Reading records and the journal.
+
+use futures_util::TryStreamExt;
+use sqlx::{Any, AssertSqlSafe, Executor, Row};
+
+use super::Database;
+use super::sql::{ENTRY, HELD, entry, held};
+use crate::error::StoreError;
+use crate::journal::{Entry, Head};
+use crate::key::{Key, Kind};
+use crate::records::Held;
+
+impl Database {
+    /// Where the chain ends.
+    pub(crate) async fn head(&self) -> Result<Head, StoreError> {
+        let failing = StoreError::while_("can't be read");
+        let row = sqlx::query("SELECT seq, hash FROM head WHERE id = 1")
+            .fetch_one(&self.pool)
+            .await
+            .map_err(&failing)?;
+        Ok(Head {
+            seq: row.try_get(0).map_err(&failing)?,
+            hash: row.try_get(1).map_err(&failing)?,
+        })
+    }
+
+    /// Entries after one, the oldest first, at most so many.
+    pub(crate) async fn entries_after(
+        &self,
+        seq: i64,
+        most: i64,
+    ) -> Result<Vec<Entry>, StoreError> {
+        let sql = format!("SELECT {ENTRY} FROM journal WHERE seq > $1 ORDER BY seq LIMIT $2");
+        self.entries(sql, &[seq, most]).await
+    }
+
+    /// Entries before one, the newest first, at most so many.
+    pub(crate) async fn entries_before(
+        &self,
+        seq: i64,
+        most: i64,
+    ) -> Result<Vec<Entry>, StoreError> {
+        let sql = format!("SELECT {ENTRY} FROM journal WHERE seq < $1 ORDER BY seq DESC LIMIT $2");
+        self.entries(sql, &[seq, most]).await
+    }
+
+    async fn entries(&self, sql: String, numbers: &[i64]) -> Result<Vec<Entry>, StoreError> {
+        let mut query = sqlx::query(AssertSqlSafe(sql));
+        for number in numbers {
+            query = query.bind(*number);
+        }
+        let rows = query
+            .fetch_all(&self.pool)
+            .await
+            .map_err(StoreError::while_("can't be read"))?;
+        rows.iter().map(entry).collect()
+    }
+
+    /// What was done to a record, the oldest first.
+    pub(crate) async fn history(&self, key: &Key) -> Result<Vec<Entry>, StoreError> {
+        entries_of(&self.pool, key, 0).await
+    }
+
+    /// A record, if there is one.
+    pub(crate) async fn record(&self, key: &Key) -> Result<Option<Held<String>>, StoreError> {
+        let sql = format!("SELECT {HELD} FROM record WHERE kind = $1 AND name = $2 AND part = $3");
+        let row = sqlx::query(AssertSqlSafe(sql))
+            .bind(key.kind.name())
+            .bind(key.name.as_str())
+            .bind(key.part.as_str())
+            .fetch_optional(&self.pool)
+            .await
+            .map_err(StoreError::while_("can't be read"))?;
+        Ok(row.as_ref().map(held).transpose()?.and_then(live))
+    }
+
+    /// The records of a kind and a name, in the order they came.
+    pub(crate) async fn records_of(
+        &self,
+        kind: Kind,
+        name: &str,
+    ) -> Result<Vec<Held<String>>, StoreError> {
+        // The sign keeps SQLite from walking all records of the kind in order, where a few of a name are asked for.
+        let sql = format!(
+            "SELECT {HELD} FROM record WHERE kind = $1 AND name = $2 AND value IS NOT NULL ORDER BY + since"
+        );
+        let rows = sqlx::query(AssertSqlSafe(sql))
+            .bind(kind.name())
+            .bind(name)
+            .fetch_all(&self.pool)
+            .await
+            .map_err(StoreError::while_("can't be read"))?;
+        rows.iter()
+            .filter_map(|row| held(row).map(live).transpose())
+            .collect()
+    }
+
+    /// Hands over every record of some kinds in the order they came, as all of them stood at one moment.
+    pub(crate) async fn each_record(
+        &self,
+        kinds: &[Kind],
+        mut take: impl FnMut(Held<String>) -> Result<(), StoreError>,
+    ) -> Result<(), StoreError> {
+        self.each_row(kinds, |held| match live(held) {
+            Some(held) => take(held),
+            None => Ok(()),
+        })
+        .await
+    }
+
+    /// As [`each_record`](Self::each_record), with those that were removed.
+    pub(crate) async fn each_row(
+        &self,
+        kinds: &[Kind],
+        mut take: impl FnMut(Held<Option<String>>) -> Result<(), StoreError>,
+    ) -> Result<(), StoreError> {
+        // The names of kinds are the program's own.
+        let names: Vec<String> = kinds
+            .iter()
+            .map(|kind| format!("'{}'", kind.name()))
+            .collect();
+        let sql = format!(
+            "SELECT {HELD} FROM record WHERE kind IN ({}) ORDER BY since",
+            names.join(", ")
+        );
+        // One statement sees one state of the database, whatever is written meanwhile.
+        let mut rows = sqlx::query(AssertSqlSafe(sql)).fetch(&self.pool);
+        while let Some(row) = rows
+            .try_next()
+            .await
+            .map_err(StoreError::while_("can't be read"))?
+        {
+            take(held(&row)?)?;
+        }
+        Ok(())
+    }
+}
+
+/// What was done to a record after a version of it, the oldest first.
+pub(super) async fn entries_of<'e>(
+    executor: impl Executor<'e, Database = Any>,
+    key: &Key,
+    version: i64,
+) -> Result<Vec<Entry>, StoreError> {
+    let sql = format!(
+        "SELECT {ENTRY} FROM journal WHERE kind = $1 AND name = $2 AND part = $3 AND version > $4 ORDER BY version"
+    );
+    let rows = sqlx::query(AssertSqlSafe(sql))
+        .bind(key.kind.name())
+        .bind(key.name.as_str())
+        .bind(key.part.as_str())
+        .bind(version)
+        .fetch_all(executor)
+        .await
+        .map_err(StoreError::while_("can't be read"))?;
+    rows.iter().map(entry).collect()
+}
+
+/// A record that wasn't removed.
+fn live(held: Held<Option<String>>) -> Option<Held<String>> {
+    Some(Held {
+        value: held.value?,
+        key: held.key,
+        version: held.version,
+        seq: held.seq,
+        since: held.since,
+    })
+}

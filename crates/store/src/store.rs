@@ -1,0 +1,158 @@
+//! An open store.
+
+use crate::attachments::{Attached, Attachments};
+use crate::change::{Change, Done};
+use crate::database::Database;
+use crate::error::StoreError;
+use crate::journal::{Entry, Head, Made};
+use crate::key::{Key, Kind};
+use crate::place::{AttachmentsPlace, Place};
+use crate::records::{Held, Record};
+
+/// An open store: records, their journal, and attachments. It may be used by many at once.
+#[derive(Debug, Clone)]
+pub struct Store {
+    pub(crate) database: Database,
+    pub(crate) attachments: Attachments,
+}
+
+impl Store {
+    /// Makes an empty store.
+    ///
+    /// # Errors
+    /// When there is a store already, or nothing can be made there.
+    pub async fn make(place: &Place, attachments: &AttachmentsPlace) -> Result<Self, StoreError> {
+        let attachments = Attachments::at(attachments)?;
+        Ok(Self {
+            database: Database::make(place).await?,
+            attachments,
+        })
+    }
+
+    /// Opens a store.
+    ///
+    /// # Errors
+    /// When there is none, or it can't be read.
+    pub async fn open(place: &Place, attachments: &AttachmentsPlace) -> Result<Self, StoreError> {
+        let attachments = Attachments::at(attachments)?;
+        Ok(Self {
+            database: Database::open(place).await?,
+            attachments,
+        })
+    }
+
+    /// Makes a change, whole or not at all. When this is done it is there to stay.
+    ///
+    /// # Errors
+    /// [`StoreError::Conflicts`] when a record isn't as it was seen; or when the database can't be written.
+    pub async fn change(&self, change: &Change) -> Result<Done, StoreError> {
+        self.database.change(change).await
+    }
+
+    /// Where the chain of the journal ends.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn head(&self) -> Result<Head, StoreError> {
+        self.database.head().await
+    }
+
+    /// A record of a kind, if there is one.
+    ///
+    /// # Errors
+    /// When the database can't be read, or the record isn't what its kind says.
+    pub async fn get<T: Record>(&self, key: &Key) -> Result<Option<Held<T>>, StoreError> {
+        let held = self.database.record(key).await?;
+        held.map(Held::read).transpose()
+    }
+
+    /// The records of a kind that share a name, in the order they came: the facts of an owner, the confirmed clauses of a listing.
+    ///
+    /// # Errors
+    /// As [`get`](Self::get).
+    pub async fn get_all<T: Record>(&self, name: &str) -> Result<Vec<Held<T>>, StoreError> {
+        let held = self.database.records_of(T::KIND, name).await?;
+        held.into_iter().map(Held::read).collect()
+    }
+
+    /// Hands over every record of some kinds in the order they came, as all of them stood at one moment.
+    ///
+    /// # Errors
+    /// When the database can't be read, or `take` says so.
+    pub async fn each(
+        &self,
+        kinds: &[Kind],
+        take: impl FnMut(Held<String>) -> Result<(), StoreError>,
+    ) -> Result<(), StoreError> {
+        self.database.each_record(kinds, take).await
+    }
+
+    /// What was done to a record, the oldest first.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn history(&self, key: &Key) -> Result<Vec<Entry>, StoreError> {
+        self.database.history(key).await
+    }
+
+    /// The journal's entries after one, the oldest first, at most so many.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn entries_after(&self, seq: i64, most: i64) -> Result<Vec<Entry>, StoreError> {
+        self.database.entries_after(seq, most).await
+    }
+
+    /// The journal's entries before one, the newest first, at most so many.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn entries_before(&self, seq: i64, most: i64) -> Result<Vec<Entry>, StoreError> {
+        self.database.entries_before(seq, most).await
+    }
+
+    /// What was changed before an entry, the latest first, at most so many changes.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn changes_before(&self, seq: i64, most: usize) -> Result<Vec<Made>, StoreError> {
+        let mut made = Vec::new();
+        let mut before = seq;
+        while made.len() < most {
+            // The entries of a change follow one another, and name the first.
+            let Some(last) = self.entries_before(before, 1).await?.pop() else {
+                break;
+            };
+            let records = last.seq - last.change + 1;
+            before = last.change;
+            let first = if last.seq == last.change {
+                Some(last)
+            } else {
+                self.entries_before(before + 1, 1).await?.pop()
+            };
+            made.extend(first.map(|first| Made { first, records }));
+        }
+        Ok(made)
+    }
+
+    /// Puts an attachment in its place. It is named by a record afterwards, never before.
+    ///
+    /// # Errors
+    /// When it is too large or can't be written.
+    pub async fn attach(&self, bytes: Vec<u8>) -> Result<Attached, StoreError> {
+        self.attachments.put(bytes).await
+    }
+
+    /// An attachment's bytes.
+    ///
+    /// # Errors
+    /// When they aren't there, or aren't what was put there.
+    pub async fn attachment(&self, sha256: &str) -> Result<Vec<u8>, StoreError> {
+        self.attachments.get(sha256).await
+    }
+
+    /// Closes the database.
+    pub async fn close(self) {
+        self.database.close().await;
+    }
+}
