@@ -7,7 +7,7 @@ use axum::http::header;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, put};
 use axum::{Json, Router};
-use conformance::{JointResult, Overall, Question, questions};
+use conformance::{JointResult, Overall, Question};
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, SchemaGenerator};
 use serde::{Deserialize, Serialize};
@@ -143,7 +143,7 @@ async fn enter(
 }
 
 async fn asked(State(desk): State<Arc<Desk>>) -> Json<Vec<Question>> {
-    Json(desk.board(|board| questions(board.values().filter_map(|found| found.open.as_ref()))))
+    Json(desk.questions().to_vec())
 }
 
 #[derive(Debug, Deserialize)]

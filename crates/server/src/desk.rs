@@ -1,10 +1,10 @@
 //! What the pages are about: the store, the listings as read, what was found at each joint.
 
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
-use std::sync::{Arc, PoisonError, RwLock};
+use std::sync::{Arc, Mutex, PoisonError, RwLock};
 use std::time::Duration;
 
-use conformance::{JointResult, Subject, check_confirmed, check_draft};
+use conformance::{JointResult, Question, Subject, check_confirmed, check_draft, questions};
 use jiff::Timestamp;
 use shelf::State;
 use site::{Joint, Project};
@@ -28,6 +28,10 @@ pub struct Desk {
     board: RwLock<Board>,
     /// How often something changed that findings rest on. A finding that was begun before the last time isn't put on the board.
     epoch: AtomicU64,
+    /// How often the board was written to.
+    revision: AtomicU64,
+    /// The questions that the board came to, at a revision of it.
+    questions: Mutex<(u64, Arc<Vec<Question>>)>,
     /// The last entry of the journal that is taken into account here.
     known: AtomicI64,
     /// Woken when joints are to be looked at.
@@ -63,6 +67,8 @@ impl Desk {
         let desk = Self {
             known: AtomicI64::new(store.head().await?.seq),
             epoch: AtomicU64::new(0),
+            revision: AtomicU64::new(1),
+            questions: Mutex::default(),
             stale: Notify::new(),
             project: RwLock::new(Arc::new(store.outline().await?)),
             board: RwLock::default(),
@@ -85,6 +91,21 @@ impl Desk {
     /// Something of what was found at all joints.
     pub(crate) fn board<T>(&self, look: impl FnOnce(&Board) -> T) -> T {
         look(&self.board.read().unwrap_or_else(PoisonError::into_inner))
+    }
+
+    /// Every question that is open; gathered anew only when something was found since.
+    pub(crate) fn questions(&self) -> Arc<Vec<Question>> {
+        let revision = self.revision.load(Ordering::SeqCst);
+        let mut kept = self
+            .questions
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        if kept.0 != revision {
+            let gathered = self
+                .board(|board| questions(board.values().filter_map(|found| found.open.as_ref())));
+            *kept = (revision, Arc::new(gathered));
+        }
+        kept.1.clone()
     }
 
     /// Looks at every joint that wasn't looked at yet.
@@ -160,6 +181,7 @@ impl Desk {
         let mut board = self.board.write().unwrap_or_else(PoisonError::into_inner);
         if self.epoch.load(Ordering::SeqCst) == epoch {
             board.insert(name.to_owned(), found);
+            self.revision.fetch_add(1, Ordering::SeqCst);
         }
         Ok(seen)
     }
@@ -197,6 +219,7 @@ impl Desk {
     fn wipe(&self, joints: &[String]) {
         let mut board = self.board.write().unwrap_or_else(PoisonError::into_inner);
         self.epoch.fetch_add(1, Ordering::SeqCst);
+        self.revision.fetch_add(1, Ordering::SeqCst);
         for name in joints {
             board.remove(name);
         }

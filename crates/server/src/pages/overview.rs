@@ -19,12 +19,13 @@ const CHANGES: usize = 6;
 pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Trouble> {
     let project = desk.project();
     let made = desk.store.changes_before(i64::MAX, CHANGES).await?;
-    let (tally, places, questions) = desk.board(|board| {
+    let questions = desk.questions();
+    let (tally, places) = desk.board(|board| {
         let mut tally = Tally::default();
         for joint in &project.joints {
             tally.add(board.get(&joint.name));
         }
-        (tally, places(&project, board), super::questions::all(board))
+        (tally, places(&project, board))
     });
     let name = if project.building.name.is_empty() {
         "The project"

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use axum::Form;
 use axum::extract::State;
 use axum::response::Redirect;
-use conformance::{Ask, Question, questions};
+use conformance::{Ask, Question};
 use maud::{Markup, html};
 use serde::Deserialize;
 use store::records::AnswerRecord;
@@ -15,11 +15,6 @@ use super::{layout, path_of_joint, piece};
 use crate::board::Board;
 use crate::desk::Desk;
 use crate::trouble::Trouble;
-
-/// Every question that is open.
-pub(super) fn all(board: &Board) -> Vec<Question> {
-    questions(board.values().filter_map(|found| found.open.as_ref()))
-}
 
 /// What must be said before anybody goes and looks.
 fn cautions(board: &Board) -> Vec<&'static str> {
@@ -48,8 +43,8 @@ pub(super) fn anchor(trade: &str) -> String {
 
 pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Trouble> {
     let seen = desk.store.head().await?.seq;
-    let (questions, files, cautions) =
-        desk.board(|board| (all(board), files(board), cautions(board)));
+    let questions = desk.questions();
+    let (files, cautions) = desk.board(|board| (files(board), cautions(board)));
     let mut last = "";
     let body = html! {
         h1 { "Questions" }
