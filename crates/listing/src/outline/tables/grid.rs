@@ -147,7 +147,7 @@ fn heading_cells(
     columns: &[(usize, usize)],
     inner: &[InnerRule],
 ) -> Vec<Vec<Span>> {
-    let all: Vec<(Vec<Run>, Vec<(usize, usize)>)> = lines.iter().map(parted).collect();
+    let all: Vec<Parted> = lines.iter().map(parted).collect();
     let lines: Vec<Vec<Run>> = all.iter().map(|(words, _)| words.clone()).collect();
     lines
         .iter()
@@ -166,13 +166,14 @@ fn heading_cells(
 }
 
 /// The runs of a heading's line: those of words, and where rules are drawn between them.
-fn parted(line: &Line<'_>) -> (Vec<Run>, Vec<(usize, usize)>) {
+type Parted = (Vec<Run>, Vec<(usize, usize)>);
+
+fn parted(line: &Line<'_>) -> Parted {
+    const SHORTEST: usize = 4;
     let is_drawn = |run: &Run| {
-        let drawn = |(from, to): (usize, usize)| {
-            let chars = line.text.chars().skip(from).take(to - from);
-            to - from >= 4 && chars.clone().all(|c| matches!(c, '-' | '–' | '_' | '='))
-        };
-        drawn((run.from, run.to))
+        let length = run.to - run.from;
+        let mut chars = line.text.chars().skip(run.from).take(length);
+        length >= SHORTEST && chars.all(|c| matches!(c, '-' | '–' | '_' | '='))
     };
     let (drawn, words): (Vec<Run>, Vec<Run>) = runs(line).into_iter().partition(is_drawn);
     let places = drawn.iter().map(|run| (run.from, run.to)).collect();
