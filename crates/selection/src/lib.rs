@@ -10,8 +10,8 @@
 //! | [`rank`] | that order |
 //! | [`cost`] | how hard a change is, by the trade that makes it |
 //! | [`change`] | a change in words |
-//! | [`conditions`] | joints of which the same is known, told once |
-//! | [`cover`] | the few listings that together serve every mark |
+//! | [`mod@conditions`] | joints of which the same is known, told once |
+//! | [`mod@cover`] | the few listings that together serve every mark |
 //! | [`substitute`] | another product: which listings still hold |
 //!
 //! A match isn't an approval: nothing here says more than that what is known matches what a listing says as read.
