@@ -264,3 +264,28 @@ fn rules_drawn_within_a_heading_and_rows_repeated_in_another_unit() {
         ],
     );
 }
+
+#[test]
+fn a_remark_within_a_table_stays_for_a_person() {
+    let text = "1. PACKING\n\n\
+         ------------------------------------------------\n\
+         Joint width, in.     Depth, min, in.    Pieces\n\
+         ------------------------------------------------\n\
+         up to 2              4                  one\n\
+         over 2 to 4          6                  two\n\
+         Wider joints are not covered.\n\
+         ------------------------------------------------\n\
+         2. JOINT\n";
+    let reading = read_text("sample", text);
+    let prose = |words: &str| {
+        reading
+            .clauses
+            .iter()
+            .any(|clause| clause.requirement == Requirement::Prose && clause.words.contains(words))
+    };
+    assert!(
+        prose("Wider joints are not covered."),
+        "{:?}",
+        reading.clauses
+    );
+}

@@ -40,6 +40,14 @@ impl Row {
         Some(label)
     }
 
+    /// Whether its first cell is all it has.
+    pub(super) fn is_alone(&self) -> bool {
+        let mut others = 1..self.cells.len();
+        !self.text(0).is_empty()
+            && self.cells.len() > 1
+            && others.all(|at| self.text(at).is_empty())
+    }
+
     pub(super) fn text(&self, column: usize) -> &str {
         self.cells.get(column).map_or("", |cell| cell.text().trim())
     }

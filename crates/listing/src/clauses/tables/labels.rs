@@ -177,18 +177,20 @@ fn shared_words(columns: &[Heading]) -> Option<String> {
     shared.filter(|_| !rest.is_empty())
 }
 
-/// Names the rows that stand under a line of their own: `FRL -/60/60` over `Packing depth | 50 | 60`. That line is no row.
+/// Names the rows that stand under a line of their own: `FRL -/60/60` over `Packing depth | 50 | 60`. That line is no row; a sentence there,
+/// or what has no row below it, stays one.
 pub(super) fn group_rows(rows: &mut Vec<Row>) {
+    const MOST_WORDS: usize = 6;
     let heads = |row: &Row| {
-        let rest = 1..row.cells.len();
-        !row.text(0).is_empty()
-            && !rest.is_empty()
-            && rest.clone().all(|at| row.text(at).is_empty())
+        let words = row.text(0);
+        row.is_alone() && !words.ends_with('.') && words.split(' ').count() <= MOST_WORDS
     };
     let mut group = String::new();
     let mut kept = Vec::new();
-    for mut row in core::mem::take(rows) {
-        if heads(&row) {
+    let mut rest = core::mem::take(rows).into_iter().peekable();
+    while let Some(mut row) = rest.next() {
+        let heads_rows = heads(&row) && rest.peek().is_some_and(|next| !next.is_alone());
+        if heads_rows {
             row.text(0).clone_into(&mut group);
         } else {
             row.group.clone_from(&group);

@@ -33,6 +33,13 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
     let table = Columns::of(source, table, caption);
     for row in &table.rows {
         let cells = table.headings.iter().zip(&row.cells);
+        if row.is_alone() {
+            // Words across the table, such as a remark on all of it.
+            for (heading, cell) in cells.take(1) {
+                push_words(heading, cell, None, around, found);
+            }
+            continue;
+        }
         for (heading, cell) in cells.skip(table.first_asking()) {
             let limits = row.label.is_some() && heading.relation.is_some();
             if is_blank_mark(cell.text()) || (limits && is_no_limit(cell.text())) {

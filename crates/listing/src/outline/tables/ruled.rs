@@ -51,7 +51,7 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     let rows_len = region
         .get(rows_start..)?
         .iter()
-        .take_while(|line| !line.is_blank() && !is_rule(line.text))
+        .take_while(|line| !line.is_blank() && !is_rule(line.text) && !is_remark(line))
         .count();
     let rows = region.get(rows_start..rows_start + rows_len)?;
     let columnar = (0..rows_len)
@@ -108,4 +108,11 @@ fn goes_on(line: &Line<'_>, rows: &[Line<'_>]) -> bool {
     let first = rows.iter().map(|row| row.indent).min().unwrap_or_default();
     let aside = line.indent > first || line.text.trim_start().starts_with('(');
     aside && line.text.split_whitespace().count() <= MOST_WORDS
+}
+
+/// Whether a line is a sentence across the columns: a remark below the rows, and no row.
+fn is_remark(line: &Line<'_>) -> bool {
+    const MOST_WORDS: usize = 8;
+    let long = line.text.split_whitespace().count() > MOST_WORDS;
+    gaps(line.text) == 0 && (speaks(line.text) || long)
 }
