@@ -134,6 +134,24 @@ fn what_next(folder: &str) -> String {
             "what to ask whom",
         ),
         (
+            format!("{program} find HW6 --project {folder}"),
+            "which listings fit a mark, and what stands in the way of the rest",
+        ),
+        (
+            format!("{program} work HW1 --project {folder}"),
+            "what to make, bring and hold against it at a mark's joints",
+        ),
+        (
+            format!(
+                "{program} keep --project {folder} --into {folder}/clinic.sqlite --by \"R. Reviewer\""
+            ),
+            "the project in a store that forgets nothing; then, to work on it in a browser:",
+        ),
+        (
+            format!("{program} serve --store {folder}/clinic.sqlite --by \"R. Reviewer\""),
+            "the desk, at http://127.0.0.1:8452, on this machine alone",
+        ),
+        (
             format!(
                 "{program} compare {folder}/listings/hw-d-0412-ed3.txt {folder}/listings/hw-d-0412-ed4.txt"
             ),
