@@ -5,6 +5,7 @@
     reason = "what isn't as it should be fails the test"
 )]
 
+use microlp::{ComparisonOp, OptimizationDirection, Problem};
 use proptest::prelude::*;
 use selection::cover;
 
@@ -61,6 +62,36 @@ proptest! {
         for mark in serves.iter().flatten() {
             prop_assert!(is_a_cover(&found.chosen, &serves, *mark));
         }
+    }
+}
+
+/// The size of the smallest choice by a general solver of mixed-integer programmes (the crate `microlp`): one variable a listing, taken or
+/// not; each mark that any serves is served once at least.
+fn by_integer_programme(marks: usize, serves: &[Vec<usize>]) -> usize {
+    let mut problem = Problem::new(OptimizationDirection::Minimize);
+    let taken: Vec<_> = serves.iter().map(|_| problem.add_binary_var(1.0)).collect();
+    for mark in 0..marks {
+        let serving = taken.iter().zip(serves);
+        let serving = serving.filter(|(_, marks)| marks.contains(&mark));
+        let sum: Vec<_> = serving.map(|(taken, _)| (*taken, 1.0)).collect();
+        if !sum.is_empty() {
+            problem.add_constraint(&sum, ComparisonOp::Ge, 1.0);
+        }
+    }
+    let fewest = problem.solve().unwrap().objective().round();
+    format!("{fewest:.0}").parse().unwrap()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn as_few_as_by_an_integer_programme(
+        serves in prop::collection::vec(prop::collection::vec(0usize..24, 1..8), 10..36),
+    ) {
+        let found = cover(24, &serves, 1_000_000);
+        prop_assert!(found.is_smallest());
+        prop_assert_eq!(found.chosen.len(), by_integer_programme(24, &serves));
     }
 }
 
