@@ -289,3 +289,33 @@ fn a_remark_within_a_table_stays_for_a_person() {
         reading.clauses
     );
 }
+
+#[test]
+fn none_is_no_limit_only_where_limits_stand_and_no_side_is_taken_of_two() {
+    let table = |lower: &str, upper: &str| {
+        let rule = "------------------------   ------------   ------------";
+        format!(
+            "5  Field\n\nTable 3 - Limits\n\nCharacteristic             {lower:<12}   {upper}\n{rule}\n\
+             Depth of seal, min         80 mm          110 mm\n\
+             Splices in a run           1              none\n{rule}\n"
+        )
+    };
+    // Whether none need be, or none may be, nobody knows: a person says.
+    let reading = read_text("sample", &table("Min", "Max"));
+    let none = |clause: &listing::Clause| {
+        clause.words == "none" && clause.requirement == Requirement::Prose
+    };
+    assert!(reading.clauses.iter().any(none), "{:?}", reading.clauses);
+    // A least depth under an upper limit is neither.
+    check(
+        &table("Lower limit", "Upper limit").replace(
+            "Splices in a run           1 ",
+            "Depth of wool              9 mm",
+        ),
+        &[
+            "seal.depth: at least 80 mm",
+            "seal.depth: nominal 110 mm",
+            "packing.depth: at least 9 mm",
+        ],
+    );
+}

@@ -1,5 +1,6 @@
 //! The commands: one file each.
 
+mod at_hand;
 mod calc;
 mod check;
 mod compare;

@@ -40,10 +40,15 @@ impl Selects {
 }
 
 impl Heading {
-    /// What a row's label says of a cell, limited as the column's heading has it: "Lower limit".
+    /// What a row's label says of a cell, limited as the column's heading has it: "Lower limit". Where the two say different things, neither
+    /// is taken.
     pub(super) fn limited_by(&self, column: &Self) -> Self {
+        let relation = match (self.relation, column.relation) {
+            (Some(own), Some(limit)) if own != limit => None,
+            (own, limit) => own.or(limit),
+        };
         Self {
-            relation: self.relation.or(column.relation),
+            relation,
             ..self.clone()
         }
     }

@@ -41,7 +41,8 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
             continue;
         }
         for (heading, cell) in cells.skip(table.first_asking()) {
-            let limits = row.label.is_some() && heading.relation.is_some();
+            // Under "max" alone, "none" may as well mean that none is allowed.
+            let limits = row.label.is_some() && heading.words.to_lowercase().ends_with(" limit");
             if is_blank_mark(cell.text()) || (limits && is_no_limit(cell.text())) {
                 continue;
             }
