@@ -17,6 +17,8 @@ mod reference;
 mod sentence;
 mod tables;
 
+use measure::Unit;
+
 use crate::conditions::headed_configuration;
 use crate::layout::Flow;
 use crate::model::Span;
@@ -39,6 +41,8 @@ pub(crate) struct Around {
     pub(crate) options: Vec<String>,
     /// The configuration that the paragraph is headed with, which is among the options.
     pub(crate) headed: Option<String>,
+    /// The unit that the document states for all its lengths.
+    pub(crate) usual_unit: Option<Unit>,
 }
 
 /// Reads an item's paragraphs.
@@ -92,7 +96,7 @@ fn read_text(
 ) {
     if let Some(entries) = named::entries(source, pieces) {
         for entry in entries {
-            let flow = Flow::of(source, entry.iter().copied());
+            let flow = Flow::of(source, entry.iter().copied()).with_usual_unit(around.usual_unit);
             let span = entry.iter().copied().reduce(Span::join).unwrap_or_default();
             match named::products(flow.text()) {
                 Some(names) => named::push(span, names, around, subject, found),
@@ -101,7 +105,7 @@ fn read_text(
         }
         return;
     }
-    let flow = Flow::of(source, pieces.iter().copied());
+    let flow = Flow::of(source, pieces.iter().copied()).with_usual_unit(around.usual_unit);
     if !tables::keyed_list(source, &flow, around, found) {
         read_sentences(&flow, around, subject, found);
     }

@@ -1,5 +1,7 @@
 //! Wrapped lines joined into running text, each byte of which leads back to the source.
 
+use measure::Unit;
+
 use crate::model::Span;
 
 /// Running text made of pieces of the source: lines joined by one space, words that a hyphen broke joined again,
@@ -11,6 +13,8 @@ pub(crate) struct Flow {
     lower: String,
     /// For each piece: where it starts in the running text, and where in the source.
     pieces: Vec<(usize, usize)>,
+    /// The unit of its lengths that have none of their own.
+    usual_unit: Option<Unit>,
 }
 
 impl Flow {
@@ -23,6 +27,17 @@ impl Flow {
         // Letters beyond ASCII keep their case, so that every byte keeps its place.
         flow.lower = flow.text.to_ascii_lowercase();
         flow
+    }
+
+    /// The same, in a document that states a unit for all its lengths.
+    pub(crate) const fn with_usual_unit(mut self, unit: Option<Unit>) -> Self {
+        self.usual_unit = unit;
+        self
+    }
+
+    /// The unit of its lengths that have none of their own.
+    pub(crate) const fn usual_unit(&self) -> Option<Unit> {
+        self.usual_unit
     }
 
     /// The running text.

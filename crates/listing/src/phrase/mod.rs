@@ -10,9 +10,11 @@ mod names;
 mod ratios;
 mod seconds;
 mod tolerances;
+mod usual;
 mod values;
 mod words;
 
 pub(crate) use amounts::{Amount, Shape, amounts};
 pub(crate) use cell::{Cell, cell};
 pub(crate) use lex::{Token, TokenKind, lex};
+pub(crate) use usual::{usual_unit, with_usual};

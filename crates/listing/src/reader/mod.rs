@@ -5,6 +5,7 @@ mod head;
 mod numbering;
 mod second_pass;
 
+use measure::Unit;
 use vocabulary::Component;
 
 use self::contradictions::{contradicting, contradictions};
@@ -20,6 +21,7 @@ use crate::model::{
 use crate::naming::{Subject, components_in, named_part};
 use crate::options::{ItemOption, groups, item_option};
 use crate::outline::{Outline, OutlineItem, Paragraph, outline};
+use crate::phrase::usual_unit;
 use crate::places::Places;
 
 /// Reads a document into clauses. Reading never fails on text: what can't be read becomes prose with a warning, and every byte
@@ -82,6 +84,8 @@ struct Reader<'a> {
     warnings: Vec<(WarningKind, Span, String)>,
     configurations: Vec<String>,
     places: Places<'a>,
+    /// The unit that the document states for all its lengths.
+    usual_unit: Option<Unit>,
 }
 
 impl<'a> Reader<'a> {
@@ -104,6 +108,7 @@ impl<'a> Reader<'a> {
             warnings: Vec::new(),
             configurations: Vec::new(),
             places,
+            usual_unit: usual_unit(text),
         }
     }
 
@@ -129,7 +134,14 @@ impl<'a> Reader<'a> {
 
     fn head_text(&mut self, pieces: &[Span]) {
         let paragraph = [Paragraph::Text(pieces.to_vec())];
-        let found = clauses::read(self.text, &paragraph, &Around::default());
+        let found = clauses::read(
+            self.text,
+            &paragraph,
+            &Around {
+                usual_unit: self.usual_unit,
+                ..Around::default()
+            },
+        );
         self.take("", found);
     }
 
@@ -218,6 +230,7 @@ impl<'a> Reader<'a> {
             subject,
             options,
             headed: None,
+            usual_unit: self.usual_unit,
         }
     }
 

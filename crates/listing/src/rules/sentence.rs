@@ -2,7 +2,7 @@
 
 use crate::layout::Flow;
 use crate::model::Span;
-use crate::phrase::{Amount, Token, amounts, lex};
+use crate::phrase::{Amount, Token, amounts, lex, with_usual};
 
 /// A sentence of an item.
 #[derive(Debug)]
@@ -27,7 +27,10 @@ impl<'a> Sentence<'a> {
     pub(crate) fn new(flow: &'a Flow, range: core::ops::Range<usize>) -> Self {
         let text = flow.text().get(range.clone()).unwrap_or_default();
         let lower = flow.lower().get(range.clone()).unwrap_or_default();
-        let tokens = lex(text, lower);
+        let mut tokens = lex(text, lower);
+        if let Some(unit) = flow.usual_unit() {
+            with_usual(&mut tokens, text, unit);
+        }
         let amounts = amounts(&tokens);
         Self {
             flow,

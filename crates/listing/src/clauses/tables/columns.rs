@@ -1,6 +1,6 @@
 //! A table's columns and rows: which cells say which joints the others are for.
 
-use measure::Quantity;
+use measure::{Quantity, Unit};
 
 use super::caption::captions;
 use super::heading::{Heading, Selects, heading};
@@ -54,7 +54,7 @@ impl Row {
 }
 
 impl Columns {
-    pub(super) fn of(source: &str, table: &Table, caption: &str) -> Self {
+    pub(super) fn of(source: &str, table: &Table, caption: &str, usual_unit: Option<Unit>) -> Self {
         let mut rows: Vec<Row> = table
             .rows
             .iter()
@@ -62,7 +62,9 @@ impl Columns {
                 cells: row
                     .cells
                     .iter()
-                    .map(|pieces| Flow::of(source, pieces.iter().copied()))
+                    .map(|pieces| {
+                        Flow::of(source, pieces.iter().copied()).with_usual_unit(usual_unit)
+                    })
                     .collect(),
                 label: None,
                 part: String::new(),
@@ -139,7 +141,8 @@ impl Columns {
             let text = row.text(index);
             if !text.is_empty() {
                 words.push(format!("{}: {text}", heading.words));
-                parts.push(selecting(selects, heading, text));
+                let usual = row.cells.get(index).and_then(Flow::usual_unit);
+                parts.push(selecting(selects, heading, text, usual));
             }
         }
         if let Some(rating) = &column.rating {
@@ -209,10 +212,19 @@ fn are_told_apart(rows: &[Row], columns: usize) -> bool {
 }
 
 /// What a selecting cell tests.
-pub(super) fn selecting(selects: Selects, heading: &Heading, text: &str) -> Expr {
+pub(super) fn selecting(
+    selects: Selects,
+    heading: &Heading,
+    text: &str,
+    usual_unit: Option<Unit>,
+) -> Expr {
+    let usual_unit = usual_unit.filter(|_| selects == Selects::Width);
     selects
         .property()
-        .zip(cell(text, heading.unit, heading.second_unit).filter(|cell| !cell.goes_on))
+        .zip(
+            cell(text, heading.unit.or(usual_unit), heading.second_unit)
+                .filter(|cell| !cell.goes_on),
+        )
         .and_then(|(property, cell)| test(property, &cell, heading.relation))
         .unwrap_or_else(|| Expr::Words(format!("{}: {text}", heading.words)))
 }

@@ -115,7 +115,7 @@ fn head_by_value(headings: &mut [Heading]) -> bool {
     for column in columns {
         let words = core::mem::take(&mut column.words);
         column.rating = Some(Rating {
-            expr: selecting(selects, first, &words),
+            expr: selecting(selects, first, &words, None),
             words: format!("{}: {words}", first.words),
         });
         column.relation = None;
@@ -151,7 +151,7 @@ fn share_a_heading(headings: &mut [Heading]) -> bool {
     for (column, words) in columns.iter_mut().zip(values.into_iter().flatten()) {
         column.words.clear();
         column.rating = Some(Rating {
-            expr: selecting(selects, &over, &words),
+            expr: selecting(selects, &over, &words, None),
             words: format!("{shared}: {words}"),
         });
         column.selects = None;

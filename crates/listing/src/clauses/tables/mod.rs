@@ -30,7 +30,7 @@ use crate::rules::Sentence;
 
 pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, found: &mut Yield) {
     found.covered.push(table.span);
-    let table = Columns::of(source, table, caption);
+    let table = Columns::of(source, table, caption, around.usual_unit);
     for row in &table.rows {
         let cells = table.headings.iter().zip(&row.cells);
         if row.is_alone() {
@@ -104,8 +104,9 @@ pub(super) fn read_cell(
         return;
     }
     let text = flow.text();
+    let column_unit = heading.unit.or_else(|| usual_unit(heading, flow, around));
     let Some(cell) =
-        cell(text, heading.unit, heading.second_unit).filter(|cell| cell.unit.is_some())
+        cell(text, column_unit, heading.second_unit).filter(|cell| cell.unit.is_some())
     else {
         push_words(heading, flow, condition, around, found);
         return;
@@ -144,6 +145,44 @@ pub(super) fn read_cell(
     if cell.goes_on {
         push_words(heading, flow, condition, around, found);
     }
+}
+
+/// The unit that the document states for all its lengths, where the column is of one.
+fn usual_unit(heading: &Heading, flow: &Flow, around: &Around) -> Option<Unit> {
+    /// Sizes are what a table's columns are called by.
+    const SIZES: &[&str] = &[
+        "width",
+        "depth",
+        "thickness",
+        "length",
+        "height",
+        "lap",
+        "overlap",
+        "spacing",
+        "centres",
+        "centers",
+        "gap",
+        "clearance",
+        "distance",
+        "diameter",
+        "pitch",
+        "size",
+        "leg",
+        "flange",
+        "embedment",
+        "thick",
+        "wide",
+        "deep",
+        "wet",
+        "dry",
+    ];
+    let lower = heading.words.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphabetic());
+    let is_size = words.any(|word| SIZES.contains(&word));
+    flow.usual_unit().filter(|_| is_size).filter(|unit| {
+        let name = name_heading(&heading.words, unit.dimension(), &around.subject);
+        name.property.is_some() && !name.doubtful
+    })
 }
 
 /// The name of a property of the vocabulary.

@@ -1,0 +1,493 @@
+//! Numbers without a unit in a document that states one for all its dimensions: `120 thick`, `at 400 centres`, `50 x 70 x 0.9`.
+//!
+//! Only a number that its neighbours say is a length takes the unit: a word of size right after it, or right before it with nothing but
+//! words of limit between. A count, a date, a designation or a share takes none.
+
+use measure::Unit;
+use measure::notation::{Numeral, Stated};
+
+use super::lex::{Token, TokenKind};
+use super::names::{follows_name, names_something};
+use crate::model::Span;
+
+/// Words of size that follow a length.
+const AFTER: &[&str] = &[
+    "thick",
+    "wide",
+    "deep",
+    "high",
+    "long",
+    "apart",
+    "centres",
+    "centers",
+    "c/c",
+    "crs",
+    "o.c",
+    "o.c.",
+    "oc",
+    "centre",
+    "lap",
+    "overlap",
+    "leg",
+    "legs",
+    "diameter",
+    "dia",
+    "clear",
+    "clearance",
+];
+
+/// Words of size that a length follows.
+const BEFORE: &[&str] = &[
+    "thickness",
+    "thick",
+    "width",
+    "widths",
+    "wide",
+    "depth",
+    "depths",
+    "deep",
+    "height",
+    "high",
+    "length",
+    "lengths",
+    "long",
+    "spacing",
+    "spacings",
+    "spaced",
+    "centres",
+    "centers",
+    "crs",
+    "pitch",
+    "lap",
+    "lapped",
+    "overlap",
+    "overlaps",
+    "overlapped",
+    "leg",
+    "legs",
+    "gap",
+    "clearance",
+    "diameter",
+    "setback",
+    "distance",
+    "embedment",
+    "penetration",
+    "cover",
+    "engagement",
+    "projection",
+    "return",
+    "returns",
+    "flange",
+    "flanges",
+    "web",
+    "intervals",
+    "bearing",
+];
+
+/// Words that may stand between a word of size and its number.
+const BETWEEN: &[&str] = &[
+    "of",
+    "at",
+    "is",
+    "are",
+    "be",
+    "shall",
+    "must",
+    "to",
+    "not",
+    "no",
+    "less",
+    "more",
+    "than",
+    "least",
+    "most",
+    "exceed",
+    "exceeding",
+    "min",
+    "minimum",
+    "max",
+    "maximum",
+    "nominal",
+    "nom",
+    "up",
+    "over",
+    "under",
+    "above",
+    "below",
+    "about",
+    "approximately",
+    "by",
+    "every",
+    "a",
+    "the",
+    "from",
+    "between",
+    "thinner",
+    "narrower",
+    "wider",
+    "thicker",
+    "shallower",
+    "deeper",
+    "shorter",
+    "longer",
+    "closer",
+];
+
+/// How far back a word of size may stand.
+const REACH: usize = 8;
+
+/// Gives the lengths among the numbers without a unit the unit that the document states for all of them.
+pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, unit: Unit) {
+    part_minimums(tokens, text);
+    let lengths: Vec<bool> = (0..tokens.len())
+        .map(|at| is_bare(tokens, at) && is_length(tokens, at))
+        .collect();
+    for (at, is_length) in lengths.into_iter().enumerate() {
+        if is_length {
+            take(tokens, at, unit);
+        }
+    }
+    for at in 0..tokens.len() {
+        if goes_with_length(tokens, at, unit) {
+            take(tokens, at, unit);
+        }
+    }
+}
+
+/// Parts `75 min` in two where it is a length and its limit, and no time: `leg 75 min`.
+fn part_minimums<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str) {
+    let mut at = 0;
+    while at < tokens.len() {
+        if let Some((number, limit)) = minimum_at(tokens, at, text)
+            && let Some(token) = tokens.get_mut(at)
+        {
+            *token = number;
+            tokens.insert(at + 1, limit);
+        }
+        at += 1;
+    }
+}
+
+fn minimum_at<'a>(
+    tokens: &[Token<'a>],
+    at: usize,
+    text: &'a str,
+) -> Option<(Token<'a>, Token<'a>)> {
+    let token = tokens.get(at)?;
+    let TokenKind::Quantity(stated) = &token.kind else {
+        return None;
+    };
+    let words = token.span.of(text);
+    let stop = words.len() - words.trim_end_matches('.').len();
+    let from =
+        token.span.end() - stop - words.trim_end_matches('.').strip_suffix("min").map(|_| 3)?;
+    let sized = follows_size(tokens, at) || is_followed_by_size(tokens, at);
+    if stated.unit != Unit::Minute || !sized {
+        return None;
+    }
+    let number_end = token.span.start() + text.get(token.span.start()..from)?.trim_end().len();
+    let number = Token {
+        kind: TokenKind::Number(Numeral {
+            value: stated.number,
+            step: stated.step,
+            style: stated.style,
+        }),
+        span: Span::new(token.span.start(), number_end),
+        ..token.clone()
+    };
+    let word = text.get(from..from + 3)?;
+    let limit = Token {
+        kind: TokenKind::Word(word),
+        lower: word,
+        count: None,
+        span: Span::new(from, token.span.end()),
+    };
+    Some((number, limit))
+}
+
+fn take(tokens: &mut [Token<'_>], at: usize, unit: Unit) {
+    let Some(token) = tokens.get_mut(at) else {
+        return;
+    };
+    if let TokenKind::Number(numeral) = &token.kind {
+        token.kind = TokenKind::Quantity(Stated {
+            number: numeral.value,
+            unit,
+            step: numeral.step,
+            style: numeral.style,
+            span: token.span.start()..token.span.end(),
+        });
+    }
+}
+
+/// Whether a number stands here with neither unit nor name.
+fn is_bare(tokens: &[Token<'_>], at: usize) -> bool {
+    let number = tokens
+        .get(at)
+        .is_some_and(|token| matches!(token.kind, TokenKind::Number(_)));
+    let named = at
+        .checked_sub(1)
+        .is_some_and(|before| names_something(tokens, before))
+        || follows_name(tokens.get(..at).unwrap_or_default());
+    let share = tokens.get(at + 1).is_some_and(|token| token.is_sign('%'));
+    number && !named && !share
+}
+
+fn is_length(tokens: &[Token<'_>], at: usize) -> bool {
+    is_followed_by_size(tokens, at)
+        || (!counts(tokens, at) && follows_size(tokens, at))
+        || is_in_chain(tokens, at)
+}
+
+/// `120 thick`, `75 min. leg`, `600 on centre`.
+fn is_followed_by_size(tokens: &[Token<'_>], at: usize) -> bool {
+    let word = |at: usize| {
+        tokens
+            .get(at)
+            .map_or("", |token| token.lower)
+            .trim_end_matches('.')
+    };
+    let qualifier =
+        ["min", "max", "minimum", "maximum", "nominal", "nom", "or"].contains(&word(at + 1));
+    let next = if qualifier { at + 2 } else { at + 1 };
+    let on_centre = word(next) == "on" && word(next + 1).starts_with("cent");
+    let film =
+        ["wet", "dry"].contains(&word(next)) && ["thickness", "film"].contains(&word(next + 1));
+    on_centre || film || AFTER.contains(&word(next)) && !(qualifier && word(at + 1) == "or")
+}
+
+/// Whether a word that is counted follows: `4 screws`, `2 each side`. A limit or the end of the phrase is none.
+fn counts(tokens: &[Token<'_>], at: usize) -> bool {
+    const NONE: &[&str] = &[
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "nominal",
+        "nom",
+        "or",
+        "and",
+        "to",
+        "at",
+        "on",
+        "in",
+        "from",
+        "onto",
+        "below",
+        "above",
+        "over",
+        "past",
+        "beyond",
+        "into",
+        "with",
+        "by",
+        "x",
+        "for",
+        "measured",
+        "when",
+        "where",
+        "unless",
+        "either",
+        "vertically",
+        "horizontally",
+        "overall",
+        "of",
+    ];
+    tokens
+        .get(at + 1)
+        .and_then(Token::word)
+        .is_some_and(|word| !NONE.contains(&word.to_lowercase().trim_end_matches('.')))
+}
+
+/// `lap of not less than 25`, `Thickness: 12.5`, `spaced max 600`.
+fn follows_size(tokens: &[Token<'_>], at: usize) -> bool {
+    for before in (at.saturating_sub(REACH)..at).rev() {
+        let Some(token) = tokens.get(before) else {
+            return false;
+        };
+        match token.kind {
+            TokenKind::Word(_) => {
+                let word = token.lower.trim_end_matches('.');
+                if BEFORE.contains(&word) {
+                    return true;
+                }
+                if !BETWEEN.contains(&word) {
+                    return false;
+                }
+            }
+            TokenKind::Sign(':' | '=' | '≥' | '≤' | '<' | '>' | '.') => {}
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// `50 x 70 x 0.9`: a number among sizes that are multiplied. Of two, a small first one counts: `2 x 12.5`.
+fn is_in_chain(tokens: &[Token<'_>], at: usize) -> bool {
+    let times = |at: usize| {
+        tokens
+            .get(at)
+            .is_some_and(|token| token.is_sign('×') || token.is_word("x"))
+    };
+    let number = |at: usize| {
+        tokens
+            .get(at)
+            .is_some_and(|token| matches!(token.kind, TokenKind::Number(_)))
+    };
+    let after = times(at + 1) && number(at + 2);
+    let before = at >= 2 && times(at - 1) && number(at - 2);
+    let small = tokens
+        .get(at)
+        .is_some_and(|token| matches!(&token.kind, TokenKind::Number(numeral) if numeral.value.is_whole() && numeral.value <= 4));
+    let first_of_two = after && !before && !times(at + 3);
+    (after || before) && !(first_of_two && small)
+}
+
+/// The other end of a range, or a tolerance: `20 to 60`, `150 ± 5`.
+fn goes_with_length(tokens: &[Token<'_>], at: usize, unit: Unit) -> bool {
+    let length = |at: usize| {
+        tokens.get(at).is_some_and(
+            |token| matches!(&token.kind, TokenKind::Quantity(stated) if stated.unit == unit),
+        )
+    };
+    let joins = at >= 2
+        && tokens.get(at - 1).is_some_and(|token| {
+            ["to", "and"].iter().any(|word| token.is_word(word))
+                || ['±', '-', '–'].iter().any(|sign| token.is_sign(*sign))
+        });
+    joins && length(at - 2) && is_bare(tokens, at) && !counts(tokens, at)
+}
+
+/// The unit that a document states for all its dimensions: `All dimensions are in millimetres unless noted otherwise.` None where it states none, or two.
+pub(crate) fn usual_unit(text: &str) -> Option<Unit> {
+    let mut found = None;
+    for (at, _) in text.match_indices(['D', 'd', 'M', 'm', 'L', 'l', 'S', 's']) {
+        let Some(unit) = statement_at(text, at) else {
+            continue;
+        };
+        if found.is_some_and(|held| held != unit) {
+            return None;
+        }
+        found = Some(unit);
+    }
+    found
+}
+
+/// The unit of a statement whose noun begins here: `dimensions are in mm`, `dimensions in inches unless`.
+fn statement_at(text: &str, at: usize) -> Option<Unit> {
+    const NOUNS: &[&str] = &["dimensions", "measurements", "lengths", "sizes"];
+    const BETWEEN: &[&str] = &[
+        "are",
+        "is",
+        "given",
+        "stated",
+        "shown",
+        "quoted",
+        "expressed",
+        "and",
+        "in",
+        "on",
+        "this",
+        "sheet",
+        "thicknesses",
+        "lengths",
+        "widths",
+        "all",
+        "herein",
+        "listed",
+    ];
+    const MOST_WORDS: usize = 8;
+    let starts_word = !text.get(..at)?.ends_with(char::is_alphanumeric);
+    let rest = text.get(at..)?;
+    let noun = NOUNS.iter().find(|noun| {
+        rest.get(..noun.len())
+            .is_some_and(|head| head.eq_ignore_ascii_case(noun))
+    })?;
+    if !starts_word {
+        return None;
+    }
+    let mut says_in = false;
+    for word in rest.get(noun.len()..)?.split_whitespace().take(MOST_WORDS) {
+        let bare = word
+            .trim_matches(|c: char| !c.is_alphanumeric())
+            .to_lowercase();
+        let unit = match bare.as_str() {
+            "mm" | "millimetres" | "millimeters" | "millimetre" => Some(Unit::Millimetre),
+            "inches" => Some(Unit::Inch),
+            _ => None,
+        };
+        if let Some(unit) = unit {
+            return says_in.then_some(unit);
+        }
+        if !BETWEEN.contains(&bare.as_str()) {
+            return None;
+        }
+        says_in |= bare == "in" || bare == "are";
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::amounts::amounts;
+    use super::super::lex::lex;
+    use super::*;
+
+    #[track_caller]
+    fn check(text: &str, expected: &[&str]) {
+        let lower = text.to_ascii_lowercase();
+        let mut tokens = lex(text, &lower);
+        with_usual(&mut tokens, text, Unit::Millimetre);
+        let found: Vec<_> = amounts(&tokens)
+            .iter()
+            .map(|amount| {
+                let hi = amount.hi.map_or(String::new(), |hi| format!("..{hi}"));
+                format!("{}{hi} {}", amount.lo, amount.unit)
+            })
+            .collect();
+        assert_eq!(found, expected, "{text}");
+    }
+
+    #[test]
+    fn what_its_neighbours_call_a_length_takes_the_unit() {
+        check("slab min 120 thick", &["120 mm"]);
+        check(
+            "studs 92 wide, spaced max 600 on centre",
+            &["92 mm", "600 mm"],
+        );
+        check("leg 75 min, fastened at 400 centres", &["75 mm", "400 mm"]);
+        check("lap not less than 25 onto each side", &["25 mm"]);
+        check("angle 50 x 70 x 0.9", &["50 mm", "70 mm", "9/10 mm"]);
+        check("width from 20 to 60", &["20..60 mm"]);
+        check("75 to 100 thick", &["75..100 mm"]);
+        check("thickness: 150 ± 5", &["145..155 mm"]);
+    }
+
+    #[test]
+    fn a_count_a_name_or_a_share_takes_none() {
+        check("leg with 2 screws", &["2 count"]);
+        check("see Table 4 for the width", &[]);
+        check("width reduced by 25 %", &["25 percent"]);
+        check("2 layers, each 15 thick", &["2 count", "15 mm"]);
+        check("edition of 2019", &[]);
+    }
+
+    #[test]
+    fn the_unit_is_stated_once_for_all() {
+        assert_eq!(
+            usual_unit("General: All dimensions are in millimetres unless stated."),
+            Some(Unit::Millimetre)
+        );
+        assert_eq!(usual_unit("(Dimensions in mm)"), Some(Unit::Millimetre));
+        assert_eq!(
+            usual_unit("all dimensions\nin inches unless noted"),
+            Some(Unit::Inch)
+        );
+        assert_eq!(
+            usual_unit("Unless noted, dimensions are millimetres."),
+            Some(Unit::Millimetre)
+        );
+        assert_eq!(usual_unit("sizes up to 40 mm in width"), None);
+        assert_eq!(usual_unit("dimensions in mm. Dimensions in inches."), None);
+    }
+}
