@@ -17,10 +17,8 @@ mod reference;
 mod sentence;
 mod tables;
 
-use measure::Unit;
-
 use crate::conditions::headed_configuration;
-use crate::layout::Flow;
+use crate::layout::{Flow, UsualUnit};
 use crate::model::Span;
 use crate::naming::Subject;
 use crate::outline::Paragraph;
@@ -42,7 +40,7 @@ pub(crate) struct Around {
     /// The configuration that the paragraph is headed with, which is among the options.
     pub(crate) headed: Option<String>,
     /// The unit that the document states for all its lengths.
-    pub(crate) usual_unit: Option<Unit>,
+    pub(crate) usual_unit: Option<UsualUnit>,
 }
 
 /// Reads an item's paragraphs.

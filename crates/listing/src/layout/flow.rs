@@ -4,6 +4,14 @@ use measure::Unit;
 
 use crate::model::Span;
 
+/// The unit of lengths that have none of their own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct UsualUnit {
+    pub(crate) unit: Unit,
+    /// Whether every bare number has it that counts nothing, and not only one that its neighbours call a length.
+    pub(crate) always: bool,
+}
+
 /// Running text made of pieces of the source: lines joined by one space, words that a hyphen broke joined again,
 /// white space evened out.
 #[derive(Debug, Clone, Default)]
@@ -14,7 +22,7 @@ pub(crate) struct Flow {
     /// For each piece: where it starts in the running text, and where in the source.
     pieces: Vec<(usize, usize)>,
     /// The unit of its lengths that have none of their own.
-    usual_unit: Option<Unit>,
+    usual_unit: Option<UsualUnit>,
 }
 
 impl Flow {
@@ -30,13 +38,13 @@ impl Flow {
     }
 
     /// The same, in a document that states a unit for all its lengths.
-    pub(crate) const fn with_usual_unit(mut self, unit: Option<Unit>) -> Self {
+    pub(crate) const fn with_usual_unit(mut self, unit: Option<UsualUnit>) -> Self {
         self.usual_unit = unit;
         self
     }
 
     /// The unit of its lengths that have none of their own.
-    pub(crate) const fn usual_unit(&self) -> Option<Unit> {
+    pub(crate) const fn usual_unit(&self) -> Option<UsualUnit> {
         self.usual_unit
     }
 
@@ -48,6 +56,18 @@ impl Flow {
     /// The running text in small letters, byte for byte.
     pub(crate) fn lower(&self) -> &str {
         &self.lower
+    }
+
+    /// This text and another after it, parted by a sign.
+    pub(crate) fn joined(&self, sign: &str, other: &Self) -> Self {
+        let mut both = self.clone();
+        both.text.push_str(sign);
+        let base = both.text.len();
+        both.text.push_str(&other.text);
+        both.pieces
+            .extend(other.pieces.iter().map(|(at, source)| (base + at, *source)));
+        both.lower = both.text.to_ascii_lowercase();
+        both
     }
 
     /// Adds a piece of the source, joined as a wrapped line is.

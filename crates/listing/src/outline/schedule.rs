@@ -27,6 +27,9 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     let plain = !heading
         .text
         .contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':'));
+    if names_property(heading.text) {
+        return None;
+    }
     let next = lines.get(at + 1)?;
     let (ruled, blank) = (is_rule(next.text), next.is_blank());
     // Most lines are text, and head no columns.
@@ -108,6 +111,23 @@ fn names_columns(heading: &str) -> bool {
     heading
         .split_whitespace()
         .any(|word| NAMES.contains(&word.to_lowercase().as_str()))
+}
+
+/// Whether the first column, or the second behind one that numbers the rows, is headed as the labels of a table are.
+fn names_property(heading: &str) -> bool {
+    const NAMES: &[&str] = &[
+        "property",
+        "characteristic",
+        "parameter",
+        "feature",
+        "attribute",
+    ];
+    heading
+        .split("  ")
+        .map(str::trim)
+        .filter(|words| !words.is_empty())
+        .take(2)
+        .any(|words| NAMES.contains(&words.to_lowercase().as_str()))
 }
 
 /// Where the runs of a line begin, parted by two spaces or more.

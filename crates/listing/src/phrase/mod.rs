@@ -18,3 +18,4 @@ pub(crate) use amounts::{Amount, Shape, amounts};
 pub(crate) use cell::{Cell, cell};
 pub(crate) use lex::{Token, TokenKind, lex};
 pub(crate) use usual::{usual_unit, with_usual};
+pub(crate) use words::count_word;

@@ -8,6 +8,7 @@ use measure::notation::{Numeral, Stated};
 
 use super::lex::{Token, TokenKind};
 use super::names::{follows_name, names_something};
+use crate::layout::UsualUnit;
 use crate::model::Span;
 
 /// Words of size that follow a length.
@@ -137,10 +138,13 @@ const BETWEEN: &[&str] = &[
 const REACH: usize = 8;
 
 /// Gives the lengths among the numbers without a unit the unit that the document states for all of them.
-pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, unit: Unit) {
-    part_minimums(tokens, text);
+pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnit) {
+    let unit = usual.unit;
+    part_minimums(tokens, text, usual);
     let lengths: Vec<bool> = (0..tokens.len())
-        .map(|at| is_bare(tokens, at) && is_length(tokens, at))
+        .map(|at| {
+            is_bare(tokens, at) && (is_length(tokens, at) || usual.always && !counts(tokens, at))
+        })
         .collect();
     for (at, is_length) in lengths.into_iter().enumerate() {
         if is_length {
@@ -154,11 +158,11 @@ pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, unit: U
     }
 }
 
-/// Parts `75 min` in two where it is a length and its limit, and no time: `leg 75 min`.
-fn part_minimums<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str) {
+/// Parts `75 min` in two where it is a length and its limit, and no time: `leg 75 min`; and `25 in height` where it is no length.
+fn part_minimums<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnit) {
     let mut at = 0;
     while at < tokens.len() {
-        if let Some((number, limit)) = minimum_at(tokens, at, text)
+        if let Some((number, limit)) = minimum_at(tokens, at, text, usual)
             && let Some(token) = tokens.get_mut(at)
         {
             *token = number;
@@ -172,19 +176,27 @@ fn minimum_at<'a>(
     tokens: &[Token<'a>],
     at: usize,
     text: &'a str,
+    usual: UsualUnit,
 ) -> Option<(Token<'a>, Token<'a>)> {
     let token = tokens.get(at)?;
     let TokenKind::Quantity(stated) = &token.kind else {
         return None;
     };
     let words = token.span.of(text);
-    let stop = words.len() - words.trim_end_matches('.').len();
-    let from =
-        token.span.end() - stop - words.trim_end_matches('.').strip_suffix("min").map(|_| 3)?;
-    let sized = follows_size(tokens, at) || is_followed_by_size(tokens, at);
-    if stated.unit != Unit::Minute || !sized {
-        return None;
-    }
+    let bare = words.trim_end_matches('.');
+    let stop = words.len() - bare.len();
+    let word = match stated.unit {
+        Unit::Minute
+            if usual.always || follows_size(tokens, at) || is_followed_by_size(tokens, at) =>
+        {
+            "min"
+        }
+        // `25 in height` of a percentage
+        Unit::Inch if usual.always && usual.unit != Unit::Inch && stop == 0 => " in",
+        _ => return None,
+    };
+    bare.strip_suffix(word)?;
+    let from = token.span.end() - stop - word.trim_start().len();
     let number_end = token.span.start() + text.get(token.span.start()..from)?.trim_end().len();
     let number = Token {
         kind: TokenKind::Number(Numeral {
@@ -195,7 +207,7 @@ fn minimum_at<'a>(
         span: Span::new(token.span.start(), number_end),
         ..token.clone()
     };
-    let word = text.get(from..from + 3)?;
+    let word = text.get(from..from + word.trim_start().len())?;
     let limit = Token {
         kind: TokenKind::Word(word),
         lower: word,
@@ -229,8 +241,18 @@ fn is_bare(tokens: &[Token<'_>], at: usize) -> bool {
         .checked_sub(1)
         .is_some_and(|before| names_something(tokens, before))
         || follows_name(tokens.get(..at).unwrap_or_default());
+    // `gauge 20`, `No. 8`
+    let sized = at
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .is_some_and(|before| {
+            ["gauge", "gage", "ga", "no", "no.", "nos"]
+                .iter()
+                .any(|word| before.is_word(word))
+                || before.is_sign('#')
+        });
     let share = tokens.get(at + 1).is_some_and(|token| token.is_sign('%'));
-    number && !named && !share
+    number && !named && !sized && !share
 }
 
 fn is_length(tokens: &[Token<'_>], at: usize) -> bool {
@@ -290,6 +312,16 @@ fn counts(tokens: &[Token<'_>], at: usize) -> bool {
         "either",
         "vertically",
         "horizontally",
+        "will",
+        "shall",
+        "is",
+        "are",
+        "may",
+        "must",
+        "can",
+        "if",
+        "does",
+        "suffices",
         "overall",
         "of",
     ];
@@ -329,11 +361,7 @@ fn is_in_chain(tokens: &[Token<'_>], at: usize) -> bool {
             .get(at)
             .is_some_and(|token| token.is_sign('×') || token.is_word("x"))
     };
-    let number = |at: usize| {
-        tokens
-            .get(at)
-            .is_some_and(|token| matches!(token.kind, TokenKind::Number(_)))
-    };
+    let number = |at: usize| tokens.get(at).is_some_and(Token::is_numeric);
     let after = times(at + 1) && number(at + 2);
     let before = at >= 2 && times(at - 1) && number(at - 2);
     let small = tokens
@@ -386,6 +414,14 @@ fn statement_at(text: &str, at: usize) -> Option<Unit> {
         "expressed",
         "and",
         "in",
+        "card",
+        "document",
+        "drawing",
+        "listing",
+        "report",
+        "schedule",
+        "table",
+        "entry",
         "on",
         "this",
         "sheet",
@@ -437,7 +473,14 @@ mod tests {
     fn check(text: &str, expected: &[&str]) {
         let lower = text.to_ascii_lowercase();
         let mut tokens = lex(text, &lower);
-        with_usual(&mut tokens, text, Unit::Millimetre);
+        with_usual(
+            &mut tokens,
+            text,
+            UsualUnit {
+                unit: Unit::Millimetre,
+                always: false,
+            },
+        );
         let found: Vec<_> = amounts(&tokens)
             .iter()
             .map(|amount| {

@@ -5,7 +5,6 @@ mod head;
 mod numbering;
 mod second_pass;
 
-use measure::Unit;
 use vocabulary::Component;
 
 use self::contradictions::{contradicting, contradictions};
@@ -14,7 +13,7 @@ use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use crate::clauses::{self, Around, Draft, Yield};
 use crate::header::{header, is_prose};
-use crate::layout::{DecodeError, Flow, decode, lines};
+use crate::layout::{DecodeError, Flow, UsualUnit, decode, lines};
 use crate::model::{
     Accounted, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind, sha256,
 };
@@ -85,7 +84,7 @@ struct Reader<'a> {
     configurations: Vec<String>,
     places: Places<'a>,
     /// The unit that the document states for all its lengths.
-    usual_unit: Option<Unit>,
+    usual_unit: Option<UsualUnit>,
 }
 
 impl<'a> Reader<'a> {
@@ -108,7 +107,10 @@ impl<'a> Reader<'a> {
             warnings: Vec::new(),
             configurations: Vec::new(),
             places,
-            usual_unit: usual_unit(text),
+            usual_unit: usual_unit(text).map(|unit| UsualUnit {
+                unit,
+                always: false,
+            }),
         }
     }
 

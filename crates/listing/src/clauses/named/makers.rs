@@ -86,7 +86,7 @@ pub(super) fn add(names: &mut Vec<ProductName>, maker: &str, list: &str) {
 }
 
 /// Splits `A, B and C (note, note) or D` at its commas and conjunctions, parentheses left whole and then dropped.
-pub(super) fn split_list(list: &str) -> Vec<String> {
+pub(in crate::clauses) fn split_list(list: &str) -> Vec<String> {
     let mut parts = vec![String::new()];
     let mut depth = 0_u32;
     for c in list.chars() {

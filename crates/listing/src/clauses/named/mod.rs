@@ -6,6 +6,7 @@
 
 mod makers;
 
+pub(super) use self::makers::split_list;
 use self::makers::{add, ends_as_firm, is_maker};
 use super::Around;
 use super::draft::{Draft, Yield, local_property};

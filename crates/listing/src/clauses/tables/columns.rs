@@ -4,9 +4,10 @@ use measure::{Quantity, Unit};
 
 use super::caption::captions;
 use super::heading::{Heading, Selects, heading};
+use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
 use super::rating::split_rating;
-use crate::layout::Flow;
+use crate::layout::{Flow, UsualUnit};
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
 use crate::outline::Table;
@@ -29,7 +30,7 @@ pub(super) struct Row {
     pub(super) part: String,
     /// The line that it stands under, which says which joints it is for: "FRL -/60/60".
     pub(super) group: String,
-    span: Span,
+    pub(super) span: Span,
 }
 
 impl Row {
@@ -54,7 +55,12 @@ impl Row {
 }
 
 impl Columns {
-    pub(super) fn of(source: &str, table: &Table, caption: &str, usual_unit: Option<Unit>) -> Self {
+    pub(super) fn of(
+        source: &str,
+        table: &Table,
+        caption: &str,
+        usual_unit: Option<UsualUnit>,
+    ) -> Self {
         let mut rows: Vec<Row> = table
             .rows
             .iter()
@@ -87,8 +93,12 @@ impl Columns {
                 row.label = row.read_label(column);
             }
         }
-        if headings.first().is_some_and(labels::names_parts) {
-            labels::name_parts(&mut rows);
+        let parts = headings
+            .iter()
+            .take_while(|heading| labels::names_parts(heading) || heads_numbers(heading))
+            .position(|heading| labels::names_parts(heading) && !heads_numbers(heading));
+        if let Some(column) = parts {
+            labels::name_parts(&mut rows, column);
         }
         if captions(caption) {
             let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
@@ -141,14 +151,21 @@ impl Columns {
             let text = row.text(index);
             if !text.is_empty() {
                 words.push(format!("{}: {text}", heading.words));
-                let usual = row.cells.get(index).and_then(Flow::usual_unit);
+                let usual = row
+                    .cells
+                    .get(index)
+                    .and_then(Flow::usual_unit)
+                    .map(|usual| usual.unit);
                 parts.push(selecting(selects, heading, text, usual));
             }
         }
         if let Some(rating) = &column.rating {
             words.push(rating.words.clone());
             parts.push(rating.expr.clone());
-        } else if self.label.is_some() && !column.words.is_empty() && !labels::heads_values(column)
+        } else if self.label.is_some()
+            && !column.words.is_empty()
+            && !labels::heads_values(column)
+            && !heads_remarks(column)
         {
             words.push(column.words.clone());
             parts.push(Expr::Words(column.words.clone()));

@@ -2,6 +2,7 @@
 
 use super::columns::{Row, selecting};
 use super::heading::{Heading, Selects, heading};
+use super::labelled::{heads_numbers, heads_remarks};
 use super::rating::Rating;
 use crate::phrase::cell;
 
@@ -23,14 +24,14 @@ pub(super) fn names_parts(heading: &Heading) -> bool {
     NAMES.contains(&words.as_str())
 }
 
-/// Names the part of each row by its first cell. One in parentheses goes on with that of the rows above: "Cover strip", "(optional)".
-pub(super) fn name_parts(rows: &mut [Row]) {
+/// Names the part of each row by its cell in a column. One in parentheses goes on with that of the rows above: "Cover strip", "(optional)".
+pub(super) fn name_parts(rows: &mut [Row], column: usize) {
     let goes_on = |row: &Row, before: &Row| {
-        let own = row.text(0);
-        own.starts_with('(') || own == before.text(0)
+        let own = row.text(column);
+        own.starts_with('(') || own == before.text(column)
     };
     for group in rows.chunk_by_mut(|before, row| goes_on(row, before)) {
-        let mut cells: Vec<&str> = group.iter().map(|row| row.text(0)).collect();
+        let mut cells: Vec<&str> = group.iter().map(|row| row.text(column)).collect();
         cells.dedup();
         let part = cells.join(" ");
         for row in group {
@@ -71,7 +72,8 @@ pub(super) fn heads_values(heading: &Heading) -> bool {
     heading.selects.is_none() && heading.rating.is_none() && named
 }
 
-/// The column headed "Property" or the like, first or behind one that names parts, when all columns after it hold values.
+/// The column headed "Property" or the like, first or behind those that number the rows or name parts. The columns after it hold values, remarks, or
+/// values for the case that their heading names.
 fn named(headings: &[Heading]) -> Option<usize> {
     const NAMES: &[&str] = &[
         "property",
@@ -84,15 +86,19 @@ fn named(headings: &[Heading]) -> Option<usize> {
         "quantity",
         "dimension",
         "feature",
+        "features",
     ];
     let label = headings.iter().position(|heading| {
         let words = heading.words.to_lowercase();
         NAMES.contains(&words.as_str())
     })?;
-    let behind_parts = label == 1 && headings.first().is_some_and(names_parts);
+    let before = headings.get(..label)?;
+    let leads = before
+        .iter()
+        .all(|heading| names_parts(heading) || heads_numbers(heading));
     let values = headings.get(label + 1..)?;
-    let all = !values.is_empty() && values.iter().all(heads_values);
-    ((label == 0 || behind_parts) && all).then_some(label)
+    let describes = values.iter().any(Heading::describes);
+    (leads && !values.is_empty() && !describes).then_some(label)
 }
 
 /// Whether the first heading is of the joint's rating or width and those after it are its values: `Rating, hr | 1 | 2 | 3`. Each then heads
@@ -202,7 +208,11 @@ pub(super) fn group_rows(rows: &mut Vec<Row>) {
 
 /// Whether each heading but the first is a rating alone, or says nothing of its cells where the first cells of the rows do.
 fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
-    let columns = headings.get(1..).unwrap_or_default();
+    let columns: Vec<&Heading> = headings
+        .iter()
+        .skip(1)
+        .filter(|heading| !heads_remarks(heading))
+        .collect();
     if columns.is_empty()
         || headings
             .first()

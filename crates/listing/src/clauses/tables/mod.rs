@@ -7,7 +7,9 @@ mod caption;
 mod columns;
 mod heading;
 mod keyed;
+mod labelled;
 mod labels;
+mod products;
 mod rating;
 
 use measure::{Dimension, Unit};
@@ -17,6 +19,7 @@ use vocabulary::vocabulary;
 use self::columns::Columns;
 pub(super) use self::heading::{Heading, Selects, heading};
 pub(super) use self::keyed::keyed_list;
+use self::labelled::heads_remarks;
 
 use super::Around;
 use super::classes::class_numbers;
@@ -25,12 +28,16 @@ use crate::layout::Flow;
 use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue};
 use crate::naming::{Name, name_heading};
 use crate::outline::Table;
-use crate::phrase::cell;
+use crate::phrase::{cell, count_word};
 use crate::rules::Sentence;
 
 pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, found: &mut Yield) {
     found.covered.push(table.span);
     let table = Columns::of(source, table, caption, around.usual_unit);
+    if let Some(products) = products::columns(&table.headings) {
+        products.read(&table, around, found);
+        return;
+    }
     for row in &table.rows {
         let cells = table.headings.iter().zip(&row.cells);
         if row.is_alone() {
@@ -48,15 +55,80 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
             }
             let condition = table.condition(row, heading);
             let label = row.label.as_ref().map(|label| label.limited_by(heading));
-            let own = label.as_ref().unwrap_or(heading);
             let part = table.part(row).map(|subject| Around {
                 subject,
                 ..around.clone()
             });
             let around = part.as_ref().unwrap_or(around);
-            read_cell(own, cell, condition.as_ref(), around, found);
+            let words = table.label.and_then(|label| row.cells.get(label));
+            let labelled = label.as_ref().zip(words);
+            if heads_remarks(heading) && is_reference(cell.text()) {
+                continue;
+            }
+            match labelled {
+                Some((label, words)) => {
+                    read_labelled(label, words, cell, condition.as_ref(), around, found);
+                }
+                None => read_cell(heading, cell, condition.as_ref(), around, found),
+            }
         }
     }
+}
+
+/// Reads a cell that its row's label speaks of.
+fn read_labelled(
+    label: &Heading,
+    words: &Flow,
+    cell: &Flow,
+    condition: Option<&Condition>,
+    around: &Around,
+    found: &mut Yield,
+) {
+    let mut own = label.clone();
+    // Under "Studs", "Width" is theirs.
+    let of_joint = ["joint", "gap", "opening"]
+        .iter()
+        .any(|word| label.words.to_lowercase().contains(word));
+    let part = around
+        .subject
+        .titles
+        .iter()
+        .any(|(component, _)| component.property("width").is_some());
+    own.requires = own
+        .requires
+        .filter(|property| of_joint || !part || *property != "joint.width");
+    own.unit = labelled::unit_of(label, cell);
+    let is_value = crate::phrase::cell(cell.text(), own.unit, own.second_unit)
+        .is_some_and(|cell| cell.unit.is_some() && !cell.goes_on);
+    if is_value || !says_number(cell.text()) {
+        read_cell(&own, cell, condition, around, found);
+    } else {
+        read_words(
+            &labelled::text(label, words, cell),
+            condition,
+            around,
+            found,
+        );
+    }
+}
+
+/// Whether words hold a number, in digits or as a count: `two or more`.
+fn says_number(words: &str) -> bool {
+    words.contains(|c: char| c.is_ascii_digit())
+        || words
+            .split(|c: char| !(c.is_alphanumeric() || c == '-'))
+            .any(|word| count_word(word).is_some())
+}
+
+/// Whether a cell only refers to notes: `a, b`, `[i]`.
+fn is_reference(words: &str) -> bool {
+    const LONGEST: usize = 3;
+    let mut marks = words
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty());
+    marks.all(|mark| {
+        mark.len() <= LONGEST && mark.chars().all(|c| c.is_lowercase() || c.is_ascii_digit())
+    }) && !words.contains(|c: char| matches!(c, '/' | '.' | '%' | '°'))
 }
 
 /// The rating that words are, and nothing besides: `60 minutes`, `2 hr`.
@@ -141,6 +213,15 @@ pub(super) fn read_cell(
         .requires
         .and_then(name_of)
         .unwrap_or_else(|| name_heading(&heading.words, unit.dimension(), &around.subject));
+    let name = if labelled::is_distance(&heading.words) {
+        Name {
+            property: None,
+            attribute: heading.words.to_lowercase(),
+            ..name
+        }
+    } else {
+        name
+    };
     push(flow, bound, &name, condition, around, "table cell", found);
     if cell.goes_on {
         push_words(heading, flow, condition, around, found);
@@ -179,10 +260,13 @@ fn usual_unit(heading: &Heading, flow: &Flow, around: &Around) -> Option<Unit> {
     let lower = heading.words.to_lowercase();
     let mut words = lower.split(|c: char| !c.is_alphabetic());
     let is_size = words.any(|word| SIZES.contains(&word));
-    flow.usual_unit().filter(|_| is_size).filter(|unit| {
-        let name = name_heading(&heading.words, unit.dimension(), &around.subject);
-        name.property.is_some() && !name.doubtful
-    })
+    flow.usual_unit()
+        .map(|usual| usual.unit)
+        .filter(|_| is_size)
+        .filter(|unit| {
+            let name = name_heading(&heading.words, unit.dimension(), &around.subject);
+            name.property.is_some() && !name.doubtful
+        })
 }
 
 /// The name of a property of the vocabulary.

@@ -4,6 +4,7 @@ use crate::layout::{Flow, Line, is_rule};
 use crate::model::Span;
 
 use super::super::caption::{caption, cites};
+use super::super::marker::marker;
 use super::super::tables::{captioned_table_at, cells, is_boxed, plain_table_at, table_at};
 use super::super::title::clean;
 use super::{Builder, OutlineItem, Paragraph, cell_marker};
@@ -101,6 +102,22 @@ impl Builder<'_> {
         ruled || self.lines.get(at).is_some_and(|line| is_boxed(line.text))
     }
 
+    /// Whether a line only heads an item whose table stands below: `ITEM B.  HEAD TRACK`.
+    fn heads_item(&self, at: usize) -> bool {
+        let Some(line) = self.lines.get(at).filter(|line| !is_boxed(line.text)) else {
+            return false;
+        };
+        let words = line.content().of(self.source);
+        marker(words).is_some_and(|marker| {
+            let title = words.get(marker.len..).unwrap_or_default().trim();
+            !title.contains("  ")
+                && title.starts_with(char::is_uppercase)
+                && !title.contains(|c: char| c.is_ascii_digit())
+                && self.sequence.place(&marker, line.indent).is_some()
+                && self.may_begin(&marker, words)
+        })
+    }
+
     /// Takes a table that begins at this line.
     pub(super) fn table(&mut self, at: usize) -> Option<usize> {
         let (table, end) = if self.captioned.is_some() {
@@ -111,6 +128,8 @@ impl Builder<'_> {
             .is_some_and(|line| caption(line.text).is_some())
         {
             // A caption heads the table below it, and is no row of one.
+            return None;
+        } else if self.heads_item(at) {
             return None;
         } else {
             let plain = || self.current.and_then(|_| plain_table_at(self.lines, at));

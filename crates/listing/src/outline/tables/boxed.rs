@@ -3,7 +3,7 @@
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
-use super::{Table, add, around};
+use super::{Table, Words, add, around};
 
 /// Whether a line is a row of a box: it begins and ends with an upright, or holds two or more.
 pub(crate) fn is_boxed(text: &str) -> bool {
@@ -40,8 +40,8 @@ fn between_uprights(text: &str) -> Vec<(usize, usize)> {
     found
 }
 
-/// The cells of a heading's line for each column of a table: a cell over several columns heads each of them.
-fn heading_cells(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
+/// The cells of a line for each column of a table: a cell over several columns is in each of them.
+fn cells_by_column(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
     let own = cells(line);
     if own.len() == columns.len() {
         return own;
@@ -112,9 +112,13 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .filter(|(_, line)| !is_rule(line.text))
     {
         if rule.is_some_and(|rule| index < rule) {
-            add(&mut table.headings, &heading_cells(line, &columns));
+            add(&mut table.headings, &cells_by_column(line, &columns));
         } else {
-            table.push(&cells(line), line.content());
+            table.push(
+                &cells_by_column(line, &columns),
+                line.content(),
+                Words { line },
+            );
         }
     }
     table.span = around(region)?;

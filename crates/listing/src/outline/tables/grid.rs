@@ -3,7 +3,7 @@
 use crate::layout::Line;
 use crate::model::Span;
 
-use super::{Table, add};
+use super::{Table, Words, add};
 
 /// A rule within a heading: the place of the heading's line below it, and where it stands.
 pub(super) type InnerRule = (usize, (usize, usize));
@@ -29,7 +29,7 @@ pub(super) fn filled(
         if alone && line.text.trim_start().starts_with('(') && !table.rows.is_empty() {
             table.go_on(&cells, line.content());
         } else {
-            table.push(&cells, line.content());
+            table.push(&cells, line.content(), Words { line });
         }
     }
     table

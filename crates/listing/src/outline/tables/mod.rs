@@ -54,12 +54,16 @@ impl Table {
     }
 
     /// Adds a row, or more words to the row before when the first cell is empty.
-    fn push(&mut self, cells: &[Span], span: Span) {
+    fn push(&mut self, cells: &[Span], span: Span, source: Words<'_>) {
         let continues = cells.first().is_some_and(|cell| cell.is_empty());
         if continues && let Some(row) = self.rows.last_mut() {
             // A full row under one first cell is a row of its own; a wrapped one leaves cells empty.
             let rest = cells.get(1..).unwrap_or_default();
-            let full = rest.len() >= 2 && rest.iter().all(|cell| !cell.is_empty());
+            let wraps = |cell: &Span| {
+                let words = source.of(*cell);
+                words.starts_with(char::is_lowercase) && words.contains(' ')
+            };
+            let full = rest.len() >= 2 && rest.iter().all(|cell| !cell.is_empty() && !wraps(cell));
             if full && row.cells.iter().skip(1).all(|cell| cell.len() == 1) {
                 let mut own = row.clone();
                 own.cells.truncate(1);
@@ -69,8 +73,20 @@ impl Table {
                 self.rows.push(own);
                 return;
             }
+            if let Some(own) = row.sub_row(cells, span, source) {
+                self.rows.push(own);
+                return;
+            }
             add(&mut row.cells, cells);
             row.span = row.span.join(span);
+            return;
+        }
+        // `track web` alone in the first column goes on with `Clearance, stud end to`.
+        let (first, rest) = cells.split_first().unwrap_or((&span, &[]));
+        let alone = rest.iter().all(|cell| cell.is_empty());
+        let small = source.of(*first).starts_with(char::is_lowercase);
+        if alone && small && !self.rows.is_empty() && self.headings.len() > 1 {
+            self.go_on(cells, span);
             return;
         }
         let mut row = Row {
@@ -81,6 +97,73 @@ impl Table {
         self.rows.push(row);
     }
 }
+
+/// The words that spans of a line stand for.
+#[derive(Debug, Clone, Copy)]
+struct Words<'a> {
+    line: &'a Line<'a>,
+}
+
+impl<'a> Words<'a> {
+    fn of(self, span: Span) -> &'a str {
+        let start = self.line.span.start();
+        span.start()
+            .checked_sub(start)
+            .and_then(|from| self.line.text.get(from..span.end() - start))
+            .unwrap_or_default()
+    }
+}
+
+impl Row {
+    /// The row that a line without a first cell begins under this one: its values stand under values that are whole, as `4 h   175` under
+    /// `Dense concrete   2 h   140`. Its words go on with those of the row above.
+    fn sub_row(&mut self, cells: &[Span], span: Span, source: Words<'_>) -> Option<Self> {
+        let is_value = |cell: &Span| {
+            let words = source.of(*cell);
+            words.starts_with(|c: char| c.is_ascii_digit())
+                && words.split_whitespace().count() <= VALUE_WORDS
+        };
+        let stands_under = |index: usize| {
+            self.cells.get(index).is_some_and(|above| {
+                above.len() == 1 && above.iter().all(|cell| cell.len() <= VALUE_BYTES)
+            })
+        };
+        let values: Vec<usize> = cells
+            .iter()
+            .enumerate()
+            .filter(|(index, cell)| is_value(cell) && stands_under(*index))
+            .map(|(index, _)| index)
+            .collect();
+        let first = *values.first()?;
+        let others = cells
+            .iter()
+            .enumerate()
+            .filter(|(index, cell)| !cell.is_empty() && !values.contains(index));
+        // Only words before the values go on with those above.
+        if values.len() < 2 || others.clone().any(|(index, _)| index > first) {
+            return None;
+        }
+        let more: Vec<(usize, Span)> = others.map(|(index, cell)| (index, *cell)).collect();
+        for (index, cell) in more {
+            if let Some(column) = self.cells.get_mut(index) {
+                column.push(cell);
+            }
+        }
+        let mut own = self.clone();
+        for (index, column) in own.cells.iter_mut().enumerate().skip(first) {
+            column.clear();
+            if let Some(cell) = cells.get(index).filter(|cell| !cell.is_empty()) {
+                column.push(*cell);
+            }
+        }
+        own.span = span;
+        Some(own)
+    }
+}
+
+/// The most words and bytes of a cell that holds a value.
+const VALUE_WORDS: usize = 3;
+const VALUE_BYTES: usize = 14;
 
 fn add(columns: &mut Vec<Vec<Span>>, cells: &[Span]) {
     if columns.len() < cells.len() {

@@ -48,13 +48,26 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         return None;
     }
     let rows_start = at + 1;
-    let rows_len = region
-        .get(rows_start..)?
+    let body = region.get(rows_start..)?;
+    let rows_len = if ruled_above {
+        framed_rows(body, rule)
+    } else {
+        None
+    }
+    .unwrap_or_else(|| {
+        body.iter()
+            .take_while(|line| !line.is_blank() && !is_rule(line.text) && !is_remark(line))
+            .count()
+    });
+    let rows: Vec<Line<'_>> = body
         .iter()
-        .take_while(|line| !line.is_blank() && !is_rule(line.text) && !is_remark(line))
-        .count();
-    let rows = region.get(rows_start..rows_start + rows_len)?;
-    let columnar = (0..rows_len)
+        .take(rows_len)
+        .filter(|line| !line.is_blank())
+        .copied()
+        .collect();
+    let rows = rows.as_slice();
+    let rows_count = rows.len();
+    let columnar = (0..rows_count)
         .filter(|at| {
             let own = rows.get(*at);
             own.is_some_and(|line| {
@@ -62,15 +75,15 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
             })
         })
         .count();
-    let plainly_columnar = rows_len >= 3
+    let plainly_columnar = rows_count >= 3
         && rows
             .iter()
             .chain(headings)
             .filter(|line| gaps(line.text) >= 2)
             .count()
-            >= rows_len;
-    if rows_len < 2
-        || columnar * 2 < rows_len * 2 - 1
+            >= rows_count;
+    if rows_count < 2
+        || columnar * 2 < rows_count * 2 - 1
         || !(ruled_above || split_rule || plainly_columnar)
     {
         return None;
@@ -86,6 +99,21 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     }
     table.span = around(region.get(..end)?)?;
     Some((table, start + end))
+}
+
+/// How many lines the rows take that stand between this rule and the next one like it, blank lines between them; none when text stands there that
+/// is no row, or nothing closes them.
+fn framed_rows(body: &[Line<'_>], rule: &Line<'_>) -> Option<usize> {
+    const MOST_LINES: usize = 60;
+    let closing = body
+        .iter()
+        .take(MOST_LINES)
+        .position(|line| is_rule(line.text))?;
+    let same = body.get(closing)?.text.trim_end() == rule.text.trim_end();
+    let rows = body.get(..closing)?;
+    let blanks = rows.iter().any(Line::is_blank);
+    let turned = rows.iter().any(|line| line.after_page_break);
+    (same && blanks && !turned && !rows.iter().any(is_remark)).then_some(closing)
 }
 
 /// Where a line begins and ends, as places of characters.
@@ -105,9 +133,17 @@ fn heads_rows(line: &Line<'_>, next: Option<&Line<'_>>) -> bool {
 /// Whether a line only goes on with a cell of the row above: a few words that stand under no first cell.
 fn goes_on(line: &Line<'_>, rows: &[Line<'_>]) -> bool {
     const MOST_WORDS: usize = 4;
+    const FAR: usize = 8;
     let first = rows.iter().map(|row| row.indent).min().unwrap_or_default();
-    let aside = line.indent > first || line.text.trim_start().starts_with('(');
-    aside && line.text.split_whitespace().count() <= MOST_WORDS
+    let text = line.text.trim_start();
+    let aside =
+        line.indent > first || text.starts_with('(') || text.starts_with(char::is_lowercase);
+    let most = if line.indent >= first + FAR {
+        2 * MOST_WORDS
+    } else {
+        MOST_WORDS
+    };
+    aside && line.text.split_whitespace().count() <= most
 }
 
 /// Whether a line is a sentence across the columns: a remark below the rows, and no row.

@@ -96,6 +96,11 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
         found.push(amount);
         return Some(next);
     }
+    if let Some(amount) = gauge_at(tokens, at) {
+        let next = amount.last;
+        found.push(amount);
+        return Some(next);
+    }
     if let Some((range, second)) = range_of_pairs(tokens, at)
         && let Some(unit) = range.unit
     {
@@ -177,6 +182,31 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         last: at + 2,
         at: span,
         whole: span,
+    })
+}
+
+/// `gauge 20`: a size of sheet whose number stands behind.
+fn gauge_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    const SIZES: core::ops::RangeInclusive<i32> = 8..=32;
+    let (word, next) = (tokens.get(at)?, tokens.get(at + 1)?);
+    let TokenKind::Number(numeral) = &next.kind else {
+        return None;
+    };
+    let named = ["gauge", "gage"].iter().any(|name| word.is_word(name));
+    let size = numeral.value.is_whole()
+        && numeral.value >= *SIZES.start()
+        && numeral.value <= *SIZES.end();
+    (named && size && numeral.style == NumeralStyle::Whole).then(|| Amount {
+        lo: numeral.value,
+        hi: None,
+        unit: Unit::Gauge,
+        shape: Shape::Single,
+        step: numeral.step,
+        second: None,
+        first: at + 1,
+        last: at + 2,
+        at: next.span,
+        whole: next.span,
     })
 }
 

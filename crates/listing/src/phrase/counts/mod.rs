@@ -113,7 +113,8 @@ fn is_any(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
 /// Whether what follows a number is something counted.
 fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified: bool) -> bool {
     let Some(after) = tokens.get(at) else {
-        return false;
+        // `exactly one` ends a cell.
+        return qualified && !digits;
     };
     let word = |offset: usize| {
         let token = tokens.get(at + offset)?;
@@ -152,6 +153,9 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
             .any(spread)
     };
     let thing = !NOT_COUNTED.contains(&first);
+    if number > 1 && !digits && spread(at) {
+        return true;
+    }
     if number == 1 && !digits && (spread(at) || (thing && spread_soon(at + 1))) {
         return true;
     }
