@@ -30,7 +30,7 @@ pub(super) fn read(
         expr: rating_of(key.of(source))
             .unwrap_or_else(|| Expr::Words(key.of(source).trim().to_owned())),
     });
-    let flow = Flow::of(source, entry.value.iter().copied()).with_usual_unit(around.usual_unit);
+    let flow = Flow::of(source, entry.value.iter().copied()).with_usual_units(around.usual_units);
     for range in sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
         let mut from = range.start;
@@ -61,7 +61,7 @@ fn piece(source: &str, flow: &Flow, from: usize, to: usize) -> Flow {
     let lead = words.len() - words.trim_start_matches(AROUND).len();
     // The stop of "max." is its own.
     let kept = words.trim_end_matches([' ', ';', ',']).len().max(lead);
-    Flow::of(source, [flow.span(from + lead, from + kept)]).with_usual_unit(flow.usual_unit())
+    Flow::of(source, [flow.span(from + lead, from + kept)]).with_usual_units(flow.usual_units())
 }
 
 struct Label<'a> {

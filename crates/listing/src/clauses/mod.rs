@@ -18,7 +18,7 @@ mod sentence;
 mod tables;
 
 use crate::conditions::headed_configuration;
-use crate::layout::{Flow, UsualUnit};
+use crate::layout::{Flow, UsualUnits};
 use crate::model::Span;
 use crate::naming::Subject;
 use crate::outline::Paragraph;
@@ -39,8 +39,8 @@ pub(crate) struct Around {
     pub(crate) options: Vec<String>,
     /// The configuration that the paragraph is headed with, which is among the options.
     pub(crate) headed: Option<String>,
-    /// The unit that the document states for all its lengths.
-    pub(crate) usual_unit: Option<UsualUnit>,
+    /// The units that the document states for all its numbers.
+    pub(crate) usual_units: UsualUnits,
 }
 
 /// Reads an item's paragraphs.
@@ -94,7 +94,7 @@ fn read_text(
 ) {
     if let Some(entries) = named::entries(source, pieces) {
         for entry in entries {
-            let flow = Flow::of(source, entry.iter().copied()).with_usual_unit(around.usual_unit);
+            let flow = Flow::of(source, entry.iter().copied()).with_usual_units(around.usual_units);
             let span = entry.iter().copied().reduce(Span::join).unwrap_or_default();
             match named::products(flow.text()) {
                 Some(names) => named::push(span, names, around, subject, found),
@@ -103,7 +103,7 @@ fn read_text(
         }
         return;
     }
-    let flow = Flow::of(source, pieces.iter().copied()).with_usual_unit(around.usual_unit);
+    let flow = Flow::of(source, pieces.iter().copied()).with_usual_units(around.usual_units);
     if !tables::keyed_list(source, &flow, around, found) {
         read_sentences(&flow, around, subject, found);
     }

@@ -4,12 +4,22 @@ use measure::Unit;
 
 use crate::model::Span;
 
-/// The unit of lengths that have none of their own.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct UsualUnit {
-    pub(crate) unit: Unit,
-    /// Whether every bare number has it that counts nothing, and not only one that its neighbours call a length.
-    pub(crate) always: bool,
+/// The units of numbers that have none of their own.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub(crate) struct UsualUnits {
+    /// Of one that its neighbours call a length.
+    pub(crate) length: Option<Unit>,
+    /// Of one that its neighbours call a density.
+    pub(crate) density: Option<Unit>,
+    /// Of every one that counts nothing.
+    pub(crate) bare: Option<Unit>,
+}
+
+impl UsualUnits {
+    /// Whether there are any.
+    pub(crate) fn are_known(self) -> bool {
+        self != Self::default()
+    }
 }
 
 /// Running text made of pieces of the source: lines joined by one space, words that a hyphen broke joined again,
@@ -21,8 +31,8 @@ pub(crate) struct Flow {
     lower: String,
     /// For each piece: where it starts in the running text, and where in the source.
     pieces: Vec<(usize, usize)>,
-    /// The unit of its lengths that have none of their own.
-    usual_unit: Option<UsualUnit>,
+    /// The units of its numbers that have none of their own.
+    usual_units: UsualUnits,
 }
 
 impl Flow {
@@ -37,15 +47,15 @@ impl Flow {
         flow
     }
 
-    /// The same, in a document that states a unit for all its lengths.
-    pub(crate) const fn with_usual_unit(mut self, unit: Option<UsualUnit>) -> Self {
-        self.usual_unit = unit;
+    /// The same, in a document that states units for all its numbers.
+    pub(crate) const fn with_usual_units(mut self, units: UsualUnits) -> Self {
+        self.usual_units = units;
         self
     }
 
-    /// The unit of its lengths that have none of their own.
-    pub(crate) const fn usual_unit(&self) -> Option<UsualUnit> {
-        self.usual_unit
+    /// The units of its numbers that have none of their own.
+    pub(crate) const fn usual_units(&self) -> UsualUnits {
+        self.usual_units
     }
 
     /// The running text.

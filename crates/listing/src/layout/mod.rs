@@ -6,6 +6,6 @@ mod furniture;
 mod lines;
 
 pub use decode::{DecodeError, Decoded, decode};
-pub(crate) use flow::{Flow, UsualUnit};
+pub(crate) use flow::{Flow, UsualUnits};
 pub(crate) use furniture::{furniture, is_rule};
 pub(crate) use lines::{Line, lines};

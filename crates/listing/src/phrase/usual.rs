@@ -3,12 +3,12 @@
 //! Only a number that its neighbours say is a length takes the unit: a word of size right after it, or right before it with nothing but
 //! words of limit between. A count, a date, a designation or a share takes none.
 
-use measure::Unit;
-use measure::notation::{Numeral, Stated};
+use measure::notation::{self, Numeral, Stated};
+use measure::{Dimension, Unit};
 
 use super::lex::{Token, TokenKind};
 use super::names::{follows_name, names_something};
-use crate::layout::UsualUnit;
+use crate::layout::UsualUnits;
 use crate::model::Span;
 
 /// Words of size that follow a length.
@@ -83,6 +83,8 @@ const BEFORE: &[&str] = &[
     "web",
     "intervals",
     "bearing",
+    "tolerance",
+    "recess",
 ];
 
 /// Words that may stand between a word of size and its number.
@@ -138,28 +140,79 @@ const BETWEEN: &[&str] = &[
 const REACH: usize = 8;
 
 /// Gives the lengths among the numbers without a unit the unit that the document states for all of them.
-pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnit) {
-    let unit = usual.unit;
+pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnits) {
     part_minimums(tokens, text, usual);
-    let lengths: Vec<bool> = (0..tokens.len())
+    let units: Vec<Option<Unit>> = (0..tokens.len())
         .map(|at| {
-            is_bare(tokens, at) && (is_length(tokens, at) || usual.always && !counts(tokens, at))
+            is_bare(tokens, at)
+                .then(|| unit_at(tokens, at, usual))
+                .flatten()
         })
         .collect();
-    for (at, is_length) in lengths.into_iter().enumerate() {
-        if is_length {
+    for (at, unit) in units.into_iter().enumerate() {
+        if let Some(unit) = unit {
             take(tokens, at, unit);
         }
     }
-    for at in 0..tokens.len() {
-        if goes_with_length(tokens, at, unit) {
-            take(tokens, at, unit);
+    let usual = [usual.length, usual.density, usual.bare];
+    for unit in usual.into_iter().flatten() {
+        for at in 0..tokens.len() {
+            if goes_with(tokens, at, unit) {
+                take(tokens, at, unit);
+            }
         }
     }
 }
 
+/// The unit of a number that has none.
+fn unit_at(tokens: &[Token<'_>], at: usize, usual: UsualUnits) -> Option<Unit> {
+    if usual.density.is_some()
+        && !counts(tokens, at)
+        && follows(tokens, at, &["density", "densities"])
+    {
+        return usual.density;
+    }
+    let length = || is_length(tokens, at) || is_compared(tokens, at);
+    usual
+        .length
+        .filter(|_| length())
+        .or(usual.bare.filter(|_| !counts(tokens, at)))
+}
+
+/// `out of line by not more than 8`: a limit without a thing that it would count.
+fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
+    const LIMITS: &[&str] = &["than", "least", "most", "exceed", "exceeding", "within"];
+    const COUNTED: &[&str] = &[
+        "number",
+        "layers",
+        "coats",
+        "pieces",
+        "screws",
+        "strips",
+        "fewer",
+        "cycles",
+        "readings",
+        "butts",
+        "times",
+        "ratio",
+        "share",
+        "percent",
+        "compression",
+    ];
+    let limited = at
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .is_some_and(|before| LIMITS.contains(&before.lower));
+    let counted = tokens
+        .get(at.saturating_sub(REACH)..at)
+        .unwrap_or_default()
+        .iter()
+        .any(|token| COUNTED.contains(&token.lower));
+    limited && !counted && !counts(tokens, at)
+}
+
 /// Parts `75 min` in two where it is a length and its limit, and no time: `leg 75 min`; and `25 in height` where it is no length.
-fn part_minimums<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnit) {
+fn part_minimums<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnits) {
     let mut at = 0;
     while at < tokens.len() {
         if let Some((number, limit)) = minimum_at(tokens, at, text, usual)
@@ -176,8 +229,16 @@ fn minimum_at<'a>(
     tokens: &[Token<'a>],
     at: usize,
     text: &'a str,
-    usual: UsualUnit,
+    usual: UsualUnits,
 ) -> Option<(Token<'a>, Token<'a>)> {
+    let is_place = |tokens: &[Token<'_>], at: usize| {
+        const PLACES: &[&str] = &[
+            "height", "width", "depth", "length", "any", "each", "every", "all", "the",
+        ];
+        tokens
+            .get(at)
+            .is_some_and(|token| PLACES.contains(&token.lower))
+    };
     let token = tokens.get(at)?;
     let TokenKind::Quantity(stated) = &token.kind else {
         return None;
@@ -187,12 +248,23 @@ fn minimum_at<'a>(
     let stop = words.len() - bare.len();
     let word = match stated.unit {
         Unit::Minute
-            if usual.always || follows_size(tokens, at) || is_followed_by_size(tokens, at) =>
+            if usual.bare.is_some()
+                || follows_size(tokens, at)
+                || is_followed_by_size(tokens, at) =>
         {
             "min"
         }
         // `25 in height` of a percentage
-        Unit::Inch if usual.always && usual.unit != Unit::Inch && stop == 0 => " in",
+        Unit::Inch
+            if usual
+                .bare
+                .or(usual.length)
+                .is_some_and(|unit| unit != Unit::Inch)
+                && stop == 0
+                && is_place(tokens, at + 1) =>
+        {
+            " in"
+        }
         _ => return None,
     };
     bare.strip_suffix(word)?;
@@ -333,6 +405,11 @@ fn counts(tokens: &[Token<'_>], at: usize) -> bool {
 
 /// `lap of not less than 25`, `Thickness: 12.5`, `spaced max 600`.
 fn follows_size(tokens: &[Token<'_>], at: usize) -> bool {
+    follows(tokens, at, BEFORE)
+}
+
+/// Whether one of some words stands before a number, and nothing between them but words of limit.
+fn follows(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
     for before in (at.saturating_sub(REACH)..at).rev() {
         let Some(token) = tokens.get(before) else {
             return false;
@@ -340,14 +417,14 @@ fn follows_size(tokens: &[Token<'_>], at: usize) -> bool {
         match token.kind {
             TokenKind::Word(_) => {
                 let word = token.lower.trim_end_matches('.');
-                if BEFORE.contains(&word) {
+                if words.contains(&word) {
                     return true;
                 }
                 if !BETWEEN.contains(&word) {
                     return false;
                 }
             }
-            TokenKind::Sign(':' | '=' | '≥' | '≤' | '<' | '>' | '.') => {}
+            TokenKind::Sign(':' | '=' | '≥' | '≤' | '<' | '>' | '.' | '±') => {}
             _ => return false,
         }
     }
@@ -372,7 +449,7 @@ fn is_in_chain(tokens: &[Token<'_>], at: usize) -> bool {
 }
 
 /// The other end of a range, or a tolerance: `20 to 60`, `150 ± 5`.
-fn goes_with_length(tokens: &[Token<'_>], at: usize, unit: Unit) -> bool {
+fn goes_with(tokens: &[Token<'_>], at: usize, unit: Unit) -> bool {
     let length = |at: usize| {
         tokens.get(at).is_some_and(
             |token| matches!(&token.kind, TokenKind::Quantity(stated) if stated.unit == unit),
@@ -386,11 +463,26 @@ fn goes_with_length(tokens: &[Token<'_>], at: usize, unit: Unit) -> bool {
     joins && length(at - 2) && is_bare(tokens, at) && !counts(tokens, at)
 }
 
-/// The unit that a document states for all its dimensions: `All dimensions are in millimetres unless noted otherwise.` None where it states none, or two.
-pub(crate) fn usual_unit(text: &str) -> Option<Unit> {
+/// The units that a document states for all its numbers: `All dimensions are in millimetres unless noted otherwise. Densities in kg/m3.` None where it
+/// states none, or two.
+pub(crate) fn usual_units(text: &str) -> UsualUnits {
+    const LENGTHS: &[&str] = &["dimensions", "measurements", "lengths", "sizes"];
+    UsualUnits {
+        length: stated(text, LENGTHS, Dimension::Length),
+        density: stated(text, &["densities"], Dimension::Density),
+        bare: None,
+    }
+}
+
+fn stated(text: &str, nouns: &[&str], dimension: Dimension) -> Option<Unit> {
     let mut found = None;
-    for (at, _) in text.match_indices(['D', 'd', 'M', 'm', 'L', 'l', 'S', 's']) {
-        let Some(unit) = statement_at(text, at) else {
+    let begins = |c: char| {
+        nouns
+            .iter()
+            .any(|noun| noun.starts_with(c.to_ascii_lowercase()))
+    };
+    for (at, _) in text.match_indices(begins) {
+        let Some(unit) = statement_at(text, at, nouns, dimension) else {
             continue;
         };
         if found.is_some_and(|held| held != unit) {
@@ -402,8 +494,7 @@ pub(crate) fn usual_unit(text: &str) -> Option<Unit> {
 }
 
 /// The unit of a statement whose noun begins here: `dimensions are in mm`, `dimensions in inches unless`.
-fn statement_at(text: &str, at: usize) -> Option<Unit> {
-    const NOUNS: &[&str] = &["dimensions", "measurements", "lengths", "sizes"];
+fn statement_at(text: &str, at: usize, nouns: &[&str], dimension: Dimension) -> Option<Unit> {
     const BETWEEN: &[&str] = &[
         "are",
         "is",
@@ -435,7 +526,7 @@ fn statement_at(text: &str, at: usize) -> Option<Unit> {
     const MOST_WORDS: usize = 8;
     let starts_word = !text.get(..at)?.ends_with(char::is_alphanumeric);
     let rest = text.get(at..)?;
-    let noun = NOUNS.iter().find(|noun| {
+    let noun = nouns.iter().find(|noun| {
         rest.get(..noun.len())
             .is_some_and(|head| head.eq_ignore_ascii_case(noun))
     })?;
@@ -447,12 +538,14 @@ fn statement_at(text: &str, at: usize) -> Option<Unit> {
         let bare = word
             .trim_matches(|c: char| !c.is_alphanumeric())
             .to_lowercase();
-        let unit = match bare.as_str() {
-            "mm" | "millimetres" | "millimeters" | "millimetre" => Some(Unit::Millimetre),
-            "inches" => Some(Unit::Inch),
-            _ => None,
-        };
-        if let Some(unit) = unit {
+        // `in` alone is a word here, and no inch.
+        let unit = (bare != "in")
+            .then(|| notation::unit_at(&format!("1 {bare}"), 1))
+            .flatten();
+        if let Some((unit, end)) = unit
+            && end == bare.len() + 2
+            && unit.dimension() == dimension
+        {
             return says_in.then_some(unit);
         }
         if !BETWEEN.contains(&bare.as_str()) {
@@ -476,9 +569,9 @@ mod tests {
         with_usual(
             &mut tokens,
             text,
-            UsualUnit {
-                unit: Unit::Millimetre,
-                always: false,
+            UsualUnits {
+                length: Some(Unit::Millimetre),
+                ..UsualUnits::default()
             },
         );
         let found: Vec<_> = amounts(&tokens)
@@ -518,19 +611,25 @@ mod tests {
     #[test]
     fn the_unit_is_stated_once_for_all() {
         assert_eq!(
-            usual_unit("General: All dimensions are in millimetres unless stated."),
+            usual_units("General: All dimensions are in millimetres unless stated.").length,
             Some(Unit::Millimetre)
         );
-        assert_eq!(usual_unit("(Dimensions in mm)"), Some(Unit::Millimetre));
         assert_eq!(
-            usual_unit("all dimensions\nin inches unless noted"),
+            usual_units("(Dimensions in mm)").length,
+            Some(Unit::Millimetre)
+        );
+        assert_eq!(
+            usual_units("all dimensions\nin inches unless noted").length,
             Some(Unit::Inch)
         );
         assert_eq!(
-            usual_unit("Unless noted, dimensions are millimetres."),
+            usual_units("Unless noted, dimensions are millimetres.").length,
             Some(Unit::Millimetre)
         );
-        assert_eq!(usual_unit("sizes up to 40 mm in width"), None);
-        assert_eq!(usual_unit("dimensions in mm. Dimensions in inches."), None);
+        assert_eq!(usual_units("sizes up to 40 mm in width").length, None);
+        assert_eq!(
+            usual_units("dimensions in mm. Dimensions in inches.").length,
+            None
+        );
     }
 }

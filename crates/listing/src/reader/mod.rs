@@ -13,14 +13,14 @@ use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use crate::clauses::{self, Around, Draft, Yield};
 use crate::header::{header, is_prose};
-use crate::layout::{DecodeError, Flow, UsualUnit, decode, lines};
+use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
 use crate::model::{
     Accounted, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind, sha256,
 };
 use crate::naming::{Subject, components_in, named_part};
 use crate::options::{ItemOption, groups, item_option};
 use crate::outline::{Outline, OutlineItem, Paragraph, outline};
-use crate::phrase::usual_unit;
+use crate::phrase::usual_units;
 use crate::places::Places;
 
 /// Reads a document into clauses. Reading never fails on text: what can't be read becomes prose with a warning, and every byte
@@ -83,8 +83,8 @@ struct Reader<'a> {
     warnings: Vec<(WarningKind, Span, String)>,
     configurations: Vec<String>,
     places: Places<'a>,
-    /// The unit that the document states for all its lengths.
-    usual_unit: Option<UsualUnit>,
+    /// The units that the document states for all its numbers.
+    usual_units: UsualUnits,
 }
 
 impl<'a> Reader<'a> {
@@ -107,10 +107,7 @@ impl<'a> Reader<'a> {
             warnings: Vec::new(),
             configurations: Vec::new(),
             places,
-            usual_unit: usual_unit(text).map(|unit| UsualUnit {
-                unit,
-                always: false,
-            }),
+            usual_units: usual_units(text),
         }
     }
 
@@ -140,7 +137,7 @@ impl<'a> Reader<'a> {
             self.text,
             &paragraph,
             &Around {
-                usual_unit: self.usual_unit,
+                usual_units: self.usual_units,
                 ..Around::default()
             },
         );
@@ -232,7 +229,7 @@ impl<'a> Reader<'a> {
             subject,
             options,
             headed: None,
-            usual_unit: self.usual_unit,
+            usual_units: self.usual_units,
         }
     }
 

@@ -28,7 +28,8 @@ impl<'a> Sentence<'a> {
         let text = flow.text().get(range.clone()).unwrap_or_default();
         let lower = flow.lower().get(range.clone()).unwrap_or_default();
         let mut tokens = lex(text, lower);
-        if let Some(usual) = flow.usual_unit() {
+        let usual = flow.usual_units();
+        if usual.are_known() {
             with_usual(&mut tokens, text, usual);
         }
         let amounts = amounts(&tokens);

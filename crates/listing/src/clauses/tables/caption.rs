@@ -53,7 +53,9 @@ impl Heading {
         if self.selects.is_none() && self.relation.is_none() {
             self.relation = caption_qualifier(&lower, &self.words.to_lowercase());
         }
-        if self.selects.is_none() && self.unit.is_none() && lower.contains("layers") {
+        let sized =
+            measures(&self.words.to_lowercase()) || self.words.to_lowercase().contains("per ");
+        if self.selects.is_none() && self.unit.is_none() && !sized && lower.contains("layers") {
             self.words = format!("{caption} {}", self.words);
         }
     }

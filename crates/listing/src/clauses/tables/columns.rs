@@ -7,7 +7,7 @@ use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
 use super::rating::split_rating;
-use crate::layout::{Flow, UsualUnit};
+use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
 use crate::outline::Table;
@@ -55,12 +55,7 @@ impl Row {
 }
 
 impl Columns {
-    pub(super) fn of(
-        source: &str,
-        table: &Table,
-        caption: &str,
-        usual_unit: Option<UsualUnit>,
-    ) -> Self {
+    pub(super) fn of(source: &str, table: &Table, caption: &str, usual_units: UsualUnits) -> Self {
         let mut rows: Vec<Row> = table
             .rows
             .iter()
@@ -69,7 +64,7 @@ impl Columns {
                     .cells
                     .iter()
                     .map(|pieces| {
-                        Flow::of(source, pieces.iter().copied()).with_usual_unit(usual_unit)
+                        Flow::of(source, pieces.iter().copied()).with_usual_units(usual_units)
                     })
                     .collect(),
                 label: None,
@@ -154,8 +149,7 @@ impl Columns {
                 let usual = row
                     .cells
                     .get(index)
-                    .and_then(Flow::usual_unit)
-                    .map(|usual| usual.unit);
+                    .and_then(|cell| cell.usual_units().length);
                 parts.push(selecting(selects, heading, text, usual));
             }
         }
@@ -198,7 +192,9 @@ fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
         let Some(heading) = headings.get_mut(index) else {
             break;
         };
-        selecting &= heading.selects.is_some() || index == 0;
+        // What names the row's part neither tells the rows apart nor asks anything.
+        let names_part = labels::names_parts(heading) && index > 0;
+        selecting &= heading.selects.is_some() || index == 0 || names_part;
         let required = match heading.selects {
             Some(Selects::Width) => told_apart,
             Some(Selects::Rating) => told_apart && by_mark,

@@ -201,7 +201,14 @@ impl Words {
                     ["width", "depth", "place", "the"].contains(&next.as_str())
                         && self.text.contains(&format!("in {next}"))
                 });
+            // "butts per metre" counts
+            let rate = index > 0
+                && self
+                    .words
+                    .get(index - 1)
+                    .is_some_and(|before| before == "per");
             if !preposition
+                && !rate
                 && qualifier(word).is_none()
                 && let Some((unit, end)) = notation::unit_at(&format!("1 {word}"), 1)
                 && end == word.len() + 2

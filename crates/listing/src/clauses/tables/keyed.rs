@@ -28,7 +28,7 @@ pub(in crate::clauses) fn keyed_list(
             expr: rating.expr,
         };
         let value = flow.span(value.start(), value.end());
-        let value = Flow::of(source, [value]).with_usual_unit(flow.usual_unit());
+        let value = Flow::of(source, [value]).with_usual_units(flow.usual_units());
         super::read_cell(&list.label, &value, Some(&condition), around, found);
     }
     true

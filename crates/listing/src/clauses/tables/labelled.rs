@@ -6,7 +6,7 @@
 use measure::Unit;
 
 use super::heading::Heading;
-use crate::layout::{Flow, UsualUnit};
+use crate::layout::{Flow, UsualUnits};
 
 /// Words of a label whose bare numbers are no lengths.
 const COUNTED: &[&str] = &[
@@ -136,18 +136,24 @@ pub(super) fn heads_numbers(heading: &Heading) -> bool {
     NUMBERS.contains(&heading.words.to_lowercase().as_str())
 }
 
-/// The unit of a cell's bare number: the label's, or the document's where the label is of a size.
+/// The unit of a cell's bare number: the label's, or the document's where the label is of a density or a size.
 pub(super) fn unit_of(label: &Heading, flow: &Flow) -> Option<Unit> {
-    let usual = flow.usual_unit().map(|usual| usual.unit);
-    label.unit.or(usual.filter(|_| is_size(&label.words)))
+    let usual = flow.usual_units();
+    let of_density = label.words.to_lowercase().contains("density");
+    label.unit.or(if of_density {
+        usual.density
+    } else {
+        usual.length.filter(|_| is_size(&label.words))
+    })
 }
 
 /// The label and a cell of several words as one text.
 pub(super) fn text(label: &Heading, words: &Flow, cell: &Flow) -> Flow {
-    let unit = unit_of(label, cell).map(|unit| UsualUnit { unit, always: true });
-    words
-        .joined(": ", cell)
-        .with_usual_unit(unit.or(cell.usual_unit()))
+    let units = UsualUnits {
+        bare: unit_of(label, cell),
+        ..cell.usual_units()
+    };
+    words.joined(": ", cell).with_usual_units(units)
 }
 
 /// Whether nothing that a label names speaks against a length.

@@ -223,14 +223,18 @@ fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
     let all_ratings = columns
         .iter()
         .all(|heading| heading.rating.is_some() && heading.words.is_empty());
+    let unheaded = headings.first().is_some_and(|first| first.words.is_empty());
     let silent = columns.iter().all(|heading| {
-        !heading.describes() && heading.selects.is_none() && heading.rating.is_none()
+        // `Ref 4a sprayed` over values whose rows have labels names a case.
+        let selects = heading
+            .selects
+            .is_some_and(|selects| !unheaded || selects != Selects::Other);
+        !heading.describes() && !selects && heading.rating.is_none()
     });
     let described = rows
         .iter()
         .filter(|row| row.read_label(0).is_some_and(|label| label.describes()))
         .count();
-    let unheaded = headings.first().is_some_and(|first| first.words.is_empty());
     let most = described * 3 >= rows.len() * 2 || (unheaded && described > 0);
     all_ratings || (silent && columns.len() >= 2 && most)
 }

@@ -33,7 +33,7 @@ use crate::rules::Sentence;
 
 pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, found: &mut Yield) {
     found.covered.push(table.span);
-    let table = Columns::of(source, table, caption, around.usual_unit);
+    let table = Columns::of(source, table, caption, around.usual_units);
     if let Some(products) = products::columns(&table.headings) {
         products.read(&table, around, found);
         return;
@@ -50,7 +50,8 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
         for (heading, cell) in cells.skip(table.first_asking()) {
             // Under "max" alone, "none" may as well mean that none is allowed.
             let limits = row.label.is_some() && heading.words.to_lowercase().ends_with(" limit");
-            if is_blank_mark(cell.text()) || (limits && is_no_limit(cell.text())) {
+            let names_part = labels::names_parts(heading) && !row.part.is_empty();
+            if names_part || is_blank_mark(cell.text()) || (limits && is_no_limit(cell.text())) {
                 continue;
             }
             let condition = table.condition(row, heading);
@@ -228,7 +229,7 @@ pub(super) fn read_cell(
     }
 }
 
-/// The unit that the document states for all its lengths, where the column is of one.
+/// The unit that the document states for all its lengths or densities, where the column is of one.
 fn usual_unit(heading: &Heading, flow: &Flow, around: &Around) -> Option<Unit> {
     /// Sizes are what a table's columns are called by.
     const SIZES: &[&str] = &[
@@ -256,17 +257,39 @@ fn usual_unit(heading: &Heading, flow: &Flow, around: &Around) -> Option<Unit> {
         "deep",
         "wet",
         "dry",
+        "recess",
+        "setback",
     ];
+    let usual = flow.usual_units();
     let lower = heading.words.to_lowercase();
     let mut words = lower.split(|c: char| !c.is_alphabetic());
-    let is_size = words.any(|word| SIZES.contains(&word));
-    flow.usual_unit()
-        .map(|usual| usual.unit)
-        .filter(|_| is_size)
-        .filter(|unit| {
-            let name = name_heading(&heading.words, unit.dimension(), &around.subject);
-            name.property.is_some() && !name.doubtful
-        })
+    let unit = if lower.contains("density") {
+        usual.density
+    } else {
+        usual
+            .length
+            .filter(|_| words.any(|word| SIZES.contains(&word)))
+    };
+    unit.filter(|unit| {
+        let name = name_heading(&heading.words, unit.dimension(), &around.subject);
+        heading_is_size(&lower) || name.property.is_some() && !name.doubtful
+    })
+}
+
+/// Whether a heading begins with a size: "Recess from top of slab".
+fn heading_is_size(lower: &str) -> bool {
+    [
+        "recess",
+        "setback",
+        "depth",
+        "thickness",
+        "width",
+        "lap",
+        "density",
+        "spacing",
+    ]
+    .iter()
+    .any(|size| lower.starts_with(size))
 }
 
 /// The name of a property of the vocabulary.

@@ -120,7 +120,10 @@ impl Row {
     fn sub_row(&mut self, cells: &[Span], span: Span, source: Words<'_>) -> Option<Self> {
         let is_value = |cell: &Span| {
             let words = source.of(*cell);
-            words.starts_with(|c: char| c.is_ascii_digit())
+            let none = ["not ", "none", "-", "–", "n/a"]
+                .iter()
+                .any(|none| words.starts_with(none));
+            (none || words.starts_with(|c: char| c.is_ascii_digit()))
                 && words.split_whitespace().count() <= VALUE_WORDS
         };
         let stands_under = |index: usize| {
