@@ -169,6 +169,8 @@ pub(super) fn range_of_pairs(tokens: &[Token<'_>], at: usize) -> Option<(Spread,
 fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     let joint = tokens.get(first.next)?;
     let dash = joint.is_sign('-') || joint.is_sign('–') || joint.is_sign('—') || joint.is_sign('−');
+    // `20 % … 45 %`
+    let dash = dash || joint.is_sign('…') || (joint.is_sign('.') && joint.span.len() == 3);
     let to = joint.is_word("to") || joint.is_word("thru") || joint.is_word("through");
     let and = (joint.is_word("and") || joint.is_sign('&')) && opens_range(tokens, first.first);
     // `from 25 mm up to 200 mm`

@@ -92,7 +92,7 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// is refused only for its age: fireproofing over 1 in. thick may be removed for other reasons.
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const USES: &[&str] = &["used", "installed", "accepted", "employed"];
-    const REACH: usize = 6;
+    const REACH: usize = 11;
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
     let Some(amount) = sentence.amount(index) else { return false };
     if is_told_to_refuse(sentence, amount.first) {
@@ -212,6 +212,16 @@ fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, 
     }
 }
 
+/// The negation before words set between commas: `It shall not, except as paragraph 8 allows, be more than 6 in.`
+fn denied_before_aside(sentence: &Sentence<'_>, comma: usize, lowest: usize) -> Option<usize> {
+    const REACH: usize = 9;
+    if !sentence.is_sign(comma, ',') || !sentence.is_word(comma + 1, "be") {
+        return None;
+    }
+    let opening = (lowest.max(comma.saturating_sub(REACH))..comma).rev().find(|at| sentence.is_sign(*at, ','))?;
+    opening.checked_sub(1).filter(|at| sentence.is_any(*at, NEGATIONS))
+}
+
 /// The negation that governs a comparison: before it in the same stretch of words, no number between.
 pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize) -> Option<usize> {
     let lowest = floor.max(comparison.saturating_sub(REACH));
@@ -223,6 +233,9 @@ pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize)
         let aside = sentence.is_sign(at, ',') && (sentence.is_word(at + 1, "however") || at > 0 && sentence.is_word(at - 1, "however"));
         if aside {
             continue;
+        }
+        if let Some(at) = denied_before_aside(sentence, at, lowest) {
+            return Some(at);
         }
         if sentence.is_stop(at) || sentence.is_any(at, &["but", "unless", "except", "where", "when", "if", "until"]) {
             return None;

@@ -79,6 +79,23 @@ fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     counts.then_some(next.last)
 }
 
+/// `being the least`, `the most permitted`: the extreme that a value is said to be.
+fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
+    const ALLOWED: &[&str] = &["permitted", "allowed", "accepted", "acceptable", "admitted"];
+    let being = usize::from(sentence.is_word(at, "being"));
+    let the = usize::from(sentence.is_any(at + being, &["the", "a"]));
+    let word = at + being + the;
+    let ends = ends_stretch(sentence, word + 1);
+    let allowed = sentence.is_any(word + 1, ALLOWED);
+    let said = (being == 1 && (ends || allowed)) || (the == 1 && allowed);
+    let relation = match sentence.word(word) {
+        "least" | "minimum" | "smallest" => Relation::AtLeast,
+        "most" | "maximum" | "greatest" | "largest" => Relation::AtMost,
+        _ => return None,
+    };
+    said.then_some(relation)
+}
+
 /// The relation that the words at a token give to the number before them.
 fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let word = sentence.word(at);
@@ -100,6 +117,9 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
             // `or thicker board` names a thing; `or thicker` closes the number.
             !sentence.is_word(at + 2, "than") && word == "or" || matches!(sentence.word(at + 1), "over" | "above" | "under" | "up")
         });
+    }
+    if let Some(relation) = said_to_be(sentence, at) {
+        return Some(relation);
     }
     let relation = match word {
         "min" | "minimum" => Relation::AtLeast,

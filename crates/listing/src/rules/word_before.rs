@@ -73,6 +73,8 @@ pub(crate) fn qualifier(word: &str) -> Option<Relation> {
         "min" | "minimum" | "mini" | "minimally" | "nlt" | "n/l/t" | "n.l.t" => Relation::AtLeast,
         "max" | "maximum" | "maximally" | "nmt" | "n/m/t" | "n.m.t" | "nte" | "n.t.e" | "n/t/e" => Relation::AtMost,
         "nom" | "nominal" | "nominally" => Relation::Nominal,
+        "shortest" | "smallest" | "least" | "lowest" | "thinnest" | "narrowest" | "lightest" | "shallowest" => Relation::AtLeast,
+        "longest" | "largest" | "greatest" | "highest" | "thickest" | "widest" | "heaviest" | "deepest" => Relation::AtMost,
         "exactly" | "precisely" => Relation::Exactly,
         "approximately" | "approx" | "about" | "some" | "roughly" | "circa" | "ca" | "approximate" | "around" => Relation::About,
         _ => return None,

@@ -302,12 +302,6 @@ impl Words {
         if let Some(relation) = self.limit() {
             return Some(relation);
         }
-        if self.says(&["largest", "greatest", "highest", "widest", "deepest"]) {
-            return Some(Relation::AtMost);
-        }
-        if self.says(&["smallest", "lowest", "least", "shortest", "thinnest"]) {
-            return Some(Relation::AtLeast);
-        }
         if self.says_pair(["at", "least"]) || self.says_pair(["not", "under"]) || not_less {
             Some(Relation::AtLeast)
         } else if [["at", "most"], ["up", "to"], ["not", "over"]]

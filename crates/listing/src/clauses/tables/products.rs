@@ -4,7 +4,7 @@ use super::columns::{Columns, Row};
 use super::heading::Heading;
 use crate::clauses::named::{self, split_list};
 use crate::clauses::{Around, Yield};
-use crate::model::ProductName;
+use crate::model::{Condition, Expr, ProductName};
 use crate::naming::{Subject, components_in};
 
 /// The columns of makers and of products.
@@ -70,8 +70,37 @@ impl Products {
                 continue;
             }
             let subject = self.subject(&others, &around.subject);
-            named::push(row.span, names, around, &subject, found);
+            let condition = self.condition(table, row);
+            named::push_under(row.span, names, condition, around, &subject, found);
         }
+    }
+
+    /// What a row says besides: `Columns: 1 h, 2 h`. A name of a part, `all` or a dash says nothing.
+    fn condition(&self, table: &Columns, row: &Row) -> Option<Condition> {
+        let others = (0..table.headings.len())
+            .filter(|index| *index != self.maker && *index != self.product);
+        let words: Vec<String> = others
+            .filter(|index| {
+                !components_in(row.text(*index))
+                    .iter()
+                    .any(|(_, weak, _)| !weak)
+            })
+            .filter(|index| {
+                !says_nothing(row.text(*index)) && *index > self.maker.min(self.product)
+            })
+            .filter_map(|index| {
+                Some(format!(
+                    "{}: {}",
+                    table.headings.get(index)?.words,
+                    row.text(index)
+                ))
+            })
+            .collect();
+        (!words.is_empty()).then(|| Condition {
+            words: words.join("; "),
+            span: row.span,
+            expr: Expr::Words(words.join("; ")),
+        })
     }
 
     fn names(&self, row: &Row, maker: &str) -> Vec<ProductName> {
@@ -106,4 +135,10 @@ impl Products {
             before: None,
         }
     }
+}
+
+/// Whether a cell leaves everything open: `all`, `any`, a dash.
+fn says_nothing(words: &str) -> bool {
+    !words.chars().any(char::is_alphanumeric)
+        || ["all", "any"].contains(&words.to_lowercase().as_str())
 }

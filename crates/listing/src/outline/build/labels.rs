@@ -9,12 +9,28 @@ const APART: &str = "  ";
 const MOST_WORDS: usize = 5;
 
 /// Whether a line of text begins an entry of a list of labels: `Depth          min 4 in. (102 mm)`. A line alone may only be set wide, so the
-/// values of the line before or after must stand in the same column.
+/// values of the line before or after must stand in the same column. So must a line before or after have a label where a colon parts it from
+/// its value: `Leg length: 75 mm`.
 pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
     let column = |at: usize| lines.get(at).and_then(value_column);
-    let Some(own) = column(at) else { return false };
-    let before = at.checked_sub(1).and_then(column);
-    [before, column(at + 1)].contains(&Some(own))
+    if let Some(own) = column(at) {
+        let before = at.checked_sub(1).and_then(column);
+        return [before, column(at + 1)].contains(&Some(own));
+    }
+    let labelled = |at: usize| lines.get(at).and_then(colon_indent);
+    labelled(at).is_some_and(|own| {
+        let before = at.checked_sub(1).and_then(labelled);
+        [before, labelled(at + 1)].contains(&Some(own))
+    })
+}
+
+/// Where a line begins that holds a short label, a colon and a value.
+fn colon_indent(line: &Line<'_>) -> Option<usize> {
+    let (label, value) = line.text.trim().split_once(": ")?;
+    let plain = label.starts_with(char::is_uppercase)
+        && label.split_whitespace().count() <= MOST_WORDS
+        && !label.contains(['.', ';', ',']);
+    (plain && !value.trim().is_empty()).then_some(line.indent)
 }
 
 /// Where the value stands in a line that holds a label and a value; none when it is no such line.

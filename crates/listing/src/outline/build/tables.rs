@@ -5,7 +5,7 @@ use crate::model::Span;
 
 use super::super::caption::{caption, cites};
 use super::super::marker::marker;
-use super::super::tables::{captioned_table_at, cells, is_boxed, plain_table_at, table_at};
+use super::super::tables::{Table, captioned_table_at, cells, is_boxed, plain_table_at, table_at};
 use super::super::title::clean;
 use super::{Builder, OutlineItem, Paragraph, cell_marker};
 
@@ -146,8 +146,11 @@ impl Builder<'_> {
                 self.item_table(region);
                 return Some(end);
             }
-            // A boxed block before the first item is the document's head.
-            if self.current.is_none() {
+            // A boxed block before the first item is the document's head, unless it holds values under headings.
+            if self.current.is_none() && is_of_values(&table, self.source) {
+                let start = region.first()?.span.start();
+                self.push_item("Table".to_owned(), None, Span::new(start, start));
+            } else if self.current.is_none() {
                 self.head_box(region);
                 return Some(end);
             }
@@ -269,6 +272,33 @@ impl Builder<'_> {
             .extend(columns.into_iter().filter(|column| !column.is_empty()));
         self.gap = true;
     }
+}
+
+/// Whether a table has rows enough with a number in a cell behind the first, and headings of their own.
+fn is_of_values(table: &Table, source: &str) -> bool {
+    const FEWEST: usize = 4;
+    let holds_number = |cell: &Vec<Span>| {
+        cell.iter()
+            .any(|piece| piece.of(source).starts_with(|c: char| c.is_ascii_digit()))
+    };
+    let of_values = table
+        .rows
+        .iter()
+        .filter(|row| {
+            row.cells
+                .iter()
+                .skip(1)
+                .filter(|cell| holds_number(cell))
+                .count()
+                >= 2
+        })
+        .count();
+    let headed = table
+        .headings
+        .iter()
+        .filter(|heading| !heading.is_empty())
+        .count();
+    headed >= 2 && of_values >= FEWEST && of_values * 2 >= table.rows.len()
 }
 
 /// The first line from here on that isn't blank.

@@ -59,6 +59,9 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if part_of_another || refers_back(tokens, at, number) {
         return None;
     }
+    if digits && is_number_of(tokens, at) {
+        return Some(count(number, at..at + 1, token.span, token.span));
+    }
     if goes_on_counting(tokens, at) {
         return Some(count(number, at..at + 1, token.span, token.span));
     }
@@ -81,6 +84,26 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     });
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// `Number of coats: 2`, `Number of coats 2`: a label asks for the number, and what follows ends its phrase.
+fn is_number_of(tokens: &[Token<'_>], at: usize) -> bool {
+    const REACH: usize = 7;
+    let label = (at.saturating_sub(REACH)..at).rev().find(|at| {
+        is_any(tokens, *at, &["number", "no", "no.", "quantity", "count"])
+            && is_any(tokens, at + 1, &["of"])
+    });
+    let Some(label) = label else { return false };
+    let plain = (label + 2..at).all(|at| {
+        tokens.get(at).is_some_and(|token| {
+            token.word().is_some() || token.is_sign(':') || token.is_sign('.') || token.is_sign('=')
+        })
+    });
+    let ends = tokens.get(at + 1).is_none_or(|token| {
+        matches!(token.kind, TokenKind::Sign(',' | ';' | '.' | '(' | ')'))
+            || is_any(tokens, at + 1, &["min", "max", "minimum", "maximum", "or"])
+    });
+    plain && ends && label + 2 < at
 }
 
 /// A count on tokens, its number on one span and all of it on another.
