@@ -81,6 +81,54 @@ fn goes_on(line: &Line<'_>, column: usize) -> bool {
 
 /// Reads a line as a label with a unit, and its value.
 fn labelled(line: &Line<'_>) -> Option<Labelled> {
+    bracketed(line).or_else(|| unit_at_end(line))
+}
+
+/// `Density, kg/m3     64 or more`, `Depth (mm)    100`, `Depth in mm ..... 100`: the label ends in its unit, and the value stands apart.
+fn unit_at_end(line: &Line<'_>) -> Option<Labelled> {
+    const MOST_WORDS: usize = 8;
+    let words = line.text.trim();
+    let apart = words
+        .find("  ")
+        .into_iter()
+        .chain(words.find(" .."))
+        .min()?;
+    let label = words.get(..apart)?;
+    let value = words.get(apart..)?.trim_start_matches([' ', '.']);
+    let (name, unit) = split_unit(label)?;
+    let plain = name.starts_with(char::is_alphabetic)
+        && label.split_whitespace().count() <= MOST_WORDS
+        && !name.contains(['.', ';', ':', '('])
+        && !name.contains(|c: char| c.is_ascii_digit());
+    let is_value = value.contains(|c: char| c.is_ascii_digit()) && !value.contains("  ");
+    if !plain || !is_value {
+        return None;
+    }
+    let start = line.content().start();
+    let from = words.len() - value.len();
+    let indent = line.text.len() - line.text.trim_start().len();
+    let column = line.text.get(..indent + from)?.chars().count();
+    Some(Labelled {
+        label: Span::new(start, start + name.len()),
+        unit,
+        value: Some((column, Span::new(start + from, start + words.len()))),
+    })
+}
+
+/// A label's name and the unit that it ends in: in parentheses, behind a comma or behind "in".
+fn split_unit(label: &str) -> Option<(&str, Unit)> {
+    if let Some(inner) = label.strip_suffix(')') {
+        let (name, unit) = inner.rsplit_once('(')?;
+        return Some((name.trim_end(), unit_in(unit)?));
+    }
+    let (name, unit) = label
+        .rsplit_once(", ")
+        .or_else(|| label.rsplit_once(" in "))?;
+    Some((name.trim_end(), unit_in(unit)?))
+}
+
+/// `Depth [mm]     not below 90`.
+fn bracketed(line: &Line<'_>) -> Option<Labelled> {
     const MOST_WORDS: usize = 8;
     let open = line.text.find('[')?;
     let close = open + line.text.get(open..)?.find(']')?;

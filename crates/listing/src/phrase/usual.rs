@@ -503,6 +503,7 @@ fn statement_at(text: &str, at: usize, nouns: &[&str], dimension: Dimension) -> 
         "shown",
         "quoted",
         "expressed",
+        "as",
         "and",
         "in",
         "card",
@@ -551,7 +552,7 @@ fn statement_at(text: &str, at: usize, nouns: &[&str], dimension: Dimension) -> 
         if !BETWEEN.contains(&bare.as_str()) {
             return None;
         }
-        says_in |= bare == "in" || bare == "are";
+        says_in |= ["in", "are", "as"].contains(&bare.as_str());
     }
     None
 }

@@ -36,7 +36,7 @@ pub(super) struct Row {
 impl Row {
     /// What a cell would say of those after it.
     pub(super) fn read_label(&self, column: usize) -> Option<Heading> {
-        let mut label = heading(self.cells.get(column)?.text());
+        let mut label = heading(without_mark(self.cells.get(column)?.text()));
         label.requires = label.selects.take().and_then(Selects::property);
         Some(label)
     }
@@ -52,6 +52,19 @@ impl Row {
     pub(super) fn text(&self, column: usize) -> &str {
         self.cells.get(column).map_or("", |cell| cell.text().trim())
     }
+}
+
+/// A label without the mark that numbers its row: `W1 Concrete, least thickness`.
+fn without_mark(label: &str) -> &str {
+    const LONGEST: usize = 4;
+    let Some((mark, rest)) = label.split_once(' ') else {
+        return label;
+    };
+    let is_mark = mark.len() <= LONGEST
+        && mark.starts_with(|c: char| c.is_ascii_uppercase())
+        && mark.ends_with(|c: char| c.is_ascii_digit())
+        && rest.starts_with(char::is_uppercase);
+    if is_mark { rest } else { label }
 }
 
 impl Columns {
@@ -165,7 +178,7 @@ impl Columns {
             parts.push(Expr::Words(column.words.clone()));
         }
         // A part that may be left out binds nothing where it is.
-        if self.label == Some(1) && row.part.to_lowercase().contains("optional") {
+        if self.label.is_some() && row.part.to_lowercase().contains("optional") {
             words.push(row.part.clone());
             parts.push(Expr::Words(row.part.clone()));
         }

@@ -4,6 +4,7 @@ use super::columns::{Row, selecting};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::rating::Rating;
+use crate::naming::components_in;
 use crate::phrase::cell;
 
 /// The column that labels the rows; none where the headings say what the cells are.
@@ -198,12 +199,24 @@ pub(super) fn group_rows(rows: &mut Vec<Row>) {
         let heads_rows = heads(&row) && rest.peek().is_some_and(|next| !next.is_alone());
         if heads_rows {
             row.text(0).clone_into(&mut group);
+        } else if names_a_part(&group) {
+            row.part.clone_from(&group);
+            kept.push(row);
         } else {
             row.group.clone_from(&group);
             kept.push(row);
         }
     }
     *rows = kept;
+}
+
+/// Whether a line over rows is the name of a part and nothing else: "SEALANT", "Cover plate (optional)".
+fn names_a_part(words: &str) -> bool {
+    const MOST_WORDS: usize = 3;
+    let name = words.split('(').next().unwrap_or_default().trim();
+    let numbered = name.contains(|c: char| c.is_ascii_digit());
+    let known = components_in(name).iter().any(|(_, weak, _)| !weak);
+    !numbered && (1..=MOST_WORDS).contains(&name.split_whitespace().count()) && known
 }
 
 /// Whether each heading but the first is a rating alone, or says nothing of its cells where the first cells of the rows do.

@@ -29,7 +29,7 @@ fn colon_indent(line: &Line<'_>) -> Option<usize> {
     let (label, value) = line.text.trim().split_once(": ")?;
     let plain = label.starts_with(char::is_uppercase)
         && label.split_whitespace().count() <= MOST_WORDS
-        && !label.contains(['.', ';', ',']);
+        && !label.contains(['.', ';']);
     (plain && !value.trim().is_empty()).then_some(line.indent)
 }
 
@@ -42,7 +42,14 @@ fn value_column(line: &Line<'_>) -> Option<usize> {
         && label.split_whitespace().count() <= MOST_WORDS
         && label
             .chars()
-            .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | '/' | '*' | '(' | ')'));
+            .zip(core::iter::once(' ').chain(label.chars()))
+            .all(|(c, before)| {
+                // `kg/m3`
+                let in_unit = c.is_ascii_digit() && before.is_alphabetic();
+                c.is_alphabetic()
+                    || in_unit
+                    || matches!(c, ' ' | '-' | '/' | '*' | '(' | ')' | ',' | '%' | '°')
+            });
     // A third column would make it a row of a table.
     let is_value = !value.is_empty() && !value.contains("   ");
     let blanks = line.text.len() - line.text.trim_start().len();

@@ -203,7 +203,7 @@ impl<'a> Builder<'a> {
         Some(end)
     }
 
-    /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more.
+    /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more, or right above labels and values.
     fn is_heading(&self, at: usize) -> bool {
         const SHORT: usize = 6;
         const LONG: usize = 10;
@@ -226,7 +226,8 @@ impl<'a> Builder<'a> {
                 .map(|line| words(line).split_whitespace().count())
                 .sum()
         });
-        plain && paragraph >= LONG && self.lines.get(at + 1).is_some_and(Line::is_blank)
+        let apart = self.lines.get(at + 1).is_some_and(Line::is_blank);
+        plain && (paragraph >= LONG && apart || labels::begins(self.lines, at + 1))
     }
 
     fn text_line(&mut self, at: usize, line: &Line<'_>) {

@@ -188,7 +188,11 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 /// `gauge 20`: a size of sheet whose number stands behind.
 fn gauge_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     const SIZES: core::ops::RangeInclusive<i32> = 8..=32;
-    let (word, next) = (tokens.get(at)?, tokens.get(at + 1)?);
+    let colon = tokens
+        .get(at + 1)
+        .is_some_and(|token| token.is_sign(':') || token.is_sign('='));
+    let number = at + 1 + usize::from(colon);
+    let (word, next) = (tokens.get(at)?, tokens.get(number)?);
     let TokenKind::Number(numeral) = &next.kind else {
         return None;
     };
@@ -203,8 +207,8 @@ fn gauge_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         shape: Shape::Single,
         step: numeral.step,
         second: None,
-        first: at + 1,
-        last: at + 2,
+        first: number,
+        last: number + 1,
         at: next.span,
         whole: next.span,
     })

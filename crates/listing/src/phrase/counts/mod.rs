@@ -59,7 +59,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if part_of_another || refers_back(tokens, at, number) {
         return None;
     }
-    if digits && is_number_of(tokens, at) {
+    if digits && (is_number_of(tokens, at) || is_labelled_count(tokens, at)) {
         return Some(count(number, at..at + 1, token.span, token.span));
     }
     if goes_on_counting(tokens, at) {
@@ -104,6 +104,48 @@ fn is_number_of(tokens: &[Token<'_>], at: usize) -> bool {
             || is_any(tokens, at + 1, &["min", "max", "minimum", "maximum", "or"])
     });
     plain && ends && label + 2 < at
+}
+
+/// `Layers: 2 each side`, `Screws per stud: 2`: a label that counts, and its value.
+fn is_labelled_count(tokens: &[Token<'_>], at: usize) -> bool {
+    const MOST_WORDS: usize = 5;
+    const SIZES: &[&str] = &[
+        "spacing",
+        "thickness",
+        "width",
+        "depth",
+        "length",
+        "size",
+        "gauge",
+        "diameter",
+        "gap",
+        "lap",
+        "overlap",
+    ];
+    let Some(colon) = at
+        .checked_sub(1)
+        .filter(|colon| (1..=MOST_WORDS).contains(colon))
+    else {
+        return false;
+    };
+    let label = tokens.get(..colon).unwrap_or_default();
+    let parted = tokens.get(colon).is_some_and(|token| token.is_sign(':'));
+    let plain = label.iter().all(|token| token.word().is_some());
+    let sized = label.iter().any(|token| SIZES.contains(&token.lower));
+    let counted = label.first().is_some_and(|token| {
+        COUNTED_SINGLY.contains(&token.lower.trim_end_matches('s')) && token.lower.ends_with('s')
+    });
+    let ends = tokens.get(at + 1).is_none_or(|token| {
+        matches!(token.kind, TokenKind::Sign(',' | ';' | '.' | '('))
+            || is_any(
+                tokens,
+                at + 1,
+                &[
+                    "each", "per", "on", "min", "max", "minimum", "maximum", "or",
+                ],
+            )
+    });
+    parted && plain && counted && !sized && ends
 }
 
 /// A count on tokens, its number on one span and all of it on another.
