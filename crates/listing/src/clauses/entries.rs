@@ -6,7 +6,7 @@ use crate::conditions::conditions;
 use crate::layout::Flow;
 use crate::model::{Condition, Expr};
 use crate::naming::Subject;
-use crate::outline::Entry;
+use crate::outline::{Entry, name_of_label};
 use crate::phrase::cell;
 use crate::rules::Sentence;
 use crate::sentences::sentences;
@@ -46,11 +46,10 @@ pub(super) fn read(
 
 /// The words of the label, its unit left out.
 fn label_words(source: &str, entry: &Entry) -> String {
-    let words = entry.label.iter().map(|piece| {
-        let words = piece.of(source);
-        let end = words.find('[').unwrap_or(words.len());
-        words.get(..end).unwrap_or(words).trim()
-    });
+    let words = entry
+        .label
+        .iter()
+        .map(|piece| name_of_label(piece.of(source)));
     words.collect::<Vec<_>>().join(" ")
 }
 

@@ -104,6 +104,9 @@ pub(crate) fn name(
             .find(|mention| mention.last <= amount.first);
         return local(Context::of(sentence, amount).own_words(), subject, mention);
     }
+    if let Some(label) = counting_label(sentence, amount) {
+        return name_heading(label, dimension, subject);
+    }
     let mention = mentions
         .iter()
         .rev()
@@ -147,6 +150,21 @@ pub(crate) fn name(
         };
     }
     named(best.property, ahead < CLEAR)
+}
+
+/// The label that a count stands right behind: "Layers" of `Layers: 2 each side`, whose sides it doesn't count.
+fn counting_label<'a>(sentence: &Sentence<'a>, amount: &Amount) -> Option<&'a str> {
+    const MOST_WORDS: usize = 5;
+    let colon = amount.first.checked_sub(1)?;
+    let labelled = amount.unit == Unit::Count
+        && (1..=MOST_WORDS).contains(&colon)
+        && sentence.is_sign(colon, ':')
+        && (0..colon).all(|at| {
+            sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_some())
+        });
+    labelled.then(|| sentence.words(0, colon))
 }
 
 /// Whether a number is no property of what it stands beside: the stretch that something is done on ("every 8 ft", "in each 20 ft"), or what is

@@ -109,10 +109,17 @@ fn unit_at_end(line: &Line<'_>) -> Option<Labelled> {
     let indent = line.text.len() - line.text.trim_start().len();
     let column = line.text.get(..indent + from)?.chars().count();
     Some(Labelled {
-        label: Span::new(start, start + name.len()),
+        label: Span::new(start, start + label.len()),
         unit,
         value: Some((column, Span::new(start + from, start + words.len()))),
     })
+}
+
+/// A label without the unit that it ends in.
+pub(crate) fn name_of_label(label: &str) -> &str {
+    let end = label.find('[').unwrap_or(label.len());
+    let name = label.get(..end).unwrap_or(label).trim();
+    split_unit(name).map_or(name, |(name, _)| name)
 }
 
 /// A label's name and the unit that it ends in: in parentheses, behind a comma or behind "in".

@@ -10,5 +10,5 @@ mod tables;
 mod title;
 
 pub(crate) use build::{Outline, OutlineItem, Paragraph, outline};
-pub(crate) use entry::Entry;
+pub(crate) use entry::{Entry, name_of_label};
 pub(crate) use tables::Table;

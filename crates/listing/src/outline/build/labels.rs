@@ -38,9 +38,11 @@ fn value_column(line: &Line<'_>) -> Option<usize> {
     let words = line.text.trim();
     let (label, rest) = words.split_once(APART)?;
     let value = rest.trim_start();
-    let is_label = label.starts_with(char::is_uppercase)
+    let numbers = label.strip_prefix("No. ");
+    let is_label = (numbers.is_some() || label.starts_with(char::is_uppercase))
         && label.split_whitespace().count() <= MOST_WORDS
-        && label
+        && numbers
+            .unwrap_or(label)
             .chars()
             .zip(core::iter::once(' ').chain(label.chars()))
             .all(|(c, before)| {
