@@ -136,6 +136,12 @@ fn join_range(
     let after = last.rule == "word after" && finding.from == amount.first;
     let before =
         last.rule == "word before" && finding.from + 1 == amount.first && between.len() <= 1;
+    // `no less than 1/4 in., no more than 1 in.`
+    let compared = last.rule == "comparison before"
+        && rule == "comparison before"
+        && rising
+        && between.len() <= 1
+        && sentence.is_any(finding.from, &["no", "not"]);
     // A comma and a preposition begin another phrase: "0.84 mm min, at 600 mm o.c. max".
     let another = between.clone().any(|at| sentence.is_sign(at, ','))
         && between
@@ -143,7 +149,7 @@ fn join_range(
             .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
     let joins = !another
         && between.clone().all(|at| {
-            ((after || before || !rising || sentence.is_word(at + 1, "and"))
+            ((after || before || compared || !rising || sentence.is_word(at + 1, "and"))
                 && sentence.is_sign(at, ','))
                 || sentence.is_any(
                     at,

@@ -142,9 +142,13 @@ fn is_statement(sentence: &Sentence<'_>, noun: usize, opener: Option<usize>) -> 
                 "a", "an", "max", "maximum", "min", "minimum", "nom", "nominal",
             ],
         );
+    // "butted with gaps of 1 mm at most"
+    let left = opener.is_some_and(|opener| sentence.is_word(opener, "with"))
+        && sentence.is_any(noun, &["gap", "gaps"]);
     // "may be of any width from 1 in. to 8 in." permits these widths.
     let any = noun > 1 && sentence.is_word(noun - 1, "any") && sentence.is_word(noun - 2, "of");
     measures
+        || left
         || any
         || opener.is_some_and(|opener| {
             sentence.is_word(opener, "of")

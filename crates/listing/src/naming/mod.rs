@@ -124,6 +124,7 @@ pub(crate) fn name(
     if of_another_thing(sentence, amount.first, best.property, mentions)
         || of_any_piece(best.property, subject, mentions)
         || is_no_sheet(amount, best.property)
+        || is_in_mils(amount, best.property)
     {
         return local(scorer.attribute(), subject, mention);
     }
@@ -245,6 +246,19 @@ fn is_no_sheet(amount: &Amount, property: &Property) -> bool {
         && Quantity::new(amount.lo, amount.unit)
             .to(Unit::Inch)
             .is_none_or(|thickness| thickness.number >= 1)
+}
+
+/// Whether mils are taken for a width or the like: `3-5/8 in. x 18 mil studs`.
+fn is_in_mils(amount: &Amount, property: &Property) -> bool {
+    const LARGE: &[&str] = &[
+        "width",
+        "depth",
+        "height",
+        "length",
+        "leg_length",
+        "spacing",
+    ];
+    amount.unit == Unit::Mil && LARGE.contains(&property.attribute.as_str())
 }
 
 /// The properties that the words tell from others of their attribute. One that they don't tell still shuts out what stands further off:

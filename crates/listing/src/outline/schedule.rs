@@ -130,6 +130,53 @@ fn names_property(heading: &str) -> bool {
         .any(|words| NAMES.contains(&words.to_lowercase().as_str()))
 }
 
+/// Whether a piece of a line ends in a word that must go on: `Faces plumb within`.
+fn ends_open(line: &Line<'_>, piece: Span) -> bool {
+    const OPEN: &[&str] = &[
+        "within",
+        "over",
+        "of",
+        "and",
+        "or",
+        "to",
+        "in",
+        "by",
+        "min",
+        "max",
+        "at",
+        "from",
+        "than",
+        "least",
+        "most",
+        "exceeding",
+        "under",
+        "above",
+        "below",
+        "a",
+        "the",
+        "with",
+        "for",
+        "on",
+        "per",
+        "every",
+        "up",
+    ];
+    let words = piece
+        .start()
+        .checked_sub(line.span.start())
+        .and_then(|from| {
+            line.text
+                .get(from..piece.end().saturating_sub(line.span.start()))
+        })
+        .unwrap_or_default();
+    let last = words
+        .split_whitespace()
+        .last()
+        .unwrap_or_default()
+        .to_lowercase();
+    OPEN.contains(&last.as_str()) || last.ends_with('+')
+}
+
 /// Where the runs of a line begin, parted by two spaces or more.
 fn runs(text: &str) -> Vec<usize> {
     let chars: Vec<char> = text.chars().collect();
@@ -196,12 +243,14 @@ impl Columns {
             cells: vec![Vec::new(); self.starts.len()],
         };
         let mut end = at;
+        let mut before: Option<&Line<'_>> = None;
         for line in core::iter::once(opening).chain(rest) {
             for (index, cell) in self.cells(line)?.into_iter().enumerate() {
                 if let Some(column) = row.cells.get_mut(index).filter(|_| !cell.is_empty()) {
-                    self.add(column, index, cell, line);
+                    self.add(column, index, cell, (before, line));
                 }
             }
+            before = Some(line);
             end += 1;
         }
         Some((row, end))
@@ -209,7 +258,13 @@ impl Columns {
 
     /// Adds a line to a cell. A line that the first word of the next would have fitted on was broken on purpose: what follows is a stretch
     /// of its own.
-    fn add(&self, column: &mut Vec<Vec<Span>>, index: usize, cell: Span, line: &Line<'_>) {
+    fn add(
+        &self,
+        column: &mut Vec<Vec<Span>>,
+        index: usize,
+        cell: Span,
+        (before, line): (Option<&Line<'_>>, &Line<'_>),
+    ) {
         let words = line
             .text
             .get(cell.start() - line.span.start()..cell.end() - line.span.start())
@@ -220,8 +275,14 @@ impl Columns {
             let (start, next) = (self.starts.get(index)?, self.starts.get(index + 1)?);
             Some(next - start)
         };
+        let open = column
+            .last()
+            .and_then(|stretch| stretch.last())
+            .zip(before)
+            .is_some_and(|(above, before)| ends_open(before, *above));
         let on_purpose = index > 0
             && begins
+            && !open
             && width(index).is_some_and(|width| {
                 column
                     .last()

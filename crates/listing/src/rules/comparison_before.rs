@@ -115,6 +115,14 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     }
     let free = stretch().any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, &["may", "need", "can"]));
     let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
+    // `more than one butt is not admissible`
+    const ADMITTED: &[&str] = &["admissible", "permitted", "allowed", "acceptable", "permissible", "accepted"];
+    let not_admitted = stretch().any(|at| {
+        sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, ADMITTED)
+    });
+    if not_admitted {
+        return true;
+    }
     let mut verbs = stretch().filter(|at| sentence.is_any(*at, &["be", "is", "are"]));
     !free && verbs.any(|be| sentence.is_any(be + 1, REFUSED) || (aged && sentence.is_word(be + 1, "removed")))
 }

@@ -82,6 +82,9 @@ fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
 /// `being the least`, `the most permitted`: the extreme that a value is said to be.
 fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     const ALLOWED: &[&str] = &["permitted", "allowed", "accepted", "acceptable", "admitted"];
+    if sentence.is_word(at, "as") && sentence.is_any(at + 1, &["the", "a"]) && sentence.is_word(at + 2, "limit") && ends_stretch(sentence, at + 3) {
+        return Some(Relation::AtMost);
+    }
     let being = usize::from(sentence.is_word(at, "being"));
     let the = usize::from(sentence.is_any(at + being, &["the", "a"]));
     let word = at + being + the;

@@ -35,6 +35,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             return Some(Finding::sure(Relation::About, at - 1));
         }
         let joins = matches!(sentence.word(at), "of" | "a" | "an" | "the" | "at" | "=");
+        if sentence.is_sign(at, ':') {
+            return headed(sentence, at, floor);
+        }
         let near_break = sentence.is_any(at, BREAKS) || sentence.is_stop(at) || sentence.is_sign(at, '.');
         let copula = steps < 2 && sentence.is_any(at, &["is", "are", "be", "to", "shall"]) && qualifies_noun(sentence, at, floor);
         if (near_break && !joins && !copula) || steps >= REACH {
@@ -42,6 +45,15 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
     }
     None
+}
+
+/// `Maximum length before tooling: 15 ft`: a label that opens with the qualifier.
+fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding> {
+    const MOST_WORDS: usize = 6;
+    let opens = floor == 0 && colon <= MOST_WORDS;
+    let plain = (0..colon).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let relation = qualifier(sentence.word(0)).filter(|_| opens && plain)?;
+    Some(Finding::sure(relation, 0))
 }
 
 /// `from 200 mm thickness and 550 kg/m3 upward`: the first number of what rises from it.

@@ -12,6 +12,8 @@ use super::Around;
 use super::draft::{Draft, Yield, local_property};
 use crate::model::{Condition, Confidence, ProductName, Requirement, Span};
 use crate::naming::Subject;
+use crate::phrase::{TokenKind, lex};
+use measure::Unit;
 
 /// Dashes between a maker and its products.
 const DASHES: [&str; 4] = [" -- ", " — ", " – ", " - "];
@@ -30,7 +32,17 @@ pub(super) fn products(words: &str) -> Option<Vec<ProductName>> {
     let entries = by_dash(body)
         .or_else(|| by_colon(body))
         .or_else(|| by_comma(body))?;
-    (!entries.is_empty()).then_some(entries)
+    let measured = entries.iter().any(|name| holds_measure(&name.product));
+    (!entries.is_empty() && !measured).then_some(entries)
+}
+
+/// Whether words hold a number with a unit, as no product's name does: `6 PCF`, `30%`.
+fn holds_measure(words: &str) -> bool {
+    let lower = words.to_ascii_lowercase();
+    lex(words, &lower).iter().any(|token| {
+        matches!(&token.kind, TokenKind::Quantity(stated) if !matches!(stated.unit, Unit::Minute | Unit::Hour | Unit::Celsius | Unit::Fahrenheit))
+            || token.is_sign('%')
+    })
 }
 
 /// Whether words say more of a list than its names: what is left out, what else may stand for it. A list taken without them would

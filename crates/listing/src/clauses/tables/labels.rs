@@ -15,7 +15,24 @@ pub(super) fn column(headings: &mut [Heading], rows: &[Row]) -> Option<usize> {
     if head_by_value(headings) || share_a_heading(headings) {
         return Some(0);
     }
-    is_labelled(headings, rows).then_some(0)
+    if is_labelled(headings, rows) {
+        return Some(0);
+    }
+    behind_numbers(headings)
+}
+
+/// The column between those that number the rows and those that are each for a rating: `Ref | Item | 1 hr | 2 hr`.
+fn behind_numbers(headings: &[Heading]) -> Option<usize> {
+    let is_rating = |heading: &Heading| heading.rating.is_some() && heading.words.is_empty();
+    let first = headings.iter().position(is_rating)?;
+    let label = first.checked_sub(1).filter(|label| *label > 0)?;
+    let numbers = headings.get(..label)?.iter().all(heads_numbers);
+    let ratings = headings
+        .get(first..)?
+        .iter()
+        .filter(|heading| !heads_remarks(heading))
+        .all(is_rating);
+    (numbers && ratings).then_some(label)
 }
 
 /// Whether a heading names parts: "Component".
@@ -98,7 +115,9 @@ fn named(headings: &[Heading]) -> Option<usize> {
         .iter()
         .all(|heading| names_parts(heading) || heads_numbers(heading));
     let values = headings.get(label + 1..)?;
-    let describes = values.iter().any(Heading::describes);
+    let describes = values
+        .iter()
+        .any(|heading| heading.describes() && !heads_values(heading));
     (leads && !values.is_empty() && !describes).then_some(label)
 }
 

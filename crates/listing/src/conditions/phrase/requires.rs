@@ -102,10 +102,13 @@ fn allows_provided(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
 
 /// `Poured when the concrete is at 5 °C to 35 °C`: the sentence bounds nothing but the state in which the work is done.
 fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    // `The coating shall be applied only when the surface is at 5 °C or more.`
+    let only = first > 1
+        && sentence.is_word(first - 1, "only")
+        && sentence.is_any(first - 2, forbidden::DOING);
     let done = first > 0
-        && first <= 3
         && sentence.is_any(first, &["when", "where"])
-        && sentence.is_any(first - 1, forbidden::DOING);
+        && (only || first <= 3 && sentence.is_any(first - 1, forbidden::DOING));
     let mut own = sentence
         .amounts
         .iter()

@@ -198,6 +198,25 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         });
         return !digits && after.is_numeric() && (number > 1 || thing_follows);
     };
+    // `five at most per metre`
+    if !digits && first == "at" && word(1).is_some_and(|second| matches!(second, "most" | "least"))
+    {
+        return true;
+    }
+    // `one within 2 in. of each end`
+    let each_end = || {
+        (at..at + 9)
+            .any(|at| is_any(tokens, at, &["of"]) && is_any(tokens, at + 1, &["each", "every"]))
+    };
+    if !digits && first == "within" && each_end() {
+        return true;
+    }
+    // `four times a year`
+    if first == "times"
+        && word(1).is_some_and(|second| matches!(second, "a" | "per" | "each" | "every"))
+    {
+        return true;
+    }
     // `1 no. behind`, `4 nos`, as quantities are written in schedules
     if digits
         && matches!(first, "no" | "nos" | "off")
