@@ -141,7 +141,11 @@ fn join_range(
         && rule == "comparison before"
         && rising
         && between.len() <= 1
-        && sentence.is_any(finding.from, &["no", "not"]);
+        && sentence.is_any(finding.from, &["no", "not"])
+        && sentence.is_any(last.from + 1, &["less"])
+        && sentence
+            .token(sentence.skip_parentheses(amount.last))
+            .is_none_or(|token| token.word().is_none());
     // A comma and a preposition begin another phrase: "0.84 mm min, at 600 mm o.c. max".
     let another = between.clone().any(|at| sentence.is_sign(at, ','))
         && between

@@ -100,7 +100,9 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     }
     // `openings larger than 12 in. by 12 in. are excluded`
     let crossed = sentence.amount(index + 1).filter(|next| next.first == amount.last + 1 && sentence.is_any(amount.last, &["by", "x"]));
-    let last = crossed.map_or(amount.last, |next| next.last);
+    // `more than one butt per 1.5 m is not admissible`
+    let on = sentence.amount(index + 1).filter(|next| next.first > amount.last && next.first <= amount.last + 3 && sentence.is_any(next.first - 1, &["per", "every"]));
+    let last = crossed.or(on).map_or(amount.last, |next| next.last);
     let stretch = || (last..last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
     // `Offcuts shorter than 300 mm shall not be used.`
     let unused = stretch().any(|at| {

@@ -3,6 +3,7 @@
 use crate::layout::{Line, is_rule};
 
 use super::grid::{InnerRule, columns, filled, gaps};
+use super::unruled::is_data;
 use super::{Table, around, speaks};
 
 /// Rows in columns of white space, headed by a rule: `rule, headings, rule, rows` or `headings, rule, rows`.
@@ -12,6 +13,9 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     let mut at = 0;
     let ruled_above = region.first().is_some_and(|line| is_rule(line.text));
     if ruled_above {
+        if let Some((table, len)) = framed_table(region) {
+            return Some((table, start + len));
+        }
         at += 1;
     }
     let heading_start = at;
@@ -99,6 +103,38 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     }
     table.span = around(region.get(..end)?)?;
     Some((table, start + end))
+}
+
+/// Headings and rows of values between two rules, with none between them.
+fn framed_table(region: &[Line<'_>]) -> Option<(Table, usize)> {
+    const MOST_HEADING_LINES: usize = 3;
+    const MOST_LINES: usize = 30;
+    let closing = 1 + region
+        .iter()
+        .skip(1)
+        .take(MOST_LINES)
+        .position(|line| is_rule(line.text))?;
+    let inside = region.get(1..closing)?;
+    let headed = inside.iter().take_while(|line| !is_data(line)).count();
+    let (headings, rows) = inside.split_at_checked(headed)?;
+    let plain = headings
+        .iter()
+        .all(|line| !line.is_blank() && !speaks(line.text))
+        && headings.iter().any(|line| gaps(line.text) >= 2);
+    if !(1..=MOST_HEADING_LINES).contains(&headed)
+        || !plain
+        || rows.len() < 2
+        || !rows.iter().all(is_data)
+    {
+        return None;
+    }
+    let columns = columns(headings, rows);
+    if columns.len() < 3 {
+        return None;
+    }
+    let mut table = filled(headings, rows, &columns, &[]);
+    table.span = around(region.get(..=closing)?)?;
+    Some((table, closing + 1))
 }
 
 /// How many lines the rows take that stand between this rule and the next one like it, blank lines between them; none when text stands there that

@@ -102,7 +102,7 @@ fn is_numbered(line: &Line<'_>) -> bool {
 }
 
 /// Whether a line is a row of three cells or more, each but the first a number or a dash.
-fn is_data(line: &Line<'_>) -> bool {
+pub(super) fn is_data(line: &Line<'_>) -> bool {
     let cells: Vec<&str> = line
         .text
         .trim()
