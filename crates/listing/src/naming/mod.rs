@@ -97,7 +97,11 @@ pub(crate) fn name(
     let dimension = amount.unit.dimension();
     // A tolerance alone is no value of what it is a tolerance of; an angle is its own deviation.
     let tolerance = amount.shape == Shape::Deviation && dimension != Dimension::Angle;
-    if tolerance || is_apart(sentence, amount.first) || counts_a_measure(sentence, amount) {
+    if tolerance
+        || is_alternative(sentence, index)
+        || is_apart(sentence, amount.first)
+        || counts_a_measure(sentence, amount)
+    {
         let mention = mentions
             .iter()
             .rev()
@@ -166,6 +170,21 @@ fn counting_label<'a>(sentence: &Sentence<'a>, amount: &Amount) -> Option<&'a st
                 .is_some_and(|token| token.word().is_some())
         });
     labelled.then(|| sentence.words(0, colon))
+}
+
+/// Whether a number is another way to say the one before it, in another measure: `25 percent of the width, or 5/16 in., whichever is less`.
+fn is_alternative(sentence: &Sentence<'_>, index: usize) -> bool {
+    const REACH: usize = 10;
+    let before = index
+        .checked_sub(1)
+        .and_then(|before| sentence.amount(before));
+    let Some((own, before)) = sentence.amount(index).zip(before) else {
+        return false;
+    };
+    let offered = own.first > 0 && sentence.is_word(own.first - 1, "or");
+    offered
+        && own.unit.dimension() != before.unit.dimension()
+        && sentence.has_any(own.last, own.last + REACH, &["whichever"])
 }
 
 /// Whether a number is no property of what it stands beside: the stretch that something is done on ("every 8 ft", "in each 20 ft"), or what is

@@ -81,10 +81,12 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let plain = (before + 1..amount.first).all(|at| {
         sentence.is_any(
             at,
-            &["it", "they", "has", "have", "had", "stood", "cured", "dried", "aged", "been", "for", "a", "the", "full", "lasted", "sat"],
+            &["it", "they", "has", "have", "had", "lapse", "of", "expiry", "end", "stood", "cured", "dried", "aged", "been", "for", "a", "the", "full", "lasted", "sat"],
         )
     });
-    let negation = negation(sentence, before, floor).filter(|_| plain)?;
+    // "It is forbidden to walk on the joint before the lapse of 7 days."
+    let forbidden = || (floor..before).rev().find(|at| sentence.is_any(*at, &["forbidden", "prohibited"]));
+    let negation = negation(sentence, before, floor).or_else(forbidden).filter(|_| plain)?;
     Some(Finding::sure(Relation::AtLeast, negation))
 }
 
@@ -223,12 +225,12 @@ fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, 
 }
 
 /// The negation before words set between commas: `It shall not, except as paragraph 8 allows, be more than 6 in.`
-fn denied_before_aside(sentence: &Sentence<'_>, comma: usize, lowest: usize) -> Option<usize> {
+fn denied_before_aside(sentence: &Sentence<'_>, comma: usize) -> Option<usize> {
     const REACH: usize = 9;
     if !sentence.is_sign(comma, ',') || !sentence.is_word(comma + 1, "be") {
         return None;
     }
-    let opening = (lowest.max(comma.saturating_sub(REACH))..comma).rev().find(|at| sentence.is_sign(*at, ','))?;
+    let opening = (comma.saturating_sub(REACH)..comma).rev().find(|at| sentence.is_sign(*at, ','))?;
     opening.checked_sub(1).filter(|at| sentence.is_any(*at, NEGATIONS))
 }
 
@@ -244,7 +246,7 @@ pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize)
         if aside {
             continue;
         }
-        if let Some(at) = denied_before_aside(sentence, at, lowest) {
+        if let Some(at) = denied_before_aside(sentence, at) {
             return Some(at);
         }
         if sentence.is_stop(at) || sentence.is_any(at, &["but", "unless", "except", "where", "when", "if", "until"]) {

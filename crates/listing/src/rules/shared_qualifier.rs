@@ -13,8 +13,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let lengths = |unit: measure::Unit| matches!(unit.dimension(), Dimension::Length | Dimension::JointWidths);
     let alike = own.unit.dimension() == previous.unit.dimension() || (lengths(own.unit) && lengths(previous.unit));
     // `not less than 4 in. or two-thirds of the slab, whichever is greater` bounds by both.
-    let alike = alike || whichever_is_stricter(sentence, own.last);
-    if !alike || previous.shape != Shape::Single {
+    let stricter = whichever(sentence, own.last);
+    if !(alike || stricter.is_some()) || previous.shape != Shape::Single {
         return None;
     }
     let between = previous.last..own.first;
@@ -47,6 +47,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     }
     let (finding, rule) = bounded(sentence, before)?;
+    if !alike && stricter != Some(finding.relation) {
+        return None;
+    }
     let carries = matches!(finding.relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;
@@ -61,12 +64,19 @@ pub(super) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
         || sentence.word(after).starts_with("cent")
 }
 
-/// Whether "whichever is greater" follows an amount.
-fn whichever_is_stricter(sentence: &Sentence<'_>, last: usize) -> bool {
-    const STRICTER: &[&str] = &["greater", "greatest", "larger", "more", "longer", "deeper", "thicker", "wider"];
-    (last..last + 10)
-        .find(|at| sentence.is_word(*at, "whichever"))
-        .is_some_and(|at| sentence.has_any(at, at + 4, STRICTER))
+
+/// The relation under which two limits hold together when the stricter counts: `whichever is greater` of leasts, `whichever is less` of mosts.
+fn whichever(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
+    const GREATER: &[&str] = &["greater", "greatest", "larger", "more", "longer", "deeper", "thicker", "wider"];
+    const LESS: &[&str] = &["less", "lesser", "least", "smaller", "smallest", "lower", "shorter"];
+    let at = (last..last + 10).find(|at| sentence.is_word(*at, "whichever"))?;
+    if sentence.has_any(at, at + 4, GREATER) {
+        Some(Relation::AtLeast)
+    } else if sentence.has_any(at, at + 4, LESS) {
+        Some(Relation::AtMost)
+    } else {
+        None
+    }
 }
 
 /// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.

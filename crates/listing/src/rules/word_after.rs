@@ -23,6 +23,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(at, '.') && closing_word(sentence, at + 1).is_some() {
         at += 1;
     }
+    if let Some(relation) = place_closed(sentence, last) {
+        return Some(Finding::sure(relation, sentence.amount(index)?.first));
+    }
+    // `1/8 in. wet (1/16 in. dry) min.`
+    if sentence.is_any(at, &["wet", "dry"]) && sentence.is_sign(at + 1, ')') && closing_word(sentence, at + 2).is_some() {
+        at += 2;
+    }
     for _ in 0..=REACH {
         if let Some(relation) = closing_word(sentence, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
@@ -71,6 +78,19 @@ fn alternatives_closed(sentence: &Sentence<'_>, index: usize, at: usize) -> Opti
     qualifier(sentence.word(closing + 2))
 }
 
+/// `2 in. from ends, max.`: a distance from a place, closed by its qualifier.
+fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
+    const MOST_WORDS: usize = 4;
+    let from = sentence.skip_parentheses(last);
+    if !sentence.is_word(from, "from") {
+        return None;
+    }
+    let comma = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
+    let plain = (from + 1..comma).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let closes = sentence.is_any(comma + 2, &["and"]) || ends_stretch(sentence, comma + 2);
+    qualifier(sentence.word(comma + 1)).filter(|_| plain && closes)
+}
+
 /// The end of the stretch that a count is taken on: `three every 20 ft`.
 fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let amount = sentence.amount(index)?;
@@ -88,7 +108,7 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let being = usize::from(sentence.is_word(at, "being"));
     let the = usize::from(sentence.is_any(at + being, &["the", "a"]));
     let word = at + being + the;
-    let ends = ends_stretch(sentence, word + 1);
+    let ends = ends_stretch(sentence, word + 1) || sentence.is_any(word + 1, &["and", "or"]);
     let allowed = sentence.is_any(word + 1, ALLOWED);
     let said = (being == 1 && (ends || allowed)) || (the == 1 && allowed);
     let relation = match sentence.word(word) {

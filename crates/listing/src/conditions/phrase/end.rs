@@ -69,6 +69,10 @@ pub(super) fn second_half(sentence: &Sentence<'_>, end: usize) -> usize {
         return end;
     }
     let next = (end + 1..sentence.tokens.len()).find(|at| sentence.is_stop(*at));
+    // `where it is rated 1 hour, and 1-3/8 in. thick where it is rated 2 hours`
+    if begins_parallel(sentence, end + 1) {
+        return end;
+    }
     let half = next.filter(|next| {
         sentence.has_any(
             end,
