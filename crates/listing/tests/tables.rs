@@ -319,3 +319,137 @@ fn none_is_no_limit_only_where_limits_stand_and_no_side_is_taken_of_two() {
         ],
     );
 }
+
+#[test]
+fn remarks_and_words_are_about_what_the_label_names() {
+    check(
+        "Dimensions are in inches.\n\n\
+         ITEM A.  TRACK\n\
+         Property                     Requirement                    Remark\n\
+         ---------------------------  -----------------------------  -----------------------\n\
+         Steel, gauge                 20 or heavier\n\
+         Leg                          3                              2-1/2 will do where the\n\
+         \x20                                                           joint is 1/2 or less\n\
+         Topmost screw below track    1/2 at least                   none\n\
+         leg\n\
+         Splice of track              gap 1/8 to 3/16                backing plate 6 long\n\n\
+         ITEM B.  STUDS\n\
+         Width is 3 min.\n",
+        &[
+            "runner.gauge: at least 20 gauge",
+            "runner.leg_length: nominal 3 in.",
+            "A:leg_will_do: nominal 2-1/2 in. [where the joint is 1/2 or less]",
+            "A:runner_topmost_screw_below_track: at least 1/2 in.",
+            "A:gap_gap: between 1/8 in. and 3/16 in.",
+            "strip.length: nominal 6 in.",
+            "stud.width: at least 3 in.",
+        ],
+    );
+}
+
+#[test]
+fn ratings_behind_numbered_rows() {
+    check(
+        "A. CONSTRUCTION\n\
+         -------------------------------------------------------------\n\
+         REF  ITEM                              1 HR          2 HR\n\
+         -------------------------------------------------------------\n\
+         A1   SLAB, MIN THK, IN. (MM)           3-1/2 (89)    4-3/4 (121)\n\
+         A2   PACKING, MIN COMPRESSION, %       20            25\n\
+         A3   JOINT, MAX WIDTH, IN. (MM)        6 (152)       4 (102)\n\
+         -------------------------------------------------------------\n\n\
+         B. PARTS\n\nNothing else.\n",
+        &[
+            "floor.thickness: at least 3-1/2 in. [1 HR]",
+            "floor.thickness: at least 4-3/4 in. [2 HR]",
+            "packing.compression: at least 20 % [1 HR]",
+            "packing.compression: at least 25 % [2 HR]",
+            "joint.width: at most 6 in. [1 HR]",
+            "joint.width: at most 4 in. [2 HR]",
+        ],
+    );
+}
+
+#[test]
+fn a_row_of_values_under_another() {
+    check(
+        "All dimensions in millimetres. Densities in kg/m3.\n\n\
+         1  Edges\n\n\
+         Table 1    Slab edges\n\
+         ____________________________________________________________________\n\
+         \x20Ref    Part                   Period       Thickness    Density\n\
+         \x20                                           min\n\
+         ____________________________________________________________________\n\
+         \x201a     Dense concrete, cast   2 h          140          2300 - 2450\n\
+         \x20       in place               4 h          175\n\n\
+         \x201b     Lightweight concrete   2 h          130          1750 - 1900\n\
+         \x20                              4 h          not proved\n\
+         ____________________________________________________________________\n",
+        &[
+            "concrete.thickness: at least 140 mm [Ref: 1a; Period: 2 h]",
+            "concrete.density: between 2300 kg/m³ and 2450 kg/m³ [Ref: 1a; Period: 2 h]",
+            "concrete.thickness: at least 175 mm [Ref: 1a; Period: 4 h]",
+            "concrete.thickness: at least 130 mm [Ref: 1b; Period: 2 h]",
+            "concrete.density: between 1750 kg/m³ and 1900 kg/m³ [Ref: 1b; Period: 2 h]",
+        ],
+    );
+}
+
+#[test]
+fn labels_that_end_in_their_unit() {
+    check(
+        "DATA SHEET\n\nPACKING\n\
+         Density, kg/m3               64 or more\n\
+         Depth (mm)                   min 100\n\
+         Compression (%)              25 to 33\n\n\
+         COATING\n\
+         Wet film (mm)                3\n\
+         No. of coats                 2\n\n\
+         RUNNER\n\
+         Leg length: 75 mm, not less\n\
+         Screw spacing: 400 mm\n",
+        &[
+            "packing.density: at least 64 kg/m³",
+            "packing.depth: at least 100 mm",
+            "packing.compression: between 25 % and 33 %",
+            "coating.wet_thickness: nominal 3 mm",
+            "coating.coats: exactly 2",
+            "runner.leg_length: at least 75 mm",
+            "runner.screw_spacing: nominal 400 mm",
+        ],
+    );
+}
+
+#[test]
+fn makers_and_products() {
+    let text = "1  Cure\n\n28 days.\n\n2  Sources\n\n\
+         Part           Maker                     Product            For\n\
+         -------------  ------------------------  -----------------  ----------\n\
+         Packing        Fennimoor Insulants       FN-Batt 40         all\n\
+         \x20                                        FN-Batt 60         1 h only\n\
+         Sealant        Sorrelby Protective       Sorrelgum J\n";
+    let reading = read_text("sample", text);
+    let read: Vec<String> = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.item == "2")
+        .map(|clause| match &clause.requirement {
+            Requirement::Named { names } => {
+                let names: Vec<String> = names
+                    .iter()
+                    .map(|name| format!("{} {}", name.maker, name.product))
+                    .collect();
+                format!("{}: {}", clause.property, names.join(", "))
+            }
+            _ => format!("to judge: {}", clause.attribute),
+        })
+        .collect();
+    assert_eq!(
+        read,
+        [
+            "packing.product: Fennimoor Insulants FN-Batt 40, Fennimoor Insulants FN-Batt 60",
+            "to judge: for: 1 h only",
+            "sealant.product: Sorrelby Protective Sorrelgum J",
+        ]
+    );
+}

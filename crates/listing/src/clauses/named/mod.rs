@@ -10,7 +10,7 @@ pub(super) use self::makers::split_list;
 use self::makers::{add, ends_as_firm, is_maker};
 use super::Around;
 use super::draft::{Draft, Yield, local_property};
-use crate::model::{Condition, Confidence, ProductName, Requirement, Span};
+use crate::model::{Confidence, ProductName, Requirement, Span};
 use crate::naming::Subject;
 use crate::phrase::{TokenKind, lex};
 use measure::Unit;
@@ -205,18 +205,6 @@ pub(super) fn push(
     subject: &Subject,
     found: &mut Yield,
 ) {
-    push_under(span, names, None, around, subject, found);
-}
-
-/// The same, under a condition.
-pub(super) fn push_under(
-    span: Span,
-    names: Vec<ProductName>,
-    condition: Option<Condition>,
-    around: &Around,
-    subject: &Subject,
-    found: &mut Yield,
-) {
     found.covered.push(span);
     let titled = || subject.titles.iter().map(|(component, _)| *component);
     let component = titled()
@@ -232,7 +220,6 @@ pub(super) fn push_under(
     if let Some(last) = found.clauses.last_mut()
         && let Requirement::Named { names: held } = &mut last.requirement
         && last.property == property
-        && last.condition == condition
     {
         held.extend(names);
         last.span = last.span.join(span);
@@ -247,7 +234,7 @@ pub(super) fn push_under(
         ),
         attribute: "product".to_owned(),
         requirement: Requirement::Named { names },
-        condition,
+        condition: None,
         options: around.options.clone(),
         read_by: vec!["named products".to_owned()],
         confidence: Confidence::ByRule,

@@ -2,9 +2,10 @@
 
 use super::columns::{Columns, Row};
 use super::heading::Heading;
+use crate::clauses::draft::{Draft, local_property};
 use crate::clauses::named::{self, split_list};
 use crate::clauses::{Around, Yield};
-use crate::model::{Condition, Expr, ProductName};
+use crate::model::{Confidence, ProductName, Requirement};
 use crate::naming::{Subject, components_in};
 
 /// The columns of makers and of products.
@@ -70,37 +71,26 @@ impl Products {
                 continue;
             }
             let subject = self.subject(&others, &around.subject);
-            let condition = self.condition(table, row);
-            named::push_under(row.span, names, condition, around, &subject, found);
+            named::push(row.span, names, around, &subject, found);
+            if let Some(restriction) = self.restriction(table, row) {
+                found.clauses.push(restricted(row, &restriction, around));
+            }
         }
     }
 
     /// What a row says besides: `Columns: 1 h, 2 h`. A name of a part, `all` or a dash says nothing.
-    fn condition(&self, table: &Columns, row: &Row) -> Option<Condition> {
+    fn restriction(&self, table: &Columns, row: &Row) -> Option<String> {
         let others = (0..table.headings.len())
+            .filter(|index| *index > self.maker.min(self.product))
             .filter(|index| *index != self.maker && *index != self.product);
         let words: Vec<String> = others
-            .filter(|index| {
-                !components_in(row.text(*index))
-                    .iter()
-                    .any(|(_, weak, _)| !weak)
-            })
-            .filter(|index| {
-                !says_nothing(row.text(*index)) && *index > self.maker.min(self.product)
-            })
+            .filter(|index| !says_nothing(row.text(*index)))
             .filter_map(|index| {
-                Some(format!(
-                    "{}: {}",
-                    table.headings.get(index)?.words,
-                    row.text(index)
-                ))
+                let heading = table.headings.get(index)?;
+                Some(format!("{}: {}", heading.words, row.text(index)))
             })
             .collect();
-        (!words.is_empty()).then(|| Condition {
-            words: words.join("; "),
-            span: row.span,
-            expr: Expr::Words(words.join("; ")),
-        })
+        (!words.is_empty()).then(|| words.join("; "))
     }
 
     fn names(&self, row: &Row, maker: &str) -> Vec<ProductName> {
@@ -141,4 +131,19 @@ impl Products {
 fn says_nothing(words: &str) -> bool {
     !words.chars().any(char::is_alphanumeric)
         || ["all", "any"].contains(&words.to_lowercase().as_str())
+}
+
+/// What a row says of its product besides the name, for a person to judge: a name that is restricted is never met by itself.
+fn restricted(row: &Row, restriction: &str, around: &Around) -> Draft {
+    Draft {
+        span: row.span,
+        property: local_property(&around.item, restriction),
+        component: "product".to_owned(),
+        attribute: restriction.to_lowercase(),
+        requirement: Requirement::Prose,
+        condition: None,
+        options: around.options.clone(),
+        read_by: vec!["left as words".to_owned()],
+        confidence: Confidence::Prose,
+    }
 }

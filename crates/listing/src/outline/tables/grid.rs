@@ -22,17 +22,38 @@ pub(super) fn filled(
     for cells in heading_cells(headings, columns, inner) {
         add(&mut table.headings, &cells);
     }
+    let product = product_column(headings, columns);
     for line in rows {
         let cells = split(line, columns);
         // `(25 to 51)` under `1 to 2` says the same in another unit.
         let alone = cells.iter().skip(1).all(|cell| cell.is_empty());
-        if alone && line.text.trim_start().starts_with('(') && !table.rows.is_empty() {
+        let another = product.is_some_and(|product| {
+            let words = Words { line }.of(cells.get(product).copied().unwrap_or_default());
+            words.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())
+        });
+        if another {
+            table.push_row(&cells, line.content());
+        } else if alone && line.text.trim_start().starts_with('(') && !table.rows.is_empty() {
             table.go_on(&cells, line.content());
         } else {
             table.push(&cells, line.content(), Words { line });
         }
     }
     table
+}
+
+/// The column headed "Product", in which each line names another; none in a table without a column of makers.
+fn product_column(headings: &[Line<'_>], columns: &[(usize, usize)]) -> Option<usize> {
+    let line = headings.last()?;
+    let cells = split(line, columns);
+    let headed = |names: &[&str]| {
+        cells.iter().position(|cell| {
+            let words = Words { line }.of(*cell).to_lowercase();
+            names.contains(&words.as_str())
+        })
+    };
+    headed(&["maker", "manufacturer", "company", "supplier", "producer"])?;
+    headed(&["product", "products", "product name", "name", "trade name"])
 }
 
 /// How many gaps of two or more spaces stand between words of a line.

@@ -89,6 +89,11 @@ impl Table {
             self.go_on(cells, span);
             return;
         }
+        self.push_row(cells, span);
+    }
+
+    /// Adds a row of its own.
+    fn push_row(&mut self, cells: &[Span], span: Span) {
         let mut row = Row {
             cells: vec![Vec::new(); self.headings.len().max(cells.len())],
             span,
