@@ -95,6 +95,7 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const USES: &[&str] = &["used", "installed", "accepted", "employed"];
     const REACH: usize = 11;
+    const ADMITTED: &[&str] = &["admissible", "permitted", "allowed", "acceptable", "permissible", "accepted"];
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
     let Some(amount) = sentence.amount(index) else { return false };
     if is_told_to_refuse(sentence, amount.first) {
@@ -120,7 +121,6 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     let free = stretch().any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, &["may", "need", "can"]));
     let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
     // `more than one butt is not admissible`
-    const ADMITTED: &[&str] = &["admissible", "permitted", "allowed", "acceptable", "permissible", "accepted"];
     let not_admitted = stretch().any(|at| {
         sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, ADMITTED)
     });

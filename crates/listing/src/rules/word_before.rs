@@ -82,11 +82,11 @@ fn qualifies_noun(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
 /// The relation that a word before a number or noun names.
 pub(crate) fn qualifier(word: &str) -> Option<Relation> {
     Some(match word {
-        "min" | "minimum" | "mini" | "minimally" | "nlt" | "n/l/t" | "n.l.t" => Relation::AtLeast,
-        "max" | "maximum" | "maximally" | "nmt" | "n/m/t" | "n.m.t" | "nte" | "n.t.e" | "n/t/e" => Relation::AtMost,
+        "min" | "minimum" | "mini" | "minimally" | "nlt" | "n/l/t" | "n.l.t" | "shortest" | "smallest" | "least" | "lowest" | "thinnest"
+        | "narrowest" | "lightest" | "shallowest" => Relation::AtLeast,
+        "max" | "maximum" | "maximally" | "nmt" | "n/m/t" | "n.m.t" | "nte" | "n.t.e" | "n/t/e" | "longest" | "largest" | "greatest" | "highest"
+        | "thickest" | "widest" | "heaviest" | "deepest" => Relation::AtMost,
         "nom" | "nominal" | "nominally" => Relation::Nominal,
-        "shortest" | "smallest" | "least" | "lowest" | "thinnest" | "narrowest" | "lightest" | "shallowest" => Relation::AtLeast,
-        "longest" | "largest" | "greatest" | "highest" | "thickest" | "widest" | "heaviest" | "deepest" => Relation::AtMost,
         "exactly" | "precisely" => Relation::Exactly,
         "approximately" | "approx" | "about" | "some" | "roughly" | "circa" | "ca" | "approximate" | "around" => Relation::About,
         _ => return None,

@@ -129,7 +129,7 @@ fn is_reference(words: &str) -> bool {
         .filter(|word| !word.is_empty());
     marks.all(|mark| {
         mark.len() <= LONGEST && mark.chars().all(|c| c.is_lowercase() || c.is_ascii_digit())
-    }) && !words.contains(|c: char| matches!(c, '/' | '.' | '%' | '°'))
+    }) && !words.contains(['/', '.', '%', '°'])
 }
 
 /// The rating that words are, and nothing besides: `60 minutes`, `2 hr`.
