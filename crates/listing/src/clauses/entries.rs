@@ -71,13 +71,9 @@ struct Label<'a> {
 impl Label<'_> {
     /// What the label says of a value, with more words that stand before it.
     fn heading(&self, more: &str) -> Heading {
-        let mut heading = heading(&format!("{} {more}", self.words));
+        let mut heading = heading(&format!("{} {more}", self.words)).requiring();
         heading.unit = Some(self.entry.unit);
         heading.second_unit = None;
-        heading.requires = heading
-            .selects
-            .take()
-            .and_then(super::tables::Selects::property);
         heading
     }
 

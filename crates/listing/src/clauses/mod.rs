@@ -2,6 +2,7 @@
 
 mod bounds;
 mod carried;
+mod cells;
 mod classes;
 mod context;
 mod draft;
@@ -78,6 +79,9 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
             }
             Paragraph::Entry(entry) => {
                 entries::read(source, entry, around, &mut subject, &mut found);
+            }
+            Paragraph::Cell { heading, text } => {
+                cells::read(source, heading, text, around, &mut subject, &mut found);
             }
             Paragraph::Table(table) => tables::read(source, table, &caption, around, &mut found),
         }

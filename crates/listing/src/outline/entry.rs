@@ -126,7 +126,9 @@ pub(crate) fn name_of_label(label: &str) -> &str {
 fn split_unit(label: &str) -> Option<(&str, Unit)> {
     if let Some(inner) = label.strip_suffix(')') {
         let (name, unit) = inner.rsplit_once('(')?;
-        return Some((name.trim_end(), unit_in(unit)?));
+        let unit = unit_in(unit)?;
+        // `Temperature, °F (°C)` states the first, and the second beside it.
+        return Some(split_unit(name.trim_end()).unwrap_or((name.trim_end(), unit)));
     }
     let (name, unit) = label
         .rsplit_once(", ")

@@ -54,7 +54,7 @@ impl Heading {
             self.relation = caption_qualifier(&lower, &self.words.to_lowercase());
         }
         let sized =
-            measures(&self.words.to_lowercase()) || self.words.to_lowercase().contains("per ");
+            super::labelled::names_size(&self.words) || self.words.to_lowercase().contains("per ");
         if self.selects.is_none() && self.unit.is_none() && !sized && lower.contains("layers") {
             self.words = format!("{caption} {}", self.words);
         }

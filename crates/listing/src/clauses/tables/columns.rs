@@ -91,6 +91,11 @@ impl Columns {
             .iter()
             .map(|pieces| heading(Flow::of(source, pieces.iter().copied()).text()))
             .collect();
+        for heading in &mut headings {
+            if heading.selects == Some(Selects::Width) && heading.unit.is_none() {
+                heading.unit = usual_units.length;
+            }
+        }
         if headings.len() >= 3 {
             labels::group_rows(&mut rows);
         }

@@ -53,6 +53,13 @@ impl Heading {
         }
     }
 
+    /// The same for a cell that isn't in a table of cases: what would select rows requires.
+    pub(in crate::clauses) fn requiring(&self) -> Self {
+        let mut heading = self.clone();
+        heading.requires = heading.selects.take().and_then(Selects::property);
+        heading
+    }
+
     /// Whether it says something of the cells besides which joints they are for.
     pub(super) fn describes(&self) -> bool {
         self.unit.is_some() || self.relation.is_some()

@@ -156,6 +156,15 @@ pub(super) fn text(label: &Heading, words: &Flow, cell: &Flow) -> Flow {
     words.joined(": ", cell).with_usual_units(units)
 }
 
+/// Whether words name a size, and count nothing.
+pub(super) fn names_size(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let words = || lower.split(|c: char| !(c.is_alphabetic() || c == '%'));
+    words().any(|word| {
+        SIZES.contains(&word) || ["wet", "dry", "leg", "thick", "wide", "deep"].contains(&word)
+    }) && !words().any(|word| ["number", "no", "nos", "per", "qty", "%", "percent"].contains(&word))
+}
+
 /// Whether nothing that a label names speaks against a length.
 fn is_size(label: &str) -> bool {
     let head = head(label, PLACES).to_lowercase();

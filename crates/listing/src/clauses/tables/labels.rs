@@ -4,7 +4,6 @@ use super::columns::{Row, selecting};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::rating::Rating;
-use crate::naming::components_in;
 use crate::phrase::cell;
 
 /// The column that labels the rows; none where the headings say what the cells are.
@@ -229,13 +228,18 @@ pub(super) fn group_rows(rows: &mut Vec<Row>) {
     *rows = kept;
 }
 
-/// Whether a line over rows is the name of a part and nothing else: "SEALANT", "Cover plate (optional)".
+/// Whether a line over rows only names what they are about: "SEALANT", "Cover plate (optional)", "FIXING". One with a number, or that speaks of the
+/// joints, says which joints they are for.
 fn names_a_part(words: &str) -> bool {
     const MOST_WORDS: usize = 3;
+    const CASES: &[&str] = &[
+        "rating", "rated", "where", "when", "over", "under", "only", "wide", "width", "frl", "ei",
+    ];
     let name = words.split('(').next().unwrap_or_default().trim();
+    let lower = name.to_lowercase();
     let numbered = name.contains(|c: char| c.is_ascii_digit());
-    let known = components_in(name).iter().any(|(_, weak, _)| !weak);
-    !numbered && (1..=MOST_WORDS).contains(&name.split_whitespace().count()) && known
+    let case = lower.split(' ').any(|word| CASES.contains(&word));
+    !numbered && !case && (1..=MOST_WORDS).contains(&name.split_whitespace().count())
 }
 
 /// Whether each heading but the first is a rating alone, or says nothing of its cells where the first cells of the rows do.

@@ -17,7 +17,7 @@ use measure::{Dimension, Unit};
 use vocabulary::vocabulary;
 
 use self::columns::Columns;
-pub(super) use self::heading::{Heading, Selects, heading};
+pub(super) use self::heading::{Heading, heading};
 pub(super) use self::keyed::keyed_list;
 use self::labelled::heads_remarks;
 
@@ -177,7 +177,7 @@ pub(super) fn read_cell(
         return;
     }
     let text = flow.text();
-    let column_unit = heading.unit.or_else(|| usual_unit(heading, flow, around));
+    let column_unit = heading.unit.or_else(|| usual_unit(heading, flow));
     let Some(cell) =
         cell(text, column_unit, heading.second_unit).filter(|cell| cell.unit.is_some())
     else {
@@ -229,67 +229,29 @@ pub(super) fn read_cell(
     }
 }
 
-/// The unit that the document states for all its lengths or densities, where the column is of one.
-fn usual_unit(heading: &Heading, flow: &Flow, around: &Around) -> Option<Unit> {
-    /// Sizes are what a table's columns are called by.
-    const SIZES: &[&str] = &[
-        "width",
-        "depth",
-        "thickness",
-        "length",
-        "height",
-        "lap",
-        "overlap",
-        "spacing",
-        "centres",
-        "centers",
-        "gap",
-        "clearance",
-        "distance",
-        "diameter",
-        "pitch",
-        "size",
-        "leg",
-        "flange",
-        "embedment",
-        "thick",
-        "wide",
-        "deep",
-        "wet",
-        "dry",
-        "recess",
-        "setback",
-    ];
+/// The unit that the document states for all its lengths or densities, where the column is of one: it names a size, or a part and a limit alone.
+fn usual_unit(heading: &Heading, flow: &Flow) -> Option<Unit> {
     let usual = flow.usual_units();
-    let lower = heading.words.to_lowercase();
-    let mut words = lower.split(|c: char| !c.is_alphabetic());
-    let unit = if lower.contains("density") {
-        usual.density
-    } else {
-        usual
-            .length
-            .filter(|_| words.any(|word| SIZES.contains(&word)))
-    };
-    unit.filter(|unit| {
-        let name = name_heading(&heading.words, unit.dimension(), &around.subject);
-        heading_is_size(&lower) || name.property.is_some() && !name.doubtful
-    })
+    if heading.words.to_lowercase().contains("density") {
+        return usual.density;
+    }
+    usual
+        .length
+        .filter(|_| labelled::names_size(&heading.words) || names_part_and_limit(heading))
 }
 
-/// Whether a heading begins with a size: "Recess from top of slab".
-fn heading_is_size(lower: &str) -> bool {
-    [
-        "recess",
-        "setback",
-        "depth",
-        "thickness",
-        "width",
-        "lap",
-        "density",
-        "spacing",
-    ]
-    .iter()
-    .any(|size| lower.starts_with(size))
+/// `WALL min`: a part, whose thickness is meant, and how it is limited.
+fn names_part_and_limit(heading: &Heading) -> bool {
+    const MOST_WORDS: usize = 2;
+    const PARTS: &[&str] = &["wall", "slab", "floor", "board", "deck"];
+    let lower = heading.words.to_lowercase();
+    let mut words = lower
+        .split(|c: char| !c.is_alphabetic())
+        .filter(|word| !word.is_empty());
+    let limited = matches!(heading.relation, Some(Relation::AtLeast | Relation::AtMost));
+    limited
+        && lower.split_whitespace().count() <= MOST_WORDS
+        && words.any(|word| PARTS.contains(&word))
 }
 
 /// The name of a property of the vocabulary.

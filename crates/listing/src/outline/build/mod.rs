@@ -23,13 +23,20 @@ pub(crate) enum Paragraph {
     Table(Table),
     /// A label with its unit, and a value.
     Entry(Entry),
+    /// A cell of words, and the heading of its column.
+    Cell {
+        /// The pieces of the heading.
+        heading: Vec<Span>,
+        /// The pieces of the cell.
+        text: Vec<Span>,
+    },
 }
 
 impl Paragraph {
     /// The pieces of running text that it is made of; none of a table.
     pub(crate) fn pieces(&self) -> Vec<Span> {
         match self {
-            Self::Text(pieces) => pieces.clone(),
+            Self::Text(pieces) | Self::Cell { text: pieces, .. } => pieces.clone(),
             Self::Entry(entry) => entry.pieces().collect(),
             Self::Table(_) => Vec::new(),
         }

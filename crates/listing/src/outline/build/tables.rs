@@ -88,7 +88,7 @@ impl Builder<'_> {
     fn item_cites(&self, item: &OutlineItem, path: &str) -> bool {
         cites(item.heading.of(self.source), path)
             || item.paragraphs.iter().any(|paragraph| match paragraph {
-                Paragraph::Text(pieces) => {
+                Paragraph::Text(pieces) | Paragraph::Cell { text: pieces, .. } => {
                     cites(Flow::of(self.source, pieces.iter().copied()).text(), path)
                 }
                 Paragraph::Table(_) | Paragraph::Entry(_) => false,
@@ -142,8 +142,8 @@ impl Builder<'_> {
         };
         let region = self.lines.get(at..end)?;
         if region.iter().any(|line| is_boxed(line.text)) {
-            if self.captioned.is_none() && self.is_item_table(region) {
-                self.item_table(region);
+            if self.captioned.is_none() && self.is_item_table(&table) {
+                self.item_table(&table, region);
                 return Some(end);
             }
             // A boxed block before the first item is the document's head, unless it holds values under headings.
@@ -155,7 +155,11 @@ impl Builder<'_> {
                 return Some(end);
             }
         } else if self.current.is_none() {
-            return None;
+            if !is_of_values(&table, self.source) {
+                return None;
+            }
+            let start = region.first()?.span.start();
+            self.push_item("Table".to_owned(), None, Span::new(start, start));
         }
         for line in region.iter().filter(|line| is_rule(line.text)) {
             self.outline.furniture.push(line.content());
@@ -170,84 +174,97 @@ impl Builder<'_> {
     }
 
     /// Whether the first cells of a box are item markers.
-    fn is_item_table(&self, region: &[Line<'_>]) -> bool {
-        let firsts: Vec<&str> = region
+    fn is_item_table(&self, table: &Table) -> bool {
+        let firsts: Vec<&str> = table
+            .rows
             .iter()
-            .filter(|line| is_boxed(line.text) && !is_rule(line.text))
-            .filter_map(|line| cells(line).first().map(|cell| cell.of(self.source)))
-            .filter(|words| !words.is_empty())
+            .filter_map(|row| row.cells.first()?.first())
+            .map(|cell| cell.of(self.source))
             .collect();
         let marked = firsts
             .iter()
             .filter(|words| cell_marker(words).is_some())
             .count();
-        marked >= 2 && marked * 3 >= firsts.len() * 2 && self.is_wordy(region)
+        marked >= 2 && marked * 3 >= firsts.len() * 2 && self.is_wordy(table)
     }
 
     /// Whether the cells of a box hold texts: in a table of values, no cell of most rows is longer than a few words.
-    fn is_wordy(&self, region: &[Line<'_>]) -> bool {
+    fn is_wordy(&self, table: &Table) -> bool {
         const FEW: usize = 4;
-        let rows = || {
-            region
-                .iter()
-                .filter(|line| is_boxed(line.text) && !is_rule(line.text))
+        let words = |cell: &Vec<Span>| -> usize {
+            cell.iter()
+                .map(|piece| piece.of(self.source).split_whitespace().count())
+                .sum()
         };
-        let wordy = rows().filter(|line| {
-            cells(line)
-                .iter()
-                .skip(1)
-                .any(|cell| cell.of(self.source).split_whitespace().count() > FEW)
-        });
-        wordy.count() * 2 > rows().count()
+        let wordy = table
+            .rows
+            .iter()
+            .filter(|row| row.cells.iter().skip(1).any(|cell| words(cell) > FEW));
+        wordy.count() * 2 > table.rows.len()
     }
 
-    /// Takes a box whose rows are items: marker, title, text.
-    fn item_table(&mut self, region: &[Line<'_>]) {
-        for line in region {
-            if is_rule(line.text) {
-                self.outline.furniture.push(line.content());
-                continue;
-            }
-            let cells = cells(line);
-            let Some((label, rest)) = cells.split_first() else {
-                continue;
-            };
-            if let Some(marker) = cell_marker(label.of(self.source)) {
-                let placement = self
-                    .sequence
-                    .place(&marker, line.indent)
-                    .unwrap_or_else(|| self.sequence.unplaced(&marker));
-                let index = self.push_item(placement.path.clone(), placement.parent, *label);
-                self.sequence.enter(&marker, &placement, line.indent, index);
-                self.open = vec![(line.indent, index)];
-            }
-            let (title, texts) = match rest {
-                [title, texts @ ..] if !texts.is_empty() => (Some(*title), texts),
-                texts => (None, texts),
-            };
-            let Some(item) = self
-                .current
-                .and_then(|index| self.outline.items.get_mut(index))
-            else {
+    /// Takes a box whose rows are items: marker, title, and a text in each other column.
+    fn item_table(&mut self, table: &Table, region: &[Line<'_>]) {
+        for line in region.iter().filter(|line| is_rule(line.text)) {
+            self.outline.furniture.push(line.content());
+        }
+        let indent = region.first().map_or(0, |line| line.indent);
+        let mut before = None;
+        for row in &table.rows {
+            let Some((first, rest)) = row.cells.split_first() else {
                 continue;
             };
-            if let Some(title) = title.filter(|title| !title.is_empty()) {
-                let words = clean(title.of(self.source));
-                item.title = if item.title.is_empty() {
-                    words
-                } else {
-                    format!("{} {words}", item.title)
-                };
-                item.heading = item.heading.join(title);
+            let label = first.first().copied();
+            if label.is_some() && label != before {
+                before = label;
+                self.item_row(first, rest, indent);
             }
-            for text in texts.iter().filter(|text| !text.is_empty()) {
-                match item.paragraphs.last_mut() {
-                    Some(Paragraph::Text(pieces)) => pieces.push(*text),
-                    _ => item.paragraphs.push(Paragraph::Text(vec![*text])),
+            let titled = rest.len() > 1;
+            let texts = rest.iter().enumerate().skip(usize::from(titled));
+            for (column, text) in texts.filter(|(_, text)| !text.is_empty()) {
+                let heading = table.headings.get(column + 1).cloned().unwrap_or_default();
+                let item = self
+                    .current
+                    .and_then(|index| self.outline.items.get_mut(index));
+                if let Some(item) = item {
+                    item.paragraphs.push(Paragraph::Cell {
+                        heading,
+                        text: text.clone(),
+                    });
                 }
             }
         }
         self.gap = true;
+    }
+
+    /// Opens the item of a row, titled by its second cell where others follow.
+    fn item_row(&mut self, label: &[Span], rest: &[Vec<Span>], indent: usize) {
+        let Some(first) = label.first() else { return };
+        let Some(marker) = cell_marker(first.of(self.source)) else {
+            return;
+        };
+        let placement = self
+            .sequence
+            .place(&marker, indent)
+            .unwrap_or_else(|| self.sequence.unplaced(&marker));
+        let index = self.push_item(placement.path.clone(), placement.parent, *first);
+        self.sequence.enter(&marker, &placement, indent, index);
+        self.open = vec![(indent, index)];
+        let title = rest.first().filter(|_| rest.len() > 1);
+        let words: Vec<&str> = title
+            .into_iter()
+            .flatten()
+            .map(|piece| piece.of(self.source))
+            .collect();
+        if let Some(item) = self.outline.items.get_mut(index) {
+            item.title = clean(&words.join(" "));
+            item.more_heading = label
+                .iter()
+                .skip(1)
+                .chain(title.into_iter().flatten())
+                .copied()
+                .collect();
+        }
     }
 
     /// Takes a boxed block of the head, column by column.

@@ -1,6 +1,7 @@
 //! Tables, drawn with uprights or rules or set in columns of white space, as columns of cells.
 
 mod boxed;
+mod drawn;
 mod grid;
 mod ruled;
 mod unruled;
@@ -34,7 +35,9 @@ pub(crate) struct Row {
 
 /// The table that begins at a line, with the line after it; none when there is no table here.
 pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
-    boxed::boxed_table(lines, start).or_else(|| ruled::ruled_table(lines, start))
+    drawn::drawn_table(lines, start)
+        .or_else(|| boxed::boxed_table(lines, start))
+        .or_else(|| ruled::ruled_table(lines, start))
 }
 
 /// The table that begins at a line just below a caption: one that is drawn, or else columns of white space without any rule.

@@ -105,34 +105,44 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     Some((table, start + end))
 }
 
-/// Headings and rows of values between two rules, with none between them.
+/// Headings and rows of values between two rules, with none between them. Blank lines may part groups of rows, and short lines of words head them.
 fn framed_table(region: &[Line<'_>]) -> Option<(Table, usize)> {
     const MOST_HEADING_LINES: usize = 3;
-    const MOST_LINES: usize = 30;
+    const MOST_LINES: usize = 60;
     let closing = 1 + region
         .iter()
         .skip(1)
         .take(MOST_LINES)
         .position(|line| is_rule(line.text))?;
     let inside = region.get(1..closing)?;
-    let headed = inside.iter().take_while(|line| !is_data(line)).count();
-    let (headings, rows) = inside.split_at_checked(headed)?;
-    let plain = headings
+    let headed = inside
         .iter()
-        .all(|line| !line.is_blank() && !speaks(line.text))
-        && headings.iter().any(|line| gaps(line.text) >= 2);
-    if !(1..=MOST_HEADING_LINES).contains(&headed)
-        || !plain
-        || rows.len() < 2
-        || !rows.iter().all(is_data)
-    {
+        .take_while(|line| !line.is_blank() && !is_data(line))
+        .count();
+    let (headings, body) = inside.split_at_checked(headed)?;
+    let plain = headings.iter().all(|line| !speaks(line.text))
+        && headings.iter().any(|line| gaps(line.text) >= 1);
+    let rows: Vec<Line<'_>> = body
+        .iter()
+        .filter(|line| !line.is_blank())
+        .copied()
+        .collect();
+    let of_values = rows.iter().filter(|line| is_data(line)).count();
+    let heads = |at: usize| {
+        let line = rows.get(at);
+        line.is_some_and(|line| heads_rows(line, rows.get(at + 1)))
+    };
+    let all = (0..rows.len()).all(|at| rows.get(at).is_some_and(is_data) || heads(at));
+    let turned = body.iter().any(|line| line.after_page_break);
+    if !(1..=MOST_HEADING_LINES).contains(&headed) || !plain || of_values < 2 || !all || turned {
         return None;
     }
-    let columns = columns(headings, rows);
+    let data: Vec<Line<'_>> = rows.iter().filter(|line| is_data(line)).copied().collect();
+    let columns = columns(headings, &data);
     if columns.len() < 3 {
         return None;
     }
-    let mut table = filled(headings, rows, &columns, &[]);
+    let mut table = filled(headings, &rows, &columns, &[]);
     table.span = around(region.get(..=closing)?)?;
     Some((table, closing + 1))
 }
