@@ -131,6 +131,12 @@ fn join_range(
     if apart(finding.from, amount) != apart(last.from, first) {
         return None;
     }
+    // "nor shall it be narrower than 4 in." says it in a clause of its own.
+    let own_clause = sentence.is_word(finding.from, "nor")
+        && sentence.has_any(finding.from, amount.first, &["shall", "must", "may"]);
+    if own_clause {
+        return None;
+    }
     let between = sentence.skip_parentheses(first.last)..finding.from.max(first.last);
     // `1-1/2 in. min, 3 in. max` and `min 1/2 in., max 1 in.`: a comma joins only limits that stand alike with nothing else between.
     let after = last.rule == "word after" && finding.from == amount.first;
@@ -160,6 +166,7 @@ fn join_range(
                     &[
                         "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
                         "minimum", "max", "maximum", "of", "more", "least", "most", "greater",
+                        "the",
                     ],
                 )
         });

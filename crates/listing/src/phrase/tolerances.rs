@@ -149,6 +149,10 @@ fn named_tolerance(tokens: &[Token<'_>], at: usize) -> Option<usize> {
         .get(at)
         .is_some_and(|token| token.is_sign(',') || token.is_sign('('));
     let word = at + usize::from(parted);
+    // `15 mm with a tolerance of + 3 mm`
+    let with = tokens.get(word).is_some_and(|token| token.is_word("with"))
+        && tokens.get(word + 1).is_some_and(|token| token.is_word("a"));
+    let word = if with { word + 2 } else { word };
     let named = ["tolerance", "tolerances", "tol"]
         .iter()
         .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
@@ -236,7 +240,11 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
             let comma = tokens.get(end).is_some_and(|token| token.is_sign(','));
             end + usize::from(comma)
         })
-        .filter(|end| plus_minus(tokens, *end).is_some() || two_sided(tokens, *end).is_some())
+        .filter(|end| {
+            plus_minus(tokens, *end).is_some()
+                || two_sided(tokens, *end).is_some()
+                || named_tolerance(tokens, *end).is_some()
+        })
         .unwrap_or(at);
     let further = further_tolerance(tokens, first)
         .filter(|_| deviations(tokens, at).is_none() && named_tolerance(tokens, at).is_none());

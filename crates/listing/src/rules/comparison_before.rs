@@ -98,6 +98,12 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const ADMITTED: &[&str] = &["admissible", "permitted", "allowed", "acceptable", "permissible", "accepted"];
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
     let Some(amount) = sentence.amount(index) else { return false };
+    // `keep wheel loads of more than 200 lb/ft off the joint`
+    let kept_off = sentence.has_any(amount.first.saturating_sub(REACH), amount.first, &["keep", "kept"])
+        && sentence.is_any(sentence.skip_parentheses(amount.last), &["off", "away", "out"]);
+    if kept_off {
+        return true;
+    }
     if is_told_to_refuse(sentence, amount.first) {
         return true;
     }

@@ -32,7 +32,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
     // `limited to 50 percent in compression and shear to 50 percent`
-    let again = sentence.is_word(joint, "to") && joint > previous.last + 1 && sentence.is_any(joint - 2, &["and", "or"]) && bounded(sentence, before).is_some_and(|(_, rule)| rule == "limit verb");
+    let again = sentence.is_word(joint, "to") && joint > previous.last + 1 && (sentence.is_any(joint - 2, &["and", "or"]) || sentence.is_any(joint - 1, &["and", "or"])) && bounded(sentence, before).is_some_and(|(_, rule)| rule == "limit verb");
     let times = sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×');
     let by = times && (1..=2).contains(&between.len());
     if is_spaced(sentence, own.last) && !is_spaced(sentence, previous.last) {

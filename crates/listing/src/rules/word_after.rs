@@ -105,14 +105,14 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     if sentence.is_word(at, "as") && sentence.is_any(at + 1, &["the", "a"]) && sentence.is_word(at + 2, "limit") && ends_stretch(sentence, at + 3) {
         return Some(Relation::AtMost);
     }
-    let being = usize::from(sentence.is_word(at, "being"));
+    let being = usize::from(sentence.is_any(at, &["being", "is", "are"]));
     let the = usize::from(sentence.is_any(at + being, &["the", "a"]));
     let word = at + being + the;
     let ends = ends_stretch(sentence, word + 1) || sentence.is_any(word + 1, &["and", "or"]);
     let allowed = sentence.is_any(word + 1, ALLOWED);
-    let said = (being == 1 && (ends || allowed)) || (the == 1 && allowed);
+    let said = (being == 1 && (ends || allowed) && (allowed || sentence.is_word(at, "being"))) || (the == 1 && allowed);
     let relation = match sentence.word(word) {
-        "least" | "minimum" | "smallest" => Relation::AtLeast,
+        "least" | "minimum" | "smallest" | "fewest" => Relation::AtLeast,
         "most" | "maximum" | "greatest" | "largest" => Relation::AtMost,
         _ => return None,
     };

@@ -17,11 +17,43 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
         let before = at.checked_sub(1).and_then(column);
         return [before, column(at + 1)].contains(&Some(own));
     }
+    let set_apart = |at: usize| lines.get(at).is_some_and(is_set_apart);
+    if set_apart(at) || (set_apart(at + 1) && lines.get(at).is_some_and(heads_labels)) {
+        return true;
+    }
     let labelled = |at: usize| lines.get(at).and_then(colon_indent);
     labelled(at).is_some_and(|own| {
         let before = at.checked_sub(1).and_then(labelled);
         [before, labelled(at + 1)].contains(&Some(own))
     })
+}
+
+/// Whether a line holds a short label, a colon, and a value set apart from it: `width:        140 mm`.
+fn is_set_apart(line: &Line<'_>) -> bool {
+    const MOST_WORDS: usize = 4;
+    line.text
+        .trim()
+        .split_once(':')
+        .is_some_and(|(label, value)| {
+            let words = label.split_whitespace().count();
+            let plain = label.starts_with(char::is_alphabetic) && !label.contains(['.', ';']);
+            plain
+                && words <= MOST_WORDS
+                && !label.contains("  ")
+                && value.starts_with(APART)
+                && !value.trim().is_empty()
+        })
+}
+
+/// Whether a line is a few words that head the labels below it, or begin the first of them: `type A, blockwork`, `anchors in`.
+fn heads_labels(line: &Line<'_>) -> bool {
+    const MOST_WORDS: usize = 6;
+    let words = line.text.trim();
+    !words.is_empty()
+        && words.split_whitespace().count() <= MOST_WORDS
+        && !words.contains(|c: char| c.is_ascii_digit())
+        && !words.contains(APART)
+        && !words.ends_with(['.', ',', ';'])
 }
 
 /// Where a line begins that holds a short label, a colon and a value.
