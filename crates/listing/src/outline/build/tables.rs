@@ -196,11 +196,11 @@ impl Builder<'_> {
                 .map(|piece| piece.of(self.source).split_whitespace().count())
                 .sum()
         };
-        let wordy = table
+        let of_texts = table
             .rows
             .iter()
             .filter(|row| row.cells.iter().skip(1).any(|cell| words(cell) > FEW));
-        wordy.count() * 2 > table.rows.len()
+        of_texts.count() * 2 > table.rows.len()
     }
 
     /// Takes a box whose rows are items: marker, title, and a text in each other column.
