@@ -1,0 +1,284 @@
+//! What the words beside a number say of it: that it is a length, that it counts, that it only limits.
+
+use super::super::lex::{Token, TokenKind};
+
+/// Words of size that follow a length.
+const AFTER: &[&str] = &[
+    "thick",
+    "wide",
+    "deep",
+    "high",
+    "long",
+    "apart",
+    "centres",
+    "centers",
+    "c/c",
+    "crs",
+    "o.c",
+    "o.c.",
+    "oc",
+    "centre",
+    "lap",
+    "overlap",
+    "leg",
+    "legs",
+    "diameter",
+    "dia",
+    "clear",
+    "clearance",
+];
+
+/// Words of size that a length follows.
+const BEFORE: &[&str] = &[
+    "thickness",
+    "thick",
+    "width",
+    "widths",
+    "wide",
+    "depth",
+    "depths",
+    "deep",
+    "height",
+    "high",
+    "length",
+    "lengths",
+    "long",
+    "spacing",
+    "spacings",
+    "spaced",
+    "centres",
+    "centers",
+    "crs",
+    "pitch",
+    "lap",
+    "lapped",
+    "overlap",
+    "overlaps",
+    "overlapped",
+    "leg",
+    "legs",
+    "gap",
+    "clearance",
+    "diameter",
+    "setback",
+    "distance",
+    "embedment",
+    "penetration",
+    "cover",
+    "engagement",
+    "projection",
+    "return",
+    "returns",
+    "flange",
+    "flanges",
+    "web",
+    "intervals",
+    "bearing",
+    "tolerance",
+    "recess",
+];
+
+/// Words that may stand between a word of size and its number.
+const BETWEEN: &[&str] = &[
+    "of",
+    "at",
+    "is",
+    "are",
+    "be",
+    "shall",
+    "must",
+    "to",
+    "not",
+    "no",
+    "less",
+    "more",
+    "than",
+    "least",
+    "most",
+    "exceed",
+    "exceeding",
+    "min",
+    "minimum",
+    "max",
+    "maximum",
+    "nominal",
+    "nom",
+    "up",
+    "over",
+    "under",
+    "above",
+    "below",
+    "about",
+    "approximately",
+    "by",
+    "every",
+    "a",
+    "the",
+    "from",
+    "between",
+    "thinner",
+    "narrower",
+    "wider",
+    "thicker",
+    "shallower",
+    "deeper",
+    "shorter",
+    "longer",
+    "closer",
+];
+
+/// How far back a word of size may stand.
+const REACH: usize = 8;
+
+pub(super) fn is_length(tokens: &[Token<'_>], at: usize) -> bool {
+    is_followed_by_size(tokens, at)
+        || (!counts(tokens, at) && follows_size(tokens, at))
+        || is_in_chain(tokens, at)
+}
+
+/// `120 thick`, `75 min. leg`, `600 on centre`.
+pub(super) fn is_followed_by_size(tokens: &[Token<'_>], at: usize) -> bool {
+    let word = |at: usize| {
+        tokens
+            .get(at)
+            .map_or("", |token| token.lower)
+            .trim_end_matches('.')
+    };
+    let qualifier =
+        ["min", "max", "minimum", "maximum", "nominal", "nom", "or"].contains(&word(at + 1));
+    let next = if qualifier { at + 2 } else { at + 1 };
+    let on_centre = word(next) == "on" && word(next + 1).starts_with("cent");
+    let film =
+        ["wet", "dry"].contains(&word(next)) && ["thickness", "film"].contains(&word(next + 1));
+    on_centre || film || AFTER.contains(&word(next)) && !(qualifier && word(at + 1) == "or")
+}
+
+/// Whether a word that is counted follows: `4 screws`, `2 each side`. A limit or the end of the phrase is none.
+pub(super) fn counts(tokens: &[Token<'_>], at: usize) -> bool {
+    const NONE: &[&str] = &[
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "nominal",
+        "nom",
+        "or",
+        "and",
+        "to",
+        "at",
+        "on",
+        "in",
+        "from",
+        "onto",
+        "below",
+        "above",
+        "over",
+        "past",
+        "beyond",
+        "into",
+        "with",
+        "by",
+        "x",
+        "for",
+        "measured",
+        "when",
+        "where",
+        "unless",
+        "either",
+        "vertically",
+        "horizontally",
+        "will",
+        "shall",
+        "is",
+        "are",
+        "may",
+        "must",
+        "can",
+        "if",
+        "does",
+        "suffices",
+        "overall",
+        "of",
+    ];
+    tokens
+        .get(at + 1)
+        .and_then(Token::word)
+        .is_some_and(|word| !NONE.contains(&word.to_lowercase().trim_end_matches('.')))
+}
+
+/// `lap of not less than 25`, `Thickness: 12.5`, `spaced max 600`.
+pub(super) fn follows_size(tokens: &[Token<'_>], at: usize) -> bool {
+    follows(tokens, at, BEFORE)
+}
+
+/// Whether one of some words stands before a number, and nothing between them but words of limit.
+pub(super) fn follows(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
+    for before in (at.saturating_sub(REACH)..at).rev() {
+        let Some(token) = tokens.get(before) else {
+            return false;
+        };
+        match token.kind {
+            TokenKind::Word(_) => {
+                let word = token.lower.trim_end_matches('.');
+                if words.contains(&word) {
+                    return true;
+                }
+                if !BETWEEN.contains(&word) {
+                    return false;
+                }
+            }
+            TokenKind::Sign(':' | '=' | '≥' | '≤' | '<' | '>' | '.' | '±') => {}
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// `50 x 70 x 0.9`: a number among sizes that are multiplied. Of two, a small first one counts: `2 x 12.5`.
+fn is_in_chain(tokens: &[Token<'_>], at: usize) -> bool {
+    let times = |at: usize| {
+        tokens
+            .get(at)
+            .is_some_and(|token| token.is_sign('×') || token.is_word("x"))
+    };
+    let number = |at: usize| tokens.get(at).is_some_and(Token::is_numeric);
+    let after = times(at + 1) && number(at + 2);
+    let before = at >= 2 && times(at - 1) && number(at - 2);
+    let small = tokens
+        .get(at)
+        .is_some_and(|token| matches!(&token.kind, TokenKind::Number(numeral) if numeral.value.is_whole() && numeral.value <= 4));
+    let first_of_two = after && !before && !times(at + 3);
+    (after || before) && !(first_of_two && small)
+}
+
+/// `out of line by not more than 8`: a limit without a thing that it would count.
+pub(super) fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
+    const LIMITS: &[&str] = &["than", "least", "most", "exceed", "exceeding", "within"];
+    const COUNTED: &[&str] = &[
+        "number",
+        "layers",
+        "coats",
+        "pieces",
+        "screws",
+        "strips",
+        "fewer",
+        "cycles",
+        "readings",
+        "butts",
+        "times",
+        "ratio",
+        "share",
+        "percent",
+        "compression",
+    ];
+    let limited = at
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .is_some_and(|before| LIMITS.contains(&before.lower));
+    let counted = tokens
+        .get(at.saturating_sub(REACH)..at)
+        .unwrap_or_default()
+        .iter()
+        .any(|token| COUNTED.contains(&token.lower));
+    limited && !counted && !counts(tokens, at)
+}
