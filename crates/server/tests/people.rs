@@ -37,7 +37,7 @@ const PAGES: [&str; 10] = [
 fn hash_of(cookie: &str) -> String {
     let token = cookie.split_once('=').unwrap().1;
     let hash = Sha256::digest(token.as_bytes());
-    hash.iter().map(|byte| format!("{byte:02x}")).collect()
+    format!("{hash:x}")
 }
 
 #[tokio::test(flavor = "multi_thread")]
@@ -148,9 +148,9 @@ async fn an_invitation_leads_in_once_and_leaves_no_secret_behind() {
     let other = invite(&desk.store, "Kim", "Sam", Role::Administrator, false)
         .await
         .unwrap();
-    let taken = desk.take_up(&other.path, "ADA VENN", PASSWORD).await;
-    assert_eq!(taken.status, StatusCode::UNPROCESSABLE_ENTITY);
-    assert!(taken.text.contains("is taken"), "{}", taken.text);
+    let second = desk.take_up(&other.path, "ADA VENN", PASSWORD).await;
+    assert_eq!(second.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(second.text.contains("is taken"), "{}", second.text);
     assert!(
         invite(&desk.store, "Kim", "ada venn", Role::Reader, false)
             .await

@@ -22,8 +22,6 @@ Examples:
   everyclause serve --store clinic.sqlite --by \"R. Reviewer\"
   everyclause serve --store clinic.sqlite --team https://desk.example.org --behind-proxy --listen 10.0.0.5:8452")]
 pub(crate) struct Serve {
-    #[command(flatten)]
-    stored: Stored,
     /// Who sits at the desk: the name that stands behind what is changed
     #[arg(
         long,
@@ -42,14 +40,15 @@ pub(crate) struct Serve {
     #[arg(
         long,
         value_name = "ADDRESS:PORT",
-        requires = "team",
         conflicts_with = "port",
         help_heading = "For a team"
     )]
     listen: Option<SocketAddr>,
     /// A proxy stands before the desk, terminates TLS, and says in `X-Forwarded-For` who asks
-    #[arg(long, requires = "team", help_heading = "For a team")]
+    #[arg(long, help_heading = "For a team")]
     behind_proxy: bool,
+    #[command(flatten)]
+    stored: Stored,
 }
 
 impl Serve {
@@ -60,6 +59,14 @@ impl Serve {
             return Err(Fault::of_command("nobody is named who sits at the desk")
                 .help("add `--by WHO`: the name that stands behind what is changed")
                 .into());
+        }
+        // `requires` says nothing where what is required is in conflict with something else.
+        if self.team.is_none() && (self.listen.is_some() || self.behind_proxy) {
+            return Err(Fault::of_command(
+                "without accounts, the desk answers to this machine alone",
+            )
+            .help("open it to a team with `--team URL` in place of `--by WHO`")
+            .into());
         }
         let here = SocketAddr::from((Ipv4Addr::LOCALHOST, self.port));
         let listen = self.listen.unwrap_or(here);
