@@ -455,3 +455,22 @@ async fn a_client_that_is_too_slow_is_sent_away() {
     .await;
     assert!(fine.starts_with("HTTP/1.1 200"), "{fine}");
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_client_that_reads_nothing_is_sent_away() {
+    const PAGES: usize = 4000;
+    let address = listening().await;
+    let mut stream = TcpStream::connect(address).await.unwrap();
+    let ask = format!("GET /assets/desk.css HTTP/1.1\r\nHost: {address}\r\n\r\n");
+    // More than the system holds for a client that doesn't read. When nobody reads these either, the client waits, too.
+    let all = ask.repeat(PAGES);
+    let _ = timeout(Duration::from_secs(40), stream.write_all(all.as_bytes())).await;
+    tokio::time::sleep(Duration::from_secs(20)).await;
+    let mut answer = Vec::new();
+    let read = timeout(Duration::from_secs(20), stream.read_to_end(&mut answer)).await;
+    assert!(read.is_ok(), "the connection is held open");
+    let answered = String::from_utf8_lossy(&answer)
+        .matches("HTTP/1.1 200")
+        .count();
+    assert!((1..PAGES).contains(&answered), "{answered} of {PAGES}");
+}

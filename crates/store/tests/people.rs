@@ -9,7 +9,7 @@
 
 mod support;
 
-use jiff::SignedDuration;
+use jiff::{SignedDuration, Timestamp};
 use store::people::{DAYS_OF_VISITS, Event, InvitationRecord, PersonRecord, Role, Visit};
 use store::{Edit, Key, Kind, Store, StoreError};
 use support::{assert_whole, at, change, on_each};
@@ -207,12 +207,27 @@ async fn visits_are_noted_and_forgotten_after_their_time() {
         let second = visit(1, Event::SignedIn, Some("ada"));
         store.note(&first).await.unwrap();
         store.note(&second).await.unwrap();
-        assert_eq!(store.visits(9).await.unwrap(), [second.clone(), first]);
-        assert_eq!(store.visits(1).await.unwrap().first(), Some(&second));
+        assert_eq!(
+            store.visits(Timestamp::MAX, 9).await.unwrap(),
+            [second.clone(), first]
+        );
+        assert_eq!(
+            store.visits(Timestamp::MAX, 1).await.unwrap().first(),
+            Some(&second)
+        );
+        let until = second
+            .at
+            .checked_sub(SignedDuration::from_millis(1))
+            .unwrap();
+        assert_eq!(store.visits(until, 9).await.unwrap().len(), 1);
+        assert_eq!(store.visits(second.at, 9).await.unwrap().len(), 2);
         let days = i32::try_from(DAYS_OF_VISITS).unwrap();
         let last = visit(days + 1, Event::SignedOut, Some("ada"));
         store.note(&last).await.unwrap();
-        assert_eq!(store.visits(9).await.unwrap(), [last, second]);
+        assert_eq!(
+            store.visits(Timestamp::MAX, 9).await.unwrap(),
+            [last, second]
+        );
     })
     .await;
 }
