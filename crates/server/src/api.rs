@@ -15,6 +15,7 @@ use serde_json::{Value, json};
 use store::{Conflict, Head, Made};
 
 use crate::desk::Desk;
+use crate::person::{By, Inspector};
 use crate::trouble::Trouble;
 
 /// Under which path everything stands.
@@ -100,6 +101,11 @@ impl IntoResponse for ForPrograms {
     }
 }
 
+/// A trouble as programs get it.
+pub(crate) fn problem(trouble: Trouble) -> Response {
+    ForPrograms(trouble).into_response()
+}
+
 async fn joints(State(desk): State<Arc<Desk>>) -> Json<Vec<JointAtGlance>> {
     let project = desk.project();
     Json(desk.board(|board| {
@@ -133,11 +139,19 @@ async fn joint(
 
 async fn enter(
     State(desk): State<Arc<Desk>>,
+    person: Result<By<Inspector>, Trouble>,
     Path((joint, property)): Path<(String, String)>,
     Json(fact): Json<FactEntered>,
 ) -> Result<Json<Head>, ForPrograms> {
     let done = desk
-        .enter(&joint, &property, &fact.value, &fact.source, fact.seen)
+        .enter(
+            &person?,
+            &joint,
+            &property,
+            &fact.value,
+            &fact.source,
+            fact.seen,
+        )
         .await?;
     Ok(Json(done.head))
 }
@@ -187,7 +201,7 @@ pub(crate) fn openapi() -> Value {
         "info": {
             "title": "everyclause",
             "version": env!("CARGO_PKG_VERSION"),
-            "description": "The desk's own answers, for programs of this machine. What changes something must come with `Content-Type: application/json`."
+            "description": "The desk's own answers, for programs of this machine; on a team's desk, for those that send the cookie of somebody who has signed in. What changes something must come with `Content-Type: application/json`."
         },
         "servers": [{"url": PREFIX}],
         "paths": paths,

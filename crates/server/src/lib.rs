@@ -1,8 +1,8 @@
 //! The desk: a web app over a store.
 //!
 //! Pages are rendered here and work without a script; small scripts of the app's own make them quicker to use. Nothing is fetched from
-//! anywhere else. There are no accounts: the desk answers to this machine alone, and whoever started it is named in the journal for what is
-//! changed with it.
+//! anywhere else. On a machine of one's own there are no accounts: the desk answers to this machine alone, and whoever started it is named in
+//! the journal for what is changed with it. A team's desk lets in who signs in, and each may do what their role says.
 //!
 //! | module | what lives there |
 //! |---|---|
@@ -12,20 +12,28 @@
 //! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
+//! | `person` | who acts, and what that asks for |
+//! | `people` | signing in, invitations, roles |
 //! | `guard` | who may ask, and what a page may do |
+//! | `body` | what is sent: how long it may take, how large it may be, whether it is the desk's own |
+//! | `serving` | connections |
 //!
 //! What is absent: rules of the trade. Every verdict and every word of it comes from `conformance`.
 
 mod api;
 mod board;
+mod body;
 mod change;
 pub mod desk;
 mod guard;
 mod listings;
 mod pages;
+pub mod people;
+mod person;
+mod serving;
 mod trouble;
 
-use std::net::{Ipv4Addr, SocketAddr};
+use std::net::SocketAddr;
 use std::sync::Arc;
 
 use axum::Router;
@@ -34,12 +42,13 @@ use axum::middleware::from_fn_with_state;
 use tokio::net::TcpListener;
 
 pub use desk::Desk;
+pub use guard::Access;
 pub use trouble::Trouble;
 
 /// The most bytes that a page's form may hold.
 const MOST_IN_FORM: usize = 64 << 10;
 
-/// A desk that listens on this machine.
+/// A desk that listens.
 #[derive(Debug)]
 pub struct Listening {
     listener: TcpListener,
@@ -48,12 +57,12 @@ pub struct Listening {
 }
 
 impl Listening {
-    /// Listens on the loopback address; on any free port, if none is given.
+    /// Listens on an address; on any free port, if that is 0.
     ///
     /// # Errors
-    /// When the port is taken.
-    pub async fn on(port: u16) -> std::io::Result<Self> {
-        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).await?;
+    /// When the port is taken, or the address isn't this machine's.
+    pub async fn on(address: SocketAddr) -> std::io::Result<Self> {
+        let listener = TcpListener::bind(address).await?;
         let address = listener.local_addr()?;
         Ok(Self { listener, address })
     }
@@ -61,25 +70,28 @@ impl Listening {
     /// Answers until the program is interrupted.
     ///
     /// # Errors
-    /// When the network fails.
-    pub async fn serve(self, desk: Arc<Desk>) -> std::io::Result<()> {
-        let app = app(desk, self.address.port());
+    /// When it listens where others reach it, and nobody signs in; when the network fails.
+    pub async fn serve(self, desk: Arc<Desk>, access: Access) -> std::io::Result<()> {
+        if access.is_of_one_machine() && !self.address.ip().is_loopback() {
+            return Err(std::io::Error::other(format!(
+                "{} is reached by other machines, and nobody signs in here",
+                self.address
+            )));
+        }
         let interrupted = async {
             let _ = tokio::signal::ctrl_c().await;
         };
-        axum::serve(self.listener, app)
-            .with_graceful_shutdown(interrupted)
-            .await
+        serving::serve(self.listener, app(desk, access), interrupted).await
     }
 }
 
-/// The app, as it answers on a port of this machine.
-pub fn app(desk: Arc<Desk>, port: u16) -> Router {
+/// The app.
+pub fn app(desk: Arc<Desk>, access: Access) -> Router {
     Router::new()
         .merge(pages::routes())
         .nest(api::PREFIX, api::routes())
         .fallback(pages::nothing_here)
         .layer(DefaultBodyLimit::max(MOST_IN_FORM))
-        .layer(from_fn_with_state(guard::Here::on(port), guard::guard))
+        .layer(from_fn_with_state(access, guard::guard))
         .with_state(desk)
 }

@@ -10,6 +10,7 @@ use store::{Kind, Made, Owner};
 
 use super::{layout, path_of_joint, piece};
 use crate::desk::Desk;
+use crate::person::Person;
 use crate::trouble::Trouble;
 
 /// How many changes a page has.
@@ -18,27 +19,35 @@ const ON_PAGE: usize = 50;
 #[derive(Debug, Deserialize)]
 pub(super) struct From {
     before: Option<i64>,
+    /// Only what one person has changed.
+    by: Option<String>,
 }
 
 pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
+    person: Person,
     Query(from): Query<From>,
 ) -> Result<Markup, Trouble> {
     let before = from.before.unwrap_or(i64::MAX);
-    let made = desk.store.changes_before(before, ON_PAGE).await?;
+    let made = match &from.by {
+        Some(by) => desk.store.changes_by(by, before, ON_PAGE).await?,
+        None => desk.store.changes_before(before, ON_PAGE).await?,
+    };
+    let of = from.by.as_deref().map(|by| format!("&by={}", piece(by)));
     let head = desk.store.head().await?;
     let body = html! {
         h1 { "Journal" }
+        @if let Some(by) = &from.by { p { "What " strong { (by) } " has changed. " a href="/journal" { "All of it" } } }
         p {
             "The journal ends with entry " (head.seq) ". Its hash, to be noted elsewhere: "
             code.hash { (head.hash) }
         }
         (list(&made))
         @if let Some(last) = made.last().filter(|_| made.len() == ON_PAGE) {
-            p { a href={ "/journal?before=" (last.first.seq) } { "Earlier" } }
+            p { a href={ "/journal?before=" (last.first.seq) (of.unwrap_or_default()) } { "Earlier" } }
         }
     };
-    Ok(layout::page("Journal", "/journal", &body))
+    Ok(layout::page(&person, "Journal", "/journal", &body))
 }
 
 /// Changes, the latest first.

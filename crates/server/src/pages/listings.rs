@@ -7,8 +7,9 @@ use maud::{Markup, html};
 
 use super::{layout, piece};
 use crate::desk::Desk;
+use crate::person::Person;
 
-pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Markup {
+pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Markup {
     let body = html! {
         h1 { "Listings" }
         table {
@@ -23,5 +24,5 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Markup {
             }
         }
     };
-    layout::page("Listings", "/listings", &body)
+    layout::page(&person, "Listings", "/listings", &body)
 }

@@ -5,6 +5,7 @@ mod journal;
 mod layout;
 mod listings;
 mod overview;
+mod people;
 mod questions;
 mod reading;
 
@@ -33,6 +34,31 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings/{file}/confirm", post(reading::confirm))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/journal", get(journal::page))
+        .route(
+            "/sign-in",
+            get(people::sign_in::page).post(people::sign_in::sign_in),
+        )
+        .route("/sign-out", post(people::sign_in::sign_out))
+        .route(
+            "/invitations/{token}",
+            get(people::invitation::page).post(people::invitation::take_up),
+        )
+        .route("/account", get(people::account::page))
+        .route("/account/password", post(people::account::set_password))
+        .route(
+            "/account/sign-out-everywhere",
+            post(people::account::sign_out_everywhere),
+        )
+        .route(
+            "/people",
+            get(people::roster::page).post(people::roster::manage),
+        )
+        .route("/people/invitations", post(people::roster::invite_one))
+        .route(
+            "/people/invitations/{hash}/withdraw",
+            post(people::roster::withdraw),
+        )
+        .route("/audit", get(people::audit::page))
         .route("/assets/desk.css", get(|| async { asset("text/css", CSS) }))
         .route(
             "/assets/icon.svg",
@@ -75,6 +101,8 @@ impl Trouble {
     pub(crate) const fn status(&self) -> StatusCode {
         match self {
             Self::Unknown(_) => StatusCode::NOT_FOUND,
+            Self::NotSignedIn => StatusCode::UNAUTHORIZED,
+            Self::MayNot { .. } => StatusCode::FORBIDDEN,
             Self::Refused { .. } => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Conflicts(_) => StatusCode::CONFLICT,
             Self::Store(_) | Self::Broken(_) => StatusCode::INTERNAL_SERVER_ERROR,
@@ -99,7 +127,11 @@ impl Trouble {
                 }
                 p { "What stands here now is theirs. If yours is right, enter it again." }
             },
-            other => html! { p { strong { (other) } } },
+            Self::NotSignedIn => html! {
+                p { strong { "You aren't signed in, or not any more. Nothing was changed." } }
+                p { a href="/sign-in" { "Sign in" } ", and do it again." }
+            },
+            other => html! { p { strong { (capital(&other.to_string())) } } },
         }
     }
 }
@@ -107,7 +139,7 @@ impl Trouble {
 impl IntoResponse for Trouble {
     fn into_response(self) -> Response {
         let body = html! { h1 { "That didn't work" } div.trouble role="alert" { (self.shown()) } };
-        (self.status(), layout::page("That didn't work", "", &body)).into_response()
+        (self.status(), layout::unowned("That didn't work", &body)).into_response()
     }
 }
 
