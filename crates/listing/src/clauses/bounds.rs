@@ -148,7 +148,7 @@ fn join_range(
         && rising
         && between.len() <= 1
         && sentence.is_any(finding.from, &["no", "not"])
-        && sentence.is_any(last.from + 1, &["less"])
+        && sentence.is_any(last.from + 1, &["less", "below", "under"])
         && sentence
             .token(sentence.skip_parentheses(amount.last))
             .is_none_or(|token| token.word().is_none());

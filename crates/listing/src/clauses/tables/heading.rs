@@ -266,6 +266,7 @@ impl Words {
     fn names_case(&self) -> bool {
         const CASES: &[&str] = &[
             "orientation",
+            "kind",
             "condition",
             "configuration",
             "pipe",

@@ -26,7 +26,10 @@ pub(super) fn filled(
     for line in rows {
         let cells = split(line, columns);
         // `(25 to 51)` under `1 to 2` says the same in another unit.
-        let alone = cells.iter().skip(1).all(|cell| cell.is_empty());
+        let alone = cells
+            .iter()
+            .skip(1)
+            .all(|cell| cell.is_empty() || Words { line }.of(*cell).starts_with('('));
         let another = product.is_some_and(|product| {
             let words = Words { line }.of(cells.get(product).copied().unwrap_or_default());
             words.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())

@@ -15,7 +15,7 @@ pub(super) fn captioned_table(lines: &[Line<'_>], start: usize) -> Option<(Table
     let headed = region
         .iter()
         .take(first)
-        .take_while(|line| !is_numbered(line))
+        .take_while(|line| !holds_value(line))
         .count();
     let (headings, rows_start) = if (1..=MOST_HEADING_LINES).contains(&headed) && headed < first {
         (headed, headed)
@@ -24,18 +24,42 @@ pub(super) fn captioned_table(lines: &[Line<'_>], start: usize) -> Option<(Table
     } else {
         return None;
     };
-    let is_row = |line: &&Line<'_>| is_numbered(line) && gaps(line.text) >= 1;
-    let rows_len = region
-        .get(rows_start..rows_start + block(region.get(rows_start..).unwrap_or_default()))?
-        .iter()
-        .take_while(is_row)
-        .count();
-    let end = rows_start + rows_len;
+    let end = rows_start + rows_len(region.get(rows_start..)?);
     let (headings, rows) = (region.get(..headings)?, region.get(rows_start..end)?);
+    let rows: Vec<Line<'_>> = rows
+        .iter()
+        .filter(|line| !line.is_blank())
+        .copied()
+        .collect();
+    let rows = rows.as_slice();
     let plain = rows.len() >= 2 && headings.iter().any(|line| gaps(line.text) >= 1);
     plain
         .then(|| assembled(headings, rows, region.get(..end)?))?
         .map(|table| (table, start + end))
+}
+
+/// How many lines the rows take. Blank lines may part one row from the next where all rows are wide, and a line of second values goes on with the
+/// row above: `(13 to 25)    (89)`.
+fn rows_len(lines: &[Line<'_>]) -> usize {
+    const WIDE: usize = 2;
+    let is_row = |line: &Line<'_>| is_numbered(line) && gaps(line.text) >= 1;
+    let wide = |line: &Line<'_>| is_row(line) && gaps(line.text) >= WIDE && !speaks(line.text);
+    let mut len = 0;
+    let mut blank = false;
+    for (index, line) in lines.iter().enumerate() {
+        if line.is_blank() {
+            blank = true;
+            continue;
+        }
+        let goes_on = !blank && line.text.trim_start().starts_with('(') && is_numbered(line);
+        let row = if blank { wide(line) } else { is_row(line) };
+        if !(row || goes_on) || line.after_page_break {
+            break;
+        }
+        blank = false;
+        len = index + 1;
+    }
+    len
 }
 
 /// A table without rule or caption: one to four lines of headings, then rows that hold a number or a dash in every column but the first.
@@ -95,6 +119,17 @@ fn block(lines: &[Line<'_>]) -> usize {
         .iter()
         .take_while(|line| !line.is_blank() && !is_rule(line.text))
         .count()
+}
+
+/// Whether a cell of a line begins with a number, and not only a unit's: `pcf (kg/m3)`.
+fn holds_value(line: &Line<'_>) -> bool {
+    is_numbered(line)
+        && line
+            .text
+            .split("  ")
+            .any(|cell| cell.trim_start().starts_with(|c: char| c.is_ascii_digit()))
+        || is_numbered(line) && gaps(line.text) == 0
+        || is_data(line)
 }
 
 fn is_numbered(line: &Line<'_>) -> bool {
