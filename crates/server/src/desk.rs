@@ -15,6 +15,7 @@ use tokio::sync::Notify;
 
 use crate::board::{Board, Found};
 use crate::listings::{Listings, Read, working};
+use crate::taking::waiting::Waiting;
 use crate::trouble::Trouble;
 
 /// The desk: one store, and whoever sits at it.
@@ -24,6 +25,8 @@ pub struct Desk {
     /// The name that stands behind what is changed here.
     pub(crate) by: String,
     pub(crate) listings: Listings,
+    /// Files that were brought and not taken yet.
+    pub(crate) waiting: Waiting,
     project: RwLock<Arc<Project>>,
     board: RwLock<Board>,
     /// How often something changed that findings rest on. A finding that was begun before the last time isn't put on the board.
@@ -73,6 +76,7 @@ impl Desk {
             project: RwLock::new(Arc::new(store.outline().await?)),
             board: RwLock::default(),
             listings: Listings::default(),
+            waiting: Waiting::default(),
             by: by.trim().to_owned(),
             store,
         };

@@ -10,6 +10,7 @@
 //! | `listings` | listings as read, the last ones used kept |
 //! | `board` | what was found at every joint, brought up to date as the store changes |
 //! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
+//! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
 //! | `guard` | who may ask, and what a page may do |
@@ -23,6 +24,7 @@ pub mod desk;
 mod guard;
 mod listings;
 mod pages;
+mod taking;
 mod trouble;
 
 use std::net::{Ipv4Addr, SocketAddr};

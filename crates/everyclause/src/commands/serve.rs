@@ -2,7 +2,7 @@ use std::sync::Arc;
 
 use clap::Args;
 use server::{Desk, Listening};
-use store::Store;
+use store::{Store, StoreError};
 use tokio::runtime::Builder;
 
 use crate::answer::{Answer, to_stderr};
@@ -40,9 +40,16 @@ impl Serve {
         let runtime = Builder::new_multi_thread().enable_all().build();
         let runtime = runtime.map_err(|error| cant(&error.to_string()))?;
         runtime.block_on(async {
-            let store = Store::open(&place, &attachments)
-                .await
-                .map_err(|error| fault(&error))?;
+            let store = match Store::open(&place, &attachments).await {
+                Err(StoreError::NoStore(shown)) => {
+                    to_stderr(&format!(
+                        "There was no store at {shown}: an empty one was made.\n"
+                    ));
+                    Store::make(&place, &attachments).await
+                }
+                other => other,
+            };
+            let store = store.map_err(|error| fault(&error))?;
             let desk = Desk::over(store, &self.by)
                 .await
                 .map_err(|trouble| cant(&trouble.to_string()))?;

@@ -3,10 +3,11 @@
 use conformance::{Overall, Verdict};
 use maud::{DOCTYPE, Markup, html};
 
-const PLACES: [(&str, &str); 4] = [
+const PLACES: [(&str, &str); 5] = [
     ("/", "Overview"),
     ("/listings", "Listings"),
     ("/questions", "Questions"),
+    ("/import", "Import"),
     ("/journal", "Journal"),
 ];
 

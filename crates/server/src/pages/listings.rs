@@ -11,7 +11,8 @@ use crate::desk::Desk;
 pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Markup {
     let body = html! {
         h1 { "Listings" }
-        table {
+        @if desk.listings.headings().is_empty() { p { "There are no listings yet. " a href="/import" { "Import" } " some to begin." } }
+        @else { table {
             thead { tr { th scope="col" { "File" } th scope="col" { "Designation" } } }
             tbody {
                 @for heading in desk.listings.headings() {
@@ -21,7 +22,7 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Markup {
                     }
                 }
             }
-        }
+        } }
     };
     layout::page("Listings", "/listings", &body)
 }

@@ -1,5 +1,6 @@
 //! The pages.
 
+mod import;
 mod joint;
 mod journal;
 mod layout;
@@ -11,6 +12,7 @@ mod reading;
 use std::sync::Arc;
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
@@ -18,6 +20,7 @@ use maud::{Markup, html};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 
 use crate::desk::Desk;
+use crate::taking::arriving::MOST_READ;
 use crate::trouble::Trouble;
 
 /// The pages, by where they are.
@@ -33,10 +36,21 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings/{file}/confirm", post(reading::confirm))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/journal", get(journal::page))
+        .route(
+            "/import",
+            get(import::page)
+                .post(import::bring)
+                .layer(DefaultBodyLimit::max(MOST_READ)),
+        )
+        .route("/import/{lot}", get(import::look).post(import::take))
         .route("/assets/desk.css", get(|| async { asset("text/css", CSS) }))
         .route(
             "/assets/icon.svg",
             get(|| async { asset("image/svg+xml", ICON) }),
+        )
+        .route(
+            "/assets/import.js",
+            get(|| async { asset("text/javascript", IMPORT_JS) }),
         )
         .route(
             "/assets/desk.js",
@@ -46,6 +60,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
 
 const CSS: &str = include_str!("../assets/desk.css");
 const JS: &str = include_str!("../assets/desk.js");
+const IMPORT_JS: &str = include_str!("../assets/import.js");
 const ICON: &str = include_str!("../assets/icon.svg");
 
 fn asset(kind: &'static str, text: &'static str) -> Response {
