@@ -15,6 +15,7 @@ use serde_json::{Value, json};
 use store::{Conflict, Head, Made};
 
 use crate::desk::Desk;
+use crate::person::{By, Inspector};
 use crate::trouble::Trouble;
 
 /// Under which path everything stands.
@@ -133,11 +134,19 @@ async fn joint(
 
 async fn enter(
     State(desk): State<Arc<Desk>>,
+    person: Result<By<Inspector>, Trouble>,
     Path((joint, property)): Path<(String, String)>,
     Json(fact): Json<FactEntered>,
 ) -> Result<Json<Head>, ForPrograms> {
     let done = desk
-        .enter(&joint, &property, &fact.value, &fact.source, fact.seen)
+        .enter(
+            &person?,
+            &joint,
+            &property,
+            &fact.value,
+            &fact.source,
+            fact.seen,
+        )
         .await?;
     Ok(Json(done.head))
 }

@@ -9,6 +9,7 @@ use store::records::{AnswerRecord, ConfirmationRecord, Known};
 use store::{Done, Edit, Key, Kind, Owner};
 
 use crate::desk::Desk;
+use crate::person::{By, Inspector, Reviewer};
 use crate::trouble::Trouble;
 
 /// What a person decides of a clause.
@@ -31,6 +32,7 @@ impl Desk {
     /// When the joint, the value or its source isn't right; or somebody else was first.
     pub(crate) async fn enter(
         &self,
+        person: &By<Inspector>,
         joint: &str,
         property: &str,
         value: &str,
@@ -42,7 +44,7 @@ impl Desk {
         let key = Key::fact(&Owner::Joint(joint.to_owned()), &fact.property);
         let what = format!("entered {} of {joint}", fact.property);
         let edit = Edit::put(key, seen, &Known::Fact(Box::new(fact)))?;
-        let done = self.change(what, vec![edit]).await?;
+        let done = self.change(person, what, vec![edit]).await?;
         self.look_again(joint).await?;
         Ok(done)
     }
@@ -51,7 +53,12 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such listing or clause, or somebody else was first.
-    pub(crate) async fn confirm(&self, file: &str, clauses: &[String]) -> Result<Done, Trouble> {
+    pub(crate) async fn confirm(
+        &self,
+        person: &By<Reviewer>,
+        file: &str,
+        clauses: &[String],
+    ) -> Result<Done, Trouble> {
         let unknown = || Trouble::Unknown(format!("There is no listing {file}."));
         let read = self
             .listings
@@ -71,7 +78,7 @@ impl Desk {
             let record = ConfirmationRecord {
                 source_sha256: source.sha256.clone(),
                 source_name: source.name.clone(),
-                entry: Entry::of(clause, &self.by, today, None),
+                entry: Entry::of(clause, &person.name, today, None),
             };
             edits.push(Edit::put(Key::confirmation(file, id), 0, &record)?);
         }
@@ -79,7 +86,7 @@ impl Desk {
             [one] => format!("confirmed {one} of {file}"),
             several => format!("confirmed {} clauses of {file}", several.len()),
         };
-        let done = self.change(what, edits).await?;
+        let done = self.change(person, what, edits).await?;
         self.listings.forget(file);
         let project = self.project();
         let is_built_to = |joint: &site::Joint| {
@@ -90,11 +97,17 @@ impl Desk {
         Ok(done)
     }
 
-    /// Records what the person at the desk decides of a clause at a joint, or at every joint of its mark. `seen` is as for an answer.
+    /// Records what a person decides of a clause at a joint, or at every joint of its mark. `seen` is as for an answer.
     ///
     /// # Errors
     /// When there is no such clause, no ground is given, or somebody else was first.
-    pub(crate) async fn judge(&self, joint: &str, said: Said, seen: i64) -> Result<Done, Trouble> {
+    pub(crate) async fn judge(
+        &self,
+        person: &By<Reviewer>,
+        joint: &str,
+        said: Said,
+        seen: i64,
+    ) -> Result<Done, Trouble> {
         let there = self.look(joint).await?;
         let finding = there
             .result
@@ -135,7 +148,7 @@ impl Desk {
             item: item.clone(),
             words: about.words.split_whitespace().collect::<Vec<_>>().join(" "),
             decision: said.decision,
-            by: self.by.clone(),
+            by: person.name.clone(),
             when: Zoned::now().date(),
             basis: said.basis.trim().to_owned(),
         };
@@ -151,7 +164,7 @@ impl Desk {
         };
         let what = format!("{verb} {} at {of}", said.clause);
         let done = self
-            .change(what, vec![Edit::put(key, version, &judgment)?])
+            .change(person, what, vec![Edit::put(key, version, &judgment)?])
             .await?;
         self.refresh(|other| match &judgment.scope {
             Scope::Joint(name) => other.name == *name,
@@ -166,7 +179,12 @@ impl Desk {
     ///
     /// # Errors
     /// When the answer or its source isn't right, or somebody else was first.
-    pub(crate) async fn answer(&self, asked: AnswerRecord, seen: i64) -> Result<Done, Trouble> {
+    pub(crate) async fn answer(
+        &self,
+        person: &By<Inspector>,
+        asked: AnswerRecord,
+        seen: i64,
+    ) -> Result<Done, Trouble> {
         let fact = entered(&asked.property, &asked.value, &asked.source)?;
         let mut edits = Vec::new();
         for joint in &asked.joints {
@@ -195,7 +213,7 @@ impl Desk {
             (head.seq + 1).to_string(),
         );
         edits.push(Edit::put(key, 0, &asked)?);
-        let done = self.change(what, edits).await?;
+        let done = self.change(person, what, edits).await?;
         for joint in &asked.joints {
             self.look_again(joint).await?;
         }

@@ -15,15 +15,14 @@ use tokio::sync::Notify;
 
 use crate::board::{Board, Found};
 use crate::listings::{Listings, Read, working};
+use crate::person::Person;
 use crate::taking::waiting::Waiting;
 use crate::trouble::Trouble;
 
-/// The desk: one store, and whoever sits at it.
+/// The desk: one store, and what was found in it.
 #[derive(Debug)]
 pub struct Desk {
     pub(crate) store: Store,
-    /// The name that stands behind what is changed here.
-    pub(crate) by: String,
     pub(crate) listings: Listings,
     /// Files that were brought and not taken yet.
     pub(crate) waiting: Waiting,
@@ -62,11 +61,11 @@ pub(crate) struct Seen {
 }
 
 impl Desk {
-    /// A desk over a store, in somebody's name.
+    /// A desk over a store.
     ///
     /// # Errors
     /// When the store can't be read.
-    pub async fn over(store: Store, by: &str) -> Result<Self, Trouble> {
+    pub async fn over(store: Store) -> Result<Self, Trouble> {
         let desk = Self {
             known: AtomicI64::new(store.head().await?.seq),
             epoch: AtomicU64::new(0),
@@ -77,7 +76,6 @@ impl Desk {
             board: RwLock::default(),
             listings: Listings::default(),
             waiting: Waiting::default(),
-            by: by.trim().to_owned(),
             store,
         };
         desk.listings.refresh(&desk.store).await?;
@@ -190,13 +188,18 @@ impl Desk {
         Ok(seen)
     }
 
-    /// Makes a change in the name of whoever sits here.
+    /// Makes a change in somebody's name.
     ///
     /// # Errors
     /// When somebody else was first, or the store can't be written.
-    pub(crate) async fn change(&self, what: String, edits: Vec<Edit>) -> Result<Done, Trouble> {
+    pub(crate) async fn change(
+        &self,
+        person: &Person,
+        what: String,
+        edits: Vec<Edit>,
+    ) -> Result<Done, Trouble> {
         let change = Change {
-            by: self.by.clone(),
+            by: person.name.clone(),
             at: Timestamp::now(),
             what,
             edits,

@@ -10,22 +10,32 @@ use axum::extract::{Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use store::people::Role;
+
+use crate::person::Person;
 
 /// What a page may do.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; \
                       form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
-/// This machine, as browsers name it.
+/// Who may ask, and in whose name: this machine, as browsers name it, and whoever sits at it.
 #[derive(Debug, Clone)]
-pub(crate) struct Here {
+pub struct Access {
     hosts: [String; 3],
+    person: Person,
 }
 
-impl Here {
-    pub(crate) fn on(port: u16) -> Self {
+impl Access {
+    /// This machine alone, through a port of it. Whoever asks is `by`, and may do everything.
+    pub fn here(by: &str, port: u16) -> Self {
         let host = |name: &str| format!("{name}:{port}");
         Self {
             hosts: [host("127.0.0.1"), host("localhost"), host("[::1]")],
+            person: Person {
+                name: by.trim().to_owned(),
+                role: Role::Administrator,
+                form_token: None,
+            },
         }
     }
 
@@ -59,20 +69,25 @@ impl Here {
 }
 
 /// Lets through what may be asked, and says what a page may do.
-pub(crate) async fn guard(State(here): State<Here>, request: Request, next: Next) -> Response {
+pub(crate) async fn guard(
+    State(access): State<Access>,
+    mut request: Request,
+    next: Next,
+) -> Response {
     let headers = request.headers();
     let host = headers
         .get(header::HOST)
         .and_then(|host| host.to_str().ok());
     let is_safe = matches!(*request.method(), Method::GET | Method::HEAD);
-    let mut response = if !host.is_some_and(|host| here.is_host(host)) {
+    let mut response = if !host.is_some_and(|host| access.is_host(host)) {
         let words = "This desk answers to its own machine alone: use the address that it printed when it started.\n";
         (StatusCode::MISDIRECTED_REQUEST, words).into_response()
-    } else if !is_safe && !here.is_own(headers) {
+    } else if !is_safe && !access.is_own(headers) {
         let words =
             "Refused: the request didn't come from a page of this desk. Nothing was changed.\n";
         (StatusCode::FORBIDDEN, words).into_response()
     } else {
+        request.extensions_mut().insert(access.person.clone());
         next.run(request).await
     };
     let headers = response.headers_mut();

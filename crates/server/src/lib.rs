@@ -13,6 +13,7 @@
 //! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
+//! | `person` | who acts, and what that asks for |
 //! | `guard` | who may ask, and what a page may do |
 //!
 //! What is absent: rules of the trade. Every verdict and every word of it comes from `conformance`.
@@ -24,6 +25,7 @@ pub mod desk;
 mod guard;
 mod listings;
 mod pages;
+mod person;
 mod taking;
 mod trouble;
 
@@ -36,6 +38,7 @@ use axum::middleware::from_fn_with_state;
 use tokio::net::TcpListener;
 
 pub use desk::Desk;
+pub use guard::Access;
 pub use trouble::Trouble;
 
 /// The most bytes that a page's form may hold.
@@ -64,8 +67,8 @@ impl Listening {
     ///
     /// # Errors
     /// When the network fails.
-    pub async fn serve(self, desk: Arc<Desk>) -> std::io::Result<()> {
-        let app = app(desk, self.address.port());
+    pub async fn serve(self, desk: Arc<Desk>, access: Access) -> std::io::Result<()> {
+        let app = app(desk, access);
         let interrupted = async {
             let _ = tokio::signal::ctrl_c().await;
         };
@@ -75,13 +78,13 @@ impl Listening {
     }
 }
 
-/// The app, as it answers on a port of this machine.
-pub fn app(desk: Arc<Desk>, port: u16) -> Router {
+/// The app.
+pub fn app(desk: Arc<Desk>, access: Access) -> Router {
     Router::new()
         .merge(pages::routes())
         .nest(api::PREFIX, api::routes())
         .fallback(pages::nothing_here)
         .layer(DefaultBodyLimit::max(MOST_IN_FORM))
-        .layer(from_fn_with_state(guard::Here::on(port), guard::guard))
+        .layer(from_fn_with_state(access, guard::guard))
         .with_state(desk)
 }

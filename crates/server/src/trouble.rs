@@ -1,5 +1,6 @@
 //! What can go wrong, said for people.
 
+use store::people::Role;
 use store::{Conflict, StoreError};
 
 /// Why something couldn't be done. Whatever it was, nothing was changed.
@@ -19,6 +20,19 @@ pub enum Trouble {
     /// Somebody else was first.
     #[error("somebody has changed this meanwhile, and nothing was overwritten")]
     Conflicts(Vec<Conflict>),
+    /// Nobody has signed in.
+    #[error("nobody has signed in")]
+    NotSignedIn,
+    /// Whoever asks may not do it.
+    #[error(
+        "that asks for the role of {asked}, and yours is that of {role}; an administrator can give you another"
+    )]
+    MayNot {
+        /// What they are.
+        role: Role,
+        /// What they would have to be.
+        asked: Role,
+    },
     /// The store can't do it.
     #[error("{0}")]
     Store(StoreError),

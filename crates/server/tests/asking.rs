@@ -15,7 +15,7 @@ use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Method, Request, StatusCode, header};
 use jiff::Timestamp;
 use serde_json::{Value, json};
-use server::Desk;
+use server::{Access, Desk};
 use site::import::{File, import};
 use store::records::Known;
 use store::{Change, Key, Owner, Place, Store};
@@ -73,10 +73,10 @@ async fn demo() -> Demo {
         edits,
     };
     store.change(&change).await.unwrap();
-    let desk = Arc::new(Desk::over(store.clone(), "Lee").await.unwrap());
+    let desk = Arc::new(Desk::over(store.clone()).await.unwrap());
     desk.look_at_all().await.unwrap();
     Demo {
-        app: server::app(desk.clone(), PORT),
+        app: server::app(desk.clone(), Access::here("Lee", PORT)),
         desk,
         store,
         _folder: folder,

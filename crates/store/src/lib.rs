@@ -17,6 +17,7 @@
 //! | [`change`] | what is to be changed, and why it can't be |
 //! | [`journal`] | the entries and their chain |
 //! | [`database`] | the statements, the same for SQLite and PostgreSQL |
+//! | [`people`] | who there is, and what each may do |
 //! | [`attachments`] | bytes by their hash, in a folder or a bucket |
 //! | [`project`] | from a project's tables to records, and back |
 //! | [`archive`] | a whole project as one file |
@@ -32,6 +33,7 @@ pub mod database;
 pub mod error;
 pub mod journal;
 pub mod key;
+pub mod people;
 pub mod place;
 pub mod project;
 pub mod records;

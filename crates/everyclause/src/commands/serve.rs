@@ -1,7 +1,7 @@
 use std::sync::Arc;
 
 use clap::Args;
-use server::{Desk, Listening};
+use server::{Access, Desk, Listening};
 use store::{Store, StoreError};
 use tokio::runtime::Builder;
 
@@ -50,7 +50,7 @@ impl Serve {
                 other => other,
             };
             let store = store.map_err(|error| fault(&error))?;
-            let desk = Desk::over(store, &self.by)
+            let desk = Desk::over(store)
                 .await
                 .map_err(|trouble| cant(&trouble.to_string()))?;
             let listening = Listening::on(self.port).await.map_err(|error| {
@@ -62,6 +62,7 @@ impl Serve {
                 "The desk is at http://{} for this machine alone; end it with Ctrl-C.\n",
                 listening.address
             ));
+            let access = Access::here(&self.by, listening.address.port());
             let desk = Arc::new(desk);
             let looking = desk.clone();
             // The first pages don't wait for all joints to be checked; the tables say which weren't yet.
@@ -73,7 +74,7 @@ impl Serve {
                 }
             });
             listening
-                .serve(desk)
+                .serve(desk, access)
                 .await
                 .map_err(|error| cant(&error.to_string()))
         })?;

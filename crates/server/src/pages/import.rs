@@ -13,6 +13,7 @@ use wording::text::{counted, listed};
 
 use super::{layout, path_of_joint};
 use crate::desk::Desk;
+use crate::person::{By, Person, Reviewer};
 use crate::taking::Chosen;
 use crate::taking::arriving::{Arrived, MOST_FILES, MOST_IN_ALL, MOST_IN_FILE};
 use crate::taking::looking::{Brought, Changes, Heard, Look, Standing, Tables};
@@ -26,11 +27,11 @@ const MOST_NAMED: usize = 60;
 const MOST_PROBLEMS: usize = 100;
 
 /// Where files are brought.
-pub(super) async fn page() -> Markup {
-    asking(None)
+pub(super) async fn page(person: By<Reviewer>) -> Markup {
+    asking(&person, None)
 }
 
-fn asking(trouble: Option<&Trouble>) -> Markup {
+fn asking(person: &Person, trouble: Option<&Trouble>) -> Markup {
     let body = html! {
         h1 { "Import" }
         @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
@@ -39,6 +40,7 @@ fn asking(trouble: Option<&Trouble>) -> Markup {
             "You see what was understood of them first; nothing is taken until you say so."
         }
         form.drop method="post" action="/import" enctype="multipart/form-data" {
+            (person.field())
             label for="files" { "Choose files, or drop them here" }
             input id="files" type="file" name="files" multiple required
                 accept=".txt,.text,.pdf,.csv,.xlsx,.toml" aria-describedby="most";
@@ -61,22 +63,26 @@ fn asking(trouble: Option<&Trouble>) -> Markup {
             " says where the values of each column come from. A schedule alone will do to begin with."
         }
     };
-    layout::page("Import", "/import", &body)
+    layout::page(person, "Import", "/import", &body)
 }
 
 /// Takes files in to be looked at.
-pub(super) async fn bring(State(desk): State<Arc<Desk>>, form: Multipart) -> Response {
+pub(super) async fn bring(
+    State(desk): State<Arc<Desk>>,
+    person: By<Reviewer>,
+    form: Multipart,
+) -> Response {
     match Arrived::read(form).await {
         Ok(arrived) => {
-            let number = desk.waiting.put(&desk.by, arrived);
+            let number = desk.waiting.put(&person.name, arrived);
             Redirect::to(&format!("/import/{number}")).into_response()
         }
-        Err(trouble) => (trouble.status(), asking(Some(&trouble))).into_response(),
+        Err(trouble) => (trouble.status(), asking(&person, Some(&trouble))).into_response(),
     }
 }
 
-fn lot(desk: &Desk, number: u64) -> Result<Arc<Lot>, Trouble> {
-    desk.waiting.get(number, &desk.by).ok_or_else(|| {
+fn lot(desk: &Desk, person: &Person, number: u64) -> Result<Arc<Lot>, Trouble> {
+    desk.waiting.get(number, &person.name).ok_or_else(|| {
         Trouble::Unknown(
             "These files don't wait any more: they were taken, or others came since. Bring them again."
                 .to_owned(),
@@ -86,19 +92,21 @@ fn lot(desk: &Desk, number: u64) -> Result<Arc<Lot>, Trouble> {
 
 pub(super) async fn look(
     State(desk): State<Arc<Desk>>,
+    person: By<Reviewer>,
     Path(number): Path<u64>,
 ) -> Result<Markup, Trouble> {
-    let lot = lot(&desk, number)?;
+    let lot = lot(&desk, &person, number)?;
     let look = desk.understand(&lot).await?;
-    Ok(shown(number, &look, None))
+    Ok(shown(&person, number, &look, None))
 }
 
 pub(super) async fn take(
     State(desk): State<Arc<Desk>>,
+    person: By<Reviewer>,
     Path(number): Path<u64>,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Result<Response, Trouble> {
-    let lot = lot(&desk, number)?;
+    let lot = lot(&desk, &person, number)?;
     let (mut chosen, mut mark) = (Chosen::default(), 0);
     for (name, value) in fields {
         match name.as_str() {
@@ -109,7 +117,7 @@ pub(super) async fn take(
             _ => {}
         }
     }
-    let trouble = match desk.take(&lot, &chosen, mark).await {
+    let trouble = match desk.take(&person, &lot, &chosen, mark).await {
         Ok(Some(_)) => return Ok(Redirect::to(after(&chosen)).into_response()),
         Ok(None) => Trouble::Refused {
             message: "the store was changed since you looked, and the files would come to something else now; nothing was taken".to_owned(),
@@ -123,7 +131,7 @@ pub(super) async fn take(
         Trouble::Conflicts(_) => StatusCode::CONFLICT,
         _ => trouble.status(),
     };
-    Ok((status, shown(number, &look, Some(&trouble))).into_response())
+    Ok((status, shown(&person, number, &look, Some(&trouble))).into_response())
 }
 
 /// Where one goes on with what was taken.
@@ -131,7 +139,7 @@ const fn after(chosen: &Chosen) -> &'static str {
     if chosen.tables { "/" } else { "/listings" }
 }
 
-fn shown(number: u64, look: &Look, trouble: Option<&Trouble>) -> Markup {
+fn shown(person: &Person, number: u64, look: &Look, trouble: Option<&Trouble>) -> Markup {
     let changes = look
         .tables
         .as_ref()
@@ -145,6 +153,7 @@ fn shown(number: u64, look: &Look, trouble: Option<&Trouble>) -> Markup {
         @if is_worth { p { "Nothing is taken yet. Untick what you don't want; then take the rest." } }
         @else { p { strong { "There is nothing here to take." } " What the store says already, and what can't be read, is told below." } }
         form method="post" action={ "/import/" (number) } {
+            (person.field())
             input type="hidden" name="shown" value=(look.mark());
             @if !look.listings.is_empty() {
                 section aria-labelledby="listings" {
@@ -165,7 +174,7 @@ fn shown(number: u64, look: &Look, trouble: Option<&Trouble>) -> Markup {
             }
         }
     };
-    layout::page("What was understood", "/import", &body)
+    layout::page(person, "What was understood", "/import", &body)
 }
 
 fn listing(one: &Brought, at: usize) -> Markup {

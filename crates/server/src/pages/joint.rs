@@ -11,19 +11,22 @@ use drawing::{Heading, Known};
 use maud::{Markup, html};
 use serde::Deserialize;
 use site::{Decision, Fact};
+use store::people::Role;
 use vocabulary::vocabulary;
 
 use super::{layout, path_of_joint, piece};
 use crate::change::Said;
 use crate::desk::{Desk, Seen};
+use crate::person::{By, Inspector, Person, Reviewer};
 use crate::trouble::Trouble;
 
 pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
+    person: Person,
     Path(name): Path<String>,
 ) -> Result<Markup, Trouble> {
     let seen = desk.look(&name).await?;
-    Ok(shown(&seen, None, &Entered::default()))
+    Ok(shown(&person, &seen, None, &Entered::default()))
 }
 
 /// What a person enters of a joint.
@@ -37,6 +40,7 @@ pub(super) struct Entered {
 
 pub(super) async fn enter(
     State(desk): State<Arc<Desk>>,
+    person: By<Inspector>,
     Path(name): Path<String>,
     Form(entered): Form<Entered>,
 ) -> Result<Response, Trouble> {
@@ -46,14 +50,17 @@ pub(super) async fn enter(
         source,
         seen,
     } = &entered;
-    match desk.enter(&name, property, value, source, *seen).await {
+    match desk
+        .enter(&person, &name, property, value, source, *seen)
+        .await
+    {
         Ok(_) => {
             let place = format!("{}#known", path_of_joint(&name));
             Ok(Redirect::to(&place).into_response())
         }
         Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
             let now = desk.look(&name).await?;
-            let body = shown(&now, Some(&trouble), &entered);
+            let body = shown(&person, &now, Some(&trouble), &entered);
             Ok((trouble.status(), body).into_response())
         }
         Err(trouble) => Err(trouble),
@@ -72,6 +79,7 @@ pub(super) struct Decided {
 
 pub(super) async fn judge(
     State(desk): State<Arc<Desk>>,
+    person: By<Reviewer>,
     Path(name): Path<String>,
     Form(decided): Form<Decided>,
 ) -> Result<Response, Trouble> {
@@ -81,11 +89,11 @@ pub(super) async fn judge(
         basis: decided.basis,
         whole_mark: decided.scope == "mark",
     };
-    match desk.judge(&name, said, decided.seen).await {
+    match desk.judge(&person, &name, said, decided.seen).await {
         Ok(_) => Ok(Redirect::to(&path_of_joint(&name)).into_response()),
         Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
             let now = desk.look(&name).await?;
-            let body = shown(&now, Some(&trouble), &Entered::default());
+            let body = shown(&person, &now, Some(&trouble), &Entered::default());
             Ok((trouble.status(), body).into_response())
         }
         Err(trouble) => Err(trouble),
@@ -160,7 +168,7 @@ fn listing(result: &JointResult) -> String {
     }
 }
 
-fn shown(seen: &Seen, trouble: Option<&Trouble>, entered: &Entered) -> Markup {
+fn shown(person: &Person, seen: &Seen, trouble: Option<&Trouble>, entered: &Entered) -> Markup {
     let name = &seen.joint.name;
     let body = html! {
         h1 { (name) }
@@ -188,14 +196,14 @@ fn shown(seen: &Seen, trouble: Option<&Trouble>, entered: &Entered) -> Markup {
         }
         @if let Some(result) = &seen.result {
             (layout::cautions(&conformance::cautions([result])))
-            (findings(result, seen))
+            (findings(person, result, seen))
         }
-        (known(seen, entered))
+        (known(person, seen, entered))
     };
-    layout::page(name, "", &body)
+    layout::page(person, name, "", &body)
 }
 
-fn findings(result: &JointResult, seen: &Seen) -> Markup {
+fn findings(person: &Person, result: &JointResult, seen: &Seen) -> Markup {
     let file = seen.listing.as_ref().map_or("", |read| read.file.as_str());
     let groups = [
         (Verdict::NotMet, "Not met"),
@@ -214,7 +222,7 @@ fn findings(result: &JointResult, seen: &Seen) -> Markup {
                 @if count > 0 {
                     details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
                         summary { h3 { (title) ": " (count) } }
-                        @for one in result.with(verdict) { (finding(one, file, seen)) }
+                        @for one in result.with(verdict) { (finding(person, one, file, seen)) }
                     }
                 }
             }
@@ -222,7 +230,7 @@ fn findings(result: &JointResult, seen: &Seen) -> Markup {
     }
 }
 
-fn finding(finding: &Finding, file: &str, seen: &Seen) -> Markup {
+fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Markup {
     let said = &finding.explanation;
     let item = if said.item.is_empty() {
         "head"
@@ -239,7 +247,7 @@ fn finding(finding: &Finding, file: &str, seen: &Seen) -> Markup {
                 p.quiet { "Judged by " (judgment.by) ", " (judgment.when) ": " (judgment.basis) }
             }
             @for note in &said.notes { p.quiet { (note) } }
-            @if matches!(finding.verdict, Verdict::Open | Verdict::NotMet | Verdict::Judged) { (judging(&said.clause, seen)) }
+            @if person.may(Role::Reviewer) && matches!(finding.verdict, Verdict::Open | Verdict::NotMet | Verdict::Judged) { (judging(person, &said.clause, seen)) }
             details {
                 summary { "Words and fact" }
                 @if !said.words.is_empty() {
@@ -259,11 +267,12 @@ fn finding(finding: &Finding, file: &str, seen: &Seen) -> Markup {
 }
 
 /// A form in which a person decides what no fact settles.
-fn judging(clause: &str, seen: &Seen) -> Markup {
+fn judging(person: &Person, clause: &str, seen: &Seen) -> Markup {
     html! {
         details.change {
             summary { "Judge" span.hidden { " " (clause) } }
             form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/judgments" } {
+                (person.field())
                 input type="hidden" name="seen" value=(seen.seq);
                 input type="hidden" name="clause" value=(clause);
                 label { "Decision"
@@ -286,7 +295,7 @@ fn judging(clause: &str, seen: &Seen) -> Markup {
 }
 
 /// What is known, each with a form to enter something else; and one for what isn't known yet.
-fn known(seen: &Seen, entered: &Entered) -> Markup {
+fn known(person: &Person, seen: &Seen, entered: &Entered) -> Markup {
     let facts = seen.project.facts(&seen.joint);
     let version = |property: &str| {
         let held = seen.known.iter().find(|held| held.key.part == property);
@@ -299,29 +308,32 @@ fn known(seen: &Seen, entered: &Entered) -> Markup {
                 table {
                     thead { tr { th scope="col" { "Property" } th scope="col" { "Value" } th scope="col" { "Where from" } } }
                     tbody {
-                        @for fact in facts.iter() { (row(seen, fact, version(&fact.property))) }
+                        @for fact in facts.iter() { (row(person, seen, fact, version(&fact.property))) }
                     }
                 }
             }
-            h3 { "Enter something else" }
-            form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/facts" } {
-                input type="hidden" name="seen" value="0";
-                label for="property" { "Property" }
-                input id="property" name="property" list="properties" required autocomplete="off" value=(entered.property);
-                label for="value" { "Value" }
-                input id="value" name="value" required autocomplete="off" value=(entered.value);
-                label for="source" { "Where from" }
-                input id="source" name="source" required placeholder="measured: tape, 1/16 in.; readings 1 in., 1-1/16 in." value=(entered.source);
-                button { "Enter" }
-            }
-            datalist id="properties" {
-                @for property in asked(seen) { option value=(property) {} }
+            @if person.may(Role::Inspector) {
+                h3 { "Enter something else" }
+                form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/facts" } {
+                    (person.field())
+                    input type="hidden" name="seen" value="0";
+                    label for="property" { "Property" }
+                    input id="property" name="property" list="properties" required autocomplete="off" value=(entered.property);
+                    label for="value" { "Value" }
+                    input id="value" name="value" required autocomplete="off" value=(entered.value);
+                    label for="source" { "Where from" }
+                    input id="source" name="source" required placeholder="measured: tape, 1/16 in.; readings 1 in., 1-1/16 in." value=(entered.source);
+                    button { "Enter" }
+                }
+                datalist id="properties" {
+                    @for property in asked(seen) { option value=(property) {} }
+                }
             }
         }
     }
 }
 
-fn row(seen: &Seen, fact: &Fact, version: i64) -> Markup {
+fn row(person: &Person, seen: &Seen, fact: &Fact, version: i64) -> Markup {
     let property = fact.property.rsplit(':').next().unwrap_or_default();
     let title = vocabulary()
         .property(property)
@@ -331,16 +343,17 @@ fn row(seen: &Seen, fact: &Fact, version: i64) -> Markup {
             th scope="row" { (title) br; code { (fact.property) } }
             td {
                 (fact.value)
-                details.change {
+                @if person.may(Role::Inspector) { details.change {
                     summary { "Change" span.hidden { " " (title) } }
                     form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/facts" } {
+                        (person.field())
                         input type="hidden" name="seen" value=(version);
                         input type="hidden" name="property" value=(fact.property);
                         label { "Value" input name="value" required autocomplete="off" value=(fact.value); }
                         label { "Where from" input name="source" required value=(fact.provenance); }
                         button { "Enter" }
                     }
-                }
+                } }
             }
             td {
                 (fact.provenance)

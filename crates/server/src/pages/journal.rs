@@ -10,6 +10,7 @@ use store::{Kind, Made, Owner};
 
 use super::{layout, path_of_joint, piece};
 use crate::desk::Desk;
+use crate::person::Person;
 use crate::trouble::Trouble;
 
 /// How many changes a page has.
@@ -22,6 +23,7 @@ pub(super) struct From {
 
 pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
+    person: Person,
     Query(from): Query<From>,
 ) -> Result<Markup, Trouble> {
     let before = from.before.unwrap_or(i64::MAX);
@@ -38,7 +40,7 @@ pub(super) async fn page(
             p { a href={ "/journal?before=" (last.first.seq) } { "Earlier" } }
         }
     };
-    Ok(layout::page("Journal", "/journal", &body))
+    Ok(layout::page(&person, "Journal", "/journal", &body))
 }
 
 /// Changes, the latest first.

@@ -3,6 +3,8 @@
 use conformance::{Overall, Verdict};
 use maud::{DOCTYPE, Markup, html};
 
+use crate::person::Person;
+
 const PLACES: [(&str, &str); 5] = [
     ("/", "Overview"),
     ("/listings", "Listings"),
@@ -11,8 +13,17 @@ const PLACES: [(&str, &str); 5] = [
     ("/journal", "Journal"),
 ];
 
-/// A whole page; `place` is the path of the part of the desk that it belongs to.
-pub(super) fn page(title: &str, place: &str, body: &Markup) -> Markup {
+/// A whole page for somebody; `place` is the path of the part of the desk that it belongs to.
+pub(super) fn page(person: &Person, title: &str, place: &str, body: &Markup) -> Markup {
+    framed(Some(person), title, place, body)
+}
+
+/// A whole page for whoever it is.
+pub(super) fn unowned(title: &str, body: &Markup) -> Markup {
+    framed(None, title, "", body)
+}
+
+fn framed(_person: Option<&Person>, title: &str, place: &str, body: &Markup) -> Markup {
     html! {
         (DOCTYPE)
         html lang="en" {

@@ -7,8 +7,9 @@ use maud::{Markup, html};
 
 use super::{layout, piece};
 use crate::desk::Desk;
+use crate::person::Person;
 
-pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Markup {
+pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Markup {
     let body = html! {
         h1 { "Listings" }
         @if desk.listings.headings().is_empty() { p { "There are no listings yet. " a href="/import" { "Import" } " some to begin." } }
@@ -24,5 +25,5 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Markup {
             }
         } }
     };
-    layout::page("Listings", "/listings", &body)
+    layout::page(&person, "Listings", "/listings", &body)
 }

@@ -90,6 +90,8 @@ impl Trouble {
     pub(crate) const fn status(&self) -> StatusCode {
         match self {
             Self::Unknown(_) => StatusCode::NOT_FOUND,
+            Self::NotSignedIn => StatusCode::UNAUTHORIZED,
+            Self::MayNot { .. } => StatusCode::FORBIDDEN,
             Self::Refused { .. } => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Conflicts(_) => StatusCode::CONFLICT,
             Self::Store(_) | Self::Broken(_) => StatusCode::INTERNAL_SERVER_ERROR,
@@ -114,7 +116,7 @@ impl Trouble {
                 }
                 p { "What stands here now is theirs. If yours is right, enter it again." }
             },
-            other => html! { p { strong { (other) } } },
+            other => html! { p { strong { (capital(&other.to_string())) } } },
         }
     }
 }
@@ -122,7 +124,7 @@ impl Trouble {
 impl IntoResponse for Trouble {
     fn into_response(self) -> Response {
         let body = html! { h1 { "That didn't work" } div.trouble role="alert" { (self.shown()) } };
-        (self.status(), layout::page("That didn't work", "", &body)).into_response()
+        (self.status(), layout::unowned("That didn't work", &body)).into_response()
     }
 }
 

@@ -11,12 +11,13 @@ use site::{Joint, Project};
 use super::{journal, layout, path_of_joint};
 use crate::board::{Board, Tally};
 use crate::desk::Desk;
+use crate::person::Person;
 use crate::trouble::Trouble;
 
 /// How many changes are shown.
 const CHANGES: usize = 6;
 
-pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Trouble> {
+pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Result<Markup, Trouble> {
     let project = desk.project();
     let made = desk.store.changes_before(i64::MAX, CHANGES).await?;
     let questions = desk.questions();
@@ -52,7 +53,7 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Troubl
             }
         }
     };
-    Ok(layout::page(name, "/", &body))
+    Ok(layout::page(&person, name, "/", &body))
 }
 
 fn counts(joints: usize, tally: Tally) -> Markup {

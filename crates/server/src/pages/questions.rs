@@ -9,11 +9,13 @@ use axum::response::Redirect;
 use conformance::{Ask, Question};
 use maud::{Markup, html};
 use serde::Deserialize;
+use store::people::Role;
 use store::records::AnswerRecord;
 
 use super::{layout, path_of_joint, piece};
 use crate::board::Board;
 use crate::desk::Desk;
+use crate::person::{By, Inspector, Person};
 use crate::trouble::Trouble;
 
 /// What must be said before anybody goes and looks.
@@ -41,7 +43,7 @@ pub(super) fn anchor(trade: &str) -> String {
         .collect()
 }
 
-pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Trouble> {
+pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Result<Markup, Trouble> {
     let seen = desk.store.head().await?.seq;
     let questions = desk.questions();
     let (files, cautions) = desk.board(|board| (files(board), cautions(board)));
@@ -54,10 +56,10 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>) -> Result<Markup, Troubl
             @if trade(question) != last {
                 h2 id=(anchor(trade(question))) { ({ last = trade(question); last }) }
             }
-            (one(question, number, seen, &files))
+            (one(&person, question, number, seen, &files))
         }
     };
-    Ok(layout::page("Questions", "/questions", &body))
+    Ok(layout::page(&person, "Questions", "/questions", &body))
 }
 
 /// The joints that a question is about, each once.
@@ -86,10 +88,17 @@ fn clause(question: &Question, files: &BTreeMap<String, String>) -> Option<Strin
     Some(format!("/listings/{}#{anchor}", piece(file)))
 }
 
-fn one(question: &Question, number: usize, seen: i64, files: &BTreeMap<String, String>) -> Markup {
+fn one(
+    person: &Person,
+    question: &Question,
+    number: usize,
+    seen: i64,
+    files: &BTreeMap<String, String>,
+) -> Markup {
     let joints = joints(question);
     // What a person must judge or confirm is answered where its words are.
-    let can_be_answered = !matches!(question.ask, Ask::Judgment | Ask::Confirmation);
+    let can_be_answered =
+        person.may(Role::Inspector) && !matches!(question.ask, Ask::Judgment | Ask::Confirmation);
     html! {
         article.question {
             h3 { (question.sentence) }
@@ -104,6 +113,7 @@ fn one(question: &Question, number: usize, seen: i64, files: &BTreeMap<String, S
             @if let Some(path) = clause(question, files) { p { a href=(path) { "The clause in its listing" } } }
             @if can_be_answered {
                 form method="post" action="/questions" {
+                    (person.field())
                     input type="hidden" name="seen" value=(seen);
                     input type="hidden" name="question" value=(question.sentence);
                     input type="hidden" name="property" value=(question.property);
@@ -131,6 +141,7 @@ pub(super) struct Answer {
 
 pub(super) async fn answer(
     State(desk): State<Arc<Desk>>,
+    person: By<Inspector>,
     Form(answer): Form<Answer>,
 ) -> Result<Redirect, Trouble> {
     let asked = AnswerRecord {
@@ -144,6 +155,6 @@ pub(super) async fn answer(
         value: answer.value,
         source: answer.source,
     };
-    desk.answer(asked, answer.seen).await?;
+    desk.answer(&person, asked, answer.seen).await?;
     Ok(Redirect::to("/questions"))
 }

@@ -9,11 +9,13 @@ use conformance::asked_for;
 use listing::{Clause, Confidence, Reading, Span, Status, WarningKind};
 use maud::{Markup, html};
 use serde::Deserialize;
+use store::people::Role;
 use vocabulary::vocabulary;
 
 use super::{layout, piece};
 use crate::desk::Desk;
 use crate::listings::Read;
+use crate::person::{By, Person, Reviewer};
 use crate::trouble::Trouble;
 
 /// The place of a clause on the page.
@@ -23,6 +25,7 @@ pub(super) fn anchor(clause: &str) -> String {
 
 pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
+    person: Person,
     Path(file): Path<String>,
 ) -> Result<Markup, Trouble> {
     let read = desk.listings.read(&desk.store, &file).await?;
@@ -35,9 +38,9 @@ pub(super) async fn page(
     };
     let body = html! {
         h1 { (designation) @if !reading.header.edition.is_empty() { ", " (reading.header.edition) } }
-        (state(&read))
+        (state(&person, &read))
         (warnings(reading))
-        p.keys.quiet { "Keys: " kbd { "j" } " and " kbd { "k" } " go from clause to clause, " kbd { "c" } " confirms the one you are at." }
+        @if person.may(Role::Reviewer) { p.keys.quiet { "Keys: " kbd { "j" } " and " kbd { "k" } " go from clause to clause, " kbd { "c" } " confirms the one you are at." } }
         p role="status" id="said" {}
         div.desk {
             section aria-labelledby="source" {
@@ -46,15 +49,15 @@ pub(super) async fn page(
             }
             section aria-labelledby="clauses" {
                 h2 id="clauses" { "Its clauses" }
-                ol.clauses { @for clause in &reading.clauses { (one(&file, clause)) } }
+                ol.clauses { @for clause in &reading.clauses { (one(&person, &file, clause)) } }
             }
         }
     };
-    Ok(layout::page(designation, "/listings", &body))
+    Ok(layout::page(&person, designation, "/listings", &body))
 }
 
 /// How much of it is accounted for, and how much is confirmed.
-fn state(read: &Read) -> Markup {
+fn state(person: &Person, read: &Read) -> Markup {
     let reading: &Reading = &read.state;
     let drafts: Vec<&str> = reading
         .clauses
@@ -74,8 +77,9 @@ fn state(read: &Read) -> Markup {
             li { strong id="confirmed" { (clauses - drafts.len()) } " of " (clauses) " clauses confirmed" }
             li { strong { (prose) } " left as words for a person" }
         }
-        @if !drafts.is_empty() {
+        @if person.may(Role::Reviewer) && !drafts.is_empty() {
             form method="post" action={ "/listings/" (piece(&read.file)) "/confirm" } {
+                (person.field())
                 input type="hidden" name="clauses" value=(drafts.join("\n"));
                 button { "Confirm the " (drafts.len()) " that nobody has confirmed yet" }
             }
@@ -130,7 +134,7 @@ fn source(read: &Read) -> Markup {
     }
 }
 
-fn one(file: &str, clause: &Clause) -> Markup {
+fn one(person: &Person, file: &str, clause: &Clause) -> Markup {
     let known = vocabulary().property(&clause.property);
     let title = known.map_or_else(
         || format!("{} {}", clause.component, clause.attribute),
@@ -157,9 +161,12 @@ fn one(file: &str, clause: &Clause) -> Markup {
                 }
             }
             @if is_draft {
-                form.confirm method="post" action={ "/listings/" (piece(file)) "/confirm" } {
-                    input type="hidden" name="clauses" value=(clause.id);
-                    button { "Confirm" span.hidden { " " (clause.id) } }
+                @if person.may(Role::Reviewer) {
+                    form.confirm method="post" action={ "/listings/" (piece(file)) "/confirm" } {
+                        (person.field())
+                        input type="hidden" name="clauses" value=(clause.id);
+                        button { "Confirm" span.hidden { " " (clause.id) } }
+                    }
                 }
             } @else {
                 p.met { span aria-hidden="true" { "✓ " } @if clause.status == Status::Corrected { "corrected" } @else { "confirmed" } }
@@ -175,6 +182,7 @@ pub(super) struct Confirmed {
 
 pub(super) async fn confirm(
     State(desk): State<Arc<Desk>>,
+    person: By<Reviewer>,
     Path(file): Path<String>,
     Form(confirmed): Form<Confirmed>,
 ) -> Result<Redirect, Trouble> {
@@ -184,7 +192,7 @@ pub(super) async fn confirm(
         .map(|line| line.trim().to_owned())
         .filter(|line| !line.is_empty())
         .collect();
-    desk.confirm(&file, &clauses).await?;
+    desk.confirm(&person, &file, &clauses).await?;
     let place = match clauses.as_slice() {
         [one] => format!("/listings/{}#{}", piece(&file), anchor(one)),
         _ => format!("/listings/{}", piece(&file)),

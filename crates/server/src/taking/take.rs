@@ -8,6 +8,7 @@ use store::{Done, Edit};
 use super::looking::{Look, read};
 use super::waiting::Lot;
 use crate::desk::Desk;
+use crate::person::{By, Reviewer};
 use crate::trouble::Trouble;
 
 /// What a person wants of what was shown.
@@ -69,6 +70,7 @@ impl Desk {
     /// When nothing was chosen, or somebody else was first.
     pub(crate) async fn take(
         &self,
+        person: &By<Reviewer>,
         lot: &Lot,
         chosen: &Chosen,
         shown: u64,
@@ -89,7 +91,7 @@ impl Desk {
         for file in files.filter(|file| chosen.listings.contains(&file.name)) {
             self.store.attach(read(file)?).await?;
         }
-        let done = self.change(said(&look, chosen), edits).await?;
+        let done = self.change(person, said(&look, chosen), edits).await?;
         self.waiting.drop(lot.number);
         self.listings.refresh(&self.store).await?;
         self.listings.forget_all();

@@ -7,7 +7,7 @@ use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{Request, StatusCode, header};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
-use server::Desk;
+use server::{Access, Desk};
 use store::{Place, Store};
 use tempfile::TempDir;
 use tower::ServiceExt as _;
@@ -45,9 +45,9 @@ impl Sat {
         let store = Store::make(&place, &place.attachments().unwrap())
             .await
             .unwrap();
-        let desk = Arc::new(Desk::over(store.clone(), "Lee").await.unwrap());
+        let desk = Arc::new(Desk::over(store.clone()).await.unwrap());
         Self {
-            app: server::app(desk.clone(), PORT),
+            app: server::app(desk.clone(), Access::here("Lee", PORT)),
             desk,
             store,
             _folder: folder,

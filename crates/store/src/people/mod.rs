@@ -1,0 +1,5 @@
+//! People: who there is, and what each may do.
+
+mod role;
+
+pub use role::Role;
