@@ -10,6 +10,7 @@
 //! | `listings` | listings as read, the last ones used kept |
 //! | `board` | what was found at every joint, brought up to date as the store changes |
 //! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
+//! | `correcting` | a clause that was read wrongly |
 //! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
@@ -21,6 +22,7 @@
 mod api;
 mod board;
 mod change;
+mod correcting;
 pub mod desk;
 mod guard;
 mod listings;

@@ -8,12 +8,19 @@
 //! every clause is covered.
 
 mod overlay;
+mod said;
 
 use core::ops::Deref;
 
-pub use overlay::{Correction, Entry, Overlay, OverlayError};
+pub use overlay::{Applies, Correction, Entry, Overlay, OverlayError};
+pub use said::{Said, SaidOf, Wrong};
 
-use crate::model::{Bound, Clause, Confidence, Reading, Relation, Requirement, Span, Status};
+use measure::Quantity;
+use measure::notation::quantity_at;
+
+use crate::model::{
+    Bound, Clause, Condition, Confidence, Expr, Reading, Relation, Requirement, Span, Status, Test,
+};
 
 /// A listing whose every clause a named person has confirmed or corrected.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -70,15 +77,23 @@ impl Overlaid {
 pub fn confirm(mut reading: Reading, overlay: &Overlay) -> Overlaid {
     let other_source = overlay.source_sha256 != reading.source.sha256;
     let mut lost = Vec::new();
+    let mut found = Vec::new();
     for entry in &overlay.entries {
         match find(&reading.clauses, entry) {
             Some(index) => {
                 if let Some(clause) = reading.clauses.get_mut(index) {
+                    let read = clause.clone();
                     apply(clause, entry);
+                    found.extend(further(&read, entry).map(|clause| (index, clause)));
                 }
             }
             None => lost.push(entry.clone()),
         }
+    }
+    // Not before every entry has found its clause; from the last on, so that places hold.
+    found.sort_by_key(|(index, _)| *index);
+    for (index, clause) in found.into_iter().rev() {
+        reading.clauses.insert(index + 1, clause);
     }
     Overlaid {
         reading,
@@ -135,6 +150,32 @@ fn apply(clause: &mut Clause, entry: &Entry) {
     }
 }
 
+/// What a person found in the words of a clause besides; each is a clause of its own, after that one.
+fn further<'e>(read: &Clause, entry: &'e Entry) -> impl Iterator<Item = Clause> + use<'e> {
+    let read = read.clone();
+    let found = entry.further.iter().zip(1_usize..);
+    found.map(move |(correction, nth)| {
+        let mut clause = Clause {
+            id: format!("{}{FURTHER}{nth}", read.id),
+            requirement: Requirement::Prose,
+            read_by: Vec::new(),
+            confidence: Confidence::Prose,
+            status: Status::Corrected,
+            ..read.clone()
+        };
+        correct(&mut clause, correction);
+        clause
+    })
+}
+
+/// Stands in the id of a clause that a person found in the words of another: `3A/2+1`.
+const FURTHER: char = '+';
+
+/// The id of the clause in whose words a clause was found: its own, unless a person found it.
+pub fn read_as(id: &str) -> &str {
+    id.split_once(FURTHER).map_or(id, |(read, _)| read)
+}
+
 /// Replaces what a person has corrected; the words and their place stay the listing's.
 fn correct(clause: &mut Clause, correction: &Correction) {
     if let Some(property) = &correction.property {
@@ -151,11 +192,27 @@ fn correct(clause: &mut Clause, correction: &Correction) {
     if correction.unconditional {
         clause.condition = None;
     }
+    if let Some(applies) = &correction.applies {
+        clause.condition = Some(condition(clause, applies));
+    }
+    if let Some(option) = &correction.option {
+        clause.option = (!option.is_empty()).then(|| option.clone());
+    }
+    if let Some(presence) = correction.presence {
+        clause.requirement = Requirement::Presence { presence };
+    }
+    if !correction.names.is_empty() {
+        clause.requirement = Requirement::Named {
+            names: correction.names.clone(),
+        };
+    }
     if let Some(relation) = correction.relation {
-        let at = clause.bound().map_or_else(
-            || Span::new(clause.span.start(), clause.span.start()),
-            |bound| bound.at,
-        );
+        let stated_in_words = correction
+            .lo
+            .or(correction.hi)
+            .and_then(|value| place(clause, value));
+        let at = clause.bound().map(|bound| bound.at).or(stated_in_words);
+        let at = at.unwrap_or_else(|| Span::new(clause.span.start(), clause.span.start()));
         let held = clause.bound().cloned();
         let value = |own: Option<measure::Quantity>| own.map(|quantity| quantity.number);
         let unit = correction
@@ -194,6 +251,35 @@ fn correct(clause: &mut Clause, correction: &Correction) {
             second,
         });
     }
+    if clause.requirement != Requirement::Prose && clause.confidence == Confidence::Prose {
+        clause.confidence = Confidence::ByRule;
+    }
+}
+
+/// When a clause applies, as a person says it; the words are the clause's own.
+fn condition(clause: &Clause, applies: &Applies) -> Condition {
+    Condition {
+        words: clause.words.clone(),
+        span: clause.span,
+        expr: Expr::Test(Test {
+            property: applies.property.clone(),
+            relation: applies.relation,
+            lo: applies.lo,
+            hi: applies.hi,
+            lo_excluded: false,
+        }),
+    }
+}
+
+/// Where a clause's words state a value.
+fn place(clause: &Clause, value: Quantity) -> Option<Span> {
+    let starts = clause.words.char_indices().map(|(at, _)| at);
+    let mut stated = starts.filter_map(|at| quantity_at(&clause.words, at));
+    let found = stated
+        .find(|stated| stated.quantity().compare(value) == Some(core::cmp::Ordering::Equal))?;
+    let start = clause.span.start();
+    let span = Span::new(start + found.span.start, start + found.span.end);
+    (span.end() <= clause.span.end()).then_some(span)
 }
 
 #[cfg(test)]
@@ -255,6 +341,94 @@ mod tests {
         assert_eq!(
             confirmed.clauses[1].bound().unwrap().relation,
             Relation::AtLeast
+        );
+    }
+
+    #[test]
+    fn words_that_no_rule_could_read_become_clauses() {
+        let reading = read_text("a.txt", TEXT);
+        let prose = reading
+            .clauses
+            .iter()
+            .position(|clause| clause.requirement == Requirement::Prose)
+            .unwrap();
+        let mut overlay = confirm_all(&reading, "Reviewer", day());
+        let said = |value: &str| Said {
+            property: Some("packing.depth".to_owned()),
+            relation: Some(Relation::AtMost),
+            value: Some(value.to_owned()),
+            applies: Some(SaidOf {
+                property: "joint.width".to_owned(),
+                relation: Relation::MoreThan,
+                value: "2 in.".to_owned(),
+            }),
+            ..Said::default()
+        };
+        let clause = &reading.clauses[prose];
+        let correct = |value: &str| said(value).correction(clause, &reading).unwrap();
+        overlay.entries[prose].correction = Some(correct("6 in."));
+        overlay.entries[prose].further = vec![correct("7 in."), correct("8 in.")];
+        assert_eq!(Overlay::parse(&overlay.to_toml()).unwrap(), overlay);
+        let confirmed = confirm(reading.clone(), &overlay).confirmed().unwrap();
+        let found: Vec<(&str, String)> = confirmed.clauses[prose..prose + 3]
+            .iter()
+            .map(|clause| (clause.id.as_str(), clause.bound().unwrap().to_string()))
+            .collect();
+        let id = clause.id.as_str();
+        assert_eq!(found[0], (id, "at most 6 in.".to_owned()));
+        assert_eq!(found[1].1, "at most 7 in.");
+        assert_eq!(found[2].1, "at most 8 in.");
+        assert_eq!(read_as(found[2].0), id);
+        for clause in &confirmed.clauses[prose..prose + 3] {
+            assert_eq!(clause.words, reading.clauses[prose].words);
+            assert_eq!(clause.confidence, Confidence::ByRule);
+            let applies = clause.condition.as_ref().unwrap().expr.to_string();
+            assert_eq!(applies, "joint.width > 2 in.");
+        }
+        assert_eq!(confirmed.clauses.len(), reading.clauses.len() + 2);
+        assert_eq!(
+            confirmed.places, reading.places,
+            "words stay where they are"
+        );
+        assert!(
+            Said {
+                value: Some("6".to_owned()),
+                ..said("6 in.")
+            }
+            .correction(clause, &reading)
+            .is_err()
+        );
+        assert!(
+            Said {
+                value: Some("6 pcf".to_owned()),
+                ..said("6 in.")
+            }
+            .correction(clause, &reading)
+            .is_err()
+        );
+        assert!(
+            Said {
+                option: Some("Z".to_owned()),
+                ..said("6 in.")
+            }
+            .correction(clause, &reading)
+            .is_err()
+        );
+    }
+
+    #[test]
+    fn words_that_require_nothing_ask_for_nothing() {
+        let reading = read_text("a.txt", TEXT);
+        let mut overlay = confirm_all(&reading, "Reviewer", day());
+        overlay.entries[0].correction = Some(Correction {
+            presence: Some(crate::model::Presence::Optional),
+            ..Correction::default()
+        });
+        let confirmed = confirm(reading, &overlay).confirmed().unwrap();
+        let presence = crate::model::Presence::Optional;
+        assert_eq!(
+            confirmed.clauses[0].requirement,
+            Requirement::Presence { presence }
         );
     }
 }

@@ -66,4 +66,5 @@ document.addEventListener("keydown", (event) => {
   if (event.key === "j") go(clauses[Math.min(at + 1, clauses.length - 1)]);
   else if (event.key === "k") go(clauses[Math.max(at - 1, 0)]);
   else if (event.key === "c" && at >= 0) confirm(clauses[at]);
+  else if ((event.key === "e" || event.key === "g") && at >= 0) clauses[at].querySelector(`a[data-key="${event.key}"]`)?.click();
 });

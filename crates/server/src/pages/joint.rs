@@ -266,30 +266,37 @@ fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Marku
     }
 }
 
-/// A form in which a person decides what no fact settles.
+/// A form in which a person decides what no fact settles, folded away.
 fn judging(person: &Person, clause: &str, seen: &Seen) -> Markup {
     html! {
         details.change {
             summary { "Judge" span.hidden { " " (clause) } }
-            form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/judgments" } {
-                (person.field())
-                input type="hidden" name="seen" value=(seen.seq);
-                input type="hidden" name="clause" value=(clause);
-                label { "Decision"
-                    select name="decision" {
-                        option value="accepted" { "It counts as met" }
-                        option value="rejected" { "It isn't met" }
-                    }
+            (judging_form(person, clause, seen))
+        }
+    }
+}
+
+/// A form in which a person decides what no fact settles.
+pub(super) fn judging_form(person: &Person, clause: &str, seen: &Seen) -> Markup {
+    html! {
+        form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/judgments" } {
+            (person.field())
+            input type="hidden" name="seen" value=(seen.seq);
+            input type="hidden" name="clause" value=(clause);
+            label { "Decision"
+                select name="decision" {
+                    option value="accepted" { "It counts as met" }
+                    option value="rejected" { "It isn't met" }
                 }
-                label { "For"
-                    select name="scope" {
-                        option value="joint" { (seen.joint.name) }
-                        option value="mark" { "every joint of " (seen.joint.mark) }
-                    }
-                }
-                label { "On what ground" input name="basis" required; }
-                button { "Record" }
             }
+            label { "For"
+                select name="scope" {
+                    option value="joint" { (seen.joint.name) }
+                    option value="mark" { "every joint of " (seen.joint.mark) }
+                }
+            }
+            label { "On what ground" input name="basis" required; }
+            button { "Record" }
         }
     }
 }

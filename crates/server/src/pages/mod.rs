@@ -1,5 +1,6 @@
 //! The pages.
 
+mod clause;
 mod import;
 mod joint;
 mod journal;
@@ -34,6 +35,24 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings", get(listings::page))
         .route("/listings/{file}", get(reading::page))
         .route("/listings/{file}/confirm", post(reading::confirm))
+        .route(
+            "/listings/{file}/clauses/{clause}/correct",
+            get(clause::correct::page).post(clause::correct::send),
+        )
+        .route(
+            "/listings/{file}/clauses/{clause}/take-back",
+            post(clause::correct::take_back),
+        )
+        .route(
+            "/listings/{file}/clauses/{clause}/judge",
+            get(clause::judge::page),
+        )
+        .route(
+            "/listings/{file}/clauses/{clause}/page",
+            get(clause::sheet::of_clause),
+        )
+        .route("/listings/{file}/pages/{page}", get(clause::sheet::page))
+        .route("/listings/{file}/cases.md", get(clause::correct::cases))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/journal", get(journal::page))
         .route(

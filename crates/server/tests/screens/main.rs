@@ -7,5 +7,6 @@
     reason = "a step that fails must fail the test"
 )]
 
+mod correcting;
 mod importing;
 mod support;
