@@ -16,6 +16,7 @@ use tokio::sync::Notify;
 use crate::board::{Board, Found};
 use crate::listings::{Listings, Read, working};
 use crate::person::Person;
+use crate::selecting::Library;
 use crate::taking::waiting::Waiting;
 use crate::trouble::Trouble;
 
@@ -24,6 +25,8 @@ use crate::trouble::Trouble;
 pub struct Desk {
     pub(crate) store: Store,
     pub(crate) listings: Listings,
+    /// What the listings ask, made ready for searching.
+    pub(crate) library: Library,
     /// Files that were brought and not taken yet.
     pub(crate) waiting: Waiting,
     project: RwLock<Arc<Project>>,
@@ -75,6 +78,7 @@ impl Desk {
             project: RwLock::new(Arc::new(store.outline().await?)),
             board: RwLock::default(),
             listings: Listings::default(),
+            library: Library::default(),
             waiting: Waiting::default(),
             store,
         };

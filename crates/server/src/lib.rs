@@ -11,6 +11,7 @@
 //! | `board` | what was found at every joint, brought up to date as the store changes |
 //! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
 //! | `correcting` | a clause that was read wrongly |
+//! | `selecting` | which listings of the store fit a condition |
 //! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
@@ -28,6 +29,7 @@ mod guard;
 mod listings;
 mod pages;
 mod person;
+mod selecting;
 mod taking;
 mod trouble;
 

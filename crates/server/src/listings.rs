@@ -40,6 +40,13 @@ pub(crate) struct Heading {
     pub(crate) designation: String,
 }
 
+impl Heading {
+    /// SHA-256 of its document.
+    pub(crate) fn sha256(&self) -> &str {
+        &self.sha256
+    }
+}
+
 /// The listings of a store.
 #[derive(Debug, Default)]
 pub(crate) struct Listings {
@@ -91,6 +98,11 @@ impl Listings {
         headings.sort_by(|a, b| a.file.cmp(&b.file));
         *self.headings.lock().unwrap_or_else(PoisonError::into_inner) = headings;
         Ok(())
+    }
+
+    /// Another number whenever something was forgotten: what was made of the readings before is out of date.
+    pub(crate) fn edition(&self) -> u64 {
+        self.epoch.load(Ordering::SeqCst)
     }
 
     /// The listings there are, by file.

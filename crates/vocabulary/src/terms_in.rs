@@ -72,11 +72,8 @@ mod tests {
         };
         let found =
             titles("Deflection track, min 25 MSG. Deflection tracks are fastened to the deck.");
-        assert_eq!(
-            found.iter().filter(|title| title.contains("track")).count(),
-            1,
-            "{found:?}"
-        );
+        // A deflection track is a runner; a listing says either.
+        assert_eq!(found, ["runner", "steel deck"]);
         assert!(titles("in. of a 2 h").is_empty());
         assert_eq!(titles(""), Vec::<String>::new());
     }

@@ -23,6 +23,9 @@ use crate::trouble::Trouble;
 /// How many names of a kind are shown one by one.
 const MOST_NAMED: usize = 60;
 
+/// A table with more columns is folded, unless something in it isn't understood.
+const MOST_COLUMNS_OPEN: usize = 12;
+
 /// How many problems of a table are shown.
 const MOST_PROBLEMS: usize = 100;
 
@@ -155,6 +158,7 @@ fn shown(person: &Person, number: u64, look: &Look, trouble: Option<&Trouble>) -
         form method="post" action={ "/import/" (number) } {
             (person.field())
             input type="hidden" name="shown" value=(look.mark());
+            (act(is_worth))
             @if !look.listings.is_empty() {
                 section aria-labelledby="listings" {
                     h2 id="listings" { "Listings" }
@@ -168,13 +172,19 @@ fn shown(person: &Person, number: u64, look: &Look, trouble: Option<&Trouble>) -
                     ul { @for (name, why) in &look.others { li { strong { (name) } ": " (why) } } }
                 }
             }
-            p.act {
-                @if is_worth { button { "Take what is ticked" } " " }
-                a href="/import" { "Bring other files" }
-            }
+            (act(is_worth))
         }
     };
     layout::page(person, "What was understood", "/import", &body)
+}
+
+fn act(is_worth: bool) -> Markup {
+    html! {
+        p.act {
+            @if is_worth { button { "Take what is ticked" } " " }
+            a href="/import" { "Bring other files" }
+        }
+    }
 }
 
 fn listing(one: &Brought, at: usize) -> Markup {
@@ -363,8 +373,13 @@ fn understood(table: &Understood) -> Markup {
         |sheet| format!("{}, sheet {sheet}", table.file),
     );
     html! {
-        details.brought open {
-            summary { strong { (place) } ": a table of " (table.of) ", " (counted(table.rows, "row", "rows")) }
+        @let unknown = table.columns.iter().filter(|column| column.means == Means::Nothing).count();
+        details.brought open[unknown > 0 || table.columns.len() <= MOST_COLUMNS_OPEN] {
+            summary {
+                strong { (place) } ": a table of " (table.of) ", " (counted(table.rows, "row", "rows")) "; "
+                (counted(table.columns.len(), "column", "columns"))
+                @if unknown > 0 { ", of which " strong.not-met { (unknown) " not understood" } } @else { ", each understood" }
+            }
             div.wide tabindex="0" role="region" aria-label={ "What the columns of " (place) " mean" } {
                 table {
                     thead { tr { th scope="col" { "Column" } th scope="col" { "Its heading" } th scope="col" { "What it means" } } }

@@ -5,10 +5,11 @@ use maud::{DOCTYPE, Markup, html};
 
 use crate::person::Person;
 
-const PLACES: [(&str, &str); 5] = [
+const PLACES: [(&str, &str); 6] = [
     ("/", "Overview"),
     ("/listings", "Listings"),
     ("/questions", "Questions"),
+    ("/selection", "Selection"),
     ("/import", "Import"),
     ("/journal", "Journal"),
 ];

@@ -9,6 +9,7 @@ mod listings;
 mod overview;
 mod questions;
 mod reading;
+mod selection;
 
 use std::sync::Arc;
 
@@ -53,6 +54,8 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         )
         .route("/listings/{file}/pages/{page}", get(clause::sheet::page))
         .route("/listings/{file}/cases.md", get(clause::correct::cases))
+        .route("/selection", get(selection::page))
+        .route("/selection/substitute", get(selection::substitute::page))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/journal", get(journal::page))
         .route(

@@ -9,4 +9,5 @@
 
 mod correcting;
 mod importing;
+mod selecting;
 mod support;
