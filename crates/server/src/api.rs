@@ -101,6 +101,11 @@ impl IntoResponse for ForPrograms {
     }
 }
 
+/// A trouble as programs get it.
+pub(crate) fn problem(trouble: Trouble) -> Response {
+    ForPrograms(trouble).into_response()
+}
+
 async fn joints(State(desk): State<Arc<Desk>>) -> Json<Vec<JointAtGlance>> {
     let project = desk.project();
     Json(desk.board(|board| {

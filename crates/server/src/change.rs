@@ -6,7 +6,7 @@ use site::import::entered;
 use site::{Decision, Judgment, Scope};
 use store::project::judgment_key;
 use store::records::{AnswerRecord, ConfirmationRecord, Known};
-use store::{Done, Edit, Key, Kind, Owner};
+use store::{Conflict, Done, Edit, Key, Kind, Owner};
 
 use crate::desk::Desk;
 use crate::person::{By, Inspector, Reviewer};
@@ -161,8 +161,9 @@ impl Desk {
             basis: said.basis.trim().to_owned(),
         };
         let key = judgment_key(&judgment, 0)?;
-        let held = self.store.get::<Judgment>(&key).await?;
-        let version = held.map_or(0, |held| held.version - i64::from(held.seq > seen));
+        let version = self.version_seen(&key, seen).await?;
+        self.must_not_be_judged_since(&judgment, joint, seen)
+            .await?;
         let verb = match said.decision {
             Decision::Accepted => "accepted",
             Decision::Rejected => "rejected",
@@ -198,8 +199,7 @@ impl Desk {
         for joint in &asked.joints {
             self.must_be_joint(joint)?;
             let key = Key::fact(&Owner::Joint(joint.clone()), &fact.property);
-            let held = self.store.get::<Known>(&key).await?;
-            let version = held.map_or(0, |held| held.version - i64::from(held.seq > seen));
+            let version = self.version_seen(&key, seen).await?;
             edits.push(Edit::put(
                 key,
                 version,
@@ -226,6 +226,45 @@ impl Desk {
             self.look_again(joint).await?;
         }
         Ok(done)
+    }
+
+    /// The version of a record that somebody has seen who has seen the journal up to an entry; 0 where there was none.
+    async fn version_seen(&self, key: &Key, seen: i64) -> Result<i64, Trouble> {
+        let history = self.store.history(key).await?;
+        let until = history.iter().take_while(|entry| entry.seq <= seen);
+        Ok(until.last().map_or(0, |entry| entry.version))
+    }
+
+    /// Whether nobody has judged the clause meanwhile for the joint alone, where this is of the whole mark; or the other way about.
+    async fn must_not_be_judged_since(
+        &self,
+        judgment: &Judgment,
+        joint: &str,
+        seen: i64,
+    ) -> Result<(), Trouble> {
+        let scope = match &judgment.scope {
+            Scope::Mark(_) => Scope::Joint(joint.to_owned()),
+            Scope::Joint(_) => match self.project().joint(joint) {
+                Some(joint) => Scope::Mark(joint.mark.clone()),
+                None => return Ok(()),
+            },
+        };
+        let other = Judgment {
+            scope,
+            ..judgment.clone()
+        };
+        let key = judgment_key(&other, 0)?;
+        let mut since = self.store.history(&key).await?;
+        since.retain(|entry| entry.seq > seen);
+        if since.is_empty() {
+            return Ok(());
+        }
+        Err(Trouble::Conflicts(vec![Conflict {
+            seen: self.version_seen(&key, seen).await?,
+            key,
+            now: None,
+            since,
+        }]))
     }
 
     fn must_be_joint(&self, name: &str) -> Result<(), Trouble> {

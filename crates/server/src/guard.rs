@@ -1,55 +1,91 @@
 //! Who may ask, and what a page may do.
 //!
-//! The desk answers to this machine alone; but any page of the web that is open in a browser on it can send requests here. So:
+//! A desk of one machine answers to that machine alone; but every page that its browser has open can send requests here. A team's desk
+//! answers to whoever the network lets through. So:
 //!
-//! - the `Host` must be this machine's, or a name of somebody else's that was made to lead here (DNS rebinding) could read everything;
-//! - what changes something must come from the desk's own pages: by `Origin`, or by `Sec-Fetch-Site` (W3C Fetch Metadata);
+//! - the `Host` must be this machine's, or the team's public one: a name of somebody else's that was made to lead here (DNS rebinding) could read
+//!   everything;
+//! - what changes something must come from the desk's own pages: by `Origin`, or by `Sec-Fetch-Site` (W3C Fetch Metadata), and on a team's desk by
+//!   a token in each form too (`body`);
+//! - on a team's desk nobody sees anything before they have signed in;
 //! - a page runs the desk's own scripts and styles, sends forms to it alone, and stands in nobody's frame (W3C Content Security Policy).
+
+use std::sync::Arc;
 
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
-use axum::response::{IntoResponse, Response};
+use axum::response::{IntoResponse, Redirect, Response};
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use store::Store;
 use store::people::Role;
 
+use crate::people::{AtTeam, Front, Team};
 use crate::person::Person;
+use crate::trouble::Trouble;
+use crate::{api, body};
 
 /// What a page may do.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; \
                       form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
-/// Who may ask, and in whose name: this machine, as browsers name it, and whoever sits at it.
+/// A browser that has once come by TLS comes by nothing else for a year (RFC 6797).
+const ONLY_TLS: &str = "max-age=31536000";
+
+/// The most bytes of an address with its query.
+const MOST_IN_ADDRESS: usize = 4 << 10;
+
+/// Who may ask, and in whose name.
 #[derive(Debug, Clone)]
-pub struct Access {
-    hosts: [String; 3],
-    person: Person,
+pub struct Access(Kind);
+
+#[derive(Debug, Clone)]
+enum Kind {
+    /// This machine, as browsers name it, and whoever sits at it.
+    Here { hosts: [String; 3], person: Person },
+    /// People who sign in.
+    Team(Arc<Team>),
 }
 
 impl Access {
     /// This machine alone, through a port of it. Whoever asks is `by`, and may do everything.
     pub fn here(by: &str, port: u16) -> Self {
         let host = |name: &str| format!("{name}:{port}");
-        Self {
+        Self(Kind::Here {
             hosts: [host("127.0.0.1"), host("localhost"), host("[::1]")],
             person: Person {
                 name: by.trim().to_owned(),
                 role: Role::Administrator,
                 form_token: None,
             },
-        }
+        })
+    }
+
+    /// The people of a store, who come in by a front.
+    ///
+    /// # Errors
+    /// When the system has no randomness to give.
+    pub fn team(store: Store, front: Front) -> Result<Self, Trouble> {
+        Ok(Self(Kind::Team(Arc::new(Team::of(store, front)?))))
     }
 
     fn is_host(&self, host: &str) -> bool {
-        self.hosts.iter().any(|here| here == host)
+        match &self.0 {
+            Kind::Here { hosts, .. } => hosts.iter().any(|here| here == host),
+            Kind::Team(team) => team.front.is_host(host),
+        }
     }
 
     fn is_origin(&self, origin: &str) -> bool {
-        origin
-            .strip_prefix("http://")
-            .is_some_and(|host| self.is_host(host))
+        match &self.0 {
+            Kind::Here { .. } => origin
+                .strip_prefix("http://")
+                .is_some_and(|host| self.is_host(host)),
+            Kind::Team(team) => team.front.is_origin(origin),
+        }
     }
 
-    /// Whether a request is from the desk's own pages, or from a program of this machine that says what it sends.
+    /// Whether a request is from the desk's own pages, or from a program that says what it sends.
     fn is_own(&self, headers: &HeaderMap) -> bool {
         let text = |name: HeaderName| headers.get(name).map(|value| value.to_str().unwrap_or("?"));
         match (
@@ -61,35 +97,94 @@ impl Access {
             }
             (None, Some(site)) => site == "same-origin",
             // No browser sends JSON to another site without asking it first.
-            (None, None) => {
-                text(header::CONTENT_TYPE).is_some_and(|sent| sent.starts_with("application/json"))
+            (None, None) => body::is_json(headers),
+        }
+    }
+
+    /// Whoever may not ask at all is told so here, before anything of the body is read.
+    fn turned_away(&self, request: &Request) -> Option<Response> {
+        let headers = request.headers();
+        let host = headers
+            .get(header::HOST)
+            .and_then(|host| host.to_str().ok());
+        let address = request.uri().path_and_query();
+        if address.is_some_and(|address| address.as_str().len() > MOST_IN_ADDRESS) {
+            let words = "The address is longer than any of this desk. Nothing was done.\n";
+            Some((StatusCode::URI_TOO_LONG, words).into_response())
+        } else if !host.is_some_and(|host| self.is_host(host)) {
+            let words = match self.0 {
+                Kind::Here { .. } => {
+                    "This desk answers to its own machine alone: use the address that it printed when it started.\n"
+                }
+                Kind::Team(_) => "This desk answers at another address.\n",
+            };
+            Some((StatusCode::MISDIRECTED_REQUEST, words).into_response())
+        } else if changes(request) && !self.is_own(headers) {
+            let words =
+                "Refused: the request didn't come from a page of this desk. Nothing was changed.\n";
+            Some((StatusCode::FORBIDDEN, words).into_response())
+        } else {
+            None
+        }
+    }
+
+    /// Puts whoever asks into the request; or says that they must sign in first.
+    async fn admit(&self, request: &mut Request) -> Result<Option<Response>, Trouble> {
+        let team = match &self.0 {
+            Kind::Here { person, .. } => {
+                request.extensions_mut().insert(person.clone());
+                return Ok(None);
             }
+            Kind::Team(team) => team,
+        };
+        request.extensions_mut().insert(AtTeam(team.clone()));
+        let signed_in = team.signed_in(request.headers()).await?;
+        if let Some(signed_in) = signed_in {
+            request.extensions_mut().insert(signed_in.as_person());
+            request.extensions_mut().insert(signed_in);
+            return Ok(None);
+        }
+        let path = request.uri().path();
+        let stands_open =
+            path == "/sign-in" || path.starts_with("/invitations/") || path.starts_with("/assets/");
+        if stands_open {
+            return Ok(None);
+        }
+        if path.starts_with(api::PREFIX) {
+            return Ok(Some(api::problem(Trouble::NotSignedIn)));
+        }
+        if changes(request) {
+            return Err(Trouble::NotSignedIn);
+        }
+        let whither = utf8_percent_encode(path, NON_ALPHANUMERIC);
+        let sign_in = format!("/sign-in?to={whither}");
+        Ok(Some(Redirect::to(&sign_in).into_response()))
+    }
+
+    async fn answer(&self, mut request: Request, next: Next) -> Response {
+        if let Some(response) = self.turned_away(&request) {
+            return response;
+        }
+        match self.admit(&mut request).await {
+            Ok(None) => {}
+            Ok(Some(response)) => return response,
+            Err(trouble) => return trouble.into_response(),
+        }
+        let needs_token = matches!(self.0, Kind::Team(_)) && changes(&request);
+        match body::read(request, needs_token).await {
+            Ok(request) => next.run(request).await,
+            Err(refused) => refused.into_response(),
         }
     }
 }
 
+fn changes(request: &Request) -> bool {
+    !matches!(*request.method(), Method::GET | Method::HEAD)
+}
+
 /// Lets through what may be asked, and says what a page may do.
-pub(crate) async fn guard(
-    State(access): State<Access>,
-    mut request: Request,
-    next: Next,
-) -> Response {
-    let headers = request.headers();
-    let host = headers
-        .get(header::HOST)
-        .and_then(|host| host.to_str().ok());
-    let is_safe = matches!(*request.method(), Method::GET | Method::HEAD);
-    let mut response = if !host.is_some_and(|host| access.is_host(host)) {
-        let words = "This desk answers to its own machine alone: use the address that it printed when it started.\n";
-        (StatusCode::MISDIRECTED_REQUEST, words).into_response()
-    } else if !is_safe && !access.is_own(headers) {
-        let words =
-            "Refused: the request didn't come from a page of this desk. Nothing was changed.\n";
-        (StatusCode::FORBIDDEN, words).into_response()
-    } else {
-        request.extensions_mut().insert(access.person.clone());
-        next.run(request).await
-    };
+pub(crate) async fn guard(State(access): State<Access>, request: Request, next: Next) -> Response {
+    let mut response = access.answer(request, next).await;
     let headers = response.headers_mut();
     for (name, value) in [
         (header::CONTENT_SECURITY_POLICY, POLICY),
@@ -105,6 +200,12 @@ pub(crate) async fn guard(
         ),
     ] {
         headers.insert(name, HeaderValue::from_static(value));
+    }
+    if matches!(&access.0, Kind::Team(team) if team.front.is_secure()) {
+        headers.insert(
+            header::STRICT_TRANSPORT_SECURITY,
+            HeaderValue::from_static(ONLY_TLS),
+        );
     }
     headers
         .entry(header::CACHE_CONTROL)

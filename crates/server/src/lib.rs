@@ -1,8 +1,8 @@
 //! The desk: a web app over a store.
 //!
 //! Pages are rendered here and work without a script; small scripts of the app's own make them quicker to use. Nothing is fetched from
-//! anywhere else. There are no accounts: the desk answers to this machine alone, and whoever started it is named in the journal for what is
-//! changed with it.
+//! anywhere else. On a machine of one's own there are no accounts: the desk answers to this machine alone, and whoever started it is named in
+//! the journal for what is changed with it. A team's desk lets in who signs in, and each may do what their role says.
 //!
 //! | module | what lives there |
 //! |---|---|
@@ -16,24 +16,30 @@
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
 //! | `person` | who acts, and what that asks for |
+//! | `people` | signing in, invitations, roles |
 //! | `guard` | who may ask, and what a page may do |
+//! | `body` | what is sent: how long it may take, how large it may be, whether it is the desk's own |
+//! | `serving` | connections |
 //!
 //! What is absent: rules of the trade. Every verdict and every word of it comes from `conformance`.
 
 mod api;
 mod board;
+mod body;
 mod change;
 mod correcting;
 pub mod desk;
 mod guard;
 mod listings;
 mod pages;
+pub mod people;
 mod person;
 mod selecting;
+mod serving;
 mod taking;
 mod trouble;
 
-use std::net::{Ipv4Addr, SocketAddr};
+use std::net::SocketAddr;
 use std::sync::Arc;
 
 use axum::Router;
@@ -48,7 +54,7 @@ pub use trouble::Trouble;
 /// The most bytes that a page's form may hold.
 const MOST_IN_FORM: usize = 64 << 10;
 
-/// A desk that listens on this machine.
+/// A desk that listens.
 #[derive(Debug)]
 pub struct Listening {
     listener: TcpListener,
@@ -57,12 +63,12 @@ pub struct Listening {
 }
 
 impl Listening {
-    /// Listens on the loopback address; on any free port, if none is given.
+    /// Listens on an address; on any free port, if that is 0.
     ///
     /// # Errors
-    /// When the port is taken.
-    pub async fn on(port: u16) -> std::io::Result<Self> {
-        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).await?;
+    /// When the port is taken, or the address isn't this machine's.
+    pub async fn on(address: SocketAddr) -> std::io::Result<Self> {
+        let listener = TcpListener::bind(address).await?;
         let address = listener.local_addr()?;
         Ok(Self { listener, address })
     }
@@ -72,13 +78,10 @@ impl Listening {
     /// # Errors
     /// When the network fails.
     pub async fn serve(self, desk: Arc<Desk>, access: Access) -> std::io::Result<()> {
-        let app = app(desk, access);
         let interrupted = async {
             let _ = tokio::signal::ctrl_c().await;
         };
-        axum::serve(self.listener, app)
-            .with_graceful_shutdown(interrupted)
-            .await
+        serving::serve(self.listener, app(desk, access), interrupted).await
     }
 }
 

@@ -34,6 +34,11 @@ impl Person {
         self.role >= role
     }
 
+    /// Whether they signed in, on a team's desk.
+    pub(crate) const fn signs_in(&self) -> bool {
+        self.form_token.is_some()
+    }
+
     /// The hidden field that each form that changes something must begin with.
     pub(crate) fn field(&self) -> Markup {
         html! {
@@ -70,6 +75,14 @@ pub(crate) enum Reviewer {}
 
 impl Asked for Reviewer {
     const ROLE: Role = Role::Reviewer;
+}
+
+/// Who invites people, and says what they may do.
+#[derive(Debug)]
+pub(crate) enum Administrator {}
+
+impl Asked for Administrator {
+    const ROLE: Role = Role::Administrator;
 }
 
 /// A person who may do what the role `R` may: `person: By<Reviewer>`.

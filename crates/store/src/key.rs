@@ -34,11 +34,15 @@ pub enum Kind {
     Attachment,
     /// An answer to a question.
     Answer,
+    /// A person who may sign in to the project.
+    Person,
+    /// An invitation that nobody has taken up.
+    Invitation,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Building,
         Self::Barrier,
         Self::Mark,
@@ -49,6 +53,8 @@ impl Kind {
         Self::Confirmation,
         Self::Attachment,
         Self::Answer,
+        Self::Person,
+        Self::Invitation,
     ];
 
     /// Its name, as it is kept.
@@ -64,6 +70,8 @@ impl Kind {
             Self::Confirmation => "confirmation",
             Self::Attachment => "attachment",
             Self::Answer => "answer",
+            Self::Person => "person",
+            Self::Invitation => "invitation",
         }
     }
 }

@@ -46,7 +46,7 @@ impl Store {
     /// # Errors
     /// [`StoreError::Conflicts`] when a record isn't as it was seen; or when the database can't be written.
     pub async fn change(&self, change: &Change) -> Result<Done, StoreError> {
-        self.database.change(change).await
+        self.database.change(change, &[]).await
     }
 
     /// Where the chain of the journal ends.

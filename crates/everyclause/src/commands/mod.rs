@@ -16,6 +16,7 @@ mod glossary;
 mod journal;
 mod keep;
 mod leakage;
+mod people;
 mod questions;
 mod read;
 mod restore;
@@ -69,6 +70,7 @@ enum Command {
     Journal(journal::Journal),
     Verify(verify::Verify),
     Serve(serve::Serve),
+    People(people::People),
     Export(export::Export),
     Restore(restore::Restore),
     Glossary(glossary::Glossary),
@@ -101,6 +103,7 @@ impl Cli {
             Command::Journal(command) => command.run(),
             Command::Verify(command) => command.run(),
             Command::Serve(command) => command.run(),
+            Command::People(command) => command.run(),
             Command::Export(command) => command.run(),
             Command::Restore(command) => command.run(),
             Command::Glossary(command) => command.run(),

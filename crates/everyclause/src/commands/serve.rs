@@ -1,6 +1,8 @@
+use std::net::{Ipv4Addr, SocketAddr};
 use std::sync::Arc;
 
 use clap::Args;
+use server::people::Front;
 use server::{Access, Desk, Listening};
 use store::{Store, StoreError};
 use tokio::runtime::Builder;
@@ -9,34 +11,65 @@ use crate::answer::{Answer, to_stderr};
 use crate::fault::{Fault, Faults};
 use crate::stored::{Stored, fault};
 
-/// Opens the desk: a web app over a store, on this machine alone
+/// Opens the desk: a web app over a store, on this machine alone or for a team
 ///
-/// Prints the address to open in a browser, and answers until it is interrupted. What is changed there stands in the journal under the
-/// name that is given here.
+/// Prints the address to open in a browser, and answers until it is interrupted. On one machine, what is changed stands in the journal under
+/// the name that is given here. For a team, people sign in; `everyclause people invite` makes the link for the first of them. The desk
+/// itself speaks plain http: on a network, a proxy before it terminates TLS, and must be the only one that reaches it.
 #[derive(Debug, Args)]
-#[command(
-    after_long_help = "Example: everyclause serve --store clinic.sqlite --by \"R. Reviewer\""
-)]
+#[command(after_long_help = "\
+Examples:
+  everyclause serve --store clinic.sqlite --by \"R. Reviewer\"
+  everyclause serve --store clinic.sqlite --team https://desk.example.org --behind-proxy --listen 10.0.0.5:8452")]
 pub(crate) struct Serve {
     #[command(flatten)]
     stored: Stored,
     /// Who sits at the desk: the name that stands behind what is changed
-    #[arg(long, value_name = "WHO")]
-    by: String,
+    #[arg(
+        long,
+        value_name = "WHO",
+        required_unless_present = "team",
+        conflicts_with = "team"
+    )]
+    by: Option<String>,
     /// The port; 0 for any that is free
     #[arg(long, value_name = "PORT", default_value_t = 8452)]
     port: u16,
+    /// For a team whose people sign in, at this public address
+    #[arg(long, value_name = "URL", help_heading = "For a team")]
+    team: Option<String>,
+    /// Where to listen, unless on this machine alone
+    #[arg(
+        long,
+        value_name = "ADDRESS:PORT",
+        requires = "team",
+        conflicts_with = "port",
+        help_heading = "For a team"
+    )]
+    listen: Option<SocketAddr>,
+    /// A proxy stands before the desk, terminates TLS, and says in `X-Forwarded-For` who asks
+    #[arg(long, requires = "team", help_heading = "For a team")]
+    behind_proxy: bool,
 }
 
 impl Serve {
     /// Answers until it is interrupted.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
         let (place, attachments) = self.stored.places()?;
-        if self.by.trim().is_empty() {
+        if self.by.as_ref().is_some_and(|by| by.trim().is_empty()) {
             return Err(Fault::of_command("nobody is named who sits at the desk")
                 .help("add `--by WHO`: the name that stands behind what is changed")
                 .into());
         }
+        let here = SocketAddr::from((Ipv4Addr::LOCALHOST, self.port));
+        let listen = self.listen.unwrap_or(here);
+        let front = match &self.team {
+            Some(origin) => Some(
+                Front::at(origin, listen, self.behind_proxy)
+                    .map_err(|trouble| cant(&trouble.to_string()))?,
+            ),
+            None => None,
+        };
         let runtime = Builder::new_multi_thread().enable_all().build();
         let runtime = runtime.map_err(|error| cant(&error.to_string()))?;
         runtime.block_on(async {
@@ -50,19 +83,15 @@ impl Serve {
                 other => other,
             };
             let store = store.map_err(|error| fault(&error))?;
-            let desk = Desk::over(store)
+            let desk = Desk::over(store.clone())
                 .await
                 .map_err(|trouble| cant(&trouble.to_string()))?;
-            let listening = Listening::on(self.port).await.map_err(|error| {
-                cant(&format!("port {}: {error}", self.port)).help(
+            let listening = Listening::on(listen).await.map_err(|error| {
+                cant(&format!("{listen}: {error}")).help(
                     "close what uses the port, or name another: `--port 0` takes any that is free",
                 )
             })?;
-            to_stderr(&format!(
-                "The desk is at http://{} for this machine alone; end it with Ctrl-C.\n",
-                listening.address
-            ));
-            let access = Access::here(&self.by, listening.address.port());
+            let access = self.access(store, front, &listening)?;
             let desk = Arc::new(desk);
             let looking = desk.clone();
             // The first pages don't wait for all joints to be checked; the tables say which weren't yet.
@@ -79,6 +108,28 @@ impl Serve {
                 .map_err(|error| cant(&error.to_string()))
         })?;
         Ok(Answer::default())
+    }
+
+    /// Who may come, and says where.
+    fn access(
+        &self,
+        store: Store,
+        front: Option<Front>,
+        listening: &Listening,
+    ) -> Result<Access, Fault> {
+        let address = listening.address;
+        let Some(front) = front else {
+            to_stderr(&format!(
+                "The desk is at http://{address} for this machine alone; end it with Ctrl-C.\n"
+            ));
+            let by = self.by.as_deref().unwrap_or_default();
+            return Ok(Access::here(by, address.port()));
+        };
+        to_stderr(&format!(
+            "The desk is at {} for who signs in, and listens on http://{address}; end it with Ctrl-C.\n",
+            front.origin()
+        ));
+        Access::team(store, front).map_err(|trouble| cant(&trouble.to_string()))
     }
 }
 

@@ -13,6 +13,7 @@ pub(crate) mod leakage;
 pub(crate) mod marked;
 pub(crate) mod page;
 mod paint;
+pub(crate) mod people;
 pub(crate) mod quantities;
 pub(crate) mod questions;
 pub(crate) mod reading;

@@ -19,6 +19,8 @@ const ON_PAGE: usize = 50;
 #[derive(Debug, Deserialize)]
 pub(super) struct From {
     before: Option<i64>,
+    /// Only what one person has changed.
+    by: Option<String>,
 }
 
 pub(super) async fn page(
@@ -27,17 +29,22 @@ pub(super) async fn page(
     Query(from): Query<From>,
 ) -> Result<Markup, Trouble> {
     let before = from.before.unwrap_or(i64::MAX);
-    let made = desk.store.changes_before(before, ON_PAGE).await?;
+    let made = match &from.by {
+        Some(by) => desk.store.changes_by(by, before, ON_PAGE).await?,
+        None => desk.store.changes_before(before, ON_PAGE).await?,
+    };
+    let of = from.by.as_deref().map(|by| format!("&by={}", piece(by)));
     let head = desk.store.head().await?;
     let body = html! {
         h1 { "Journal" }
+        @if let Some(by) = &from.by { p { "What " strong { (by) } " has changed. " a href="/journal" { "All of it" } } }
         p {
             "The journal ends with entry " (head.seq) ". Its hash, to be noted elsewhere: "
             code.hash { (head.hash) }
         }
         (list(&made))
         @if let Some(last) = made.last().filter(|_| made.len() == ON_PAGE) {
-            p { a href={ "/journal?before=" (last.first.seq) } { "Earlier" } }
+            p { a href={ "/journal?before=" (last.first.seq) (of.unwrap_or_default()) } { "Earlier" } }
         }
     };
     Ok(layout::page(&person, "Journal", "/journal", &body))

@@ -2,6 +2,7 @@
 
 use conformance::{Overall, Verdict};
 use maud::{DOCTYPE, Markup, html};
+use store::people::Role;
 
 use crate::person::Person;
 
@@ -14,17 +15,55 @@ const PLACES: [(&str, &str); 6] = [
     ("/journal", "Journal"),
 ];
 
+/// Parts of a team's desk for who manages people.
+const MANAGING: [(&str, &str); 2] = [("/people", "People"), ("/audit", "Audit")];
+
 /// A whole page for somebody; `place` is the path of the part of the desk that it belongs to.
 pub(super) fn page(person: &Person, title: &str, place: &str, body: &Markup) -> Markup {
-    framed(Some(person), title, place, body)
+    let around = html! {
+        (nav(place, person.signs_in() && person.may(Role::Administrator)))
+        @if person.signs_in() { (account(person, place)) }
+    };
+    framed(title, &around, body)
 }
 
 /// A whole page for whoever it is.
 pub(super) fn unowned(title: &str, body: &Markup) -> Markup {
-    framed(None, title, "", body)
+    framed(title, &nav("", false), body)
 }
 
-fn framed(_person: Option<&Person>, title: &str, place: &str, body: &Markup) -> Markup {
+/// A whole page for who hasn't signed in, and has nowhere else to go.
+pub(super) fn at_the_door(title: &str, body: &Markup) -> Markup {
+    framed(title, &html! {}, body)
+}
+
+fn nav(place: &str, manages: bool) -> Markup {
+    let managing = MANAGING.iter().filter(|_| manages);
+    html! {
+        nav aria-label="Parts of the desk" {
+            @for (path, name) in PLACES.iter().chain(managing) {
+                @if *path == place {
+                    a href=(path) aria-current="page" { (name) }
+                } @else {
+                    a href=(path) { (name) }
+                }
+            }
+        }
+    }
+}
+
+/// Who signed in, and the way out.
+fn account(person: &Person, place: &str) -> Markup {
+    html! {
+        form.account method="post" action="/sign-out" {
+            (person.field())
+            a href="/account" aria-current=[(place == "/account").then_some("page")] { (person.name) }
+            button { "Sign out" }
+        }
+    }
+}
+
+fn framed(title: &str, around: &Markup, body: &Markup) -> Markup {
     html! {
         (DOCTYPE)
         html lang="en" {
@@ -41,15 +80,7 @@ fn framed(_person: Option<&Person>, title: &str, place: &str, body: &Markup) -> 
                 a.skip href="#content" { "To the content" }
                 header.top {
                     span.name { "everyclause" }
-                    nav aria-label="Parts of the desk" {
-                        @for (path, name) in PLACES {
-                            @if path == place {
-                                a href=(path) aria-current="page" { (name) }
-                            } @else {
-                                a href=(path) { (name) }
-                            }
-                        }
-                    }
+                    (around)
                 }
                 main id="content" tabindex="-1" { (body) }
                 footer {

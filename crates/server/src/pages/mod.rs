@@ -7,6 +7,7 @@ mod journal;
 mod layout;
 mod listings;
 mod overview;
+mod people;
 mod questions;
 mod reading;
 mod selection;
@@ -65,6 +66,31 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
                 .layer(DefaultBodyLimit::max(MOST_READ)),
         )
         .route("/import/{lot}", get(import::look).post(import::take))
+        .route(
+            "/sign-in",
+            get(people::sign_in::page).post(people::sign_in::sign_in),
+        )
+        .route("/sign-out", post(people::sign_in::sign_out))
+        .route(
+            "/invitations/{token}",
+            get(people::invitation::page).post(people::invitation::take_up),
+        )
+        .route("/account", get(people::account::page))
+        .route("/account/password", post(people::account::set_password))
+        .route(
+            "/account/sign-out-everywhere",
+            post(people::account::sign_out_everywhere),
+        )
+        .route(
+            "/people",
+            get(people::roster::page).post(people::roster::manage),
+        )
+        .route("/people/invitations", post(people::roster::invite_one))
+        .route(
+            "/people/invitations/{hash}/withdraw",
+            post(people::roster::withdraw),
+        )
+        .route("/audit", get(people::audit::page))
         .route("/assets/desk.css", get(|| async { asset("text/css", CSS) }))
         .route(
             "/assets/icon.svg",

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use sqlx::{Any, AssertSqlSafe, Row, Transaction};
+use sqlx::{Any, AnyConnection, AssertSqlSafe, Row, Transaction};
 
-use super::Database;
 use super::sql::{ENTRY, HELD, held, places};
+use super::{Beside, Database};
 use crate::change::{Change, Conflict, Done, Edit};
 use crate::error::StoreError;
 use crate::journal::{Entry, Head};
@@ -42,11 +42,15 @@ impl Database {
         })
     }
 
-    /// Makes a change, or says who was first.
+    /// Makes a change, and what is to be done beside it; or says who was first.
     ///
     /// # Errors
     /// When a record isn't as it was seen, or the database can't be written. Then nothing is changed.
-    pub(crate) async fn change(&self, change: &Change) -> Result<Done, StoreError> {
+    pub(crate) async fn change(
+        &self,
+        change: &Change,
+        beside: &[Beside<'_>],
+    ) -> Result<Done, StoreError> {
         change.check()?;
         let mut batch = self.begin().await?;
         let first = batch.head.seq + 1;
@@ -67,6 +71,9 @@ impl Database {
         if !conflicts.is_empty() {
             batch.abandon().await?;
             return Err(StoreError::Conflicts(conflicts));
+        }
+        for one in beside {
+            batch.beside(one).await?;
         }
         let changed = change.edits.len();
         Ok(Done {
@@ -103,6 +110,11 @@ impl Batch<'_> {
     /// Where the chain ends.
     pub(crate) const fn head(&self) -> &Head {
         &self.head
+    }
+
+    /// What statements of the transaction go through.
+    pub(super) fn connection(&mut self) -> &mut AnyConnection {
+        &mut self.transaction
     }
 
     /// The records of some keys, removed ones too.

@@ -1,6 +1,7 @@
 //! The database: the same statements for SQLite and PostgreSQL.
 
 mod append;
+mod people;
 mod read;
 mod sql;
 
@@ -15,6 +16,8 @@ use sqlx::{AnyConnection, AnyPool, Connection, SqlStr};
 use crate::error::StoreError;
 use crate::place::Place;
 
+pub(crate) use people::Beside;
+
 /// How long a change waits for others to finish theirs.
 const PATIENCE: Duration = Duration::from_secs(30);
 
@@ -22,11 +25,18 @@ const PATIENCE: Duration = Duration::from_secs(30);
 const MOST_CONNECTIONS: u32 = 8;
 
 /// The steps by which a database came to be as it is, the oldest first. A step that was released isn't changed any more.
-const MIGRATIONS: &[(i64, &str, &str)] = &[(
-    1,
-    "journal and records",
-    include_str!("../../migrations/0001_journal_and_records.sql"),
-)];
+const MIGRATIONS: &[(i64, &str, &str)] = &[
+    (
+        1,
+        "journal and records",
+        include_str!("../../migrations/0001_journal_and_records.sql"),
+    ),
+    (
+        2,
+        "people",
+        include_str!("../../migrations/0002_people.sql"),
+    ),
+];
 
 /// An open database.
 #[derive(Debug, Clone)]

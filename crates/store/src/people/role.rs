@@ -43,7 +43,7 @@ impl Role {
         }
     }
 
-    /// What it lets a person do, in a few words.
+    /// What it lets a person do besides what those before it may, in a few words.
     pub const fn may(self) -> &'static str {
         match self {
             Self::Reader => "looks at everything",

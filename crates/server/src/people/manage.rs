@@ -1,0 +1,261 @@
+//! Invitations, roles, and who may come in at all. Each is one change of the store, and stands in the journal.
+
+use axum::http::HeaderValue;
+use jiff::{SignedDuration, Timestamp};
+use store::people::{InvitationRecord, PersonRecord, Role, folded, proper};
+use store::{Change, Edit, Held, Key, Store};
+
+use super::tokens::{fresh, hashed, may_be};
+use super::{SignedIn, Team, passwords};
+use crate::person::{Administrator, By};
+use crate::trouble::Trouble;
+
+/// How long an invitation holds.
+const HOLDS: SignedDuration = SignedDuration::from_hours(72);
+
+/// An invitation that was made.
+#[derive(Debug)]
+pub struct Invited {
+    /// The path that whoever is invited opens. It isn't kept anywhere, and leads in once.
+    pub path: String,
+    /// When it runs out.
+    pub until: Timestamp,
+}
+
+/// Invites somebody to a role; or, when `again`, somebody who is there already to set another password.
+///
+/// # Errors
+/// When nobody is named, there is no such person, or the store can't be written.
+pub async fn invite(
+    store: &Store,
+    by: &str,
+    whom: &str,
+    role: Role,
+    again: bool,
+) -> Result<Invited, Trouble> {
+    let whom = proper(whom)?;
+    let there = store.person(&whom).await?;
+    let (whom, role) = match (&there, again) {
+        (Some(person), true) => (person.value.name.clone(), person.value.role),
+        (None, true) => return Err(Trouble::Unknown(format!("There is nobody named {whom}."))),
+        (Some(person), false) => {
+            return Err(Trouble::Refused {
+                message: format!(
+                    "{} is there already, as {}",
+                    person.value.name, person.value.role
+                ),
+                help: "give them another role, or a link to set another password".to_owned(),
+            });
+        }
+        (None, false) => (whom, role),
+    };
+    let token = fresh()?;
+    let now = Timestamp::now();
+    let until = now.saturating_add(HOLDS).unwrap_or(now);
+    let what = if again {
+        format!("let {whom} set another password")
+    } else {
+        format!("invited {whom} as {role}")
+    };
+    let invitation = InvitationRecord {
+        whom,
+        role,
+        until,
+        again,
+    };
+    let key = InvitationRecord::key(&hashed(&token));
+    let edits = vec![Edit::put(key, 0, &invitation)?];
+    let change = Change {
+        by: by.trim().to_owned(),
+        at: now,
+        what,
+        edits,
+    };
+    store.change(&change).await?;
+    Ok(Invited {
+        path: format!("/invitations/{token}"),
+        until,
+    })
+}
+
+impl Team {
+    /// The invitation whose token this is, while it holds.
+    ///
+    /// # Errors
+    /// When there is none, or it has run out.
+    pub(crate) async fn invitation(&self, token: &str) -> Result<Held<InvitationRecord>, Trouble> {
+        let gone = || {
+            Trouble::Unknown(
+                "This invitation was taken up, was withdrawn or has run out. Ask whoever gave it to you for another."
+                    .to_owned(),
+            )
+        };
+        if !may_be(token) {
+            return Err(gone());
+        }
+        let key = InvitationRecord::key(&hashed(token));
+        let held = self.store.get::<InvitationRecord>(&key).await?;
+        held.filter(|held| Timestamp::now() < held.value.until)
+            .ok_or_else(gone)
+    }
+
+    /// Takes an invitation up: makes the person, or sets their password anew, and signs them in.
+    ///
+    /// # Errors
+    /// When the invitation doesn't hold, or the name or the password can't be one.
+    pub(crate) async fn take_up(
+        &self,
+        token: &str,
+        name: &str,
+        password: &str,
+        repeated: &str,
+    ) -> Result<HeaderValue, Trouble> {
+        let held = self.invitation(token).await?;
+        let invitation = &held.value;
+        let name = if invitation.again {
+            invitation.whom.clone()
+        } else {
+            proper(name)?
+        };
+        passwords::may_be(password, repeated, &name)?;
+        let there = self.store.person(&name).await?;
+        if there.is_some() != invitation.again {
+            return Err(Trouble::Refused {
+                message: format!("the name {name} is taken"),
+                help: "add an initial, or your firm in parentheses".to_owned(),
+            });
+        }
+        let hash = self.passwords.hash(password).await?;
+        let now = Timestamp::now();
+        let version = there.as_ref().map_or(0, |there| there.version);
+        let what = match &there {
+            Some(_) => "set another password by an invitation".to_owned(),
+            None => format!("took up the invitation as {}", invitation.role),
+        };
+        let before = there.map(|there| there.value);
+        let person = PersonRecord {
+            password_set: now,
+            ..before.unwrap_or(PersonRecord {
+                name,
+                role: invitation.role,
+                may_sign_in: true,
+                password_set: now,
+            })
+        };
+        let key = person.key();
+        let change = Change {
+            by: person.name.clone(),
+            at: now,
+            what,
+            edits: vec![
+                Edit::put(key.clone(), version, &person)?,
+                Edit::remove(held.key.clone(), held.version),
+            ],
+        };
+        self.store
+            .change_of_person(&change, &key, Some(&hash))
+            .await?;
+        self.begin(&key).await
+    }
+
+    /// Sets another password for whoever asks, ends all their sessions, and begins one.
+    ///
+    /// # Errors
+    /// When the password can't be one.
+    pub(crate) async fn set_password(
+        &self,
+        who: &SignedIn,
+        password: &str,
+        repeated: &str,
+    ) -> Result<HeaderValue, Trouble> {
+        let person = &who.person.value;
+        passwords::may_be(password, repeated, &person.name)?;
+        let hash = self.passwords.hash(password).await?;
+        let now = Timestamp::now();
+        let after = PersonRecord {
+            password_set: now,
+            ..person.clone()
+        };
+        let key = &who.person.key;
+        let change = Change {
+            by: person.name.clone(),
+            at: now,
+            what: "set another password".to_owned(),
+            edits: vec![Edit::put(key.clone(), who.person.version, &after)?],
+        };
+        self.store
+            .change_of_person(&change, key, Some(&hash))
+            .await?;
+        self.begin(key).await
+    }
+
+    /// Gives somebody another role, shuts the door to them or opens it again. Their sessions end, so that nothing of before is left.
+    ///
+    /// # Errors
+    /// When there is no such person, nobody who could manage people would be left, or somebody else was first.
+    pub(crate) async fn manage(
+        &self,
+        by: &By<Administrator>,
+        name: &str,
+        seen: i64,
+        role: Role,
+        may_sign_in: bool,
+    ) -> Result<(), Trouble> {
+        let people = self.store.people().await?;
+        let folded = folded(name);
+        let held = people
+            .iter()
+            .find(|held| held.key.name == folded)
+            .ok_or_else(|| Trouble::Unknown(format!("There is nobody named {name}.")))?;
+        let manages =
+            |person: &PersonRecord| person.may_sign_in && person.role == Role::Administrator;
+        let after = PersonRecord {
+            role,
+            may_sign_in,
+            ..held.value.clone()
+        };
+        let others = people.iter().filter(|other| other.key != held.key);
+        if !manages(&after) && !others.into_iter().any(|other| manages(&other.value)) {
+            return Err(Trouble::Refused {
+                message: "nobody would be left who can manage people".to_owned(),
+                help: "make somebody else an administrator first".to_owned(),
+            });
+        }
+        let name = &held.value.name;
+        let what = match (held.value.may_sign_in, may_sign_in) {
+            (true, false) => format!("shut the door to {name}"),
+            (false, true) => format!("let {name} sign in again, as {role}"),
+            _ => format!("gave {name} the role of {role}"),
+        };
+        let change = Change {
+            by: by.name.clone(),
+            at: Timestamp::now(),
+            what,
+            edits: vec![Edit::put(held.key.clone(), seen, &after)?],
+        };
+        self.store
+            .change_of_person(&change, &held.key, None)
+            .await?;
+        Ok(())
+    }
+
+    /// Withdraws an invitation.
+    ///
+    /// # Errors
+    /// When it isn't there any more.
+    pub(crate) async fn withdraw(&self, by: &By<Administrator>, hash: &str) -> Result<(), Trouble> {
+        let key: Key = InvitationRecord::key(hash);
+        let held = self.store.get::<InvitationRecord>(&key).await?;
+        let held = held.ok_or_else(|| {
+            Trouble::Unknown("The invitation was taken up or withdrawn meanwhile.".to_owned())
+        })?;
+        let change = Change {
+            by: by.name.clone(),
+            at: Timestamp::now(),
+            what: format!("withdrew the invitation of {}", held.value.whom),
+            edits: vec![Edit::remove(key, held.version)],
+        };
+        self.store.change(&change).await?;
+        Ok(())
+    }
+}
