@@ -12,6 +12,7 @@
 //! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
 //! | `correcting` | a clause that was read wrongly |
 //! | `selecting` | which listings of the store fit a condition |
+//! | `submitting` | what a contractor proposes, and its review |
 //! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
@@ -36,6 +37,7 @@ pub mod people;
 mod person;
 mod selecting;
 mod serving;
+mod submitting;
 mod taking;
 mod trouble;
 

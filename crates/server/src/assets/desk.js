@@ -68,3 +68,14 @@ document.addEventListener("keydown", (event) => {
   else if (event.key === "c" && at >= 0) confirm(clauses[at]);
   else if ((event.key === "e" || event.key === "g") && at >= 0) clauses[at].querySelector(`a[data-key="${event.key}"]`)?.click();
 });
+
+// The joint is drawn again as the slider moves; without this, the button does it.
+const moved = document.getElementById("moved");
+const moving = document.getElementById("moving");
+if (moved && moving) {
+  moved.form.querySelector("button").hidden = true;
+  moved.addEventListener("input", () => {
+    moving.src = moving.dataset.src + moved.value;
+    moving.alt = `The joint at ${moved.value} percent of its way: below zero it closes, above it opens. The words stand in the picture.`;
+  });
+}

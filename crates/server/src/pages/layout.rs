@@ -6,11 +6,12 @@ use store::people::Role;
 
 use crate::person::Person;
 
-const PLACES: [(&str, &str); 6] = [
+const PLACES: [(&str, &str); 7] = [
     ("/", "Overview"),
     ("/listings", "Listings"),
     ("/questions", "Questions"),
     ("/selection", "Selection"),
+    ("/submittals", "Submittals"),
     ("/import", "Import"),
     ("/journal", "Journal"),
 ];

@@ -10,7 +10,9 @@ mod overview;
 mod people;
 mod questions;
 mod reading;
+mod section;
 mod selection;
+mod submittals;
 
 use std::sync::Arc;
 
@@ -33,7 +35,8 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/joints/{joint}", get(joint::page))
         .route("/joints/{joint}/facts", post(joint::enter))
         .route("/joints/{joint}/judgments", post(joint::judge))
-        .route("/joints/{joint}/section.svg", get(joint::section))
+        .route("/joints/{joint}/section.svg", get(section::sheet))
+        .route("/joints/{joint}/moved.svg", get(section::moved))
         .route("/listings", get(listings::page))
         .route("/listings/{file}", get(reading::page))
         .route("/listings/{file}/confirm", post(reading::confirm))
@@ -57,6 +60,17 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings/{file}/cases.md", get(clause::correct::cases))
         .route("/selection", get(selection::page))
         .route("/selection/substitute", get(selection::substitute::page))
+        .route("/submittals", get(submittals::page).post(submittals::enter))
+        .route("/submittals/{number}", get(submittals::review::page))
+        .route(
+            "/submittals/{number}/comments",
+            post(submittals::review::comment),
+        )
+        .route(
+            "/submittals/{number}/outcome",
+            post(submittals::review::decide),
+        )
+        .route("/submittals/{number}/letter", get(submittals::letter::page))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/journal", get(journal::page))
         .route(

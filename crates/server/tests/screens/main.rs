@@ -10,4 +10,5 @@
 mod correcting;
 mod importing;
 mod selecting;
+mod submitting;
 mod support;
