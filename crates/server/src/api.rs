@@ -201,7 +201,7 @@ pub(crate) fn openapi() -> Value {
         "info": {
             "title": "everyclause",
             "version": env!("CARGO_PKG_VERSION"),
-            "description": "The desk's own answers, for programs of this machine. What changes something must come with `Content-Type: application/json`."
+            "description": "The desk's own answers, for programs of this machine; on a team's desk, for those that send the cookie of somebody who has signed in. What changes something must come with `Content-Type: application/json`."
         },
         "servers": [{"url": PREFIX}],
         "paths": paths,

@@ -69,6 +69,11 @@ impl Access {
         Ok(Self(Kind::Team(Arc::new(Team::of(store, front)?))))
     }
 
+    /// Whether it is for this machine alone, and asks nobody who they are.
+    pub(crate) const fn is_of_one_machine(&self) -> bool {
+        matches!(self.0, Kind::Here { .. })
+    }
+
     fn is_host(&self, host: &str) -> bool {
         match &self.0 {
             Kind::Here { hosts, .. } => hosts.iter().any(|here| here == host),

@@ -78,8 +78,14 @@ impl Listening {
     /// Answers until the program is interrupted.
     ///
     /// # Errors
-    /// When the network fails.
+    /// When it listens where others reach it, and nobody signs in; when the network fails.
     pub async fn serve(self, desk: Arc<Desk>, access: Access) -> std::io::Result<()> {
+        if access.is_of_one_machine() && !self.address.ip().is_loopback() {
+            return Err(std::io::Error::other(format!(
+                "{} is reached by other machines, and nobody signs in here",
+                self.address
+            )));
+        }
         let interrupted = async {
             let _ = tokio::signal::ctrl_c().await;
         };

@@ -1,7 +1,7 @@
 //! Connections: how many there are, and how long each may take over what.
 //!
 //! A client that sends a byte now and then holds a place for as long as it likes, unless somebody says how long. So headers must come soon and be
-//! short, bodies have their own time (`body`), and no connection lasts for ever.
+//! short, bodies have their own time (`body`), answers must be read, and no connection lasts for ever.
 
 use std::convert::Infallible;
 use std::future::Future;
@@ -20,6 +20,7 @@ use hyper_util::rt::{TokioIo, TokioTimer};
 use tokio::net::{TcpListener, TcpStream};
 use tokio::sync::{Semaphore, watch};
 use tokio::time::{sleep, timeout};
+use tokio_io_timeout::TimeoutStream;
 use tower::ServiceExt;
 
 use crate::people::Peer;
@@ -35,6 +36,9 @@ const MOST_IN_HEADERS: usize = 16 << 10;
 
 /// The most headers.
 const MOST_HEADERS: usize = 64;
+
+/// How long a client may take to read some of what it is answered.
+const READ_WITHIN: Duration = Duration::from_secs(15);
 
 /// How long a connection lasts; then it is told to end what it is at.
 const LASTS: Duration = Duration::from_mins(30);
@@ -91,6 +95,9 @@ async fn connection(stream: TcpStream, peer: Peer, app: Router, mut stopped: wat
             )
         }
     });
+    let mut stream = TimeoutStream::new(stream);
+    stream.set_write_timeout(Some(READ_WITHIN));
+    let stream = Box::pin(stream);
     let mut connection = pin!(
         http1::Builder::new()
             .timer(TokioTimer::new())

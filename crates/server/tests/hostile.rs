@@ -18,6 +18,7 @@ use std::time::{Duration, Instant};
 use axum::body::{Body, Bytes};
 use axum::http::{Method, StatusCode, header};
 use futures_util::{StreamExt, stream};
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use server::{Access, Desk, Listening};
 use store::people::Role;
 use support::{Project, here, project, project_of, team};
@@ -152,11 +153,7 @@ async fn scripted() -> Project {
 async fn scripts_in_names_and_texts_are_shown_and_never_run() {
     let desk = here(scripted().await).await;
     let project = desk.store.project().await.unwrap();
-    let encode = |text: &str| {
-        text.bytes()
-            .map(|byte| format!("%{byte:02X}"))
-            .collect::<String>()
-    };
+    let encode = |text: &str| utf8_percent_encode(text, NON_ALPHANUMERIC).to_string();
     let joint = encode(&project.joints[0].name);
     let file = encode(&desk.store.listings().await.unwrap()[0].key.name);
     // What is entered on the desk, too: a value, a source, an answer with its question.
@@ -326,15 +323,26 @@ async fn listening() -> SocketAddr {
     address
 }
 
+#[tokio::test(flavor = "multi_thread")]
+async fn a_desk_without_accounts_isn_t_opened_to_other_machines() {
+    let Project { store, folder } = project().await;
+    let desk = Arc::new(Desk::over(store).await.unwrap());
+    let listening = Listening::on(([0, 0, 0, 0], 0).into()).await.unwrap();
+    let access = Access::here("Lee", listening.address.port());
+    let refused = timeout(Duration::from_secs(5), listening.serve(desk, access)).await;
+    let refused = refused.unwrap().unwrap_err().to_string();
+    assert!(refused.contains("nobody signs in"), "{refused}");
+    drop(folder);
+}
+
 /// Sends bytes and reads what is answered until the connection ends.
 async fn sent(address: SocketAddr, bytes: &[u8]) -> String {
     let mut stream = TcpStream::connect(address).await.unwrap();
     // What is refused early may not be read to its end.
     let _ = stream.write_all(bytes).await;
     let mut answer = Vec::new();
-    let _ = timeout(Duration::from_secs(60), stream.read_to_end(&mut answer))
-        .await
-        .expect("the connection is held open");
+    let ended = timeout(Duration::from_mins(1), stream.read_to_end(&mut answer)).await;
+    assert!(ended.is_ok(), "the connection is held open");
     String::from_utf8_lossy(&answer).into_owned()
 }
 
@@ -446,4 +454,23 @@ async fn a_client_that_is_too_slow_is_sent_away() {
     )
     .await;
     assert!(fine.starts_with("HTTP/1.1 200"), "{fine}");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_client_that_reads_nothing_is_sent_away() {
+    const PAGES: usize = 4000;
+    let address = listening().await;
+    let mut stream = TcpStream::connect(address).await.unwrap();
+    let ask = format!("GET /assets/desk.css HTTP/1.1\r\nHost: {address}\r\n\r\n");
+    // More than the system holds for a client that doesn't read. When nobody reads these either, the client waits, too.
+    let all = ask.repeat(PAGES);
+    let _ = timeout(Duration::from_secs(40), stream.write_all(all.as_bytes())).await;
+    tokio::time::sleep(Duration::from_secs(20)).await;
+    let mut answer = Vec::new();
+    let read = timeout(Duration::from_secs(20), stream.read_to_end(&mut answer)).await;
+    assert!(read.is_ok(), "the connection is held open");
+    let answered = String::from_utf8_lossy(&answer)
+        .matches("HTTP/1.1 200")
+        .count();
+    assert!((1..PAGES).contains(&answered), "{answered} of {PAGES}");
 }

@@ -40,8 +40,6 @@ struct List {
 /// Makes a link by which somebody comes in, once
 #[derive(Debug, Args)]
 struct Invite {
-    #[command(flatten)]
-    stored: Stored,
     /// Whom
     #[arg(value_name = "NAME")]
     whom: String,
@@ -57,6 +55,8 @@ struct Invite {
     /// Who invites: the name that stands behind it
     #[arg(long, value_name = "WHO")]
     by: String,
+    #[command(flatten)]
+    stored: Stored,
 }
 
 fn role(text: &str) -> Result<Role, String> {

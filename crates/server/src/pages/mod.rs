@@ -178,6 +178,10 @@ impl Trouble {
                 }
                 p { "What stands here now is theirs. If yours is right, enter it again." }
             },
+            Self::NotSignedIn => html! {
+                p { strong { "You aren't signed in, or not any more. Nothing was changed." } }
+                p { a href="/sign-in" { "Sign in" } ", and do it again." }
+            },
             other => html! { p { strong { (capital(&other.to_string())) } } },
         }
     }

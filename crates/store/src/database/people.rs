@@ -164,14 +164,15 @@ impl Database {
         Ok(())
     }
 
-    /// The last visits, the latest first.
+    /// The visits until a moment, the latest first.
     ///
     /// # Errors
     /// When the database can't be read.
-    pub(crate) async fn visits(&self, most: i64) -> Result<Vec<Visit>, StoreError> {
+    pub(crate) async fn visits(&self, until: i64, most: i64) -> Result<Vec<Visit>, StoreError> {
         let rows: Vec<(i64, String, String, String)> = sqlx::query_as(
-            "SELECT at, person, event, address FROM visit ORDER BY at DESC LIMIT $1",
+            "SELECT at, person, event, address FROM visit WHERE at <= $1 ORDER BY at DESC LIMIT $2",
         )
+        .bind(until)
         .bind(most)
         .fetch_all(&self.pool)
         .await

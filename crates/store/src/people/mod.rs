@@ -167,12 +167,12 @@ impl Store {
         self.database.note(visit).await
     }
 
-    /// The last visits, the latest first, at most so many.
+    /// The visits until a moment, the latest first, at most so many.
     ///
     /// # Errors
     /// When the database can't be read.
-    pub async fn visits(&self, most: i64) -> Result<Vec<Visit>, StoreError> {
-        self.database.visits(most).await
+    pub async fn visits(&self, until: Timestamp, most: i64) -> Result<Vec<Visit>, StoreError> {
+        self.database.visits(until.as_millisecond(), most).await
     }
 
     /// The last entries of the journal on records of some kinds, the latest first, at most so many.

@@ -85,6 +85,22 @@ impl Ground {
 
     /// Does something to the database behind the store's back.
     pub(crate) async fn tamper(&self, sql: &'static str) {
+        let pool = self.pool().await;
+        let done = sqlx::query(sql).execute(&pool).await.unwrap();
+        assert!(done.rows_affected() > 0, "{sql} changed nothing");
+        pool.close().await;
+    }
+
+    /// Makes a database what it was before some step.
+    pub(crate) async fn undo(&self, statements: &[&'static str]) {
+        let pool = self.pool().await;
+        for sql in statements {
+            sqlx::query(*sql).execute(&pool).await.unwrap();
+        }
+        pool.close().await;
+    }
+
+    async fn pool(&self) -> AnyPool {
         let url = match &self.place {
             Place::File(path) => {
                 let path = path
@@ -96,10 +112,7 @@ impl Ground {
             }
             Place::Postgres(url) => url.clone(),
         };
-        let pool = AnyPool::connect(&url).await.unwrap();
-        let done = sqlx::query(sql).execute(&pool).await.unwrap();
-        assert!(done.rows_affected() > 0, "{sql} changed nothing");
-        pool.close().await;
+        AnyPool::connect(&url).await.unwrap()
     }
 
     pub(crate) fn attachment(&self, sha256: &str) -> PathBuf {

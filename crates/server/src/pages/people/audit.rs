@@ -2,8 +2,10 @@
 
 use std::sync::Arc;
 
-use axum::extract::State;
+use axum::extract::{Query, State};
+use jiff::Timestamp;
 use maud::{Markup, html};
+use serde::Deserialize;
 use store::people::{Event, Visit};
 use store::{Held, Kind};
 
@@ -16,12 +18,21 @@ use crate::trouble::Trouble;
 /// How many visits, and how many changes of people, the page has.
 const ON_PAGE: i64 = 200;
 
+/// Until when.
+#[derive(Debug, Deserialize)]
+pub(in crate::pages) struct From {
+    until: Option<Timestamp>,
+}
+
 pub(in crate::pages) async fn page(
     State(desk): State<Arc<Desk>>,
     AtTeam(_): AtTeam,
     person: By<Administrator>,
+    Query(from): Query<From>,
 ) -> Result<Markup, Trouble> {
-    let visits = desk.store.visits(ON_PAGE).await?;
+    let until = from.until.unwrap_or(Timestamp::MAX);
+    let visits = desk.store.visits(until, ON_PAGE).await?;
+    let is_full = i64::try_from(visits.len()).is_ok_and(|shown| shown == ON_PAGE);
     let kinds = [Kind::Person, Kind::Invitation];
     let changes = desk.store.entries_of_kinds(&kinds, ON_PAGE).await?;
     let people = desk.store.people().await?;
@@ -42,8 +53,11 @@ pub(in crate::pages) async fn page(
         div.columns {
             section aria-labelledby="visits" {
                 h2 id="visits" { "At the door" }
-                @if visits.is_empty() { p { "Nobody has come yet." } }
+                @if visits.is_empty() { p { "Nobody has come." } }
                 ol.changes { @for visit in &visits { (one(visit, &name)) } }
+                @if let Some(last) = visits.last().filter(|_| is_full) {
+                    p { a href={ "/audit?until=" (last.at) } { "Earlier" } }
+                }
             }
             section aria-labelledby="roles" {
                 h2 id="roles" { "Invitations and roles" }

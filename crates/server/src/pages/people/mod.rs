@@ -6,10 +6,11 @@ pub(super) mod invitation;
 pub(super) mod roster;
 pub(super) mod sign_in;
 
+use std::convert::Infallible;
 use std::net::IpAddr;
 use std::sync::Arc;
 
-use axum::extract::FromRequestParts;
+use axum::extract::{FromRequestParts, OptionalFromRequestParts};
 use axum::http::request::Parts;
 use axum::http::{HeaderValue, header};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -41,6 +42,17 @@ impl FromRequestParts<Arc<Desk>> for SignedIn {
         AtTeam::from_request_parts(parts, desk).await?;
         let signed_in = parts.extensions.get::<Self>().cloned();
         signed_in.ok_or(Trouble::NotSignedIn)
+    }
+}
+
+impl OptionalFromRequestParts<Arc<Desk>> for SignedIn {
+    type Rejection = Infallible;
+
+    async fn from_request_parts(
+        parts: &mut Parts,
+        _: &Arc<Desk>,
+    ) -> Result<Option<Self>, Infallible> {
+        Ok(parts.extensions.get::<Self>().cloned())
     }
 }
 

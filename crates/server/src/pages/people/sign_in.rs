@@ -36,7 +36,7 @@ impl Whither {
 pub(in crate::pages) async fn page(
     State(desk): State<Arc<Desk>>,
     AtTeam(_): AtTeam,
-    signed_in: Option<SignedInAlready>,
+    signed_in: Option<SignedIn>,
     headers: HeaderMap,
     Query(whither): Query<Whither>,
 ) -> Result<Response, Trouble> {
@@ -46,20 +46,6 @@ pub(in crate::pages) async fn page(
     let door = Door::of(&headers)?;
     let shown = form(&desk, &door, "", &whither, None);
     Ok(with_cookie(door.cookie, shown))
-}
-
-/// Whoever signs in already.
-pub(in crate::pages) struct SignedInAlready;
-
-impl axum::extract::OptionalFromRequestParts<Arc<Desk>> for SignedInAlready {
-    type Rejection = Trouble;
-
-    async fn from_request_parts(
-        parts: &mut axum::http::request::Parts,
-        _: &Arc<Desk>,
-    ) -> Result<Option<Self>, Trouble> {
-        Ok(parts.extensions.get::<SignedIn>().map(|_| Self))
-    }
 }
 
 #[derive(Debug, Deserialize)]
@@ -73,6 +59,7 @@ pub(in crate::pages) struct Named {
 pub(in crate::pages) async fn sign_in(
     State(desk): State<Arc<Desk>>,
     AtTeam(team): AtTeam,
+    signed_in: Option<SignedIn>,
     Address(address): Address,
     headers: HeaderMap,
     Form(named): Form<Named>,
@@ -83,7 +70,13 @@ pub(in crate::pages) async fn sign_in(
         Ok(with_cookie(door.cookie, (status, shown)))
     };
     match team.sign_in(&named.name, &named.password, address).await? {
-        Tried::In(cookie) => Ok(on_to(named.whither.place(), cookie)),
+        Tried::In(cookie) => {
+            // Whoever was signed in on this browser isn't any more.
+            if let Some(before) = signed_in {
+                team.sign_out(&before, address).await?;
+            }
+            Ok(on_to(named.whither.place(), cookie))
+        }
         Tried::Wrong => {
             let trouble = Trouble::Refused {
                 message: "the name and the password don't belong together".to_owned(),
