@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, VecDeque};
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
-use listing::Reading;
 use listing::confirm::Overlay;
+use listing::{Reading, Status};
 use shelf::{Document, Laid, Named, State, Which, which};
 use store::Store;
 
@@ -187,6 +187,12 @@ impl Listings {
 }
 
 impl Read {
+    /// Whether a person has corrected how a clause was read.
+    pub(crate) fn is_corrected(&self, clause: &str) -> bool {
+        let mut clauses = self.state.clauses.iter();
+        clauses.any(|one| one.id == clause && one.status == Status::Corrected)
+    }
+
     fn of(file: &str, bytes: &[u8], overlay: Option<&Overlay>) -> Result<Self, Trouble> {
         let document = Document::read(file, bytes).map_err(|error| Trouble::Refused {
             message: format!("{file} can't be read: {error}"),

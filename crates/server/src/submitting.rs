@@ -1,6 +1,8 @@
 //! What a contractor proposes for some marks, and its review. The program says how each clause stands; what comes of a submittal, a person
 //! says.
 
+use std::sync::Arc;
+
 use conformance::{JointResult, check_confirmed, check_draft};
 use jiff::Zoned;
 use jiff::civil::Date;
@@ -13,7 +15,7 @@ use store::records::{CommentRecord, Held, Outcome, OutcomeRecord, SubmittalRecor
 use store::{Done, Edit, Key, Kind};
 
 use crate::desk::Desk;
-use crate::listings::working;
+use crate::listings::{Read, working};
 use crate::person::{By, Inspector, Reviewer};
 use crate::trouble::Trouble;
 
@@ -45,12 +47,20 @@ pub(crate) struct Submitted {
 pub(crate) struct Review {
     pub(crate) number: String,
     pub(crate) held: Held<SubmittalRecord>,
+    /// The listing as read; none where it isn't in the store.
+    pub(crate) read: Option<Arc<Read>>,
     /// What was found at each mark, with the condition; none where the listing isn't in the store.
     pub(crate) marks: Vec<(Asked, Option<JointResult>)>,
     pub(crate) comments: Vec<Held<CommentRecord>>,
 }
 
 impl Review {
+    /// Whether a person has corrected how a clause of the listing was read.
+    pub(crate) fn is_corrected(&self, clause: &str) -> bool {
+        let read = self.read.as_ref();
+        read.is_some_and(|read| read.is_corrected(clause))
+    }
+
     /// What was said of a clause at a mark.
     pub(crate) fn comment(&self, mark: &str, clause: &str) -> Option<&Held<CommentRecord>> {
         let mut comments = self.comments.iter();
@@ -226,6 +236,7 @@ impl Desk {
             number: number.to_owned(),
             comments: self.store.get_all::<CommentRecord>(number).await?,
             held,
+            read,
             marks,
         })
     }

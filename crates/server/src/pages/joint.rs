@@ -213,6 +213,9 @@ fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Marku
                     blockquote { (said.words) }
                     p { a href={ "/listings/" (piece(file)) "#" (super::reading::anchor(&said.clause)) } { "In the listing" } }
                 }
+                @if seen.listing.as_ref().is_some_and(|read| read.is_corrected(&said.clause)) {
+                    p.open { "A person has corrected how these words were read." }
+                }
                 p { "Asked for: " (said.requirement) @if let Some(condition) = &said.condition { ", " (condition) } }
                 @if let Some(fact) = &said.fact {
                     p {

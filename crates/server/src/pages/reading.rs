@@ -46,7 +46,10 @@ pub(super) async fn page(
                 ". The page quotes the listing, which belongs to its holder: don’t publish it."
             }
         }
-        @if person.may(Role::Reviewer) { p.keys.quiet { "Keys: " kbd { "j" } " and " kbd { "k" } " go from clause to clause, " kbd { "c" } " confirms the one you are at." } }
+        @if person.may(Role::Reviewer) { p.keys.quiet {
+            "Keys: " kbd { "j" } " and " kbd { "k" } " go from clause to clause; "
+            kbd { "c" } " confirms the one you are at, " kbd { "e" } " corrects it, " kbd { "g" } " judges it."
+        } }
         p role="status" id="said" {}
         div.desk {
             section aria-labelledby="source" {

@@ -23,7 +23,7 @@ const RELATIONS: [(&str, Relation); 8] = [
 const OTHERS: [(&str, &str); 5] = [
     ("required", "it must be there"),
     ("absent", "it must not be there"),
-    ("named", "one of these products"),
+    ("named", "one of these by name"),
     ("nothing", "nothing: these words require nothing"),
     ("prose", "what the words say: a person answers"),
 ];
@@ -62,8 +62,13 @@ impl Filled {
                 (asks, String::new(), String::new())
             }
             Requirement::Named { names } => {
-                let line =
-                    |name: &listing::ProductName| format!("{} | {}", name.maker, name.product);
+                let line = |name: &listing::ProductName| {
+                    if name.maker.is_empty() {
+                        name.product.clone()
+                    } else {
+                        format!("{} | {}", name.maker, name.product)
+                    }
+                };
                 let lines: Vec<String> = names.iter().map(line).collect();
                 ("named", String::new(), lines.join("\n"))
             }
@@ -164,7 +169,7 @@ impl Filled {
             }
             label for="value" { "Value, with its unit" }
             input id="value" name="value" autocomplete="off" placeholder="4 in., or 1/2 to 3/4 in." value=(self.value);
-            label for="names" { "Products, one a line" }
+            label for="names" { "Names or products, one a line" }
             textarea id="names" name="names" rows="2" placeholder="Maker | Product" { (self.names) }
             label for="applies" { "When it applies" }
             select id="applies" name="applies" {

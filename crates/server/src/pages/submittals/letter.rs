@@ -66,7 +66,7 @@ fn letter(review: &Review, building: &str) -> Markup {
         h2 { "Comments" }
         @if review.comments.is_empty() { p { "None." } } @else { (comments(review)) }
         h2 { "What was compared" }
-        @for (asked, result) in &review.marks { (compared(asked, result.as_ref())) }
+        @for (asked, result) in &review.marks { (compared(review, asked, result.as_ref())) }
         @for line in STANDING { p { (line) } }
         @if let Some(outcome) = &record.outcome {
             p.signed { (outcome.by) br; (outcome.when) }
@@ -128,7 +128,7 @@ fn order(review: &Review, comment: &CommentRecord) -> (Option<usize>, Option<usi
     (mark, clause)
 }
 
-fn compared(asked: &Asked, result: Option<&JointResult>) -> Markup {
+fn compared(review: &Review, asked: &Asked, result: Option<&JointResult>) -> Markup {
     html! {
         @if let Some(result) = result {
             p {
@@ -137,8 +137,16 @@ fn compared(asked: &Asked, result: Option<&JointResult>) -> Markup {
                 (result.counts.met) " met, " (result.counts.judged) " judged, " (result.counts.not_met) " not met, "
                 (result.counts.open) " open, " (result.counts.not_applicable) " not applicable."
             }
-            @let unmet: Vec<&str> = result.with(Verdict::NotMet).map(|finding| finding.explanation.sentence.as_str()).collect();
-            @if !unmet.is_empty() { ul { @for sentence in unmet { li { (sentence) } } } }
+            @if result.counts.not_met > 0 {
+                ul {
+                    @for finding in result.with(Verdict::NotMet) {
+                        li {
+                            (finding.explanation.sentence)
+                            @if review.is_corrected(&finding.explanation.clause) { " (As a person has corrected the reading of the listing.)" }
+                        }
+                    }
+                }
+            }
         } @else {
             p { "Mark " (asked.name) ": the listing that is proposed isn't at hand." }
         }

@@ -256,6 +256,7 @@ fn clause(person: &Person, review: &Review, mark: &str, finding: &Finding) -> Ma
         article.finding id=(place(mark, &said.clause)) {
             h4 { (layout::verdict(finding.verdict)) " " (if said.item.is_empty() { "head" } else { &said.item }) ", " (said.title) }
             p { (said.sentence) }
+            @if review.is_corrected(&said.clause) { p.open { "A person has corrected how these words were read." } }
             @if let Some(missing) = &said.missing { p.quiet { (missing.help) } }
             @if !said.words.is_empty() {
                 blockquote { (said.words) }
