@@ -19,7 +19,7 @@ use crate::key::{Key, Kind};
 use crate::records::Held;
 use crate::store::Store;
 
-pub use name::{MOST_IN_NAME, folded, proper};
+pub use name::{MOST_IN_NAME, folded, key_of, proper};
 pub use record::{InvitationRecord, PersonRecord};
 pub use role::Role;
 pub use visit::{Event, Visit};
@@ -70,7 +70,7 @@ impl Store {
     /// # Errors
     /// When the database can't be read.
     pub async fn person(&self, name: &str) -> Result<Option<Held<PersonRecord>>, StoreError> {
-        self.get(&Key::new(Kind::Person, folded(name), "")).await
+        self.get(&key_of(name)).await
     }
 
     /// A person's password as its hash, in the form of the PHC string; none where none was set here.

@@ -4,6 +4,7 @@ use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 
 use crate::error::StoreError;
+use crate::key::{Key, Kind};
 
 /// The most characters of a name.
 pub const MOST_IN_NAME: usize = 80;
@@ -13,6 +14,11 @@ pub const MOST_IN_NAME: usize = 80;
 pub fn folded(name: &str) -> String {
     let small: String = name.nfkc().flat_map(char::to_lowercase).nfkc().collect();
     small.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The key of whoever goes by a name.
+pub fn key_of(name: &str) -> Key {
+    Key::new(Kind::Person, folded(name), "")
 }
 
 /// A name as it stands in the journal: one space between words.

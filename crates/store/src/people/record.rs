@@ -4,7 +4,7 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
 use super::Role;
-use super::name::folded;
+use super::name::key_of;
 use crate::key::{Key, Kind};
 use crate::records::Record;
 
@@ -25,7 +25,7 @@ pub struct PersonRecord {
 impl PersonRecord {
     /// The key they are kept under.
     pub fn key(&self) -> Key {
-        Key::new(Kind::Person, folded(&self.name), "")
+        key_of(&self.name)
     }
 }
 
