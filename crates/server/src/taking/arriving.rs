@@ -43,16 +43,20 @@ pub(crate) struct OnDisk {
 }
 
 impl Arrived {
+    /// Nothing, and where it will be.
+    pub(super) fn none() -> Result<Self, Trouble> {
+        Ok(Self {
+            files: Vec::new(),
+            folder: tempfile::tempdir().map_err(|error| cant(&error))?,
+        })
+    }
+
     /// Reads what a form sends in its fields `files`.
     ///
     /// # Errors
     /// When it is too much, names aren't names, or nothing was sent.
     pub(crate) async fn read(mut form: Multipart) -> Result<Self, Trouble> {
-        let folder = tempfile::tempdir().map_err(|error| cant(&error))?;
-        let mut arrived = Self {
-            files: Vec::new(),
-            folder,
-        };
+        let mut arrived = Self::none()?;
         let mut room = MOST_IN_ALL;
         let mut refused = None;
         while let Some(mut field) = form.next_field().await.map_err(|error| broken(&error))? {

@@ -56,3 +56,25 @@ impl Waiting {
         held.1.retain(|lot| lot.number != number);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{MOST_WAITING, Waiting};
+    use crate::taking::arriving::Arrived;
+
+    #[test]
+    fn a_lot_is_seen_by_whoever_brought_it_and_the_oldest_goes() {
+        let waiting = Waiting::default();
+        let first = waiting.put("Lee", Arrived::none().unwrap());
+        assert!(waiting.get(first, "Lee").is_some());
+        assert!(waiting.get(first, "Kim").is_none(), "somebody else's");
+        let last = (0..MOST_WAITING)
+            .map(|_| waiting.put("Lee", Arrived::none().unwrap()))
+            .last();
+        assert!(waiting.get(first, "Lee").is_none(), "the oldest is gone");
+        let last = last.unwrap();
+        assert!(waiting.get(last, "Lee").is_some());
+        waiting.drop(last);
+        assert!(waiting.get(last, "Lee").is_none());
+    }
+}

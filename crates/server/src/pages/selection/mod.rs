@@ -210,7 +210,7 @@ fn answered(opened: &Opened, answer: &Answered, wish: &Wish) -> Markup {
 fn turned(turned: &Turned, answer: &Answered, wish: &Wish) -> Markup {
     html! {
         div.brought {
-            p { strong { "Supposing " (answer.supposed.join("; ")) } ":" }
+            p { strong { "Supposing " (answer.supposed.join("; ")) } }
             dl {
                 dt { "enter" } dd { @if turned.enter.is_empty() { "none" } @else { (listed(&turned.enter)) } }
                 dt { "leave" } dd { @if turned.leave.is_empty() { "none" } @else { (listed(&turned.leave)) } }
