@@ -19,8 +19,11 @@ const tables = ["schedule.csv", "marks.csv", "barriers.csv", "building.toml"].ma
 const begun = [];
 
 /** A desk over a store that isn't there yet. */
-async function empty(name) {
-  const serving = spawn(program, ["serve", "--store", name, "--by", "Lee", "--port", "0"], { cwd: folder });
+const empty = (name) => opened("--store", name);
+
+/** A desk, and its address. */
+function opened(...what) {
+  const serving = spawn(program, ["serve", ...what, "--by", "Lee", "--port", "0"], { cwd: folder });
   begun.push(serving);
   return new Promise((found, failed) => {
     serving.stderr.on("data", (said) => {
@@ -214,6 +217,27 @@ const tests = {
     await at.keyboard.press("j");
     await at.keyboard.press("g");
     await at.waitForURL(/judge$/);
+    await at.context().close();
+  },
+
+  async "the demo's folder opens in one step, and again with what was entered there"() {
+    const at = await page();
+    for (const again of [false, true]) {
+      const desk = await opened("--project", "demo-project");
+      await at.goto(desk);
+      assert.match(await at.textContent("main"), /60 joints/);
+      await at.goto(`${desk}/joints/J-005`);
+      const row = at.locator("tr", { hasText: "joint.width" });
+      if (again) assert.match(await row.textContent(), /31\/32 in\./, "what a person entered stays");
+      else {
+        await row.locator("summary").click();
+        await row.locator("input[name=value]").fill("31/32 in.");
+        await row.locator("input[name=source]").fill("witnessed");
+        await row.locator("button").click();
+        await at.waitForURL(/#known/);
+      }
+      begun.pop().kill();
+    }
     await at.context().close();
   },
 
