@@ -14,8 +14,7 @@ async fn forms_hold_a_token_and_nothing_is_done_without_it() {
     let bea = desk.somebody("Bea", Role::Administrator).await;
     for path in PAGES {
         let page = ada.get(path).await.text;
-        let forms = page.matches("<form").count();
-        assert_eq!(page.matches("method=\"post\"").count(), forms, "{path}");
+        let forms = page.matches("method=\"post\"").count();
         assert_eq!(
             page.matches(&ada.token).count(),
             forms,
