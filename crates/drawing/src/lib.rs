@@ -34,6 +34,6 @@ pub mod svg;
 
 pub use callout::Callout;
 pub use known::{Condition, Known, Undrawable};
-pub use section::{Scene, State};
-pub use sheet::{Heading, compose, sheet};
+pub use section::{Moved, Scene, State};
+pub use sheet::{Heading, at_one_state, compose, sheet};
 pub use svg::{Page, svg};

@@ -2,7 +2,7 @@
 
 mod support;
 
-use drawing::{Condition, Scene, State};
+use drawing::{Condition, Moved, Scene, State, at_one_state};
 use support::Demo;
 
 #[test]
@@ -27,6 +27,47 @@ fn parts_keep_apart_and_lengths_are_true_at_every_state() {
             }
         }
     });
+}
+
+#[test]
+fn a_joint_moves_from_closed_to_open_by_steps() {
+    let mut moving = 0;
+    Demo::read().each(|joint, known, _| {
+        let condition = Condition::of(known).unwrap();
+        let at = |percent: i64| Scene::moved(&condition, Moved::percent(percent));
+        for (state, percent) in [
+            (State::Closed, -100),
+            (State::AsFound, 0),
+            (State::Open, 100),
+        ] {
+            let width = |scene: Option<Scene>| scene.map(|scene| scene.behaviour.width);
+            assert_eq!(width(Scene::of(&condition, state)), width(at(percent)));
+        }
+        let mut widths = Vec::new();
+        for percent in (-100..=100).step_by(20) {
+            let Some(scene) = at(percent) else { continue };
+            support::assert_parts_keep_apart(&scene, &joint.name);
+            support::assert_lengths_are_true(&scene, &joint.name);
+            widths.push(scene.behaviour.width);
+            let page = at_one_state(&condition, Moved::percent(percent)).unwrap();
+            assert!(drawing::svg(&page).contains(&page.title), "{}", joint.name);
+        }
+        for pair in widths.windows(2) {
+            assert!(pair[0].compare(pair[1]).unwrap().is_lt(), "{}", joint.name);
+        }
+        // Half the way is half the length, exactly.
+        if let (Some(half), Some(whole)) = (at(-50), at(-100)) {
+            let found = condition.width.quantity;
+            let closed = |scene: &Scene| found.minus(scene.behaviour.width).unwrap();
+            let twice = closed(&half).plus(closed(&half)).unwrap();
+            assert_eq!(
+                twice.compare(closed(&whole)),
+                Some(core::cmp::Ordering::Equal)
+            );
+            moving += 1;
+        }
+    });
+    assert!(moving > 10, "{moving}");
 }
 
 #[test]

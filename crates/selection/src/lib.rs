@@ -5,6 +5,8 @@
 //!
 //! | module | what lives there |
 //! |---|---|
+//! | [`asking`] | what is asked: the condition of a joint or mark |
+//! | [`answer`] | the answer, as tables, pages and JSON show it |
 //! | [`index`] | what a library's listings ask, each point once; built once and kept |
 //! | [`search`] | the listings in order: those that fit, those with open questions only, those that need a change |
 //! | [`rank`] | that order |
@@ -12,12 +14,15 @@
 //! | [`change`] | a change in words |
 //! | [`mod@conditions`] | joints of which the same is known, told once |
 //! | [`mod@cover`] | the few listings that together serve every mark |
-//! | [`substitute`] | another product: which listings still hold |
+//! | [`substitute`] | a condition with another product |
+//! | [`substitution`] | another product: which listings of the schedule still hold |
 //!
 //! A match isn't an approval: nothing here says more than that what is known matches what a listing says as read.
 //!
 //! What is absent: files, clocks, randomness, and any comparison of a value with a bound.
 
+pub mod answer;
+pub mod asking;
 pub mod change;
 pub mod conditions;
 pub mod cost;
@@ -26,7 +31,10 @@ pub mod index;
 pub mod rank;
 pub mod search;
 pub mod substitute;
+pub mod substitution;
 
+pub use answer::{Answered, Listed, Named, Search, Turned};
+pub use asking::Asked;
 pub use change::Change;
 pub use conditions::{Condition, conditions};
 pub use cost::Cost;

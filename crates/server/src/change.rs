@@ -87,14 +87,22 @@ impl Desk {
             several => format!("confirmed {} clauses of {file}", several.len()),
         };
         let done = self.change(person, what, edits).await?;
+        self.read_anew(file).await?;
+        Ok(done)
+    }
+
+    /// Takes note that a listing is read otherwise from now on, and looks again at the joints that are built to it.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub(crate) async fn read_anew(&self, file: &str) -> Result<(), Trouble> {
         self.listings.forget(file);
         let project = self.project();
         let is_built_to = |joint: &site::Joint| {
             let name = project.listing(joint);
             name.and_then(|name| self.listings.which(name)).as_deref() == Some(file)
         };
-        self.refresh(is_built_to).await?;
-        Ok(done)
+        self.refresh(is_built_to).await
     }
 
     /// Records what a person decides of a clause at a joint, or at every joint of its mark. `seen` is as for an answer.

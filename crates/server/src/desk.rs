@@ -16,6 +16,8 @@ use tokio::sync::Notify;
 use crate::board::{Board, Found};
 use crate::listings::{Listings, Read, working};
 use crate::person::Person;
+use crate::selecting::Library;
+use crate::taking::waiting::Waiting;
 use crate::trouble::Trouble;
 
 /// The desk: one store, and what was found in it.
@@ -23,6 +25,10 @@ use crate::trouble::Trouble;
 pub struct Desk {
     pub(crate) store: Store,
     pub(crate) listings: Listings,
+    /// What the listings ask, made ready for searching.
+    pub(crate) library: Library,
+    /// Files that were brought and not taken yet.
+    pub(crate) waiting: Waiting,
     project: RwLock<Arc<Project>>,
     board: RwLock<Board>,
     /// How often something changed that findings rest on. A finding that was begun before the last time isn't put on the board.
@@ -72,6 +78,8 @@ impl Desk {
             project: RwLock::new(Arc::new(store.outline().await?)),
             board: RwLock::default(),
             listings: Listings::default(),
+            library: Library::default(),
+            waiting: Waiting::default(),
             store,
         };
         desk.listings.refresh(&desk.store).await?;

@@ -10,6 +10,10 @@
 //! | `listings` | listings as read, the last ones used kept |
 //! | `board` | what was found at every joint, brought up to date as the store changes |
 //! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
+//! | `correcting` | a clause that was read wrongly |
+//! | `selecting` | which listings of the store fit a condition |
+//! | `submitting` | what a contractor proposes, and its review |
+//! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
 //! | `person` | who acts, and what that asks for |
@@ -24,13 +28,17 @@ mod api;
 mod board;
 mod body;
 mod change;
+mod correcting;
 pub mod desk;
 mod guard;
 mod listings;
 mod pages;
 pub mod people;
 mod person;
+mod selecting;
 mod serving;
+mod submitting;
+mod taking;
 mod trouble;
 
 use std::net::SocketAddr;

@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, VecDeque};
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
-use listing::Reading;
 use listing::confirm::Overlay;
+use listing::{Reading, Status};
 use shelf::{Document, Laid, Named, State, Which, which};
 use store::Store;
 
@@ -38,6 +38,13 @@ pub(crate) struct Heading {
     sha256: String,
     /// Its designation.
     pub(crate) designation: String,
+}
+
+impl Heading {
+    /// SHA-256 of its document.
+    pub(crate) fn sha256(&self) -> &str {
+        &self.sha256
+    }
 }
 
 /// The listings of a store.
@@ -91,6 +98,11 @@ impl Listings {
         headings.sort_by(|a, b| a.file.cmp(&b.file));
         *self.headings.lock().unwrap_or_else(PoisonError::into_inner) = headings;
         Ok(())
+    }
+
+    /// Another number whenever something was forgotten: what was made of the readings before is out of date.
+    pub(crate) fn edition(&self) -> u64 {
+        self.epoch.load(Ordering::SeqCst)
     }
 
     /// The listings there are, by file.
@@ -175,6 +187,12 @@ impl Listings {
 }
 
 impl Read {
+    /// Whether a person has corrected how a clause was read.
+    pub(crate) fn is_corrected(&self, clause: &str) -> bool {
+        let mut clauses = self.state.clauses.iter();
+        clauses.any(|one| one.id == clause && one.status == Status::Corrected)
+    }
+
     fn of(file: &str, bytes: &[u8], overlay: Option<&Overlay>) -> Result<Self, Trouble> {
         let document = Document::read(file, bytes).map_err(|error| Trouble::Refused {
             message: format!("{file} can't be read: {error}"),

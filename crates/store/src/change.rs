@@ -33,7 +33,7 @@ pub struct Change {
 }
 
 /// One record to be changed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Edit {
     /// Which.
     pub key: Key,

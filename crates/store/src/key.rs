@@ -34,6 +34,10 @@ pub enum Kind {
     Attachment,
     /// An answer to a question.
     Answer,
+    /// What a contractor proposes for some marks, and what came of it.
+    Submittal,
+    /// What a reviewer says of a clause of a submittal.
+    Comment,
     /// A person who may sign in to the project.
     Person,
     /// An invitation that nobody has taken up.
@@ -42,7 +46,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 14] = [
         Self::Building,
         Self::Barrier,
         Self::Mark,
@@ -53,6 +57,8 @@ impl Kind {
         Self::Confirmation,
         Self::Attachment,
         Self::Answer,
+        Self::Submittal,
+        Self::Comment,
         Self::Person,
         Self::Invitation,
     ];
@@ -70,6 +76,8 @@ impl Kind {
             Self::Confirmation => "confirmation",
             Self::Attachment => "attachment",
             Self::Answer => "answer",
+            Self::Submittal => "submittal",
+            Self::Comment => "comment",
             Self::Person => "person",
             Self::Invitation => "invitation",
         }

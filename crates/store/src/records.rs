@@ -1,5 +1,6 @@
 //! What is kept: one type a kind of record.
 
+use jiff::civil::Date;
 use listing::confirm;
 use schemars::JsonSchema;
 use serde::de::DeserializeOwned;
@@ -199,6 +200,100 @@ pub struct AnswerRecord {
 
 impl Record for AnswerRecord {
     const KIND: Kind = Kind::Answer;
+}
+
+/// What a contractor proposes for some marks: a listing, and products with what is said of them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SubmittalRecord {
+    /// What it is, in words.
+    pub title: String,
+    /// Who submits it.
+    pub from: String,
+    /// When it came.
+    pub received: Date,
+    /// The marks that it is for.
+    pub marks: Vec<String>,
+    /// The listing that is proposed, by its file.
+    pub listing: String,
+    /// What is proposed, and said of it: products and their properties.
+    pub proposed: Vec<Fact>,
+    /// What came of the review, once a reviewer has said so.
+    pub outcome: Option<OutcomeRecord>,
+}
+
+impl Record for SubmittalRecord {
+    const KIND: Kind = Kind::Submittal;
+}
+
+/// What came of the review of a submittal: a named reviewer's decision.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OutcomeRecord {
+    /// What came of it.
+    pub outcome: Outcome,
+    /// What the reviewer adds; may be empty.
+    pub note: String,
+    /// Who decided.
+    pub by: String,
+    /// When.
+    pub when: Date,
+}
+
+/// The outcomes of a review of submittals, as construction contracts commonly name them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Outcome {
+    /// The work may go on as submitted.
+    NoExceptionsTaken,
+    /// The work may go on with the corrections that are noted.
+    MakeCorrectionsNoted,
+    /// It is to be corrected and submitted again.
+    ReviseAndResubmit,
+    /// Something else is to be submitted.
+    Rejected,
+}
+
+impl Outcome {
+    /// Every outcome.
+    pub const ALL: [Self; 4] = [
+        Self::NoExceptionsTaken,
+        Self::MakeCorrectionsNoted,
+        Self::ReviseAndResubmit,
+        Self::Rejected,
+    ];
+
+    /// The trade's words for it.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::NoExceptionsTaken => "no exceptions taken",
+            Self::MakeCorrectionsNoted => "make corrections noted",
+            Self::ReviseAndResubmit => "revise and resubmit",
+            Self::Rejected => "rejected",
+        }
+    }
+}
+
+/// What a reviewer says of a clause of a submittal at a mark.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CommentRecord {
+    /// The mark.
+    pub mark: String,
+    /// The clause's id; empty for the submittal as a whole.
+    pub clause: String,
+    /// The clause's words then.
+    pub words: String,
+    /// What is said.
+    pub comment: String,
+    /// Who says it.
+    pub by: String,
+    /// When.
+    pub when: Date,
+}
+
+impl Record for CommentRecord {
+    const KIND: Kind = Kind::Comment;
 }
 
 /// The attachment that a record's canonical value stands for, if it stands for one: its hash and size.

@@ -139,3 +139,32 @@ async fn what_is_confirmed_of_a_listing_comes_out_as_it_went_in() {
     })
     .await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_part_of_the_schedule_leaves_the_rest_where_it_asks_to() {
+    on_each("a part of the schedule", async |ground| {
+        let store = ground.make().await;
+        take(&store, "Kim", &[]).await;
+        let table = b"joint,mark,joint.width\n#source,,drawing A-9\nJ-900,HW1,1 in.\n";
+        let file = site::File {
+            name: "more.csv",
+            bytes: table,
+        };
+        let project = site::import::import(&[file]).unwrap().project;
+        let mut proposal = store.propose(&project).await.unwrap();
+        assert_eq!(proposal.new, 2, "a joint and its width");
+        assert_eq!(proposal.changed, 0, "what is known of the mark stays");
+        assert!(proposal.removed > 60, "the other joints, unless left");
+        proposal.leave_others();
+        assert_eq!((proposal.removed, proposal.edits.len()), (0, 2));
+        store
+            .change(&change("Kim", "took more", proposal.edits))
+            .await
+            .unwrap();
+        let after = store.project().await.unwrap();
+        assert_eq!(after.joints.len(), demo_project(&[]).joints.len() + 1);
+        assert_eq!(after.marks, demo_project(&[]).marks);
+        assert_whole(&store).await;
+    })
+    .await;
+}

@@ -39,6 +39,7 @@ pub mod rating;
 pub mod stage;
 pub mod standard;
 pub mod term;
+mod terms_in;
 pub mod trade;
 mod vocabulary;
 

@@ -190,6 +190,12 @@ impl Vocabulary {
         &self.common.terms
     }
 
+    /// What goes by a word; empty where nothing does.
+    pub(crate) fn entries(&self, term: &str) -> impl Iterator<Item = Entry<'_>> {
+        let places = self.glossary.places(term).iter();
+        places.filter_map(|place| place.entry(self))
+    }
+
     /// What a word of the trade means: every component, property, class, rating, standard or term that goes by it,
     /// whatever its capitals and hyphens; the nearest known words where nothing does.
     ///

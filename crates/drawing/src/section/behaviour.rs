@@ -14,6 +14,31 @@ pub enum State {
     AsFound,
     /// As far open as it goes.
     Open,
+    /// Somewhere between.
+    Moving,
+}
+
+/// How far a joint has moved, in percent of the way that it goes: -100 is fully closed, 0 as found, 100 fully open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Moved(i8);
+
+impl Moved {
+    /// As found.
+    pub const NONE: Self = Self(0);
+
+    /// So far; what is farther than fully is fully.
+    pub fn percent(percent: i64) -> Self {
+        Self(i8::try_from(percent.clamp(-100, 100)).unwrap_or_default())
+    }
+
+    const fn state(self) -> State {
+        match self.0 {
+            -100 => State::Closed,
+            0 => State::AsFound,
+            100 => State::Open,
+            _ => State::Moving,
+        }
+    }
 }
 
 impl State {
@@ -23,6 +48,7 @@ impl State {
             Self::Closed => "Fully closed",
             Self::AsFound => "As found",
             Self::Open => "Fully open",
+            Self::Moving => "On its way",
         }
     }
 }
@@ -63,13 +89,25 @@ impl Behaviour {
 
     /// A state of a joint; none where it doesn't move so, and none where nothing says that it does.
     pub fn at(condition: &Condition, state: State) -> Option<Self> {
-        let ratio = match state {
-            State::AsFound => Number::ZERO,
-            State::Closed => condition.motion.closing.as_ref()?.ratio(),
-            State::Open => -condition.motion.opening.as_ref()?.ratio(),
+        let moved = match state {
+            State::Closed => Moved(-100),
+            State::Open => Moved(100),
+            State::AsFound | State::Moving => Moved::NONE,
         };
+        Self::moved(condition, moved)
+    }
+
+    /// A joint that has moved so far; none where it doesn't move that way, and none where nothing says that it does.
+    pub fn moved(condition: &Condition, moved: Moved) -> Option<Self> {
+        let way = match moved.0 {
+            0 => Number::ZERO,
+            ..0 => condition.motion.closing.as_ref()?.ratio(),
+            _ => condition.motion.opening.as_ref()?.ratio(),
+        };
+        let part = Number::new(i128::from(-moved.0), 100)?;
+        let ratio = way.times(part)?;
         let width = closed_by(condition.width.quantity, ratio)?;
-        Some(Self::closed(condition, state, ratio, width))
+        Some(Self::closed(condition, moved.state(), ratio, width))
     }
 
     /// A joint closed by a share of its width.

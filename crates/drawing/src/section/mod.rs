@@ -13,7 +13,7 @@ mod soffit;
 mod sprayed_beam;
 
 pub(crate) use behaviour::both;
-pub use behaviour::{Behaviour, State};
+pub use behaviour::{Behaviour, Moved, State};
 pub(crate) use deck::profile as deck_profile;
 pub use part::{Component, Look, Material, Part, Shape};
 pub use scene::{Kinds, Measure, Scene, Side, Trouble};
@@ -29,6 +29,11 @@ impl Scene {
     /// The section of a joint at a state of its movement; none where it has no such state.
     pub fn of(condition: &Condition, state: State) -> Option<Self> {
         Some(Self::with(condition, Behaviour::at(condition, state)?))
+    }
+
+    /// The section of a joint that has moved so far; none where it doesn't move that way.
+    pub fn moved(condition: &Condition, moved: Moved) -> Option<Self> {
+        Some(Self::with(condition, Behaviour::moved(condition, moved)?))
     }
 
     fn with(condition: &Condition, behaviour: Behaviour) -> Self {

@@ -8,6 +8,7 @@ mod dimensions;
 mod heading;
 mod key;
 mod notes;
+mod one_state;
 mod profile;
 mod reasons;
 mod scale;
@@ -17,4 +18,5 @@ mod troubles;
 mod view;
 
 pub use heading::Heading;
+pub use one_state::at_one_state;
 pub use sheet_of::{compose, sheet};

@@ -143,16 +143,6 @@ fn what_next(folder: &str) -> String {
         ),
         (
             format!(
-                "{program} keep --project {folder} --into {folder}/clinic.sqlite --by \"R. Reviewer\""
-            ),
-            "the project in a store that forgets nothing; then, to work on it in a browser:",
-        ),
-        (
-            format!("{program} serve --store {folder}/clinic.sqlite --by \"R. Reviewer\""),
-            "the desk, at http://127.0.0.1:8452, on this machine alone",
-        ),
-        (
-            format!(
                 "{program} compare {folder}/listings/hw-d-0412-ed3.txt {folder}/listings/hw-d-0412-ed4.txt"
             ),
             "two editions of a listing",
@@ -166,6 +156,10 @@ fn what_next(folder: &str) -> String {
     }
     text.push_str(&format!(
         "  {folder}/README.md says what the demo is meant to show.\n"
+    ));
+    text.push_str(&show::page::heading("All of it in a browser"));
+    text.push_str(&format!(
+        "  {program} serve --project {folder} --by \"R. Reviewer\"\n      the desk, at http://127.0.0.1:8452, on this machine alone\n"
     ));
     text
 }

@@ -1,15 +1,15 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use selection::Wanted;
+use selection::substitution::supposing;
+use selection::{Asked, Wanted};
 use site::import::Import;
 
 use crate::answer::{Answer, Outcome};
 use crate::fault::{Fault, Faults};
 use crate::files;
 use crate::finding::request::{self, NEAREST};
-use crate::finding::substitution::supposing;
-use crate::finding::{self, Asked, Finds, Search};
+use crate::finding::{self, Finds};
 use crate::inputs::Inputs;
 use crate::library::Library;
 use crate::show;
@@ -67,12 +67,7 @@ impl Find {
         let library = Library::open(&self.inputs.listings()?)?;
         let aside = show::find::aside(&library);
         let finds = match (&import, self.all) {
-            (Some(import), true) => finding::found_for_all(
-                &import.project,
-                &library,
-                &finding::of_marks(&import.project),
-                self.most,
-            )?,
+            (Some(import), true) => finding::found_for_all(&import.project, &library, self.most)?,
             (None, true) => {
                 return Err(self
                     .inputs
@@ -114,7 +109,7 @@ impl Find {
             every_single_change: true,
         };
         if self.with.is_empty() {
-            finding::found(project, library, std::slice::from_ref(asked), &wanted)
+            finding::found(project, library, asked, &wanted)
         } else {
             finding::found_if(project, library, known, asked, &wanted)
         }
@@ -155,13 +150,13 @@ fn written(
     asked: &Asked,
     folder: &std::path::Path,
 ) -> Result<Answer, Faults> {
-    let search = Search::of(library);
     let wanted = Wanted {
         open: NEAREST,
         near: NEAREST,
         every_single_change: false,
     };
-    let answers = search.answer(std::slice::from_ref(asked), &wanted)?;
+    let one = std::slice::from_ref(asked);
+    let answers = finding::searched(library, |search| search.answer(one, &wanted))?;
     let Some(answer) = answers.first() else {
         return Err(no_name().into());
     };
@@ -179,7 +174,9 @@ fn written(
             .into());
     }
     let project = import.map(|import| &import.project);
-    let request = request::request(project, &search, asked, answer);
+    let request = finding::searched(library, |search| {
+        Ok(request::request(project, search, asked, answer))
+    })?;
     request::write(folder, &request)?;
     Ok(
         Answer::of(show::find::written(&files::shown(folder), &request, answer))

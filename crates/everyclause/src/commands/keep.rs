@@ -1,4 +1,4 @@
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use clap::Args;
 use jiff::Timestamp;
@@ -50,6 +50,17 @@ struct Document<'h> {
 }
 
 impl Keep {
+    /// Keeping the files of a folder that holds everything.
+    pub(crate) fn of_project(folder: PathBuf, into: Stored, by: Option<String>) -> Self {
+        Self {
+            inputs: Inputs::of_project(folder),
+            into: into.store,
+            into_attachments: into.attachments,
+            by,
+            look: false,
+        }
+    }
+
     /// What was kept.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
         if self.inputs.is_a_store() {

@@ -64,7 +64,7 @@ impl Contract {
             Self::Work => schema_for!(crate::working::Card),
             Self::TakeOff => schema_for!(crate::working::quantities::Quantities),
             Self::Find => schema_for!(crate::finding::Finds),
-            Self::Substitute => schema_for!(crate::finding::substitution::Substitution),
+            Self::Substitute => schema_for!(selection::substitution::Substitution),
             Self::Verify => schema_for!(store::Verified),
             Self::Journal => schema_for!(Vec<store::Made>),
             Self::Leakage => schema_for!(crate::working::leakage::Leakages),

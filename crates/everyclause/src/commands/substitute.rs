@@ -1,10 +1,10 @@
 use clap::Args;
+use selection::substitution::Outcome as OfMark;
 use site::{Fact, Value};
 
 use crate::answer::{Answer, Outcome};
 use crate::fault::{Fault, Faults};
 use crate::finding;
-use crate::finding::substitution::{self, Outcome as OfMark};
 use crate::inputs::Inputs;
 use crate::library::Library;
 use crate::show;
@@ -47,8 +47,7 @@ impl Substitute {
         };
         let library = Library::open(&self.inputs.listings()?)?;
         let aside = show::find::aside(&library);
-        let made =
-            substitution::substituted(&import.project, &library, &product, &with, self.most)?;
+        let made = finding::substituted(&import.project, &library, &product, &with, self.most)?;
         let holds = made.marks.iter().all(|mark| mark.outcome == OfMark::Holds);
         let answer = if self.json {
             Answer::json(&made)

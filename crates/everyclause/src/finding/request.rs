@@ -5,10 +5,9 @@ use std::path::Path;
 
 use conformance::{Finding, Subject};
 use drawing::{Heading, Known};
-use selection::Library as _;
+use selection::{Answered, Asked, Listed, Search};
 use site::Project;
 
-use super::{Answered, Asked, Listed, Search};
 use crate::fault::{Fault, Faults};
 use crate::files;
 use crate::show::words::{counted, on_one_line};
@@ -52,7 +51,7 @@ fn sheet(
     building: &str,
 ) -> Option<(String, String)> {
     let subject: Subject<'_> = asked.subject();
-    let checklist = search.checklists().checklist(listed.matched.at)?;
+    let checklist = search.library().checklist(listed.matched.at)?;
     let result = checklist.explain(&subject, &checklist.decide(&subject));
     let known = Known {
         subject: &subject,

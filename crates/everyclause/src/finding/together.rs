@@ -3,10 +3,8 @@
 use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
-use selection::cover;
+use selection::{Answered, Listed, cover};
 use serde::Serialize;
-
-use super::Answered;
 
 /// How long a smallest choice is looked for.
 const MOST_STEPS: usize = 200_000;
@@ -84,7 +82,7 @@ impl Together {
 }
 
 fn serving(listing: &str, answers: &[Answered]) -> Serving {
-    let of = |pick: fn(&Answered) -> &Vec<super::Listed>| -> Vec<String> {
+    let of = |pick: fn(&Answered) -> &Vec<Listed>| -> Vec<String> {
         let has = |answer: &&Answered| pick(answer).iter().any(|one| one.listing == listing);
         answers
             .iter()

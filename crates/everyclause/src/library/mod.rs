@@ -10,9 +10,8 @@ use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
 
 use conformance::Checklist;
-use listing::Reading;
-use selection::Index;
 use selection::index::Builder;
+use selection::{Index, Named};
 use sha2::{Digest, Sha256};
 
 use crate::fault::{Fault, Faults};
@@ -170,11 +169,6 @@ impl Library {
         place.get_or_init(|| self.listings.get(at)?.open()).as_ref()
     }
 
-    /// Its reading.
-    pub(crate) fn reading(&self, at: usize) -> Option<&Reading> {
-        self.state(at).map(|state| &**state)
-    }
-
     /// The listing that goes by a name: its file's without the ending, else its designation.
     pub(crate) fn find(&self, name: &str) -> Option<usize> {
         let goes_by = |other: &str| other.eq_ignore_ascii_case(name.trim());
@@ -204,6 +198,16 @@ impl selection::Library for Checklists<'_> {
         let made = self.made.get(at)?;
         made.get_or_init(|| self.library.state(at).map(checklist))
             .as_ref()
+    }
+}
+
+impl Named for Checklists<'_> {
+    fn stem(&self, at: usize) -> &str {
+        self.library.stem(at)
+    }
+
+    fn which(&self, name: &str) -> Option<usize> {
+        self.library.find(name)
     }
 }
 

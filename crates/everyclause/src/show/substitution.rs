@@ -2,13 +2,13 @@
 
 use comfy_table::Cell;
 use conformance::Verdict;
+use selection::substitution::{OfMark, Outcome, Substitution};
 
 use super::find::stands;
 use super::page::{heading, wrapped};
 use super::paint::{STRONG, cell, paint};
 use super::table;
 use super::words::{counted, listed, on_one_line, shortened};
-use crate::finding::substitution::{OfMark, Outcome, Substitution};
 
 /// What it would come to, mark by mark.
 pub(crate) fn substitution(made: &Substitution) -> String {

@@ -3,6 +3,7 @@
 use core::fmt::Write;
 
 use super::{corrected, evened, line, lines, number};
+use crate::confirm::read_as;
 use crate::model::{Clause, Item, Reading, Requirement, Span};
 use crate::reader::read_text;
 
@@ -33,8 +34,9 @@ pub fn of_corrections(text: &str, as_read: &Reading, overlaid: &Reading) -> Case
     let mut page = HEAD.to_owned();
     let mut held = 0;
     let mut left = Vec::new();
-    for (index, right) in corrected(overlaid) {
-        let Some(wrong) = as_read.clauses.get(index) else {
+    for right in corrected(overlaid) {
+        let read_as = read_as(&right.id);
+        let Some(wrong) = as_read.clauses.iter().find(|clause| clause.id == read_as) else {
             continue;
         };
         match case(text, as_read, wrong, right) {

@@ -174,9 +174,9 @@ fn evened(words: &str) -> String {
 }
 
 /// The clauses that a person has corrected.
-fn corrected(reading: &Reading) -> impl Iterator<Item = (usize, &Clause)> {
-    let clauses = reading.clauses.iter().enumerate();
-    clauses.filter(|(_, clause)| clause.status == Status::Corrected)
+fn corrected(reading: &Reading) -> impl Iterator<Item = &Clause> {
+    let clauses = reading.clauses.iter();
+    clauses.filter(|clause| clause.status == Status::Corrected)
 }
 
 #[cfg(test)]

@@ -7,13 +7,19 @@
 //! Only a [`ConfirmedListing`] can give a final verdict. It can't be made any other way than by [`confirm`], and that only when
 //! every clause is covered.
 
+mod correct;
 mod overlay;
+mod said;
 
 use core::ops::Deref;
 
-pub use overlay::{Correction, Entry, Overlay, OverlayError};
+pub use correct::read_as;
+pub use overlay::{Applies, Correction, Entry, Overlay, OverlayError};
+pub use said::{Said, SaidOf, Wrong};
 
-use crate::model::{Bound, Clause, Confidence, Reading, Relation, Requirement, Span, Status};
+use correct::{correct, further};
+
+use crate::model::{Clause, Confidence, Reading, Status};
 
 /// A listing whose every clause a named person has confirmed or corrected.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -70,15 +76,23 @@ impl Overlaid {
 pub fn confirm(mut reading: Reading, overlay: &Overlay) -> Overlaid {
     let other_source = overlay.source_sha256 != reading.source.sha256;
     let mut lost = Vec::new();
+    let mut found = Vec::new();
     for entry in &overlay.entries {
         match find(&reading.clauses, entry) {
             Some(index) => {
                 if let Some(clause) = reading.clauses.get_mut(index) {
+                    let read = clause.clone();
                     apply(clause, entry);
+                    found.extend(further(&read, entry).map(|clause| (index, clause)));
                 }
             }
             None => lost.push(entry.clone()),
         }
+    }
+    // Not before every entry has found its clause; from the last on, so that places hold.
+    found.sort_by_key(|(index, _)| *index);
+    for (index, clause) in found.into_iter().rev() {
+        reading.clauses.insert(index + 1, clause);
     }
     Overlaid {
         reading,
@@ -135,70 +149,10 @@ fn apply(clause: &mut Clause, entry: &Entry) {
     }
 }
 
-/// Replaces what a person has corrected; the words and their place stay the listing's.
-fn correct(clause: &mut Clause, correction: &Correction) {
-    if let Some(property) = &correction.property {
-        clause.property.clone_from(property);
-        if let Some(known) = vocabulary::vocabulary().property(property) {
-            clause.component.clone_from(&known.component);
-            clause.attribute = known.attribute.replace('_', " ");
-        }
-    }
-    if correction.prose {
-        clause.requirement = Requirement::Prose;
-        clause.confidence = Confidence::Prose;
-    }
-    if correction.unconditional {
-        clause.condition = None;
-    }
-    if let Some(relation) = correction.relation {
-        let at = clause.bound().map_or_else(
-            || Span::new(clause.span.start(), clause.span.start()),
-            |bound| bound.at,
-        );
-        let held = clause.bound().cloned();
-        let value = |own: Option<measure::Quantity>| own.map(|quantity| quantity.number);
-        let unit = correction
-            .lo
-            .or(correction.hi)
-            .map(|quantity| quantity.unit)
-            .or(held.as_ref().map(|bound| bound.unit));
-        let Some(unit) = unit else { return };
-        let stated = correction.lo.is_some() || correction.hi.is_some();
-        let (lo, hi) = if stated {
-            (value(correction.lo), value(correction.hi))
-        } else {
-            let one = held.as_ref().and_then(|bound| bound.lo.or(bound.hi));
-            match relation {
-                Relation::AtMost | Relation::LessThan => (None, one),
-                Relation::Between => (
-                    held.as_ref().and_then(|bound| bound.lo),
-                    held.as_ref().and_then(|bound| bound.hi),
-                ),
-                _ => (one, None),
-            }
-        };
-        let second = if stated {
-            None
-        } else {
-            held.and_then(|bound| bound.second)
-        };
-        clause.requirement = Requirement::Bound(Bound {
-            relation,
-            lo,
-            hi,
-            unit,
-            lo_excluded: false,
-            bare: false,
-            at,
-            second,
-        });
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::{Relation, Requirement};
     use crate::read_text;
 
     const TEXT: &str = "1. Packing - Min 4 in. (102 mm) deep, nominal density 4 pcf. Fibers run parallel to the wall.\n";
@@ -255,6 +209,94 @@ mod tests {
         assert_eq!(
             confirmed.clauses[1].bound().unwrap().relation,
             Relation::AtLeast
+        );
+    }
+
+    #[test]
+    fn words_that_no_rule_could_read_become_clauses() {
+        let reading = read_text("a.txt", TEXT);
+        let prose = reading
+            .clauses
+            .iter()
+            .position(|clause| clause.requirement == Requirement::Prose)
+            .unwrap();
+        let mut overlay = confirm_all(&reading, "Reviewer", day());
+        let said = |value: &str| Said {
+            property: Some("packing.depth".to_owned()),
+            relation: Some(Relation::AtMost),
+            value: Some(value.to_owned()),
+            applies: Some(SaidOf {
+                property: "joint.width".to_owned(),
+                relation: Relation::MoreThan,
+                value: "2 in.".to_owned(),
+            }),
+            ..Said::default()
+        };
+        let clause = &reading.clauses[prose];
+        let correct = |value: &str| said(value).correction(clause, &reading).unwrap();
+        overlay.entries[prose].correction = Some(correct("6 in."));
+        overlay.entries[prose].further = vec![correct("7 in."), correct("8 in.")];
+        assert_eq!(Overlay::parse(&overlay.to_toml()).unwrap(), overlay);
+        let confirmed = confirm(reading.clone(), &overlay).confirmed().unwrap();
+        let found: Vec<(&str, String)> = confirmed.clauses[prose..prose + 3]
+            .iter()
+            .map(|clause| (clause.id.as_str(), clause.bound().unwrap().to_string()))
+            .collect();
+        let id = clause.id.as_str();
+        assert_eq!(found[0], (id, "at most 6 in.".to_owned()));
+        assert_eq!(found[1].1, "at most 7 in.");
+        assert_eq!(found[2].1, "at most 8 in.");
+        assert_eq!(read_as(found[2].0), id);
+        for clause in &confirmed.clauses[prose..prose + 3] {
+            assert_eq!(clause.words, reading.clauses[prose].words);
+            assert_eq!(clause.confidence, Confidence::ByRule);
+            let applies = clause.condition.as_ref().unwrap().expr.to_string();
+            assert_eq!(applies, "joint.width > 2 in.");
+        }
+        assert_eq!(confirmed.clauses.len(), reading.clauses.len() + 2);
+        assert_eq!(
+            confirmed.places, reading.places,
+            "words stay where they are"
+        );
+        assert!(
+            Said {
+                value: Some("6".to_owned()),
+                ..said("6 in.")
+            }
+            .correction(clause, &reading)
+            .is_err()
+        );
+        assert!(
+            Said {
+                value: Some("6 pcf".to_owned()),
+                ..said("6 in.")
+            }
+            .correction(clause, &reading)
+            .is_err()
+        );
+        assert!(
+            Said {
+                option: Some("Z".to_owned()),
+                ..said("6 in.")
+            }
+            .correction(clause, &reading)
+            .is_err()
+        );
+    }
+
+    #[test]
+    fn words_that_require_nothing_ask_for_nothing() {
+        let reading = read_text("a.txt", TEXT);
+        let mut overlay = confirm_all(&reading, "Reviewer", day());
+        overlay.entries[0].correction = Some(Correction {
+            presence: Some(crate::model::Presence::Optional),
+            ..Correction::default()
+        });
+        let confirmed = confirm(reading, &overlay).confirmed().unwrap();
+        let presence = crate::model::Presence::Optional;
+        assert_eq!(
+            confirmed.clauses[0].requirement,
+            Requirement::Presence { presence }
         );
     }
 }

@@ -3,7 +3,7 @@
 use measure::Quantity;
 use serde::{Deserialize, Serialize};
 
-use crate::model::{Clause, Relation};
+use crate::model::{Clause, Presence, ProductName, Relation};
 
 /// What a person decided about the clauses of one source.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -38,6 +38,9 @@ pub struct Entry {
     /// What is right, when the reading was wrong.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub correction: Option<Correction>,
+    /// What the same words ask for besides, and the reader has overlooked.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub further: Vec<Correction>,
 }
 
 /// What is right where the reading was wrong. What isn't said stays as read.
@@ -70,6 +73,42 @@ pub struct Correction {
     /// Whether it always applies, whatever condition was read.
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     pub unconditional: bool,
+    /// Whether something must, must not or may be there. What may be there or not asks for nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub presence: Option<Presence>,
+    /// The option it belongs to, as the listing's choices are named; empty when it belongs to none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub option: Option<String>,
+    /// When it applies.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub applies: Option<Applies>,
+    /// Products, any one of which will do.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub names: Vec<ProductName>,
+}
+
+/// When a clause applies: where a property is so.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Applies {
+    /// The property.
+    pub property: String,
+    /// How it is compared: any relation but nominal and about.
+    pub relation: Relation,
+    /// The low or only value.
+    #[serde(
+        default,
+        skip_serializing_if = "Option::is_none",
+        with = "trade_quantity"
+    )]
+    pub lo: Option<Quantity>,
+    /// The high value.
+    #[serde(
+        default,
+        skip_serializing_if = "Option::is_none",
+        with = "trade_quantity"
+    )]
+    pub hi: Option<Quantity>,
 }
 
 /// Why a text isn't an overlay.
@@ -93,6 +132,7 @@ impl Entry {
             by: by.to_owned(),
             when,
             correction,
+            further: Vec::new(),
         }
     }
 }

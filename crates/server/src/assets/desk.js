@@ -66,4 +66,16 @@ document.addEventListener("keydown", (event) => {
   if (event.key === "j") go(clauses[Math.min(at + 1, clauses.length - 1)]);
   else if (event.key === "k") go(clauses[Math.max(at - 1, 0)]);
   else if (event.key === "c" && at >= 0) confirm(clauses[at]);
+  else if ((event.key === "e" || event.key === "g") && at >= 0) clauses[at].querySelector(`a[data-key="${event.key}"]`)?.click();
 });
+
+// The joint is drawn again as the slider moves; without this, the button does it.
+const moved = document.getElementById("moved");
+const moving = document.getElementById("moving");
+if (moved && moving) {
+  moved.form.querySelector("button").hidden = true;
+  moved.addEventListener("input", () => {
+    moving.src = moving.dataset.src + moved.value;
+    moving.alt = `The joint at ${moved.value} percent of its way: below zero it closes, above it opens. The words stand in the picture.`;
+  });
+}

@@ -3,18 +3,16 @@
 use std::sync::Arc;
 
 use axum::Form;
-use axum::extract::{Path, State};
-use axum::http::{StatusCode, header};
+use axum::extract::{Path, Query, State};
 use axum::response::{IntoResponse, Redirect, Response};
-use conformance::{Finding, JointResult, Standing, Subject, Verdict};
-use drawing::{Heading, Known};
+use conformance::{Finding, JointResult, Standing, Verdict};
 use maud::{Markup, html};
 use serde::Deserialize;
 use site::{Decision, Fact};
 use store::people::Role;
 use vocabulary::vocabulary;
 
-use super::{layout, path_of_joint, piece};
+use super::{layout, path_of_joint, piece, section};
 use crate::change::Said;
 use crate::desk::{Desk, Seen};
 use crate::person::{By, Inspector, Person, Reviewer};
@@ -24,9 +22,11 @@ pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
     person: Person,
     Path(name): Path<String>,
+    Query(moving): Query<section::Moving>,
 ) -> Result<Markup, Trouble> {
     let seen = desk.look(&name).await?;
-    Ok(shown(&person, &seen, None, &Entered::default()))
+    let entered = Entered::default();
+    Ok(shown(&person, &seen, None, &entered, moving.moved))
 }
 
 /// What a person enters of a joint.
@@ -60,7 +60,7 @@ pub(super) async fn enter(
         }
         Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
             let now = desk.look(&name).await?;
-            let body = shown(&person, &now, Some(&trouble), &entered);
+            let body = shown(&person, &now, Some(&trouble), &entered, 0);
             Ok((trouble.status(), body).into_response())
         }
         Err(trouble) => Err(trouble),
@@ -93,74 +93,26 @@ pub(super) async fn judge(
         Ok(_) => Ok(Redirect::to(&path_of_joint(&name)).into_response()),
         Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
             let now = desk.look(&name).await?;
-            let body = shown(&person, &now, Some(&trouble), &Entered::default());
+            let body = shown(&person, &now, Some(&trouble), &Entered::default(), 0);
             Ok((trouble.status(), body).into_response())
         }
         Err(trouble) => Err(trouble),
     }
 }
 
-/// The section of a joint, as a picture.
-pub(super) async fn section(
-    State(desk): State<Arc<Desk>>,
-    Path(name): Path<String>,
-) -> Result<Response, Trouble> {
-    let seen = desk.look(&name).await?;
-    let subject = Subject::of(&seen.project, &seen.joint);
-    let known = Known {
-        subject: &subject,
-        listing: seen
-            .listing
-            .as_ref()
-            .map(|read| &*read.state)
-            .zip(seen.result.as_ref()),
-    };
-    let drawn = drawing::sheet(&known, &heading(&seen));
-    Ok(match drawn {
-        Ok(page) => (
-            [(header::CONTENT_TYPE, "image/svg+xml")],
-            drawing::svg(&page),
-        )
-            .into_response(),
-        Err(why) => (StatusCode::NOT_FOUND, why.to_string()).into_response(),
-    })
-}
-
-fn heading(seen: &Seen) -> Heading {
-    let result = seen.result.as_ref();
-    let sentences = |result: &JointResult| {
-        let not_met = result.with(Verdict::NotMet);
-        not_met
-            .map(|finding| finding.explanation.sentence.clone())
-            .collect()
-    };
-    Heading {
-        joint: seen.joint.name.clone(),
-        mark: seen.joint.mark.clone(),
-        title: title(seen).to_owned(),
-        place: place(seen),
-        building: seen.project.building.name.clone(),
-        listing: result.map(listing).unwrap_or_default(),
-        outcome: result.map(|result| result.overall),
-        not_met: result.map(sentences).unwrap_or_default(),
-        open: result.map_or(0, |result| result.counts.open),
-        provisional: result.is_some_and(|result| result.standing == Standing::Provisional),
-    }
-}
-
-fn title(seen: &Seen) -> &str {
+pub(super) fn title(seen: &Seen) -> &str {
     seen.project
         .mark(&seen.joint.mark)
         .map_or("", |mark| &mark.title)
 }
 
-fn place(seen: &Seen) -> String {
+pub(super) fn place(seen: &Seen) -> String {
     let parts = [&seen.joint.storey, &seen.joint.grid, &seen.joint.barrier];
     let parts: Vec<&str> = parts.into_iter().flatten().map(String::as_str).collect();
     parts.join(" ")
 }
 
-fn listing(result: &JointResult) -> String {
+pub(super) fn listing(result: &JointResult) -> String {
     if result.edition.is_empty() {
         result.listing.clone()
     } else {
@@ -168,7 +120,13 @@ fn listing(result: &JointResult) -> String {
     }
 }
 
-fn shown(person: &Person, seen: &Seen, trouble: Option<&Trouble>, entered: &Entered) -> Markup {
+fn shown(
+    person: &Person,
+    seen: &Seen,
+    trouble: Option<&Trouble>,
+    entered: &Entered,
+    moved: i64,
+) -> Markup {
     let name = &seen.joint.name;
     let body = html! {
         h1 { (name) }
@@ -194,6 +152,7 @@ fn shown(person: &Person, seen: &Seen, trouble: Option<&Trouble>, entered: &Ente
             img src={ (path_of_joint(name)) "/section.svg" }
                 alt={ "Section of joint " (name) ", to scale: what it shows stands in words below." };
         }
+        (section::movement(seen, moved))
         @if let Some(result) = &seen.result {
             (layout::cautions(&conformance::cautions([result])))
             (findings(person, result, seen))
@@ -254,6 +213,9 @@ fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Marku
                     blockquote { (said.words) }
                     p { a href={ "/listings/" (piece(file)) "#" (super::reading::anchor(&said.clause)) } { "In the listing" } }
                 }
+                @if seen.listing.as_ref().is_some_and(|read| read.is_corrected(&said.clause)) {
+                    p.open { "A person has corrected how these words were read." }
+                }
                 p { "Asked for: " (said.requirement) @if let Some(condition) = &said.condition { ", " (condition) } }
                 @if let Some(fact) = &said.fact {
                     p {
@@ -266,30 +228,37 @@ fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Marku
     }
 }
 
-/// A form in which a person decides what no fact settles.
+/// A form in which a person decides what no fact settles, folded away.
 fn judging(person: &Person, clause: &str, seen: &Seen) -> Markup {
     html! {
         details.change {
             summary { "Judge" span.hidden { " " (clause) } }
-            form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/judgments" } {
-                (person.field())
-                input type="hidden" name="seen" value=(seen.seq);
-                input type="hidden" name="clause" value=(clause);
-                label { "Decision"
-                    select name="decision" {
-                        option value="accepted" { "It counts as met" }
-                        option value="rejected" { "It isn't met" }
-                    }
+            (judging_form(person, clause, seen))
+        }
+    }
+}
+
+/// A form in which a person decides what no fact settles.
+pub(super) fn judging_form(person: &Person, clause: &str, seen: &Seen) -> Markup {
+    html! {
+        form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/judgments" } {
+            (person.field())
+            input type="hidden" name="seen" value=(seen.seq);
+            input type="hidden" name="clause" value=(clause);
+            label { "Decision"
+                select name="decision" {
+                    option value="accepted" { "It counts as met" }
+                    option value="rejected" { "It isn't met" }
                 }
-                label { "For"
-                    select name="scope" {
-                        option value="joint" { (seen.joint.name) }
-                        option value="mark" { "every joint of " (seen.joint.mark) }
-                    }
-                }
-                label { "On what ground" input name="basis" required; }
-                button { "Record" }
             }
+            label { "For"
+                select name="scope" {
+                    option value="joint" { (seen.joint.name) }
+                    option value="mark" { "every joint of " (seen.joint.mark) }
+                }
+            }
+            label { "On what ground" input name="basis" required; }
+            button { "Record" }
         }
     }
 }

@@ -6,10 +6,13 @@ use store::people::Role;
 
 use crate::person::Person;
 
-const PLACES: [(&str, &str); 4] = [
+const PLACES: [(&str, &str); 7] = [
     ("/", "Overview"),
     ("/listings", "Listings"),
     ("/questions", "Questions"),
+    ("/selection", "Selection"),
+    ("/submittals", "Submittals"),
+    ("/import", "Import"),
     ("/journal", "Journal"),
 ];
 
@@ -19,7 +22,7 @@ const MANAGING: [(&str, &str); 2] = [("/people", "People"), ("/audit", "Audit")]
 /// A whole page for somebody; `place` is the path of the part of the desk that it belongs to.
 pub(super) fn page(person: &Person, title: &str, place: &str, body: &Markup) -> Markup {
     let around = html! {
-        (nav(place, person.signs_in() && person.may(Role::Administrator)))
+        (nav(place, Some(person)))
         @if person.signs_in() { (account(person, place)) }
     };
     framed(title, &around, body)
@@ -27,7 +30,7 @@ pub(super) fn page(person: &Person, title: &str, place: &str, body: &Markup) -> 
 
 /// A whole page for whoever it is.
 pub(super) fn unowned(title: &str, body: &Markup) -> Markup {
-    framed(title, &nav("", false), body)
+    framed(title, &nav("", None), body)
 }
 
 /// A whole page for who hasn't signed in, and has nowhere else to go.
@@ -35,11 +38,17 @@ pub(super) fn at_the_door(title: &str, body: &Markup) -> Markup {
     framed(title, &html! {}, body)
 }
 
-fn nav(place: &str, manages: bool) -> Markup {
+/// The parts of the desk that somebody may go to.
+fn nav(place: &str, person: Option<&Person>) -> Markup {
+    let manages = person.is_some_and(|one| one.signs_in() && one.may(Role::Administrator));
+    let imports = person.is_none_or(|one| one.may(Role::Reviewer));
     let managing = MANAGING.iter().filter(|_| manages);
+    let places = PLACES
+        .iter()
+        .filter(|(path, _)| imports || *path != "/import");
     html! {
         nav aria-label="Parts of the desk" {
-            @for (path, name) in PLACES.iter().chain(managing) {
+            @for (path, name) in places.chain(managing) {
                 @if *path == place {
                     a href=(path) aria-current="page" { (name) }
                 } @else {

@@ -12,7 +12,8 @@ use crate::person::Person;
 pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Markup {
     let body = html! {
         h1 { "Listings" }
-        table {
+        @if desk.listings.headings().is_empty() { p { "There are no listings yet. " a href="/import" { "Import" } " some to begin." } }
+        @else { table {
             thead { tr { th scope="col" { "File" } th scope="col" { "Designation" } } }
             tbody {
                 @for heading in desk.listings.headings() {
@@ -22,7 +23,7 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Marku
                     }
                 }
             }
-        }
+        } }
     };
     layout::page(&person, "Listings", "/listings", &body)
 }

@@ -1,5 +1,7 @@
 //! The pages.
 
+mod clause;
+mod import;
 mod joint;
 mod journal;
 mod layout;
@@ -8,10 +10,14 @@ mod overview;
 mod people;
 mod questions;
 mod reading;
+mod section;
+mod selection;
+mod submittals;
 
 use std::sync::Arc;
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
@@ -19,6 +25,7 @@ use maud::{Markup, html};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 
 use crate::desk::Desk;
+use crate::taking::arriving::MOST_READ;
 use crate::trouble::Trouble;
 
 /// The pages, by where they are.
@@ -28,12 +35,51 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/joints/{joint}", get(joint::page))
         .route("/joints/{joint}/facts", post(joint::enter))
         .route("/joints/{joint}/judgments", post(joint::judge))
-        .route("/joints/{joint}/section.svg", get(joint::section))
+        .route("/joints/{joint}/section.svg", get(section::sheet))
+        .route("/joints/{joint}/moved.svg", get(section::moved))
         .route("/listings", get(listings::page))
         .route("/listings/{file}", get(reading::page))
         .route("/listings/{file}/confirm", post(reading::confirm))
+        .route(
+            "/listings/{file}/clauses/{clause}/correct",
+            get(clause::correct::page).post(clause::correct::send),
+        )
+        .route(
+            "/listings/{file}/clauses/{clause}/take-back",
+            post(clause::correct::take_back),
+        )
+        .route(
+            "/listings/{file}/clauses/{clause}/judge",
+            get(clause::judge::page),
+        )
+        .route(
+            "/listings/{file}/clauses/{clause}/page",
+            get(clause::sheet::of_clause),
+        )
+        .route("/listings/{file}/pages/{page}", get(clause::sheet::page))
+        .route("/listings/{file}/cases.md", get(clause::correct::cases))
+        .route("/selection", get(selection::page))
+        .route("/selection/substitute", get(selection::substitute::page))
+        .route("/submittals", get(submittals::page).post(submittals::enter))
+        .route("/submittals/{number}", get(submittals::review::page))
+        .route(
+            "/submittals/{number}/comments",
+            post(submittals::review::comment),
+        )
+        .route(
+            "/submittals/{number}/outcome",
+            post(submittals::review::decide),
+        )
+        .route("/submittals/{number}/letter", get(submittals::letter::page))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/journal", get(journal::page))
+        .route(
+            "/import",
+            get(import::page)
+                .post(import::bring)
+                .layer(DefaultBodyLimit::max(MOST_READ)),
+        )
+        .route("/import/{lot}", get(import::look).post(import::take))
         .route(
             "/sign-in",
             get(people::sign_in::page).post(people::sign_in::sign_in),
@@ -65,6 +111,10 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
             get(|| async { asset("image/svg+xml", ICON) }),
         )
         .route(
+            "/assets/import.js",
+            get(|| async { asset("text/javascript", IMPORT_JS) }),
+        )
+        .route(
             "/assets/desk.js",
             get(|| async { asset("text/javascript", JS) }),
         )
@@ -72,6 +122,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
 
 const CSS: &str = include_str!("../assets/desk.css");
 const JS: &str = include_str!("../assets/desk.js");
+const IMPORT_JS: &str = include_str!("../assets/import.js");
 const ICON: &str = include_str!("../assets/icon.svg");
 
 fn asset(kind: &'static str, text: &'static str) -> Response {

@@ -40,7 +40,7 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Resul
         section aria-labelledby="places" {
             h2 id="places" { "Storeys and barriers" }
             div.storeys { @for place in &places { (storey(place)) } }
-            @if places.is_empty() { p { "There are no joints yet. " code { "everyclause keep" } " puts a schedule into the store." } }
+            @if places.is_empty() { p { "There are no joints yet. " a href="/import" { "Import" } " listings and a schedule to begin." } }
         }
         div.columns {
             section aria-labelledby="asked" {

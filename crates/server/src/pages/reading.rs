@@ -40,7 +40,16 @@ pub(super) async fn page(
         h1 { (designation) @if !reading.header.edition.is_empty() { ", " (reading.header.edition) } }
         (state(&person, &read))
         (warnings(reading))
-        @if person.may(Role::Reviewer) { p.keys.quiet { "Keys: " kbd { "j" } " and " kbd { "k" } " go from clause to clause, " kbd { "c" } " confirms the one you are at." } }
+        @if reading.clauses.iter().any(|clause| clause.status == Status::Corrected) {
+            p {
+                a href={ "/listings/" (piece(&file)) "/cases.md" } { "What was corrected, as cases that teach the reader" }
+                ". The page quotes the listing, which belongs to its holder: don’t publish it."
+            }
+        }
+        @if person.may(Role::Reviewer) { p.keys.quiet {
+            "Keys: " kbd { "j" } " and " kbd { "k" } " go from clause to clause; "
+            kbd { "c" } " confirms the one you are at, " kbd { "e" } " corrects it, " kbd { "g" } " judges it."
+        } }
         p role="status" id="said" {}
         div.desk {
             section aria-labelledby="source" {
@@ -147,12 +156,13 @@ fn one(person: &Person, file: &str, clause: &Clause) -> Markup {
     };
     let is_draft = clause.status == Status::Draft;
     html! {
-        li.clause.draft[is_draft] id=(anchor(&clause.id)) tabindex="-1" {
+        li.clause.draft[is_draft].prose[clause.confidence == Confidence::Prose] id=(anchor(&clause.id)) tabindex="-1" {
             h3 { (clause.id) " " (title) }
             p { (asked_for(clause)) }
             @if let Some(condition) = &clause.condition { p.quiet { "When: " (condition.words) } }
             @if let Some(option) = &clause.option { p.quiet { "Option: " (option) } }
             blockquote { (clause.words) }
+            (terms(clause))
             p.quiet {
                 @match clause.confidence {
                     Confidence::ByRule => { "Read by " (clause.read_by.join(", ")) },
@@ -170,6 +180,39 @@ fn one(person: &Person, file: &str, clause: &Clause) -> Markup {
                 }
             } @else {
                 p.met { span aria-hidden="true" { "✓ " } @if clause.status == Status::Corrected { "corrected" } @else { "confirmed" } }
+            }
+            (elsewhere(person, file, clause))
+        }
+    }
+}
+
+/// Where a clause is corrected, judged, or seen on its page.
+fn elsewhere(person: &Person, file: &str, clause: &Clause) -> Markup {
+    let path = format!("/listings/{}/clauses/{}", piece(file), piece(&clause.id));
+    html! {
+        p.ways {
+            @if person.may(Role::Reviewer) {
+                a data-key="e" href={ (path) "/correct" } { "Correct" span.hidden { " " (clause.id) } } " "
+                a data-key="g" href={ (path) "/judge" } { "Judge" span.hidden { " " (clause.id) } } " "
+            }
+            @if is_pdf(file) { a href={ (path) "/page" } { "On its page" span.hidden { ", " (clause.id) } } }
+        }
+    }
+}
+
+fn is_pdf(file: &str) -> bool {
+    let ending = file.rsplit_once('.').map(|(_, ending)| ending);
+    ending.is_some_and(|ending| ending.eq_ignore_ascii_case("pdf"))
+}
+
+/// What the words of the trade in a clause mean.
+fn terms(clause: &Clause) -> Markup {
+    let terms = vocabulary().terms_in(&clause.words);
+    html! {
+        @if !terms.is_empty() {
+            details.terms {
+                summary { "Words of the trade" span.hidden { " in " (clause.id) } }
+                dl { @for term in &terms { dt { (term.title()) } dd { (term.definition()) } } }
             }
         }
     }

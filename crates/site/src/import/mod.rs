@@ -44,10 +44,12 @@ mod reading;
 mod rows;
 mod sheet;
 mod table;
+mod understood;
 mod xlsx;
 
 pub use entered::{Refusal, entered};
 pub use problem::{ImportError, Notice, Problem};
+pub use understood::{Column, Means, Understood, understood};
 
 use crate::model::{Cell, Project};
 use kind::Kind;

@@ -140,6 +140,29 @@ impl Proposal {
         self.kept.extend(other.kept);
     }
 
+    /// Leaves joints, marks and barriers that aren't in the tables where they are, with what is known of them: for tables that are a part
+    /// of the project only.
+    pub fn leave_others(&mut self) {
+        let gone: BTreeSet<Key> = self
+            .edits
+            .iter()
+            .filter(|edit| edit.after().is_none())
+            .map(|edit| edit.key.clone())
+            .filter(|key| matches!(key.kind, Kind::Joint | Kind::Mark | Kind::Barrier))
+            .collect();
+        let is_of_gone = |key: &Key| match (key.kind, key.name.parse()) {
+            (Kind::Fact, Ok(Owner::Joint(name))) => gone.contains(&Key::new(Kind::Joint, name, "")),
+            (Kind::Fact, Ok(Owner::Mark(name))) => gone.contains(&Key::new(Kind::Mark, name, "")),
+            (Kind::Fact, Ok(Owner::Barrier(name))) => {
+                gone.contains(&Key::new(Kind::Barrier, name, ""))
+            }
+            _ => gone.contains(key),
+        };
+        let before = self.edits.len();
+        self.edits.retain(|edit| !is_of_gone(&edit.key));
+        self.removed -= before - self.edits.len();
+    }
+
     fn keep(&mut self, key: Key, why: &'static str) {
         self.kept.push(ToKeep { key, why });
     }
@@ -178,6 +201,12 @@ impl Proposal {
     }
 
     fn take_marks(&mut self, marks: &[Mark], now: &Now) -> Result<(), StoreError> {
+        // Without a table of them, marks are what joints name; then nothing else is said of any.
+        let is_bare =
+            |mark: &Mark| mark.title.is_empty() && mark.listing.is_none() && mark.facts.is_empty();
+        if marks.iter().all(is_bare) {
+            return self.add_marks(marks, now);
+        }
         for mark in marks {
             let record = MarkRecord {
                 title: mark.title.clone(),
@@ -189,6 +218,17 @@ impl Proposal {
         }
         let names = marks.iter().map(|mark| mark.name.as_str());
         self.remove_others(Kind::Mark, &names.collect(), now)
+    }
+
+    /// Adds the marks that aren't there yet.
+    fn add_marks(&mut self, marks: &[Mark], now: &Now) -> Result<(), StoreError> {
+        for mark in marks {
+            let key = Key::new(Kind::Mark, &mark.name, "");
+            if !now.held.contains_key(&key) {
+                self.put(key, &MarkRecord::default(), now)?;
+            }
+        }
+        Ok(())
     }
 
     fn take_joints(&mut self, joints: &[Joint], now: &Now) -> Result<(), StoreError> {

@@ -4,15 +4,15 @@ mod schedule;
 
 use comfy_table::Cell;
 use conformance::{Standing, Verdict};
-use selection::{Change, Match, OpenAt};
+use selection::{Answered, Change, Listed, Match, OpenAt, Turned};
 
 use super::page::{heading, labelled, wrapped};
 use super::paint::{BAD, GOOD, QUIET, STRONG, UNKNOWN, cell, paint};
 use super::questions::trade;
 use super::table;
 use super::words::{counted, listed, on_one_line, shortened};
+use crate::finding::Finds;
 use crate::finding::request::Request;
-use crate::finding::{Answered, Finds, Listed, Turned};
 use crate::library::Library;
 
 pub(super) use schedule::stands;

@@ -2,10 +2,10 @@
 
 use comfy_table::Cell;
 use conformance::Verdict;
-use selection::Rank;
+use selection::{Answered, Rank};
 
 use super::dotted;
-use crate::finding::{Answered, Finds, Together};
+use crate::finding::{Finds, Together};
 use crate::show::page::{heading, labelled, wrapped};
 use crate::show::paint::{STRONG, cell, paint};
 use crate::show::table;

@@ -1,50 +1,51 @@
 //! Another product: which listings of the schedule still hold, which marks need another, and which have none.
 
 use schemars::JsonSchema;
-use selection::{Rank, Wanted, substitute};
 use serde::Serialize;
 use site::{Fact, Project};
 
-use super::{Answered, Asked, Search, of_marks, standing_lines};
-use crate::fault::Faults;
-use crate::library::Library;
+use crate::answer::{Answered, Search};
+use crate::asking::{Asked, of_marks};
+use crate::rank::Rank;
+use crate::search::{NotThere, Wanted};
+use crate::substitute;
 
 /// What another product would come to, mark by mark.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub(crate) struct Substitution {
+pub struct Substitution {
     /// The building's name; empty where none was given.
-    pub(crate) building: String,
+    pub building: String,
     /// The property whose product is another.
-    pub(crate) property: String,
+    pub property: String,
     /// The product.
-    pub(crate) product: String,
+    pub product: String,
     /// What is known of the product besides, each in words.
-    pub(crate) with: Vec<String>,
+    pub with: Vec<String>,
     /// The marks that have such a product, in the order of the schedule.
-    pub(crate) marks: Vec<OfMark>,
+    pub marks: Vec<OfMark>,
     /// The marks that have none.
-    pub(crate) untouched: Vec<String>,
+    pub untouched: Vec<String>,
     /// What must stand wherever results are shown.
-    pub(crate) standing_lines: Vec<String>,
+    pub standing_lines: Vec<String>,
 }
 
 /// What it comes to at a mark.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub(crate) struct OfMark {
+pub struct OfMark {
     /// What it comes to.
-    pub(crate) outcome: Outcome,
+    pub outcome: Outcome,
     /// What the mark has now.
-    pub(crate) now: String,
+    pub now: String,
     /// Where its own listing stood before.
-    pub(crate) before: Option<Rank>,
+    pub before: Option<Rank>,
     /// The answer with the other product.
-    pub(crate) answer: Answered,
+    pub answer: Answered,
 }
 
 /// What another product comes to at a mark.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
-pub(crate) enum Outcome {
+pub enum Outcome {
     /// Its listing still holds: nothing is unmet, though something may be open.
     Holds,
     /// Its listing doesn't hold, but another does.
@@ -57,13 +58,14 @@ pub(crate) enum Outcome {
 ///
 /// # Errors
 /// When a listing can't be looked at.
-pub(crate) fn substituted(
+pub fn substituted(
     project: &Project,
-    library: &Library,
+    search: &Search<'_>,
     product: &Fact,
     with: &[Fact],
     most: usize,
-) -> Result<Substitution, Faults> {
+    standing_lines: &[String],
+) -> Result<Substitution, NotThere> {
     let property = product.property.as_str();
     let is_it = |fact: &&Fact| plain(&fact.property) == property;
     let (touched, untouched): (Vec<Asked>, Vec<Asked>) = of_marks(project)
@@ -73,7 +75,6 @@ pub(crate) fn substituted(
         .iter()
         .map(|asked| otherwise(asked, product, with))
         .collect();
-    let search = Search::of(library);
     let wanted = Wanted {
         open: most,
         near: 1,
@@ -81,7 +82,10 @@ pub(crate) fn substituted(
     };
     let answers = search.answer(&supposed, &wanted)?;
     let marks = touched.iter().zip(answers).map(|(asked, answer)| {
-        let own = answer.own.as_deref().and_then(|name| library.find(name));
+        let own = asked
+            .own
+            .as_deref()
+            .and_then(|name| search.library().which(name));
         let now: Vec<String> = asked
             .facts
             .iter()
@@ -102,7 +106,7 @@ pub(crate) fn substituted(
         with: with.iter().map(in_words).collect(),
         marks: marks.collect(),
         untouched: untouched.into_iter().map(|asked| asked.name).collect(),
-        standing_lines: standing_lines(),
+        standing_lines: standing_lines.to_vec(),
     })
 }
 
@@ -129,7 +133,7 @@ fn otherwise(asked: &Asked, product: &Fact, with: &[Fact]) -> Asked {
 
 /// The condition with some facts otherwise. Another product brings its own properties with it, so that those known of the one before
 /// aren't known any more.
-pub(crate) fn supposing(asked: &Asked, otherwise: &[Fact]) -> Asked {
+pub fn supposing(asked: &Asked, otherwise: &[Fact]) -> Asked {
     let mut facts = asked.facts.clone();
     let is_product = |fact: &&Fact| fact.property.ends_with(".product");
     for fact in otherwise.iter().filter(is_product) {

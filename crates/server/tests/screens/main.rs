@@ -1,0 +1,14 @@
+//! What the desk's screens answer, asked as a browser asks.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a step that fails must fail the test"
+)]
+
+mod correcting;
+mod importing;
+mod selecting;
+mod submitting;
+mod support;
