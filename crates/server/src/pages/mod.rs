@@ -1,6 +1,7 @@
 //! The pages.
 
 mod joint;
+mod joints;
 mod journal;
 mod layout;
 mod listings;
@@ -24,6 +25,7 @@ use crate::trouble::Trouble;
 pub(crate) fn routes() -> Router<Arc<Desk>> {
     Router::new()
         .route("/", get(overview::page))
+        .route("/joints", get(joints::page))
         .route("/joints/{joint}", get(joint::page))
         .route("/joints/{joint}/facts", post(joint::enter))
         .route("/joints/{joint}/judgments", post(joint::judge))
@@ -32,6 +34,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings/{file}", get(reading::page))
         .route("/listings/{file}/confirm", post(reading::confirm))
         .route("/questions", get(questions::page).post(questions::answer))
+        .route("/questions/{id}", get(questions::details))
         .route("/journal", get(journal::page))
         .route("/assets/desk.css", get(|| async { asset("text/css", CSS) }))
         .route(
