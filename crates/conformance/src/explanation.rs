@@ -118,7 +118,7 @@ pub struct Margin {
 }
 
 /// What would close an open clause.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 pub struct Missing {
     /// What to ask for.
     pub ask: Ask,

@@ -57,8 +57,8 @@ pub struct Concern {
 }
 
 /// What two concerns must share to be one question; its order is the order of the questions.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-struct Key {
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Topic {
     // An unknown trade or stage comes last.
     trade: (bool, Option<Trade>),
     stage: (bool, Option<Stage>),
@@ -67,35 +67,56 @@ struct Key {
     own: Option<(String, String)>,
 }
 
+impl Topic {
+    /// Whom to ask; none where the vocabulary doesn't say.
+    pub const fn trade(&self) -> Option<Trade> {
+        self.trade.1
+    }
+}
+
+/// An open clause of a result, and what would close it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Gap {
+    /// The question that it belongs to.
+    pub topic: Topic,
+    /// What would close it.
+    pub missing: Missing,
+    /// The clause at its joint.
+    pub concern: Concern,
+}
+
+/// The open clauses of a result that a question can close, in its order.
+pub fn gaps(result: &JointResult) -> impl Iterator<Item = Gap> {
+    result.with(Verdict::Open).filter_map(|finding| {
+        let about = &finding.explanation;
+        let missing = about.missing.as_ref()?;
+        Some(Gap {
+            topic: topic(missing, about, result),
+            missing: missing.clone(),
+            concern: concern(about, result),
+        })
+    })
+}
+
 /// The questions that would close every open clause of some results: by trade, then by stage in the order of the
 /// work, then by property.
 pub fn questions<'r>(results: impl IntoIterator<Item = &'r JointResult>) -> Vec<Question> {
-    let mut grouped: BTreeMap<Key, (Missing, Vec<Concern>)> = BTreeMap::new();
-    for result in results {
-        for finding in result.with(Verdict::Open) {
-            let Explanation {
-                missing: Some(missing),
-                ..
-            } = &finding.explanation
-            else {
-                continue;
-            };
-            let key = key(missing, &finding.explanation, result);
-            let (_, concerns) = grouped
-                .entry(key)
-                .or_insert_with(|| (missing.clone(), Vec::new()));
-            concerns.push(concern(&finding.explanation, result));
-        }
+    let mut grouped: BTreeMap<Topic, (Missing, Vec<Concern>)> = BTreeMap::new();
+    for gap in results.into_iter().flat_map(gaps) {
+        let (_, concerns) = grouped
+            .entry(gap.topic)
+            .or_insert_with(|| (gap.missing, Vec::new()));
+        concerns.push(gap.concern);
     }
     grouped
-        .into_iter()
-        .map(|(key, (missing, concerns))| question(key, missing, concerns))
+        .into_values()
+        .map(|(missing, concerns)| question(missing, concerns))
         .collect()
 }
 
-fn key(missing: &Missing, explanation: &Explanation, result: &JointResult) -> Key {
+fn topic(missing: &Missing, explanation: &Explanation, result: &JointResult) -> Topic {
     let stands_alone = matches!(missing.ask, Ask::Judgment | Ask::Confirmation | Ask::Option);
-    Key {
+    Topic {
         trade: (missing.trade.is_none(), missing.trade),
         stage: (missing.until.is_none(), missing.until),
         property: missing.property.clone(),
@@ -116,12 +137,21 @@ fn concern(explanation: &Explanation, result: &JointResult) -> Concern {
     }
 }
 
-fn question(key: Key, missing: Missing, concerns: Vec<Concern>) -> Question {
+fn question(missing: Missing, concerns: Vec<Concern>) -> Question {
+    let mut names: Vec<&str> = Vec::new();
+    for concern in &concerns {
+        if !names.contains(&concern.joint.as_str()) {
+            names.push(&concern.joint);
+        }
+    }
+    let asked = concerns
+        .first()
+        .map(|first| sentence(&missing, first, &names, names.len()));
     Question {
         trade: missing.trade,
         stage: missing.until,
-        property: key.property,
-        sentence: sentence(&missing, &concerns),
+        sentence: asked.unwrap_or_default(),
+        property: missing.property,
         title: missing.title,
         ask: missing.ask,
         help: missing.help,
@@ -130,23 +160,19 @@ fn question(key: Key, missing: Missing, concerns: Vec<Concern>) -> Question {
     }
 }
 
-fn sentence(missing: &Missing, concerns: &[Concern]) -> String {
+/// A question in words: what is missing, the first clause it would close, the names of the first joints (three will do), and how many
+/// joints there are.
+pub fn sentence(missing: &Missing, first: &Concern, names: &[&str], count: usize) -> String {
     let title = in_sentence(&missing.title);
-    let joints = joints(concerns);
-    let words = concerns.first().map(|concern| match concern.words.trim() {
-        "" => concern.sentence.clone(),
+    let joints = joints(names, count);
+    let words = match first.words.trim() {
+        "" => first.sentence.clone(),
         words => format!(
             "\"{}\"",
             words.split_whitespace().collect::<Vec<_>>().join(" ")
         ),
-    });
-    let words = words.unwrap_or_default();
-    let listing = concerns
-        .first()
-        .map_or("", |concern| concern.listing.as_str());
-    let requirement = concerns
-        .first()
-        .map_or("", |concern| concern.requirement.as_str());
+    };
+    let (listing, requirement) = (&first.listing, &first.requirement);
     match missing.ask {
         Ask::Value => format!("What is the {title} at {joints}?"),
         Ask::Sight => format!("What is the {title} as built at {joints}?"),
@@ -176,18 +202,14 @@ fn options(missing: &Missing) -> String {
 }
 
 /// The joints concerned: at most three by name.
-fn joints(concerns: &[Concern]) -> String {
-    let mut names: Vec<&str> = Vec::new();
-    for concern in concerns {
-        if !names.contains(&concern.joint.as_str()) {
-            names.push(&concern.joint);
-        }
-    }
-    match names.as_slice() {
+fn joints(names: &[&str], count: usize) -> String {
+    match names {
         [] => "the joint".to_owned(),
         [one] => (*one).to_owned(),
         [one, other] => format!("{one} and {other}"),
-        [one, two, three] => format!("{one}, {two} and {three}"),
-        [one, two, three, rest @ ..] => format!("{one}, {two}, {three} and {} more", rest.len()),
+        [one, two, three] if count <= 3 => format!("{one}, {two} and {three}"),
+        [one, two, three, ..] => {
+            format!("{one}, {two}, {three} and {} more", count.saturating_sub(3))
+        }
     }
 }

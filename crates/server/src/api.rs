@@ -1,5 +1,7 @@
 //! The same for programs, as JSON, under one prefix; and its description as OpenAPI 3.1, whose schemas are JSON Schema made from the types.
 
+mod lists;
+
 use std::sync::Arc;
 
 use axum::extract::{Path, Query, State};
@@ -7,7 +9,7 @@ use axum::http::header;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, put};
 use axum::{Json, Router};
-use conformance::{JointResult, Overall, Question};
+use conformance::JointResult;
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, SchemaGenerator};
 use serde::{Deserialize, Serialize};
@@ -25,30 +27,12 @@ pub(crate) const PREFIX: &str = "/api/v1";
 pub(crate) fn routes() -> Router<Arc<Desk>> {
     Router::new()
         .route("/openapi.json", get(description))
-        .route("/joints", get(joints))
+        .route("/joints", get(lists::joints))
         .route("/joints/{joint}", get(joint))
         .route("/joints/{joint}/facts/{property}", put(enter))
-        .route("/questions", get(asked))
+        .route("/questions", get(lists::asked))
+        .route("/questions/{question}", get(lists::question))
         .route("/journal", get(journal))
-}
-
-/// A joint at a glance.
-#[derive(Debug, Serialize, JsonSchema)]
-struct JointAtGlance {
-    /// Its name.
-    joint: String,
-    /// Its mark.
-    mark: String,
-    /// Its storey.
-    storey: Option<String>,
-    /// The barrier it lies in.
-    barrier: Option<String>,
-    /// What it comes to; none while it wasn't checked yet.
-    overall: Option<Overall>,
-    /// How many clauses aren't met.
-    not_met: Option<usize>,
-    /// Whether the reading of its listing isn't confirmed.
-    provisional: Option<bool>,
 }
 
 /// What is entered of a property.
@@ -106,25 +90,6 @@ pub(crate) fn problem(trouble: Trouble) -> Response {
     ForPrograms(trouble).into_response()
 }
 
-async fn joints(State(desk): State<Arc<Desk>>) -> Json<Vec<JointAtGlance>> {
-    let project = desk.project();
-    Json(desk.board(|board| {
-        let at_glance = |joint: &site::Joint| {
-            let found = board.get(&joint.name);
-            JointAtGlance {
-                joint: joint.name.clone(),
-                mark: joint.mark.clone(),
-                storey: joint.storey.clone(),
-                barrier: joint.barrier.clone(),
-                overall: found.map(|found| found.overall),
-                not_met: found.map(|found| found.not_met),
-                provisional: found.map(|found| found.is_provisional),
-            }
-        };
-        project.joints.iter().map(at_glance).collect()
-    }))
-}
-
 async fn joint(
     State(desk): State<Arc<Desk>>,
     Path(name): Path<String>,
@@ -156,10 +121,6 @@ async fn enter(
     Ok(Json(done.head))
 }
 
-async fn asked(State(desk): State<Arc<Desk>>) -> Json<Vec<Question>> {
-    Json(desk.questions().to_vec())
-}
-
 #[derive(Debug, Deserialize)]
 struct Before {
     before: Option<i64>,
@@ -184,7 +145,11 @@ pub(crate) fn openapi() -> Value {
     settings.definitions_path = "/components/schemas".into();
     let mut schemas = settings.into_generator();
     let paths = json!({
-        "/joints": {"get": answers::<Vec<JointAtGlance>>(&mut schemas, "Every joint at a glance", &[])},
+        "/joints": {"get": answers::<lists::JointPage>(
+            &mut schemas,
+            "The joints at a glance, by name, some at a time: `?after=` and `limit` go on; `storey`, `barrier`, `mark`, `state` and `words` choose",
+            &[],
+        )},
         "/joints/{joint}": {
             "get": answers::<JointFound>(&mut schemas, "One joint, clause by clause", &["joint"])
         },
@@ -193,7 +158,12 @@ pub(crate) fn openapi() -> Value {
                 answers::<Head>(schemas, "Enters what is known of a property", &["joint", "property"])
             })
         },
-        "/questions": {"get": answers::<Vec<Question>>(&mut schemas, "What to ask whom", &[])},
+        "/questions": {"get": answers::<lists::QuestionPage>(&mut schemas, "What to ask whom, some at a time: `?after=` and `limit` go on", &[])},
+        "/questions/{question}": {"get": answers::<lists::QuestionInFull>(
+            &mut schemas,
+            "One question with the clauses that it would close, some joints at a time: `?after=` and `limit` go on",
+            &["question"],
+        )},
         "/journal": {"get": answers::<Vec<Made>>(&mut schemas, "The last hundred changes; those before an entry with `?before=`", &[])},
     });
     json!({

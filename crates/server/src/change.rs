@@ -8,6 +8,7 @@ use store::project::judgment_key;
 use store::records::{AnswerRecord, ConfirmationRecord, Known};
 use store::{Conflict, Done, Edit, Key, Kind, Owner};
 
+use crate::board::Board;
 use crate::desk::Desk;
 use crate::person::{By, Inspector, Reviewer};
 use crate::trouble::Trouble;
@@ -45,7 +46,7 @@ impl Desk {
         let what = format!("entered {} of {joint}", fact.property);
         let edit = Edit::put(key, seen, &Known::Fact(Box::new(fact)))?;
         let done = self.change(person, what, vec![edit]).await?;
-        self.look_again(joint).await?;
+        self.look_again(&[joint.to_owned()]).await;
         Ok(done)
     }
 
@@ -59,6 +60,7 @@ impl Desk {
         file: &str,
         clauses: &[String],
     ) -> Result<Done, Trouble> {
+        self.catch_up().await?;
         let unknown = || Trouble::Unknown(format!("There is no listing {file}."));
         let read = self
             .listings
@@ -87,22 +89,7 @@ impl Desk {
             several => format!("confirmed {} clauses of {file}", several.len()),
         };
         let done = self.change(person, what, edits).await?;
-        self.read_anew(file).await?;
         Ok(done)
-    }
-
-    /// Takes note that a listing is read otherwise from now on, and looks again at the joints that are built to it.
-    ///
-    /// # Errors
-    /// When the store can't be read.
-    pub(crate) async fn read_anew(&self, file: &str) -> Result<(), Trouble> {
-        self.listings.forget(file);
-        let project = self.project();
-        let is_built_to = |joint: &site::Joint| {
-            let name = project.listing(joint);
-            name.and_then(|name| self.listings.which(name)).as_deref() == Some(file)
-        };
-        self.refresh(is_built_to).await
     }
 
     /// Records what a person decides of a clause at a joint, or at every joint of its mark. `seen` is as for an answer.
@@ -175,36 +162,36 @@ impl Desk {
         let done = self
             .change(person, what, vec![Edit::put(key, version, &judgment)?])
             .await?;
-        self.refresh(|other| match &judgment.scope {
-            Scope::Joint(name) => other.name == *name,
-            Scope::Mark(name) => other.mark == *name,
-        })
-        .await?;
         Ok(done)
     }
 
-    /// Answers a question: the answer becomes a fact of each joint. `seen` is the number of the last entry of the journal when the
-    /// question was asked: what was entered since isn't overwritten.
+    /// Answers a question: the answer becomes a fact of each joint that it concerns. `seen` is the number of the last entry of the journal
+    /// when the question was asked: what was entered since isn't overwritten.
     ///
     /// # Errors
-    /// When the answer or its source isn't right, or somebody else was first.
+    /// When nobody asks this any more, or asks it of other joints than were seen; when the answer or its source isn't right; or when
+    /// somebody else was first.
     pub(crate) async fn answer(
         &self,
         person: &By<Inspector>,
-        asked: AnswerRecord,
+        answered: Answered,
         seen: i64,
     ) -> Result<Done, Trouble> {
+        self.catch_up().await?;
+        let asked = self.board(|board| answered.asked(board))?;
         let fact = entered(&asked.property, &asked.value, &asked.source)?;
+        let of = |joint: &String| Key::fact(&Owner::Joint(joint.clone()), &fact.property);
+        let keys: Vec<Key> = asked.joints.iter().map(of).collect();
+        let held = self.store.records(&keys).await?;
+        let known = Known::Fact(Box::new(fact));
         let mut edits = Vec::new();
-        for joint in &asked.joints {
-            self.must_be_joint(joint)?;
-            let key = Key::fact(&Owner::Joint(joint.clone()), &fact.property);
-            let version = self.version_seen(&key, seen).await?;
-            edits.push(Edit::put(
-                key,
-                version,
-                &Known::Fact(Box::new(fact.clone())),
-            )?);
+        for key in keys {
+            let version = match held.get(&key) {
+                Some(held) if held.seq > seen => self.version_seen(&key, seen).await?,
+                Some(held) => held.version,
+                None => 0,
+            };
+            edits.push(Edit::put(key, version, &known)?);
         }
         let what = format!(
             "answered what the {} is at {}",
@@ -214,17 +201,11 @@ impl Desk {
                 several => format!("{} joints", several.len()),
             }
         );
-        let head = self.store.head().await?;
-        let key = Key::new(
-            Kind::Answer,
-            asked.property.as_str(),
-            (head.seq + 1).to_string(),
-        );
+        let next = self.store.head().await?.seq + 1;
+        let key = Key::new(Kind::Answer, asked.property.as_str(), next.to_string());
         edits.push(Edit::put(key, 0, &asked)?);
         let done = self.change(person, what, edits).await?;
-        for joint in &asked.joints {
-            self.look_again(joint).await?;
-        }
+        self.look_again(&asked.joints).await;
         Ok(done)
     }
 
@@ -268,11 +249,51 @@ impl Desk {
     }
 
     fn must_be_joint(&self, name: &str) -> Result<(), Trouble> {
-        match self.project().joint(name) {
+        self.board(|board| match board.row(name) {
             Some(_) => Ok(()),
             None => Err(Trouble::Unknown(format!(
                 "There is no joint {name} in the schedule."
             ))),
+        })
+    }
+}
+
+/// What a person answers.
+#[derive(Debug)]
+pub(crate) struct Answered {
+    /// The question's id.
+    pub(crate) question: String,
+    /// What tells the joints that the person saw it asked of from others.
+    pub(crate) joints: String,
+    /// The answer.
+    pub(crate) value: String,
+    /// Where it comes from.
+    pub(crate) source: String,
+}
+
+impl Answered {
+    /// The question as it is asked now, with the answer.
+    fn asked(self, board: &Board) -> Result<AnswerRecord, Trouble> {
+        let asked = board.questions().get(&self.question);
+        let about = asked.and_then(|asked| Some((asked, board.question(asked)?)));
+        let Some((asked, question)) = about else {
+            return Err(Trouble::Refused {
+                message: "nobody asks this any more".to_owned(),
+                help: "look at the questions again: it was answered meanwhile, or its joints are being checked".to_owned(),
+            });
+        };
+        if asked.mark() != self.joints {
+            return Err(Trouble::Refused {
+                message: "this is asked of other joints now than when you saw it".to_owned(),
+                help: "look at the question again, and answer it where it still holds".to_owned(),
+            });
         }
+        Ok(AnswerRecord {
+            question: question.sentence,
+            property: question.property,
+            joints: asked.joints().map(str::to_owned).collect(),
+            value: self.value,
+            source: self.source,
+        })
     }
 }

@@ -151,8 +151,6 @@ impl Desk {
             Righted::TakenBack => "took back what was confirmed of",
         };
         let what = format!("{verb} {id} of {}", read.file);
-        let done = self.change(person, what, vec![edit]).await?;
-        self.read_anew(&read.file).await?;
-        Ok(done)
+        self.change(person, what, vec![edit]).await
     }
 }

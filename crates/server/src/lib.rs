@@ -6,9 +6,9 @@
 //!
 //! | module | what lives there |
 //! |---|---|
-//! | [`desk`] | what the pages are about: the store, the listings as read, what was found at each joint |
-//! | `listings` | listings as read, the last ones used kept |
-//! | `board` | what was found at every joint, brought up to date as the store changes |
+//! | [`desk`] | what the pages are about, brought up to date as the store changes |
+//! | `listings` | which listings there are; the last ones used, as read |
+//! | `board` | what was found at every joint, and its sums |
 //! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
 //! | `correcting` | a clause that was read wrongly |
 //! | `selecting` | which listings of the store fit a condition |

@@ -1,8 +1,8 @@
-//! Listings as read, the last ones used kept.
+//! Listings: what there are, what each name means among them, and the last ones used as read.
 
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError, RwLock};
 
 use listing::confirm::Overlay;
 use listing::{Reading, Status};
@@ -13,6 +13,9 @@ use crate::trouble::Trouble;
 
 /// How many listings are kept as read.
 const KEPT: usize = 48;
+
+/// How many bytes of text they have together at most; a listing as read takes some sixty times its text.
+const KEPT_TEXT: usize = 512 << 10;
 
 /// A listing as read, with what people confirmed of it.
 #[derive(Debug)]
@@ -47,13 +50,60 @@ impl Heading {
     }
 }
 
+/// The listings there are at one moment.
+#[derive(Debug, Default)]
+pub(crate) struct Headings {
+    /// By file.
+    all: Vec<Heading>,
+    /// The places of those that names were found to mean: finding one looks at every listing.
+    meant: Mutex<BTreeMap<String, Option<usize>>>,
+}
+
 /// The listings of a store.
 #[derive(Debug, Default)]
 pub(crate) struct Listings {
-    headings: Mutex<Vec<Heading>>,
+    headings: RwLock<Arc<Headings>>,
     kept: Mutex<VecDeque<Arc<Read>>>,
     /// How often something was forgotten. What was begun to be read before the last time isn't kept.
     epoch: AtomicU64,
+}
+
+impl Headings {
+    /// The listings, by file.
+    pub(crate) fn iter(&self) -> core::slice::Iter<'_, Heading> {
+        self.all.iter()
+    }
+
+    fn of_file(&self, file: &str) -> Option<&Heading> {
+        let at = self.all.binary_search_by(|one| one.file.as_str().cmp(file));
+        self.all.get(at.ok()?)
+    }
+
+    /// The file of the listing that a mark means.
+    pub(crate) fn which(&self, name: &str) -> Option<&str> {
+        let mut meant = self.meant.lock().unwrap_or_else(PoisonError::into_inner);
+        let known = meant.get(name).copied();
+        let at = known.unwrap_or_else(|| {
+            let at = self.look_for(name);
+            meant.insert(name.to_owned(), at);
+            at
+        });
+        self.all.get(at?).map(|heading| heading.file.as_str())
+    }
+
+    fn look_for(&self, name: &str) -> Option<usize> {
+        let named = |heading| {
+            let Heading {
+                stem, designation, ..
+            }: &Heading = heading;
+            Named { stem, designation }
+        };
+        let named: Vec<Named<'_>> = self.all.iter().map(named).collect();
+        match which(name, &named) {
+            Which::One(at) => Some(at),
+            Which::Nothing | Which::Several(_) => None,
+        }
+    }
 }
 
 impl Listings {
@@ -62,41 +112,37 @@ impl Listings {
     /// # Errors
     /// When the store can't be read.
     pub(crate) async fn refresh(&self, store: &Store) -> Result<(), Trouble> {
-        let before: BTreeMap<String, Heading> = self
-            .headings()
-            .into_iter()
-            .map(|heading| (heading.file.clone(), heading))
-            .collect();
-        let mut headings = Vec::new();
+        let before = self.headings();
+        let mut all = Vec::new();
         for held in store.listings().await? {
             let file = held.key.name;
             let sha256 = held.value.sha256;
-            if let Some(same) = before.get(&file).filter(|heading| heading.sha256 == sha256) {
-                headings.push(same.clone());
-                continue;
-            }
-            let bytes = store.attachment(&sha256).await?;
-            let name = file.clone();
-            let designation = working(move || {
-                let document = Document::read(&name, &bytes);
-                document
-                    .map(|document| document.reading.header.designation)
-                    .unwrap_or_default()
-            })
-            .await?;
+            let same = before.of_file(&file).filter(|one| one.sha256 == sha256);
+            let designation = match (held.value.designation, same) {
+                (Some(designation), _) => designation,
+                (None, Some(same)) => same.designation.clone(),
+                (None, None) => designation(store, &file, &sha256).await?,
+            };
             let stem = file
                 .rsplit_once('.')
                 .map_or(file.as_str(), |(stem, _)| stem)
                 .to_owned();
-            headings.push(Heading {
+            all.push(Heading {
                 file,
                 stem,
                 sha256,
                 designation,
             });
         }
-        headings.sort_by(|a, b| a.file.cmp(&b.file));
-        *self.headings.lock().unwrap_or_else(PoisonError::into_inner) = headings;
+        all.sort_by(|a, b| a.file.cmp(&b.file));
+        let headings = Arc::new(Headings {
+            all,
+            meant: Mutex::default(),
+        });
+        *self
+            .headings
+            .write()
+            .unwrap_or_else(PoisonError::into_inner) = headings;
         Ok(())
     }
 
@@ -105,28 +151,12 @@ impl Listings {
         self.epoch.load(Ordering::SeqCst)
     }
 
-    /// The listings there are, by file.
-    pub(crate) fn headings(&self) -> Vec<Heading> {
+    /// The listings there are.
+    pub(crate) fn headings(&self) -> Arc<Headings> {
         self.headings
-            .lock()
+            .read()
             .unwrap_or_else(PoisonError::into_inner)
             .clone()
-    }
-
-    /// The file of the listing that a mark means.
-    pub(crate) fn which(&self, name: &str) -> Option<String> {
-        let headings = self.headings();
-        let named: Vec<Named<'_>> = headings
-            .iter()
-            .map(|heading| Named {
-                stem: &heading.stem,
-                designation: &heading.designation,
-            })
-            .collect();
-        match which(name, &named) {
-            Which::One(at) => headings.get(at).map(|heading| heading.file.clone()),
-            Which::Nothing | Which::Several(_) => None,
-        }
     }
 
     /// A listing as read; none when there is no such file.
@@ -142,11 +172,8 @@ impl Listings {
             return Ok(Some(read));
         }
         let epoch = self.epoch.load(Ordering::SeqCst);
-        let Some(heading) = self
-            .headings()
-            .into_iter()
-            .find(|heading| heading.file == file)
-        else {
+        let headings = self.headings();
+        let Some(heading) = headings.of_file(file) else {
             return Ok(None);
         };
         let bytes = store.attachment(&heading.sha256).await?;
@@ -158,7 +185,9 @@ impl Listings {
         if self.epoch.load(Ordering::SeqCst) == epoch {
             kept.retain(|held| held.file != file);
             kept.push_front(read.clone());
-            kept.truncate(KEPT);
+            while kept.len() > KEPT || (kept.len() > 1 && text(&kept) > KEPT_TEXT) {
+                kept.pop_back();
+            }
         }
         Ok(Some(read))
     }
@@ -210,6 +239,23 @@ impl Read {
             state,
         })
     }
+}
+
+fn text(kept: &VecDeque<Arc<Read>>) -> usize {
+    kept.iter().map(|read| read.text.len()).sum()
+}
+
+/// The designation of a document that an earlier version put into the store, which didn't say it.
+async fn designation(store: &Store, file: &str, sha256: &str) -> Result<String, Trouble> {
+    let name = file.to_owned();
+    let bytes = store.attachment(sha256).await?;
+    working(move || {
+        let document = Document::read(&name, &bytes);
+        document
+            .map(|document| document.reading.header.designation)
+            .unwrap_or_default()
+    })
+    .await
 }
 
 /// Does work that takes a processor for a while, beside the tasks that wait for the network.

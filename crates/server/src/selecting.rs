@@ -148,6 +148,7 @@ impl Desk {
     /// # Errors
     /// When the store can't be read.
     pub(crate) async fn opened(&self) -> Result<Opened, Trouble> {
+        self.catch_up().await?;
         let edition = self.listings.edition();
         let kept = || {
             self.library
@@ -165,7 +166,8 @@ impl Desk {
             let headings = self.listings.headings();
             let store = self.store.clone();
             let handle = Handle::current();
-            let made = working(move || index(&store, &handle, &headings)).await??;
+            let made =
+                working(move || index(&store, &handle, headings.iter().as_slice())).await??;
             let made = Arc::new(made);
             *kept() = Some((edition, made.clone()));
             made

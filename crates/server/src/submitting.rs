@@ -110,6 +110,7 @@ impl Desk {
     /// # Errors
     /// When the store can't be read.
     pub(crate) async fn submittals(&self) -> Result<Vec<Held<SubmittalRecord>>, Trouble> {
+        self.catch_up().await?;
         let mut submittals = Vec::new();
         self.store
             .each(&[Kind::Submittal], |held| {
@@ -134,6 +135,7 @@ impl Desk {
         person: &By<Inspector>,
         said: &Submitted,
     ) -> Result<Done, Trouble> {
+        self.catch_up().await?;
         let number = said.number.trim();
         let record = self.submitted(said)?;
         let verb = if said.seen == 0 { "entered" } else { "changed" };
@@ -187,8 +189,8 @@ impl Desk {
                 format!("name from one to {MOST_MARKS} marks that it is for"),
             ));
         }
-        let mut headings = self.listings.headings().into_iter();
-        if !headings.any(|heading| heading.file == said.listing) {
+        let headings = self.listings.headings();
+        if !headings.iter().any(|heading| heading.file == said.listing) {
             return Err(refused(
                 format!("the store has no listing `{}`", said.listing),
                 "import the listing that is proposed, then choose it",
@@ -210,6 +212,7 @@ impl Desk {
     /// # Errors
     /// When there is no such submittal, or the store can't be read.
     pub(crate) async fn review(&self, number: &str) -> Result<Review, Trouble> {
+        self.catch_up().await?;
         let held = self.submittal(number).await?;
         let read = self.listings.read(&self.store, &held.value.listing).await?;
         let mut marks = Vec::new();

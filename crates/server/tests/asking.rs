@@ -7,6 +7,7 @@
     reason = "a step that fails must fail the test"
 )]
 
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -60,7 +61,7 @@ async fn demo() -> Demo {
             .unwrap();
         edits.extend(
             store
-                .propose_listing(file, &document, None)
+                .propose_listing(file, &document, "", None)
                 .await
                 .unwrap()
                 .edits,
@@ -100,6 +101,12 @@ impl Demo {
             headers: parts.headers,
             text: String::from_utf8(bytes.to_vec()).unwrap(),
         }
+    }
+
+    async fn json(&self, path: &str) -> Value {
+        let answered = self.get(path).await;
+        assert_eq!(answered.status, StatusCode::OK, "{path}: {}", answered.text);
+        serde_json::from_str(&answered.text).unwrap()
     }
 
     async fn get(&self, path: &str) -> Answered {
@@ -144,6 +151,12 @@ async fn every_page_is_there_and_may_do_little() {
         ("/listings/hw%2Dd%2D0412%2Ded4%2Etxt", "bytes accounted for"),
         ("/questions", "What is the"),
         ("/questions", "have it tested before anybody scrapes"),
+        ("/questions?trade=framing", "aria-current"),
+        ("/joints?words=fb-2&state=open", "Look for them"),
+        (
+            "/joints?words=%27%3B+DROP+TABLE+record%3B+--",
+            "0</strong> joints",
+        ),
         ("/journal", "took the project&#39;s files"),
         ("/joints/J-004/section.svg", "<svg"),
         ("/assets/desk.css", "color-scheme"),
@@ -169,7 +182,14 @@ async fn every_page_is_there_and_may_do_little() {
             );
         }
     }
-    for path in ["/nowhere", "/joints/J-999", "/listings/none.txt"] {
+    for path in [
+        "/nowhere",
+        "/joints/J-999",
+        "/listings/none.txt",
+        "/questions/none",
+        "/questions?after=none",
+        "/questions?trade=none",
+    ] {
         assert_eq!(demo.get(path).await.status, StatusCode::NOT_FOUND, "{path}");
     }
 }
@@ -323,13 +343,37 @@ async fn confirming_every_clause_makes_verdicts_final() {
 async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
     let demo = demo().await;
     let seen = demo.store.head().await.unwrap().seq;
-    let form = format!(
-        "seen={seen}&question=Which%3F&property=coating.coats&joints=J-001%0AJ-002&value=2&source=witnessed+by+Sam"
-    );
-    let done = demo.post("/questions", &form).await;
+    let asked = demo.json("/api/v1/questions?limit=1000").await;
+    let asked = asked["questions"].as_array().unwrap();
+    let asked = asked
+        .iter()
+        .find(|one| {
+            one["property"]
+                .as_str()
+                .unwrap()
+                .starts_with("coating.overlap")
+        })
+        .unwrap();
+    let id = asked["id"].as_str().unwrap();
+    let property = asked["property"].as_str().unwrap();
+    let in_full = demo.json(&format!("/api/v1/questions/{id}")).await;
+    let concerns = in_full["question"]["concerns"].as_array().unwrap();
+    let joint_of = |one: &Value| one["joint"].as_str().unwrap().to_owned();
+    let joints: BTreeSet<String> = concerns.iter().map(joint_of).collect();
+    let page = demo.get(&format!("/questions/{id}")).await.text;
+    let mark = page.split("name=\"joints\" value=\"").nth(1).unwrap();
+    let mark = mark.split('"').next().unwrap();
+    let form = |mark: &str| {
+        format!("seen={seen}&question={id}&joints={mark}&value=2+in.&source=witnessed+by+Sam")
+    };
+    // Who has seen it asked of other joints doesn't answer for these.
+    let others = demo.post("/questions", &form("1-0000000000000000")).await;
+    assert_eq!(others.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(others.text.contains("of other joints"), "{}", others.text);
+    let done = demo.post("/questions", &form(mark)).await;
     assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
-    for joint in ["J-001", "J-002"] {
-        let key = Key::fact(&Owner::Joint(joint.to_owned()), "coating.coats");
+    for joint in &joints {
+        let key = Key::fact(&Owner::Joint(joint.clone()), property);
         let held = demo.store.get::<Known>(&key).await.unwrap().unwrap();
         let Known::Fact(fact) = held.value else {
             panic!("{joint}")
@@ -337,24 +381,43 @@ async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
         assert_eq!(fact.provenance.to_string(), "witnessed by Sam");
         assert_eq!(fact.cell, None);
     }
-    // Who asked before that doesn't overwrite it.
-    let late = demo
-        .post("/questions", &form.replace("value=2", "value=3"))
-        .await;
-    assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.text);
+    // It is answered, and nobody who asked before that overwrites it.
+    let late = demo.post("/questions", &form(mark)).await;
+    assert_eq!(
+        late.status,
+        StatusCode::UNPROCESSABLE_ENTITY,
+        "{}",
+        late.text
+    );
+    let answers = demo.store.head().await.unwrap().seq - seen;
+    assert_eq!(usize::try_from(answers).unwrap(), joints.len() + 1);
     assert_eq!(demo.store.verify(None).await.unwrap().flaws, []);
 }
 
 #[tokio::test(flavor = "multi_thread")]
 async fn programs_get_the_same_and_a_description_of_it() {
     let demo = demo().await;
-    let json = async |path: &str| -> Value {
-        let answered = demo.get(path).await;
-        assert_eq!(answered.status, StatusCode::OK, "{path}: {}", answered.text);
-        serde_json::from_str(&answered.text).unwrap()
-    };
+    let json = async |path: &str| demo.json(path).await;
     let joints = json("/api/v1/joints").await;
-    assert_eq!(joints.as_array().unwrap().len(), 60);
+    assert_eq!(joints["count"], 60);
+    assert_eq!(joints["joints"].as_array().unwrap().len(), 60);
+    assert_eq!(joints["next"], Value::Null);
+    // Some at a time it is the same.
+    for list in ["joints", "questions"] {
+        let whole = json(&format!("/api/v1/{list}?limit=1000")).await;
+        let (mut after, mut parts) = (String::new(), Vec::new());
+        loop {
+            let part = json(&format!("/api/v1/{list}?limit=7&after={after}")).await;
+            parts.extend(part[list].as_array().unwrap().clone());
+            match part["next"].as_str() {
+                Some(next) => next.clone_into(&mut after),
+                None => break,
+            }
+        }
+        assert_eq!(whole[list], Value::Array(parts), "{list}");
+    }
+    let questions = json("/api/v1/questions").await;
+    let question = questions["questions"][0]["id"].as_str().unwrap();
     let joint = json("/api/v1/joints/J-004").await;
     assert_eq!(joint["result"]["joint"], "J-004");
     let seen = joint["versions"]["joint.width"].as_i64().unwrap();
@@ -371,6 +434,7 @@ async fn programs_get_the_same_and_a_description_of_it() {
     for path in described["paths"].as_object().unwrap().keys() {
         let path = path
             .replace("{joint}", "J-004")
+            .replace("{question}", question)
             .replace("/facts/{property}", "");
         json(&format!("/api/v1{path}")).await;
     }

@@ -19,6 +19,9 @@ pub const MOST_IN_NAME: usize = 200;
 /// The most characters of what a change is called.
 pub const MOST_IN_WHAT: usize = 500;
 
+/// The most bytes of what a record says. A line of an archive has room for it twice, before and after, however it is escaped.
+pub const MOST_IN_VALUE: usize = 3 << 20;
+
 /// Some records to be changed together, or not at all.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Change {
@@ -114,11 +117,21 @@ impl Change {
     /// # Errors
     /// When nobody stands behind it, nothing says what it is, or a record is named twice.
     pub(crate) fn check(&self) -> Result<(), StoreError> {
-        line("who changes it", &self.by, MOST_IN_NAME)?;
-        line("what is changed", &self.what, MOST_IN_WHAT)?;
+        lines(&self.by, &self.what)?;
         let mut keys = BTreeSet::new();
         for edit in &self.edits {
             edit.key.check()?;
+            if edit
+                .after
+                .as_ref()
+                .is_some_and(|after| after.len() > MOST_IN_VALUE)
+            {
+                return Err(StoreError::Refused(format!(
+                    "what {} would say has more than {} MB",
+                    edit.key,
+                    MOST_IN_VALUE >> 20
+                )));
+            }
             if !keys.insert(&edit.key) {
                 return Err(StoreError::Refused(format!(
                     "{} is changed twice in one change",
@@ -128,6 +141,15 @@ impl Change {
         }
         Ok(())
     }
+}
+
+/// Whether somebody stands behind a change, and something says what it is.
+///
+/// # Errors
+/// When one of them isn't said, is too long, or isn't one line.
+pub(crate) fn lines(by: &str, what: &str) -> Result<(), StoreError> {
+    line("who changes it", by, MOST_IN_NAME)?;
+    line("what is changed", what, MOST_IN_WHAT)
 }
 
 /// Whether a text is one line that says something.

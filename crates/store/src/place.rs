@@ -5,11 +5,12 @@ use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
 use percent_encoding::{AsciiSet, CONTROLS, NON_ALPHANUMERIC, percent_encode};
+use sqlx::postgres::{PgConnectOptions, PgSslMode};
 
 use crate::error::StoreError;
 
 /// Where a store's records are.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq)]
 pub enum Place {
     /// In a file of SQLite.
     File(PathBuf),
@@ -64,15 +65,27 @@ impl Place {
 }
 
 impl fmt::Display for Place {
-    /// A URL is shown without its password.
+    /// A URL is shown without its user and password, wherever it has them: of its settings only the schema's.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::File(path) => write!(f, "{}", path.display()),
-            Self::Postgres(url) => match parts(url) {
-                (scheme, Some(_), rest) => write!(f, "{scheme}://…@{rest}"),
-                (scheme, None, rest) => write!(f, "{scheme}://{rest}"),
-            },
+        let url = match self {
+            Self::File(path) => return write!(f, "{}", path.display()),
+            Self::Postgres(url) => url,
+        };
+        let (scheme, user, rest) = parts(url);
+        let (rest, settings) = rest.split_once('?').unwrap_or((rest, ""));
+        let user = user.map_or("", |_| "…@");
+        write!(f, "{scheme}://{user}{rest}")?;
+        let mut settings = settings.split('&');
+        match settings.find(|one| one.starts_with("options=")) {
+            Some(options) => write!(f, "?{options}"),
+            None => Ok(()),
         }
+    }
+}
+
+impl fmt::Debug for Place {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "Place({self})")
     }
 }
 
@@ -145,21 +158,17 @@ fn parts(url: &str) -> (&str, Option<&str>, &str) {
     }
 }
 
-/// A URL of PostgreSQL, unless it would send a project, or a password, over a network in clear.
+/// A URL of PostgreSQL, unless it would send a project, or a password, over a network in clear. Where it leads is asked of the driver, which
+/// goes by the environment too.
 fn guarded(url: &str) -> Result<String, StoreError> {
-    let (_, _, rest) = parts(url);
-    let authority = rest.split(['/', '?']).next().unwrap_or_default();
-    let host = match authority.strip_prefix('[') {
-        Some(six) => six.split(']').next().unwrap_or_default(),
-        None => authority.split(':').next().unwrap_or_default(),
-    };
-    let is_here = matches!(host, "" | "localhost" | "::1" | "127.0.0.1")
-        || host.starts_with("%2F")
-        || host.starts_with("%2f");
-    let names_another_host = url
-        .split_once('?')
-        .is_some_and(|(_, query)| query.split('&').any(|part| part.starts_with("host")));
-    if is_here && !names_another_host {
+    let options: PgConnectOptions = url.parse().map_err(|error| {
+        StoreError::Place(format!("the database's URL can't be understood: {error}"))
+    })?;
+    let host = options.get_host();
+    let is_here = options.get_socket().is_some()
+        || host.starts_with('/')
+        || matches!(host, "localhost" | "127.0.0.1" | "::1" | "[::1]");
+    if is_here {
         return Ok(url.to_owned());
     }
     if !cfg!(feature = "network") {
@@ -168,12 +177,14 @@ fn guarded(url: &str) -> Result<String, StoreError> {
              build it with `--features network`"
         )));
     }
-    // Unless the URL says how far the other machine is to be trusted, it must show who it is.
-    if url.contains("sslmode=") {
-        return Ok(url.to_owned());
+    match options.get_ssl_mode() {
+        // Unless somebody says how far the other machine is to be trusted, it must show who it is.
+        PgSslMode::Allow | PgSslMode::Prefer => {
+            let mark = if url.contains('?') { '&' } else { '?' };
+            Ok(format!("{url}{mark}sslmode=verify-full"))
+        }
+        _ => Ok(url.to_owned()),
     }
-    let mark = if url.contains('?') { '&' } else { '?' };
-    Ok(format!("{url}{mark}sslmode=verify-full"))
 }
 
 /// A schema of a database, as a URL's option names it.
@@ -205,6 +216,36 @@ mod tests {
     fn a_password_is_never_shown() {
         let place = Place::parse("postgres://kim:p@ss@localhost:5433/clinic").unwrap();
         assert_eq!(place.to_string(), "postgres://…@localhost:5433/clinic");
+        let place = "postgres://localhost/clinic?user=kim&password=p&options=-csearch_path%3Dwest";
+        let place = Place::parse(place).unwrap();
+        for shown in [place.to_string(), format!("{place:?}")] {
+            assert!(!shown.contains("kim") && !shown.contains("=p"), "{shown}");
+            assert!(shown.contains("search_path%3Dwest"), "{shown}");
+        }
+    }
+
+    #[cfg(feature = "network")]
+    #[test]
+    fn another_machine_must_show_who_it_is_unless_somebody_says_otherwise() {
+        let url = |text: &str| Place::parse(text).unwrap().url(false);
+        for (given, ends) in [
+            ("postgres://db.example.org/clinic", "?sslmode=verify-full"),
+            (
+                "postgres://db.example.org/clinic?application_name=sslmode%3Drequire",
+                "&sslmode=verify-full",
+            ),
+            (
+                "postgres://db.example.org/clinic?application_name=sslmode=disable",
+                "&sslmode=verify-full",
+            ),
+            (
+                "postgres://db.example.org/clinic?sslmode=require",
+                "?sslmode=require",
+            ),
+            ("postgres://localhost/clinic", "/clinic"),
+        ] {
+            assert!(url(given).ends_with(ends), "{given}: {}", url(given));
+        }
     }
 
     #[cfg(not(feature = "network"))]
@@ -213,6 +254,8 @@ mod tests {
         for url in [
             "postgres://kim@db.example.org/clinic",
             "postgres://localhost/clinic?host=db.example.org",
+            "postgres://localhost/clinic?%68ost=db.example.org",
+            "postgres://localhost/clinic?hostaddr=192.0.2.7",
             "postgres://kim@[2001:db8::1]/clinic",
         ] {
             let error = Place::parse(url).unwrap_err().to_string();

@@ -144,6 +144,10 @@ pub struct ListingRecord {
     pub sha256: String,
     /// How many bytes.
     pub bytes: u64,
+    /// Its designation, as it was read when it was put here; empty where it has none. None in a record of an earlier version, which
+    /// didn't keep it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub designation: Option<String>,
 }
 
 impl Record for ListingRecord {

@@ -1,5 +1,7 @@
 //! An open store.
 
+use std::collections::BTreeMap;
+
 use crate::attachments::{Attached, Attachments};
 use crate::change::{Change, Done};
 use crate::database::Database;
@@ -66,6 +68,14 @@ impl Store {
         held.map(Held::read).transpose()
     }
 
+    /// The records of some keys, as far as there are any.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn records(&self, keys: &[Key]) -> Result<BTreeMap<Key, Held<String>>, StoreError> {
+        self.database.records(keys).await
+    }
+
     /// The records of a kind that share a name, in the order they came: the facts of an owner, the confirmed clauses of a listing.
     ///
     /// # Errors
@@ -116,23 +126,24 @@ impl Store {
     /// # Errors
     /// When the database can't be read.
     pub async fn changes_before(&self, seq: i64, most: usize) -> Result<Vec<Made>, StoreError> {
-        let mut made = Vec::new();
-        let mut before = seq;
-        while made.len() < most {
-            // The entries of a change follow one another, and name the first.
-            let Some(last) = self.entries_before(before, 1).await?.pop() else {
-                break;
-            };
-            let records = last.seq - last.change + 1;
-            before = last.change;
-            let first = if last.seq == last.change {
-                Some(last)
-            } else {
-                self.entries_before(before + 1, 1).await?.pop()
-            };
-            made.extend(first.map(|first| Made { first, records }));
-        }
-        Ok(made)
+        // The entries of a change follow one another, so that it ends where the next begins.
+        let mut end = self.entries_before(seq, 1).await?;
+        let mut end = end.pop().map_or(0, |last| last.seq);
+        let firsts = self.database.firsts_before(seq, most).await?;
+        let made = firsts.into_iter().map(|first| {
+            let records = end.saturating_sub(first.seq).saturating_add(1);
+            end = first.seq.saturating_sub(1);
+            Made { first, records }
+        });
+        Ok(made.collect())
+    }
+
+    /// The records that were changed after an entry, each with the number of the entry that did, the oldest first, at most so many.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn changed_after(&self, seq: i64, most: i64) -> Result<Vec<(i64, Key)>, StoreError> {
+        self.database.changed_after(seq, most).await
     }
 
     /// Puts an attachment in its place. It is named by a record afterwards, never before.

@@ -88,6 +88,14 @@ impl Store {
         let mut noted = noted.map(|hash| (hash, false));
         self.follow_to_the_end(&mut replay, &mut flaws, &mut noted)
             .await;
+        match self.database.entries_outside().await {
+            Ok(0) => {}
+            Ok(outside) => flaws.add(
+                "the journal",
+                format_args!("the chain doesn't lead to {outside} of its entries"),
+            ),
+            Err(error) => flaws.add("the journal", error),
+        }
         let records = replay.len();
         self.compare_records(&mut replay, &mut flaws, &mut noted)
             .await;

@@ -28,7 +28,7 @@ async fn furnished(ground: &Ground) -> Store {
         .unwrap();
     let document = store.attach(demo_file("pdf/ff-d-1102.pdf")).await.unwrap();
     let proposal = store
-        .propose_listing("ff-d-1102.pdf", &document, None)
+        .propose_listing("ff-d-1102.pdf", &document, "FF-D-1102", None)
         .await
         .unwrap();
     store
@@ -258,7 +258,7 @@ async fn an_archive_that_isn_t_as_it_was_written_is_refused() {
             "entry 1 doesn't hold",
         ),
         (
-            text_replaced(&whole, "everyclause", "\"form\": 1", "\"form\": 2"),
+            text_replaced(&whole, "everyclause", "\"form\": 2", "\"form\": 3"),
             "a later version",
         ),
         (

@@ -109,7 +109,7 @@ async fn what_is_confirmed_of_a_listing_comes_out_as_it_went_in() {
         let document = store.attach(bytes.clone()).await.unwrap();
         assert_eq!(document.sha256, reading.source.sha256);
         let proposal = store
-            .propose_listing(file, &document, Some(&overlay))
+            .propose_listing(file, &document, "HW-D-0412", Some(&overlay))
             .await
             .unwrap();
         store
@@ -119,7 +119,7 @@ async fn what_is_confirmed_of_a_listing_comes_out_as_it_went_in() {
         assert_eq!(store.overlay(file).await.unwrap(), Some(overlay.clone()));
         assert_eq!(store.attachment(&document.sha256).await.unwrap(), bytes);
         let again = store
-            .propose_listing(file, &document, Some(&overlay))
+            .propose_listing(file, &document, "HW-D-0412", Some(&overlay))
             .await
             .unwrap();
         assert!(again.is_empty() && again.kept.is_empty());
@@ -127,7 +127,7 @@ async fn what_is_confirmed_of_a_listing_comes_out_as_it_went_in() {
         let mut other = overlay.clone();
         other.entries[0].by = "Lee".to_owned();
         let kept = store
-            .propose_listing(file, &document, Some(&other))
+            .propose_listing(file, &document, "HW-D-0412", Some(&other))
             .await
             .unwrap();
         assert!(kept.is_empty());

@@ -257,7 +257,7 @@ async fn a_store_is_made_once_and_opened_where_it_is() {
         assert!(matches!(twice, StoreError::StoreThere(_)), "{twice}");
         // A step that this version doesn't know was made by a later one.
         ground
-            .tamper("UPDATE _sqlx_migrations SET version = 9000 WHERE version = 1")
+            .tamper("UPDATE _sqlx_migrations SET version = 9000 WHERE version = 3")
             .await;
         let later = Store::open(&ground.place, &ground.attachments)
             .await

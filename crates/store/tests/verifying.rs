@@ -98,6 +98,16 @@ async fn nothing_is_changed_quietly() {
             "fact joint:J-001 joint.width: it isn't what the journal makes of it",
         ),
         (
+            "INSERT INTO journal SELECT 9, 9, at, 'Lee', 'approved it', kind, name, part, 9, before, after, previous, hash \
+             FROM journal WHERE seq = 4",
+            "the journal: the chain doesn't lead to 1 of its entries",
+        ),
+        (
+            "INSERT INTO journal SELECT -2, -2, at, 'Lee', 'approved it', kind, name, part, -2, before, after, previous, hash \
+             FROM journal WHERE seq = 4",
+            "the journal: the chain doesn't lead to 1 of its entries",
+        ),
+        (
             "UPDATE head SET hash = 'f00d'",
             "the journal's end: it should be entry 4, f00d",
         ),

@@ -123,7 +123,12 @@ impl Keep {
         let overlay = document.held.confirmation.as_ref();
         let overlay = overlay.map(|confirmation| &confirmation.overlay);
         store
-            .propose_listing(&document.name, &attached, overlay)
+            .propose_listing(
+                &document.name,
+                &attached,
+                &document.held.reading().header.designation,
+                overlay,
+            )
             .await
     }
 }

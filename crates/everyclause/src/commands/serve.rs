@@ -1,6 +1,7 @@
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::PathBuf;
 use std::sync::Arc;
+use std::time::Duration;
 
 use clap::Args;
 use server::people::Front;
@@ -12,6 +13,9 @@ use super::keep::Keep;
 use crate::answer::{Answer, to_stderr};
 use crate::fault::{Fault, Faults};
 use crate::stored::{Stored, fault};
+
+/// How long the desk waits until it tries again to check joints for its tables.
+const AGAIN_AFTER: Duration = Duration::from_secs(10);
 
 /// Opens the desk: a web app over a store, on this machine alone or for a team
 ///
@@ -127,10 +131,11 @@ impl Serve {
             let looking = desk.clone();
             // The first pages don't wait for all joints to be checked; the tables say which weren't yet.
             tokio::spawn(async move {
-                if let Err(trouble) = looking.keep_up().await {
+                while let Err(trouble) = looking.keep_up().await {
                     to_stderr(&format!(
-                        "warning: the tables aren't kept up to date any more: {trouble}\n"
+                        "warning: joints can't be checked for the tables, and wait for it: {trouble}\n"
                     ));
+                    tokio::time::sleep(AGAIN_AFTER).await;
                 }
             });
             listening

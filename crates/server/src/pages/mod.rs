@@ -3,6 +3,7 @@
 mod clause;
 mod import;
 mod joint;
+mod joints;
 mod journal;
 mod layout;
 mod listings;
@@ -32,6 +33,7 @@ use crate::trouble::Trouble;
 pub(crate) fn routes() -> Router<Arc<Desk>> {
     Router::new()
         .route("/", get(overview::page))
+        .route("/joints", get(joints::page))
         .route("/joints/{joint}", get(joint::page))
         .route("/joints/{joint}/facts", post(joint::enter))
         .route("/joints/{joint}/judgments", post(joint::judge))
@@ -72,6 +74,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         )
         .route("/submittals/{number}/letter", get(submittals::letter::page))
         .route("/questions", get(questions::page).post(questions::answer))
+        .route("/questions/{id}", get(questions::details))
         .route("/journal", get(journal::page))
         .route(
             "/import",

@@ -4,12 +4,12 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use axum::extract::State;
-use conformance::Question;
+use conformance::Overall;
 use maud::{Markup, html};
-use site::{Joint, Project};
+use vocabulary::Trade;
 
-use super::{journal, layout, path_of_joint};
-use crate::board::{Board, Tally};
+use super::{joints, journal, layout, questions};
+use crate::board::{Board, Filter, Place, Row, Tally};
 use crate::desk::Desk;
 use crate::person::Person;
 use crate::trouble::Trouble;
@@ -17,16 +17,21 @@ use crate::trouble::Trouble;
 /// How many changes are shown.
 const CHANGES: usize = 6;
 
+/// The most joints of a project that are named one by one; of more, each barrier says how many came to what.
+const MOST_NAMED: usize = 400;
+
 pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Result<Markup, Trouble> {
+    desk.catch_up().await?;
     let project = desk.project();
     let made = desk.store.changes_before(i64::MAX, CHANGES).await?;
-    let questions = desk.questions();
-    let (tally, places) = desk.board(|board| {
-        let mut tally = Tally::default();
-        for joint in &project.joints {
-            tally.add(board.get(&joint.name));
-        }
-        (tally, places(&project, board))
+    let (tally, trades, places) = desk.board(|board| {
+        let order = project.building.storeys.iter().rev();
+        let order = order.map(|storey| storey.name.as_str());
+        (
+            board.all(),
+            board.questions().by_trade(),
+            storeys(board, order),
+        )
     });
     let name = if project.building.name.is_empty() {
         "The project"
@@ -36,16 +41,16 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Resul
     let body = html! {
         h1 { (name) }
         @if let Some(edition) = &project.building.code_edition { p.quiet { (edition) } }
-        (counts(project.joints.len(), tally))
+        (counts(tally))
         section aria-labelledby="places" {
             h2 id="places" { "Storeys and barriers" }
-            div.storeys { @for place in &places { (storey(place)) } }
-            @if places.is_empty() { p { "There are no joints yet. " a href="/import" { "Import" } " listings and a schedule to begin." } }
+            div.storeys { (places) }
+            @if tally.joints() == 0 { p { "There are no joints yet. " a href="/import" { "Import" } " listings and a schedule to begin." } }
         }
         div.columns {
             section aria-labelledby="asked" {
                 h2 id="asked" { "Open questions" }
-                (by_trade(&questions))
+                (by_trade(&trades))
             }
             section aria-labelledby="last" {
                 h2 id="last" { "What changed last" }
@@ -56,10 +61,10 @@ pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Resul
     Ok(layout::page(&person, name, "/", &body))
 }
 
-fn counts(joints: usize, tally: Tally) -> Markup {
+fn counts(tally: Tally) -> Markup {
     html! {
         ul.counts {
-            li { strong { (joints) } " joints" }
+            li { strong { (tally.joints()) } " joints" }
             li.met { strong { (tally.conform) } " conform" }
             li.not-met { strong { (tally.do_not) } " don't" }
             li.open { strong { (tally.open) } " open" }
@@ -71,71 +76,58 @@ fn counts(joints: usize, tally: Tally) -> Markup {
                 a href="/listings" { "To the listings" }
             }
         }
+        p { a href="/joints" { "To all joints, to look for some of them" } }
     }
 }
 
-/// The joints of each barrier.
-type Barriers<'p> = BTreeMap<&'p str, Vec<(&'p Joint, Tally)>>;
-
-/// One storey with its barriers and their joints.
-struct Place<'p> {
-    storey: &'p str,
-    barriers: Barriers<'p>,
-}
+/// The barriers of a storey.
+type Barriers<'b> = Vec<(&'b Place, &'b Tally)>;
 
 /// The storeys in the building's order, the highest first; what is on none of them last.
-fn places<'p>(project: &'p Project, board: &Board) -> Vec<Place<'p>> {
+fn storeys<'n>(board: &Board, order: impl Iterator<Item = &'n str>) -> Markup {
     let mut of_storeys: BTreeMap<&str, Barriers<'_>> = BTreeMap::new();
-    for joint in &project.joints {
-        let mut tally = Tally::default();
-        tally.add(board.get(&joint.name));
-        of_storeys
-            .entry(joint.storey.as_deref().unwrap_or_default())
-            .or_default()
-            .entry(joint.barrier.as_deref().unwrap_or_default())
-            .or_default()
-            .push((joint, tally));
+    for (place, tally) in board.places() {
+        let barriers = of_storeys.entry(&place.0).or_default();
+        barriers.push((place, tally));
     }
-    let mut places = Vec::new();
-    for storey in project.building.storeys.iter().rev() {
-        if let Some(barriers) = of_storeys.remove(storey.name.as_str()) {
-            places.push(Place {
-                storey: &storey.name,
-                barriers,
-            });
-        }
+    let named = named(board);
+    let known: Vec<_> = order
+        .filter_map(|storey| of_storeys.remove_entry(storey))
+        .collect();
+    html! {
+        @for (storey, barriers) in known.into_iter().chain(of_storeys) { (one(storey, &barriers, &named)) }
     }
-    places.extend(
-        of_storeys
-            .into_iter()
-            .map(|(storey, barriers)| Place { storey, barriers }),
-    );
-    places
 }
 
-/// The most joints of a barrier that are named one by one.
-const MOST_NAMED: usize = 40;
+/// The joints of each barrier, where there are few enough to name them one by one.
+fn named(board: &Board) -> BTreeMap<&Place, Vec<&Row>> {
+    let mut named: BTreeMap<&Place, Vec<&Row>> = BTreeMap::new();
+    if board.all().joints() <= MOST_NAMED {
+        for row in board.rows() {
+            named.entry(&row.card.place).or_default().push(row);
+        }
+    }
+    named
+}
 
-fn storey(place: &Place<'_>) -> Markup {
-    let name = if place.storey.is_empty() {
-        "No storey named"
-    } else {
-        place.storey
-    };
+fn one(storey: &str, barriers: &Barriers<'_>, named: &BTreeMap<&Place, Vec<&Row>>) -> Markup {
     html! {
         section.storey {
-            h3 { (name) }
+            h3 {
+                @if storey.is_empty() {
+                    a href=(joints::path(&Filter { unnamed: "storey".to_owned(), ..Filter::default() })) { "No storey named" }
+                } @else {
+                    a href=(joints::path(&Filter { storey: storey.to_owned(), ..Filter::default() })) { (storey) }
+                }
+            }
             dl {
-                @for (barrier, joints) in &place.barriers {
-                    dt { @if barrier.is_empty() { "No barrier named" } @else { (barrier) } }
+                @for (place, tally) in barriers {
+                    dt { a href=(joints::path(&of_place(place))) { @if place.1.is_empty() { "No barrier named" } @else { (place.1) } } }
                     dd {
-                        @for (joint, tally) in joints.iter().take(MOST_NAMED) {
-                            a.joint.(class(tally)).provisional[tally.provisional > 0] href=(path_of_joint(&joint.name)) {
-                                (joint.name) " " span aria-hidden="true" { (mark(tally)) }
-                                span.hidden { (words(tally)) @if tally.provisional > 0 { ", provisional" } }
-                            } " "
+                        @match named.get(*place) {
+                            Some(rows) => @for row in rows { (joints::link(row)) " " },
+                            None => (states(**tally)),
                         }
-                        @if joints.len() > MOST_NAMED { "and " (joints.len() - MOST_NAMED) " more" }
                     }
                 }
             }
@@ -143,47 +135,43 @@ fn storey(place: &Place<'_>) -> Markup {
     }
 }
 
-const fn class(tally: &Tally) -> &'static str {
-    match (tally.conform, tally.do_not, tally.open) {
-        (1, ..) => "met",
-        (_, 1, _) => "not-met",
-        (.., 1) => "open",
-        _ => "quiet",
+/// The joints of a barrier on a storey.
+fn of_place((storey, barrier): &Place) -> Filter {
+    let unnamed = [(storey, "storey"), (barrier, "barrier")]
+        .into_iter()
+        .filter_map(|(name, what)| name.is_empty().then_some(what));
+    Filter {
+        storey: storey.to_string(),
+        barrier: barrier.to_string(),
+        unnamed: unnamed.collect::<Vec<_>>().join(","),
+        ..Filter::default()
     }
 }
 
-const fn mark(tally: &Tally) -> &'static str {
-    match (tally.conform, tally.do_not, tally.open) {
-        (1, ..) => "✓",
-        (_, 1, _) => "✗",
-        (.., 1) => "?",
-        _ => "…",
-    }
-}
-
-const fn words(tally: &Tally) -> &'static str {
-    match (tally.conform, tally.do_not, tally.open) {
-        (1, ..) => "conforms",
-        (_, 1, _) => "does not conform",
-        (.., 1) => "open",
-        _ => "not checked yet",
-    }
-}
-
-fn by_trade(questions: &[Question]) -> Markup {
-    let mut trades: Vec<(&str, usize)> = Vec::new();
-    for question in questions {
-        let trade = super::questions::trade(question);
-        match trades.iter_mut().find(|(name, _)| *name == trade) {
-            Some((_, count)) => *count += 1,
-            None => trades.push((trade, 1)),
+/// How many joints of a barrier came to what.
+fn states(tally: Tally) -> Markup {
+    let states = [
+        (Some(Overall::Conforms), tally.conform, "conform"),
+        (Some(Overall::DoesNotConform), tally.do_not, "don't"),
+        (Some(Overall::Open), tally.open, "open"),
+        (None, tally.waiting, "not checked yet"),
+    ];
+    html! {
+        @for (overall, count, words) in states {
+            @if count > 0 {
+                span.state.(joints::class(overall)) { (count) " " (words) } " "
+            }
         }
+        @if tally.provisional > 0 { span.state.quiet { (tally.provisional) " provisional" } }
     }
+}
+
+fn by_trade(trades: &[(Option<Trade>, usize)]) -> Markup {
     html! {
         @if trades.is_empty() { p { "Nothing is open." } } @else {
             ul {
                 @for (trade, count) in trades {
-                    li { a href={ "/questions#" (super::questions::anchor(trade)) } { (trade) } ": " (count) }
+                    li { a href=(questions::path(*trade)) { (questions::title(*trade)) } ": " (count) }
                 }
             }
         }

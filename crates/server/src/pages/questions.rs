@@ -1,129 +1,211 @@
-//! What to ask whom so that nothing stays open. An answer becomes a fact with its source.
+//! What to ask whom so that nothing stays open: by trade, some at a time. An answer becomes a fact with its source.
 
-use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use axum::Form;
-use axum::extract::State;
+use axum::extract::{Path, Query, State};
 use axum::response::Redirect;
 use conformance::{Ask, Question};
 use maud::{Markup, html};
 use serde::Deserialize;
 use store::people::Role;
-use store::records::AnswerRecord;
+use vocabulary::Trade;
 
 use super::{layout, path_of_joint, piece};
-use crate::board::Board;
+use crate::board::{Asked, Board, Point, Whom};
+use crate::change::Answered;
 use crate::desk::Desk;
 use crate::person::{By, Inspector, Person};
 use crate::trouble::Trouble;
 
-/// What must be said before anybody goes and looks.
-fn cautions(board: &Board) -> Vec<&'static str> {
-    let all: BTreeSet<&str> = board
-        .values()
-        .flat_map(|found| found.cautions.iter().copied())
-        .collect();
-    all.into_iter().collect()
-}
+/// How many questions a page has.
+const ON_PAGE: usize = 30;
+
+/// How many joints a page of one question has.
+const JOINTS_ON_PAGE: usize = 100;
+
+/// What stands for the trade of a question that is nobody's in particular.
+const NOBODY: &str = "nobody";
 
 /// Whom to ask.
-pub(super) fn trade(question: &Question) -> &'static str {
-    question
-        .trade
-        .map_or("Nobody in particular", vocabulary::Trade::title)
+pub(super) fn title(trade: Option<Trade>) -> &'static str {
+    trade.map_or("Nobody in particular", Trade::title)
 }
 
-/// The place of a trade on the page.
-pub(super) fn anchor(trade: &str) -> String {
-    trade
-        .to_lowercase()
-        .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { '-' })
-        .collect()
+/// The path of a trade's questions.
+pub(super) fn path(trade: Option<Trade>) -> String {
+    format!("/questions?trade={}", trade.map_or(NOBODY, Trade::name))
 }
 
-pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Result<Markup, Trouble> {
-    let seen = desk.store.head().await?.seq;
-    let questions = desk.questions();
-    let (files, cautions) = desk.board(|board| (files(board), cautions(board)));
-    let mut last = "";
-    let body = html! {
-        h1 { "Questions" }
-        p { (questions.len()) " would close whatever is open, each asked of whoever can answer it." }
-        (layout::cautions(&cautions))
-        @for (number, question) in questions.iter().enumerate() {
-            @if trade(question) != last {
-                h2 id=(anchor(trade(question))) { ({ last = trade(question); last }) }
+/// Which questions a page has.
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub(super) struct Which {
+    /// A trade's name; of every trade, where it is empty.
+    trade: String,
+    /// The question after which they go on.
+    after: String,
+}
+
+impl Which {
+    fn whom(&self) -> Result<Whom, Trouble> {
+        match self.trade.as_str() {
+            "" => Ok(Whom::Anybody),
+            NOBODY => Ok(Whom::Only(None)),
+            name => {
+                let known = Trade::ALL.iter().find(|trade| trade.name() == name);
+                let unknown = || Trouble::Unknown(format!("There is no trade {name}."));
+                Ok(Whom::Only(Some(*known.ok_or_else(unknown)?)))
             }
-            (one(&person, question, number, seen, &files))
         }
-    };
+    }
+}
+
+pub(super) async fn page(
+    State(desk): State<Arc<Desk>>,
+    person: Person,
+    Query(which): Query<Which>,
+) -> Result<Markup, Trouble> {
+    let seen = desk.catch_up().await?;
+    let whom = which.whom()?;
+    let body = desk.board(|board| {
+        let questions = board.questions();
+        let after: Vec<&Asked> = if which.after.is_empty() {
+            questions.of(whom).take(ON_PAGE + 1).collect()
+        } else {
+            let after = questions.after(&which.after, whom);
+            let unknown = || Trouble::Unknown("There is no such page of questions.".to_owned());
+            after.ok_or_else(unknown)?.take(ON_PAGE + 1).collect()
+        };
+        let shown = after.get(..ON_PAGE).unwrap_or(&after);
+        let more = shown.last().filter(|_| after.len() > ON_PAGE);
+        let mut last = None;
+        Ok::<_, Trouble>(html! {
+            h1 { "Questions" }
+            p { (questions.len()) " would close whatever is open, each asked of whoever can answer it." }
+            @if board.all().waiting > 0 {
+                p role="status" { (board.all().waiting) " joints aren't checked yet: what they leave open is still to come." }
+            }
+            (layout::cautions(&board.cautions()))
+            (trades(board, whom))
+            @for asked in shown {
+                @let of = asked.topic.trade();
+                @if last != Some(of) { h2 { ({ last = Some(of); title(of) }) } }
+                (one(&person, board, asked, seen))
+            }
+            @if let Some(more) = more {
+                p { a rel="next" href={ "/questions?trade=" (which.trade) "&after=" (more.id) } { "Further questions" } }
+            }
+        })
+    })?;
     Ok(layout::page(&person, "Questions", "/questions", &body))
 }
 
-/// The joints that a question is about, each once.
-fn joints(question: &Question) -> Vec<&str> {
-    let mut joints: Vec<&str> = Vec::new();
-    for concern in &question.concerns {
-        if !joints.contains(&concern.joint.as_str()) {
-            joints.push(&concern.joint);
+/// How many there are of each trade, each leading to its own.
+fn trades(board: &Board, shown: Whom) -> Markup {
+    html! {
+        nav aria-label="Trades" {
+            ul.counts {
+                li { a href="/questions" aria-current=[(shown == Whom::Anybody).then_some("page")] { "All" } }
+                @for (trade, count) in board.questions().by_trade() {
+                    li { a href=(path(trade)) aria-current=[(shown == Whom::Only(trade)).then_some("page")] { (title(trade)) } ": " (count) }
+                }
+            }
         }
     }
-    joints
 }
 
-/// The file of the listing that each joint was checked against.
-fn files(board: &Board) -> BTreeMap<String, String> {
-    let open = board.values().filter_map(|found| found.open.as_ref());
-    open.map(|result| (result.joint.clone(), result.source_name.clone()))
-        .collect()
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub(super) struct After {
+    /// The joint after which the page goes on.
+    after: String,
 }
 
-/// The path of the clause that a question is about, in its listing.
-fn clause(question: &Question, files: &BTreeMap<String, String>) -> Option<String> {
-    let concern = question.concerns.first()?;
-    let file = files.get(&concern.joint)?;
-    let anchor = super::reading::anchor(&concern.clause);
-    Some(format!("/listings/{}#{anchor}", piece(file)))
+/// One question, with the joints that it is about.
+pub(super) async fn details(
+    State(desk): State<Arc<Desk>>,
+    person: Person,
+    Path(id): Path<String>,
+    Query(from): Query<After>,
+) -> Result<Markup, Trouble> {
+    let seen = desk.catch_up().await?;
+    let body = desk.board(|board| {
+        let asked = board.questions().get(&id)?;
+        let joints: Vec<&str> = asked.joints_after(&from.after).take(JOINTS_ON_PAGE + 1).collect();
+        let shown = joints.get(..JOINTS_ON_PAGE).unwrap_or(&joints);
+        let more = shown.last().filter(|_| joints.len() > JOINTS_ON_PAGE);
+        Some(html! {
+            h1 { "Question" }
+            (layout::cautions(&board.cautions()))
+            (one(&person, board, asked, seen))
+            h2 { "At " (asked.count()) @if asked.count() == 1 { " joint" } @else { " joints" } }
+            div.wide tabindex="0" role="region" aria-label="The joints, as a table" {
+                table {
+                    thead { tr { th scope="col" { "Joint" } th scope="col" { "Clause" } th scope="col" { "Why it is open" } } }
+                    tbody { @for joint in shown { @for (card, point) in board.points(joint, asked) { (line(&card.name, point)) } } }
+                }
+            }
+            @if let Some(more) = more { p { a rel="next" href={ "?after=" (piece(more)) } { "Further joints" } } }
+        })
+    });
+    let body = body.ok_or_else(|| Trouble::Unknown("Nobody asks this any more.".to_owned()))?;
+    Ok(layout::page(&person, "Question", "", &body))
 }
 
-fn one(
-    person: &Person,
-    question: &Question,
-    number: usize,
-    seen: i64,
-    files: &BTreeMap<String, String>,
-) -> Markup {
-    let joints = joints(question);
+fn line(joint: &str, point: &Point) -> Markup {
+    html! {
+        tr {
+            th scope="row" { a href=(path_of_joint(joint)) { (joint) } }
+            td { a href=(clause(point)) { (point.clause) } }
+            td { (point.sentence) }
+        }
+    }
+}
+
+/// The path of an open clause in its listing.
+fn clause(point: &Point) -> String {
+    let anchor = super::reading::anchor(&point.clause);
+    format!("/listings/{}#{anchor}", piece(&point.file))
+}
+
+fn one(person: &Person, board: &Board, asked: &Asked, seen: i64) -> Markup {
+    let question = board.question(asked);
+    let point = asked.joints().next();
+    let point = point.and_then(|joint| board.points(joint, asked).next());
+    html! {
+        @if let (Some(question), Some((_, point))) = (question, point) {
+            article.question {
+                h3 { (question.sentence) }
+                p.quiet { (question.help) }
+                @if !point.words.is_empty() { blockquote { (point.words) } }
+                p {
+                    a href={ "/questions/" (asked.id) } { "At " (asked.count()) @if asked.count() == 1 { " joint" } @else { " joints" } }
+                    " · " a href=(clause(point)) { "The clause in its listing" }
+                }
+                (answering(person, asked, &question, seen))
+            }
+        }
+    }
+}
+
+fn answering(person: &Person, asked: &Asked, question: &Question, seen: i64) -> Markup {
     // What a person must judge or confirm is answered where its words are.
     let can_be_answered =
         person.may(Role::Inspector) && !matches!(question.ask, Ask::Judgment | Ask::Confirmation);
+    let id = &asked.id;
     html! {
-        article.question {
-            h3 { (question.sentence) }
-            p.quiet { (question.help) }
-            details {
-                summary { (joints.len()) @if joints.len() == 1 { " joint" } @else { " joints" } }
-                p { @for joint in &joints { a href=(path_of_joint(joint)) { (joint) } " " } }
-                @if let Some(concern) = question.concerns.first().filter(|concern| !concern.words.is_empty()) {
-                    blockquote { (concern.words) }
-                }
-            }
-            @if let Some(path) = clause(question, files) { p { a href=(path) { "The clause in its listing" } } }
-            @if can_be_answered {
-                form method="post" action="/questions" {
-                    (person.field())
-                    input type="hidden" name="seen" value=(seen);
-                    input type="hidden" name="question" value=(question.sentence);
-                    input type="hidden" name="property" value=(question.property);
-                    input type="hidden" name="joints" value=(joints.join("\n"));
-                    label for={ "value-" (number) } { "Answer" }
-                    input id={ "value-" (number) } name="value" required autocomplete="off";
-                    label for={ "source-" (number) } { "Where from" }
-                    input id={ "source-" (number) } name="source" required placeholder="measured: tape, 1/16 in.";
-                    button { "Enter" @if joints.len() > 1 { " for all " (joints.len()) } }
-                }
+        @if can_be_answered {
+            form method="post" action="/questions" {
+                (person.field())
+                input type="hidden" name="seen" value=(seen);
+                input type="hidden" name="question" value=(id);
+                input type="hidden" name="joints" value=(asked.mark());
+                label for={ "value-" (id) } { "Answer" }
+                input id={ "value-" (id) } name="value" required autocomplete="off";
+                label for={ "source-" (id) } { "Where from" }
+                input id={ "source-" (id) } name="source" required placeholder="measured: tape, 1/16 in.";
+                button { "Enter" @if asked.count() > 1 { " for all " (asked.count()) } }
             }
         }
     }
@@ -133,7 +215,6 @@ fn one(
 pub(super) struct Answer {
     seen: i64,
     question: String,
-    property: String,
     joints: String,
     value: String,
     source: String,
@@ -144,17 +225,12 @@ pub(super) async fn answer(
     person: By<Inspector>,
     Form(answer): Form<Answer>,
 ) -> Result<Redirect, Trouble> {
-    let asked = AnswerRecord {
+    let answered = Answered {
         question: answer.question,
-        property: answer.property,
-        joints: answer
-            .joints
-            .lines()
-            .map(|line| line.trim().to_owned())
-            .collect(),
+        joints: answer.joints,
         value: answer.value,
         source: answer.source,
     };
-    desk.answer(&person, asked, answer.seen).await?;
+    desk.answer(&person, answered, answer.seen).await?;
     Ok(Redirect::to("/questions"))
 }

@@ -28,6 +28,7 @@ pub(super) async fn page(
     person: Person,
     Path(file): Path<String>,
 ) -> Result<Markup, Trouble> {
+    desk.catch_up().await?;
     let read = desk.listings.read(&desk.store, &file).await?;
     let read = read.ok_or_else(|| Trouble::Unknown(format!("There is no listing {file}.")))?;
     let reading: &Reading = &read.state;

@@ -122,6 +122,7 @@ impl Desk {
     /// # Errors
     /// When they, or the store, can't be read.
     pub(crate) async fn understand(&self, lot: &Lot) -> Result<Look, Trouble> {
+        self.catch_up().await?;
         let mut look = Look::default();
         let (mut overlays, mut tables) = (BTreeMap::new(), Vec::new());
         let mut listings = Vec::new();
@@ -184,7 +185,12 @@ impl Desk {
         };
         let proposal = self
             .store
-            .propose_listing(&name, &attached, overlay.as_ref())
+            .propose_listing(
+                &name,
+                &attached,
+                &document.reading.header.designation,
+                overlay.as_ref(),
+            )
             .await?;
         let held = self
             .store
@@ -199,10 +205,11 @@ impl Desk {
             }
         };
         let designation = document.reading.header.designation.clone();
-        let namesakes = self.listings.headings().into_iter().filter(|held| {
+        let headings = self.listings.headings();
+        let namesakes = headings.iter().filter(|held| {
             held.file != name && !designation.is_empty() && held.designation == designation
         });
-        let namesakes = namesakes.map(|held| held.file).collect();
+        let namesakes = namesakes.map(|held| held.file.clone()).collect();
         let read = Heard::of(document, overlay.as_ref(), standing, namesakes, proposal);
         Ok(Brought {
             name,
@@ -281,8 +288,9 @@ impl Desk {
             ))
         });
         let mut here: BTreeMap<String, String> = brought.collect();
-        for held in self.listings.headings() {
-            here.entry(held.file).or_insert(held.designation);
+        for held in self.listings.headings().iter() {
+            here.entry(held.file.clone())
+                .or_insert_with(|| held.designation.clone());
         }
         let here: Vec<(&str, &str)> = here
             .iter()

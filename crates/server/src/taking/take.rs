@@ -93,9 +93,6 @@ impl Desk {
         }
         let done = self.change(person, said(&look, chosen), edits).await?;
         self.waiting.drop(lot.number);
-        self.listings.refresh(&self.store).await?;
-        self.listings.forget_all();
-        self.refresh(|_| true).await?;
         Ok(Some(done))
     }
 }

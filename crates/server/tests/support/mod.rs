@@ -65,7 +65,10 @@ pub(crate) async fn project_of(
     let mut edits = store.propose(&project).await.unwrap().edits;
     for (file, bytes) in listings {
         let document = store.attach(bytes.clone()).await.unwrap();
-        let proposed = store.propose_listing(file, &document, None).await.unwrap();
+        let proposed = store
+            .propose_listing(file, &document, "", None)
+            .await
+            .unwrap();
         edits.extend(proposed.edits);
     }
     let change = Change {

@@ -21,8 +21,8 @@ use serde::{Deserialize, Serialize};
 use crate::error::StoreError;
 use crate::journal::Head;
 
-/// The form that this program writes and reads.
-pub const FORM: u32 = 1;
+/// The form that this program writes; it reads earlier ones too. The second has the designations of listings.
+pub const FORM: u32 = 2;
 
 const MANIFEST: &str = "everyclause.json";
 const JOURNAL: &str = "journal.jsonl";

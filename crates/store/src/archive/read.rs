@@ -13,6 +13,7 @@ use super::limits::{
 use super::{ATTACHMENTS, FORM, JOURNAL, MANIFEST, Manifest, refused};
 use crate::attachments::{Attachments, MOST_BYTES};
 use crate::canonical::{is_sha256, sha256};
+use crate::change::lines;
 use crate::database::Database;
 use crate::error::StoreError;
 use crate::journal::{Entry, Replay, follow};
@@ -36,27 +37,39 @@ impl Store {
         let mut archive = Archive::open(archive)?;
         archive.check()?;
         let attachments = Attachments::at(attachments)?;
-        let database = Database::make(place).await?;
+        let database = Database::make_anew(place).await?;
         let store = Self {
             database,
             attachments,
         };
-        store.take(&mut archive).await?;
-        Ok(store)
+        if store.take(&mut archive).await? {
+            Ok(store)
+        } else {
+            store.close().await;
+            Err(StoreError::StoreThere(place.to_string()))
+        }
     }
 
-    async fn take(&self, archive: &mut Archive) -> Result<(), StoreError> {
+    /// Whether it was taken: not where somebody else was first to put something into the store.
+    async fn take(&self, archive: &mut Archive) -> Result<bool, StoreError> {
         for sha256 in archive.attachments.clone() {
             let bytes = archive.attachment(&sha256)?;
             self.attachments.put(bytes).await?;
         }
         let mut batch = self.database.begin().await?;
+        if batch.head().seq != 0 {
+            batch.abandon().await?;
+            return Ok(false);
+        }
+        // The file may be another one by now than it was when it was looked at.
+        let mut replay = Replay::default();
         let mut lines = archive.journal()?;
         loop {
             let entries = lines.next(AT_ONCE)?;
             if entries.is_empty() {
                 break;
             }
+            follow(&mut replay, &entries)?;
             batch.append(&entries).await?;
         }
         drop(lines);
@@ -65,19 +78,19 @@ impl Store {
             return Err(refused("it changed while it was read"));
         }
         batch.finish().await?;
-        Ok(())
+        Ok(true)
     }
 }
 
 /// An archive whose members have the names they should have.
-struct Archive {
+pub(super) struct Archive {
     zip: ZipArchive<File>,
     manifest: Manifest,
     attachments: BTreeSet<String>,
 }
 
 impl Archive {
-    fn open(path: &Path) -> Result<Self, StoreError> {
+    pub(super) fn open(path: &Path) -> Result<Self, StoreError> {
         let file = File::open(path).map_err(|error| {
             StoreError::Archive(format!("{} can't be read: {error}", path.display()))
         })?;
@@ -104,7 +117,7 @@ impl Archive {
     }
 
     /// Looks at all of it: the chain from its beginning to its end, and the bytes of each attachment.
-    fn check(&mut self) -> Result<(), StoreError> {
+    pub(super) fn check(&mut self) -> Result<(), StoreError> {
         let mut replay = Replay::default();
         let mut lines = self.journal()?;
         loop {
@@ -113,6 +126,7 @@ impl Archive {
                 break;
             }
             follow(&mut replay, &entries)?;
+            entries.iter().try_for_each(could_be_made)?;
         }
         drop(lines);
         if replay.head != self.manifest.head {
@@ -127,12 +141,16 @@ impl Archive {
             }
         }
         for sha256 in self.attachments.clone() {
-            if !replay.attachments.contains_key(&sha256) {
+            let Some(bytes) = replay.attachments.get(&sha256) else {
                 return Err(refused(format_args!(
                     "the journal knows nothing of the attachment {sha256}"
                 )));
+            };
+            if u64::try_from(self.attachment(&sha256)?.len()).ok() != Some(*bytes) {
+                return Err(refused(format_args!(
+                    "the attachment {sha256} hasn't {bytes} bytes, as its record says"
+                )));
             }
-            self.attachment(&sha256)?;
         }
         Ok(())
     }
@@ -161,6 +179,12 @@ impl Archive {
             read: 0,
         })
     }
+}
+
+/// Whether a change of this program could have made an entry.
+fn could_be_made(entry: &Entry) -> Result<(), StoreError> {
+    entry.key.check()?;
+    lines(&entry.by, &entry.what)
 }
 
 /// The attachments' hashes, when each member has a name it may have, and has it alone.

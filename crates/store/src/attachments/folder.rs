@@ -33,16 +33,16 @@ impl Folder {
         let path = self.path(sha256)?;
         let written = || -> io::Result<()> {
             let folder = path.parent().unwrap_or(&self.root);
-            if path.is_file() && fs::read(&path)? == bytes {
-                return Ok(());
+            // Where it is there already, whoever put it there may have been killed before its name was on the disk.
+            if !(path.is_file() && fs::read(&path)? == bytes) {
+                fs::create_dir_all(folder)?;
+                let mut beside = tempfile::Builder::new()
+                    .prefix("unfinished-")
+                    .tempfile_in(folder)?;
+                beside.write_all(bytes)?;
+                beside.as_file().sync_all()?;
+                beside.persist(&path).map_err(|error| error.error)?;
             }
-            fs::create_dir_all(folder)?;
-            let mut beside = tempfile::Builder::new()
-                .prefix("unfinished-")
-                .tempfile_in(folder)?;
-            beside.write_all(bytes)?;
-            beside.as_file().sync_all()?;
-            beside.persist(&path).map_err(|error| error.error)?;
             for folder in [Some(folder), folder.parent(), self.root.parent()] {
                 sync(folder)?;
             }
@@ -71,7 +71,7 @@ impl Folder {
 }
 
 /// Puts a folder's list of names on the disk.
-fn sync(folder: Option<&Path>) -> io::Result<()> {
+pub(crate) fn sync(folder: Option<&Path>) -> io::Result<()> {
     match folder {
         // Elsewhere a folder can't be opened; there, renaming is on the disk when it is done.
         Some(folder) if cfg!(unix) && !folder.as_os_str().is_empty() => {

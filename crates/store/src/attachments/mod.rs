@@ -4,6 +4,8 @@
 mod bucket;
 mod folder;
 
+pub(crate) use folder::sync;
+
 use crate::canonical::sha256;
 use crate::error::StoreError;
 use crate::place::AttachmentsPlace;

@@ -4,16 +4,14 @@ use std::collections::BTreeMap;
 
 use sqlx::{Any, AnyConnection, AssertSqlSafe, Row, Transaction};
 
-use super::sql::{ENTRY, HELD, held, places};
+use super::read::records_of_keys;
+use super::sql::{ENTRY, HELD, ROWS, places};
 use super::{Beside, Database};
 use crate::change::{Change, Conflict, Done, Edit};
 use crate::error::StoreError;
 use crate::journal::{Entry, Head};
 use crate::key::Key;
 use crate::records::Held;
-
-/// How many rows one statement takes. PostgreSQL takes 65,535 values a statement, SQLite 32,766.
-const ROWS: usize = 500;
 
 /// Changes that are made together: the journal's end is locked until they are.
 pub(crate) struct Batch<'d> {
@@ -29,6 +27,13 @@ impl Database {
     pub(crate) async fn begin(&self) -> Result<Batch<'_>, StoreError> {
         let waiting = StoreError::while_("can't be written");
         let mut transaction = self.pool.begin().await.map_err(&waiting)?;
+        if !self.is_file {
+            // Whoever waits must then see what others wrote, whatever the server is set to.
+            sqlx::query("SET TRANSACTION ISOLATION LEVEL READ COMMITTED")
+                .execute(&mut *transaction)
+                .await
+                .map_err(&waiting)?;
+        }
         // In both databases this waits for whoever holds the row, and then sees what they wrote.
         let row = sqlx::query("UPDATE head SET seq = seq WHERE id = 1 RETURNING seq, hash")
             .fetch_one(&mut *transaction)
@@ -122,24 +127,9 @@ impl Batch<'_> {
         &mut self,
         keys: impl Iterator<Item = &'k Key> + Clone,
     ) -> Result<BTreeMap<Key, Held<Option<String>>>, StoreError> {
-        let sql = format!(
-            "WITH asked (kind, name, part) AS (VALUES {}) SELECT {HELD} FROM asked JOIN record USING (kind, name, part)",
-            places(keys.clone().count(), 3)
-        );
-        let mut query = sqlx::query(AssertSqlSafe(sql));
-        for key in keys {
-            query = query
-                .bind(key.kind.name())
-                .bind(key.name.as_str())
-                .bind(key.part.as_str());
-        }
-        let rows = query
-            .fetch_all(&mut *self.transaction)
-            .await
-            .map_err(StoreError::while_("can't be read"))?;
-        rows.iter()
-            .map(|row| held(row).map(|held| (held.key.clone(), held)))
-            .collect()
+        let rows = records_of_keys(&mut *self.transaction, keys).await?;
+        let keyed = rows.into_iter().map(|held| (held.key.clone(), held));
+        Ok(keyed.collect())
     }
 
     async fn conflict(

@@ -21,6 +21,12 @@ pub(crate) use people::Beside;
 /// How long a change waits for others to finish theirs.
 const PATIENCE: Duration = Duration::from_secs(30);
 
+/// How often the tables are brought up to date again where that fails, as it does when others do it at the same time.
+const MOST_TRIES: u32 = 5;
+
+/// How long that waits.
+const BETWEEN_TRIES: Duration = Duration::from_millis(100);
+
 /// How many connections there are at most.
 const MOST_CONNECTIONS: u32 = 8;
 
@@ -35,6 +41,11 @@ const MIGRATIONS: &[(i64, &str, &str)] = &[
         2,
         "people",
         include_str!("../../migrations/0002_people.sql"),
+    ),
+    (
+        3,
+        "changes in order",
+        include_str!("../../migrations/0003_changes_in_order.sql"),
     ),
 ];
 
@@ -60,6 +71,25 @@ impl Database {
         }
         database.migrate(place).await?;
         Ok(database)
+    }
+
+    /// Makes the tables at a place where there are none, or takes the store that is there if nothing was ever put into it: one that was
+    /// broken off before anything was. That it is empty must be asked again by whoever writes to it.
+    ///
+    /// # Errors
+    /// When there is a store that says something, or nothing can be made there.
+    pub(crate) async fn make_anew(place: &Place) -> Result<Self, StoreError> {
+        match Self::make(place).await {
+            Err(StoreError::StoreThere(there)) => {
+                let database = Self::open(place).await?;
+                if database.head().await?.seq == 0 {
+                    return Ok(database);
+                }
+                database.close().await;
+                Err(StoreError::StoreThere(there))
+            }
+            made => made,
+        }
     }
 
     /// Opens what is at a place, and brings its tables up to date.
@@ -112,6 +142,20 @@ impl Database {
     }
 
     async fn migrate(&self, place: &Place) -> Result<(), StoreError> {
+        let mut tries = 0;
+        loop {
+            match self.migrate_once(place).await {
+                // Several programs may open it at once; on a file the others fail at what the first has done by then.
+                Err(StoreError::Database { .. }) if self.is_file && tries < MOST_TRIES => {
+                    tries += 1;
+                    tokio::time::sleep(BETWEEN_TRIES).await;
+                }
+                done => return done,
+            }
+        }
+    }
+
+    async fn migrate_once(&self, place: &Place) -> Result<(), StoreError> {
         let steps = MIGRATIONS.iter().map(|(version, description, sql)| {
             Migration::new(
                 *version,
@@ -156,15 +200,19 @@ impl Database {
     }
 }
 
-/// What a connection to a file must be told: what is acknowledged is on the disk, and readers don't wait for a writer.
+/// What a connection must be told: what is acknowledged is on the disk, readers don't wait for a writer, and nobody waits for ever.
 async fn prepare(connection: &mut AnyConnection, is_file: bool) -> Result<(), sqlx::Error> {
-    let pragmas = [
-        "PRAGMA busy_timeout = 30000",
-        "PRAGMA journal_mode = WAL",
-        "PRAGMA synchronous = FULL",
-    ];
-    for pragma in pragmas.into_iter().filter(|_| is_file) {
-        sqlx::query(pragma).execute(&mut *connection).await?;
+    let settings: &[&'static str] = if is_file {
+        &[
+            "PRAGMA busy_timeout = 30000",
+            "PRAGMA journal_mode = WAL",
+            "PRAGMA synchronous = FULL",
+        ]
+    } else {
+        &["SET lock_timeout = 30000", "SET synchronous_commit = on"]
+    };
+    for setting in settings {
+        sqlx::query(*setting).execute(&mut *connection).await?;
     }
     Ok(())
 }

@@ -1,10 +1,12 @@
 //! Reading records and the journal.
 
+use std::collections::BTreeMap;
+
 use futures_util::TryStreamExt;
 use sqlx::{Any, AssertSqlSafe, Executor, Row};
 
 use super::Database;
-use super::sql::{ENTRY, HELD, entry, held};
+use super::sql::{ENTRY, HELD, ROWS, entry, held, key, places};
 use crate::error::StoreError;
 use crate::journal::{Entry, Head};
 use crate::key::{Key, Kind};
@@ -44,6 +46,36 @@ impl Database {
         self.entries(sql, &[seq, most]).await
     }
 
+    /// The first entries of changes before an entry, the newest first, at most so many.
+    pub(crate) async fn firsts_before(
+        &self,
+        seq: i64,
+        most: usize,
+    ) -> Result<Vec<Entry>, StoreError> {
+        let sql = format!(
+            "SELECT {ENTRY} FROM journal WHERE seq = change AND seq < $1 ORDER BY seq DESC LIMIT $2"
+        );
+        let most = i64::try_from(most).unwrap_or(i64::MAX);
+        self.entries(sql, &[seq, most]).await
+    }
+
+    /// The keys of entries after one, the oldest first, at most so many.
+    pub(crate) async fn changed_after(
+        &self,
+        seq: i64,
+        most: i64,
+    ) -> Result<Vec<(i64, Key)>, StoreError> {
+        let rows = sqlx::query(
+            "SELECT seq, kind, name, part FROM journal WHERE seq > $1 ORDER BY seq LIMIT $2",
+        )
+        .bind(seq)
+        .bind(most)
+        .fetch_all(&self.pool)
+        .await
+        .map_err(StoreError::while_("can't be read"))?;
+        rows.iter().map(key).collect()
+    }
+
     async fn entries(&self, sql: String, numbers: &[i64]) -> Result<Vec<Entry>, StoreError> {
         let mut query = sqlx::query(AssertSqlSafe(sql));
         for number in numbers {
@@ -54,6 +86,18 @@ impl Database {
             .await
             .map_err(StoreError::while_("can't be read"))?;
         rows.iter().map(entry).collect()
+    }
+
+    /// How many entries the chain can't lead to: they are numbered before its beginning, or after its end as it is in the same moment.
+    pub(crate) async fn entries_outside(&self) -> Result<i64, StoreError> {
+        let failing = StoreError::while_("can't be read");
+        let row = sqlx::query(
+            "SELECT COUNT(*) FROM journal WHERE seq < 1 OR seq > (SELECT seq FROM head WHERE id = 1)",
+        )
+        .fetch_one(&self.pool)
+        .await
+        .map_err(&failing)?;
+        row.try_get(0).map_err(&failing)
     }
 
     /// What was done to a record, the oldest first.
@@ -72,6 +116,20 @@ impl Database {
             .await
             .map_err(StoreError::while_("can't be read"))?;
         Ok(row.as_ref().map(held).transpose()?.and_then(live))
+    }
+
+    /// The records of some keys, as far as there are any.
+    pub(crate) async fn records(
+        &self,
+        keys: &[Key],
+    ) -> Result<BTreeMap<Key, Held<String>>, StoreError> {
+        let mut records = BTreeMap::new();
+        for keys in keys.chunks(ROWS) {
+            let rows = records_of_keys(&self.pool, keys.iter()).await?;
+            let live = rows.into_iter().filter_map(live);
+            records.extend(live.map(|held| (held.key.clone(), held)));
+        }
+        Ok(records)
     }
 
     /// The records of a kind and a name, in the order they came.
@@ -134,6 +192,29 @@ impl Database {
         }
         Ok(())
     }
+}
+
+/// The records of some keys, removed ones too: no more keys than one statement takes.
+pub(super) async fn records_of_keys<'e, 'k>(
+    executor: impl Executor<'e, Database = Any>,
+    keys: impl Iterator<Item = &'k Key> + Clone,
+) -> Result<Vec<Held<Option<String>>>, StoreError> {
+    let sql = format!(
+        "WITH asked (kind, name, part) AS (VALUES {}) SELECT {HELD} FROM asked JOIN record USING (kind, name, part)",
+        places(keys.clone().count(), 3)
+    );
+    let mut query = sqlx::query(AssertSqlSafe(sql));
+    for key in keys {
+        query = query
+            .bind(key.kind.name())
+            .bind(key.name.as_str())
+            .bind(key.part.as_str());
+    }
+    let rows = query
+        .fetch_all(executor)
+        .await
+        .map_err(StoreError::while_("can't be read"))?;
+    rows.iter().map(held).collect()
 }
 
 /// What was done to a record after a version of it, the oldest first.

@@ -9,6 +9,9 @@ use crate::journal::Entry;
 use crate::key::{Key, Kind};
 use crate::records::Held;
 
+/// How many rows one statement takes. PostgreSQL takes 65,535 values a statement, SQLite 32,766.
+pub(super) const ROWS: usize = 500;
+
 /// `($1, $2), ($3, $4)`: places for so many rows of so many values.
 pub(super) fn places(rows: usize, columns: usize) -> String {
     let row = |row: usize| {
@@ -69,6 +72,21 @@ pub(super) fn entry(row: &AnyRow) -> Result<Entry, StoreError> {
         previous: hashes.0,
         hash: hashes.1,
     })
+}
+
+/// The number of an entry, and the key of its record.
+pub(super) fn key(row: &AnyRow) -> Result<(i64, Key), StoreError> {
+    let read = || -> Result<_, sqlx::Error> {
+        Ok((
+            row.try_get::<i64, _>(0)?,
+            row.try_get::<String, _>(1)?,
+            row.try_get::<String, _>(2)?,
+            row.try_get::<String, _>(3)?,
+        ))
+    };
+    let (seq, kind, name, part) =
+        read().map_err(StoreError::while_("gives an entry that can't be read"))?;
+    Ok((seq, Key::new(kind.parse()?, name, part)))
 }
 
 /// A record, removed or not.

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use jiff::Timestamp;
+
 use crate::canonical::sha256;
 use crate::error::StoreError;
 use crate::journal::{Entry, Head};
@@ -13,6 +15,8 @@ use crate::records::{Held, attachment_of};
 pub(crate) struct Replay {
     /// Where it ends so far.
     pub(crate) head: Head,
+    /// The last entry's change: its number, who made it, when, and what it was.
+    change: Option<(i64, String, Timestamp, String)>,
     records: BTreeMap<Key, State>,
     /// Every attachment that was ever named, with its size.
     pub(crate) attachments: BTreeMap<String, u64>,
@@ -32,6 +36,7 @@ impl Default for Replay {
     fn default() -> Self {
         Self {
             head: Head::start(),
+            change: None,
             records: BTreeMap::new(),
             attachments: BTreeMap::new(),
         }
@@ -56,6 +61,15 @@ impl Replay {
             Ok(_) => wrong.push("its hash isn't that of what it says".to_owned()),
             Err(error) => wrong.push(error.to_string()),
         }
+        let change = Some((entry.change, entry.by.clone(), entry.at, entry.what.clone()));
+        // The entries of a change follow one another and share all of this; the first gives its number.
+        if entry.change != entry.seq && change != self.change {
+            wrong.push(format!(
+                "it isn't of the change of the entry before it, and doesn't begin one: {}",
+                entry.change
+            ));
+        }
+        self.change = change;
         let before = self.records.get(&entry.key);
         if entry.version != before.map_or(0, |state| state.version) + 1 {
             wrong.push(format!(

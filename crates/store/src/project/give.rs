@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use listing::confirm::Overlay;
-use site::{Barrier, Fact, Joint, Mark, Project, Value};
+use site::{Barrier, Fact, Joint, Judgment, Mark, Project, Value};
 
 use crate::error::StoreError;
 use crate::key::{Kind, Owner};
@@ -101,6 +101,20 @@ impl Store {
     /// When the store can't be read.
     pub async fn known(&self, owner: &Owner) -> Result<Vec<Held<Known>>, StoreError> {
         self.get_all(&owner.to_string()).await
+    }
+
+    /// What people decided, in the order they did.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub async fn judgments(&self) -> Result<Vec<Judgment>, StoreError> {
+        let mut judgments = Vec::new();
+        self.each(&[Kind::Judgment], |held| {
+            judgments.push(held.read()?.value);
+            Ok(())
+        })
+        .await?;
+        Ok(judgments)
     }
 
     /// The listings' documents, in the order they came.

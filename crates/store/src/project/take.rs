@@ -78,7 +78,8 @@ impl Store {
         Ok(proposal)
     }
 
-    /// What it would take to hold a listing's document, which is attached already, with what people confirmed of it.
+    /// What it would take to hold a listing's document, which is attached already, with its designation as read and what people
+    /// confirmed of it.
     ///
     /// # Errors
     /// When the store can't be read.
@@ -86,6 +87,7 @@ impl Store {
         &self,
         file: &str,
         document: &Attached,
+        designation: &str,
         overlay: Option<&Overlay>,
     ) -> Result<Proposal, StoreError> {
         let mut now = Now::default();
@@ -100,6 +102,7 @@ impl Store {
         let record = ListingRecord {
             sha256: document.sha256.clone(),
             bytes: document.bytes,
+            designation: Some(designation.to_owned()),
         };
         proposal.put(key, &record, &now)?;
         for entry in overlay.iter().flat_map(|overlay| &overlay.entries) {

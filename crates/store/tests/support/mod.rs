@@ -215,3 +215,28 @@ pub(crate) async fn assert_whole(store: &Store) {
     let verified = store.verify(None).await.unwrap();
     assert_eq!(verified.flaws, [], "{verified:?}");
 }
+
+impl Ground {
+    /// Runs statements on the database behind the store's back, each of which may do nothing.
+    pub(crate) async fn run(&self, statements: &[&'static str]) {
+        let pool = AnyPool::connect(&self.url()).await.unwrap();
+        for sql in statements {
+            sqlx::query(*sql).execute(&pool).await.unwrap();
+        }
+        pool.close().await;
+    }
+
+    fn url(&self) -> String {
+        match &self.place {
+            Place::File(path) => {
+                let path = path
+                    .to_str()
+                    .unwrap()
+                    .replace(' ', "%20")
+                    .replace('?', "%3F");
+                format!("sqlite:{path}")
+            }
+            Place::Postgres(url) => url.clone(),
+        }
+    }
+}

@@ -50,7 +50,7 @@ fn built_to(desk: &Desk, file: &str) -> (Vec<String>, usize) {
     for joint in &project.joints {
         let is_built_to = project
             .listing(joint)
-            .and_then(|name| desk.listings.which(name))
+            .and_then(|name| desk.file(name))
             .is_some_and(|held| held == file);
         if is_built_to && !marks.contains(&joint.mark.as_str()) {
             marks.push(&joint.mark);

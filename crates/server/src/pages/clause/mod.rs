@@ -17,6 +17,7 @@ use crate::trouble::Trouble;
 
 /// The listing of a file.
 async fn read(desk: &Desk, file: &str) -> Result<Arc<Read>, Trouble> {
+    desk.catch_up().await?;
     let read = desk.listings.read(&desk.store, file).await?;
     read.ok_or_else(|| Trouble::Unknown(format!("There is no listing {file}.")))
 }

@@ -109,7 +109,7 @@ fn form(desk: &Desk, person: &Person, said: &Submitted) -> Markup {
             label for="listing" { "Listing proposed" }
             select id="listing" name="listing" required {
                 option value="" { "choose one" }
-                @for heading in desk.listings.headings() {
+                @for heading in desk.listings.headings().iter() {
                     option value=(heading.file) selected[heading.file == said.listing] { (heading.file) @if !heading.designation.is_empty() { " (" (heading.designation) ")" } }
                 }
             }
