@@ -236,6 +236,7 @@ const tests = {
         await row.locator("button").click();
         await at.waitForURL(/#known/);
       }
+      await at.goto("about:blank");
       begun.pop().kill();
     }
     await at.context().close();
