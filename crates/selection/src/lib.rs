@@ -24,6 +24,7 @@ pub mod cost;
 pub mod cover;
 pub mod index;
 pub mod rank;
+mod sameness;
 pub mod search;
 pub mod substitute;
 

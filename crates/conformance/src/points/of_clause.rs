@@ -5,7 +5,6 @@ use listing::{Clause, Confidence, Expr, Requirement, Span, Status, Test};
 use super::{OfClause, Placed, Point, Slot, What};
 use crate::checklist::{AnyOf, Checklist, Doubt, Entry, Membership};
 use crate::condition::exact_tests;
-use crate::explain::trade_of;
 use crate::instances::tested;
 use crate::options::Kind;
 use crate::rating::JOINT_RATING;
@@ -23,7 +22,7 @@ pub(super) fn all<'c>(checklist: &'c Checklist<'_>) -> impl Iterator<Item = Plac
             slot: slot(checklist, &entry.memberships),
             is_parted: is_parted(entry, &parted),
             property: of.clause.property.clone(),
-            trade: trade_of(entry.clause, entry.property),
+            trade: entry.trade,
             point: Point(What::Clause(Box::new(of))),
         }
     };

@@ -172,9 +172,14 @@ impl<'s, 'a> Bounds<'s, 'a> {
             }
         }
         let mut in_choices: Vec<InChoice> = Vec::new();
+        let mut open_in_choices: Vec<(usize, usize)> = Vec::new();
         for asked in &entry.others {
             match (self.state(asked.point), asked.slot) {
                 (State::Open, Slot::Always) => bound.open += 1,
+                // What is open stays open, whatever it is known of.
+                (State::Open, Slot::Choice { group, choice }) => {
+                    open_in_choices.push((group, choice));
+                }
                 (State::Settled | State::Open, _) => {}
                 (State::Unmet, Slot::Choice { group, choice })
                     if !asked.is_parted && !self.options_are_stated =>
@@ -189,6 +194,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
                 (State::Unmet | State::OfAPart, _) => bound.may_be_unmet = true,
             }
         }
+        bound.open += least_open(&entry.choices, &open_in_choices);
         if !in_choices.is_empty() {
             let (cost, changes) = least_of_choices(&entry.choices, &in_choices, counted, at);
             bound.cost = bound.cost.and(cost);
@@ -261,4 +267,23 @@ fn least_of_choices(
         .fold((Cost(0), 0), |most, other| {
             (most.0.max(other.0), most.1.max(other.1))
         })
+}
+
+/// How many clauses are open at least where one choice of each group is built: the fewest of any choice, group by group. No clause is of
+/// two groups here, so that they add up.
+fn least_open(choices: &[usize], open: &[(usize, usize)]) -> usize {
+    if open.is_empty() {
+        return 0;
+    }
+    let of =
+        |group: usize, choice: usize| open.iter().filter(|one| **one == (group, choice)).count();
+    let groups = choices.iter().enumerate();
+    groups
+        .map(|(group, choices)| {
+            (0..*choices)
+                .map(|choice| of(group, choice))
+                .min()
+                .unwrap_or(0)
+        })
+        .sum()
 }

@@ -3,6 +3,8 @@
 use measure::{Number, Quantity, Unit};
 use site::{Fact, ProductFact, Provenance, ProvenanceKind, Value};
 
+use vocabulary::vocabulary;
+
 use super::seed::Seed;
 use super::spec::products::PACKINGS;
 use super::spec::{Amount, Ask, Built, Part, Product, Spec, Statement};
@@ -124,7 +126,10 @@ fn all(spec: &Spec, rating: usize, width: usize, seed: &mut Seed) -> Vec<(String
             // The concrete of a floor or wall is the floor or wall.
             let attribute = one.property.strip_prefix("concrete.");
             if let Some(attribute) = attribute.filter(|_| part.component != "concrete") {
-                known.push((format!("{}.{attribute}", part.component), value.clone()));
+                let name = format!("{}.{attribute}", part.component);
+                if vocabulary().property(&name).is_some() {
+                    known.push((name, value.clone()));
+                }
             }
             known.push((one.property.to_owned(), value));
         }

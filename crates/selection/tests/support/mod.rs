@@ -24,6 +24,7 @@
 pub mod facts;
 pub mod judgments;
 pub mod plain;
+pub mod schedule;
 pub mod seed;
 pub mod spec;
 pub mod text;
