@@ -4,7 +4,7 @@ use site::{Fact, Value};
 use crate::answer::{Answer, Outcome};
 use crate::fault::{Fault, Faults};
 use crate::finding;
-use crate::finding::substitution::{self, Outcome as OfMark};
+use crate::finding::substitution::{self, Outcome as Comes};
 use crate::inputs::Inputs;
 use crate::library::Library;
 use crate::show;
@@ -49,7 +49,10 @@ impl Substitute {
         let aside = show::find::aside(&library);
         let made =
             substitution::substituted(&import.project, &library, &product, &with, self.most)?;
-        let holds = made.marks.iter().all(|mark| mark.outcome == OfMark::Holds);
+        let holds = made
+            .conditions
+            .iter()
+            .all(|one| one.outcome == Comes::Holds);
         let answer = if self.json {
             Answer::json(&made)
         } else {

@@ -3,10 +3,12 @@
 use std::collections::BTreeMap;
 
 use conformance::Subject;
-use site::{Barrier, Fact, Joint, Judgment, Project, Scope, Value};
+use selection::{Condition, Index};
+use site::{Barrier, Fact, Joint, Judgment, Mark, Project, Scope, Value};
 
 use crate::fault::{Fault, Faults};
 use crate::files;
+use crate::show::words::listed;
 
 /// A condition that listings are asked for.
 #[derive(Debug, Clone, Default)]
@@ -102,22 +104,51 @@ fn of_joint(project: &Project, joint: &Joint) -> Asked {
     }
 }
 
-/// The condition of each mark that has joints, in the order of the schedule.
-pub(crate) fn of_marks(project: &Project) -> Vec<Asked> {
-    let mut marks: Vec<&str> = Vec::new();
+/// The conditions of a schedule, mark by mark: of each mark as many as its joints are of, and as many as they are to be built to
+/// different listings. Marks stand in the order of the schedule, and so do the joints of each.
+pub(crate) fn of_schedule(project: &Project, index: &Index) -> Vec<Asked> {
+    let known: BTreeMap<&str, &Mark> = project
+        .marks
+        .iter()
+        .rev()
+        .map(|mark| (mark.name.as_str(), mark))
+        .collect();
+    let mut order: BTreeMap<&str, usize> = BTreeMap::new();
     for joint in &project.joints {
-        if !marks.contains(&joint.mark.as_str()) {
-            marks.push(&joint.mark);
+        let next = order.len();
+        order.entry(&joint.mark).or_insert(next);
+    }
+    let mut asked: Vec<Asked> = Vec::new();
+    for Condition { subject, joints } in selection::conditions(project, index) {
+        let mut split: BTreeMap<(&str, Option<&str>), Vec<String>> = BTreeMap::new();
+        for joint in joints {
+            let of_mark = || known.get(joint.mark.as_str())?.listing.as_deref();
+            let own = joint.listing.as_deref().or_else(of_mark);
+            let joints = split.entry((&joint.mark, own)).or_default();
+            joints.push(joint.name.clone());
+        }
+        for ((mark, own), joints) in split {
+            asked.push(Asked {
+                name: mark.to_owned(),
+                title: known
+                    .get(mark)
+                    .map(|mark| mark.title.clone())
+                    .unwrap_or_default(),
+                mark: mark.to_owned(),
+                joints,
+                own: own.map(str::to_owned),
+                facts: subject.facts.iter().cloned().collect(),
+                judgments: subject.judgments.iter().map(|one| (*one).clone()).collect(),
+                ..Asked::default()
+            });
         }
     }
-    marks
-        .into_iter()
-        .map(|mark| of_mark(project, mark))
-        .collect()
+    asked.sort_by_key(|one| order.get(one.mark.as_str()).copied());
+    asked
 }
 
 /// The condition of a mark: what is known alike of all its joints; where they differ, what the mark itself says. Of barriers
-/// that are rated differently, the longest rating is asked for: the listing must serve them all.
+/// that are rated differently, the longest rating is asked for, and where one is a smoke barrier, that: the listing must serve them all.
 fn of_mark(project: &Project, name: &str) -> Asked {
     let mark = project.mark(name);
     let joints: Vec<&Joint> = project
@@ -149,15 +180,21 @@ fn of_mark(project: &Project, name: &str) -> Asked {
         judgments: of_the_mark(project, name),
         ..Asked::default()
     };
+    let mut differing: Vec<&str> = Vec::new();
     for (property, facts) in known {
         let of_the_mark = || mark.and_then(|mark| mark.facts.get(property));
         let fact = match property {
             _ if are_alike(&facts) => facts.first().copied().flatten(),
             Barrier::RATING => longest(&facts, &mut asked.notes),
-            _ => of_the_mark(),
+            Barrier::SMOKE_BARRIER => smoke_barrier(&facts, &mut asked.notes),
+            _ => {
+                differing.push(property);
+                of_the_mark()
+            }
         };
         asked.facts.extend(fact.cloned());
     }
+    asked.notes.extend(differences(&differing));
     if joints.is_empty() {
         asked.facts = mark
             .map(|mark| mark.facts.values().cloned().collect())
@@ -178,6 +215,40 @@ fn are_alike(facts: &[Option<&Fact>]) -> bool {
     let mut each = facts.iter().copied().map(known);
     let first = each.next();
     each.all(|other| Some(other) == first)
+}
+
+/// What is taken where joints differ, in a sentence; how long they are makes no difference worth a word.
+fn differences(properties: &[&str]) -> Option<String> {
+    const MOST: usize = 5;
+    let title = |property: &&str| {
+        let known = vocabulary::vocabulary().property(property);
+        known.map_or_else(
+            || (*property).to_owned(),
+            |known| known.title.to_lowercase(),
+        )
+    };
+    let told = properties.iter().filter(|one| **one != "joint.length");
+    let mut titles: Vec<String> = told.map(title).collect();
+    if titles.is_empty() {
+        return None;
+    }
+    let more = titles.len().saturating_sub(MOST);
+    titles.truncate(MOST);
+    if more > 0 {
+        titles.push(format!("{more} more"));
+    }
+    Some(format!(
+        "Its joints differ in {}: there the value of the mark itself is taken, or none. Ask for a joint by its name, or for each with `--all`.",
+        listed(&titles)
+    ))
+}
+
+/// Of joints in smoke barriers and in others, what a smoke barrier asks: the listing must serve them all.
+fn smoke_barrier<'f>(facts: &[Option<&'f Fact>], notes: &mut Vec<String>) -> Option<&'f Fact> {
+    let mut known = facts.iter().copied().flatten();
+    let is_one = known.find(|fact| fact.value == Value::Flag(true))?;
+    notes.push("Some of its joints lie in smoke barriers: what those ask is asked for.".to_owned());
+    Some(is_one)
 }
 
 fn longest<'f>(facts: &[Option<&'f Fact>], notes: &mut Vec<String>) -> Option<&'f Fact> {

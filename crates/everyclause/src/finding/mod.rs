@@ -16,8 +16,8 @@ use crate::checking::STANDING_LINES;
 use crate::fault::{Fault, Faults};
 use crate::library::{Checklists, Library, threads};
 
-pub(crate) use asking::{Asked, of_marks, of_name};
-pub(crate) use together::Together;
+pub(crate) use asking::{Asked, of_name, of_schedule};
+pub(crate) use together::{Serving, Together};
 pub(crate) use wheres::facts;
 
 /// What was found.
@@ -29,9 +29,10 @@ pub(crate) struct Finds {
     pub(crate) folder: String,
     /// How many listings it holds.
     pub(crate) listings: usize,
-    /// What was asked, and what was found for it.
+    /// What was asked, and what was found for it; of a whole schedule each condition of each mark, the conditions of a mark one after the
+    /// other.
     pub(crate) asked: Vec<Answered>,
-    /// The few listings that together serve every mark; only where the whole schedule was asked.
+    /// The few listings that together serve every joint; only where the whole schedule was asked.
     pub(crate) together: Option<Together>,
     /// What must stand wherever results are shown.
     pub(crate) standing_lines: Vec<String>,
@@ -223,24 +224,24 @@ pub(crate) fn found(
     })
 }
 
-/// The answer for every mark, and the few listings that together serve them.
+/// The answer for every condition of every mark, and the few listings that together serve them.
 ///
 /// # Errors
 /// When a listing can't be looked at.
 pub(crate) fn found_for_all(
     project: &Project,
     library: &Library,
-    asked: &[Asked],
     most: usize,
 ) -> Result<Finds, Faults> {
+    let asked = of_schedule(project, &library.index);
     let search = Search::of(library);
     let every = Wanted {
         open: usize::MAX,
         near: 1,
         every_single_change: false,
     };
-    let mut answers = search.answer(asked, &every)?;
-    let together = Together::of(&answers);
+    let mut answers = search.answer(&asked, &every)?;
+    let together = Together::of(project, &answers);
     for answer in &mut answers {
         let cut = answer.open.len().saturating_sub(most);
         answer.open.truncate(most);

@@ -5,11 +5,11 @@ use selection::{Rank, Wanted, substitute};
 use serde::Serialize;
 use site::{Fact, Project};
 
-use super::{Answered, Asked, Search, of_marks, standing_lines};
+use super::{Answered, Asked, Search, of_schedule, standing_lines};
 use crate::fault::Faults;
 use crate::library::Library;
 
-/// What another product would come to, mark by mark.
+/// What another product would come to, condition by condition.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
 pub(crate) struct Substitution {
     /// The building's name; empty where none was given.
@@ -20,20 +20,31 @@ pub(crate) struct Substitution {
     pub(crate) product: String,
     /// What is known of the product besides, each in words.
     pub(crate) with: Vec<String>,
-    /// The marks that have such a product, in the order of the schedule.
-    pub(crate) marks: Vec<OfMark>,
-    /// The marks that have none.
-    pub(crate) untouched: Vec<String>,
+    /// What it comes to at each condition of each mark that has such a product, those of a mark one after the other.
+    pub(crate) conditions: Vec<OfCondition>,
+    /// The joints that have none, mark by mark.
+    pub(crate) untouched: Vec<Untouched>,
     /// What must stand wherever results are shown.
     pub(crate) standing_lines: Vec<String>,
 }
 
-/// What it comes to at a mark.
+/// Joints of a mark that have no such product.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub(crate) struct OfMark {
+pub(crate) struct Untouched {
+    /// The mark.
+    pub(crate) mark: String,
+    /// The joints.
+    pub(crate) joints: Vec<String>,
+    /// Whether they are all joints of the mark.
+    pub(crate) is_whole_mark: bool,
+}
+
+/// What it comes to at the joints of a mark that are of one condition.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub(crate) struct OfCondition {
     /// What it comes to.
     pub(crate) outcome: Outcome,
-    /// What the mark has now.
+    /// What the joints have now.
     pub(crate) now: String,
     /// Where its own listing stood before.
     pub(crate) before: Option<Rank>,
@@ -41,7 +52,7 @@ pub(crate) struct OfMark {
     pub(crate) answer: Answered,
 }
 
-/// What another product comes to at a mark.
+/// What another product comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub(crate) enum Outcome {
@@ -53,7 +64,7 @@ pub(crate) enum Outcome {
     NoListing,
 }
 
-/// What another product would come to at every mark that has one of that component.
+/// What another product would come to at every joint that has one of that component.
 ///
 /// # Errors
 /// When a listing can't be looked at.
@@ -66,7 +77,7 @@ pub(crate) fn substituted(
 ) -> Result<Substitution, Faults> {
     let property = product.property.as_str();
     let is_it = |fact: &&Fact| plain(&fact.property) == property;
-    let (touched, untouched): (Vec<Asked>, Vec<Asked>) = of_marks(project)
+    let (touched, untouched): (Vec<Asked>, Vec<Asked>) = of_schedule(project, &library.index)
         .into_iter()
         .partition(|asked| asked.facts.iter().any(|fact| is_it(&fact)));
     let supposed: Vec<Asked> = touched
@@ -80,7 +91,7 @@ pub(crate) fn substituted(
         every_single_change: false,
     };
     let answers = search.answer(&supposed, &wanted)?;
-    let marks = touched.iter().zip(answers).map(|(asked, answer)| {
+    let conditions = touched.iter().zip(answers).map(|(asked, answer)| {
         let own = answer.own.as_deref().and_then(|name| library.find(name));
         let now: Vec<String> = asked
             .facts
@@ -88,7 +99,7 @@ pub(crate) fn substituted(
             .filter(is_it)
             .map(|fact| fact.value.to_string())
             .collect();
-        OfMark {
+        OfCondition {
             outcome: outcome(&answer),
             now: distinct(now).join(", "),
             before: own.and_then(|at| search.rank(at, &asked.subject())),
@@ -100,10 +111,25 @@ pub(crate) fn substituted(
         property: property.to_owned(),
         product: product.value.to_string(),
         with: with.iter().map(in_words).collect(),
-        marks: marks.collect(),
-        untouched: untouched.into_iter().map(|asked| asked.name).collect(),
+        untouched: self::untouched(untouched, &touched),
+        conditions: conditions.collect(),
         standing_lines: standing_lines(),
     })
+}
+
+fn untouched(without: Vec<Asked>, with: &[Asked]) -> Vec<Untouched> {
+    let mut all: Vec<Untouched> = Vec::new();
+    for asked in without {
+        match all.last_mut().filter(|last| last.mark == asked.name) {
+            Some(last) => last.joints.extend(asked.joints),
+            None => all.push(Untouched {
+                is_whole_mark: with.iter().all(|other| other.name != asked.name),
+                mark: asked.name,
+                joints: asked.joints,
+            }),
+        }
+    }
+    all
 }
 
 /// The condition with the other product, and what is known of that.

@@ -1,5 +1,6 @@
 //! Which listings fit, and what stands in the way of the rest.
 
+mod joints;
 mod schedule;
 
 use comfy_table::Cell;
@@ -15,7 +16,8 @@ use crate::finding::request::Request;
 use crate::finding::{Answered, Finds, Listed, Turned};
 use crate::library::Library;
 
-pub(super) use schedule::stands;
+pub(super) use joints::{Joints, in_marks};
+pub(super) use schedule::{stands, takes};
 
 /// The most questions that are shown of one listing.
 const MOST_QUESTIONS: usize = 6;
