@@ -199,6 +199,10 @@ pub fn condition(spec: &Spec, other: &Spec, stray: Stray, seed: &mut Seed) -> Ve
     if seed.percent(10) {
         facts.push(fact("option.3A", text("3A"), &drawing));
     }
+    if seed.percent(10) {
+        let leg = length(seed.one(&[64, 96, 160]), First::Inches);
+        facts.push(fact("2A:runner.leg_length", leg, &witnessed));
+    }
     if seed.percent(5) {
         let other = product(seed.one(PACKINGS));
         facts.push(fact("3A:packing.product", other, &witnessed));

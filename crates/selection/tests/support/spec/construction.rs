@@ -123,6 +123,9 @@ impl Draw<'_> {
         if self.seed.percent(35) {
             wall = wall.with(self.slotted());
         }
+        if self.seed.percent(25) {
+            wall = wall.with(self.floor_runner());
+        }
         wall.with(self.studs()).with(self.board())
     }
 
@@ -147,6 +150,17 @@ impl Draw<'_> {
             .asks("fastener.embedment", AtLeast(deep))
             .asks("fastener.end_distance", AtMost(end))
             .says(self.remarks(remarks::FASTENER))
+    }
+
+    /// A second runner beside the first, so that a fact which names neither shows nothing of either.
+    fn floor_runner(&mut self) -> Part {
+        let leg = self.length(&[80, 96]);
+        let gauge = Gauge(self.seed.one(&[25, 22, 20]));
+        let apart = self.length(&[768, 1024, 1536]);
+        Part::new("runner", "Floor runner", "Galv steel channel")
+            .asks("runner.gauge", AtLeast(gauge))
+            .asks("runner.leg_length", AtLeast(leg))
+            .asks("runner.fastener_spacing", AtMost(apart))
     }
 
     fn slotted(&mut self) -> Part {
