@@ -4,12 +4,14 @@
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::unchecked_time_subtraction,
     reason = "a tool for benchmarks ends where it fails"
 )]
 
 use std::time::{Duration, Instant};
 
-use conformance::{Checklist, Subject};
+use conformance::Subject;
 use selection::{Finder, Index, Wanted};
 use site::{Fact, Joint, Project};
 use support::spec::Spec;
@@ -57,7 +59,7 @@ fn main() {
     println!("memory at most: {}", most_memory());
 }
 
-fn one_by_one(finder: &Finder<'_>, checklists: &Vec<Checklist<'_>>, library: &[Spec]) {
+fn one_by_one(finder: &Finder<'_>, checked: &dyn selection::Library, library: &[Spec]) {
     let asked = support::facts::conditions(library, 64, 2);
     for (name, wanted) in [("one condition", FIVE), ("one condition in full", ALL_OPEN)] {
         let mut each: Vec<(Duration, usize)> = asked
@@ -67,7 +69,7 @@ fn one_by_one(finder: &Finder<'_>, checklists: &Vec<Checklist<'_>>, library: &[S
                 // Of three, the least: what the machine does besides can only add.
                 let once = || {
                     let since = spent();
-                    let found = finder.find(checklists, &subject, &wanted).unwrap();
+                    let found = finder.find(checked, &subject, &wanted).unwrap();
                     (spent() - since, found.checked)
                 };
                 (0..3).map(|_| once()).min().unwrap()
@@ -84,7 +86,7 @@ fn one_by_one(finder: &Finder<'_>, checklists: &Vec<Checklist<'_>>, library: &[S
 
 fn schedule(
     finder: &Finder<'_>,
-    checklists: &Vec<Checklist<'_>>,
+    checked: &dyn selection::Library,
     library: &[Spec],
     conditions: usize,
 ) {
@@ -107,10 +109,10 @@ fn schedule(
     let subjects: Vec<Subject<'_>> = grouped.into_iter().map(|one| one.subject).collect();
     println!("{} conditions", subjects.len());
     let before = spent_by_all();
-    finder.find_each(checklists, &subjects, &FIVE, 1).unwrap();
+    finder.find_each(checked, &subjects, &FIVE, 1).unwrap();
     println!("found for each, one thread: {:?}", spent_by_all() - before);
     let since = Instant::now();
-    let found = finder.find_each(checklists, &subjects, &FIVE, 2).unwrap();
+    let found = finder.find_each(checked, &subjects, &FIVE, 2).unwrap();
     println!("by the clock, two threads: {:?}", since.elapsed());
     let sum = |of: fn(&selection::Found) -> usize| found.iter().map(of).sum::<usize>();
     println!(

@@ -38,13 +38,13 @@ fn a_point_rests_on_what_it_says() {
                 alone += 1;
                 continue;
             };
-            let named = facts
+            let only_those = facts
                 .iter()
                 .filter(|fact| names.contains(&fact.property.as_str()));
             let ready = point.ready();
             assert_eq!(
                 ready.decide(&whole),
-                ready.decide(&subject(named)),
+                ready.decide(&subject(only_those)),
                 "{names:?} {point:?}"
             );
             told += 1;
