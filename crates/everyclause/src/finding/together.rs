@@ -125,7 +125,7 @@ impl Serving {
 }
 
 fn serving(reach: &Reach<'_>, answers: &[Answered], places: &Places<'_>) -> Serving {
-    let serves = |at: usize| reach.conditions.binary_search(&at).is_ok();
+    let holds_at = |at: usize| reach.conditions.binary_search(&at).is_ok();
     let mut marks: Vec<Served> = Vec::new();
     for (at, answer) in answers.iter().enumerate() {
         if marks.last().is_none_or(|last| last.mark != answer.name) {
@@ -138,7 +138,7 @@ fn serving(reach: &Reach<'_>, answers: &[Answered], places: &Places<'_>) -> Serv
             continue;
         };
         let is_it = |one: &Listed| one.listing == reach.listing;
-        let joints = if !serves(at) {
+        let joints = if !holds_at(at) {
             &mut served.not
         } else if answer.fits.iter().any(is_it) {
             &mut served.fits

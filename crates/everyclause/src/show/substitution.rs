@@ -4,7 +4,7 @@ use comfy_table::Cell;
 use conformance::Verdict;
 use selection::Rank;
 
-use super::find::{Joints, in_marks, stands, takes};
+use super::find::{OfMark, in_marks, stands, takes};
 use super::page::{heading, wrapped};
 use super::paint::{STRONG, cell, paint};
 use super::table;
@@ -46,8 +46,7 @@ pub(crate) fn substitution(made: &Substitution) -> String {
     if failed_before > 0 {
         text.push_str(&wrapped(
             &format!(
-                "{} of those at which it doesn't hold failed before too, for other reasons or the same.",
-                failed_before
+                "{failed_before} of those at which it doesn't hold failed before too, for other reasons or the same."
             ),
             0,
             2,
@@ -77,7 +76,7 @@ pub(crate) fn substitution(made: &Substitution) -> String {
             .property
             .split_once('.')
             .map_or(made.property.as_str(), |(one, _)| one);
-        let each = made.untouched.iter().map(|one| Joints {
+        let each = made.untouched.iter().map(|one| OfMark {
             mark: &one.mark,
             joints: &one.joints,
             is_whole_mark: one.is_whole_mark,
@@ -135,7 +134,7 @@ fn of_outcome(rows: &[Row<'_>], made: &Substitution, outcome: Outcome) -> String
         let answer = &row.first.answer;
         let of_mark = made.conditions.iter().map(|one| &one.answer);
         let of_mark = of_mark.filter(|one| one.name == answer.name);
-        let joints = Joints {
+        let joints = OfMark {
             mark: &answer.name,
             joints: &row.joints,
             is_whole_mark: of_mark.map(|one| one.joints.len()).sum::<usize>() == row.joints.len(),

@@ -16,7 +16,7 @@ use crate::finding::request::Request;
 use crate::finding::{Answered, Finds, Listed, Turned};
 use crate::library::Library;
 
-pub(super) use joints::{Joints, in_marks};
+pub(super) use joints::{OfMark, in_marks};
 pub(super) use schedule::{stands, takes};
 
 /// The most questions that are shown of one listing.

@@ -5,7 +5,7 @@ use conformance::Verdict;
 use selection::Rank;
 
 use super::dotted;
-use super::joints::{Joints, in_marks};
+use super::joints::{OfMark, in_marks};
 use crate::finding::{Answered, Finds, Listed, Serving, Together};
 use crate::show::page::{heading, labelled, wrapped};
 use crate::show::paint::{STRONG, cell, paint};
@@ -128,7 +128,7 @@ fn failing(answers: &[Answered], marks: &[&[Answered]]) -> String {
     for answer in failing.iter().take(MOST_FAILING) {
         let of_mark = marks.iter().copied().flatten();
         let of_mark = of_mark.filter(|one| one.name == answer.name);
-        let joints = Joints {
+        let joints = OfMark {
             mark: &answer.name,
             joints: &answer.joints,
             is_whole_mark: of_mark.count() == 1,
@@ -209,7 +209,7 @@ fn together(together: &Together) -> String {
         text.push_str(&labelled(&on_one_line(&one.listing), &serves(one), 2, 18));
     }
     if !together.unserved.is_empty() {
-        let each = together.unserved.iter().map(|one| Joints {
+        let each = together.unserved.iter().map(|one| OfMark {
             mark: &one.mark,
             joints: &one.joints,
             is_whole_mark: one.is_whole_mark,
