@@ -166,6 +166,7 @@ fn other(property: &Property, component: &str, title: &str, requirement: &str) -
             attribute.replace('_', " ")
         ),
         ("kind", _) => format!("another kind of {component}"),
+        (_, Nature::Count) => format!("another number of {title}"),
         _ => format!("another {title}"),
     }
 }

@@ -46,6 +46,7 @@ fn confirmation(n: i64) -> ConfirmationRecord {
             by: "Kim".to_owned(),
             when: jiff::civil::date(2026, 3, 14),
             correction: None,
+            further: Vec::new(),
         },
     }
 }

@@ -10,8 +10,9 @@
 mod decide;
 mod of_clause;
 mod of_head;
+mod rests_on;
 
-use listing::{Clause, Expr, Header, Requirement, Test};
+use listing::{Clause, Expr, Header, Test};
 use measure::Number;
 use serde::{Deserialize, Serialize};
 use vocabulary::Trade;
@@ -25,18 +26,6 @@ pub use decide::Ready;
 pub struct Point(pub(crate) What);
 
 impl Point {
-    /// The one property whose fact alone decides it; none where more may bear on it.
-    pub fn rests_on(&self) -> Option<&str> {
-        let What::Clause(of) = &self.0 else {
-            return None;
-        };
-        let by_words = matches!(
-            of.clause.requirement,
-            Requirement::Named { .. } | Requirement::Presence { .. }
-        );
-        (by_words && of.condition.is_none()).then_some(&of.clause.property)
-    }
-
     /// Whether it is a clause on a property, or one whose condition is.
     pub fn is_about(&self, property: &str) -> bool {
         let What::Clause(of) = &self.0 else {

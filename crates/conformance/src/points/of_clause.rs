@@ -5,25 +5,19 @@ use listing::{Clause, Confidence, Expr, Requirement, Span, Status, Test};
 use super::{OfClause, Placed, Point, Slot, What};
 use crate::checklist::{AnyOf, Checklist, Doubt, Entry, Membership};
 use crate::condition::exact_tests;
-use crate::explain::trade_of;
-use crate::instances::tested;
+use crate::instances::{self, tested};
 use crate::options::Kind;
 use crate::rating::JOINT_RATING;
 
 pub(super) fn all<'c>(checklist: &'c Checklist<'_>) -> impl Iterator<Item = Placed> + 'c {
-    let parted: Vec<&str> = checklist
-        .parted
-        .iter()
-        .filter_map(|at| checklist.entries.get(*at))
-        .map(|entry| entry.clause.property.as_str())
-        .collect();
+    let parted = instances::at_once(&checklist.parted, &checklist.entries);
     let placed = move |entry: &Entry<'_>| {
         let of = of(checklist, entry);
         Placed {
             slot: slot(checklist, &entry.memberships),
             is_parted: is_parted(entry, &parted),
             property: of.clause.property.clone(),
-            trade: trade_of(entry.clause, entry.property),
+            trade: entry.trade,
             point: Point(What::Clause(Box::new(of))),
         }
     };

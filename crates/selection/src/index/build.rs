@@ -82,7 +82,7 @@ impl Builder {
     /// The index.
     pub fn finish(self) -> Index {
         Index {
-            apart: Apart::of(&self.index.points, &self.index.about),
+            apart: Apart::of(&self.index.points),
             ..self.index
         }
     }

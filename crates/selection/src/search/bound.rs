@@ -77,8 +77,6 @@ pub(super) struct Bounds<'s, 'a> {
     subject: &'s Subject<'a>,
     /// How each point stands.
     states: Vec<State>,
-    /// Whether anything says which options are built.
-    options_are_stated: bool,
 }
 
 /// How a point stands.
@@ -122,7 +120,6 @@ impl<'s, 'a> Bounds<'s, 'a> {
         };
         Self {
             states: verdicts.iter().zip(&index.about).map(state).collect(),
-            options_are_stated: facts().any(|name| name.starts_with("option.")),
             index,
             subject,
         }
@@ -172,13 +169,16 @@ impl<'s, 'a> Bounds<'s, 'a> {
             }
         }
         let mut in_choices: Vec<InChoice> = Vec::new();
+        let mut open_in_choices: Vec<(usize, usize)> = Vec::new();
         for asked in &entry.others {
             match (self.state(asked.point), asked.slot) {
                 (State::Open, Slot::Always) => bound.open += 1,
+                // What is open stays open, whatever it is known of.
+                (State::Open, Slot::Choice { group, choice }) => {
+                    open_in_choices.push((group, choice));
+                }
                 (State::Settled | State::Open, _) => {}
-                (State::Unmet, Slot::Choice { group, choice })
-                    if !asked.is_parted && !self.options_are_stated =>
-                {
+                (State::Unmet, Slot::Choice { group, choice }) if !asked.is_parted => {
                     bound.may_be_unmet = true;
                     in_choices.extend(self.about(asked.point).map(|about| InChoice {
                         group,
@@ -189,6 +189,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
                 (State::Unmet | State::OfAPart, _) => bound.may_be_unmet = true,
             }
         }
+        bound.open += least_open(&entry.choices, &open_in_choices);
         if !in_choices.is_empty() {
             let (cost, changes) = least_of_choices(&entry.choices, &in_choices, counted, at);
             bound.cost = bound.cost.and(cost);
@@ -220,45 +221,64 @@ fn is_first(counted: &mut [usize], about: About, at: usize) -> bool {
     core::mem::replace(last, at) != at
 }
 
-/// The least that one choice of a group needs, in the group where that is most. Two groups may need the same change, so that they
-/// aren't added up.
+/// The least that is needed where one choice of each group is built, beside what is counted: the least of any choice, group by
+/// group. A property that two groups ask about is counted with the first alone, as one change may serve both.
 fn least_of_choices(
     choices: &[usize],
     unmet: &[InChoice],
-    counted: &[usize],
+    counted: &mut [usize],
     at: usize,
 ) -> (Cost, usize) {
-    let is_counted = |about: About| {
-        let property = usize::try_from(about.property).ok();
-        property.and_then(|property| counted.get(property)) == Some(&at)
-    };
-    let needs = |group: usize, choice: usize| {
-        let mut properties: Vec<u32> = Vec::new();
-        let mut cost = Cost(0);
-        for one in unmet {
-            let ours = one.group == group && one.choice == choice;
-            if ours && !is_counted(one.about) && !properties.contains(&one.about.property) {
-                properties.push(one.about.property);
-                cost = cost.and(one.about.cost);
-            }
+    let mut least = (Cost(0), 0);
+    for (group, choices) in choices.iter().enumerate() {
+        let ours = || unmet.iter().filter(|one| one.group == group);
+        if ours().next().is_none() {
+            continue;
         }
-        (cost, properties.len())
-    };
-    let least = |(group, choices): (usize, &usize)| {
-        let needs = || (0..*choices).map(|choice| needs(group, choice));
-        let cost = needs().map(|(cost, _)| cost).min().unwrap_or_default();
-        let changes = needs()
-            .map(|(_, changes)| changes)
-            .min()
-            .unwrap_or_default();
-        (cost, changes)
-    };
-    let is_touched = |group: &usize| unmet.iter().any(|one| one.group == *group);
+        let needs = |choice: usize| {
+            let mut properties: Vec<u32> = Vec::new();
+            let mut cost = Cost(0);
+            for one in ours().filter(|one| one.choice == choice) {
+                let about = one.about;
+                if !is_counted(counted, about, at) && !properties.contains(&about.property) {
+                    properties.push(about.property);
+                    cost = cost.and(about.cost);
+                }
+            }
+            (cost, properties.len())
+        };
+        let each: Vec<(Cost, usize)> = (0..*choices).map(needs).collect();
+        let cost = each.iter().map(|one| one.0).min().unwrap_or_default();
+        let changes = each.iter().map(|one| one.1).min().unwrap_or_default();
+        least = (least.0.and(cost), least.1 + changes);
+        for one in ours() {
+            is_first(counted, one.about, at);
+        }
+    }
+    least
+}
+
+/// Whether a property is counted at a listing already.
+fn is_counted(counted: &[usize], about: About, at: usize) -> bool {
+    let property = usize::try_from(about.property).ok();
+    property.and_then(|property| counted.get(property)) == Some(&at)
+}
+
+/// How many clauses are open at least where one choice of each group is built: the fewest of any choice, group by group. No clause is of
+/// two groups here, so that they add up.
+fn least_open(choices: &[usize], open: &[(usize, usize)]) -> usize {
+    if open.is_empty() {
+        return 0;
+    }
+    let of =
+        |group: usize, choice: usize| open.iter().filter(|one| **one == (group, choice)).count();
     let groups = choices.iter().enumerate();
     groups
-        .filter(|(group, _)| is_touched(group))
-        .map(least)
-        .fold((Cost(0), 0), |most, other| {
-            (most.0.max(other.0), most.1.max(other.1))
+        .map(|(group, choices)| {
+            (0..*choices)
+                .map(|choice| of(group, choice))
+                .min()
+                .unwrap_or(0)
         })
+        .sum()
 }
