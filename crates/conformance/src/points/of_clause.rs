@@ -2,7 +2,7 @@
 
 use listing::{Clause, Confidence, Expr, Requirement, Span, Status, Test};
 
-use super::{OfClause, Placed, Point, Slot, What};
+use super::{OfClause, Placed, Point, Slot, Tells, What};
 use crate::checklist::{AnyOf, Checklist, Doubt, Entry, Membership};
 use crate::condition::exact_tests;
 use crate::instances::{self, tested};
@@ -15,6 +15,7 @@ pub(super) fn all<'c>(checklist: &'c Checklist<'_>) -> impl Iterator<Item = Plac
         let of = of(checklist, entry);
         Placed {
             slot: slot(checklist, &entry.memberships),
+            tells: tells(entry, slot(checklist, &entry.memberships)),
             is_parted: is_parted(entry, &parted),
             property: of.clause.property.clone(),
             trade: entry.trade,
@@ -36,6 +37,18 @@ fn slot(checklist: &Checklist<'_>, memberships: &[AnyOf]) -> Slot {
             None => Slot::Sometimes,
         },
         _ => Slot::Sometimes,
+    }
+}
+
+/// What it tells of the choice it belongs to, as the tally of choices has it.
+fn tells(entry: &Entry<'_>, slot: Slot) -> Tells {
+    match slot {
+        _ if entry.tells_of.is_empty() => Tells::Nothing,
+        Slot::Choice { group, .. } if entry.tells_of == [group] => match entry.clause.requirement {
+            Requirement::Bound(_) => Tells::WhenKnown,
+            _ => Tells::WhenMet,
+        },
+        _ => Tells::Something,
     }
 }
 

@@ -8,7 +8,7 @@ mod stored;
 
 use std::collections::BTreeMap;
 
-use conformance::points::{Point, Slot};
+use conformance::points::{Point, Slot, Tells};
 use conformance::{Checklist, Standing};
 
 use crate::cost::Cost;
@@ -119,6 +119,7 @@ pub(crate) struct Asked {
     pub(crate) point: u32,
     pub(crate) slot: Slot,
     pub(crate) is_parted: bool,
+    pub(crate) tells: Tells,
 }
 
 impl Index {

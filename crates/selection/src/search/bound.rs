@@ -1,10 +1,10 @@
 //! Where a listing stands at best, by what it asks for certain.
 
-use conformance::points::Slot;
+use conformance::points::{Slot, Tells};
 use conformance::{Standing, Subject, Verdict, is_judged};
 
 use crate::cost::Cost;
-use crate::index::{About, Entry, Index};
+use crate::index::{About, Asked, Entry, Index};
 use crate::rank::Rank;
 
 /// What can be told of a listing at once.
@@ -77,12 +77,15 @@ pub(super) struct Bounds<'s, 'a> {
     subject: &'s Subject<'a>,
     /// How each point stands.
     states: Vec<State>,
+    /// Whether anything says which options are built.
+    options_are_stated: bool,
 }
 
 /// How a point stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum State {
-    /// Nothing of it is in the way.
+    Met,
+    /// Nothing of it is in the way, as it doesn't apply.
     Settled,
     Open,
     Unmet,
@@ -115,11 +118,13 @@ impl<'s, 'a> Bounds<'s, 'a> {
                 _ if of_a_part == Some(&true) => State::OfAPart,
                 Verdict::NotMet => State::Unmet,
                 Verdict::Open => State::Open,
+                Verdict::Met => State::Met,
                 _ => State::Settled,
             }
         };
         Self {
             states: verdicts.iter().zip(&index.about).map(state).collect(),
+            options_are_stated: facts().any(|name| name.starts_with("option.")),
             index,
             subject,
         }
@@ -152,7 +157,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
         }
         for point in &entry.always {
             match self.state(*point) {
-                State::Settled => {}
+                State::Settled | State::Met => {}
                 State::Open => bound.open += 1,
                 State::OfAPart => bound.may_be_unmet = true,
                 State::Unmet => match self.about(*point) {
@@ -177,7 +182,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
                 (State::Open, Slot::Choice { group, choice }) => {
                     open_in_choices.push((group, choice));
                 }
-                (State::Settled | State::Open, _) => {}
+                (State::Settled | State::Met | State::Open, _) => {}
                 (State::Unmet, Slot::Choice { group, choice }) if !asked.is_parted => {
                     bound.may_be_unmet = true;
                     in_choices.extend(self.about(asked.point).map(|about| InChoice {
@@ -189,13 +194,46 @@ impl<'s, 'a> Bounds<'s, 'a> {
                 (State::Unmet | State::OfAPart, _) => bound.may_be_unmet = true,
             }
         }
-        bound.open += least_open(&entry.choices, &open_in_choices);
-        if !in_choices.is_empty() {
-            let (cost, changes) = least_of_choices(&entry.choices, &in_choices, counted, at);
-            bound.cost = bound.cost.and(cost);
-            bound.changes += changes;
+        if open_in_choices.is_empty() && in_choices.is_empty() {
+            return bound;
         }
+        let choices = self.choices_that_may_be_built(entry);
+        bound.open += least_open(&choices, &open_in_choices);
+        let (cost, changes) = least_of_choices(&choices, &in_choices, counted, at);
+        bound.cost = bound.cost.and(cost);
+        bound.changes += changes;
         bound
+    }
+
+    /// The choices of each group that may be taken for built: where what is known tells that one is, none of which it certainly doesn't.
+    fn choices_that_may_be_built(&self, entry: &Entry) -> Vec<Vec<usize>> {
+        let all = || entry.choices.iter().map(|choices| (0..*choices).collect());
+        let tells_elsewhere = |asked: &Asked| asked.tells == Tells::Something;
+        if self.options_are_stated || entry.others.iter().any(tells_elsewhere) {
+            return all().collect();
+        }
+        let mut told: Vec<(usize, usize)> = Vec::new();
+        let mut maybe: Vec<(usize, usize)> = Vec::new();
+        for asked in &entry.others {
+            let Slot::Choice { group, choice } = asked.slot else {
+                continue;
+            };
+            match (asked.tells, self.state(asked.point)) {
+                (Tells::Nothing, _) | (_, State::Settled) | (Tells::WhenMet, State::Unmet) => {}
+                (_, State::Met) | (Tells::WhenKnown, State::Unmet) => told.push((group, choice)),
+                _ => maybe.push((group, choice)),
+            }
+        }
+        let mut choices: Vec<Vec<usize>> = all().collect();
+        for (group, choices) in choices.iter_mut().enumerate() {
+            if told.iter().any(|one| one.0 == group) {
+                choices.retain(|choice| {
+                    let one = (group, *choice);
+                    told.contains(&one) || maybe.contains(&one)
+                });
+            }
+        }
+        choices
     }
 
     fn state(&self, point: u32) -> State {
@@ -224,7 +262,7 @@ fn is_first(counted: &mut [usize], about: About, at: usize) -> bool {
 /// The least that is needed where one choice of each group is built, beside what is counted: the least of any choice, group by
 /// group. A property that two groups ask about is counted with the first alone, as one change may serve both.
 fn least_of_choices(
-    choices: &[usize],
+    choices: &[Vec<usize>],
     unmet: &[InChoice],
     counted: &mut [usize],
     at: usize,
@@ -235,10 +273,10 @@ fn least_of_choices(
         if ours().next().is_none() {
             continue;
         }
-        let needs = |choice: usize| {
+        let needs = |choice: &usize| {
             let mut properties: Vec<u32> = Vec::new();
             let mut cost = Cost(0);
-            for one in ours().filter(|one| one.choice == choice) {
+            for one in ours().filter(|one| one.choice == *choice) {
                 let about = one.about;
                 if !is_counted(counted, about, at) && !properties.contains(&about.property) {
                     properties.push(about.property);
@@ -247,7 +285,7 @@ fn least_of_choices(
             }
             (cost, properties.len())
         };
-        let each: Vec<(Cost, usize)> = (0..*choices).map(needs).collect();
+        let each: Vec<(Cost, usize)> = choices.iter().map(needs).collect();
         let cost = each.iter().map(|one| one.0).min().unwrap_or_default();
         let changes = each.iter().map(|one| one.1).min().unwrap_or_default();
         least = (least.0.and(cost), least.1 + changes);
@@ -266,19 +304,19 @@ fn is_counted(counted: &[usize], about: About, at: usize) -> bool {
 
 /// How many clauses are open at least where one choice of each group is built: the fewest of any choice, group by group. No clause is of
 /// two groups here, so that they add up.
-fn least_open(choices: &[usize], open: &[(usize, usize)]) -> usize {
+fn least_open(choices: &[Vec<usize>], open: &[(usize, usize)]) -> usize {
     if open.is_empty() {
         return 0;
     }
-    let of =
-        |group: usize, choice: usize| open.iter().filter(|one| **one == (group, choice)).count();
+    let of = |group: usize, choice: usize| {
+        let ours = open.iter().filter(|one| **one == (group, choice));
+        ours.count()
+    };
     let groups = choices.iter().enumerate();
     groups
         .map(|(group, choices)| {
-            (0..*choices)
-                .map(|choice| of(group, choice))
-                .min()
-                .unwrap_or(0)
+            let each = choices.iter().map(|choice| of(group, *choice));
+            each.min().unwrap_or(0)
         })
         .sum()
 }

@@ -138,6 +138,13 @@ fn all(spec: &Spec, rating: usize, width: usize, seed: &mut Seed) -> Vec<(String
             known.push((format!("{}.product", part.component), product));
         }
     }
+    // Of two parts of one kind the first is known.
+    let mut names: Vec<String> = Vec::new();
+    known.retain(|(name, _)| {
+        let is_new = !names.contains(name);
+        names.extend(is_new.then(|| name.clone()));
+        is_new
+    });
     known
 }
 
