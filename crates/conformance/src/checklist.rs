@@ -4,11 +4,12 @@ use std::collections::BTreeMap;
 
 use listing::{Clause, Confidence, Item, Reading, Requirement, Status, Test};
 use serde::{Deserialize, Serialize};
-use vocabulary::Property;
+use vocabulary::{Property, Trade};
 
 use crate::cases::{self, Cases};
 use crate::condition::exact_tests;
 use crate::evidence::property;
+use crate::explain::trade_of;
 use crate::instances::{self, Part};
 use crate::options::Options;
 use crate::reference::only_points;
@@ -36,6 +37,8 @@ pub(crate) struct Entry<'a> {
     pub(crate) property: Option<&'static Property>,
     /// How sure its reading is.
     pub(crate) doubt: Doubt,
+    /// Who owns its property.
+    pub(crate) trade: Option<Trade>,
     /// The part that it speaks of.
     pub(crate) part: Part<'a>,
     /// Whether it only points to another item.
@@ -111,6 +114,7 @@ impl<'a> Checklist<'a> {
             .map(|clause| Entry {
                 clause,
                 property: property(&clause.property),
+                trade: trade_of(clause, property(&clause.property)),
                 part: Part::of(clause, property(&clause.property), &items),
                 doubt: Doubt::of(clause, standing),
                 is_pointer: match &clause.requirement {

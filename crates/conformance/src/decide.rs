@@ -98,6 +98,9 @@ fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
 
 /// The name of the fact on a clause's property: of its very part, where there is one, else of the property.
 fn known_as<'e>(entry: &'e Entry<'_>, subject: &Subject<'_>) -> &'e str {
+    if !subject.facts.has_parts() {
+        return &entry.clause.property;
+    }
     let of_part = entry.part.names.iter();
     of_part
         .map(String::as_str)

@@ -11,7 +11,7 @@ use listing::{Clause, Expr, Item, component_of_title};
 use vocabulary::Property;
 
 use crate::assessment::Assessment;
-use crate::checklist::Entry;
+use crate::checklist::{AnyOf, Entry, Membership};
 use crate::header::joined;
 use crate::verdict::{Reason, Verdict};
 use crate::words::capitalised;
@@ -94,6 +94,38 @@ pub(crate) fn parted(entries: &[Entry<'_>]) -> Vec<usize> {
         .filter(|(_, entry)| several(entry))
         .map(|(at, _)| at)
         .collect()
+}
+
+/// The properties of which several parts may be asked about at once: not those whose parts stand in place of one another.
+pub(crate) fn at_once<'e>(parted: &[usize], entries: &'e [Entry<'_>]) -> Vec<&'e str> {
+    let mut parts: BTreeMap<&str, Vec<&Entry<'_>>> = BTreeMap::new();
+    for entry in parted.iter().filter_map(|at| entries.get(*at)) {
+        parts.entry(&entry.clause.property).or_default().push(entry);
+    }
+    let are_two = |one: &Entry<'_>, other: &Entry<'_>| {
+        one.part.item != other.part.item && !exclude_each_other(one, other)
+    };
+    let several = |entries: &[&Entry<'_>]| {
+        let mut each = entries.iter().enumerate();
+        each.any(|(at, one)| entries.iter().skip(at).any(|other| are_two(one, other)))
+    };
+    parts
+        .into_iter()
+        .filter(|(_, entries)| several(entries))
+        .map(|(property, _)| property)
+        .collect()
+}
+
+/// Whether two clauses belong to different choices of one group, of which one alone is built.
+fn exclude_each_other(one: &Entry<'_>, other: &Entry<'_>) -> bool {
+    let only = |entry: &Entry<'_>| -> Vec<Membership> {
+        entry.memberships.iter().filter_map(AnyOf::only).collect()
+    };
+    let theirs = only(other);
+    only(one).iter().any(|ours| {
+        let mut theirs = theirs.iter();
+        theirs.any(|theirs| ours.group == theirs.group && ours.choice != theirs.choice)
+    })
 }
 
 /// Opens the clauses that rest on a fact which could be of several parts of one kind. Whether the clauses on the other parts are decided

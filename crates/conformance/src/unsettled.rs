@@ -4,7 +4,7 @@ use vocabulary::{Trade, vocabulary};
 
 use crate::check::Decided;
 use crate::checklist::Checklist;
-use crate::explain::{SubjectMatter, trade_of};
+use crate::explain::SubjectMatter;
 use crate::judgments;
 use crate::subject::Subject;
 use crate::verdict::{Reason, Verdict};
@@ -49,21 +49,17 @@ impl Checklist<'_> {
                     memberships.any(|any_of| any_of.is_of(question.group))
                 };
                 let first = self.entries.iter().find(ours);
-                let trade = first.and_then(|entry| trade_of(entry.clause, entry.property));
+                let trade = first.and_then(|entry| entry.trade);
                 SubjectMatter::of_option(&question.property, trade).trade
             });
         }
         for silence in &decided.silences {
             if let Some(first) = self.entries.get(silence.first) {
-                note(&silence.found, &first.clause.property, &|| {
-                    trade_of(first.clause, first.property)
-                });
+                note(&silence.found, &first.clause.property, &|| first.trade);
             }
         }
         for (entry, assessed) in self.entries.iter().zip(&decided.clauses) {
-            note(assessed, &entry.clause.property, &|| {
-                trade_of(entry.clause, entry.property)
-            });
+            note(assessed, &entry.clause.property, &|| entry.trade);
         }
         found
     }

@@ -219,3 +219,79 @@ fn facts_are_read_as_a_schedule_is() {
     let unknown = run(folder.path(), ["find", "HW99", "--project", "demo-project"]);
     assert_eq!(unknown.code, Some(2));
 }
+
+fn texts(of: &Value) -> Vec<&str> {
+    let all = of.as_array().unwrap().iter();
+    all.map(|one| one.as_str().unwrap()).collect()
+}
+
+/// Joints of one mark may differ. Each is asked for as it is: its own listing stands as the check has it, and it is served by one of the
+/// few listings or told as served by none.
+#[test]
+fn every_joint_of_a_schedule_is_answered_as_it_is() {
+    let folder = demo();
+    let found = json(folder.path(), ["find", "--all"]);
+    let check = json(folder.path(), ["check"]);
+    let asked = found["asked"].as_array().unwrap();
+    let together = &found["together"];
+    for joint in check["joints"].as_array().unwrap() {
+        let (name, mark) = (&joint["joint"], &joint["mark"]);
+        let mut conditions = asked
+            .iter()
+            .filter(|one| one["joints"].as_array().unwrap().contains(name));
+        let condition = conditions.next().unwrap();
+        assert!(conditions.next().is_none(), "{name} is asked for once");
+        assert_eq!(&condition["name"], mark);
+        let rank = &condition["own_rank"];
+        let expected = match joint["result"]["overall"].as_str().unwrap() {
+            "conforms" => "fits",
+            "open" => "open",
+            _ => "near",
+        };
+        assert!(
+            rank.get(expected).is_some() || (expected == "near" && rank == "beyond"),
+            "{name}: {rank}"
+        );
+
+        let name = name.as_str().unwrap();
+        let is_served = together["chosen"].as_array().unwrap().iter().any(|one| {
+            let marks = one["marks"].as_array().unwrap().iter();
+            let mut ours = marks.filter(|one| &one["mark"] == mark);
+            ours.any(|one| {
+                texts(&one["fits"]).contains(&name) || texts(&one["open"]).contains(&name)
+            })
+        });
+        let unserved = together["unserved"].as_array().unwrap().iter();
+        let is_unserved = unserved
+            .clone()
+            .any(|one| texts(&one["joints"]).contains(&name));
+        let is_held = ["fits", "open"]
+            .iter()
+            .any(|sort| !condition[*sort].as_array().unwrap().is_empty());
+        assert_eq!((is_served, is_unserved), (is_held, !is_held), "{name}");
+    }
+}
+
+/// Of a mark that a listing serves in part, the joints are told that it doesn't hold at.
+#[test]
+fn the_joints_that_a_listing_does_not_hold_at_are_told() {
+    let folder = demo();
+    let found = json(folder.path(), ["find", "--all"]);
+    let asked = found["asked"].as_array().unwrap();
+    let mut in_part = 0;
+    for one in found["together"]["chosen"].as_array().unwrap() {
+        for served in one["marks"].as_array().unwrap() {
+            let mut told: Vec<&str> = ["fits", "open", "not"]
+                .iter()
+                .flat_map(|sort| texts(&served[*sort]))
+                .collect();
+            told.sort_unstable();
+            let of_mark = asked.iter().filter(|one| one["name"] == served["mark"]);
+            let mut joints: Vec<&str> = of_mark.flat_map(|one| texts(&one["joints"])).collect();
+            joints.sort_unstable();
+            assert_eq!(told, joints, "{}: {}", one["listing"], served["mark"]);
+            in_part += usize::from(!texts(&served["not"]).is_empty());
+        }
+    }
+    assert!(in_part > 3);
+}

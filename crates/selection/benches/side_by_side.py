@@ -41,13 +41,18 @@ with known as (
     from sets n join known f on f.property = n.property
     where f.name is not null and not list_contains(n.names, f.name)
 ), counted as (
-    select h.condition, h.listing, count(distinct f.property) as unmet
-    from head h
-    join asked a on a.listing = h.listing
-    join failing f on f.point = a.point and f.condition = h.condition
+    select condition, listing, count(distinct property) as unmet
+    from (
+        select h.condition, h.listing, f.property
+        from head h
+        join asked a on a.listing = h.listing
+        join failing f on f.point = a.point and f.condition = h.condition
+        union all
+        select condition, listing, 'joint.width' from head where unmet_width = 1
+    )
     group by all
 )
-select h.condition, h.listing, coalesce(c.unmet, 0) + h.unmet_width as unmet
+select h.condition, h.listing, coalesce(c.unmet, 0) as unmet
 from head h left join counted c using (condition, listing)
 """
 

@@ -1,4 +1,5 @@
-//! Writes an invented library of listings to a folder: `library FOLDER SIZE [SEED]`.
+//! Writes an invented library of listings to a folder, and a building's schedule beside it: `library FOLDER SIZE [JOINTS] [SEED]`. The
+//! listings go to `FOLDER/listings`; the folder is a project as `everyclause find --project FOLDER` takes it.
 
 #![allow(
     clippy::unwrap_used,
@@ -11,19 +12,26 @@ use std::path::PathBuf;
 #[path = "../tests/support/mod.rs"]
 mod support;
 
+/// Of how many conditions the joints are.
+const CONDITIONS: usize = 500;
+
 fn main() {
     let mut args = std::env::args().skip(1);
     let folder = PathBuf::from(args.next().expect("the folder to write to"));
-    let size: usize = args
-        .next()
-        .expect("how many listings")
-        .parse()
-        .expect("a number");
-    let seed: u64 = args
-        .next()
-        .map_or(1, |seed| seed.parse().expect("a number"));
-    std::fs::create_dir_all(&folder).unwrap();
-    for spec in support::spec::Spec::library(size, seed) {
-        std::fs::write(folder.join(spec.file()), spec.text()).unwrap();
+    let mut number = |usual: u64| {
+        args.next()
+            .map_or(usual, |given| given.parse().expect("a number"))
+    };
+    let size = usize::try_from(number(1_000)).unwrap();
+    let joints = usize::try_from(number(20_000)).unwrap();
+    let seed = number(1);
+    let listings = folder.join("listings");
+    std::fs::create_dir_all(&listings).unwrap();
+    let library = support::spec::Spec::library(size, seed);
+    for spec in &library {
+        std::fs::write(listings.join(spec.file()), spec.text()).unwrap();
+    }
+    for (name, text) in support::schedule::files(&library, joints, CONDITIONS, seed) {
+        std::fs::write(folder.join(name), text).unwrap();
     }
 }

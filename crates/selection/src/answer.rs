@@ -77,6 +77,7 @@ pub struct Turned {
 /// The search, made ready.
 pub struct Search<'l> {
     library: &'l dyn Named,
+    index: &'l Index,
     finder: Finder<'l>,
     threads: usize,
 }
@@ -86,6 +87,7 @@ impl<'l> Search<'l> {
     pub fn of(library: &'l dyn Named, index: &'l Index, threads: usize) -> Self {
         Self {
             library,
+            index,
             finder: Finder::new(index),
             threads,
         }
@@ -206,6 +208,11 @@ impl<'l> Search<'l> {
     /// The library.
     pub const fn library(&self) -> &'l dyn Named {
         self.library
+    }
+
+    /// Its index.
+    pub const fn index(&self) -> &'l Index {
+        self.index
     }
 }
 

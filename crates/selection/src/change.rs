@@ -91,7 +91,7 @@ enum Way {
 
 fn way(requirement: &str) -> Option<Way> {
     let begins = |words: &[&str]| words.iter().any(|word| requirement.starts_with(word));
-    if begins(&["at least", "more than"]) {
+    if begins(&["at least", "more than"]) || requirement.ends_with("or heavier") {
         Some(Way::More)
     } else if begins(&["at most", "less than"]) {
         Some(Way::Less)
@@ -150,7 +150,14 @@ fn comparative(property: &Property, component: &str, title: &str, way: Way) -> S
         }
         name if name.ends_with("spacing") => format!("a {} {title}", either("wider", "closer")),
         name if name.ends_with("length") => format!("a {} {title}", either("longer", "shorter")),
-        name if name.ends_with("distance") => {
+        name if name.ends_with("time") => format!("a {} {title}", either("longer", "shorter")),
+        "recess" | "projection" | "embedment" | "engagement" => {
+            format!("a {} {title}", either("greater", "smaller"))
+        }
+        name if ["distance", "stagger", "offset"]
+            .iter()
+            .any(|end| name.ends_with(end)) =>
+        {
             format!("a {} {title}", either("greater", "smaller"))
         }
         name if name.ends_with("gap") => format!("a {} {title}", either("wider", "narrower")),
@@ -166,6 +173,7 @@ fn other(property: &Property, component: &str, title: &str, requirement: &str) -
             attribute.replace('_', " ")
         ),
         ("kind", _) => format!("another kind of {component}"),
+        (_, Nature::Count) => format!("another number of {title}"),
         _ => format!("another {title}"),
     }
 }

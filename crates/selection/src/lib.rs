@@ -13,7 +13,7 @@
 //! | [`cost`] | how hard a change is, by the trade that makes it |
 //! | [`change`] | a change in words |
 //! | [`mod@conditions`] | joints of which the same is known, told once |
-//! | [`mod@cover`] | the few listings that together serve every mark |
+//! | [`mod@cover`] | the few listings that together serve every condition |
 //! | [`substitute`] | a condition with another product |
 //! | [`substitution`] | another product: which listings of the schedule still hold |
 //!
@@ -29,6 +29,7 @@ pub mod cost;
 pub mod cover;
 pub mod index;
 pub mod rank;
+mod sameness;
 pub mod search;
 pub mod substitute;
 pub mod substitution;

@@ -5,6 +5,7 @@
 //! | [`clause`] | what a clause asks for, of what, when, and how it was read |
 //! | [`condition`] | when a clause applies |
 //! | [`head`] | what a head states, the choices left, how firm the reading is |
+//! | [`joints`] | joints by their names, and those of a mark |
 //! | [`warning`] | what to do about a warning |
 //! | [`text`] | words of other people's files, made fit to be shown |
 //!
@@ -13,5 +14,6 @@
 pub mod clause;
 pub mod condition;
 pub mod head;
+pub mod joints;
 pub mod text;
 pub mod warning;

@@ -82,6 +82,14 @@ impl Tolerance {
         TOLERANCES.iter().find(fits)
     }
 
+    /// What else must be known for the tolerances of a property to hold.
+    pub(crate) fn rest_on(property: &str) -> impl Iterator<Item = &'static str> {
+        let of_it = TOLERANCES
+            .iter()
+            .filter(move |one| one.property == property);
+        of_it.filter_map(|one| Some(one.only.as_ref()?.property.as_str()))
+    }
+
     fn covers(&self, nominal: Quantity) -> Option<bool> {
         let mut covered = nominal.compare(self.to)?.is_le();
         if let Some(from) = self.from {

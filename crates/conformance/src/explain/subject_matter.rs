@@ -1,5 +1,8 @@
 //! What a finding is about: a property's title, who owns it and when it can be seen.
 
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
 use listing::Clause;
 use vocabulary::{Component, Property, Stage, Trade, vocabulary};
 
@@ -132,13 +135,22 @@ fn component_of(property: &str) -> Option<&'static Component> {
     vocabulary().component(component)
 }
 
+/// The components by their titles and nouns; of two that go by one name, the first.
+static BY_NAME: LazyLock<BTreeMap<String, &'static Component>> = LazyLock::new(|| {
+    let mut by_name = BTreeMap::new();
+    for component in vocabulary().components() {
+        let nouns = component.nouns.iter().cloned();
+        for name in core::iter::once(normal(&component.title)).chain(nouns) {
+            by_name.entry(name).or_insert(component);
+        }
+    }
+    by_name
+});
+
 fn component_named(words: &str) -> Option<&'static Component> {
     let wanted = normal(words);
     if wanted.is_empty() {
         return None;
     }
-    let goes_by = |component: &&Component| {
-        normal(&component.title) == wanted || component.nouns.contains(&wanted)
-    };
-    vocabulary().components().iter().find(goes_by)
+    BY_NAME.get(&wanted).copied()
 }

@@ -58,6 +58,7 @@ fn entry(of: &OfClause) -> Entry<'_> {
     Entry {
         clause: &of.clause,
         property: property(&of.clause.property),
+        trade: None,
         doubt: of.doubt,
         part: Part {
             item: None,

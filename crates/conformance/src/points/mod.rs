@@ -10,8 +10,9 @@
 mod decide;
 mod of_clause;
 mod of_head;
+mod rests_on;
 
-use listing::{Clause, Expr, Header, Requirement, Test};
+use listing::{Clause, Expr, Header, Test};
 use measure::Number;
 use serde::{Deserialize, Serialize};
 use vocabulary::Trade;
@@ -25,18 +26,6 @@ pub use decide::Ready;
 pub struct Point(pub(crate) What);
 
 impl Point {
-    /// The one property whose fact alone decides it; none where more may bear on it.
-    pub fn rests_on(&self) -> Option<&str> {
-        let What::Clause(of) = &self.0 else {
-            return None;
-        };
-        let by_words = matches!(
-            of.clause.requirement,
-            Requirement::Named { .. } | Requirement::Presence { .. }
-        );
-        (by_words && of.condition.is_none()).then_some(&of.clause.property)
-    }
-
     /// Whether it is a clause on a property, or one whose condition is.
     pub fn is_about(&self, property: &str) -> bool {
         let What::Clause(of) = &self.0 else {
@@ -97,6 +86,20 @@ pub enum Slot {
     Sometimes,
 }
 
+/// Whether what is known of a point's property tells which choice is built: a choice that
+/// is told goes before one that isn't, whatever else.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Tells {
+    /// It tells nothing.
+    Nothing,
+    /// That its choice is built, where it is met.
+    WhenMet,
+    /// That its choice is built, where it is met or not met.
+    WhenKnown,
+    /// Something, which only the whole listing can tell.
+    Something,
+}
+
 /// A point in its place in a listing.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Placed {
@@ -106,6 +109,8 @@ pub struct Placed {
     pub slot: Slot,
     /// Whether several parts of the listing have its property, so that a verdict may be reopened for want of knowing of which part a value is.
     pub is_parted: bool,
+    /// What it tells of the choice it belongs to.
+    pub tells: Tells,
     /// The property that it is about; empty for words that only a person can answer.
     pub property: String,
     /// Who owns the property, where the vocabulary knows.

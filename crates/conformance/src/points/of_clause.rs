@@ -2,28 +2,23 @@
 
 use listing::{Clause, Confidence, Expr, Requirement, Span, Status, Test};
 
-use super::{OfClause, Placed, Point, Slot, What};
+use super::{OfClause, Placed, Point, Slot, Tells, What};
 use crate::checklist::{AnyOf, Checklist, Doubt, Entry, Membership};
 use crate::condition::exact_tests;
-use crate::explain::trade_of;
-use crate::instances::tested;
+use crate::instances::{self, tested};
 use crate::options::Kind;
 use crate::rating::JOINT_RATING;
 
 pub(super) fn all<'c>(checklist: &'c Checklist<'_>) -> impl Iterator<Item = Placed> + 'c {
-    let parted: Vec<&str> = checklist
-        .parted
-        .iter()
-        .filter_map(|at| checklist.entries.get(*at))
-        .map(|entry| entry.clause.property.as_str())
-        .collect();
+    let parted = instances::at_once(&checklist.parted, &checklist.entries);
     let placed = move |entry: &Entry<'_>| {
         let of = of(checklist, entry);
         Placed {
             slot: slot(checklist, &entry.memberships),
+            tells: tells(entry, slot(checklist, &entry.memberships)),
             is_parted: is_parted(entry, &parted),
             property: of.clause.property.clone(),
-            trade: trade_of(entry.clause, entry.property),
+            trade: entry.trade,
             point: Point(What::Clause(Box::new(of))),
         }
     };
@@ -42,6 +37,18 @@ fn slot(checklist: &Checklist<'_>, memberships: &[AnyOf]) -> Slot {
             None => Slot::Sometimes,
         },
         _ => Slot::Sometimes,
+    }
+}
+
+/// What it tells of the choice it belongs to, as the tally of choices has it.
+fn tells(entry: &Entry<'_>, slot: Slot) -> Tells {
+    match slot {
+        _ if entry.tells_of.is_empty() => Tells::Nothing,
+        Slot::Choice { group, .. } if entry.tells_of == [group] => match entry.clause.requirement {
+            Requirement::Bound(_) => Tells::WhenKnown,
+            _ => Tells::WhenMet,
+        },
+        _ => Tells::Something,
     }
 }
 

@@ -3,7 +3,7 @@
 use listing::{Header, Movement, Span};
 use vocabulary::Designation;
 
-use super::{Placed, Point, Slot, Topic, What};
+use super::{Placed, Point, Slot, Tells, Topic, What};
 use crate::checklist::Checklist;
 use crate::header::{CHECKS, property_of};
 
@@ -27,6 +27,7 @@ pub(super) fn all(checklist: &Checklist<'_>) -> OfHead {
             point: Point(What::Head(*topic, Box::new(what_counts(*topic, header)))),
             slot: Slot::Always,
             is_parted: false,
+            tells: Tells::Nothing,
             property: property.to_owned(),
             trade: vocabulary::vocabulary()
                 .property(property)

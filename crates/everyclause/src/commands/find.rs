@@ -40,7 +40,7 @@ pub(crate) struct Find {
     /// Suppose that this were otherwise: which listings enter, which leave
     #[arg(long, value_name = "FACT", num_args = 1.., conflicts_with = "all")]
     with: Vec<String>,
-    /// Ask for every mark of the schedule, and which few listings together serve them all
+    /// Ask for every joint of the schedule, those of one condition at once, and which few listings together serve them all
     #[arg(long, conflicts_with = "name")]
     all: bool,
     /// Write what goes with a request for an engineering judgment to this folder, where no listing fits

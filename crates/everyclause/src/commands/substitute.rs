@@ -1,5 +1,5 @@
 use clap::Args;
-use selection::substitution::Outcome as OfMark;
+use selection::substitution::Outcome as Comes;
 use site::{Fact, Value};
 
 use crate::answer::{Answer, Outcome};
@@ -9,7 +9,7 @@ use crate::inputs::Inputs;
 use crate::library::Library;
 use crate::show;
 
-/// Says what another product would come to: which listings still hold, which marks need another, and which have none
+/// Says what another product would come to: which listings still hold, which joints need another, and which have none
 ///
 /// What was known of the product before (its density, its thickness) isn't known of the other one; say what is with
 /// `--with`.
@@ -25,7 +25,7 @@ pub(crate) struct Substitute {
     /// What is known of the product besides: a property and its value each
     #[arg(long, value_name = "FACT", num_args = 1..)]
     with: Vec<String>,
-    /// How many other listings to tell for each mark
+    /// How many other listings to tell for each condition
     #[arg(long, value_name = "COUNT", default_value_t = 3)]
     most: usize,
     #[command(flatten)]
@@ -48,7 +48,10 @@ impl Substitute {
         let library = Library::open(&self.inputs.listings()?)?;
         let aside = show::find::aside(&library);
         let made = finding::substituted(&import.project, &library, &product, &with, self.most)?;
-        let holds = made.marks.iter().all(|mark| mark.outcome == OfMark::Holds);
+        let holds = made
+            .conditions
+            .iter()
+            .all(|one| one.outcome == Comes::Holds);
         let answer = if self.json {
             Answer::json(&made)
         } else {

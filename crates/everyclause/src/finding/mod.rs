@@ -7,7 +7,7 @@ mod wheres;
 
 use schemars::JsonSchema;
 use selection::answer::MATCH_LINE;
-use selection::asking::of_marks;
+use selection::asking::of_schedule;
 use selection::substitution::{self, Substitution};
 use selection::{Answered, Asked, Search, Wanted};
 use serde::Serialize;
@@ -18,7 +18,7 @@ use crate::fault::{Fault, Faults};
 use crate::library::{Checklists, Library, threads};
 
 pub(crate) use asking::of_name;
-pub(crate) use together::Together;
+pub(crate) use together::{Serving, Together};
 pub(crate) use wheres::facts;
 
 /// What was found.
@@ -30,9 +30,10 @@ pub(crate) struct Finds {
     pub(crate) folder: String,
     /// How many listings it holds.
     pub(crate) listings: usize,
-    /// What was asked, and what was found for it.
+    /// What was asked, and what was found for it; of a whole schedule each condition of each mark, the conditions of a mark one after the
+    /// other.
     pub(crate) asked: Vec<Answered>,
-    /// The few listings that together serve every mark; only where the whole schedule was asked.
+    /// The few listings that together serve every joint; only where the whole schedule was asked.
     pub(crate) together: Option<Together>,
     /// What must stand wherever results are shown.
     pub(crate) standing_lines: Vec<String>,
@@ -53,7 +54,7 @@ pub(crate) fn found(
     Ok(finds(project, library, answers, None))
 }
 
-/// The answer for every mark, and the few listings that together serve them.
+/// The answer for every condition of every mark, and the few listings that together serve them.
 ///
 /// # Errors
 /// When a listing can't be looked at.
@@ -62,14 +63,14 @@ pub(crate) fn found_for_all(
     library: &Library,
     most: usize,
 ) -> Result<Finds, Faults> {
+    let asked = of_schedule(project, &library.index);
     let every = Wanted {
         open: usize::MAX,
         near: 1,
         every_single_change: false,
     };
-    let marks = of_marks(project);
-    let mut answers = searched(library, |search| search.answer(&marks, &every))?;
-    let together = Together::of(&answers);
+    let mut answers = searched(library, |search| search.answer(&asked, &every))?;
+    let together = Together::of(project, &answers);
     for answer in &mut answers {
         let cut = answer.open.len().saturating_sub(most);
         answer.open.truncate(most);
@@ -93,7 +94,7 @@ pub(crate) fn found_if(
     Ok(finds(project, library, answers, None))
 }
 
-/// What another product would come to at every mark that has one of that component.
+/// What another product would come to at every joint that has one of that component.
 ///
 /// # Errors
 /// When a listing can't be looked at.

@@ -3,45 +3,8 @@
 use measure::unit::System;
 use measure::{Number, Quantity, Unit, print};
 
+pub(crate) use wording::joints::in_runs;
 pub(crate) use wording::text::{counted, listed, on_one_line, printable, shortened};
-
-/// Names in the order given, with runs that count up written as a run: `J-001 to J-003, J-007`.
-pub(crate) fn in_runs(names: &[&str]) -> String {
-    let mut runs: Vec<(&str, &str, usize)> = Vec::new();
-    for name in names {
-        match runs.last_mut() {
-            Some((_, last, length)) if follows(last, name) => {
-                *last = name;
-                *length += 1;
-            }
-            _ => runs.push((name, name, 1)),
-        }
-    }
-    let words: Vec<String> = runs
-        .iter()
-        .map(|(first, last, length)| match length {
-            1 => (*first).to_owned(),
-            2 => format!("{first}, {last}"),
-            _ => format!("{first} to {last}"),
-        })
-        .collect();
-    words.join(", ")
-}
-
-/// Whether a name is the next after another: `J-004` after `J-003`.
-fn follows(before: &str, after: &str) -> bool {
-    let split = |name: &str| {
-        let stem = name.trim_end_matches(|c: char| c.is_ascii_digit()).len();
-        let (stem, digits) = name.split_at_checked(stem)?;
-        Some((stem.to_owned(), digits.len(), digits.parse::<u64>().ok()?))
-    };
-    match (split(before), split(after)) {
-        (Some((stem, width, number)), Some((stem_after, width_after, next))) => {
-            stem == stem_after && width == width_after && number.checked_add(1) == Some(next)
-        }
-        _ => false,
-    }
-}
 
 /// A quantity to a hundredth, in both systems.
 pub(crate) fn to_a_hundredth(quantity: Quantity) -> String {
@@ -73,22 +36,5 @@ pub(crate) fn feet_and_inches(length: Quantity) -> String {
             )
         }
         _ => print::trade(length),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn runs_of_names() {
-        let check = |names: &[&str], expected: &str| assert_eq!(in_runs(names), expected);
-        check(
-            &["J-001", "J-002", "J-003", "J-007"],
-            "J-001 to J-003, J-007",
-        );
-        check(&["J-009", "J-010"], "J-009, J-010");
-        check(&["A", "B"], "A, B");
-        check(&[], "");
     }
 }

@@ -26,7 +26,7 @@ impl Builder {
         let points = checklist.points();
         let (mut always, mut others) = (Vec::new(), Vec::new());
         for placed in points.placed {
-            let (slot, is_parted) = (placed.slot, placed.is_parted);
+            let (slot, is_parted, tells) = (placed.slot, placed.is_parted, placed.tells);
             let point = self.point(placed)?;
             if slot == Slot::Always && !is_parted {
                 always.push(point);
@@ -35,6 +35,7 @@ impl Builder {
                     point,
                     slot,
                     is_parted,
+                    tells,
                 });
             }
         }
@@ -82,7 +83,7 @@ impl Builder {
     /// The index.
     pub fn finish(self) -> Index {
         Index {
-            apart: Apart::of(&self.index.points, &self.index.about),
+            apart: Apart::of(&self.index.points),
             ..self.index
         }
     }

@@ -6,7 +6,9 @@
 mod build;
 mod stored;
 
-use conformance::points::{Point, Slot};
+use std::collections::BTreeMap;
+
+use conformance::points::{Point, Slot, Tells};
 use conformance::{Checklist, Standing};
 
 use crate::cost::Cost;
@@ -37,33 +39,47 @@ pub struct Index {
     pub(crate) properties: Vec<String>,
     /// The listings.
     pub(crate) entries: Vec<Entry>,
-    /// Which points one fact alone decides.
+    /// Which points a few facts decide.
     pub(crate) apart: Apart,
 }
 
 /// The points told apart by what decides them.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(crate) struct Apart {
-    /// Those on which more than one fact may bear.
+    /// Those on which anything may bear.
     pub(crate) alone: Vec<usize>,
-    /// Those that the fact on their property decides, by the property's number.
-    pub(crate) by_property: std::collections::BTreeMap<u32, Vec<usize>>,
+    /// Those that the facts on some properties decide, with these.
+    pub(crate) by_facts: Vec<ByFacts>,
+}
+
+/// Points that the same facts decide.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct ByFacts {
+    /// The properties that the facts are on.
+    pub(crate) properties: Vec<String>,
+    /// The points, in order.
+    pub(crate) points: Vec<usize>,
 }
 
 impl Apart {
-    pub(crate) fn of(points: &[Point], about: &[About]) -> Self {
-        let mut apart = Self::default();
-        for (at, (point, about)) in points.iter().zip(about).enumerate() {
+    pub(crate) fn of(points: &[Point]) -> Self {
+        let mut alone = Vec::new();
+        let mut by_facts: BTreeMap<Vec<&str>, Vec<usize>> = BTreeMap::new();
+        for (at, point) in points.iter().enumerate() {
             match point.rests_on() {
-                Some(_) => apart
-                    .by_property
-                    .entry(about.property)
-                    .or_default()
-                    .push(at),
-                None => apart.alone.push(at),
+                Some(properties) => by_facts.entry(properties).or_default().push(at),
+                None => alone.push(at),
             }
         }
-        apart
+        let owned = |names: Vec<&str>| names.into_iter().map(str::to_owned).collect();
+        let by_facts = by_facts.into_iter().map(|(names, points)| ByFacts {
+            properties: owned(names),
+            points,
+        });
+        Self {
+            alone,
+            by_facts: by_facts.collect(),
+        }
     }
 }
 
@@ -103,6 +119,7 @@ pub(crate) struct Asked {
     pub(crate) point: u32,
     pub(crate) slot: Slot,
     pub(crate) is_parted: bool,
+    pub(crate) tells: Tells,
 }
 
 impl Index {

@@ -52,7 +52,7 @@ impl Index {
         let points: Vec<Point> =
             rmp_serde::from_slice(&stored.points).map_err(|_| IndexError::Damaged)?;
         let index = Self {
-            apart: Apart::of(&points, &stored.about),
+            apart: Apart::of(&points),
             points,
             about: stored.about,
             properties: stored.properties,

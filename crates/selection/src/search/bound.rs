@@ -1,10 +1,10 @@
 //! Where a listing stands at best, by what it asks for certain.
 
-use conformance::points::Slot;
+use conformance::points::{Slot, Tells};
 use conformance::{Standing, Subject, Verdict, is_judged};
 
 use crate::cost::Cost;
-use crate::index::{About, Entry, Index};
+use crate::index::{About, Asked, Entry, Index};
 use crate::rank::Rank;
 
 /// What can be told of a listing at once.
@@ -84,7 +84,8 @@ pub(super) struct Bounds<'s, 'a> {
 /// How a point stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum State {
-    /// Nothing of it is in the way.
+    Met,
+    /// Nothing of it is in the way, as it doesn't apply.
     Settled,
     Open,
     Unmet,
@@ -117,6 +118,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
                 _ if of_a_part == Some(&true) => State::OfAPart,
                 Verdict::NotMet => State::Unmet,
                 Verdict::Open => State::Open,
+                Verdict::Met => State::Met,
                 _ => State::Settled,
             }
         };
@@ -155,7 +157,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
         }
         for point in &entry.always {
             match self.state(*point) {
-                State::Settled => {}
+                State::Settled | State::Met => {}
                 State::Open => bound.open += 1,
                 State::OfAPart => bound.may_be_unmet = true,
                 State::Unmet => match self.about(*point) {
@@ -172,13 +174,16 @@ impl<'s, 'a> Bounds<'s, 'a> {
             }
         }
         let mut in_choices: Vec<InChoice> = Vec::new();
+        let mut open_in_choices: Vec<(usize, usize)> = Vec::new();
         for asked in &entry.others {
             match (self.state(asked.point), asked.slot) {
                 (State::Open, Slot::Always) => bound.open += 1,
-                (State::Settled | State::Open, _) => {}
-                (State::Unmet, Slot::Choice { group, choice })
-                    if !asked.is_parted && !self.options_are_stated =>
-                {
+                // What is open stays open, whatever it is known of.
+                (State::Open, Slot::Choice { group, choice }) => {
+                    open_in_choices.push((group, choice));
+                }
+                (State::Settled | State::Met | State::Open, _) => {}
+                (State::Unmet, Slot::Choice { group, choice }) if !asked.is_parted => {
                     bound.may_be_unmet = true;
                     in_choices.extend(self.about(asked.point).map(|about| InChoice {
                         group,
@@ -189,12 +194,46 @@ impl<'s, 'a> Bounds<'s, 'a> {
                 (State::Unmet | State::OfAPart, _) => bound.may_be_unmet = true,
             }
         }
-        if !in_choices.is_empty() {
-            let (cost, changes) = least_of_choices(&entry.choices, &in_choices, counted, at);
-            bound.cost = bound.cost.and(cost);
-            bound.changes += changes;
+        if open_in_choices.is_empty() && in_choices.is_empty() {
+            return bound;
         }
+        let choices = self.choices_that_may_be_built(entry);
+        bound.open += least_open(&choices, &open_in_choices);
+        let (cost, changes) = least_of_choices(&choices, &in_choices, counted, at);
+        bound.cost = bound.cost.and(cost);
+        bound.changes += changes;
         bound
+    }
+
+    /// The choices of each group that may be taken for built: where what is known tells that one is, none of which it certainly doesn't.
+    fn choices_that_may_be_built(&self, entry: &Entry) -> Vec<Vec<usize>> {
+        let all = || entry.choices.iter().map(|choices| (0..*choices).collect());
+        let tells_elsewhere = |asked: &Asked| asked.tells == Tells::Something;
+        if self.options_are_stated || entry.others.iter().any(tells_elsewhere) {
+            return all().collect();
+        }
+        let mut told: Vec<(usize, usize)> = Vec::new();
+        let mut maybe: Vec<(usize, usize)> = Vec::new();
+        for asked in &entry.others {
+            let Slot::Choice { group, choice } = asked.slot else {
+                continue;
+            };
+            match (asked.tells, self.state(asked.point)) {
+                (Tells::Nothing, _) | (_, State::Settled) | (Tells::WhenMet, State::Unmet) => {}
+                (_, State::Met) | (Tells::WhenKnown, State::Unmet) => told.push((group, choice)),
+                _ => maybe.push((group, choice)),
+            }
+        }
+        let mut choices: Vec<Vec<usize>> = all().collect();
+        for (group, choices) in choices.iter_mut().enumerate() {
+            if told.iter().any(|one| one.0 == group) {
+                choices.retain(|choice| {
+                    let one = (group, *choice);
+                    told.contains(&one) || maybe.contains(&one)
+                });
+            }
+        }
+        choices
     }
 
     fn state(&self, point: u32) -> State {
@@ -220,45 +259,64 @@ fn is_first(counted: &mut [usize], about: About, at: usize) -> bool {
     core::mem::replace(last, at) != at
 }
 
-/// The least that one choice of a group needs, in the group where that is most. Two groups may need the same change, so that they
-/// aren't added up.
+/// The least that is needed where one choice of each group is built, beside what is counted: the least of any choice, group by
+/// group. A property that two groups ask about is counted with the first alone, as one change may serve both.
 fn least_of_choices(
-    choices: &[usize],
+    choices: &[Vec<usize>],
     unmet: &[InChoice],
-    counted: &[usize],
+    counted: &mut [usize],
     at: usize,
 ) -> (Cost, usize) {
-    let is_counted = |about: About| {
-        let property = usize::try_from(about.property).ok();
-        property.and_then(|property| counted.get(property)) == Some(&at)
-    };
-    let needs = |group: usize, choice: usize| {
-        let mut properties: Vec<u32> = Vec::new();
-        let mut cost = Cost(0);
-        for one in unmet {
-            let ours = one.group == group && one.choice == choice;
-            if ours && !is_counted(one.about) && !properties.contains(&one.about.property) {
-                properties.push(one.about.property);
-                cost = cost.and(one.about.cost);
-            }
+    let mut least = (Cost(0), 0);
+    for (group, choices) in choices.iter().enumerate() {
+        let ours = || unmet.iter().filter(|one| one.group == group);
+        if ours().next().is_none() {
+            continue;
         }
-        (cost, properties.len())
+        let needs = |choice: &usize| {
+            let mut properties: Vec<u32> = Vec::new();
+            let mut cost = Cost(0);
+            for one in ours().filter(|one| one.choice == *choice) {
+                let about = one.about;
+                if !is_counted(counted, about, at) && !properties.contains(&about.property) {
+                    properties.push(about.property);
+                    cost = cost.and(about.cost);
+                }
+            }
+            (cost, properties.len())
+        };
+        let each: Vec<(Cost, usize)> = choices.iter().map(needs).collect();
+        let cost = each.iter().map(|one| one.0).min().unwrap_or_default();
+        let changes = each.iter().map(|one| one.1).min().unwrap_or_default();
+        least = (least.0.and(cost), least.1 + changes);
+        for one in ours() {
+            is_first(counted, one.about, at);
+        }
+    }
+    least
+}
+
+/// Whether a property is counted at a listing already.
+fn is_counted(counted: &[usize], about: About, at: usize) -> bool {
+    let property = usize::try_from(about.property).ok();
+    property.and_then(|property| counted.get(property)) == Some(&at)
+}
+
+/// How many clauses are open at least where one choice of each group is built: the fewest of any choice, group by group. No clause is of
+/// two groups here, so that they add up.
+fn least_open(choices: &[Vec<usize>], open: &[(usize, usize)]) -> usize {
+    if open.is_empty() {
+        return 0;
+    }
+    let of = |group: usize, choice: usize| {
+        let ours = open.iter().filter(|one| **one == (group, choice));
+        ours.count()
     };
-    let least = |(group, choices): (usize, &usize)| {
-        let needs = || (0..*choices).map(|choice| needs(group, choice));
-        let cost = needs().map(|(cost, _)| cost).min().unwrap_or_default();
-        let changes = needs()
-            .map(|(_, changes)| changes)
-            .min()
-            .unwrap_or_default();
-        (cost, changes)
-    };
-    let is_touched = |group: &usize| unmet.iter().any(|one| one.group == *group);
     let groups = choices.iter().enumerate();
     groups
-        .filter(|(group, _)| is_touched(group))
-        .map(least)
-        .fold((Cost(0), 0), |most, other| {
-            (most.0.max(other.0), most.1.max(other.1))
+        .map(|(group, choices)| {
+            let each = choices.iter().map(|choice| of(group, *choice));
+            each.min().unwrap_or(0)
         })
+        .sum()
 }

@@ -1,27 +1,31 @@
 //! What points came to before: of joints of one schedule much is known alike.
 
-use core::fmt::Write;
+use core::hash::Hasher;
 use std::collections::BTreeMap;
 
 use conformance::points::Ready;
 use conformance::{Subject, Verdict};
+use rustc_hash::FxHasher;
+use site::Fact;
 
 use crate::index::Index;
+use crate::sameness::{feed, is_same};
 
-/// What points came to before, where one fact alone decides them.
+/// What points came to before, where a few facts decide them.
 #[derive(Default)]
-pub(super) struct Memory {
-    /// By the property's number and its fact in full: the verdict on each of the property's points, in their order.
-    known: BTreeMap<(u32, String), Vec<Verdict>>,
+pub(super) struct Memory<'s> {
+    facts: Facts<'s>,
+    /// By the place of the points that the same facts decide, and those facts' numbers: the verdict on each point, in their order.
+    known: BTreeMap<(usize, Vec<u32>), Vec<Verdict>>,
 }
 
-impl Memory {
+impl<'s> Memory<'s> {
     /// The verdict on each point, in their order.
     pub(super) fn verdicts(
         &mut self,
         index: &Index,
         points: &[Ready<'_>],
-        subject: &Subject<'_>,
+        subject: &Subject<'s>,
     ) -> Vec<Verdict> {
         let mut verdicts = vec![Verdict::Open; points.len()];
         let decide = |at: &usize| {
@@ -33,13 +37,13 @@ impl Memory {
                 *verdict = decide(at);
             }
         }
-        for (property, of_property) in &index.apart.by_property {
-            let key = (*property, told(index, *property, subject));
-            let decided = self
-                .known
-                .entry(key)
-                .or_insert_with(|| of_property.iter().map(decide).collect());
-            for (at, decided) in of_property.iter().zip(decided.iter()) {
+        let numbers = self.facts.numbers(subject);
+        let number = |property: &String| numbers.get(property.as_str()).copied().unwrap_or(0);
+        for (place, of) in index.apart.by_facts.iter().enumerate() {
+            let key = (place, of.properties.iter().map(number).collect());
+            let decided = self.known.entry(key);
+            let decided = decided.or_insert_with(|| of.points.iter().map(decide).collect());
+            for (at, decided) in of.points.iter().zip(decided.iter()) {
                 if let Some(verdict) = verdicts.get_mut(*at) {
                     *verdict = *decided;
                 }
@@ -49,16 +53,32 @@ impl Memory {
     }
 }
 
-/// The fact on a property, in full; empty where there is none.
-fn told(index: &Index, property: u32, subject: &Subject<'_>) -> String {
-    let name = usize::try_from(property)
-        .ok()
-        .and_then(|at| index.properties.get(at));
-    let fact = name.and_then(|name| subject.facts.get(name));
-    let mut text = String::new();
-    if let Some(fact) = fact {
-        // Writing to a string can't fail.
-        let _ = write!(text, "{:?} {:?}", fact.value, fact.provenance);
+/// Facts with a number each: the same for the same fact.
+#[derive(Default)]
+struct Facts<'s> {
+    by_hash: BTreeMap<u64, Vec<(&'s Fact, u32)>>,
+    /// How many there are; none has the number nought.
+    count: u32,
+}
+
+impl<'s> Facts<'s> {
+    /// The number of each fact of a joint, by its property.
+    fn numbers(&mut self, subject: &Subject<'s>) -> BTreeMap<&'s str, u32> {
+        let facts = subject.facts.iter();
+        facts
+            .map(|fact| (fact.property.as_str(), self.number(fact)))
+            .collect()
     }
-    text
+
+    fn number(&mut self, fact: &'s Fact) -> u32 {
+        let mut hasher = FxHasher::default();
+        feed(fact, &mut hasher);
+        let alike = self.by_hash.entry(hasher.finish()).or_default();
+        if let Some((_, number)) = alike.iter().find(|(known, _)| is_same(known, fact)) {
+            return *number;
+        }
+        self.count += 1;
+        alike.push((fact, self.count));
+        self.count
+    }
 }

@@ -104,11 +104,11 @@ impl<'i> Finder<'i> {
         self.find_by(&mut Memory::default(), library, subject, wanted)
     }
 
-    fn find_by(
+    fn find_by<'s>(
         &self,
-        memory: &mut Memory,
+        memory: &mut Memory<'s>,
         library: &dyn Library,
-        subject: &Subject<'_>,
+        subject: &Subject<'s>,
         wanted: &Wanted,
     ) -> Result<Found, NotThere> {
         let verdicts = memory.verdicts(self.index, &self.points, subject);

@@ -1,11 +1,14 @@
 //! What is known of a joint that was built to some listing, more or less.
 
-use measure::notation::quantity;
+use measure::{Number, Quantity, Unit};
 use site::{Fact, ProductFact, Provenance, ProvenanceKind, Value};
 
+use vocabulary::vocabulary;
+
 use super::seed::Seed;
-use super::spec::{BOARDS, COATINGS, PACKINGS, Spec};
-use super::text::inches_alone;
+use super::spec::products::PACKINGS;
+use super::spec::{Amount, Ask, Built, Part, Product, Spec, Statement};
+use super::text::amounts::{First, tenths_of_millimetres};
 
 /// How a joint strays from its listing.
 #[derive(Debug, Clone, Copy)]
@@ -25,6 +28,13 @@ pub const AS_BUILT: Stray = Stray {
     drawn: 0,
 };
 
+/// As built, and all of it known.
+pub const ALL_KNOWN: Stray = Stray {
+    unknown: 0,
+    otherwise: 0,
+    drawn: 0,
+};
+
 /// As designed: much of it nobody has seen yet.
 pub const AS_DESIGNED: Stray = Stray {
     unknown: 30,
@@ -32,27 +42,26 @@ pub const AS_DESIGNED: Stray = Stray {
     drawn: 50,
 };
 
-fn amount(text: &str) -> Value {
-    Value::Quantity(
-        quantity(text)
-            .unwrap_or_else(|error| panic!("{text}: {error}"))
-            .quantity(),
-    )
+/// A length, in millimetres where the listing knows no inches.
+fn length(in_64ths: usize, first: First) -> Value {
+    Value::Quantity(match first {
+        First::MetricAlone => {
+            let tenths = tenths_of_millimetres(in_64ths);
+            Quantity::new(fraction(tenths, 10), Unit::Millimetre)
+        }
+        _ => Quantity::new(fraction(in_64ths, 64), Unit::Inch),
+    })
 }
 
-fn length(in_64ths: usize) -> Value {
-    amount(&inches_alone(in_64ths))
+fn whole(number: usize, unit: Unit) -> Value {
+    Value::Quantity(Quantity::new(fraction(number, 1), unit))
 }
 
-fn count(number: usize) -> Value {
-    let number = i32::try_from(number).unwrap();
-    Value::Quantity(measure::Quantity::new(
-        measure::Number::whole(number),
-        measure::Unit::Count,
-    ))
+fn fraction(top: usize, bottom: i128) -> Number {
+    Number::new(i128::try_from(top).unwrap(), bottom).unwrap()
 }
 
-fn product((maker, product): (&str, &str)) -> Value {
+fn product((maker, product): Product) -> Value {
     Value::Product(ProductFact {
         maker: Some(maker.to_owned()),
         product: product.to_owned(),
@@ -63,100 +72,95 @@ fn text(words: &str) -> Value {
     Value::Text(words.to_owned())
 }
 
-/// Everything that may be known of a joint built to a listing.
-fn all(spec: &Spec, rating: usize, seed: &mut Seed) -> Vec<(&'static str, Value)> {
-    let layers = 1 + spec
-        .ratings
-        .iter()
-        .position(|one| *one >= rating)
-        .unwrap_or(0);
+/// A value, so much more than the amount.
+fn more(amount: Amount, steps: isize, first: First) -> Value {
+    let moved = |number: usize, step: isize| number.saturating_add_signed(step * steps);
+    match amount {
+        Amount::Length(in_64ths) => {
+            length(moved(in_64ths, if in_64ths > 32 { 8 } else { 1 }), first)
+        }
+        Amount::Percent(percent) => whole(moved(percent, 3), Unit::Percent),
+        Amount::Density(pcf) => whole(moved(pcf, 1), Unit::PoundPerCubicFoot),
+        Amount::Weight(pounds) => whole(moved(pounds, 2), Unit::PoundPerFoot),
+        Amount::Count(count) => whole(moved(count, 1), Unit::Count),
+        Amount::Hours(hours) => whole(moved(hours, 6), Unit::Hour),
+        Amount::Fahrenheit(degrees) => whole(degrees, Unit::Fahrenheit),
+        Amount::Gauge(number) => whole(number, Unit::Gauge),
+    }
+}
+
+/// A value that meets what is asked.
+fn meeting(ask: Ask, first: First, seed: &mut Seed) -> Value {
+    let further = seed.one(&[0, 0, 1, 2]);
+    match ask {
+        Ask::AtLeast(amount) => more(amount, further, first),
+        Ask::AtMost(amount) => more(amount, -further, first),
+        Ask::Nominal(amount) | Ask::Exactly(amount) => more(amount, 0, first),
+        Ask::Between(low, high) => more(seed.one(&[low, high]), 0, first),
+    }
+}
+
+/// Everything that may be known of a joint of such a rating and width, built to a listing without its alternates.
+fn all(spec: &Spec, rating: usize, width: usize, seed: &mut Seed) -> Vec<(String, Value)> {
+    let first = spec.first_unit();
     let mut known = vec![
-        ("joint.width", length(spec.width - seed.one(&[0, 4, 8]))),
-        ("joint.movement_class", text(spec.class)),
-        ("joint.static_or_dynamic", text("dynamic")),
-        (
-            "joint.movement_compression",
-            amount(&format!("{} %", spec.compression - seed.one(&[0, 3]))),
-        ),
-        (
-            "joint.movement_extension",
-            amount(&format!("{} %", spec.extension - seed.one(&[0, 3]))),
-        ),
-        ("packing.material", text("mineral-wool")),
-        (
-            "packing.density",
-            amount(&format!("{} pcf", spec.packing_density)),
-        ),
-        (
-            "packing.compression",
-            amount(&format!(
-                "{} %",
-                spec.packing_compression + seed.one(&[0, 5])
-            )),
-        ),
-        (
-            "packing.depth",
-            length(spec.depth_for(rating) + seed.one(&[0, 16])),
-        ),
-        ("packing.product", product(seed.one(&spec.packings))),
-        (
-            "coating.wet_thickness",
-            length(spec.wet + seed.one(&[0, 2])),
-        ),
-        (
-            "coating.overlap_concrete",
-            length(spec.overlap_concrete + seed.one(&[0, 16])),
-        ),
-        ("coating.product", product(seed.one(&spec.coatings))),
+        ("joint.movement_class".to_owned(), text(spec.movement.class)),
+        ("joint.static_or_dynamic".to_owned(), text("dynamic")),
+        ("packing.material".to_owned(), text("mineral-wool")),
+        ("joint.width".to_owned(), length(width, first)),
     ];
-    if spec.kind.has_floor() {
-        known.push(("floor.thickness", length(spec.floor + seed.one(&[0, 32]))));
-        known.push((
-            "concrete.thickness",
-            length(spec.floor + seed.one(&[0, 32])),
-        ));
-        known.push(("concrete.density", amount("145 pcf")));
-    } else {
-        known.push(("wall.thickness", length(spec.wall)));
-        known.push(("concrete.thickness", length(spec.wall)));
+    let parts = spec.all_parts();
+    let base = |part: &&&Part| part.built == Built::Always;
+    for part in parts.iter().filter(base) {
+        let here =
+            |one: &&Statement| one.when.holds(rating, width) && one.property != "joint.width";
+        for one in part.statements.iter().filter(here) {
+            let value = meeting(one.ask, first, seed);
+            if let (Ask::AtLeast(Amount::Gauge(number)), Some(component)) =
+                (one.ask, one.property.strip_suffix(".gauge"))
+            {
+                let thick = Number::new(i128::from(thousandths(number)), 1000).unwrap();
+                let thick = Value::Quantity(Quantity::new(thick, Unit::Inch));
+                known.push((format!("{component}.steel_thickness"), thick));
+            }
+            // The concrete of a floor or wall is the floor or wall.
+            let attribute = one.property.strip_prefix("concrete.");
+            if let Some(attribute) = attribute.filter(|_| part.component != "concrete") {
+                let name = format!("{}.{attribute}", part.component);
+                if vocabulary().property(&name).is_some() {
+                    known.push((name, value.clone()));
+                }
+            }
+            known.push((one.property.to_owned(), value));
+        }
+        if !part.products.is_empty() {
+            let product = product(seed.one(&part.products));
+            known.push((format!("{}.product", part.component), product));
+        }
     }
-    if spec.kind.has_studs() {
-        known.push((
-            "runner.gauge",
-            amount(&format!("{} MSG", spec.runner_gauge)),
-        ));
-        let thick = match spec.runner_gauge {
-            25 => "0.021 in.",
-            22 => "0.029 in.",
-            20 => "0.035 in.",
-            _ => "0.047 in.",
-        };
-        known.push(("runner.steel_thickness", amount(thick)));
-        known.push(("runner.leg_length", length(spec.runner_leg)));
-        known.push(("runner.fastener_spacing", length(spec.runner_spacing * 64)));
-        known.push(("stud.width", length(spec.stud_width)));
-        known.push(("stud.spacing", length(spec.stud_spacing * 64)));
-        known.push(("board.thickness", length(40)));
-        known.push(("board.layers", count(layers)));
-        known.push((
-            "board.top_screw_distance",
-            length(spec.screw + seed.one(&[0, 16])),
-        ));
-        known.push(("board.product", product(seed.one(&spec.boards))));
-        known.push((
-            "coating.overlap_board",
-            length(spec.overlap_board + seed.one(&[0, 16])),
-        ));
-    }
-    if let Some(apart) = spec.splice {
-        known.push(("packing.splice_spacing", length(apart * 64)));
-    }
+    // Of two parts of one kind the first is known.
+    let mut names: Vec<String> = Vec::new();
+    known.retain(|(name, _)| {
+        let is_new = !names.contains(name);
+        names.extend(is_new.then(|| name.clone()));
+        is_new
+    });
     known
+}
+
+const fn thousandths(gauge: usize) -> u8 {
+    match gauge {
+        25 => 21,
+        22 => 29,
+        20 => 35,
+        _ => 47,
+    }
 }
 
 /// A condition near one listing, some of it as another listing would have it.
 pub fn condition(spec: &Spec, other: &Spec, stray: Stray, seed: &mut Seed) -> Vec<Fact> {
     let rating = seed.one(spec.ratings);
+    let width = spec.width - seed.one(&[0, 4, 8, 16]);
     let witnessed = Provenance {
         kind: ProvenanceKind::Witnessed { by: None },
         date: None,
@@ -175,15 +179,15 @@ pub fn condition(spec: &Spec, other: &Spec, stray: Stray, seed: &mut Seed) -> Ve
     };
     let mut facts = vec![
         fact("joint.kind", text(spec.kind.name()), &drawing),
-        fact("barrier.rating", amount(&format!("{rating} hr")), &drawing),
+        fact("barrier.rating", whole(rating, Unit::Hour), &drawing),
         fact(
             "barrier.smoke_barrier",
             Value::Flag(seed.percent(2)),
             &drawing,
         ),
     ];
-    let others = all(other, rating, seed);
-    for (property, value) in all(spec, rating, seed) {
+    let others = all(other, rating, other.width, seed);
+    for (property, value) in all(spec, rating, width, seed) {
         if seed.percent(stray.unknown) {
             continue;
         }
@@ -197,17 +201,18 @@ pub fn condition(spec: &Spec, other: &Spec, stray: Stray, seed: &mut Seed) -> Ve
         } else {
             &witnessed
         };
-        facts.push(fact(property, value, provenance));
+        facts.push(fact(&property, value, provenance));
     }
-    if spec.alternate.is_some() && seed.percent(30) {
+    if seed.percent(10) {
         facts.push(fact("option.3A", text("3A"), &drawing));
     }
-    if spec.kind.has_studs() && seed.percent(10) {
-        facts.push(fact(
-            "3A:packing.product",
-            product(seed.one(PACKINGS)),
-            &witnessed,
-        ));
+    if seed.percent(10) {
+        let leg = length(seed.one(&[64, 96, 160]), First::Inches);
+        facts.push(fact("2A:runner.leg_length", leg, &witnessed));
+    }
+    if seed.percent(5) {
+        let other = product(seed.one(PACKINGS));
+        facts.push(fact("3A:packing.product", other, &witnessed));
     }
     facts
 }
@@ -225,9 +230,4 @@ pub fn conditions(library: &[Spec], size: usize, seed: u64) -> Vec<Vec<Fact>> {
         condition(&library[spec], &library[other], stray, &mut seed)
     };
     (0..size).map(condition).collect()
-}
-
-/// Every product that the library may name.
-pub fn products() -> impl Iterator<Item = (&'static str, &'static str)> {
-    PACKINGS.iter().chain(COATINGS).chain(BOARDS).copied()
 }

@@ -1,6 +1,6 @@
 //! Invented libraries of any size, and the conditions to ask them for: the same for the same seed.
 //!
-//! A listing is drawn as numbers and names first ([`spec`]), then written out in one of three house styles ([`text`]), to be read by the reader
+//! A listing is drawn as numbers and names first ([`spec`]), then written out in one of six house styles ([`text`]), to be read by the reader
 //! like any other; a condition is what is known of a joint built to some listing, with some of it left out and
 //! some of it otherwise ([`facts`]). Every name is invented.
 
@@ -22,10 +22,13 @@
 )]
 
 pub mod facts;
+pub mod judgments;
 pub mod plain;
+pub mod schedule;
 pub mod seed;
 pub mod spec;
 pub mod text;
+pub mod truth;
 
 use conformance::Checklist;
 use listing::Reading;

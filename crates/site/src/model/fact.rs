@@ -21,7 +21,7 @@ pub struct Fact {
 }
 
 /// What a property is found to be.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Value {
     /// A number with its unit. Of a measurement, the value that its holder wrote; its readings stand in the provenance.

@@ -90,7 +90,12 @@ impl Project {
 /// What is known of one joint, one fact a property.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 #[serde(transparent)]
-pub struct Facts<'a>(BTreeMap<&'a str, &'a Fact>);
+pub struct Facts<'a> {
+    known: BTreeMap<&'a str, &'a Fact>,
+    /// Whether any is known of one part alone, as `2A:runner.gauge`.
+    #[serde(skip)]
+    of_parts: bool,
+}
 
 impl<'a> Facts<'a> {
     /// A joint's own facts, over its barrier's, over its mark's.
@@ -105,42 +110,46 @@ impl<'a> Facts<'a> {
             .chain([&joint.facts])
             .flatten();
         let known = layers.filter(|(property, _)| !joint.not_known.contains(*property));
-        Self(
-            known
-                .map(|(property, fact)| (property.as_str(), fact))
-                .collect(),
-        )
+        Self::from(known.map(|(property, fact)| (property.as_str(), fact)))
+    }
+
+    fn from(facts: impl Iterator<Item = (&'a str, &'a Fact)>) -> Self {
+        let known: BTreeMap<&str, &Fact> = facts.collect();
+        Self {
+            of_parts: known.keys().any(|property| property.contains(':')),
+            known,
+        }
+    }
+
+    /// Whether anything is known of one part alone: `2A:runner.gauge` of the runner that item 2A describes.
+    pub const fn has_parts(&self) -> bool {
+        self.of_parts
     }
 
     /// What is known of a property; none when nothing is.
     pub fn get(&self, property: &str) -> Option<&'a Fact> {
-        self.0.get(property).copied()
+        self.known.get(property).copied()
     }
 
     /// Every fact, in property order.
     pub fn iter(&self) -> impl Iterator<Item = &'a Fact> {
-        self.0.values().copied()
+        self.known.values().copied()
     }
 
     /// How many properties something is known of.
     pub fn len(&self) -> usize {
-        self.0.len()
+        self.known.len()
     }
 
     /// Whether nothing is known.
     pub fn is_empty(&self) -> bool {
-        self.0.is_empty()
+        self.known.is_empty()
     }
 }
 
 impl<'a> FromIterator<&'a Fact> for Facts<'a> {
     /// Facts that stand outside a project; of two on one property the later counts.
     fn from_iter<I: IntoIterator<Item = &'a Fact>>(facts: I) -> Self {
-        Self(
-            facts
-                .into_iter()
-                .map(|fact| (fact.property.as_str(), fact))
-                .collect(),
-        )
+        Self::from(facts.into_iter().map(|fact| (fact.property.as_str(), fact)))
     }
 }

@@ -7,7 +7,9 @@ use measure::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// Where a value comes from, and when.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[derive(
+    Debug, Clone, Default, PartialEq, Eq, Hash, Serialize, Deserialize, schemars::JsonSchema,
+)]
 pub struct Provenance {
     /// How it is known.
     #[serde(flatten)]
@@ -17,7 +19,9 @@ pub struct Provenance {
 }
 
 /// How a value is known.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[derive(
+    Debug, Clone, Default, PartialEq, Eq, Hash, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(tag = "source", rename_all = "snake_case")]
 pub enum ProvenanceKind {
     /// From a drawing.

@@ -15,7 +15,7 @@ use crate::finding::Finds;
 use crate::finding::request::Request;
 use crate::library::Library;
 
-pub(super) use schedule::stands;
+pub(super) use schedule::{stands, takes};
 
 /// The most questions that are shown of one listing.
 const MOST_QUESTIONS: usize = 6;

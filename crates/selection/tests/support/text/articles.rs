@@ -1,114 +1,74 @@
 //! Sentences under articles.
 
-use super::super::spec::Spec;
-use super::{by_maker, density, gauge, hours, inches};
+use super::super::spec::{Built, Part, Spec};
+use super::amounts::{First, Voice, hours};
+use super::lines::paragraph;
+use super::sentences::{makers, small};
 
-impl Spec {
-    /// Sentences under articles.
-    pub(super) fn articles(&self) -> Vec<String> {
-        let mut lines = vec![
-            "ONDRASTEL PROVING HOUSE                         REGISTER OF JOINTS".to_owned(),
-            format!(
-                "                                                     {}",
-                self.designation()
-            ),
-            String::new(),
-            "Proved to UL 2079 in October 2003".to_owned(),
-            format!("Rating of the joint: {}", hours(self.ratings, "hours")),
-            format!("Width of the joint: not over {}", inches(self.width)),
-            format!(
-                "Movement: Class {}; {} percent in compression, {} percent in extension",
-                self.class, self.compression, self.extension
-            ),
-            String::new(),
-            "Art. 1. The construction.".to_owned(),
-            String::new(),
-        ];
+const VOICE: Voice = Voice {
+    first: First::Inches,
+    at_least: "no less than",
+    at_most: "no more than",
+    nominal: "nominal",
+    hour: "hour",
+    percent: "percent",
+};
+
+const WIDTH: usize = 72;
+
+pub fn lines(spec: &Spec) -> Vec<String> {
+    let mut lines = vec![
+        "ONDRASTEL PROVING HOUSE                         REGISTER OF JOINTS".to_owned(),
+        format!(
+            "                                                     {}",
+            spec.designation()
+        ),
+        String::new(),
+        "Proved to UL 2079 in October 2003".to_owned(),
+        format!("Rating of the joint: {}", hours(spec.ratings, "hours")),
+        format!("Width of the joint: not over {}", VOICE.length(spec.width)),
+        format!(
+            "Movement: Class {}; {} percent in compression, {} percent in extension",
+            spec.movement.class, spec.movement.compression, spec.movement.extension
+        ),
+        String::new(),
+    ];
+    let mut number = 0;
+    for part in &spec.parts {
+        number += 1;
+        lines.push(format!("Art. {number}. {}.", part.title));
+        lines.push(String::new());
+        let inner = part.within.iter().flat_map(Part::all);
         let mut letters = 'a'..='z';
-        let mut paragraph = |lines: &mut Vec<String>, words: String| {
-            lines.push(format!("   ({}) {words}", letters.next().unwrap()));
+        let mut before = 'a';
+        for one in core::iter::once(part).chain(inner) {
+            let letter = letters.next().unwrap();
+            let built = match one.built {
+                Built::Always => String::new(),
+                Built::Optional => format!("Where wanted, {} may be added. ", small(one.title)),
+                Built::InPlace => format!("As an alternate to Art. {number}({before}): "),
+            };
+            let words = format!("{built}{}", VOICE.narrated(one));
+            lines.extend(paragraph(&format!("   ({letter}) "), &words, 0, WIDTH));
             lines.push(String::new());
-        };
-        if self.kind.has_floor() {
-            paragraph(
-                &mut lines,
-                format!(
-                    "The floor shall be of concrete no less than {} thick.",
-                    inches(self.floor)
-                ),
-            );
+            before = letter;
         }
-        if self.kind.has_studs() {
-            paragraph(
-                &mut lines,
-                format!(
-                    "The runner shall be of galvanized steel no thinner than {}, its legs no less than {} long, and fastened no more than {} in. o.c.",
-                    gauge(self.runner_gauge),
-                    inches(self.runner_leg),
-                    self.runner_spacing
-                ),
-            );
-            paragraph(
-                &mut lines,
-                format!(
-                    "The studs shall be no less than {} wide and spaced no more than {} in. o.c.",
-                    inches(self.stud_width),
-                    self.stud_spacing
-                ),
-            );
-        } else if !self.kind.has_floor() {
-            paragraph(
-                &mut lines,
-                format!(
-                    "The walls shall be of concrete no less than {} thick.",
-                    inches(self.wall)
-                ),
-            );
-        }
-        self.articles_joint(&mut lines);
-        lines
     }
+    materials(spec, number + 1, &mut lines);
+    lines
+}
 
-    fn articles_joint(&self, lines: &mut Vec<String>) {
-        lines.push("Art. 2. The packing.".to_owned());
-        lines.push(String::new());
-        lines.push(format!(
-            "   (a) Mineral wool with a {}density of {} {} is compressed by no less than {} percent and pushed in to a depth of {}.",
-            if self.density_is_nominal { "nominal " } else { "" },
-            if self.density_is_nominal { "" } else { "no less than" },
-            density(self.packing_density),
-            self.packing_compression,
-            self.depths("no less than")
-        ));
-        lines.push(String::new());
-        lines.push("Art. 3. The coating.".to_owned());
-        lines.push(String::new());
-        lines.push(format!(
-            "   (a) The coating shall be sprayed to a wet thickness of no less than {} and lapped no less than {}.",
-            inches(self.wet),
-            self.laps("no less than ")
-        ));
-        lines.push(String::new());
-        for (at, words) in self.words.iter().enumerate() {
-            lines.push(format!("   ({}) {words}", ['b', 'c', 'd'][at]));
-            lines.push(String::new());
+fn materials(spec: &Spec, number: usize, lines: &mut Vec<String>) {
+    lines.push(format!("Art. {number}. Materials that were proved."));
+    lines.push(String::new());
+    let mut letters = 'a'..='z';
+    for part in spec.all_parts() {
+        if part.products.is_empty() {
+            continue;
         }
-        lines.push("Art. 4. Materials that were proved.".to_owned());
+        let letter = letters.next().unwrap();
+        let words = format!("{}: {}.", part.title, makers(part, ", ", " or ", "\""));
+        lines.extend(paragraph(&format!("   ({letter}) "), &words, 6, WIDTH));
         lines.push(String::new());
-        for (letter, what, products) in [
-            ("a", "Packing", &self.packings),
-            ("b", "Coating", &self.coatings),
-        ] {
-            let makers: Vec<String> = by_maker(products)
-                .iter()
-                .map(|(maker, products)| {
-                    let quoted: Vec<String> =
-                        products.iter().map(|one| format!("\"{one}\"")).collect();
-                    format!("{maker}, {}", quoted.join(" or "))
-                })
-                .collect();
-            lines.push(format!("   ({letter}) {what}: {}.", makers.join("; ")));
-            lines.push(String::new());
-        }
     }
 }

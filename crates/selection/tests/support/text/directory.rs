@@ -1,143 +1,119 @@
-//! Inches first, capitals and letters.
+//! Inches first, numbered items with letters and numbers under them, makers in capitals.
 
-use super::super::spec::{Product, Spec};
-use super::{by_maker, density, gauge, hours, inches, kilograms};
+use super::super::spec::products::by_maker;
+use super::super::spec::{Part, Spec};
+use super::amounts::{First, Voice, hours};
+use super::lines::paragraph;
+use super::sentences::in_brackets;
 
-impl Spec {
-    /// Inches first, capitals and letters.
-    pub(super) fn directory(&self) -> Vec<String> {
-        let mut lines = vec![
-            "ONDRASTEL PROVING HOUSE -- Directory of Joint Systems".to_owned(),
-            String::new(),
-            format!(
-                "                          System No. {}",
-                self.designation()
-            ),
-            "                           September 14, 2015".to_owned(),
-            String::new(),
-            "                          STANDARD -- UL 2079".to_owned(),
-            format!(
-                "              ASSEMBLY RATINGS -- {}",
-                hours(self.ratings, "Hr")
-            ),
-            format!("         JOINT WIDTH -- Max {}", inches(self.width)),
-            format!(
-                "      CLASS {} MOVEMENT -- {} Percent Compression",
-                self.class, self.compression
-            ),
-            format!(
-                "      CLASS {} MOVEMENT -- {} Percent Extension",
-                self.class, self.extension
-            ),
-            String::new(),
-        ];
-        let mut item = 0;
-        let mut next = || {
-            item += 1;
-            item
-        };
-        if self.kind.has_floor() {
-            lines.push(format!(
-                "{}. FLOOR -- Concrete, {} to {} pcf ({} to {} kg/m3), min {} thick.",
-                next(),
-                self.density.0,
-                self.density.1,
-                kilograms(self.density.0),
-                kilograms(self.density.1),
-                inches(self.floor)
-            ));
-            lines.push(String::new());
-        }
-        if self.kind.has_studs() {
-            let wall = next();
-            lines.push(format!("{wall}. WALL"));
-            lines.push(String::new());
-            lines.push(format!(
-                "   A. RUNNER -- Channel of galv steel, min {}, with legs min {} long, fastened at max {} in. o.c.",
-                gauge(self.runner_gauge),
-                inches(self.runner_leg),
-                self.runner_spacing
-            ));
-            lines.push(String::new());
-            lines.push(format!(
-                "   B. STUDS -- Galv steel studs, min {} wide, max {} in. o.c.",
-                inches(self.stud_width),
-                self.stud_spacing
-            ));
-            lines.push(String::new());
-            lines.push(format!(
-                "   C. GYPSUM BOARD* -- Board 5/8 in. (16 mm) thick, {}. Uppermost screws min {} below the floor.",
-                self.layers(),
-                inches(self.screw)
-            ));
-            lines.push(String::new());
-            push_makers(&mut lines, &self.boards);
-        } else if !self.kind.has_floor() {
-            lines.push(format!(
-                "{}. WALLS -- Concrete walls, min {} thick.",
-                next(),
-                inches(self.wall)
-            ));
-            lines.push(String::new());
-        }
-        let joint = next();
-        self.directory_joint(joint, &mut lines);
-        lines
-    }
+const VOICE: Voice = Voice {
+    first: First::Inches,
+    at_least: "min",
+    at_most: "max",
+    nominal: "nominal",
+    hour: "Hr",
+    percent: "percent",
+};
 
-    fn directory_joint(&self, joint: usize, lines: &mut Vec<String>) {
-        lines.push(format!("{joint}. JOINT SYSTEM -- It consists of:"));
-        lines.push(String::new());
-        let qualifier = if self.density_is_nominal {
-            "nominal"
-        } else {
-            "min"
-        };
-        let splice = self.splice.map_or_else(String::new, |apart| {
-            format!(" Seams spaced min {apart} in. apart.")
-        });
-        let words: Vec<String> = self.words.iter().map(|words| format!(" {words}")).collect();
-        let words = words.concat();
-        lines.push(format!(
-            "   A. PACKING* -- Mineral wool batt, {qualifier} density {}, compressed min {} percent in thickness. Depth of packing {}.{splice}{words}",
-            density(self.packing_density),
-            self.packing_compression,
-            self.depths("min")
-        ));
-        lines.push(String::new());
-        push_makers(lines, &self.packings);
-        if let Some((product, pcf)) = self.alternate {
-            lines.push(format!(
-                "      A1. PACKING* -- (As an alternate to Item {joint}A) -- Mineral wool batt, nominal density {}, compressed min 33 percent in thickness.",
-                density(pcf)
-            ));
-            lines.push(String::new());
-            push_makers(lines, &[product]);
-        }
-        lines.push(format!(
-            "   B. COATING* -- Min {} wet thickness of coating, overlapping min {}.",
-            inches(self.wet),
-            self.laps("")
-        ));
-        lines.push(String::new());
-        push_makers(lines, &self.coatings);
-        if self.optional_angles {
-            lines.push(
-                "   C. STEEL ANGLES -- (Optional) -- Galv steel angles, min 22 MSG (0.029 in.), fastened at max 12 in. o.c."
-                    .to_owned(),
-            );
-            lines.push(String::new());
+const WIDTH: usize = 78;
+
+pub fn lines(spec: &Spec) -> Vec<String> {
+    let mut lines = vec![
+        "ONDRASTEL PROVING HOUSE -- Directory of Joint Systems".to_owned(),
+        "=".repeat(WIDTH),
+        String::new(),
+        format!(
+            "                          System No. {}",
+            spec.designation()
+        ),
+        "                           September 14, 2015".to_owned(),
+        String::new(),
+        "                          STANDARD -- UL 2079".to_owned(),
+        format!(
+            "              ASSEMBLY RATINGS -- {}",
+            hours(spec.ratings, "Hr")
+        ),
+        format!("         JOINT WIDTH -- Max {}", VOICE.length(spec.width)),
+        format!(
+            "      CLASS {} MOVEMENT -- {} Percent Compression",
+            spec.movement.class, spec.movement.compression
+        ),
+        format!(
+            "      CLASS {} MOVEMENT -- {} Percent Extension",
+            spec.movement.class, spec.movement.extension
+        ),
+        String::new(),
+    ];
+    for (at, part) in spec.parts.iter().enumerate() {
+        item(part, &format!("{}", at + 1), ".", 0, None, &mut lines);
+        let mut letters = 'A'..='Z';
+        let mut base = String::new();
+        let mut others = 0;
+        for inner in &part.within {
+            let path = format!("{}{base}", at + 1);
+            match in_brackets(inner, &path).filter(|_| !base.is_empty()) {
+                Some(words) if words.starts_with("As") => {
+                    others += 1;
+                    item(
+                        inner,
+                        &format!("{base}{others}"),
+                        ".",
+                        6,
+                        Some(&words),
+                        &mut lines,
+                    );
+                }
+                words => {
+                    base = letters.next().unwrap().to_string();
+                    others = 0;
+                    item(inner, &base, ".", 3, words.as_deref(), &mut lines);
+                }
+            }
         }
     }
+    lines.push("* Bearing the mark of the Ondrastel Directory.".to_owned());
+    lines
 }
 
-fn push_makers(lines: &mut Vec<String>, products: &[Product]) {
-    for (maker, products) in by_maker(products) {
-        lines.push(format!(
-            "      {} -- {}",
-            maker.to_uppercase(),
-            products.join(", ")
+fn item(
+    part: &Part,
+    marker: &str,
+    dot: &str,
+    set_in: usize,
+    brackets: Option<&str>,
+    lines: &mut Vec<String>,
+) {
+    let star = if part.products.is_empty() { "" } else { "*" };
+    let brackets = brackets.map_or_else(String::new, |words| format!("({words}) -- "));
+    let head = format!("{}{marker}{dot} ", " ".repeat(set_in));
+    let words = format!(
+        "{}{star} -- {brackets}{}",
+        part.title.to_uppercase(),
+        VOICE.in_list(part)
+    );
+    lines.extend(paragraph(&head, &words, set_in + 3, WIDTH));
+    lines.push(String::new());
+    for (maker, products) in by_maker(&part.products) {
+        let words = format!("{} -- {}", maker.to_uppercase(), products.join(", "));
+        lines.extend(paragraph(
+            &" ".repeat(set_in + 3),
+            &words,
+            set_in + 6,
+            WIDTH,
         ));
     }
-    lines.push(String::new());
+    if !part.products.is_empty() {
+        lines.push(String::new());
+    }
+    // What is described under a part of a part.
+    for (at, inner) in part.within.iter().enumerate().filter(|_| set_in > 0) {
+        item(
+            inner,
+            &format!("{marker}{}", at + 1),
+            ".",
+            set_in + 3,
+            None,
+            lines,
+        );
+    }
 }

@@ -1,15 +1,16 @@
-//! Another product: which listings of the schedule still hold, which marks need another, and which have none.
+//! Another product: which listings of the schedule still hold, which joints need another, and which have none.
 
 use std::sync::Arc;
 
 use axum::extract::{Query, State};
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
+use selection::Rank;
 use selection::answer::MATCH_LINE;
-use selection::substitution::{OfMark, Outcome, Substitution, substituted};
-use selection::{Answered, Rank};
+use selection::substitution::{OfCondition, Outcome, Row, Substitution, substituted};
 use serde::Deserialize;
 use site::Value;
 use vocabulary::vocabulary;
+use wording::joints::{OfMark, in_marks};
 use wording::text::{counted, listed};
 
 use super::{changes, properties, supposed};
@@ -19,7 +20,7 @@ use crate::pages::{layout, piece};
 use crate::person::Person;
 use crate::trouble::Trouble;
 
-/// How many other listings are told for each mark.
+/// How many other listings are told for each condition.
 const MOST: usize = 3;
 
 /// What a page is asked for.
@@ -53,7 +54,7 @@ pub(in crate::pages) async fn page(
     };
     let body = html! {
         h1 { "A product at hand" }
-        p { "What another product would come to: which listings of the schedule still hold, which marks need another, and which have none. "
+        p { "What another product would come to: which listings of the schedule still hold, which joints need another, and which have none. "
             a href="/selection" { "Back to selection" } }
         @if let Some(trouble) = &trouble { div.trouble role="alert" { (trouble.shown()) } }
         (wishing(&wish))
@@ -110,14 +111,17 @@ fn wishing(wish: &Wish) -> Markup {
 }
 
 fn shown(made: &Substitution) -> Markup {
-    let of = |outcome: Outcome| -> Vec<&OfMark> {
-        let marks = made.marks.iter();
-        marks.filter(|mark| mark.outcome == outcome).collect()
-    };
+    let conditions = made.conditions.iter();
+    let all: usize = conditions.map(|one| one.answer.joints.len()).sum();
+    let untouched = made.untouched.iter().map(|one| OfMark {
+        mark: &one.mark,
+        joints: &one.joints,
+        is_whole_mark: one.is_whole_mark,
+    });
     html! {
         h2 { (made.product) }
         p {
-            "In place of what " (counted(made.marks.len(), "mark has", "marks have")) " now."
+            "In place of what " (counted(all, "joint has", "joints have")) " now."
             @if !made.with.is_empty() { " Known of it: " (made.with.join("; ")) "." }
         }
         @for (outcome, title) in [
@@ -125,34 +129,46 @@ fn shown(made: &Substitution) -> Markup {
             (Outcome::AnotherListing, "Another listing is needed"),
             (Outcome::Holds, "The listing holds"),
         ] {
-            @let marks = of(outcome);
-            @if !marks.is_empty() {
-                h3 { (title) ": " (marks.len()) }
-                @for mark in marks { (of_mark(mark)) }
+            @let rows = made.rows(outcome, |one| others(one).into_string());
+            @if !rows.is_empty() {
+                h3 { (title) " at " (counted(made.joints(outcome), "joint", "joints")) }
+                @for row in &rows { (of_row(row)) }
             }
         }
-        @if !made.untouched.is_empty() { p { "No such product is named for " (listed(&made.untouched)) "." } }
+        @if !made.untouched.is_empty() { p { "No such product is named for " (in_marks(untouched)) "." } }
     }
 }
 
-fn of_mark(mark: &OfMark) -> Markup {
-    let answer = &mark.answer;
+/// The joints of a mark at which it comes to the same.
+fn of_row(row: &Row<'_, String>) -> Markup {
+    let answer = &row.first.answer;
+    let joints = OfMark {
+        mark: &answer.name,
+        joints: &row.joints,
+        is_whole_mark: row.is_whole_mark,
+    };
+    let asked = match row.joints.as_slice() {
+        [first, ..] if !row.is_whole_mark => first,
+        _ => &answer.name,
+    };
     html! {
         article.finding {
-            h4 { a href={ "/selection?of=" (piece(&answer.name)) } { (answer.name) } @if !answer.title.is_empty() { ": " (answer.title) } }
-            p { "Now: " (mark.now) "." }
+            h4 { a href={ "/selection?of=" (piece(asked)) } { (joints.in_words()) } @if !answer.title.is_empty() { " – " (answer.title) } }
+            p { "Now: " (row.first.now) "." }
             @match &answer.own {
-                Some(own) => p { "Its listing, " (own) ": " (stands(mark.before)) " before, " (stands(answer.own_rank)) " with it." },
+                Some(own) => p { "Its listing, " (own) ": " (stands(row.first.before)) " before, " (stands(answer.own_rank)) " with it." },
                 None => p { "Its listing isn't here." },
             }
-            (others(mark, answer))
+            (PreEscaped(&row.told))
         }
     }
 }
 
-fn others(mark: &OfMark, answer: &Answered) -> Markup {
+/// What else would do, or comes nearest.
+fn others(one: &OfCondition) -> Markup {
+    let answer = &one.answer;
     html! {
-        @match mark.outcome {
+        @match one.outcome {
             Outcome::Holds => {},
             Outcome::AnotherListing => {
                 @let fits: Vec<String> = answer.fits.iter().map(|one| one.listing.clone()).collect();

@@ -1,16 +1,20 @@
-//! Another product: which listings of the schedule still hold, which marks need another, and which have none.
+//! Another product: which listings of the schedule still hold, which joints need another, and which have none.
+
+mod rows;
 
 use schemars::JsonSchema;
 use serde::Serialize;
 use site::{Fact, Project};
 
 use crate::answer::{Answered, Search};
-use crate::asking::{Asked, of_marks};
+use crate::asking::{Asked, of_schedule};
 use crate::rank::Rank;
 use crate::search::{NotThere, Wanted};
 use crate::substitute;
 
-/// What another product would come to, mark by mark.
+pub use rows::Row;
+
+/// What another product would come to, condition by condition.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
 pub struct Substitution {
     /// The building's name; empty where none was given.
@@ -21,20 +25,31 @@ pub struct Substitution {
     pub product: String,
     /// What is known of the product besides, each in words.
     pub with: Vec<String>,
-    /// The marks that have such a product, in the order of the schedule.
-    pub marks: Vec<OfMark>,
-    /// The marks that have none.
-    pub untouched: Vec<String>,
+    /// What it comes to at each condition of each mark that has such a product, those of a mark one after the other.
+    pub conditions: Vec<OfCondition>,
+    /// The joints that have none, mark by mark.
+    pub untouched: Vec<Untouched>,
     /// What must stand wherever results are shown.
     pub standing_lines: Vec<String>,
 }
 
-/// What it comes to at a mark.
+/// Joints of a mark that have no such product.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub struct OfMark {
+pub struct Untouched {
+    /// The mark.
+    pub mark: String,
+    /// The joints.
+    pub joints: Vec<String>,
+    /// Whether they are all joints of the mark.
+    pub is_whole_mark: bool,
+}
+
+/// What it comes to at the joints of a mark that are of one condition.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct OfCondition {
     /// What it comes to.
     pub outcome: Outcome,
-    /// What the mark has now.
+    /// What the joints have now.
     pub now: String,
     /// Where its own listing stood before.
     pub before: Option<Rank>,
@@ -42,7 +57,7 @@ pub struct OfMark {
     pub answer: Answered,
 }
 
-/// What another product comes to at a mark.
+/// What another product comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Outcome {
@@ -54,7 +69,7 @@ pub enum Outcome {
     NoListing,
 }
 
-/// What another product would come to at every mark that has one of that component.
+/// What another product would come to at every joint that has one of that component.
 ///
 /// # Errors
 /// When a listing can't be looked at.
@@ -68,7 +83,7 @@ pub fn substituted(
 ) -> Result<Substitution, NotThere> {
     let property = product.property.as_str();
     let is_it = |fact: &&Fact| plain(&fact.property) == property;
-    let (touched, untouched): (Vec<Asked>, Vec<Asked>) = of_marks(project)
+    let (touched, untouched): (Vec<Asked>, Vec<Asked>) = of_schedule(project, search.index())
         .into_iter()
         .partition(|asked| asked.facts.iter().any(|fact| is_it(&fact)));
     let supposed: Vec<Asked> = touched
@@ -81,7 +96,7 @@ pub fn substituted(
         every_single_change: false,
     };
     let answers = search.answer(&supposed, &wanted)?;
-    let marks = touched.iter().zip(answers).map(|(asked, answer)| {
+    let conditions = touched.iter().zip(answers).map(|(asked, answer)| {
         let own = asked
             .own
             .as_deref()
@@ -92,7 +107,7 @@ pub fn substituted(
             .filter(is_it)
             .map(|fact| fact.value.to_string())
             .collect();
-        OfMark {
+        OfCondition {
             outcome: outcome(&answer),
             now: distinct(now).join(", "),
             before: own.and_then(|at| search.rank(at, &asked.subject())),
@@ -104,10 +119,25 @@ pub fn substituted(
         property: property.to_owned(),
         product: product.value.to_string(),
         with: with.iter().map(in_words).collect(),
-        marks: marks.collect(),
-        untouched: untouched.into_iter().map(|asked| asked.name).collect(),
+        untouched: self::untouched(untouched, &touched),
+        conditions: conditions.collect(),
         standing_lines: standing_lines.to_vec(),
     })
+}
+
+fn untouched(without: Vec<Asked>, with: &[Asked]) -> Vec<Untouched> {
+    let mut all: Vec<Untouched> = Vec::new();
+    for asked in without {
+        match all.last_mut().filter(|last| last.mark == asked.name) {
+            Some(last) => last.joints.extend(asked.joints),
+            None => all.push(Untouched {
+                is_whole_mark: with.iter().all(|other| other.name != asked.name),
+                mark: asked.name,
+                joints: asked.joints,
+            }),
+        }
+    }
+    all
 }
 
 /// The condition with the other product, and what is known of that.

@@ -1,103 +1,15 @@
-//! What is asked: the condition of a joint, of a mark, or of facts given by themselves.
+//! What a mark asks, one condition for all its joints.
 
 use std::collections::BTreeMap;
 
-use conformance::Subject;
 use site::{Barrier, Fact, Joint, Judgment, Project, Scope, Value};
+use wording::text::listed;
 
-/// A condition that listings are asked for.
-#[derive(Debug, Clone, Default)]
-pub struct Asked {
-    /// The joint or mark; empty for facts by themselves.
-    pub name: String,
-    /// The mark in words.
-    pub title: String,
-    /// The mark.
-    pub mark: String,
-    /// The joints concerned.
-    pub joints: Vec<String>,
-    /// The listing they are to be built to, as the schedule names it.
-    pub own: Option<String>,
-    /// What is known.
-    pub facts: Vec<Fact>,
-    /// What people have decided.
-    pub judgments: Vec<Judgment>,
-    /// What is supposed to be otherwise, in words.
-    pub supposed: Vec<String>,
-    /// What was taken to be so, each in a sentence.
-    pub notes: Vec<String>,
-}
-
-impl Asked {
-    /// The condition as conformance takes it.
-    pub fn subject(&self) -> Subject<'_> {
-        Subject {
-            joint: if self.name.is_empty() {
-                "the joint"
-            } else {
-                &self.name
-            },
-            mark: &self.mark,
-            facts: self.facts.iter().collect(),
-            judgments: self.judgments.iter().collect(),
-        }
-    }
-}
-
-/// The condition of the joint or mark of that name, whatever its capitals; none where the schedule has neither.
-pub fn of_name(project: &Project, name: &str) -> Option<Asked> {
-    let name = name.trim();
-    let joint = |joint: &&Joint| joint.name.eq_ignore_ascii_case(name);
-    if let Some(joint) = project.joints.iter().find(joint) {
-        return Some(of_joint(project, joint));
-    }
-    let of_mark = |joint: &&Joint| joint.mark.eq_ignore_ascii_case(name);
-    let marks = project.marks.iter().map(|mark| mark.name.as_str());
-    let mark = marks
-        .chain(
-            project
-                .joints
-                .iter()
-                .filter(of_mark)
-                .map(|joint| joint.mark.as_str()),
-        )
-        .find(|mark| mark.eq_ignore_ascii_case(name));
-    mark.map(|mark| self::of_mark(project, mark))
-}
-
-fn of_joint(project: &Project, joint: &Joint) -> Asked {
-    Asked {
-        name: joint.name.clone(),
-        title: project
-            .mark(&joint.mark)
-            .map(|mark| mark.title.clone())
-            .unwrap_or_default(),
-        mark: joint.mark.clone(),
-        joints: vec![joint.name.clone()],
-        own: project.listing(joint).map(str::to_owned),
-        facts: project.facts(joint).iter().cloned().collect(),
-        judgments: project.judgments_on(joint).cloned().collect(),
-        ..Asked::default()
-    }
-}
-
-/// The condition of each mark that has joints, in the order of the schedule.
-pub fn of_marks(project: &Project) -> Vec<Asked> {
-    let mut marks: Vec<&str> = Vec::new();
-    for joint in &project.joints {
-        if !marks.contains(&joint.mark.as_str()) {
-            marks.push(&joint.mark);
-        }
-    }
-    marks
-        .into_iter()
-        .map(|mark| of_mark(project, mark))
-        .collect()
-}
+use super::Asked;
 
 /// The condition of a mark: what is known alike of all its joints; where they differ, what the mark itself says. Of barriers
-/// that are rated differently, the longest rating is asked for: the listing must serve them all.
-fn of_mark(project: &Project, name: &str) -> Asked {
+/// that are rated differently, the longest rating is asked for, and where one is a smoke barrier, that: the listing must serve them all.
+pub(super) fn of_mark(project: &Project, name: &str) -> Asked {
     let mark = project.mark(name);
     let joints: Vec<&Joint> = project
         .joints
@@ -128,15 +40,21 @@ fn of_mark(project: &Project, name: &str) -> Asked {
         judgments: of_the_mark(project, name),
         ..Asked::default()
     };
+    let mut differing: Vec<&str> = Vec::new();
     for (property, facts) in known {
         let of_the_mark = || mark.and_then(|mark| mark.facts.get(property));
         let fact = match property {
             _ if are_alike(&facts) => facts.first().copied().flatten(),
             Barrier::RATING => longest(&facts, &mut asked.notes),
-            _ => of_the_mark(),
+            Barrier::SMOKE_BARRIER => smoke_barrier(&facts, &mut asked.notes),
+            _ => {
+                differing.push(property);
+                of_the_mark()
+            }
         };
         asked.facts.extend(fact.cloned());
     }
+    asked.notes.extend(differences(&differing));
     if joints.is_empty() {
         asked.facts = mark
             .map(|mark| mark.facts.values().cloned().collect())
@@ -157,6 +75,40 @@ fn are_alike(facts: &[Option<&Fact>]) -> bool {
     let mut each = facts.iter().copied().map(known);
     let first = each.next();
     each.all(|other| Some(other) == first)
+}
+
+/// What is taken where joints differ, in a sentence; how long they are makes no difference worth a word.
+fn differences(properties: &[&str]) -> Option<String> {
+    const MOST: usize = 5;
+    let title = |property: &&str| {
+        let known = vocabulary::vocabulary().property(property);
+        known.map_or_else(
+            || (*property).to_owned(),
+            |known| known.title.to_lowercase(),
+        )
+    };
+    let told = properties.iter().filter(|one| **one != "joint.length");
+    let mut titles: Vec<String> = told.map(title).collect();
+    if titles.is_empty() {
+        return None;
+    }
+    let more = titles.len().saturating_sub(MOST);
+    titles.truncate(MOST);
+    if more > 0 {
+        titles.push(format!("{more} more"));
+    }
+    Some(format!(
+        "Its joints differ in {}: there the value of the mark itself is taken, or none. Ask for a joint by its name to have what is known of it.",
+        listed(&titles)
+    ))
+}
+
+/// Of joints in smoke barriers and in others, what a smoke barrier asks: the listing must serve them all.
+fn smoke_barrier<'f>(facts: &[Option<&'f Fact>], notes: &mut Vec<String>) -> Option<&'f Fact> {
+    let mut known = facts.iter().copied().flatten();
+    let is_one = known.find(|fact| fact.value == Value::Flag(true))?;
+    notes.push("Some of its joints lie in smoke barriers: what those ask is asked for.".to_owned());
+    Some(is_one)
 }
 
 fn longest<'f>(facts: &[Option<&'f Fact>], notes: &mut Vec<String>) -> Option<&'f Fact> {
