@@ -26,13 +26,19 @@ if [[ ${#kinds[@]} == 0 ]]; then
     kinds=(overview joints_of_storey joints_of_barrier joints_by_words joint section reading listings questions
         questions_further question journal api_joints api_joint api_questions api_journal)
 fi
-printf '%-18s %8s %9s %9s %9s %7s\n' page requests/s p50 p90 p99 errors
+# Milliseconds of processor that the desk has used so far.
+used() { awk -v tick="$(getconf CLK_TCK)" '{print ($14 + $15) * 1000 / tick}' "/proc/$desk/stat"; }
+
+printf '%-18s %10s %9s %9s %9s %9s %8s\n' page requests/s p50 p90 p99 processor not-2xx
 for kind in "${kinds[@]}"; do
+    before="$(used)"
     said="$(wrk -t 2 -c 12 -d "${seconds}s" --latency -s "$here/pages.lua" "$url" -- "$kind" "${further:-none}" "$files")"
-    printf '%-18s %10s %9s %9s %9s %7s\n' "$kind" \
+    requests="$(awk '/requests in/ {print $1}' <<<"$said")"
+    printf '%-18s %10s %9s %9s %9s %7.2fms %8s\n' "$kind" \
         "$(awk '/Requests\/sec/ {print $2}' <<<"$said")" \
         "$(awk '$1 == "50%" {print $2}' <<<"$said")" "$(awk '$1 == "90%" {print $2}' <<<"$said")" \
         "$(awk '$1 == "99%" {print $2}' <<<"$said")" \
-        "$(awk '/Non-2xx|Socket errors/ {n++} END {print n + 0}' <<<"$said")"
+        "$(awk -v a="$before" -v b="$(used)" -v n="$requests" 'BEGIN {print (b - a) / (n > 0 ? n : 1)}')" \
+        "$(awk '/Non-2xx/ {n = $NF} END {print n + 0}' <<<"$said")"
 done
 rss

@@ -178,7 +178,8 @@ fn one(person: &Person, board: &Board, asked: &Asked, seen: i64) -> Markup {
             article.question {
                 h3 { (question.sentence) }
                 p.quiet { (question.help) }
-                @if !point.words.is_empty() { blockquote { (point.words) } }
+                // Where the clause itself is asked about, its words stand in the question.
+                @if !point.words.is_empty() && !is_about_words(&question) { blockquote { (point.words) } }
                 p {
                     a href={ "/questions/" (asked.id) } { "At " (asked.count()) @if asked.count() == 1 { " joint" } @else { " joints" } }
                     " · " a href=(clause(point)) { "The clause in its listing" }
@@ -189,10 +190,14 @@ fn one(person: &Person, board: &Board, asked: &Asked, seen: i64) -> Markup {
     }
 }
 
+/// Whether a person must judge or confirm the clause itself.
+const fn is_about_words(question: &Question) -> bool {
+    matches!(question.ask, Ask::Judgment | Ask::Confirmation)
+}
+
 fn answering(person: &Person, asked: &Asked, question: &Question, seen: i64) -> Markup {
     // What a person must judge or confirm is answered where its words are.
-    let can_be_answered =
-        person.may(Role::Inspector) && !matches!(question.ask, Ask::Judgment | Ask::Confirmation);
+    let can_be_answered = person.may(Role::Inspector) && !is_about_words(question);
     let id = &asked.id;
     html! {
         @if can_be_answered {
