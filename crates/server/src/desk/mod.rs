@@ -1,6 +1,6 @@
 //! What the pages are about: the store, the listings as read, what was found at each joint.
 //!
-//! Nothing here may be older than the store when somebody looks. So one thing alone brings it up to date, [`Desk::catch_up`], whoever made a
+//! Nothing here may be older than the store when somebody looks. So one thing alone brings it up to date, `Desk::catch_up`, whoever made a
 //! change; every page begins with it; and the number of the last entry that is taken into account is written down after all else is done, so
 //! that whoever breaks off halfway leaves it to the next.
 
