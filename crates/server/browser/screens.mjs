@@ -107,7 +107,7 @@ const tests = {
     await at.goto(`${address}/joints/J-006`);
     assert.match(await verdict.textContent(), /open/);
     await at.goto(`${address}/questions`);
-    const question = at.locator(".question", { has: at.locator('input[name=property][value="coating.overlap_concrete"]') }).first();
+    const question = at.locator(".question", { hasText: /coating overlap on concrete/i }).first();
     await question.locator("input[name=value]").fill("2 in.");
     await question.locator("input[name=source]").fill("witnessed by Lee");
     await question.locator("form button").click();
