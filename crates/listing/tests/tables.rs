@@ -389,8 +389,11 @@ fn a_row_of_values_under_another() {
             "concrete.thickness: at least 140 mm [Ref: 1a; Period: 2 h]",
             "concrete.density: between 2300 kg/m³ and 2450 kg/m³ [Ref: 1a; Period: 2 h]",
             "concrete.thickness: at least 175 mm [Ref: 1a; Period: 4 h]",
+            // What is left empty takes what stands above.
+            "concrete.density: between 2300 kg/m³ and 2450 kg/m³ [Ref: 1a; Period: 4 h]",
             "concrete.thickness: at least 130 mm [Ref: 1b; Period: 2 h]",
             "concrete.density: between 1750 kg/m³ and 1900 kg/m³ [Ref: 1b; Period: 2 h]",
+            "concrete.density: between 1750 kg/m³ and 1900 kg/m³ [Ref: 1b; Period: 4 h]",
         ],
     );
 }
@@ -451,5 +454,53 @@ fn makers_and_products() {
             "to judge: for: 1 h only",
             "sealant.product: Sorrelby Protective Sorrelgum J",
         ]
+    );
+}
+
+/// What a text asks for in its tables, words and names included.
+fn asked(text: &str) -> Vec<String> {
+    let clauses = read_text("sample", text).clauses;
+    clauses.iter().map(|clause| clause.words.clone()).collect()
+}
+
+#[test]
+fn no_word_of_a_cell_falls_away() {
+    // A part may say more than its name, and a remark of two letters is a remark.
+    let text = "1  Parts\n\n\
+         Part                    Property         Value       Remark\n\
+         ----------------------  ---------------  ----------  --------\n\
+         Board, 5/8 in. thick    screw spacing    12 in. max  dry\n\
+         Sealant                 depth            1/2 in.     a, [ii]\n\
+         Coating                 lap              1 in. min   no\n\n\
+         2  End\n\nNothing.\n";
+    let asked = asked(text);
+    for words in ["5/8 in. thick", "dry", "no"] {
+        assert!(
+            asked.iter().any(|own| own.contains(words)),
+            "{words}: {asked:?}"
+        );
+    }
+    assert!(!asked.iter().any(|own| own.contains("[ii]")), "{asked:?}");
+}
+
+#[test]
+fn a_product_for_some_rows_only_is_left_to_a_person() {
+    let text = "1  Cure\n\n28 days.\n\n2  Sources\n\n\
+         Ref       Maker                     Product\n\
+         --------  ------------------------  -----------------\n\
+         2a, 2b    Fennimoor Insulants       FN-Batt 40\n\
+         2b only   Fennimoor Insulants       FN-Batt 60\n\
+         Others by permission of the laboratory\n";
+    let reading = read_text("sample", text);
+    let judged = reading.clauses.iter().filter(|clause| {
+        clause.requirement == Requirement::Prose && clause.attribute.contains("2b only")
+    });
+    assert_eq!(judged.count(), 1);
+    // Nor does a row fall away that names none.
+    let words = reading.clauses.iter().map(|clause| clause.words.as_str());
+    assert!(
+        words
+            .into_iter()
+            .any(|words| words.contains("by permission"))
     );
 }

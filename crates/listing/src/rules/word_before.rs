@@ -82,9 +82,9 @@ fn qualifies_noun(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
 /// The relation that a word before a number or noun names.
 pub(crate) fn qualifier(word: &str) -> Option<Relation> {
     Some(match word {
-        "min" | "minimum" | "mini" | "minimally" | "nlt" | "n/l/t" | "n.l.t" | "shortest" | "smallest" | "least" | "lowest" | "thinnest"
+        "min" | "minimum" | "mini" | "minimally" | "nlt" | "n/l/t" | "n.l.t" | "shortest" | "smallest" | "least" | "thinnest"
         | "narrowest" | "lightest" | "shallowest" => Relation::AtLeast,
-        "max" | "maximum" | "maximally" | "nmt" | "n/m/t" | "n.m.t" | "nte" | "n.t.e" | "n/t/e" | "longest" | "largest" | "greatest" | "highest"
+        "max" | "maximum" | "maximally" | "nmt" | "n/m/t" | "n.m.t" | "nte" | "n.t.e" | "n/t/e" | "longest" | "largest" | "greatest"
         | "thickest" | "widest" | "heaviest" | "deepest" => Relation::AtMost,
         "nom" | "nominal" | "nominally" => Relation::Nominal,
         "exactly" | "precisely" => Relation::Exactly,

@@ -10,7 +10,7 @@ use futures_util::{StreamExt, stream};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use store::people::Role;
 
-use crate::support::{Project, here, project, project_of, team};
+use crate::support::{Project, here, project, project_of, tables, team};
 
 /// So many bytes as they would come from the network, and how many of them were taken.
 fn flood(bytes: usize) -> (Body, Arc<AtomicUsize>) {
@@ -132,7 +132,7 @@ async fn scripted() -> Project {
     let text = format!(
         "System No. HW-D-{SCRIPT}\n\nJoint width - Max 1 in. (25 mm) {IMAGE}\n\n1. Floor Assembly - Min 4 in. thick concrete {SCRIPT}{IMAGE}.\n\n2. Forming Material - Min 4 pcf mineral wool {SCRIPT}, compressed 25 percent {IMAGE}.\n"
     );
-    project_of(&schedule, &marks, &[(&file, text.into_bytes())]).await
+    project_of(&tables(&schedule, &marks), &[(&file, text.into_bytes())]).await
 }
 
 #[tokio::test(flavor = "multi_thread")]

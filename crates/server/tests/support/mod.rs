@@ -42,20 +42,23 @@ pub(crate) struct Project {
 pub(crate) async fn project() -> Project {
     let demo = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../everyclause/demo/listings");
     let listing = std::fs::read(demo.join(LISTING)).unwrap();
-    project_of(SCHEDULE, MARKS, &[(LISTING, listing)]).await
+    project_of(&tables(SCHEDULE, MARKS), &[(LISTING, listing)]).await
+}
+
+/// A schedule and its marks, as files.
+pub(crate) fn tables(schedule: &str, marks: &str) -> [(&'static str, Vec<u8>); 2] {
+    [
+        ("schedule.csv", schedule.into()),
+        ("marks.csv", marks.into()),
+    ]
 }
 
 /// A store with some project.
-pub(crate) async fn project_of(
-    schedule: &str,
-    marks: &str,
-    listings: &[(&str, Vec<u8>)],
-) -> Project {
-    let files = [("schedule.csv", schedule), ("marks.csv", marks)];
-    let files = files.map(|(name, text)| File {
-        name,
-        bytes: text.as_bytes(),
-    });
+pub(crate) async fn project_of(files: &[(&str, Vec<u8>)], listings: &[(&str, Vec<u8>)]) -> Project {
+    let files: Vec<File<'_>> = files
+        .iter()
+        .map(|(name, bytes)| File { name, bytes })
+        .collect();
     let project = import(&files).unwrap().project;
     let folder = tempfile::tempdir().unwrap();
     let place = Place::File(folder.path().join("clinic.sqlite"));

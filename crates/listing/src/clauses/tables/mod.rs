@@ -16,10 +16,10 @@ use measure::{Dimension, Unit};
 
 use vocabulary::vocabulary;
 
-use self::columns::Columns;
+use self::columns::{Columns, Row};
 pub(super) use self::heading::{Heading, heading};
 pub(super) use self::keyed::keyed_list;
-use self::labelled::heads_remarks;
+use self::labelled::{heads_numbers, heads_remarks};
 
 use super::Around;
 use super::classes::class_numbers;
@@ -47,10 +47,20 @@ pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, 
             }
             continue;
         }
+        let leading = table
+            .headings
+            .iter()
+            .zip(&row.cells)
+            .take(table.first_asking());
+        for (heading, cell) in leading.filter(|(heading, _)| labels::names_parts(heading)) {
+            if says_number(cell.text()) && !heads_numbers(heading) {
+                read_words(cell, None, around, found);
+            }
+        }
         for (heading, cell) in cells.skip(table.first_asking()) {
             // Under "max" alone, "none" may as well mean that none is allowed.
             let limits = row.label.is_some() && heading.words.to_lowercase().ends_with(" limit");
-            let names_part = labels::names_parts(heading) && !row.part.is_empty();
+            let names_part = names_part_alone(heading, row);
             if names_part || is_blank_mark(cell.text()) || (limits && is_no_limit(cell.text())) {
                 continue;
             }
@@ -121,15 +131,23 @@ fn says_number(words: &str) -> bool {
             .any(|word| count_word(word).is_some())
 }
 
-/// Whether a cell only refers to notes: `a, b`, `[i]`.
+/// Whether a cell names the row's part and says no more of it: "Board, 5/8 in. thick" does.
+fn names_part_alone(heading: &Heading, row: &Row) -> bool {
+    labels::names_parts(heading) && !row.part.is_empty() && !says_number(&row.part)
+}
+
+/// Whether a cell only refers to notes: `a, b`, `[ii]`, `3`.
 fn is_reference(words: &str) -> bool {
-    const LONGEST: usize = 3;
-    let mut marks = words
+    let is_mark = |mark: &str| {
+        let roman = mark.chars().all(|c| matches!(c, 'i' | 'v' | 'x'));
+        let number = mark.len() <= 2 && mark.chars().all(|c| c.is_ascii_digit());
+        number || roman || mark.len() == 1 && mark.starts_with(char::is_lowercase)
+    };
+    words
         .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty());
-    marks.all(|mark| {
-        mark.len() <= LONGEST && mark.chars().all(|c| c.is_lowercase() || c.is_ascii_digit())
-    }) && !words.contains(['/', '.', '%', '°'])
+        .filter(|word| !word.is_empty())
+        .all(is_mark)
+        && !words.contains(['/', '.', '%', '°'])
 }
 
 /// The rating that words are, and nothing besides: `60 minutes`, `2 hr`.

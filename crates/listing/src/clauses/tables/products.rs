@@ -68,6 +68,10 @@ impl Products {
             }
             let names = self.names(row, &maker);
             if names.is_empty() {
+                // A row that names no product may still say something, such as a remark on all of them.
+                if let Some(words) = said(row) {
+                    found.clauses.push(restricted(row, &words, around));
+                }
                 continue;
             }
             let subject = self.subject(&others, &around.subject);
@@ -78,13 +82,12 @@ impl Products {
         }
     }
 
-    /// What a row says besides: `Columns: 1 h, 2 h`. A name of a part, `all` or a dash says nothing.
+    /// What a row says besides: `Columns: 1 h, 2 h`, `Ref: 2b only`. The plain name of a part, `all` or a dash says nothing.
     fn restriction(&self, table: &Columns, row: &Row) -> Option<String> {
         let others = (0..table.headings.len())
-            .filter(|index| *index > self.maker.min(self.product))
             .filter(|index| *index != self.maker && *index != self.product);
         let words: Vec<String> = others
-            .filter(|index| !says_nothing(row.text(*index)))
+            .filter(|index| !says_nothing(row.text(*index)) && !names_a_part(row.text(*index)))
             .filter_map(|index| {
                 let heading = table.headings.get(index)?;
                 Some(format!("{}: {}", heading.words, row.text(index)))
@@ -146,4 +149,23 @@ fn restricted(row: &Row, restriction: &str, around: &Around) -> Draft {
         read_by: vec!["left as words".to_owned()],
         confidence: Confidence::Prose,
     }
+}
+
+/// Whether a cell is the name of a part and nothing that would restrict it.
+fn names_a_part(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let restricts = words.contains(|c: char| c.is_ascii_digit())
+        || lower
+            .split(' ')
+            .any(|word| ["only", "not", "except", "with", "for"].contains(&word));
+    !restricts && components_in(words).iter().any(|(_, weak, _)| !weak)
+}
+
+/// What the cells of a row say; none where they say nothing.
+fn said(row: &Row) -> Option<String> {
+    let cells: Vec<&str> = (0..row.cells.len())
+        .map(|index| row.text(index))
+        .filter(|words| !says_nothing(words))
+        .collect();
+    (!cells.is_empty()).then(|| cells.join(" "))
 }

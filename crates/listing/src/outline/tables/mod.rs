@@ -161,10 +161,10 @@ impl Row {
             }
         }
         let mut own = self.clone();
+        // What is left empty takes what stands above: it would ask nothing otherwise.
         for (index, column) in own.cells.iter_mut().enumerate().skip(first) {
-            column.clear();
             if let Some(cell) = cells.get(index).filter(|cell| !cell.is_empty()) {
-                column.push(*cell);
+                *column = vec![*cell];
             }
         }
         own.span = span;
