@@ -490,7 +490,7 @@ fn a_product_for_some_rows_only_is_left_to_a_person() {
          --------  ------------------------  -----------------\n\
          2a, 2b    Fennimoor Insulants       FN-Batt 40\n\
          2b only   Fennimoor Insulants       FN-Batt 60\n\
-         Others by permission of the laboratory\n";
+         Others    by permission\n";
     let reading = read_text("sample", text);
     let judged = reading.clauses.iter().filter(|clause| {
         clause.requirement == Requirement::Prose && clause.attribute.contains("2b only")
