@@ -62,51 +62,100 @@ pub(crate) fn item_option(own: &str, title: &str, opening: &str, paths: &[String
     }
 }
 
-/// The items that words of the item `own` cite, one after another, at their beginning: `Item 2A`, `Items 2A and 2B`, `4.1`, `§ 3(d)`, `(a)`.
+/// The items that words of the item `own` cite, one after another, at their beginning: `Item 2A`, `Items 2A and 2B`, `4.1`, `§ 3(d)`, `(a)`, `2 c)`.
 fn cited(own: &str, words: &str, paths: &[String]) -> Vec<String> {
-    let mut found = Vec::new();
-    let mut through = false;
-    for word in words
+    let words: Vec<&str> = words
         .split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':'))
         .filter(|word| !word.is_empty())
         .take(7)
-    {
-        let bare = word
-            .trim_end_matches(['.', ')', '*'])
-            .trim_start_matches('(');
-        let unbalanced = if bare.contains('(') && !bare.contains(')') {
-            format!("{bare})")
-        } else {
-            bare.to_owned()
+        .collect();
+    let mut found: Vec<String> = Vec::new();
+    let mut through = false;
+    let mut at = 0;
+    while let Some(word) = words.get(at) {
+        at += 1;
+        let letter = words.get(at).and_then(|next| letter_of(word, next));
+        at += usize::from(letter.is_some());
+        let path = match letter {
+            // `2 c)` that isn't found may not be taken for the whole of 2.
+            Some(letter) => lettered(word, letter, paths),
+            None => named(own, word, paths),
         };
-        let beside = word.starts_with('(').then(|| sibling(own, bare)).flatten();
-        let named = |path: &&String| {
-            **path == unbalanced
-                || path.trim_start_matches('§') == unbalanced
-                || beside.as_ref() == Some(*path)
-        };
-        if let Some(path) = paths.iter().find(named) {
-            // `4.1 to 4.3` cites those between, too.
-            if through
-                && let Some(from) = found
-                    .last()
-                    .and_then(|last: &String| paths.iter().position(|own| own == last))
-            {
-                let to = paths.iter().position(|own| own == path).unwrap_or(from);
-                found.extend(paths.get(from + 1..to).unwrap_or_default().iter().cloned());
+        let Some(path) = path else {
+            let bare = bare(word).to_lowercase();
+            let is_through = matches!(bare.as_str(), "to" | "through");
+            let leads_on = matches!(
+                bare.as_str(),
+                "item" | "items" | "and" | "or" | "the" | "§" | "base" | "of"
+            );
+            through |= is_through;
+            if is_through || leads_on {
+                continue;
             }
-            found.push(path.clone());
-            through = false;
-        } else if bare == "to" || bare == "through" {
-            through = true;
-        } else if !matches!(
-            bare.to_lowercase().as_str(),
-            "item" | "items" | "and" | "or" | "the" | "§" | "base" | "of"
-        ) {
             break;
+        };
+        // `4.1 to 4.3` cites those between, too.
+        if through && let Some(last) = found.last() {
+            let between: Vec<String> = between(last, path, paths).collect();
+            found.extend(between);
         }
+        found.push(path.clone());
+        through = false;
     }
     found
+}
+
+fn bare(word: &str) -> &str {
+    word.trim_end_matches(['.', ')', '*'])
+        .trim_start_matches('(')
+}
+
+/// The item that a word names.
+fn named<'p>(own: &str, word: &str, paths: &'p [String]) -> Option<&'p String> {
+    let bare = bare(word);
+    let unbalanced = if bare.contains('(') && !bare.contains(')') {
+        format!("{bare})")
+    } else {
+        bare.to_owned()
+    };
+    let beside = word.starts_with('(').then(|| sibling(own, bare)).flatten();
+    let is_named = |path: &&String| {
+        **path == unbalanced
+            || path.trim_start_matches('§') == unbalanced
+            || beside.as_ref() == Some(*path)
+    };
+    paths.iter().find(is_named)
+}
+
+/// The letter in brackets that stands apart from the number before it: `2 c)`, `2 (c)`. A letter without one may be the word "a".
+fn letter_of<'w>(number: &str, word: &'w str) -> Option<&'w str> {
+    let number = number.trim_start_matches(['(', '§']);
+    let is_number = number.starts_with(|c: char| c.is_ascii_digit())
+        && number.ends_with(|c: char| c.is_ascii_alphanumeric());
+    let word = word.trim_end_matches(['.', '*']);
+    let letter = word.trim_end_matches(')').trim_start_matches('(');
+    let is_letter = word.ends_with(')')
+        && letter.chars().count() == 1
+        && letter.starts_with(char::is_alphabetic);
+    (is_number && is_letter).then_some(letter)
+}
+
+/// The item of a number and a letter.
+fn lettered<'p>(number: &str, letter: &str, paths: &'p [String]) -> Option<&'p String> {
+    let number = number.trim_start_matches(['(', '§']);
+    let is_named = |path: &&String| {
+        let rest = path.trim_start_matches('§').strip_prefix(number);
+        rest.is_some_and(|rest| rest.trim_matches(['(', ')', '.', ' ']) == letter)
+    };
+    paths.iter().find(is_named)
+}
+
+/// The items that stand between two.
+fn between<'p>(from: &str, to: &str, paths: &'p [String]) -> impl Iterator<Item = String> + 'p {
+    let place = |item: &str| paths.iter().position(|path| path == item);
+    let between = place(from).zip(place(to));
+    let between = between.and_then(|(from, to)| paths.get(from + 1..to));
+    between.unwrap_or_default().iter().cloned()
 }
 
 /// The item beside another that a letter in brackets cites: `(a)` within `3(b)` is `3(a)`.
@@ -263,5 +312,29 @@ mod tests {
             false,
         );
         check("Shaft wall, in place of (c)", "Studs", &[], false);
+    }
+
+    #[test]
+    fn a_number_and_a_letter_set_apart_are_one_item_and_never_the_whole() {
+        let paths: Vec<String> = ["2", "2a", "2b", "2c", "2d", "21", "4(a)"]
+            .iter()
+            .map(ToString::to_string)
+            .collect();
+        let replaces = |title: &str| item_option("2d", title, "Studs", &paths).replaces;
+        assert_eq!(replaces("Slotted runner (alternate to 2 c))"), ["2c"]);
+        assert_eq!(replaces("Slotted runner (alternate to 2 (b))"), ["2b"]);
+        assert_eq!(
+            replaces("Slotted runner, in place of 2 a) and 2 b)"),
+            ["2a", "2b"]
+        );
+        assert_eq!(
+            replaces("Slotted runner, in place of 2 a) to 2 c)"),
+            ["2a", "2b", "2c"]
+        );
+        assert_eq!(replaces("Slotted runner, in lieu of 4 (a)"), ["4(a)"]);
+        assert_eq!(replaces("Slotted runner, in lieu of 21"), ["21"]);
+        // What can't be found leaves the whole item in force, and this one beside it.
+        assert!(replaces("Slotted runner (alternate to 2 e))").is_empty());
+        assert_eq!(replaces("Slotted runner (alternate to 2)"), ["2"]);
     }
 }

@@ -106,6 +106,23 @@ impl Part {
         all
     }
 
+    /// The part and those within it, in order, each with the place of the one that it would be built in place of: the one before it at
+    /// its own depth.
+    pub fn in_one_row(&self) -> Vec<(&Self, usize)> {
+        let mut row = vec![(self, 0)];
+        let mut beside = 0;
+        for inner in &self.within {
+            let at = row.len();
+            let deeper = inner.in_one_row().into_iter();
+            row.extend(deeper.map(|(part, replaced)| (part, replaced + at)));
+            if let Some(first) = row.get_mut(at) {
+                first.1 = beside;
+            }
+            beside = at;
+        }
+        row
+    }
+
     /// What holds whatever else, property by property.
     pub fn always(&self) -> impl Iterator<Item = &Statement> {
         let always = |one: &&Statement| one.when == When::Always;

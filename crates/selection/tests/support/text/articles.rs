@@ -1,6 +1,6 @@
 //! Sentences under articles.
 
-use super::super::spec::{Built, Part, Spec};
+use super::super::spec::{Built, Spec};
 use super::amounts::{First, Voice, hours};
 use super::lines::paragraph;
 use super::sentences::{makers, small};
@@ -38,20 +38,17 @@ pub fn lines(spec: &Spec) -> Vec<String> {
         number += 1;
         lines.push(format!("Art. {number}. {}.", part.title));
         lines.push(String::new());
-        let inner = part.within.iter().flat_map(Part::all);
-        let mut letters = 'a'..='z';
-        let mut before = 'a';
-        for one in core::iter::once(part).chain(inner) {
-            let letter = letters.next().unwrap();
+        let letters: Vec<char> = ('a'..='z').collect();
+        for (at, (one, replaced)) in part.in_one_row().into_iter().enumerate() {
+            let (letter, replaced) = (letters[at], letters[replaced]);
             let built = match one.built {
                 Built::Always => String::new(),
                 Built::Optional => format!("Where wanted, {} may be added. ", small(one.title)),
-                Built::InPlace => format!("As an alternate to Art. {number}({before}): "),
+                Built::InPlace => format!("As an alternate to Art. {number}({replaced}): "),
             };
             let words = format!("{built}{}", VOICE.narrated(one));
             lines.extend(paragraph(&format!("   ({letter}) "), &words, 0, WIDTH));
             lines.push(String::new());
-            before = letter;
         }
     }
     materials(spec, number + 1, &mut lines);

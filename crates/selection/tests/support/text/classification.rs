@@ -1,6 +1,6 @@
 //! Metric alone, bounds as signs, and a table of the field of application.
 
-use super::super::spec::{Amount, Ask, Built, Part, Spec};
+use super::super::spec::{Amount, Ask, Built, Spec};
 use super::amounts::{First, Voice, hours, millimetres};
 use super::lines::{boxed, paragraph};
 use super::phrases::phrase;
@@ -41,20 +41,17 @@ pub fn lines(spec: &Spec) -> Vec<String> {
         number += 1;
         lines.push(format!("{number} {}", part.title));
         lines.push(String::new());
-        let inner = part.within.iter().flat_map(Part::all);
-        let mut letters = 'a'..='z';
-        let mut before = 'a';
-        for one in core::iter::once(part).chain(inner) {
-            let letter = letters.next().unwrap();
+        let letters: Vec<char> = ('a'..='z').collect();
+        for (at, (one, replaced)) in part.in_one_row().into_iter().enumerate() {
+            let (letter, replaced) = (letters[at], letters[replaced]);
             let built = match one.built {
                 Built::Always => String::new(),
                 Built::Optional => " (optional)".to_owned(),
-                Built::InPlace => format!(" (alternate to {number} {before}))"),
+                Built::InPlace => format!(" (alternate to {number} {replaced}))"),
             };
             let words = format!("{}{built}: {}", one.title, VOICE.in_list(one));
             lines.extend(paragraph(&format!("    {letter}) "), &words, 7, WIDTH));
             lines.push(String::new());
-            before = letter;
         }
     }
     field(spec, number + 1, &mut lines);

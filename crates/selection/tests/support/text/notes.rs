@@ -38,13 +38,20 @@ pub fn lines(spec: &Spec) -> Vec<String> {
         "NOTES".to_owned(),
         String::new(),
     ];
-    let mut number = 0;
-    for part in spec.all_parts() {
-        number += 1;
+    let mut before = 0;
+    let row = spec.parts.iter().flat_map(|part| {
+        let row = part.in_one_row();
+        let first = before + 1;
+        before += row.len();
+        row.into_iter()
+            .map(move |(one, replaced)| (one, first + replaced))
+    });
+    for (at, (part, replaced)) in row.enumerate() {
+        let number = at + 1;
         let built = match part.built {
             Built::Always => String::new(),
             Built::Optional => " (optional)".to_owned(),
-            Built::InPlace => format!(" (alternate to note {})", number - 1),
+            Built::InPlace => format!(" (alternate to note {replaced})"),
         };
         let products = if part.products.is_empty() {
             String::new()
