@@ -37,7 +37,7 @@ pub(crate) enum Detail<'a> {
     Bound(Compared, Option<Agreement>),
     /// The part of a condition that decided, or couldn't be decided.
     Condition(Cause<'a>),
-    /// A product compared with the named ones: the nearest of them.
+    /// A product compared with the named ones: the one that has its name, if any has.
     Product(Option<&'a ProductName>),
     /// The choice that was made instead.
     Choice(String),

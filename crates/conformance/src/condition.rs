@@ -3,6 +3,8 @@
 //! What can't be told leaves the clause open; it never makes the clause fall away. A test on a measured value keeps the
 //! same distance from its threshold as a bound does.
 
+use core::cell::OnceCell;
+
 use listing::{Expr, Reading, Relation, Test};
 use measure::{Number, Quantity};
 use site::Value;
@@ -35,13 +37,18 @@ pub(crate) struct Tested<'a> {
 pub(crate) struct Circumstances<'a, 'b> {
     subject: &'b Subject<'a>,
     exact_tests: &'b [&'a Test],
-    /// The rating of the listing's that applies, with what was asked.
-    rating: Result<(Asked<'a>, Option<Quantity>), (&'static str, Evidence<'a>)>,
+    /// The listing's ratings.
+    ratings_hr: &'b [Number],
+    /// The one of them that applies, with what was asked: looked up when a condition asks.
+    rating: OnceCell<Applying<'a>>,
 }
+
+/// The rating of the listing's that applies, with what was asked; or the evidence that isn't enough.
+type Applying<'a> = Result<(Asked<'a>, Option<Quantity>), (&'static str, Evidence<'a>)>;
 
 impl<'a, 'b> Circumstances<'a, 'b> {
     pub(crate) fn new(
-        reading: &Reading,
+        reading: &'b Reading,
         subject: &'b Subject<'a>,
         exact_tests: &'b [&'a Test],
     ) -> Self {
@@ -50,17 +57,24 @@ impl<'a, 'b> Circumstances<'a, 'b> {
 
     /// The same, of a listing of which only its ratings and exact tests are known.
     pub(crate) fn with(
-        ratings_hr: &[Number],
+        ratings_hr: &'b [Number],
         subject: &'b Subject<'a>,
         exact_tests: &'b [&'a Test],
     ) -> Self {
-        let rating = rating::asked(subject)
-            .map(|asked| (asked, rating::applicable(ratings_hr, asked.rating)));
         Self {
             subject,
             exact_tests,
-            rating,
+            ratings_hr,
+            rating: OnceCell::new(),
         }
+    }
+
+    fn applying(&self) -> Applying<'a> {
+        *self.rating.get_or_init(|| {
+            let asked = rating::asked(self.subject)?;
+            let applies = rating::applicable(self.ratings_hr, asked.rating);
+            Ok((asked, applies))
+        })
     }
 
     /// As [`test`](Self::test), as if the joint's rating and width weren't known: false, when something else than
@@ -236,7 +250,7 @@ impl<'a, 'b> Circumstances<'a, 'b> {
                 ..about
             },
         };
-        let (asked, applies) = match self.rating {
+        let (asked, applies) = match self.applying() {
             Ok((asked, Some(applies))) => (asked, applies),
             Ok((asked, None)) => {
                 return unknown(

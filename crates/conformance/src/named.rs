@@ -9,7 +9,7 @@ use vocabulary::Property;
 
 use crate::assessment::{Assessment, Detail};
 use crate::verdict::{Reason, Verdict};
-use crate::words::{normal, same};
+use crate::words::{is_dressed, normal, same};
 
 /// A fact against the names of a clause.
 pub(crate) fn against<'a>(
@@ -44,11 +44,10 @@ fn product_among<'a>(product: &ProductFact, names: &'a [ProductName]) -> Assessm
     }
     let fitting: Vec<&ProductName> = names
         .iter()
-        .filter(|name| normal(&name.product) == wanted)
+        .filter(|name| is_dressed(&name.product, &wanted))
         .collect();
     if fitting.is_empty() {
-        return Assessment::plain(Verdict::NotMet, Reason::Fails)
-            .because(Detail::Product(nearest(&product.product, names)));
+        return Assessment::plain(Verdict::NotMet, Reason::Fails).because(Detail::Product(None));
     }
     let maker = product
         .maker
@@ -113,9 +112,13 @@ fn word_among<'a>(
     }
 }
 
-/// The listed name that is nearest to one that isn't listed.
-fn nearest<'a>(product: &str, names: &'a [ProductName]) -> Option<&'a ProductName> {
-    let wanted = normal(product);
+/// The listed name that is nearest to a fact's, which isn't listed.
+pub(crate) fn nearest<'n>(fact: &Fact, names: &'n [ProductName]) -> Option<&'n ProductName> {
+    let wanted = match &fact.value {
+        Value::Product(product) => normal(&product.product),
+        Value::Text(text) => normal(text),
+        Value::Quantity(_) | Value::Flag(_) => return None,
+    };
     let mut best: Option<(usize, &ProductName)> = None;
     for name in names {
         let distance = strsim::levenshtein(&wanted, &normal(&name.product));

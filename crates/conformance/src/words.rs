@@ -26,6 +26,28 @@ pub(crate) fn normal(text: &str) -> String {
     clean
 }
 
+/// Whether a name is, without its dressing, one that has none: as comparing with [`normal`], but nothing is written down.
+pub(crate) fn is_dressed(text: &str, bare: &str) -> bool {
+    // Trade marks in brackets are taken off the end of a word.
+    if text.contains('(') {
+        return normal(text) == bare;
+    }
+    let mut expected = bare.chars();
+    let mut is_first = true;
+    for word in text.split_whitespace() {
+        let letters = word.chars().filter(|letter| !is_dressing(*letter));
+        let mut letters = letters.flat_map(char::to_lowercase).peekable();
+        if letters.peek().is_none() {
+            continue;
+        }
+        let begins = core::mem::take(&mut is_first) || expected.next() == Some(' ');
+        if !begins || !letters.all(|letter| expected.next() == Some(letter)) {
+            return false;
+        }
+    }
+    expected.next().is_none()
+}
+
 const fn is_dressing(letter: char) -> bool {
     matches!(
         letter,
@@ -44,7 +66,7 @@ const fn is_dressing(letter: char) -> bool {
 
 /// Whether two names are the same but for their dressing.
 pub(crate) fn same(one: &str, other: &str) -> bool {
-    one.eq_ignore_ascii_case(other) || normal(one) == normal(other)
+    one.eq_ignore_ascii_case(other) || is_dressed(one, &normal(other))
 }
 
 /// A title as it stands inside a sentence: "Packing depth" as "packing depth", "F rating" as it is.
@@ -93,9 +115,24 @@ mod tests {
             ("", ""),
         ] {
             assert_eq!(normal(text), expected, "{text}");
+            assert!(is_dressed(text, expected), "{text}");
+            assert!(!is_dressed(text, "pale"), "{text}");
+            assert!(!is_dressed(text, "pale wool 40"), "{text}");
         }
         assert!(!same("Pale 4", "Pale 40"));
         assert!(!same("Pale-4", "Pale 4"));
+    }
+
+    proptest::proptest! {
+        #[test]
+        fn comparing_is_comparing_what_normal_makes(
+            one in "[ aAbé™*'(rtm)4-]{0,9}",
+            other in "[ aAbé™*'(rtm)4-]{0,9}",
+        ) {
+            let bare = normal(&other);
+            proptest::prop_assert_eq!(is_dressed(&one, &bare), normal(&one) == bare);
+            proptest::prop_assert!(is_dressed(&other, &bare));
+        }
     }
 
     #[test]

@@ -28,3 +28,21 @@ fn one_long_line(bencher: divan::Bencher<'_, '_>) {
         .counter(BytesCount::of_str(text.as_str()))
         .bench(|| listing::read_text("bench", divan::black_box(&text)));
 }
+
+/// A megabyte of one thing over and over: rules, boxes, numbers, references. None may take longer than others by more than what it says.
+#[divan::bench(args = [
+    "-----\n",
+    "| 1 in. | 2 hr | min |\n",
+    "1. A\n",
+    "1 to 2 to 3 to ",
+    "for 2 hr rating, ",
+    "      1          in.        2 hr\n",
+    "Items 1, 2, 3 and 4 and ",
+    "((((1 in. ",
+])]
+fn over_and_over(bencher: divan::Bencher<'_, '_>, piece: &str) {
+    let text = piece.repeat(1_000_000 / piece.len());
+    bencher
+        .counter(BytesCount::of_str(text.as_str()))
+        .bench(|| listing::read_text("bench", divan::black_box(&text)));
+}

@@ -116,3 +116,26 @@ proptest! {
         let _ = listing::read("any", &bytes);
     }
 }
+
+/// What is read by going into itself goes as deep as the text is long: a long one must not exhaust the stack.
+#[test]
+fn one_thing_over_and_over() {
+    for piece in [
+        "1 to 2 to 3 to ",
+        "1 to ",
+        "((((1 in. ",
+        "not less than not more than ",
+        "Items 1, 2, 3 and 4 and ",
+        "except where except as ",
+        "for 2 hr rating, ",
+        "min 1 in. and ",
+        "half of half of ",
+        "2A. (As an alternate to Item 2A) min 1 in.\n",
+        "1.1.1.1.",
+        "-----\n",
+        "| 1 in. | 2 hr | min |\n",
+        "Density ........... 4 pcf\n",
+    ] {
+        check(&piece.repeat(60_000 / piece.len()));
+    }
+}

@@ -4,6 +4,7 @@ use core::cmp::Ordering;
 use core::fmt;
 use core::str::FromStr;
 
+use num_integer::Integer;
 use num_rational::Ratio;
 use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Signed, Zero};
 
@@ -94,6 +95,10 @@ impl Number {
 
     /// The sum; none when it can't be held exactly.
     pub fn plus(self, other: Self) -> Option<Self> {
+        // Most units have no offset.
+        if other.is_zero() {
+            return Some(self);
+        }
         self.0.checked_add(&other.0).map(Self)
     }
 
@@ -104,7 +109,26 @@ impl Number {
 
     /// The product; none when it can't be held exactly.
     pub fn times(self, other: Self) -> Option<Self> {
-        self.0.checked_mul(&other.0).map(Self)
+        self.times_small(other)
+            .or_else(|| self.0.checked_mul(&other.0).map(Self))
+    }
+
+    /// The product of numbers that a machine word holds, which all but the strangest are: division of larger ones is slow.
+    fn times_small(self, other: Self) -> Option<Self> {
+        let small = |number: Self| -> Option<(i64, i64)> {
+            let numerator = i64::try_from(number.numerator()).ok()?;
+            let denominator = i64::try_from(number.denominator()).ok()?;
+            Some((numerator, denominator))
+        };
+        let ((a, b), (c, d)) = (small(self)?, small(other)?);
+        // Both are in lowest terms, so only across can anything be common to what is above the line and below.
+        let common = |one: i64, other: i64| -> Option<i64> {
+            i64::try_from(one.unsigned_abs().gcd(&other.unsigned_abs())).ok()
+        };
+        let (ad, cb) = (common(a, d)?, common(c, b)?);
+        let numerator = i128::from(a.checked_div(ad)?) * i128::from(c.checked_div(cb)?);
+        let denominator = i128::from(b.checked_div(cb)?) * i128::from(d.checked_div(ad)?);
+        Some(Self(Ratio::new_raw(numerator, denominator)))
     }
 
     /// The quotient; none when dividing by zero or when it can't be held exactly.

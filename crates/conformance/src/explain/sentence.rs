@@ -1,6 +1,6 @@
 //! What was found of a clause, in a sentence.
 
-use listing::{Clause, Requirement};
+use listing::{Clause, ProductName, Requirement};
 use measure::{Agreement, print};
 use site::{Decision, Judgment};
 
@@ -10,6 +10,7 @@ use super::margin::amount;
 use super::requirement::{in_both, name_in_words};
 use crate::assessment::{Assessment, Cause, Detail};
 use crate::comparison::Compared;
+use crate::named;
 use crate::offered::is_offered;
 use crate::verdict::{Reason, Verdict};
 use crate::words::capitalised;
@@ -32,17 +33,9 @@ pub(crate) fn of(
         Detail::Bound(compared, agreement) => {
             of_bound(found, compared, *agreement, reason, about, requirement)
         }
-        Detail::Product(nearest) => {
+        Detail::Product(listed) => {
             of_value(found, verdict, reason, about, requirement, clause)
-                + &match (reason, nearest) {
-                    (Reason::Fails, Some(nearest)) => {
-                        format!(" The nearest listed is {}.", name_in_words(nearest))
-                    }
-                    (Reason::MakerUnknown, Some(listed)) => {
-                        format!(" The listing has it as {}.", name_in_words(listed))
-                    }
-                    _ => String::new(),
-                }
+                + &of_product(found, *listed, reason, clause)
         }
         Detail::Nothing => of_value(found, verdict, reason, about, requirement, clause),
     };
@@ -51,6 +44,29 @@ pub(crate) fn of(
         sentence.push_str(&of_judgment(judgment));
     }
     sentence
+}
+
+/// The listed name that a product's is nearest to, or that it shares.
+fn of_product(
+    found: &Assessment<'_>,
+    listed: Option<&ProductName>,
+    reason: Reason,
+    clause: Option<&Clause>,
+) -> String {
+    let names = match clause.map(|clause| &clause.requirement) {
+        Some(Requirement::Named { names }) => names.as_slice(),
+        _ => &[],
+    };
+    let nearest = || named::nearest(found.fact?, names);
+    match reason {
+        Reason::Fails => listed.or_else(nearest).map_or_else(String::new, |nearest| {
+            format!(" The nearest listed is {}.", name_in_words(nearest))
+        }),
+        Reason::MakerUnknown => listed.map_or_else(String::new, |listed| {
+            format!(" The listing has it as {}.", name_in_words(listed))
+        }),
+        _ => String::new(),
+    }
 }
 
 /// A person's decision: "So-and-so accepted it on 2031-05-06: on what ground."

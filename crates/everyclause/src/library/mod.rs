@@ -26,6 +26,9 @@ const INDEX: &str = ".index";
 /// The most bytes an index is read with.
 const MOST_INDEXED: u64 = 4 << 30;
 
+/// How many listings are open at once while an index is made: opened, one takes a hundred kilobytes.
+const AT_ONCE: usize = 500;
+
 /// A folder of listings with their index.
 pub(crate) struct Library {
     /// Where they lie, as shown.
@@ -91,7 +94,7 @@ impl Library {
             .collect();
         let work: Vec<(&PathBuf, &Result<Hashes, Fault>)> =
             paths.iter().copied().zip(hashes).collect();
-        let opened = in_parallel(&work, |(path, hashes)| {
+        let open = |(path, hashes): &(&PathBuf, &Result<Hashes, Fault>)| {
             let hashes = hashes.as_ref().map_err(Clone::clone)?;
             let same = known
                 .get(name_of(path))
@@ -103,19 +106,19 @@ impl Library {
             let one = StoredListing::of(name_of(path), hashes, &held)
                 .ok_or_else(|| Fault::of_file("the listing can't be kept", files::shown(path)))?;
             Ok((one, held.state))
-        });
+        };
         let (mut listings, mut unread, mut builder) = (Vec::new(), Vec::new(), Builder::default());
-        let mut states = Vec::new();
-        for one in opened {
-            match one {
-                Ok((one, state)) => {
-                    builder
-                        .add(&checklist(&state))
-                        .map_err(|error| Fault::of_command(error.to_string()))?;
-                    listings.push(one);
-                    states.push(state);
+        for portion in work.chunks(AT_ONCE) {
+            for one in in_parallel(portion, open) {
+                match one {
+                    Ok((one, state)) => {
+                        builder
+                            .add(&checklist(&state))
+                            .map_err(|error| Fault::of_command(error.to_string()))?;
+                        listings.push(one);
+                    }
+                    Err(fault) => unread.push(fault),
                 }
-                Err(fault) => unread.push(fault),
             }
         }
         if listings.is_empty() {
@@ -128,11 +131,7 @@ impl Library {
         } else {
             Vec::new()
         };
-        let library = Self::of(folder, listings, index, unread, notices);
-        for (place, state) in library.opened.iter().zip(states) {
-            let _ = place.set(Some(state));
-        }
-        Ok(library)
+        Ok(Self::of(folder, listings, index, unread, notices))
     }
 
     fn of(

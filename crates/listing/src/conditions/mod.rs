@@ -19,7 +19,7 @@ use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
-pub(crate) use configuration::{configurations, headed_configuration};
+pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;
 pub(crate) use forbidden::Forbidden;

@@ -11,6 +11,7 @@ mod width;
 
 use measure::{Dimension, Number, Quantity, Unit};
 
+use crate::conditions::{Mentioned, configurations};
 use crate::layout::Flow;
 use crate::model::{Header, HeaderTopic, Span, WarningKind};
 use crate::phrase::Amount;
@@ -95,16 +96,17 @@ pub(crate) fn is_prose(text: &str) -> bool {
 
 fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: &mut Vec<Number>) {
     let held = read.header.ratings_hr.clone();
+    let named = configurations(sentence);
     for (index, amount) in sentence.amounts.iter().enumerate() {
         let topic = topic(sentence, amount);
         match (amount.unit.dimension(), topic) {
             (Dimension::Time, Some(Topic::Rating)) => rating(amount, &mut read.header.ratings_hr),
             (Dimension::Time, Some(Topic::OtherRating)) => rating(amount, heat_ratings),
             (Dimension::Length, Some(Topic::Width)) => {
-                width::width(sentence, index, amount, &mut read.header);
+                width::width(sentence, index, amount, &named, &mut read.header);
             }
             (Dimension::Fraction, Some(Topic::Movement | Topic::Width)) => {
-                movement::movement(sentence, index, amount, read);
+                movement::movement(sentence, index, amount, &named, read);
             }
             (Dimension::LeakagePerLength | Dimension::LeakagePerArea, _) => {
                 leakage::leakage(sentence, index, amount, read);
@@ -114,7 +116,7 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: 
     }
     // "1 hr (Configuration A), 2 hr (Configuration B)": neither holds for both.
     let by_configuration = sentence.amounts.iter().any(|amount| {
-        amount.unit.dimension() == Dimension::Time && for_configuration(sentence, amount)
+        amount.unit.dimension() == Dimension::Time && for_configuration(&named, amount)
     });
     if by_configuration && read.header.ratings_hr.len() > held.len().max(1) {
         differs(&mut read.header, HeaderTopic::Rating);
@@ -132,10 +134,11 @@ fn beside(amount: &Amount, first: usize, last: usize) -> bool {
 }
 
 /// Whether a configuration is named beside an amount.
-fn for_configuration(sentence: &Sentence<'_>, amount: &Amount) -> bool {
-    crate::conditions::configurations(sentence)
-        .iter()
-        .any(|mention| beside(amount, mention.first, mention.last))
+fn for_configuration(named: &[Mentioned], amount: &Amount) -> bool {
+    let after = named.partition_point(|mention| mention.last <= amount.first);
+    let around = named.get(after.saturating_sub(1)..(after + 2).min(named.len()));
+    let mut around = around.unwrap_or_default().iter();
+    around.any(|mention| beside(amount, mention.first, mention.last))
 }
 
 /// What a rating may be of that isn't the joint.

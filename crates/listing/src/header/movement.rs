@@ -1,8 +1,11 @@
 //! The movement capabilities of the head.
 
+use core::ops::Range;
+
 use measure::Dimension;
 
 use super::HeaderRead;
+use crate::conditions::Mentioned;
 use crate::model::{Movement, MovementDirection, WarningKind};
 use crate::phrase::{Amount, Token};
 use crate::rules::Sentence;
@@ -13,6 +16,7 @@ pub(super) fn movement(
     sentence: &Sentence<'_>,
     index: usize,
     amount: &Amount,
+    named: &[Mentioned],
     read: &mut HeaderRead,
 ) {
     let previous = index
@@ -43,7 +47,7 @@ pub(super) fn movement(
                 .to_owned(),
         ));
     }
-    let option = option(sentence, amount, previous, next);
+    let option = option(sentence, amount, named, previous..next);
     for direction in directions {
         let entry = Movement {
             classes: classes.clone(),
@@ -94,22 +98,25 @@ fn beside(
 fn option(
     sentence: &Sentence<'_>,
     amount: &Amount,
-    previous: usize,
-    next: usize,
+    named: &[Mentioned],
+    within: Range<usize>,
 ) -> Option<String> {
-    let mentions = crate::conditions::configurations(sentence);
+    let place = |token: usize| named.partition_point(|mention| mention.first < token);
+    let mentions = named.get(place(within.start)..place(within.end));
+    let mentions = mentions.unwrap_or_default();
     let labels = |last: usize| {
         [':', '-', '–', '—']
             .iter()
             .any(|sign| sentence.is_sign(last, *sign))
     };
-    let label = mentions.iter().rev().find(|mention| {
-        previous <= mention.first && mention.last <= amount.first && labels(mention.last)
-    });
+    let label = mentions
+        .iter()
+        .rev()
+        .find(|mention| mention.last <= amount.first && labels(mention.last));
     let found = label.or_else(|| {
-        mentions.iter().find(|mention| {
-            mention.first >= amount.last && mention.first < next && !labels(mention.last)
-        })
+        mentions
+            .iter()
+            .find(|mention| mention.first >= amount.last && !labels(mention.last))
     });
     found.map(|mention| mention.names.join(" or "))
 }

@@ -2,13 +2,20 @@
 
 use measure::{Dimension, Number, Quantity};
 
-use super::{beside, differs, for_configuration, near};
+use super::{BESIDE, beside, differs, for_configuration, near};
+use crate::conditions::Mentioned;
 use crate::model::{Header, HeaderTopic, Relation, WidthLimit};
 use crate::phrase::Amount;
 use crate::rules::{Sentence, bounded};
 
 /// Adds a width. Two that stand for different configurations, ratings or relations leave the strictest beside the most generous.
-pub(super) fn width(sentence: &Sentence<'_>, index: usize, amount: &Amount, header: &mut Header) {
+pub(super) fn width(
+    sentence: &Sentence<'_>,
+    index: usize,
+    amount: &Amount,
+    named: &[Mentioned],
+    header: &mut Header,
+) {
     let relation =
         bounded(sentence, index).map_or(Relation::Nominal, |(finding, _)| finding.relation);
     let span = sentence.source(amount.at);
@@ -35,7 +42,7 @@ pub(super) fn width(sentence: &Sentence<'_>, index: usize, amount: &Amount, head
     let was = held.hi.or(held.lo);
     let greatest = amount.hi.unwrap_or(amount.lo);
     let apart = was.is_some_and(|was| was != greatest)
-        && (held.relation != relation || stands_for_a_case(sentence, index));
+        && (held.relation != relation || stands_for_a_case(sentence, index, named));
     // `3/4 in. or 1-1/2 in.`: from the least to the greatest of them.
     let least = held.lo.map_or(amount.lo, |lo| lo.min(amount.lo));
     if held.lo.is_some() {
@@ -67,12 +74,19 @@ fn says_again(held: &WidthLimit, amount: &Amount) -> bool {
 }
 
 /// Whether words beside a width give it for a configuration or a rating.
-fn stands_for_a_case(sentence: &Sentence<'_>, index: usize) -> bool {
+fn stands_for_a_case(sentence: &Sentence<'_>, index: usize, named: &[Mentioned]) -> bool {
     let Some(amount) = sentence.amounts.get(index) else {
         return false;
     };
-    let timed = sentence.amounts.iter().any(|other| {
-        other.unit.dimension() == Dimension::Time && beside(amount, other.first, other.last)
-    });
-    timed || for_configuration(sentence, amount)
+    // No more amounts than words stand beside one.
+    let around = index.saturating_sub(BESIDE + 1)..sentence.amounts.len().min(index + BESIDE + 2);
+    let timed = sentence
+        .amounts
+        .get(around)
+        .unwrap_or_default()
+        .iter()
+        .any(|other| {
+            other.unit.dimension() == Dimension::Time && beside(amount, other.first, other.last)
+        });
+    timed || for_configuration(named, amount)
 }

@@ -94,11 +94,13 @@ fn parts_to_parts(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         .then(|| amount(tokens, at, to + 3, over.over(under)?, Unit::Ratio))?
 }
 
-/// `three times the joint width`, `twice the joint width`, `half the joint width`, `1.5 x joint width`.
+/// `three times the joint width`, `twice the joint width`, `half the joint width`, `1.5 x joint width`, `1.3 to 1.45 times the joint width`.
 fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    if let Some(range) = times_range(tokens, at) {
-        return Some(range);
-    }
+    times_range(tokens, at).or_else(|| times_one(tokens, at))
+}
+
+/// The same with one factor.
+fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let (factor, next) = mixed_factor(tokens, at)
         .or_else(|| fraction_of_joint(tokens, at))
         .or_else(|| plain_factor(tokens, at))?;
@@ -121,7 +123,7 @@ fn times_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let between = at > 0 && word_is(tokens, at - 1, &["between"]);
     let joined = word_is(tokens, at + 1, &["to"]) || (between && word_is(tokens, at + 1, &["and"]));
     joined.then_some(())?;
-    let high = times_something(tokens, at + 2).filter(|high| low < high.lo && high.hi.is_none())?;
+    let high = times_one(tokens, at + 2).filter(|high| low < high.lo)?;
     let span = tokens.get(at)?.span.join(high.at);
     Some(Amount {
         lo: low,

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use conformance::Checklist;
 use conformance::points::{Placed, Slot};
 
-use super::{About, Apart, Asked, Entry, Index, IndexError};
+use super::{About, Apart, Asked, Entry, Index, IndexError, gates};
 use crate::cost::{Cost, is_asked_of_the_building};
 
 /// An index in the making.
@@ -84,6 +84,7 @@ impl Builder {
     pub fn finish(self) -> Index {
         Index {
             apart: Apart::of(&self.index.points),
+            gates: gates::of(&self.index.entries, &self.index.about),
             ..self.index
         }
     }

@@ -4,6 +4,7 @@
 //! The index holds no verdict and makes none.
 
 mod build;
+mod gates;
 mod stored;
 
 use std::collections::BTreeMap;
@@ -14,6 +15,7 @@ use conformance::{Checklist, Standing};
 use crate::cost::Cost;
 
 pub use build::Builder;
+pub(crate) use gates::Gate;
 pub use stored::IndexError;
 
 /// The listings of a library, made ready for checking when they are looked at.
@@ -41,6 +43,8 @@ pub struct Index {
     pub(crate) entries: Vec<Entry>,
     /// Which points a few facts decide.
     pub(crate) apart: Apart,
+    /// The listings by what the building asks of them.
+    pub(crate) gates: Vec<Gate>,
 }
 
 /// The points told apart by what decides them.

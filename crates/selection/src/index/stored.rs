@@ -4,7 +4,7 @@ use conformance::points::Point;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use super::{About, Apart, Entry, Index};
+use super::{About, Apart, Entry, Index, gates};
 
 /// Why there is no index.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
@@ -53,6 +53,7 @@ impl Index {
             rmp_serde::from_slice(&stored.points).map_err(|_| IndexError::Damaged)?;
         let index = Self {
             apart: Apart::of(&points),
+            gates: gates::of(&stored.entries, &stored.about),
             points,
             about: stored.about,
             properties: stored.properties,

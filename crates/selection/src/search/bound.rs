@@ -3,6 +3,7 @@
 use conformance::points::{Slot, Tells};
 use conformance::{Standing, Subject, Verdict, is_judged};
 
+use super::choices::{Counted, InChoice, least_of_choices, least_open};
 use crate::cost::Cost;
 use crate::index::{About, Asked, Entry, Index};
 use crate::rank::Rank;
@@ -12,8 +13,6 @@ use crate::rank::Rank;
 pub(super) enum Sort {
     /// It may be in the answer.
     Sought,
-    /// It isn't for such a joint, whatever else.
-    Beyond,
     /// A person's decision may bear on it, so that nothing is certain.
     Judged,
 }
@@ -32,9 +31,25 @@ pub(super) struct Bound {
     open: usize,
     /// Whether something may be unmet that isn't for certain.
     may_be_unmet: bool,
+    /// Whether only what is asked whatever is built was looked at: it may stand farther back, and no nearer.
+    is_rough: bool,
 }
 
 impl Bound {
+    /// Nothing counted yet.
+    const fn none(at: usize, entry: &Entry, sort: Sort) -> Self {
+        Self {
+            at,
+            standing: entry.standing,
+            sort,
+            cost: Cost(0),
+            changes: 0,
+            open: 0,
+            may_be_unmet: entry.may_ask_more,
+            is_rough: false,
+        }
+    }
+
     /// Whether nothing may be unmet.
     pub(super) fn may_be_open(&self) -> bool {
         self.sort == Sort::Sought && self.changes == 0
@@ -79,6 +94,8 @@ pub(super) struct Bounds<'s, 'a> {
     states: Vec<State>,
     /// Whether anything says which options are built.
     options_are_stated: bool,
+    /// Of which properties a change is counted at the listing in hand.
+    counted: Counted,
 }
 
 /// How a point stands.
@@ -91,13 +108,6 @@ enum State {
     Unmet,
     /// A fact of one part is known of its property: a clause may rest on that, and not on what the point was decided with.
     OfAPart,
-}
-
-/// What may be unmet in a choice.
-struct InChoice {
-    group: usize,
-    choice: usize,
-    about: About,
 }
 
 impl<'s, 'a> Bounds<'s, 'a> {
@@ -125,54 +135,82 @@ impl<'s, 'a> Bounds<'s, 'a> {
         Self {
             states: verdicts.iter().zip(&index.about).map(state).collect(),
             options_are_stated: facts().any(|name| name.starts_with("option.")),
+            counted: Counted::new(index.properties.len()),
             index,
             subject,
         }
     }
 
-    /// The bound of each listing, in their order.
-    pub(super) fn of_each(&self) -> Vec<Bound> {
-        // When each property was last counted: the place of the listing.
-        let mut counted: Vec<usize> = vec![usize::MAX; self.index.properties.len()];
-        let entries = self.index.entries.iter().enumerate();
-        entries
-            .map(|(at, entry)| self.of(at, entry, &mut counted))
-            .collect()
+    /// A rough bound of each listing that the building doesn't rule out.
+    pub(super) fn of_each(&mut self) -> Vec<Bound> {
+        let mut bounds = Vec::new();
+        for gate in &self.index.gates {
+            let is_shut = gate
+                .points
+                .iter()
+                .any(|point| self.state(*point) == State::Unmet);
+            for at in &gate.listings {
+                let Some(entry) = self.index.entries.get(*at) else {
+                    continue;
+                };
+                if self.is_judged(entry) {
+                    bounds.push(Bound::none(*at, entry, Sort::Judged));
+                } else if !is_shut {
+                    bounds.push(self.roughly(*at, entry));
+                }
+            }
+        }
+        bounds
     }
 
-    fn of(&self, at: usize, entry: &Entry, counted: &mut [usize]) -> Bound {
-        let judged = !self.subject.judgments.is_empty()
-            && is_judged(self.subject, &entry.designation, &entry.file);
-        let mut bound = Bound {
-            at,
-            standing: entry.standing,
-            sort: if judged { Sort::Judged } else { Sort::Sought },
-            cost: Cost(0),
-            changes: 0,
-            open: 0,
-            may_be_unmet: entry.may_ask_more,
-        };
-        if judged {
-            return bound;
+    fn is_judged(&self, entry: &Entry) -> bool {
+        !self.subject.judgments.is_empty()
+            && is_judged(self.subject, &entry.designation, &entry.file)
+    }
+
+    /// By what a listing asks whatever is built alone; anything else may be unmet.
+    fn roughly(&mut self, at: usize, entry: &Entry) -> Bound {
+        let bound = self.by_what_is_always_asked(at, entry);
+        Bound {
+            may_be_unmet: bound.may_be_unmet || !entry.others.is_empty(),
+            is_rough: !entry.others.is_empty(),
+            ..bound
         }
+    }
+
+    fn by_what_is_always_asked(&mut self, at: usize, entry: &Entry) -> Bound {
+        let mut bound = Bound::none(at, entry, Sort::Sought);
+        self.counted.begin();
         for point in &entry.always {
             match self.state(*point) {
                 State::Settled | State::Met => {}
                 State::Open => bound.open += 1,
                 State::OfAPart => bound.may_be_unmet = true,
-                State::Unmet => match self.about(*point) {
-                    Some(about) if about.of_the_building => {
-                        bound.sort = Sort::Beyond;
-                        return bound;
-                    }
-                    Some(about) if is_first(counted, about, at) => {
+                State::Unmet => {
+                    let about = self.about(*point);
+                    if let Some(about) = about.filter(|about| self.counted.is_first(*about)) {
                         bound.changes += 1;
                         bound.cost = bound.cost.and(about.cost);
                     }
-                    _ => {}
-                },
+                }
             }
         }
+        bound
+    }
+
+    /// A bound by all that can be told of a listing.
+    pub(super) fn refined(&mut self, bound: Bound) -> Bound {
+        match self.index.entries.get(bound.at) {
+            Some(entry) if bound.is_rough => {
+                let always = self.by_what_is_always_asked(bound.at, entry);
+                self.with_choices(always, entry)
+            }
+            _ => bound,
+        }
+    }
+
+    /// With what a listing asks where one thing or another is built.
+    fn with_choices(&mut self, mut bound: Bound, entry: &Entry) -> Bound {
         let mut in_choices: Vec<InChoice> = Vec::new();
         let mut open_in_choices: Vec<(usize, usize)> = Vec::new();
         for asked in &entry.others {
@@ -199,7 +237,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
         }
         let choices = self.choices_that_may_be_built(entry);
         bound.open += least_open(&choices, &open_in_choices);
-        let (cost, changes) = least_of_choices(&choices, &in_choices, counted, at);
+        let (cost, changes) = least_of_choices(&choices, &in_choices, &mut self.counted);
         bound.cost = bound.cost.and(cost);
         bound.changes += changes;
         bound
@@ -248,75 +286,4 @@ impl<'s, 'a> Bounds<'s, 'a> {
         let point = usize::try_from(point).ok()?;
         self.index.about.get(point).copied()
     }
-}
-
-/// Whether a property is counted for the first time at a listing; notes that it was.
-fn is_first(counted: &mut [usize], about: About, at: usize) -> bool {
-    let property = usize::try_from(about.property).ok();
-    let Some(last) = property.and_then(|property| counted.get_mut(property)) else {
-        return false;
-    };
-    core::mem::replace(last, at) != at
-}
-
-/// The least that is needed where one choice of each group is built, beside what is counted: the least of any choice, group by
-/// group. A property that two groups ask about is counted with the first alone, as one change may serve both.
-fn least_of_choices(
-    choices: &[Vec<usize>],
-    unmet: &[InChoice],
-    counted: &mut [usize],
-    at: usize,
-) -> (Cost, usize) {
-    let mut least = (Cost(0), 0);
-    for (group, choices) in choices.iter().enumerate() {
-        let ours = || unmet.iter().filter(|one| one.group == group);
-        if ours().next().is_none() {
-            continue;
-        }
-        let needs = |choice: &usize| {
-            let mut properties: Vec<u32> = Vec::new();
-            let mut cost = Cost(0);
-            for one in ours().filter(|one| one.choice == *choice) {
-                let about = one.about;
-                if !is_counted(counted, about, at) && !properties.contains(&about.property) {
-                    properties.push(about.property);
-                    cost = cost.and(about.cost);
-                }
-            }
-            (cost, properties.len())
-        };
-        let each: Vec<(Cost, usize)> = choices.iter().map(needs).collect();
-        let cost = each.iter().map(|one| one.0).min().unwrap_or_default();
-        let changes = each.iter().map(|one| one.1).min().unwrap_or_default();
-        least = (least.0.and(cost), least.1 + changes);
-        for one in ours() {
-            is_first(counted, one.about, at);
-        }
-    }
-    least
-}
-
-/// Whether a property is counted at a listing already.
-fn is_counted(counted: &[usize], about: About, at: usize) -> bool {
-    let property = usize::try_from(about.property).ok();
-    property.and_then(|property| counted.get(property)) == Some(&at)
-}
-
-/// How many clauses are open at least where one choice of each group is built: the fewest of any choice, group by group. No clause is of
-/// two groups here, so that they add up.
-fn least_open(choices: &[Vec<usize>], open: &[(usize, usize)]) -> usize {
-    if open.is_empty() {
-        return 0;
-    }
-    let of = |group: usize, choice: usize| {
-        let ours = open.iter().filter(|one| **one == (group, choice));
-        ours.count()
-    };
-    let groups = choices.iter().enumerate();
-    groups
-        .map(|(group, choices)| {
-            let each = choices.iter().map(|choice| of(group, *choice));
-            each.min().unwrap_or(0)
-        })
-        .sum()
 }

@@ -6,6 +6,7 @@
 //! listing is only passed over when it can't be in the answer.
 
 mod bound;
+mod choices;
 mod kept;
 mod matched;
 mod memory;
@@ -112,23 +113,22 @@ impl<'i> Finder<'i> {
         wanted: &Wanted,
     ) -> Result<Found, NotThere> {
         let verdicts = memory.verdicts(self.index, &self.points, subject);
-        let bounds = Bounds::new(self.index, subject, &verdicts).of_each();
+        let mut bounds = Bounds::new(self.index, subject, &verdicts);
+        let of_each = bounds.of_each();
         let mut search = Search {
             index: self.index,
             library,
             subject,
             kept: Kept::new(wanted),
-            is_checked: vec![false; bounds.len()],
-            beyond: 0,
+            is_checked: vec![false; self.index.entries.len()],
+            beyond: self.index.entries.len() - of_each.len(),
             checked: 0,
+            bounds,
+            of_each,
         };
-        search.beyond = bounds
-            .iter()
-            .filter(|bound| bound.sort == Sort::Beyond)
-            .count();
-        search.check_the_judged(&bounds)?;
-        search.check_for_open(&bounds)?;
-        search.check_for_near(&bounds)?;
+        search.check_the_judged()?;
+        search.check_for_open()?;
+        search.check_for_near()?;
         search.told()
     }
 
@@ -178,50 +178,86 @@ struct Search<'s, 'a> {
     index: &'s Index,
     library: &'s dyn Library,
     subject: &'s Subject<'a>,
+    bounds: Bounds<'s, 'a>,
+    /// The bound of each listing that the building doesn't rule out.
+    of_each: Vec<Bound>,
     kept: Kept<'s>,
     is_checked: Vec<bool>,
     beyond: usize,
     checked: usize,
 }
 
+/// Listings, the best placed first: each with its place in the answer at best, and its place among the bounds.
+type BestFirst = BinaryHeap<Reverse<((Rank, usize), usize)>>;
+
 impl Search<'_, '_> {
     /// Listings on which people have decided something are always checked: a decision can turn any verdict.
-    fn check_the_judged(&mut self, bounds: &[Bound]) -> Result<(), NotThere> {
-        let judged = bounds.iter().filter(|bound| bound.sort == Sort::Judged);
-        for at in judged.map(|bound| bound.at) {
+    fn check_the_judged(&mut self) -> Result<(), NotThere> {
+        let judged = self.of_each.iter();
+        let judged = judged.filter(|bound| bound.sort == Sort::Judged);
+        for at in judged.map(|bound| bound.at).collect::<Vec<usize>>() {
             self.check(at)?;
         }
         Ok(())
     }
 
-    fn check_for_open(&mut self, bounds: &[Bound]) -> Result<(), NotThere> {
-        let may_be = bounds.iter().filter(|bound| bound.may_be_open());
-        let mut best_first: BinaryHeap<Reverse<(Rank, usize)>> =
-            may_be.map(Bound::best_unless_unmet).map(Reverse).collect();
-        while let Some(Reverse((best, at))) = best_first.pop() {
+    fn check_for_open(&mut self) -> Result<(), NotThere> {
+        let mut best_first = self.best_first(Bound::may_be_open, Bound::best_unless_unmet);
+        while let Some(Reverse(((best, at), place))) = best_first.pop() {
             if self.kept.is_behind_open(best, at) {
                 break;
             }
-            self.check(at)?;
+            let Some(bound) = self.refined(place) else {
+                continue;
+            };
+            let refined = bound.best_unless_unmet();
+            if refined > (best, at) {
+                best_first.push(Reverse((refined, place)));
+            } else if bound.may_be_open() {
+                self.check(at)?;
+            }
         }
         Ok(())
     }
 
-    fn check_for_near(&mut self, bounds: &[Bound]) -> Result<(), NotThere> {
-        let is_unchecked = |at: usize| self.is_checked.get(at) == Some(&false);
-        let may_be = bounds
-            .iter()
-            .filter(|bound| bound.may_be_unmet() && is_unchecked(bound.at));
-        let mut best_first: BinaryHeap<Reverse<(Rank, usize)>> =
-            may_be.map(Bound::best_if_unmet).map(Reverse).collect();
-        while let Some(Reverse((best, at))) = best_first.pop() {
-            if !self.kept.is_behind_near(best, at) {
-                self.check(at)?;
-            } else if !self.kept.wants_single_changes() {
+    fn check_for_near(&mut self) -> Result<(), NotThere> {
+        let mut best_first = self.best_first(Bound::may_be_unmet, Bound::best_if_unmet);
+        while let Some(Reverse(((best, at), place))) = best_first.pop() {
+            // Those behind it need as many changes or more.
+            if self.kept.is_behind_near(best, at) {
                 break;
+            }
+            let Some(bound) = self.refined(place) else {
+                continue;
+            };
+            let refined = bound.best_if_unmet();
+            if refined > (best, at) {
+                best_first.push(Reverse((refined, place)));
+            } else if bound.may_be_unmet() {
+                self.check(at)?;
             }
         }
         Ok(())
+    }
+
+    fn best_first(
+        &self,
+        may_be: impl Fn(&Bound) -> bool,
+        best: impl Fn(&Bound) -> (Rank, usize),
+    ) -> BestFirst {
+        let each = self.of_each.iter().enumerate();
+        let unchecked = each.filter(|(_, bound)| self.is_checked.get(bound.at) == Some(&false));
+        unchecked
+            .filter(|(_, bound)| may_be(bound))
+            .map(|(place, bound)| Reverse((best(bound), place)))
+            .collect()
+    }
+
+    /// The bound at a place, by all that can be told.
+    fn refined(&mut self, place: usize) -> Option<Bound> {
+        let bound = self.of_each.get_mut(place)?;
+        *bound = self.bounds.refined(*bound);
+        Some(*bound)
     }
 
     fn check(&mut self, at: usize) -> Result<(), NotThere> {

@@ -3,7 +3,7 @@
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
-use super::{Table, Words, add, around};
+use super::{Table, Words, add, around, is_deep_within};
 
 /// Whether a line is a row of a box: it begins and ends with an upright, or holds two or more.
 pub(crate) fn is_boxed(text: &str) -> bool {
@@ -78,11 +78,12 @@ fn trimmed(text: &str, start: usize, end: usize, base: usize) -> Span {
 
 /// Rows between uprights, with a rule below the headings.
 pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    let is_of_it = |text: &str| is_boxed(text) || is_rule(text);
+    if is_deep_within(lines, start, is_of_it) {
+        return None;
+    }
     let region = lines.get(start..)?;
-    let len = region
-        .iter()
-        .take_while(|line| is_boxed(line.text) || is_rule(line.text))
-        .count();
+    let len = region.iter().take_while(|line| is_of_it(line.text)).count();
     let region = region.get(..len)?;
     let rows = region
         .iter()

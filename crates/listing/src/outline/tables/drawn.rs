@@ -14,11 +14,14 @@
 use crate::layout::Line;
 use crate::model::Span;
 
-use super::{Row, Table, Words, around};
+use super::{Row, Table, Words, around, is_deep_within};
 
 /// The table that begins with a drawn rule at this line, and the line after it.
 pub(super) fn drawn_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     const FEWEST_LINES: usize = 4;
+    if is_deep_within(lines, start, is_framed) {
+        return None;
+    }
     let region = lines.get(start..)?;
     let len = region
         .iter()

@@ -47,6 +47,15 @@ pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Ta
         .or_else(|| unruled::plain_table(lines, start))
 }
 
+/// Whether a line lies deep within a stretch of lines of one sort. A table that begins with none of the first lines begins with none of
+/// the later ones: else a long stretch would be looked through from each of its lines.
+fn is_deep_within(lines: &[Line<'_>], start: usize, is_of_it: impl Fn(&str) -> bool) -> bool {
+    const FIRST_LINES: usize = 12;
+    let before = start.checked_sub(FIRST_LINES);
+    let before = before.and_then(|from| lines.get(from..start));
+    before.is_some_and(|before| before.iter().all(|line| is_of_it(line.text)))
+}
+
 impl Table {
     /// Adds more words to the row before.
     fn go_on(&mut self, cells: &[Span], span: Span) {
