@@ -9,7 +9,7 @@ use super::page::{heading, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, paint};
 use super::words::{counted, feet_and_inches, in_runs, on_one_line, to_a_hundredth};
 use super::{table, worked};
-use crate::working::leakage::{BarrierLeakage, Leakages};
+use crate::leakage::{BarrierLeakage, Leakages};
 
 /// Every smoke barrier with its joints.
 pub(crate) fn leakages(of: &Leakages) -> String {
@@ -107,7 +107,7 @@ fn joints(barrier: &BarrierLeakage) -> String {
         Some(sum) if has => to_a_hundredth(sum),
         _ => "no sum".to_owned(),
     };
-    let is_rated = |of: fn(&crate::working::leakage::Leaks) -> bool| barrier.joints.iter().any(of);
+    let is_rated = |of: fn(&crate::leakage::Leaks) -> bool| barrier.joints.iter().any(of);
     let row = [
         "sum, of those rated".to_owned(),
         String::new(),

@@ -3,13 +3,13 @@
 use comfy_table::Cell;
 use engineering::takeoff::Kind;
 use measure::{Quantity, print};
+use workcard::CAUTIONS;
+use workcard::quantities::{Line, Quantities};
 
 use super::page::{heading, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, paint};
 use super::words::{counted, in_runs, on_one_line, to_a_hundredth};
 use super::{table, work, worked};
-use crate::working::CAUTIONS;
-use crate::working::quantities::{Line, Quantities};
 
 /// All of it: by mark and storey, to bring, left out, and what it rests on.
 pub(crate) fn quantities(of: &Quantities) -> String {
