@@ -122,16 +122,25 @@ impl Card {
 }
 
 /// The work card of one joint.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, JsonSchema)]
 pub struct JointCard {
     /// The work, as it was worked out.
     pub work: JointWork,
     /// The same in words, each line with the clauses it rests on.
     pub lines: Vec<Line>,
-    /// What it takes, each with the clauses that name it.
-    pub orders: Vec<(Ordered, Vec<String>)>,
+    /// What it takes.
+    pub orders: Vec<Brought>,
     /// What was taken to be so, and what is not on the card.
     pub notes: Vec<String>,
+}
+
+/// What is brought for one joint.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct Brought {
+    /// What, and how much of it.
+    pub order: Ordered,
+    /// The ids of the clauses that name it, in the listing's order.
+    pub clauses: Vec<String>,
 }
 
 impl JointCard {
@@ -149,9 +158,9 @@ impl JointCard {
         let orders = order::orders(&joints, at_hand)?;
         let notes = notes::notes(&joints, at_hand);
         let [work] = joints;
-        let named = |ordered: Ordered| {
-            let clauses = line::naming(&ordered, &asks);
-            (ordered, clauses)
+        let named = |order: Ordered| Brought {
+            clauses: line::naming(&order, &asks),
+            order,
         };
         Ok(Some(Self {
             lines: line::lines(&work, &asks),

@@ -85,7 +85,7 @@ pub struct JointWork {
 
 impl JointWork {
     /// Everything that was worked out for it.
-    pub(super) fn worked(&self) -> impl Iterator<Item = &Worked> {
+    pub fn worked(&self) -> impl Iterator<Item = &Worked> {
         let of_runner = self.runner.as_ref().map(|range| &range.worked);
         self.packing
             .iter()

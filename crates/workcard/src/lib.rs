@@ -45,7 +45,7 @@ use listing::Reading;
 use site::{Facts, Joint};
 
 pub use at_hand::AtHand;
-pub use card::{Asked, Card, JointCard};
+pub use card::{Asked, Brought, Card, JointCard};
 pub use joint::JointWork;
 pub use line::Line;
 pub use order::Ordered;

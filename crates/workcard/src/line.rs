@@ -2,13 +2,15 @@
 
 use engineering::takeoff::Kind;
 use measure::print;
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use crate::asks::Asks;
 use crate::rows::Row;
 use crate::{JointWork, Ordered, words};
 
 /// A line of a card.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Line {
     /// What it is about.
     pub about: &'static str,

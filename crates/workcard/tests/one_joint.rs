@@ -77,7 +77,7 @@ fn each_line_leads_to_clauses_that_apply() {
         let result = found(&project, &reading, joint);
         let checked = checked(&project, joint, &reading, &result);
         let card = JointCard::of(&checked, &AtHand::usual()).unwrap().unwrap();
-        let of_orders = card.orders.iter().map(|(_, clauses)| clauses);
+        let of_orders = card.orders.iter().map(|brought| &brought.clauses);
         for clauses in card.lines.iter().map(|line| &line.clauses).chain(of_orders) {
             assert!(!clauses.is_empty(), "{card:?}");
             for id in clauses {

@@ -1,7 +1,7 @@
 //! The leakage of smoke barriers.
 
 use comfy_table::Cell;
-use engineering::worked::Finding;
+use engineering::worked::{Finding, STANDING};
 use engineering::{Known, Standing};
 use measure::{Quantity, print};
 
@@ -62,10 +62,8 @@ pub(crate) fn leakages(of: &Leakages) -> String {
         }
     }
     text.push('\n');
-    for line in worked::STANDING_LINES {
-        text.push_str(&paint(QUIET, wrapped(line, 0, 0).trim_end()));
-        text.push('\n');
-    }
+    text.push_str(&paint(QUIET, wrapped(STANDING, 0, 0).trim_end()));
+    text.push('\n');
     text
 }
 

@@ -3,6 +3,7 @@
 use comfy_table::Cell;
 use conformance::Standing;
 use engineering::Standing as Found;
+use engineering::worked::STANDING;
 use measure::print;
 use workcard::{Asked, Card, JointWork, Ordered, words};
 
@@ -69,10 +70,8 @@ pub(crate) fn card(card: &Card) -> String {
         text.push_str(&wrapped(caution, 2, 2));
     }
     text.push('\n');
-    for line in worked::STANDING_LINES {
-        text.push_str(&paint(QUIET, wrapped(line, 0, 0).trim_end()));
-        text.push('\n');
-    }
+    text.push_str(&paint(QUIET, wrapped(STANDING, 0, 0).trim_end()));
+    text.push('\n');
     text
 }
 

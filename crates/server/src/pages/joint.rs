@@ -12,7 +12,7 @@ use site::{Decision, Fact};
 use store::people::Role;
 use vocabulary::vocabulary;
 
-use super::{layout, path_of_joint, piece, section};
+use super::{card, layout, path_of_joint, piece, section};
 use crate::change::Said;
 use crate::desk::{Desk, Seen};
 use crate::person::{By, Inspector, Person, Reviewer};
@@ -106,12 +106,6 @@ pub(super) fn title(seen: &Seen) -> &str {
         .map_or("", |mark| &mark.title)
 }
 
-pub(super) fn place(seen: &Seen) -> String {
-    let parts = [&seen.joint.storey, &seen.joint.grid, &seen.joint.barrier];
-    let parts: Vec<&str> = parts.into_iter().flatten().map(String::as_str).collect();
-    parts.join(" ")
-}
-
 pub(super) fn listing(result: &JointResult) -> String {
     if result.edition.is_empty() {
         result.listing.clone()
@@ -138,7 +132,7 @@ fn shown(
         }
         dl.head {
             dt { "Mark" } dd { (seen.joint.mark) @if !title(seen).is_empty() { ": " (title(seen)) } }
-            dt { "Place" } dd { (place(seen)) }
+            dt { "Place" } dd { (seen.place()) }
             dt { "Listing" }
             dd {
                 @match (&seen.listing, &seen.result) {
@@ -146,6 +140,7 @@ fn shown(
                     _ => "none to check against: the mark names none, or none in the store goes by its name",
                 }
             }
+            dt { "Work card" } dd { a href=(card::path(name)) { "What to make and bring, and what to hold it against" } }
         }
         @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
         figure {
@@ -212,6 +207,9 @@ fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Marku
                 @if !said.words.is_empty() {
                     blockquote { (said.words) }
                     p { a href={ "/listings/" (piece(file)) "#" (super::reading::anchor(&said.clause)) } { "In the listing" } }
+                }
+                @if finding.verdict != Verdict::NotApplicable {
+                    p { a href={ (card::path(&seen.joint.name)) "#" (super::reading::anchor(&said.clause)) } { "On the work card" } }
                 }
                 @if seen.listing.as_ref().is_some_and(|read| read.is_corrected(&said.clause)) {
                     p.open { "A person has corrected how these words were read." }

@@ -1,5 +1,6 @@
 //! The pages.
 
+mod card;
 mod clause;
 mod import;
 mod joint;
@@ -14,6 +15,7 @@ mod reading;
 mod section;
 mod selection;
 mod submittals;
+mod worked;
 
 use std::sync::Arc;
 
@@ -35,6 +37,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/", get(overview::page))
         .route("/joints", get(joints::page))
         .route("/joints/{joint}", get(joint::page))
+        .route("/joints/{joint}/card", get(card::page))
         .route("/joints/{joint}/facts", post(joint::enter))
         .route("/joints/{joint}/judgments", post(joint::judge))
         .route("/joints/{joint}/section.svg", get(section::sheet))
