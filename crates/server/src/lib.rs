@@ -9,7 +9,8 @@
 //! | [`desk`] | what the pages are about, brought up to date as the store changes |
 //! | `listings` | which listings there are; the last ones used, as read |
 //! | `board` | what was found at every joint, and its sums |
-//! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
+//! | `change` | what a person does: a fact, a confirmation, a judgment |
+//! | `answering` | answering a question |
 //! | `correcting` | a clause that was read wrongly |
 //! | `selecting` | which listings of the store fit a condition |
 //! | `submitting` | what a contractor proposes, and its review |
@@ -24,6 +25,7 @@
 //!
 //! What is absent: rules of the trade. Every verdict and every word of it comes from `conformance`.
 
+mod answering;
 mod api;
 mod board;
 mod body;

@@ -72,11 +72,7 @@ impl Desk {
         })?;
         let known = self.store.known(&Owner::Joint(name.to_owned())).await?;
         fill(&mut joint, known.clone());
-        let file = project.listing(&joint).and_then(|name| self.file(name));
-        let listing = match file {
-            Some(file) => self.listings.read(&self.store, &file).await?,
-            None => None,
-        };
+        let listing = self.listing_in(&project, &joint).await?;
         let seen = working(move || {
             let result = listing.as_ref().map(|read| {
                 let subject = Subject::of(&project, &joint);
@@ -95,6 +91,29 @@ impl Desk {
         let looked = Looked::of(seen.result.as_ref());
         self.on_board(|board| board.insert(name, epoch, looked));
         Ok(seen)
+    }
+
+    /// The listing that a joint is to be built to, as read; none where there is none.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub(crate) async fn listing_of(&self, joint: &str) -> Result<Option<Arc<Read>>, Trouble> {
+        let project = self.project();
+        match project.joint(joint) {
+            Some(joint) => self.listing_in(&project, joint).await,
+            None => Ok(None),
+        }
+    }
+
+    async fn listing_in(
+        &self,
+        project: &Project,
+        joint: &Joint,
+    ) -> Result<Option<Arc<Read>>, Trouble> {
+        match project.listing(joint).and_then(|name| self.file(name)) {
+            Some(file) => self.listings.read(&self.store, &file).await,
+            None => Ok(None),
+        }
     }
 
     /// Looks at a joint, and makes its work card; none without a listing.

@@ -10,7 +10,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use site::{Decision, Fact};
 use store::people::Role;
-use vocabulary::vocabulary;
+use wording::property;
 
 use super::{card, layout, path_of_joint, piece, section};
 use crate::change::Said;
@@ -301,10 +301,7 @@ fn known(person: &Person, seen: &Seen, entered: &Entered) -> Markup {
 }
 
 fn row(person: &Person, seen: &Seen, fact: &Fact, version: i64) -> Markup {
-    let property = fact.property.rsplit(':').next().unwrap_or_default();
-    let title = vocabulary()
-        .property(property)
-        .map_or(property, |known| &known.title);
+    let title = property::title(&fact.property);
     html! {
         tr {
             th scope="row" { (title) br; code { (fact.property) } }

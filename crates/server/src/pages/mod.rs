@@ -26,6 +26,10 @@ use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use site::Fact;
+use store::Conflict;
+use store::records::Known;
+use wording::property;
 
 use crate::desk::Desk;
 use crate::taking::arriving::MOST_READ;
@@ -126,6 +130,9 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         )
 }
 
+/// How many records that others have changed are told of one by one.
+const MOST_SHOWN: usize = 12;
+
 const CSS: &str = include_str!("../assets/desk.css");
 const JS: &str = include_str!("../assets/desk.js");
 const IMPORT_JS: &str = include_str!("../assets/import.js");
@@ -175,13 +182,17 @@ impl Trouble {
             },
             Self::Conflicts(conflicts) => html! {
                 p { strong { "Somebody has changed this meanwhile. Nothing was overwritten." } }
-                @for conflict in conflicts {
+                @for conflict in conflicts.iter().take(MOST_SHOWN) {
                     ul {
                         @for entry in &conflict.since {
                             li { (entry.by) " " (entry.what) ", " (journal::when(entry.at)) }
                         }
                     }
+                    @if let Some((fact, owner)) = stands_now(conflict) {
+                        p { "Now, " (owner) ": " (property::title(&fact.property)) " is " strong { (fact.value) } ", " (fact.provenance) "." }
+                    }
                 }
+                @if conflicts.len() > MOST_SHOWN { p { "and " (conflicts.len() - MOST_SHOWN) " more" } }
                 p { "What stands here now is theirs. If yours is right, enter it again." }
             },
             Self::NotSignedIn => html! {
@@ -190,6 +201,15 @@ impl Trouble {
             },
             other => html! { p { strong { (capital(&other.to_string())) } } },
         }
+    }
+}
+
+/// The fact that others have entered, and whose it is.
+fn stands_now(conflict: &Conflict) -> Option<(Box<Fact>, String)> {
+    let now = conflict.now.clone()?;
+    match now.read::<Known>().ok()?.value {
+        Known::Fact(fact) => Some((fact, conflict.key.name.replacen(':', " ", 1))),
+        Known::NotKnown => None,
     }
 }
 

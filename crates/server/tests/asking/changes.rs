@@ -125,7 +125,9 @@ async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
     let mark = page.split("name=\"joints\" value=\"").nth(1).unwrap();
     let mark = mark.split('"').next().unwrap();
     let form = |mark: &str| {
-        format!("seen={seen}&question={id}&joints={mark}&value=2+in.&source=witnessed+by+Sam")
+        format!(
+            "seen={seen}&question={id}&property={property}&joints={mark}&value=2+in.&source=witnessed+by+Sam"
+        )
     };
     // Who has seen it asked of other joints doesn't answer for these.
     let others = demo.post("/questions", &form("1-0000000000000000")).await;
@@ -143,13 +145,10 @@ async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
         assert_eq!(fact.cell, None);
     }
     // It is answered, and nobody who asked before that overwrites it.
-    let late = demo.post("/questions", &form(mark)).await;
-    assert_eq!(
-        late.status,
-        StatusCode::UNPROCESSABLE_ENTITY,
-        "{}",
-        late.text
-    );
+    let late = demo
+        .post("/questions", &form(mark).replace("value=2", "value=3"))
+        .await;
+    assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.text);
     let answers = demo.store.head().await.unwrap().seq - seen;
     assert_eq!(usize::try_from(answers).unwrap(), joints.len() + 1);
     assert_eq!(demo.store.verify(None).await.unwrap().flaws, []);

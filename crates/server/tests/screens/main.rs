@@ -7,6 +7,7 @@
     reason = "a step that fails must fail the test"
 )]
 
+mod answering;
 mod card;
 mod correcting;
 mod importing;

@@ -7,6 +7,7 @@ use conformance::{JointResult, Verdict};
 use maud::{Markup, html};
 use selection::Asked;
 use store::records::{CommentRecord, Held};
+use wording::property;
 use wording::text::{counted, listed};
 
 use super::path;
@@ -53,7 +54,7 @@ fn letter(review: &Review, building: &str) -> Markup {
             dt { "Received" } dd { (record.received) }
             dt { "For marks" } dd { (listed(&record.marks)) }
             dt { "Listing" } dd { (proposed_listing(review)) }
-            @for fact in &record.proposed { dt { (title(&fact.property)) } dd { (fact.value) } }
+            @for fact in &record.proposed { dt { (property::title(&fact.property)) } dd { (fact.value) } }
         }
         h2 { "Outcome" }
         @match &record.outcome {
@@ -85,12 +86,6 @@ fn proposed_listing(review: &Review) -> String {
         Some(result) => format!("{}, {} ({file})", result.listing, result.edition),
         None => file.clone(),
     }
-}
-
-fn title(property: &str) -> &str {
-    let plain = property.rsplit(':').next().unwrap_or(property);
-    let known = vocabulary::vocabulary().property(plain);
-    known.map_or(property, |known| &known.title)
 }
 
 /// The comments, those on the whole first, then by mark and in the order of the listing's clauses.

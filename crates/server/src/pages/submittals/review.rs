@@ -12,6 +12,7 @@ use selection::Asked;
 use serde::Deserialize;
 use store::people::Role;
 use store::records::{CommentRecord, Outcome};
+use wording::property;
 use wording::text::{counted, listed};
 
 use super::path;
@@ -165,7 +166,7 @@ fn about(review: &Review) -> Markup {
             dt { "From" } dd { (record.from) ", received " (record.received) }
             dt { "For marks" } dd { (listed(&record.marks)) }
             dt { "Listing" } dd { a href={ "/listings/" (piece(&record.listing)) } { (record.listing) } }
-            @for fact in &record.proposed { dt { code { (fact.property) } } dd { (fact.value) } }
+            @for fact in &record.proposed { dt { (property::title(&fact.property)) } dd { (fact.value) } }
         }
     }
 }
