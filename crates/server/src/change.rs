@@ -1,11 +1,10 @@
-//! What a person does at the desk: a fact, a confirmation, a judgment. Each is one change of the store, and says which version the person saw.
+//! What a person does at the desk: a fact, a judgment. Each is one change of the store, and says which version the person saw.
 
 use jiff::Zoned;
-use listing::confirm::Entry;
 use site::{Decision, Judgment, Scope};
 use store::project::judgment_key;
-use store::records::{ConfirmationRecord, Known};
-use store::{Conflict, Done, Edit, Key, Owner};
+use store::records::{Known, ListingRecord};
+use store::{Conflict, Done, Edit, Key, Kind, Owner};
 
 use crate::desk::Desk;
 use crate::person::{By, Inspector, Reviewer};
@@ -48,48 +47,6 @@ impl Desk {
         Ok(done)
     }
 
-    /// Confirms that clauses of a listing were read rightly; none of them may be confirmed yet.
-    ///
-    /// # Errors
-    /// When there is no such listing or clause, or somebody else was first.
-    pub(crate) async fn confirm(
-        &self,
-        person: &By<Reviewer>,
-        file: &str,
-        clauses: &[String],
-    ) -> Result<Done, Trouble> {
-        self.catch_up().await?;
-        let unknown = || Trouble::Unknown(format!("There is no listing {file}."));
-        let read = self
-            .listings
-            .read(&self.store, file)
-            .await?
-            .ok_or_else(unknown)?;
-        let today = Zoned::now().date();
-        let source = &read.unconfirmed.source;
-        let mut edits = Vec::new();
-        for id in clauses {
-            let clause = read
-                .unconfirmed
-                .clauses
-                .iter()
-                .find(|clause| clause.id == *id)
-                .ok_or_else(|| Trouble::Unknown(format!("{file} has no clause {id}.")))?;
-            let record = ConfirmationRecord {
-                source_sha256: source.sha256.clone(),
-                source_name: source.name.clone(),
-                entry: Entry::of(clause, &person.name, today, None),
-            };
-            edits.push(Edit::put(Key::confirmation(file, id), 0, &record)?);
-        }
-        let what = match clauses {
-            [one] => format!("confirmed {one} of {file}"),
-            several => format!("confirmed {} clauses of {file}", several.len()),
-        };
-        let done = self.change(person, what, edits).await?;
-        Ok(done)
-    }
-
     /// Records what a person decides of a clause at a joint, or at every joint of its mark. `seen` is as for an answer.
     ///
     /// # Errors
@@ -114,6 +71,12 @@ impl Desk {
                     .to_owned(),
             });
         }
+        let file = there
+            .listing
+            .as_ref()
+            .map(|read| read.file.as_str())
+            .unwrap_or_default();
+        self.must_be_the_same_document(file, seen).await?;
         let about = &finding.explanation;
         // The head's own checks have no words, and go by their names.
         let item = if about.words.trim().is_empty() {
@@ -121,11 +84,6 @@ impl Desk {
         } else {
             &about.item
         };
-        let file = there
-            .listing
-            .as_ref()
-            .map(|read| read.file.as_str())
-            .unwrap_or_default();
         let mark = there.joint.mark.clone();
         let judgment = Judgment {
             scope: if said.whole_mark {
@@ -200,6 +158,20 @@ impl Desk {
             now: None,
             since,
         }]))
+    }
+
+    /// Whether a listing's file holds the document that it held when somebody saw the journal up to an entry: a clause's number may be another
+    /// clause's in another edition.
+    async fn must_be_the_same_document(&self, file: &str, seen: i64) -> Result<(), Trouble> {
+        let key = Key::new(Kind::Listing, file, "");
+        let held = self.store.get::<ListingRecord>(&key).await?;
+        if held.is_none_or(|held| held.seq <= seen) {
+            return Ok(());
+        }
+        Err(Trouble::Refused {
+            message: format!("{file} is another document now than the one you saw"),
+            help: "read the clause again, and judge it as it stands now".to_owned(),
+        })
     }
 
     fn must_be_joint(&self, name: &str) -> Result<(), Trouble> {

@@ -9,7 +9,8 @@
 //! | [`desk`] | what the pages are about, brought up to date as the store changes |
 //! | `listings` | which listings there are; the last ones used, as read |
 //! | `board` | what was found at every joint, and its sums |
-//! | `change` | what a person does: a fact, a confirmation, a judgment |
+//! | `change` | what a person does: a fact, a judgment |
+//! | `confirming` | confirming clauses, and what becomes of that in another edition |
 //! | `answering` | answering a question |
 //! | `correcting` | a clause that was read wrongly |
 //! | `selecting` | which listings of the store fit a condition |
@@ -30,6 +31,7 @@ mod api;
 mod board;
 mod body;
 mod change;
+mod confirming;
 mod correcting;
 pub mod desk;
 mod guard;

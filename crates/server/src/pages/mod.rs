@@ -49,6 +49,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings", get(listings::page))
         .route("/listings/{file}", get(reading::page))
         .route("/listings/{file}/confirm", post(reading::confirm))
+        .route("/listings/{file}/let-go", post(reading::let_go))
         .route(
             "/listings/{file}/clauses/{clause}/correct",
             get(clause::correct::page).post(clause::correct::send),

@@ -75,10 +75,15 @@ async fn confirming_every_clause_makes_verdicts_final() {
     let encoded = |id: &str| id.replace('/', "%2F").replace('§', "%C2%A7");
     let first = encoded(&reading.clauses[0].id);
     let path = "/listings/hw-d-0412-ed4.txt/confirm";
-    let one = demo.post(path, &format!("clauses={first}")).await;
+    let document = format!("document={}", reading.source.sha256);
+    let one = demo
+        .post(path, &format!("{document}&clauses={first}"))
+        .await;
     assert_eq!(one.status, StatusCode::SEE_OTHER, "{}", one.text);
     // Nobody confirms over another.
-    let twice = demo.post(path, &format!("clauses={first}")).await;
+    let twice = demo
+        .post(path, &format!("{document}&clauses={first}"))
+        .await;
     assert_eq!(twice.status, StatusCode::CONFLICT);
     assert!(demo.get("/joints/J-004").await.text.contains(provisional));
     let rest: Vec<String> = reading.clauses[1..]
@@ -86,7 +91,7 @@ async fn confirming_every_clause_makes_verdicts_final() {
         .map(|clause| encoded(&clause.id))
         .collect();
     let all = demo
-        .post(path, &format!("clauses={}", rest.join("%0A")))
+        .post(path, &format!("{document}&clauses={}", rest.join("%0A")))
         .await;
     assert_eq!(all.status, StatusCode::SEE_OTHER, "{}", all.text);
     assert!(!demo.get("/joints/J-004").await.text.contains(provisional));

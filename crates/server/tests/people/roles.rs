@@ -5,12 +5,13 @@ use axum::http::{StatusCode, header};
 use store::people::Role;
 
 use crate::FACT;
-use crate::support::{LISTING, ORIGIN, PASSWORD, project, team};
+use crate::support::{LISTING, ORIGIN, PASSWORD, document, project, team};
 
 #[tokio::test(flavor = "multi_thread")]
 async fn each_may_do_what_their_role_says_and_no_more() {
     let desk = team(project().await).await;
     let confirm = format!("/listings/{LISTING}/confirm");
+    let confirmed = format!("{}&clauses=3%2F1", document());
     let seen = desk.store.head().await.unwrap().seq;
     let answer = format!(
         "seen={seen}&question=Which%3F&property=coating.coats&joints=J-001&value=2&source=witnessed+by+Sam"
@@ -19,7 +20,7 @@ async fn each_may_do_what_their_role_says_and_no_more() {
     let asks = [
         (Role::Inspector, "/joints/J-004/facts", FACT),
         (Role::Inspector, "/questions", answer.as_str()),
-        (Role::Reviewer, confirm.as_str(), "clauses=3%2F1"),
+        (Role::Reviewer, confirm.as_str(), confirmed.as_str()),
         (Role::Reviewer, "/joints/J-004/judgments", judgment.as_str()),
         (
             Role::Administrator,

@@ -5,7 +5,7 @@ use serde_json::Value;
 use store::records::{AnswerRecord, Known};
 use store::{Key, Owner};
 
-use crate::support::{Answered, Sat};
+use crate::support::{Answered, Sat, hidden};
 
 const LISTING: &str = "hw-d-0455.txt";
 
@@ -37,7 +37,7 @@ async fn question(sat: &Sat, property: &str) -> Option<Question> {
     let id = asked["id"].as_str().unwrap().to_owned();
     let page = sat.get(&format!("/questions/{id}")).await.text;
     let (_, form) = page.split_once("action=\"/questions\"")?;
-    let field = |name: &str| crate::support::hidden(form, name).to_owned();
+    let field = |name: &str| hidden(form, name).to_owned();
     Some(Question {
         property: field("property"),
         joints: field("joints"),
@@ -86,7 +86,11 @@ async fn fact(sat: &Sat, joint: &str, property: &str) -> (i64, String, String) {
 #[tokio::test(flavor = "multi_thread")]
 async fn what_a_listing_asks_of_a_property_of_its_own_is_answered_and_the_verdict_turns() {
     let sat = Sat::with(&[LISTING]).await;
-    let confirmed = [("clauses", CLAUSE)];
+    let listing = sat.get(&format!("/listings/{LISTING}")).await.text;
+    let confirmed = [
+        ("document", hidden(&listing, "document")),
+        ("clauses", CLAUSE),
+    ];
     let done = sat
         .post(&format!("/listings/{LISTING}/confirm"), &confirmed)
         .await;

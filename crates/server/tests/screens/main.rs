@@ -10,6 +10,7 @@
 mod answering;
 mod card;
 mod correcting;
+mod editions;
 mod importing;
 mod selecting;
 mod submitting;

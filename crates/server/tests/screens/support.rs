@@ -76,6 +76,15 @@ impl Sat {
         sat
     }
 
+    /// Brings a listing, and takes it.
+    pub(crate) async fn take(&self, name: &str, bytes: Vec<u8>) {
+        let brought = self.bring(&[(name, bytes)]).await;
+        let shown = self.get(&brought.to).await.text;
+        let form = [("shown", mark(&shown)), ("listing", name)];
+        let taken = self.post(&brought.to, &form).await;
+        assert_eq!(taken.status, StatusCode::SEE_OTHER, "{}", taken.text);
+    }
+
     pub(crate) async fn get(&self, path: &str) -> Answered {
         let request = Request::get(path).header(header::HOST, format!("localhost:{PORT}"));
         self.ask(request.body(Body::empty()).unwrap()).await
