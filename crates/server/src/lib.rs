@@ -15,6 +15,7 @@
 //! | `correcting` | a clause that was read wrongly |
 //! | `selecting` | which listings of the store fit a condition |
 //! | `submitting` | what a contractor proposes, and its review |
+//! | `attaching` | the files that come with it |
 //! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
@@ -28,6 +29,7 @@
 
 mod answering;
 mod api;
+mod attaching;
 mod board;
 mod body;
 mod change;

@@ -38,6 +38,7 @@ use crate::trouble::Trouble;
 /// The pages, by where they are.
 pub(crate) fn routes() -> Router<Arc<Desk>> {
     Router::new()
+        .merge(submittals::routes())
         .route("/", get(overview::page))
         .route("/joints", get(joints::page))
         .route("/joints/{joint}", get(joint::page))
@@ -70,17 +71,6 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings/{file}/cases.md", get(clause::correct::cases))
         .route("/selection", get(selection::page))
         .route("/selection/substitute", get(selection::substitute::page))
-        .route("/submittals", get(submittals::page).post(submittals::enter))
-        .route("/submittals/{number}", get(submittals::review::page))
-        .route(
-            "/submittals/{number}/comments",
-            post(submittals::review::comment),
-        )
-        .route(
-            "/submittals/{number}/outcome",
-            post(submittals::review::decide),
-        )
-        .route("/submittals/{number}/letter", get(submittals::letter::page))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/questions/{id}", get(questions::details))
         .route("/journal", get(journal::page))

@@ -8,6 +8,7 @@
 )]
 
 mod answering;
+mod attaching;
 mod card;
 mod correcting;
 mod editions;

@@ -10,7 +10,7 @@ use store::records::{CommentRecord, Held};
 use wording::property;
 use wording::text::{counted, listed};
 
-use super::path;
+use super::{files, path};
 use crate::desk::Desk;
 use crate::pages::layout;
 use crate::person::Person;
@@ -27,7 +27,7 @@ const STANDING: [&str; 3] = [
      asbestos before it is disturbed, and make good what is opened as the listing says.",
 ];
 
-pub(in crate::pages) async fn page(
+pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
     person: Person,
     Path(number): Path<String>,
@@ -55,6 +55,10 @@ fn letter(review: &Review, building: &str) -> Markup {
             dt { "For marks" } dd { (listed(&record.marks)) }
             dt { "Listing" } dd { (proposed_listing(review)) }
             @for fact in &record.proposed { dt { (property::title(&fact.property)) } dd { (fact.value) } }
+        }
+        @if !review.files.is_empty() {
+            h2 { "Files submitted" }
+            ul { @for file in &review.files { li { (file.held.value.file) ", " (files::size(file.held.value.bytes)) code.hash { "SHA-256 " (file.held.value.sha256) } } } }
         }
         h2 { "Outcome" }
         @match &record.outcome {

@@ -15,14 +15,14 @@ use store::records::{CommentRecord, Outcome};
 use wording::property;
 use wording::text::{counted, listed};
 
-use super::path;
+use super::{files, path};
 use crate::desk::Desk;
 use crate::pages::{layout, piece, reading};
 use crate::person::{By, Person, Reviewer};
 use crate::submitting::{MOST_IN_COMMENT, Review, Submitted};
 use crate::trouble::Trouble;
 
-pub(in crate::pages) async fn page(
+pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
     person: Person,
     Path(number): Path<String>,
@@ -32,7 +32,7 @@ pub(in crate::pages) async fn page(
 
 /// What a reviewer says of a clause.
 #[derive(Debug, Deserialize)]
-pub(in crate::pages) struct Said {
+pub(super) struct Said {
     mark: String,
     clause: String,
     words: String,
@@ -40,7 +40,7 @@ pub(in crate::pages) struct Said {
     seen: i64,
 }
 
-pub(in crate::pages) async fn comment(
+pub(super) async fn comment(
     State(desk): State<Arc<Desk>>,
     person: By<Reviewer>,
     Path(number): Path<String>,
@@ -61,14 +61,14 @@ pub(in crate::pages) async fn comment(
 
 /// What a reviewer decides.
 #[derive(Debug, Deserialize)]
-pub(in crate::pages) struct Decided {
+pub(super) struct Decided {
     outcome: Outcome,
     #[serde(default)]
     note: String,
     seen: i64,
 }
 
-pub(in crate::pages) async fn decide(
+pub(super) async fn decide(
     State(desk): State<Arc<Desk>>,
     person: By<Reviewer>,
     Path(number): Path<String>,
@@ -83,7 +83,7 @@ pub(in crate::pages) async fn decide(
     answered(&desk, &person, &number, done.map(|_| "outcome".to_owned())).await
 }
 
-async fn answered(
+pub(super) async fn answered(
     desk: &Desk,
     person: &Person,
     number: &str,
@@ -121,6 +121,7 @@ async fn shown(
         h1 { "Submittal " (number) }
         @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
         (about(&review))
+        (files::section(person, &review))
         (outcome(person, &review))
         (layout::cautions(&cautions))
         @for (asked, result) in &review.marks { (at_mark(person, &review, asked, result.as_ref())) }
