@@ -9,6 +9,7 @@ use conformance::{Finding, JointResult, Standing, Verdict};
 use maud::{Markup, html};
 use serde::Deserialize;
 use site::{Decision, Fact};
+use store::Done;
 use store::people::Role;
 use wording::property;
 
@@ -50,21 +51,29 @@ pub(super) async fn enter(
         source,
         seen,
     } = &entered;
-    match desk
+    let done = desk
         .enter(&person, &name, property, value, source, *seen)
-        .await
-    {
-        Ok(_) => {
-            let place = format!("{}#known", path_of_joint(&name));
-            Ok(Redirect::to(&place).into_response())
-        }
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let now = desk.look(&name).await?;
-            let body = shown(&person, &now, Some(&trouble), &entered, 0);
-            Ok((trouble.status(), body).into_response())
-        }
-        Err(trouble) => Err(trouble),
-    }
+        .await;
+    let place = format!("{}#known", path_of_joint(&name));
+    answered(&desk, &person, &name, done, &place, &entered).await
+}
+
+/// Where one goes on; or the joint as it stands now with what was wrong, and what was entered.
+async fn answered(
+    desk: &Desk,
+    person: &Person,
+    name: &str,
+    done: Result<Done, Trouble>,
+    place: &str,
+    entered: &Entered,
+) -> Result<Response, Trouble> {
+    let trouble = match done {
+        Ok(_) => return Ok(Redirect::to(place).into_response()),
+        Err(trouble) => trouble.told()?,
+    };
+    let now = desk.look(name).await?;
+    let body = shown(person, &now, Some(&trouble), entered, 0);
+    Ok((trouble.status(), body).into_response())
 }
 
 /// What a person decides of a clause, as the form says it.
@@ -89,15 +98,9 @@ pub(super) async fn judge(
         basis: decided.basis,
         whole_mark: decided.scope == "mark",
     };
-    match desk.judge(&person, &name, said, decided.seen).await {
-        Ok(_) => Ok(Redirect::to(&path_of_joint(&name)).into_response()),
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let now = desk.look(&name).await?;
-            let body = shown(&person, &now, Some(&trouble), &Entered::default(), 0);
-            Ok((trouble.status(), body).into_response())
-        }
-        Err(trouble) => Err(trouble),
-    }
+    let done = desk.judge(&person, &name, said, decided.seen).await;
+    let place = path_of_joint(&name);
+    answered(&desk, &person, &name, done, &place, &Entered::default()).await
 }
 
 pub(super) fn title(seen: &Seen) -> &str {
@@ -159,27 +162,12 @@ fn shown(
 
 fn findings(person: &Person, result: &JointResult, seen: &Seen) -> Markup {
     let file = seen.listing.as_ref().map_or("", |read| read.file.as_str());
-    let groups = [
-        (Verdict::NotMet, "Not met"),
-        (Verdict::Open, "Open"),
-        (Verdict::Judged, "Judged"),
-        (Verdict::Met, "Met"),
-        (Verdict::NotApplicable, "Not applicable"),
-    ];
     html! {
         section aria-labelledby="verdicts" {
             h2 id="verdicts" { "Clause by clause" }
             @for note in &result.notes { p.note { (note) } }
             @for assumed in &result.assumed { p.note { "Taken to be so: " (assumed) "." } }
-            @for (verdict, title) in groups {
-                @let count = result.with(verdict).count();
-                @if count > 0 {
-                    details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
-                        summary { h3 { (title) ": " (count) } }
-                        @for one in result.with(verdict) { (finding(person, one, file, seen)) }
-                    }
-                }
-            }
+            (layout::by_verdict(result, |one| finding(person, one, file, seen)))
         }
     }
 }

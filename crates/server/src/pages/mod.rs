@@ -164,6 +164,17 @@ impl Trouble {
         }
     }
 
+    /// What is told on the page that it came from, where whoever did it can put it right.
+    ///
+    /// # Errors
+    /// Itself, where nobody can there.
+    pub(crate) fn told(self) -> Result<Self, Self> {
+        match self {
+            Self::Refused { .. } | Self::Conflicts(_) => Ok(self),
+            other => Err(other),
+        }
+    }
+
     /// What is wrong, for a page.
     fn shown(&self) -> Markup {
         match self {

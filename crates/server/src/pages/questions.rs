@@ -253,15 +253,13 @@ pub(super) async fn answer(
         value: answer.value,
         source: answer.source,
     };
-    match desk.answer(&person, &answered, answer.seen).await {
-        Ok(_) => Ok(Redirect::to("/questions").into_response()),
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let told = html! { (trouble.shown()) (kept(&answered)) };
-            let page = shown(&desk, &person, &Which::default(), Some(&told)).await?;
-            Ok((trouble.status(), page).into_response())
-        }
-        Err(trouble) => Err(trouble),
-    }
+    let trouble = match desk.answer(&person, &answered, answer.seen).await {
+        Ok(_) => return Ok(Redirect::to("/questions").into_response()),
+        Err(trouble) => trouble.told()?,
+    };
+    let told = html! { (trouble.shown()) (kept(&answered)) };
+    let page = shown(&desk, &person, &Which::default(), Some(&told)).await?;
+    Ok((trouble.status(), page).into_response())
 }
 
 /// What a person has answered that wasn't taken, so that they needn't remember it.

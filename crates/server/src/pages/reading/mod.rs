@@ -299,12 +299,13 @@ async fn answered(
     done: Result<Done, Trouble>,
     place: &str,
 ) -> Result<Response, Trouble> {
-    match done {
-        Ok(_) => Ok(Redirect::to(&format!("/listings/{}{place}", piece(file))).into_response()),
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let page = shown(desk, person, file, Some(&trouble)).await?;
-            Ok((trouble.status(), page).into_response())
+    let trouble = match done {
+        Ok(_) => {
+            let place = format!("/listings/{}{place}", piece(file));
+            return Ok(Redirect::to(&place).into_response());
         }
-        Err(trouble) => Err(trouble),
-    }
+        Err(trouble) => trouble.told()?,
+    };
+    let page = shown(desk, person, file, Some(&trouble)).await?;
+    Ok((trouble.status(), page).into_response())
 }

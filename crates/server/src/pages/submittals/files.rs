@@ -65,7 +65,7 @@ fn one(person: &Person, review: &Review, file: &Attached) -> Markup {
                     (person.field())
                     input type="hidden" name="seen" value=(file.held.version);
                     p { "It isn’t a file of this submittal any more then; the journal and its bytes stay." }
-                    button.plain { "Take " (record.file) " off" }
+                    button.plain { "Take it off" span.hidden { ": " (record.file) } }
                 }
             }
         }

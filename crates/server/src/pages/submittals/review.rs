@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::Form;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
-use conformance::{Finding, JointResult, Standing, Verdict};
+use conformance::{Finding, JointResult, Standing};
 use jiff::Zoned;
 use maud::{Markup, html};
 use selection::Asked;
@@ -89,14 +89,15 @@ pub(super) async fn answered(
     number: &str,
     done: Result<String, Trouble>,
 ) -> Result<Response, Trouble> {
-    match done {
-        Ok(place) => Ok(Redirect::to(&format!("{}#{place}", path(number))).into_response()),
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let page = shown(desk, person, number, Some(&trouble)).await?;
-            Ok((trouble.status(), page).into_response())
+    let trouble = match done {
+        Ok(place) => {
+            let place = format!("{}#{place}", path(number));
+            return Ok(Redirect::to(&place).into_response());
         }
-        Err(trouble) => Err(trouble),
-    }
+        Err(trouble) => trouble.told()?,
+    };
+    let page = shown(desk, person, number, Some(&trouble)).await?;
+    Ok((trouble.status(), page).into_response())
 }
 
 /// The place of a clause at a mark on the page.
@@ -219,13 +220,6 @@ fn at_mark(
     asked: &Asked,
     result: Option<&JointResult>,
 ) -> Markup {
-    let groups = [
-        (Verdict::NotMet, "Not met"),
-        (Verdict::Open, "Open"),
-        (Verdict::Judged, "Judged"),
-        (Verdict::Met, "Met"),
-        (Verdict::NotApplicable, "Not applicable"),
-    ];
     html! {
         section {
             h2 { "Mark " (asked.name) @if !asked.title.is_empty() { ": " (asked.title) } }
@@ -235,15 +229,7 @@ fn at_mark(
                 None => p.open { "The listing that is proposed isn't in the store any more." },
                 Some(result) => {
                     @if result.standing == Standing::Provisional { p.open { "Provisional: the reading of the listing isn't confirmed." } }
-                    @for (verdict, title) in groups {
-                        @let count = result.with(verdict).count();
-                        @if count > 0 {
-                            details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
-                                summary { h3 { (title) ": " (count) } }
-                                @for finding in result.with(verdict) { (clause(person, review, &asked.name, finding)) }
-                            }
-                        }
-                    }
+                    (layout::by_verdict(result, |finding| clause(person, review, &asked.name, finding)))
                 },
             }
         }
