@@ -23,8 +23,10 @@
 //! | `explain` | putting it in words |
 //! | `cautions` | what must be said before anybody touches anything |
 //! | [`mod@questions`] | what to ask whom |
+//! | `answering` | in what kinds of value a property of a listing's own is answered |
 //! | [`editions`] | what changed between two editions of a listing |
 
+mod answering;
 mod assessment;
 mod cases;
 mod cautions;
@@ -55,6 +57,7 @@ mod unsettled;
 pub mod verdict;
 mod words;
 
+pub use answering::kinds_of_answer;
 pub use cautions::cautions;
 pub use check::{Decided, check_confirmed, check_draft};
 pub use checklist::Checklist;

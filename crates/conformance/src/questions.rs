@@ -1,13 +1,14 @@
 //! What to ask whom, so that nothing stays open.
 //!
 //! One question for each property, trade and stage, whatever the number of joints it concerns; but a clause that a
-//! person must judge, or a reading that a person must confirm, is a question of its own.
+//! person must judge, or a reading that a person must confirm, is a question of its own, and a property that a listing
+//! has for itself is asked about for that listing alone.
 
 use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use vocabulary::{Stage, Trade};
+use vocabulary::{Stage, Trade, vocabulary};
 
 use crate::explanation::{Ask, Explanation, Missing};
 use crate::result::JointResult;
@@ -116,12 +117,20 @@ pub fn questions<'r>(results: impl IntoIterator<Item = &'r JointResult>) -> Vec<
 
 fn topic(missing: &Missing, explanation: &Explanation, result: &JointResult) -> Topic {
     let stands_alone = matches!(missing.ask, Ask::Judgment | Ask::Confirmation | Ask::Option);
+    let is_local = vocabulary().property(&missing.property).is_none();
     Topic {
         trade: (missing.trade.is_none(), missing.trade),
         stage: (missing.until.is_none(), missing.until),
         property: missing.property.clone(),
         ask: missing.ask,
-        own: stands_alone.then(|| (result.listing.clone(), explanation.clause.clone())),
+        own: if stands_alone {
+            Some((result.listing.clone(), explanation.clause.clone()))
+        } else if is_local {
+            // What another listing calls so is another thing.
+            Some((result.listing.clone(), result.edition.clone()))
+        } else {
+            None
+        },
     }
 }
 

@@ -12,7 +12,8 @@
 //! | [`checking`] | every joint of a project against its listing |
 //! | [`library`] | a folder of listings of any size, with the index kept beside it |
 //! | [`finding`] | which listings fit a condition, another product, a request for a judgment |
-//! | [`working`] | a mark's work card |
+//! | [`working`] | a project's joints, as work cards and take-offs take them |
+//! | [`leakage`] | air through the joints of a project's smoke barriers |
 //! | [`demo_files`] | the demo project, compiled in |
 //! | [`picture`] | a drawing as a file |
 //! | [`fault`], [`answer`] | what a command comes to: an answer and its outcome, or what is wrong with the input |
@@ -32,6 +33,7 @@ mod fault;
 mod files;
 mod finding;
 mod inputs;
+mod leakage;
 mod library;
 mod picture;
 mod shelf;

@@ -5,63 +5,18 @@
 // PROGRAM is the built `everyclause`. Needs Chromium at /usr/bin/chromium, or where CHROMIUM says.
 
 import assert from "node:assert/strict";
-import { execFileSync, spawn } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { chromium } from "playwright-core";
+import { all, alone, browser, holds, kept } from "./support.mjs";
 
 const [program, pictures] = process.argv.slice(2);
-const folder = mkdtempSync(join(tmpdir(), "everyclause-desk-"));
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** Starts the desk over the demo, none of whose listings is confirmed, and gives its address. */
-async function desk() {
-  const run = (...args) => execFileSync(program, args, { cwd: folder, stdio: ["ignore", "pipe", "pipe"] });
-  run("demo");
-  for (const file of execFileSync("ls", [join(folder, "demo-project/listings")], { encoding: "utf8" }).split("\n")) {
-    if (file.endsWith(".confirmed.toml")) rmSync(join(folder, "demo-project/listings", file));
-  }
-  run("keep", "--project", "demo-project", "--into", "clinic.sqlite", "--by", "Kim");
-  const serving = spawn(program, ["serve", "--store", "clinic.sqlite", "--by", "Lee", "--port", "0"], { cwd: folder });
-  const address = await new Promise((found, failed) => {
-    serving.stderr.on("data", (said) => {
-      const address = /http:\/\/[\d.:]+/.exec(String(said));
-      if (address) found(address[0]);
-    });
-    serving.on("exit", (code) => failed(new Error(`the desk ended with ${code}`)));
-  });
-  return { address, serving };
-}
-
-const { address, serving } = await desk();
-const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-  headless: true,
-  args: ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-});
-
+const { folder, leave } = kept(program);
+const { address, end } = await alone(program, folder, "--store", "clinic.sqlite");
 /** What went wrong on pages, besides what the tests look for. */
-let wrong = [];
-
-/** A page whose every error and every request elsewhere fails the test. */
-async function page(options = {}) {
-  const context = await browser.newContext(options);
-  const page = await context.newPage();
-  page.on("console", (message) => {
-    // A refused form is answered with a status that the browser reports as an error.
-    if (message.type() === "error" && !/status of (409|422)/.test(message.text())) wrong.push(message.text());
-  });
-  page.on("pageerror", (error) => wrong.push(error.stack));
-  page.on("request", (request) => {
-    if (!request.url().startsWith(address)) wrong.push(`asks ${request.url()}`);
-  });
-  return page;
-}
+const wrong = [];
+const { page, close } = await browser(address, wrong);
 
 const listing = "/listings/hw-d-0412-ed4.txt";
-const places = { overview: "/", joint: "/joints/J-004", listings: "/listings", reading: listing, questions: "/questions", joints: "/joints?words=wall&state=open", journal: "/journal" };
+const places = { overview: "/", joint: "/joints/J-004", card: "/joints/J-004/card", listings: "/listings", reading: listing, questions: "/questions", joints: "/joints?words=wall&state=open", journal: "/journal" };
 
 const tests = {
   async "every page at every width, light and dark, is accessible and no wider than the window"() {
@@ -72,12 +27,7 @@ const tests = {
         const question = await at.locator(".question a").first().getAttribute("href");
         for (const [name, path] of Object.entries({ ...places, question })) {
           await at.goto(address + path);
-          const over = await at.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-          assert.ok(over <= 0, `${name} at ${width}: ${over} px too wide`);
-          await at.evaluate(axe);
-          const found = await at.evaluate(() => axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] }));
-          const said = found.violations.map((one) => `${one.id}: ${one.help}\n${one.nodes.slice(0, 3).map((node) => `  ${node.html}\n  ${node.failureSummary}`).join("\n")}`);
-          assert.deepEqual(said, [], `${name} at ${width}, ${colorScheme}:\n${said.join("\n")}`);
+          await holds(at, `${name} at ${width}, ${colorScheme}`);
           if (pictures) await at.screenshot({ path: join(pictures, `${name}-${width}-${colorScheme}.png`), fullPage: width === 360 });
         }
         await at.context().close();
@@ -173,36 +123,47 @@ const tests = {
     await at.context().close();
   },
 
+  async "the work card leads from a verdict to its line, and on to its words, and is one sheet on paper"() {
+    const at = await page();
+    await at.goto(`${address}/joints/J-004`);
+    const finding = at.locator(".finding", { hasText: "Board gap is" }).first();
+    await finding.locator("summary", { hasText: "Words and fact" }).click();
+    await finding.getByRole("link", { name: "On the work card" }).click();
+    await at.waitForURL(/\/card#clause-/);
+    const line = at.locator(".held li:target");
+    assert.match(await line.textContent(), /not met.*Board gap/);
+    for (const format of ["A4", "Letter"]) {
+      const paper = await at.pdf({ format, preferCSSPageSize: true });
+      assert.equal((paper.toString("latin1").match(/\/Type\s*\/Page[^s]/g) ?? []).length, 1, format);
+    }
+    await line.getByRole("link").click();
+    await at.waitForURL(/\/listings\/.*#clause-/);
+    assert.match(await at.locator(".clause:target").textContent(), /gap/);
+    await at.context().close();
+  },
+
   async "a question is answered, and asked no more"() {
     const at = await page();
-    await at.goto(`${address}/questions`);
-    const named = at.locator(".question", { hasText: /coating wet thickness/i });
-    while ((await named.count()) === 0) await at.locator("a[rel=next]").click();
-    const question = named.first();
-    const id = await question.locator("input[name=question]").inputValue();
-    assert.equal((await at.request.get(`${address}/questions/${id}`)).status(), 200);
-    await question.locator("input[name=value]").fill("1/8 in.");
-    await question.locator("input[name=source]").fill("measured: wet film gauge, 1/64 in.");
-    await question.locator("button").click();
-    await at.waitForLoadState();
-    assert.equal((await at.request.get(`${address}/questions/${id}`)).status(), 404, "it is asked no more");
+    // The second is about a property that the listing has for itself.
+    for (const [about, value] of [[/coating wet thickness/i, "1/8 in."], [/flat plates length/i, "9 in."]]) {
+      await at.goto(`${address}/questions`);
+      const named = at.locator(".question", { hasText: about });
+      while ((await named.count()) === 0) await at.locator("a[rel=next]").click();
+      const question = named.first();
+      const id = await question.locator("input[name=question]").inputValue();
+      assert.equal((await at.request.get(`${address}/questions/${id}`)).status(), 200);
+      await question.locator("input[name=value]").fill(value);
+      await question.locator("input[name=source]").fill("measured: gauge, 1/64 in.");
+      await question.locator("button").click();
+      await at.waitForLoadState();
+      assert.equal((await at.request.get(`${address}/questions/${id}`)).status(), 404, "it is asked no more");
+    }
     await at.context().close();
   },
 };
 
-let failed = 0;
-for (const [name, test] of Object.entries(tests)) {
-  try {
-    wrong = [];
-    await test();
-    assert.deepEqual(wrong, []);
-    console.log(`ok    ${name}`);
-  } catch (error) {
-    failed += 1;
-    console.log(`FAILS ${name}\n${error.stack}`);
-  }
-}
-await browser.close();
-serving.kill();
-rmSync(folder, { recursive: true, force: true });
+const failed = await all(tests, wrong);
+await close();
+end();
+leave();
 process.exit(failed === 0 ? 0 : 1);

@@ -4,15 +4,12 @@
 //     node screens.mjs PROGRAM [FOLDER FOR PICTURES]
 
 import assert from "node:assert/strict";
-import { execFileSync, spawn } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { all, browser, holds } from "./support.mjs";
+import { all, alone, browser, holds, place } from "./support.mjs";
 
 const [program, pictures] = process.argv.slice(2);
-const folder = mkdtempSync(join(tmpdir(), "everyclause-screens-"));
-execFileSync(program, ["demo"], { cwd: folder, stdio: ["ignore", "pipe", "pipe"] });
+const { folder, leave } = place(program);
 const demo = (name) => join(folder, "demo-project", name);
 const listing = "hw-d-0412-ed4.txt";
 const tables = ["schedule.csv", "marks.csv", "barriers.csv", "building.toml"].map(demo);
@@ -22,16 +19,10 @@ const begun = [];
 const empty = (name) => opened("--store", name);
 
 /** A desk, and its address. */
-function opened(...what) {
-  const serving = spawn(program, ["serve", ...what, "--by", "Lee", "--port", "0"], { cwd: folder });
-  begun.push(serving);
-  return new Promise((found, failed) => {
-    serving.stderr.on("data", (said) => {
-      const address = /http:\/\/[\d.:]+/.exec(String(said));
-      if (address) found(address[0]);
-    });
-    serving.on("exit", (code) => failed(new Error(`the desk ended with ${code}`)));
-  });
+async function opened(...what) {
+  const { address, end } = await alone(program, folder, ...what);
+  begun.push(end);
+  return address;
 }
 
 const address = await empty("new.sqlite");
@@ -65,6 +56,7 @@ const places = {
   pdf: "/listings/ff-d-1102.pdf/pages/1",
   joint: "/joints/J-004",
   moved: "/joints/J-004?moved=-60",
+  card: "/joints/J-004/card",
 };
 
 const tests = {
@@ -139,6 +131,12 @@ const tests = {
     await at.getByRole("button", { name: "Enter", exact: true }).click();
     await at.waitForURL(/submittals\/07/);
     assert.equal(await at.inputValue("#outcome-choice"), "", "nothing is chosen for the reviewer");
+    await at.locator("#attach").setInputFiles([demo("pdf/ff-d-1102.pdf")]);
+    await at.getByRole("button", { name: "Attach", exact: true }).click();
+    await at.waitForURL(/#files/);
+    const [download] = await Promise.all([at.waitForEvent("download"), at.getByRole("link", { name: "ff-d-1102.pdf" }).click()]);
+    assert.equal(download.suggestedFilename(), "ff-d-1102.pdf");
+    assert.deepEqual(readFileSync(await download.path()), readFileSync(demo("pdf/ff-d-1102.pdf")));
     const clause = at.locator(".finding", { hasText: "Packing density is 3 pcf" }).first();
     await clause.locator("summary").click();
     await clause.locator("textarea").fill("Supply what the listing names.");
@@ -237,7 +235,7 @@ const tests = {
         await at.waitForURL(/#known/);
       }
       await at.goto("about:blank");
-      begun.pop().kill();
+      begun.pop()();
     }
     await at.context().close();
   },
@@ -278,6 +276,6 @@ const tests = {
 
 const failed = await all(tests, wrong);
 await close();
-for (const serving of begun) serving.kill();
-rmSync(folder, { recursive: true, force: true });
+for (const end of begun) end();
+leave();
 process.exit(failed === 0 ? 0 : 1);

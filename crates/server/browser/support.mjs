@@ -1,8 +1,8 @@
-// What the tests of a team's desk stand on: a desk over the demo, a browser, and what axe finds.
+// What the tests in a browser stand on: a desk over the demo or an empty store, a browser, and what axe finds.
 
 import assert from "node:assert/strict";
 import { execFileSync, spawn } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
@@ -22,15 +22,39 @@ function free() {
   });
 }
 
-/** A team's desk over the demo, and the link for its first administrator. */
-export async function team(program, administrator) {
-  const folder = mkdtempSync(join(tmpdir(), "everyclause-team-"));
+/** A folder with the demo, and how to run the program there. */
+export function place(program) {
+  const folder = mkdtempSync(join(tmpdir(), "everyclause-browser-"));
   const run = (...args) => execFileSync(program, args, { cwd: folder, encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] });
   run("demo");
-  for (const file of execFileSync("ls", [join(folder, "demo-project/listings")], { encoding: "utf8" }).split("\n")) {
-    if (file.endsWith(".confirmed.toml")) rmSync(join(folder, "demo-project/listings", file));
-  }
+  return { folder, run, leave: () => rmSync(folder, { recursive: true, force: true }) };
+}
+
+/** The demo in a store, none of its listings confirmed. */
+export function kept(program) {
+  const { folder, run, leave } = place(program);
+  const listings = join(folder, "demo-project/listings");
+  for (const file of readdirSync(listings)) if (file.endsWith(".confirmed.toml")) rmSync(join(listings, file));
   run("keep", "--project", "demo-project", "--into", "clinic.sqlite", "--by", "Kim");
+  return { folder, run, leave };
+}
+
+/** A desk of one machine over something in a folder: its address, and how to end it. */
+export async function alone(program, folder, ...what) {
+  const serving = spawn(program, ["serve", ...what, "--by", "Lee", "--port", "0"], { cwd: folder });
+  const address = await new Promise((found, failed) => {
+    serving.stderr.on("data", (said) => {
+      const address = /http:\/\/[\d.:]+/.exec(String(said));
+      if (address) found(address[0]);
+    });
+    serving.on("exit", (code) => failed(new Error(`the desk ended with ${code}`)));
+  });
+  return { address, end: () => serving.kill() };
+}
+
+/** A team's desk over the demo, and the link for its first administrator. */
+export async function team(program, administrator) {
+  const { folder, run, leave } = kept(program);
   const port = await free();
   const address = `http://localhost:${port}`;
   const invite = (name, role) => run("people", "invite", name, "--as", role, "--at", address, "--by", "Kim", "--store", "clinic.sqlite").trim();
@@ -42,7 +66,7 @@ export async function team(program, administrator) {
   });
   const end = () => {
     serving.kill();
-    rmSync(folder, { recursive: true, force: true });
+    leave();
   };
   return { address, link, invite, end };
 }

@@ -15,6 +15,7 @@ use schemars::{JsonSchema, SchemaGenerator};
 use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 use store::{Conflict, Head, Made};
+use workcard::JointCard;
 
 use crate::desk::Desk;
 use crate::person::{By, Inspector};
@@ -29,6 +30,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/openapi.json", get(description))
         .route("/joints", get(lists::joints))
         .route("/joints/{joint}", get(joint))
+        .route("/joints/{joint}/card", get(card))
         .route("/joints/{joint}/facts/{property}", put(enter))
         .route("/questions", get(lists::asked))
         .route("/questions/{question}", get(lists::question))
@@ -102,6 +104,14 @@ async fn joint(
     }))
 }
 
+async fn card(
+    State(desk): State<Arc<Desk>>,
+    Path(name): Path<String>,
+) -> Result<Json<Option<JointCard>>, ForPrograms> {
+    let (_, card) = desk.card(&name).await?;
+    Ok(Json(card))
+}
+
 async fn enter(
     State(desk): State<Arc<Desk>>,
     person: Result<By<Inspector>, Trouble>,
@@ -152,6 +162,9 @@ pub(crate) fn openapi() -> Value {
         )},
         "/joints/{joint}": {
             "get": answers::<JointFound>(&mut schemas, "One joint, clause by clause", &["joint"])
+        },
+        "/joints/{joint}/card": {
+            "get": answers::<Option<JointCard>>(&mut schemas, "A joint's work card: what to make and bring; null without a listing", &["joint"])
         },
         "/joints/{joint}/facts/{property}": {
             "put": taking::<FactEntered>(&mut schemas, |schemas| {

@@ -1,14 +1,11 @@
-//! What a person does at the desk. Each is one change of the store, and says which version the person saw.
+//! What a person does at the desk: a fact, a judgment. Each is one change of the store, and says which version the person saw.
 
 use jiff::Zoned;
-use listing::confirm::Entry;
-use site::import::entered;
 use site::{Decision, Judgment, Scope};
 use store::project::judgment_key;
-use store::records::{AnswerRecord, ConfirmationRecord, Known};
+use store::records::{Known, ListingRecord};
 use store::{Conflict, Done, Edit, Key, Kind, Owner};
 
-use crate::board::Board;
 use crate::desk::Desk;
 use crate::person::{By, Inspector, Reviewer};
 use crate::trouble::Trouble;
@@ -41,54 +38,12 @@ impl Desk {
         seen: i64,
     ) -> Result<Done, Trouble> {
         self.must_be_joint(joint)?;
-        let fact = entered(property, value, source)?;
+        let fact = self.fact_of(joint, property, value, source).await?;
         let key = Key::fact(&Owner::Joint(joint.to_owned()), &fact.property);
         let what = format!("entered {} of {joint}", fact.property);
         let edit = Edit::put(key, seen, &Known::Fact(Box::new(fact)))?;
         let done = self.change(person, what, vec![edit]).await?;
         self.look_again(&[joint.to_owned()]).await;
-        Ok(done)
-    }
-
-    /// Confirms that clauses of a listing were read rightly; none of them may be confirmed yet.
-    ///
-    /// # Errors
-    /// When there is no such listing or clause, or somebody else was first.
-    pub(crate) async fn confirm(
-        &self,
-        person: &By<Reviewer>,
-        file: &str,
-        clauses: &[String],
-    ) -> Result<Done, Trouble> {
-        self.catch_up().await?;
-        let unknown = || Trouble::Unknown(format!("There is no listing {file}."));
-        let read = self
-            .listings
-            .read(&self.store, file)
-            .await?
-            .ok_or_else(unknown)?;
-        let today = Zoned::now().date();
-        let source = &read.unconfirmed.source;
-        let mut edits = Vec::new();
-        for id in clauses {
-            let clause = read
-                .unconfirmed
-                .clauses
-                .iter()
-                .find(|clause| clause.id == *id)
-                .ok_or_else(|| Trouble::Unknown(format!("{file} has no clause {id}.")))?;
-            let record = ConfirmationRecord {
-                source_sha256: source.sha256.clone(),
-                source_name: source.name.clone(),
-                entry: Entry::of(clause, &person.name, today, None),
-            };
-            edits.push(Edit::put(Key::confirmation(file, id), 0, &record)?);
-        }
-        let what = match clauses {
-            [one] => format!("confirmed {one} of {file}"),
-            several => format!("confirmed {} clauses of {file}", several.len()),
-        };
-        let done = self.change(person, what, edits).await?;
         Ok(done)
     }
 
@@ -116,6 +71,12 @@ impl Desk {
                     .to_owned(),
             });
         }
+        let file = there
+            .listing
+            .as_ref()
+            .map(|read| read.file.as_str())
+            .unwrap_or_default();
+        self.must_be_the_same_document(file, seen).await?;
         let about = &finding.explanation;
         // The head's own checks have no words, and go by their names.
         let item = if about.words.trim().is_empty() {
@@ -123,11 +84,6 @@ impl Desk {
         } else {
             &about.item
         };
-        let file = there
-            .listing
-            .as_ref()
-            .map(|read| read.file.as_str())
-            .unwrap_or_default();
         let mark = there.joint.mark.clone();
         let judgment = Judgment {
             scope: if said.whole_mark {
@@ -165,52 +121,8 @@ impl Desk {
         Ok(done)
     }
 
-    /// Answers a question: the answer becomes a fact of each joint that it concerns. `seen` is the number of the last entry of the journal
-    /// when the question was asked: what was entered since isn't overwritten.
-    ///
-    /// # Errors
-    /// When nobody asks this any more, or asks it of other joints than were seen; when the answer or its source isn't right; or when
-    /// somebody else was first.
-    pub(crate) async fn answer(
-        &self,
-        person: &By<Inspector>,
-        answered: Answered,
-        seen: i64,
-    ) -> Result<Done, Trouble> {
-        self.catch_up().await?;
-        let asked = self.board(|board| answered.asked(board))?;
-        let fact = entered(&asked.property, &asked.value, &asked.source)?;
-        let of = |joint: &String| Key::fact(&Owner::Joint(joint.clone()), &fact.property);
-        let keys: Vec<Key> = asked.joints.iter().map(of).collect();
-        let held = self.store.records(&keys).await?;
-        let known = Known::Fact(Box::new(fact));
-        let mut edits = Vec::new();
-        for key in keys {
-            let version = match held.get(&key) {
-                Some(held) if held.seq > seen => self.version_seen(&key, seen).await?,
-                Some(held) => held.version,
-                None => 0,
-            };
-            edits.push(Edit::put(key, version, &known)?);
-        }
-        let what = format!(
-            "answered what the {} is at {}",
-            asked.property,
-            match asked.joints.as_slice() {
-                [one] => one.clone(),
-                several => format!("{} joints", several.len()),
-            }
-        );
-        let next = self.store.head().await?.seq + 1;
-        let key = Key::new(Kind::Answer, asked.property.as_str(), next.to_string());
-        edits.push(Edit::put(key, 0, &asked)?);
-        let done = self.change(person, what, edits).await?;
-        self.look_again(&asked.joints).await;
-        Ok(done)
-    }
-
     /// The version of a record that somebody has seen who has seen the journal up to an entry; 0 where there was none.
-    async fn version_seen(&self, key: &Key, seen: i64) -> Result<i64, Trouble> {
+    pub(crate) async fn version_seen(&self, key: &Key, seen: i64) -> Result<i64, Trouble> {
         let history = self.store.history(key).await?;
         let until = history.iter().take_while(|entry| entry.seq <= seen);
         Ok(until.last().map_or(0, |entry| entry.version))
@@ -248,52 +160,26 @@ impl Desk {
         }]))
     }
 
+    /// Whether a listing's file holds the document that it held when somebody saw the journal up to an entry: a clause's number may be another
+    /// clause's in another edition.
+    async fn must_be_the_same_document(&self, file: &str, seen: i64) -> Result<(), Trouble> {
+        let key = Key::new(Kind::Listing, file, "");
+        let held = self.store.get::<ListingRecord>(&key).await?;
+        if held.is_none_or(|held| held.seq <= seen) {
+            return Ok(());
+        }
+        Err(Trouble::Refused {
+            message: format!("{file} is another document now than the one you saw"),
+            help: "read the clause again, and judge it as it stands now".to_owned(),
+        })
+    }
+
     fn must_be_joint(&self, name: &str) -> Result<(), Trouble> {
         self.board(|board| match board.row(name) {
             Some(_) => Ok(()),
             None => Err(Trouble::Unknown(format!(
                 "There is no joint {name} in the schedule."
             ))),
-        })
-    }
-}
-
-/// What a person answers.
-#[derive(Debug)]
-pub(crate) struct Answered {
-    /// The question's id.
-    pub(crate) question: String,
-    /// What tells the joints that the person saw it asked of from others.
-    pub(crate) joints: String,
-    /// The answer.
-    pub(crate) value: String,
-    /// Where it comes from.
-    pub(crate) source: String,
-}
-
-impl Answered {
-    /// The question as it is asked now, with the answer.
-    fn asked(self, board: &Board) -> Result<AnswerRecord, Trouble> {
-        let asked = board.questions().get(&self.question);
-        let about = asked.and_then(|asked| Some((asked, board.question(asked)?)));
-        let Some((asked, question)) = about else {
-            return Err(Trouble::Refused {
-                message: "nobody asks this any more".to_owned(),
-                help: "look at the questions again: it was answered meanwhile, or its joints are being checked".to_owned(),
-            });
-        };
-        if asked.mark() != self.joints {
-            return Err(Trouble::Refused {
-                message: "this is asked of other joints now than when you saw it".to_owned(),
-                help: "look at the question again, and answer it where it still holds".to_owned(),
-            });
-        }
-        Ok(AnswerRecord {
-            question: question.sentence,
-            property: question.property,
-            joints: asked.joints().map(str::to_owned).collect(),
-            value: self.value,
-            source: self.source,
         })
     }
 }

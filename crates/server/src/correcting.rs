@@ -3,9 +3,9 @@
 use jiff::Zoned;
 use listing::Clause;
 use listing::confirm::{Correction, Entry, Overlay, confirm, read_as};
-use store::records::ConfirmationRecord;
-use store::{Done, Edit, Key};
+use store::{Done, Edit};
 
+use crate::confirming::Confirmed;
 use crate::desk::Desk;
 use crate::listings::Read;
 use crate::person::{By, Reviewer};
@@ -31,6 +31,8 @@ pub(crate) struct AtHand<'r> {
     pub(crate) entry: Option<Entry>,
     /// The version that was seen.
     pub(crate) version: i64,
+    /// All that people have confirmed of the listing.
+    confirmed: Confirmed<'r>,
 }
 
 impl AtHand<'_> {
@@ -105,12 +107,13 @@ impl Desk {
         let clause = clauses
             .find(|clause| clause.id == id)
             .ok_or_else(|| Trouble::Unknown(format!("{} has no clause {id}.", read.file)))?;
-        let key = Key::confirmation(&read.file, id);
-        let held = self.store.get::<ConfirmationRecord>(&key).await?;
+        let confirmed = self.confirmed(read).await?;
+        let entry = confirmed.on(id).map(|on| on.held.value.entry.clone());
         Ok(AtHand {
             read: clause,
-            version: held.as_ref().map_or(0, |held| held.version),
-            entry: held.map(|held| held.value.entry),
+            version: confirmed.version(id),
+            entry,
+            confirmed,
         })
     }
 
@@ -127,23 +130,17 @@ impl Desk {
         seen: i64,
     ) -> Result<Done, Trouble> {
         let id = &at_hand.read.id;
-        let key = Key::confirmation(&read.file, id);
-        let edit = match at_hand.entry_after(righted, &person.name) {
-            Some(entry) => {
-                let record = ConfirmationRecord {
-                    source_sha256: read.unconfirmed.source.sha256.clone(),
-                    source_name: read.unconfirmed.source.name.clone(),
-                    entry,
-                };
-                Edit::put(key, seen, &record)?
-            }
-            None if at_hand.entry.is_none() => {
-                return Err(Trouble::Refused {
-                    message: format!("nobody has confirmed or corrected {id}"),
-                    help: "there is nothing to take back".to_owned(),
-                });
-            }
-            None => Edit::remove(key, seen),
+        let edits = match at_hand.entry_after(righted, &person.name) {
+            Some(entry) => at_hand.confirmed.put(at_hand.read, entry, seen)?,
+            None => match at_hand.confirmed.on(id) {
+                Some(on) => vec![Edit::remove(on.held.key.clone(), seen)],
+                None => {
+                    return Err(Trouble::Refused {
+                        message: format!("nobody has confirmed or corrected {id}"),
+                        help: "there is nothing to take back".to_owned(),
+                    });
+                }
+            },
         };
         let verb = match righted {
             Righted::Corrected(_) => "corrected",
@@ -151,6 +148,6 @@ impl Desk {
             Righted::TakenBack => "took back what was confirmed of",
         };
         let what = format!("{verb} {id} of {}", read.file);
-        self.change(person, what, vec![edit]).await
+        self.change(person, what, edits).await
     }
 }

@@ -9,10 +9,13 @@
 //! | [`desk`] | what the pages are about, brought up to date as the store changes |
 //! | `listings` | which listings there are; the last ones used, as read |
 //! | `board` | what was found at every joint, and its sums |
-//! | `change` | what a person does: a fact, a confirmation, a judgment, an answer |
+//! | `change` | what a person does: a fact, a judgment |
+//! | `confirming` | confirming clauses, and what becomes of that in another edition |
+//! | `answering` | answering a question |
 //! | `correcting` | a clause that was read wrongly |
 //! | `selecting` | which listings of the store fit a condition |
 //! | `submitting` | what a contractor proposes, and its review |
+//! | `attaching` | the files that come with it |
 //! | `taking` | files that a person brings: looked at, then taken |
 //! | `pages` | the pages |
 //! | `api` | the same for programs, and its description |
@@ -24,10 +27,13 @@
 //!
 //! What is absent: rules of the trade. Every verdict and every word of it comes from `conformance`.
 
+mod answering;
 mod api;
+mod attaching;
 mod board;
 mod body;
 mod change;
+mod confirming;
 mod correcting;
 pub mod desk;
 mod guard;

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, VecDeque};
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError, RwLock};
 
-use listing::confirm::Overlay;
+use listing::confirm::{Entry, Overlay};
 use listing::{Reading, Status};
 use shelf::{Document, Laid, Named, State, Which, which};
 use store::Store;
@@ -28,6 +28,8 @@ pub(crate) struct Read {
     pub(crate) unconfirmed: Reading,
     /// The reading with what people confirmed.
     pub(crate) state: State,
+    /// What people confirmed that stands for no clause any more.
+    pub(crate) lost: Vec<Entry>,
 }
 
 /// What a listing in the store goes by.
@@ -228,15 +230,19 @@ impl Read {
             help: "give it as text, or as a PDF that holds text".to_owned(),
         })?;
         let unconfirmed = document.reading.clone();
-        let state = match overlay {
-            Some(overlay) => Laid::over(document.reading, overlay).state,
-            None => State::Draft(Box::new(document.reading)),
+        let (state, lost) = match overlay {
+            Some(overlay) => {
+                let laid = Laid::over(document.reading, overlay);
+                (laid.state, laid.lost)
+            }
+            None => (State::Draft(Box::new(document.reading)), Vec::new()),
         };
         Ok(Self {
             file: file.to_owned(),
             text: document.text,
             unconfirmed,
             state,
+            lost,
         })
     }
 }

@@ -14,6 +14,7 @@ use site::import::entered;
 use store::records::{CommentRecord, Held, Outcome, OutcomeRecord, SubmittalRecord};
 use store::{Done, Edit, Key, Kind};
 
+use crate::attaching::Attached;
 use crate::desk::Desk;
 use crate::listings::{Read, working};
 use crate::person::{By, Inspector, Reviewer};
@@ -52,6 +53,8 @@ pub(crate) struct Review {
     /// What was found at each mark, with the condition; none where the listing isn't in the store.
     pub(crate) marks: Vec<(Asked, Option<JointResult>)>,
     pub(crate) comments: Vec<Held<CommentRecord>>,
+    /// The files that came with it.
+    pub(crate) files: Vec<Attached>,
 }
 
 impl Review {
@@ -121,7 +124,7 @@ impl Desk {
         Ok(submittals)
     }
 
-    async fn submittal(&self, number: &str) -> Result<Held<SubmittalRecord>, Trouble> {
+    pub(crate) async fn submittal(&self, number: &str) -> Result<Held<SubmittalRecord>, Trouble> {
         let held = self.store.get::<SubmittalRecord>(&key(number)).await?;
         held.ok_or_else(|| Trouble::Unknown(format!("There is no submittal {number}.")))
     }
@@ -238,6 +241,7 @@ impl Desk {
         Ok(Review {
             number: number.to_owned(),
             comments: self.store.get_all::<CommentRecord>(number).await?,
+            files: self.attached(number).await?,
             held,
             read,
             marks,

@@ -131,6 +131,11 @@ impl Key {
         Self::new(Kind::Fact, owner.to_string(), property)
     }
 
+    /// The key of a document or photograph, by its hash.
+    pub fn attachment(owner: &Owner, sha256: &str) -> Self {
+        Self::new(Kind::Attachment, owner.to_string(), sha256)
+    }
+
     /// The key of what was confirmed of a clause of a listing's file.
     pub fn confirmation(file: &str, clause: &str) -> Self {
         Self::new(Kind::Confirmation, file, clause)
@@ -171,7 +176,7 @@ impl fmt::Display for Key {
     }
 }
 
-/// Whose fact, judgment or photograph it is.
+/// Whose fact, judgment, document or photograph it is.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Owner {
@@ -181,6 +186,8 @@ pub enum Owner {
     Mark(String),
     /// A barrier's: of every joint in it.
     Barrier(String),
+    /// A submittal's, by number: of nothing that is built.
+    Submittal(String),
 }
 
 impl fmt::Display for Owner {
@@ -189,6 +196,7 @@ impl fmt::Display for Owner {
             Self::Joint(name) => write!(f, "joint:{name}"),
             Self::Mark(name) => write!(f, "mark:{name}"),
             Self::Barrier(name) => write!(f, "barrier:{name}"),
+            Self::Submittal(number) => write!(f, "submittal:{number}"),
         }
     }
 }
@@ -201,8 +209,9 @@ impl FromStr for Owner {
             Some(("joint", name)) => Ok(Self::Joint(name.to_owned())),
             Some(("mark", name)) => Ok(Self::Mark(name.to_owned())),
             Some(("barrier", name)) => Ok(Self::Barrier(name.to_owned())),
+            Some(("submittal", number)) => Ok(Self::Submittal(number.to_owned())),
             _ => Err(StoreError::Value(format!(
-                "`{text}` is no joint, mark or barrier"
+                "`{text}` is no joint, mark, barrier or submittal"
             ))),
         }
     }

@@ -6,6 +6,8 @@
 //! | [`condition`] | when a clause applies |
 //! | [`head`] | what a head states, the choices left, how firm the reading is |
 //! | [`joints`] | joints by their names, and those of a mark |
+//! | [`property`] | properties by the names that facts go by |
+//! | [`quantity`] | quantities as they are read on site |
 //! | [`warning`] | what to do about a warning |
 //! | [`text`] | words of other people's files, made fit to be shown |
 //!
@@ -15,5 +17,7 @@ pub mod clause;
 pub mod condition;
 pub mod head;
 pub mod joints;
+pub mod property;
+pub mod quantity;
 pub mod text;
 pub mod warning;

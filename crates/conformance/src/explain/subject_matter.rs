@@ -48,7 +48,7 @@ impl SubjectMatter {
             Some(property) => Self::known(property),
             None => Self {
                 property: name.to_owned(),
-                title: name.replace(['.', '_'], " "),
+                title: plain.replace(['.', '_'], " "),
                 trade: component_of(name).map(|component| component.trade),
                 stages: Vec::new(),
                 instrument: None,

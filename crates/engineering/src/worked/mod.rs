@@ -7,6 +7,9 @@ use serde::{Deserialize, Serialize};
 use crate::between::Between;
 use crate::known::{Known, Readings};
 
+/// What must stand beside every computed result.
+pub const STANDING: &str = "The listing, the authority having jurisdiction and licensed practice decide; this is arithmetic on what was given.";
+
 /// A calculation with everything needed to check it by hand.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Worked {

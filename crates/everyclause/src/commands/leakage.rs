@@ -4,8 +4,8 @@ use engineering::Standing;
 use crate::answer::{Answer, Outcome};
 use crate::fault::Faults;
 use crate::inputs::Inputs;
+use crate::leakage;
 use crate::show;
-use crate::working::leakage;
 
 /// Sums the air that the joints of each smoke barrier leak, and holds each joint to the limit for its length
 #[derive(Debug, Args)]

@@ -61,13 +61,13 @@ impl Contract {
             Self::Questions => schema_for!(Vec<conformance::Question>),
             Self::Compare => schema_for!(Vec<conformance::Change>),
             Self::Calc => schema_for!(engineering::Worked),
-            Self::Work => schema_for!(crate::working::Card),
-            Self::TakeOff => schema_for!(crate::working::quantities::Quantities),
+            Self::Work => schema_for!(workcard::Card),
+            Self::TakeOff => schema_for!(workcard::quantities::Quantities),
             Self::Find => schema_for!(crate::finding::Finds),
             Self::Substitute => schema_for!(selection::substitution::Substitution),
             Self::Verify => schema_for!(store::Verified),
             Self::Journal => schema_for!(Vec<store::Made>),
-            Self::Leakage => schema_for!(crate::working::leakage::Leakages),
+            Self::Leakage => schema_for!(crate::leakage::Leakages),
         }
     }
 }

@@ -7,7 +7,7 @@ use crate::answer::{Answer, Outcome};
 use crate::fault::Faults;
 use crate::inputs::Inputs;
 use crate::show;
-use crate::working::quantities;
+use crate::working;
 
 /// Takes off quantities: packing, coating, sealant, runners and fasteners, by mark and storey and in all
 #[derive(Debug, Args)]
@@ -39,7 +39,7 @@ impl TakeOff {
     pub(crate) fn run(self) -> Result<Answer, Faults> {
         let (import, listings) = self.inputs.open()?;
         let at_hand = self.supplies.with(self.stock)?;
-        let made = quantities::quantities(&import, &listings, &at_hand)?;
+        let made = working::take_off(&import, &listings, &at_hand)?;
         let answer = match (self.json, self.csv) {
             (true, _) => Answer::json(&made),
             (_, true) => Answer::of(show::quantities::csv(&made)),

@@ -1,5 +1,6 @@
 use clap::Args;
 use measure::Quantity;
+use workcard::AtHand;
 
 use super::at_hand::Supplies;
 use super::calc::quantity::quantity;
@@ -22,7 +23,7 @@ pub(crate) struct Work {
     #[command(flatten)]
     inputs: Inputs,
     /// Thicknesses of packing at hand, where the schedule states none
-    #[arg(long, value_parser = quantity, num_args = 1.., default_values = ["1 in.", "1-1/2 in.", "2 in.", "3 in.", "4 in."])]
+    #[arg(long, value_parser = quantity, num_args = 1.., default_values_t = AtHand::usual().stock)]
     stock: Vec<Quantity>,
     #[command(flatten)]
     supplies: Supplies,

@@ -1,7 +1,7 @@
 //! The leakage of smoke barriers.
 
 use comfy_table::Cell;
-use engineering::worked::Finding;
+use engineering::worked::{Finding, STANDING};
 use engineering::{Known, Standing};
 use measure::{Quantity, print};
 
@@ -9,7 +9,7 @@ use super::page::{heading, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, paint};
 use super::words::{counted, feet_and_inches, in_runs, on_one_line, to_a_hundredth};
 use super::{table, worked};
-use crate::working::leakage::{BarrierLeakage, Leakages};
+use crate::leakage::{BarrierLeakage, Leakages};
 
 /// Every smoke barrier with its joints.
 pub(crate) fn leakages(of: &Leakages) -> String {
@@ -62,10 +62,8 @@ pub(crate) fn leakages(of: &Leakages) -> String {
         }
     }
     text.push('\n');
-    for line in worked::STANDING_LINES {
-        text.push_str(&paint(QUIET, wrapped(line, 0, 0).trim_end()));
-        text.push('\n');
-    }
+    text.push_str(&paint(QUIET, wrapped(STANDING, 0, 0).trim_end()));
+    text.push('\n');
     text
 }
 
@@ -107,7 +105,7 @@ fn joints(barrier: &BarrierLeakage) -> String {
         Some(sum) if has => to_a_hundredth(sum),
         _ => "no sum".to_owned(),
     };
-    let is_rated = |of: fn(&crate::working::leakage::Leaks) -> bool| barrier.joints.iter().any(of);
+    let is_rated = |of: fn(&crate::leakage::Leaks) -> bool| barrier.joints.iter().any(of);
     let row = [
         "sum, of those rated".to_owned(),
         String::new(),

@@ -2,14 +2,15 @@
 
 use comfy_table::Cell;
 use engineering::takeoff::Kind;
+use engineering::worked::STANDING;
 use measure::{Quantity, print};
+use workcard::CAUTIONS;
+use workcard::quantities::{Line, Quantities};
 
 use super::page::{heading, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, paint};
 use super::words::{counted, in_runs, on_one_line, to_a_hundredth};
-use super::{table, work, worked};
-use crate::working::CAUTIONS;
-use crate::working::quantities::{Line, Quantities};
+use super::{table, work};
 
 /// All of it: by mark and storey, to bring, left out, and what it rests on.
 pub(crate) fn quantities(of: &Quantities) -> String {
@@ -58,10 +59,8 @@ pub(crate) fn quantities(of: &Quantities) -> String {
         text.push_str(&wrapped(caution, 2, 2));
     }
     text.push('\n');
-    for line in worked::STANDING_LINES {
-        text.push_str(&paint(QUIET, wrapped(line, 0, 0).trim_end()));
-        text.push('\n');
-    }
+    text.push_str(&paint(QUIET, wrapped(STANDING, 0, 0).trim_end()));
+    text.push('\n');
     text
 }
 

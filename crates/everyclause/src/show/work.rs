@@ -3,13 +3,14 @@
 use comfy_table::Cell;
 use conformance::Standing;
 use engineering::Standing as Found;
+use engineering::worked::STANDING;
 use measure::print;
+use workcard::{Asked, Card, JointWork, Ordered, words};
 
 use super::page::{heading, labelled, wrapped};
 use super::paint::{QUIET, STRONG, UNKNOWN, paint};
 use super::words::{counted, feet_and_inches, in_runs, on_one_line, shortened, to_a_hundredth};
 use super::{table, worked};
-use crate::working::{Asked, Card, JointWork, Ordered};
 
 /// The whole card.
 pub(crate) fn card(card: &Card) -> String {
@@ -69,10 +70,8 @@ pub(crate) fn card(card: &Card) -> String {
         text.push_str(&wrapped(caution, 2, 2));
     }
     text.push('\n');
-    for line in worked::STANDING_LINES {
-        text.push_str(&paint(QUIET, wrapped(line, 0, 0).trim_end()));
-        text.push('\n');
-    }
+    text.push_str(&paint(QUIET, wrapped(STANDING, 0, 0).trim_end()));
+    text.push('\n');
     text
 }
 
@@ -93,10 +92,10 @@ fn joints(joints: &[JointWork]) -> String {
                 on_one_line(&joint.joint),
                 on_one_line(&joint.place),
                 joint.length.map_or_else(|| "?".to_owned(), feet_and_inches),
-                width(joint),
-                laid(joint),
+                words::width(joint),
+                words::laid(joint),
                 joint.cut_width.map_or_else(String::new, print::both),
-                compressed(joint),
+                words::compressed(joint),
             ]
         })
         .collect();
@@ -110,93 +109,14 @@ fn joints(joints: &[JointWork]) -> String {
     format!("{}\n{}", table::set(&strips), table::set(&fills))
 }
 
-fn width(joint: &JointWork) -> String {
-    if joint.is_width_as_found {
-        joint.width.clone()
-    } else {
-        format!("{}, as drawn", joint.width)
-    }
-}
-
-fn laid(joint: &JointWork) -> String {
-    let strips: Vec<String> = joint
-        .strips
-        .iter()
-        .map(|strip| format!("{} × {}", strip.count, strip.thickness))
-        .collect();
-    let faces = if joint.faces > 1 && !strips.is_empty() {
-        format!(", each of {} faces", joint.faces)
-    } else {
-        String::new()
-    };
-    let in_all = match joint.strips.as_slice() {
-        [one] if joint.is_scheduled => format!("{} in all, as scheduled", one.thickness),
-        _ => strips.join(" + "),
-    };
-    in_all + &faces
-}
-
-/// The compression at the ends of what was read, as the calculation has it.
-fn compressed(joint: &JointWork) -> String {
-    let steps = joint.packing.iter().flat_map(|worked| &worked.steps);
-    let at = steps.filter_map(|step| {
-        let (name, rest) = step.split_once(" width, ")?;
-        let (_, c) = rest.split_once(": c")?;
-        (name != "mean").then(|| format!("{name} {}", c.trim_start_matches([' ', '='])))
-    });
-    let ends: Vec<String> = at.collect();
-    if ends.is_empty() {
-        let steps = joint.packing.iter().flat_map(|worked| &worked.steps);
-        let mean = steps.filter_map(|step| {
-            step.strip_prefix("mean width, ")?
-                .split_once(": c")
-                .map(|(_, c)| c)
-        });
-        return mean
-            .map(|c| c.trim_start_matches([' ', '=']).to_owned())
-            .collect();
-    }
-    ends.join("; ")
-}
-
 fn film(joint: &JointWork) -> String {
-    let mut parts = Vec::new();
-    if let Some(wet) = joint.wet {
-        parts.push(format!("{} wet", print::both(wet)));
-    }
-    if let Some(band) = joint.band {
-        parts.push(format!("band {}", print::both(band)));
-    }
-    if let Some(volume) = joint.coating_volume {
-        parts.push(to_a_hundredth(volume));
-    }
-    if let Some(depth) = joint.sealant_depth {
-        parts.push(format!("sealant {} deep", print::both(depth)));
-    }
-    if let Some(diameter) = joint.bead_diameter {
-        parts.push(format!("bead {} across", print::both(diameter)));
-    }
-    parts.join(", ")
+    [words::coating(joint), words::sealant(joint)]
+        .concat()
+        .join(", ")
 }
 
 fn fastened(joint: &JointWork) -> String {
-    let rows: Vec<String> = joint
-        .fasteners
-        .iter()
-        .map(|row| {
-            let what = format!("{} {} (item {})", row.count, row.what, row.item);
-            if row.at_each > 1 {
-                return format!("{what}, {} at each", row.at_each);
-            }
-            let end = row.end.map_or_else(String::new, |end| {
-                format!(
-                    ", the first and last {} from the ends at most",
-                    print::trade(end)
-                )
-            });
-            format!("{what}, {} apart at most{end}", print::trade(row.spacing))
-        })
-        .collect();
+    let rows: Vec<String> = joint.fasteners.iter().map(words::row).collect();
     rows.join("; ")
 }
 
@@ -218,21 +138,7 @@ fn found(joints: &[JointWork]) -> String {
                 None => gaps.push((gap, vec![&joint.joint])),
             }
         }
-        let findings = joint
-            .packing
-            .iter()
-            .chain(&joint.coating)
-            .chain(joint.runner.as_ref().map(|range| &range.worked))
-            .flat_map(|worked| &worked.findings);
-        let of_fireproofing = joint
-            .fireproofing
-            .iter()
-            .flat_map(|worked| &worked.findings)
-            .filter(|finding| finding.standing != Found::Note);
-        for finding in findings
-            .filter(|finding| finding.standing >= Found::Open)
-            .chain(of_fireproofing)
-        {
+        for finding in words::objections(joint) {
             let named = engineering::worked::Finding {
                 standing: finding.standing,
                 words: format!("{}: {}", joint.joint, finding.words),
@@ -260,27 +166,13 @@ pub(super) fn orders(orders: &[Ordered]) -> String {
                 order
                     .pieces
                     .map_or_else(String::new, |pieces| pieces.to_string()),
-                nearness(order),
+                words::nearness(order),
             ]
             .map(Cell::new),
         );
     }
     table::to_the_right(&mut table, 3);
     table::set(&table)
-}
-
-/// How near the cutting is to the fewest pieces there can be.
-fn nearness(order: &Ordered) -> String {
-    match (order.pieces, order.at_least) {
-        (Some(pieces), Some(least)) if pieces == least => "fewest there can be".to_owned(),
-        (Some(pieces), Some(least)) => {
-            format!(
-                "at most {} more than the fewest",
-                pieces.saturating_sub(least)
-            )
-        }
-        _ => String::new(),
-    }
 }
 
 fn asks(asks: &[Asked]) -> String {

@@ -1,16 +1,11 @@
 //! A worked calculation: what went in, the formulas, the steps, what came out, and what that means.
 
-use engineering::worked::Finding;
+use engineering::worked::{Finding, STANDING};
 use engineering::{Standing, Worked};
 
 use super::page::{heading, labelled, wrapped};
 use super::paint::{BAD, GOOD, QUIET, STRONG, UNKNOWN, paint};
 use super::words::on_one_line;
-
-/// What must stand beside every computed result.
-pub(crate) const STANDING_LINES: [&str; 1] = [
-    "The listing, the authority having jurisdiction and licensed practice decide; this is arithmetic on what was given.",
-];
 
 /// The whole calculation.
 pub(crate) fn worked(worked: &Worked) -> String {
@@ -54,12 +49,7 @@ pub(crate) fn worked(worked: &Worked) -> String {
         text.push_str(&worked.findings.iter().map(finding).collect::<String>());
     }
     text.push('\n');
-    for caution in worked
-        .cautions
-        .iter()
-        .map(String::as_str)
-        .chain(STANDING_LINES)
-    {
+    for caution in worked.cautions.iter().map(String::as_str).chain([STANDING]) {
         text.push_str(&paint(QUIET, wrapped(caution, 0, 0).trim_end()));
         text.push('\n');
     }

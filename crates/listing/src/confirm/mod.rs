@@ -10,12 +10,14 @@
 mod correct;
 mod overlay;
 mod said;
+mod standing;
 
 use core::ops::Deref;
 
 pub use correct::read_as;
 pub use overlay::{Applies, Correction, Entry, Overlay, OverlayError};
 pub use said::{Said, SaidOf, Wrong};
+pub use standing::{Lost, stands_for};
 
 use correct::{correct, further};
 

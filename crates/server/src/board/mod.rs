@@ -24,7 +24,7 @@ pub(crate) use filter::{Chosen, Filter, State};
 pub(crate) use found::{Found, Looked};
 pub(crate) use point::Point;
 use point::Points;
-pub(crate) use questions::{Asked, Questions, Whom};
+pub(crate) use questions::{Asked, Questions, Whom, mark_of};
 pub(crate) use tally::{Tally, state};
 
 /// A storey's name and a barrier's; empty where a joint names none.

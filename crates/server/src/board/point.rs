@@ -25,7 +25,7 @@ pub(crate) struct Point {
     /// The words of the listing.
     pub(crate) words: Arc<str>,
     /// What the clause asks for.
-    requirement: Arc<str>,
+    pub(crate) requirement: Arc<str>,
     /// Why it is open.
     pub(crate) sentence: Arc<str>,
 }

@@ -143,8 +143,20 @@ impl Asked {
 
     /// What tells the joints that it concerns from others: who answers for them has seen these.
     pub(crate) fn mark(&self) -> String {
-        format!("{}-{:016x}", self.joints.len(), self.sum)
+        mark(self.joints.len(), self.sum)
     }
+}
+
+fn mark(count: usize, sum: u64) -> String {
+    format!("{count}-{sum:016x}")
+}
+
+/// What tells some joints, each named once, from others.
+pub(crate) fn mark_of<'n>(names: impl IntoIterator<Item = &'n str>) -> String {
+    let (count, sum) = names.into_iter().fold((0, 0_u64), |(count, sum), name| {
+        (count + 1, sum.wrapping_add(hash(name)))
+    });
+    mark(count, sum)
 }
 
 /// Some bytes of a name's hash.

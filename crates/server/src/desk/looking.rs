@@ -9,6 +9,7 @@ use site::{Joint, Project};
 use store::project::fill;
 use store::records::Known;
 use store::{Held, Owner};
+use workcard::{AtHand, BuiltTo, Checked, JointCard};
 
 use super::Desk;
 use crate::board::Looked;
@@ -35,6 +36,28 @@ pub(crate) struct Seen {
     pub(crate) result: Option<JointResult>,
 }
 
+impl Seen {
+    /// Where it is, in a few words.
+    pub(crate) fn place(&self) -> String {
+        let parts = [&self.joint.storey, &self.joint.grid, &self.joint.barrier];
+        let parts: Vec<&str> = parts.into_iter().flatten().map(String::as_str).collect();
+        parts.join(" ")
+    }
+
+    fn checked(&self) -> Checked<'_> {
+        let built_to = self.listing.as_ref().zip(self.result.as_ref());
+        Checked {
+            joint: &self.joint,
+            place: self.place(),
+            facts: self.project.facts(&self.joint),
+            built_to: built_to.map(|(read, result)| BuiltTo {
+                reading: &read.state,
+                result,
+            }),
+        }
+    }
+}
+
 impl Desk {
     /// Looks at a joint: what is known of it now, and what that comes to.
     ///
@@ -49,11 +72,7 @@ impl Desk {
         })?;
         let known = self.store.known(&Owner::Joint(name.to_owned())).await?;
         fill(&mut joint, known.clone());
-        let file = project.listing(&joint).and_then(|name| self.file(name));
-        let listing = match file {
-            Some(file) => self.listings.read(&self.store, &file).await?,
-            None => None,
-        };
+        let listing = self.listing_in(&project, &joint).await?;
         let seen = working(move || {
             let result = listing.as_ref().map(|read| {
                 let subject = Subject::of(&project, &joint);
@@ -72,6 +91,50 @@ impl Desk {
         let looked = Looked::of(seen.result.as_ref());
         self.on_board(|board| board.insert(name, epoch, looked));
         Ok(seen)
+    }
+
+    /// The listing that a joint is to be built to, as read; none where there is none.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub(crate) async fn listing_of(&self, joint: &str) -> Result<Option<Arc<Read>>, Trouble> {
+        let project = self.project();
+        match project.joint(joint) {
+            Some(joint) => self.listing_in(&project, joint).await,
+            None => Ok(None),
+        }
+    }
+
+    async fn listing_in(
+        &self,
+        project: &Project,
+        joint: &Joint,
+    ) -> Result<Option<Arc<Read>>, Trouble> {
+        match project.listing(joint).and_then(|name| self.file(name)) {
+            Some(file) => self.listings.read(&self.store, &file).await,
+            None => Ok(None),
+        }
+    }
+
+    /// Looks at a joint, and makes its work card; none without a listing.
+    ///
+    /// # Errors
+    /// As [`look`](Self::look); and when what it takes can't be computed.
+    pub(crate) async fn card(&self, name: &str) -> Result<(Seen, Option<JointCard>), Trouble> {
+        let seen = self.look(name).await?;
+        working(move || {
+            let card = JointCard::of(&seen.checked(), &AtHand::usual()).map_err(|error| {
+                Trouble::Refused {
+                    message: format!(
+                        "what {} takes can't be worked out: {error}",
+                        seen.joint.name
+                    ),
+                    help: "put that value right at the joint or its mark".to_owned(),
+                }
+            })?;
+            Ok((seen, card))
+        })
+        .await?
     }
 
     /// Looks at every joint that wasn't looked at yet, those of one listing together.

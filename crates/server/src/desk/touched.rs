@@ -51,8 +51,8 @@ impl Touched {
                     self.outline = true;
                     self.barriers.insert(name);
                 }
-                // Nobody's fact bears upon nothing.
-                Err(_) => {}
+                // A fact that is of nothing built bears upon nothing.
+                Ok(Owner::Submittal(_)) | Err(_) => {}
             },
             Kind::Judgment => {
                 self.judgments = true;
@@ -60,7 +60,7 @@ impl Touched {
                     Ok(Owner::Joint(name)) => self.joints.insert(name),
                     Ok(Owner::Mark(name)) => self.marks.insert(name),
                     Ok(Owner::Barrier(name)) => self.barriers.insert(name),
-                    Err(_) => false,
+                    Ok(Owner::Submittal(_)) | Err(_) => false,
                 };
             }
             Kind::Listing => self.listings = true,

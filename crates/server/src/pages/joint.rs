@@ -9,10 +9,11 @@ use conformance::{Finding, JointResult, Standing, Verdict};
 use maud::{Markup, html};
 use serde::Deserialize;
 use site::{Decision, Fact};
+use store::Done;
 use store::people::Role;
-use vocabulary::vocabulary;
+use wording::property;
 
-use super::{layout, path_of_joint, piece, section};
+use super::{card, layout, path_of_joint, piece, section};
 use crate::change::Said;
 use crate::desk::{Desk, Seen};
 use crate::person::{By, Inspector, Person, Reviewer};
@@ -50,21 +51,29 @@ pub(super) async fn enter(
         source,
         seen,
     } = &entered;
-    match desk
+    let done = desk
         .enter(&person, &name, property, value, source, *seen)
-        .await
-    {
-        Ok(_) => {
-            let place = format!("{}#known", path_of_joint(&name));
-            Ok(Redirect::to(&place).into_response())
-        }
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let now = desk.look(&name).await?;
-            let body = shown(&person, &now, Some(&trouble), &entered, 0);
-            Ok((trouble.status(), body).into_response())
-        }
-        Err(trouble) => Err(trouble),
-    }
+        .await;
+    let place = format!("{}#known", path_of_joint(&name));
+    answered(&desk, &person, &name, done, &place, &entered).await
+}
+
+/// Where one goes on; or the joint as it stands now with what was wrong, and what was entered.
+async fn answered(
+    desk: &Desk,
+    person: &Person,
+    name: &str,
+    done: Result<Done, Trouble>,
+    place: &str,
+    entered: &Entered,
+) -> Result<Response, Trouble> {
+    let trouble = match done {
+        Ok(_) => return Ok(Redirect::to(place).into_response()),
+        Err(trouble) => trouble.told()?,
+    };
+    let now = desk.look(name).await?;
+    let body = shown(person, &now, Some(&trouble), entered, 0);
+    Ok((trouble.status(), body).into_response())
 }
 
 /// What a person decides of a clause, as the form says it.
@@ -89,27 +98,15 @@ pub(super) async fn judge(
         basis: decided.basis,
         whole_mark: decided.scope == "mark",
     };
-    match desk.judge(&person, &name, said, decided.seen).await {
-        Ok(_) => Ok(Redirect::to(&path_of_joint(&name)).into_response()),
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let now = desk.look(&name).await?;
-            let body = shown(&person, &now, Some(&trouble), &Entered::default(), 0);
-            Ok((trouble.status(), body).into_response())
-        }
-        Err(trouble) => Err(trouble),
-    }
+    let done = desk.judge(&person, &name, said, decided.seen).await;
+    let place = path_of_joint(&name);
+    answered(&desk, &person, &name, done, &place, &Entered::default()).await
 }
 
 pub(super) fn title(seen: &Seen) -> &str {
     seen.project
         .mark(&seen.joint.mark)
         .map_or("", |mark| &mark.title)
-}
-
-pub(super) fn place(seen: &Seen) -> String {
-    let parts = [&seen.joint.storey, &seen.joint.grid, &seen.joint.barrier];
-    let parts: Vec<&str> = parts.into_iter().flatten().map(String::as_str).collect();
-    parts.join(" ")
 }
 
 pub(super) fn listing(result: &JointResult) -> String {
@@ -138,7 +135,7 @@ fn shown(
         }
         dl.head {
             dt { "Mark" } dd { (seen.joint.mark) @if !title(seen).is_empty() { ": " (title(seen)) } }
-            dt { "Place" } dd { (place(seen)) }
+            dt { "Place" } dd { (seen.place()) }
             dt { "Listing" }
             dd {
                 @match (&seen.listing, &seen.result) {
@@ -146,6 +143,7 @@ fn shown(
                     _ => "none to check against: the mark names none, or none in the store goes by its name",
                 }
             }
+            dt { "Work card" } dd { a href=(card::path(name)) { "What to make and bring, and what to hold it against" } }
         }
         @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
         figure {
@@ -164,27 +162,12 @@ fn shown(
 
 fn findings(person: &Person, result: &JointResult, seen: &Seen) -> Markup {
     let file = seen.listing.as_ref().map_or("", |read| read.file.as_str());
-    let groups = [
-        (Verdict::NotMet, "Not met"),
-        (Verdict::Open, "Open"),
-        (Verdict::Judged, "Judged"),
-        (Verdict::Met, "Met"),
-        (Verdict::NotApplicable, "Not applicable"),
-    ];
     html! {
         section aria-labelledby="verdicts" {
             h2 id="verdicts" { "Clause by clause" }
             @for note in &result.notes { p.note { (note) } }
             @for assumed in &result.assumed { p.note { "Taken to be so: " (assumed) "." } }
-            @for (verdict, title) in groups {
-                @let count = result.with(verdict).count();
-                @if count > 0 {
-                    details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
-                        summary { h3 { (title) ": " (count) } }
-                        @for one in result.with(verdict) { (finding(person, one, file, seen)) }
-                    }
-                }
-            }
+            (layout::by_verdict(result, |one| finding(person, one, file, seen)))
         }
     }
 }
@@ -212,6 +195,9 @@ fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Marku
                 @if !said.words.is_empty() {
                     blockquote { (said.words) }
                     p { a href={ "/listings/" (piece(file)) "#" (super::reading::anchor(&said.clause)) } { "In the listing" } }
+                }
+                @if finding.verdict != Verdict::NotApplicable {
+                    p { a href={ (card::path(&seen.joint.name)) "#" (super::reading::anchor(&said.clause)) } { "On the work card" } }
                 }
                 @if seen.listing.as_ref().is_some_and(|read| read.is_corrected(&said.clause)) {
                     p.open { "A person has corrected how these words were read." }
@@ -303,10 +289,7 @@ fn known(person: &Person, seen: &Seen, entered: &Entered) -> Markup {
 }
 
 fn row(person: &Person, seen: &Seen, fact: &Fact, version: i64) -> Markup {
-    let property = fact.property.rsplit(':').next().unwrap_or_default();
-    let title = vocabulary()
-        .property(property)
-        .map_or(property, |known| &known.title);
+    let title = property::title(&fact.property);
     html! {
         tr {
             th scope="row" { (title) br; code { (fact.property) } }

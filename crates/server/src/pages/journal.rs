@@ -8,6 +8,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use store::{Kind, Made, Owner};
 
+use super::submittals::path as path_of_submittal;
 use super::{layout, path_of_joint, piece};
 use crate::desk::Desk;
 use crate::person::Person;
@@ -75,6 +76,11 @@ fn path(entry: &store::Entry) -> Option<String> {
             Ok(Owner::Joint(joint)) => Some(path_of_joint(&joint)),
             _ => None,
         },
+        Kind::Attachment => match entry.key.name.parse() {
+            Ok(Owner::Submittal(number)) => Some(path_of_submittal(&number)),
+            _ => None,
+        },
+        Kind::Submittal | Kind::Comment => Some(path_of_submittal(&entry.key.name)),
         Kind::Confirmation => Some(format!("/listings/{}", piece(&entry.key.name))),
         _ => None,
     }

@@ -1,6 +1,6 @@
 //! What every page has around it.
 
-use conformance::{Overall, Verdict};
+use conformance::{Finding, JointResult, Overall, Verdict};
 use maud::{DOCTYPE, Markup, html};
 use store::people::Role;
 
@@ -111,6 +111,28 @@ pub(super) fn verdict(verdict: Verdict) -> Markup {
         Verdict::NotApplicable => ("quiet", "–"),
     };
     html! { span.verdict.(class) { span aria-hidden="true" { (mark) } " " (verdict.words()) } }
+}
+
+/// The findings of a result by verdict, those that something is to be done about unfolded.
+pub(super) fn by_verdict(result: &JointResult, one: impl Fn(&Finding) -> Markup) -> Markup {
+    let groups = [
+        (Verdict::NotMet, "Not met"),
+        (Verdict::Open, "Open"),
+        (Verdict::Judged, "Judged"),
+        (Verdict::Met, "Met"),
+        (Verdict::NotApplicable, "Not applicable"),
+    ];
+    html! {
+        @for (verdict, title) in groups {
+            @let count = result.with(verdict).count();
+            @if count > 0 {
+                details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
+                    summary { h3 { (title) ": " (count) } }
+                    @for finding in result.with(verdict) { (one(finding)) }
+                }
+            }
+        }
+    }
 }
 
 /// What a joint comes to.

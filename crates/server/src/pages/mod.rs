@@ -1,5 +1,6 @@
 //! The pages.
 
+mod card;
 mod clause;
 mod import;
 mod joint;
@@ -14,6 +15,7 @@ mod reading;
 mod section;
 mod selection;
 mod submittals;
+mod worked;
 
 use std::sync::Arc;
 
@@ -24,6 +26,10 @@ use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use maud::{Markup, html};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use site::Fact;
+use store::Conflict;
+use store::records::Known;
+use wording::property;
 
 use crate::desk::Desk;
 use crate::taking::arriving::MOST_READ;
@@ -32,9 +38,11 @@ use crate::trouble::Trouble;
 /// The pages, by where they are.
 pub(crate) fn routes() -> Router<Arc<Desk>> {
     Router::new()
+        .merge(submittals::routes())
         .route("/", get(overview::page))
         .route("/joints", get(joints::page))
         .route("/joints/{joint}", get(joint::page))
+        .route("/joints/{joint}/card", get(card::page))
         .route("/joints/{joint}/facts", post(joint::enter))
         .route("/joints/{joint}/judgments", post(joint::judge))
         .route("/joints/{joint}/section.svg", get(section::sheet))
@@ -42,6 +50,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings", get(listings::page))
         .route("/listings/{file}", get(reading::page))
         .route("/listings/{file}/confirm", post(reading::confirm))
+        .route("/listings/{file}/let-go", post(reading::let_go))
         .route(
             "/listings/{file}/clauses/{clause}/correct",
             get(clause::correct::page).post(clause::correct::send),
@@ -62,17 +71,6 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         .route("/listings/{file}/cases.md", get(clause::correct::cases))
         .route("/selection", get(selection::page))
         .route("/selection/substitute", get(selection::substitute::page))
-        .route("/submittals", get(submittals::page).post(submittals::enter))
-        .route("/submittals/{number}", get(submittals::review::page))
-        .route(
-            "/submittals/{number}/comments",
-            post(submittals::review::comment),
-        )
-        .route(
-            "/submittals/{number}/outcome",
-            post(submittals::review::decide),
-        )
-        .route("/submittals/{number}/letter", get(submittals::letter::page))
         .route("/questions", get(questions::page).post(questions::answer))
         .route("/questions/{id}", get(questions::details))
         .route("/journal", get(journal::page))
@@ -123,6 +121,9 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
         )
 }
 
+/// How many records that others have changed are told of one by one.
+const MOST_SHOWN: usize = 12;
+
 const CSS: &str = include_str!("../assets/desk.css");
 const JS: &str = include_str!("../assets/desk.js");
 const IMPORT_JS: &str = include_str!("../assets/import.js");
@@ -163,6 +164,17 @@ impl Trouble {
         }
     }
 
+    /// What is told on the page that it came from, where whoever did it can put it right.
+    ///
+    /// # Errors
+    /// Itself, where nobody can there.
+    pub(crate) fn told(self) -> Result<Self, Self> {
+        match self {
+            Self::Refused { .. } | Self::Conflicts(_) => Ok(self),
+            other => Err(other),
+        }
+    }
+
     /// What is wrong, for a page.
     fn shown(&self) -> Markup {
         match self {
@@ -172,13 +184,17 @@ impl Trouble {
             },
             Self::Conflicts(conflicts) => html! {
                 p { strong { "Somebody has changed this meanwhile. Nothing was overwritten." } }
-                @for conflict in conflicts {
+                @for conflict in conflicts.iter().take(MOST_SHOWN) {
                     ul {
                         @for entry in &conflict.since {
                             li { (entry.by) " " (entry.what) ", " (journal::when(entry.at)) }
                         }
                     }
+                    @if let Some((fact, owner)) = stands_now(conflict) {
+                        p { "Now, " (owner) ": " (property::title(&fact.property)) " is " strong { (fact.value) } ", " (fact.provenance) "." }
+                    }
                 }
+                @if conflicts.len() > MOST_SHOWN { p { "and " (conflicts.len() - MOST_SHOWN) " more" } }
                 p { "What stands here now is theirs. If yours is right, enter it again." }
             },
             Self::NotSignedIn => html! {
@@ -187,6 +203,15 @@ impl Trouble {
             },
             other => html! { p { strong { (capital(&other.to_string())) } } },
         }
+    }
+}
+
+/// The fact that others have entered, and whose it is.
+fn stands_now(conflict: &Conflict) -> Option<(Box<Fact>, String)> {
+    let now = conflict.now.clone()?;
+    match now.read::<Known>().ok()?.value {
+        Known::Fact(fact) => Some((fact, conflict.key.name.replacen(':', " ", 1))),
+        Known::NotKnown => None,
     }
 }
 

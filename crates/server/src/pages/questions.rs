@@ -4,16 +4,17 @@ use std::sync::Arc;
 
 use axum::Form;
 use axum::extract::{Path, Query, State};
-use axum::response::Redirect;
+use axum::response::{IntoResponse, Redirect, Response};
 use conformance::{Ask, Question};
 use maud::{Markup, html};
 use serde::Deserialize;
 use store::people::Role;
 use vocabulary::Trade;
+use wording::property;
 
 use super::{layout, path_of_joint, piece};
+use crate::answering::Answered;
 use crate::board::{Asked, Board, Point, Whom};
-use crate::change::Answered;
 use crate::desk::Desk;
 use crate::person::{By, Inspector, Person};
 use crate::trouble::Trouble;
@@ -66,6 +67,15 @@ pub(super) async fn page(
     person: Person,
     Query(which): Query<Which>,
 ) -> Result<Markup, Trouble> {
+    shown(&desk, &person, &which, None).await
+}
+
+async fn shown(
+    desk: &Desk,
+    person: &Person,
+    which: &Which,
+    trouble: Option<&Markup>,
+) -> Result<Markup, Trouble> {
     let seen = desk.catch_up().await?;
     let whom = which.whom()?;
     let body = desk.board(|board| {
@@ -82,6 +92,7 @@ pub(super) async fn page(
         let mut last = None;
         Ok::<_, Trouble>(html! {
             h1 { "Questions" }
+            @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble) } }
             p { (questions.len()) " would close whatever is open, each asked of whoever can answer it." }
             @if board.all().waiting > 0 {
                 p role="status" { (board.all().waiting) " joints aren't checked yet: what they leave open is still to come." }
@@ -91,14 +102,14 @@ pub(super) async fn page(
             @for asked in shown {
                 @let of = asked.topic.trade();
                 @if last != Some(of) { h2 { ({ last = Some(of); title(of) }) } }
-                (one(&person, board, asked, seen))
+                (one(person, board, asked, seen))
             }
             @if let Some(more) = more {
                 p { a rel="next" href={ "/questions?trade=" (which.trade) "&after=" (more.id) } { "Further questions" } }
             }
         })
     })?;
-    Ok(layout::page(&person, "Questions", "/questions", &body))
+    Ok(layout::page(person, "Questions", "/questions", &body))
 }
 
 /// How many there are of each trade, each leading to its own.
@@ -179,7 +190,10 @@ fn one(person: &Person, board: &Board, asked: &Asked, seen: i64) -> Markup {
                 h3 { (question.sentence) }
                 p.quiet { (question.help) }
                 // Where the clause itself is asked about, its words stand in the question.
-                @if !point.words.is_empty() && !is_about_words(&question) { blockquote { (point.words) } }
+                @if !point.words.is_empty() && !is_about_words(&question) {
+                    blockquote { (point.words) }
+                    p.quiet { "The listing asks for " (point.requirement) "." }
+                }
                 p {
                     a href={ "/questions/" (asked.id) } { "At " (asked.count()) @if asked.count() == 1 { " joint" } @else { " joints" } }
                     " · " a href=(clause(point)) { "The clause in its listing" }
@@ -205,6 +219,7 @@ fn answering(person: &Person, asked: &Asked, question: &Question, seen: i64) -> 
                 (person.field())
                 input type="hidden" name="seen" value=(seen);
                 input type="hidden" name="question" value=(id);
+                input type="hidden" name="property" value=(question.property);
                 input type="hidden" name="joints" value=(asked.mark());
                 label for={ "value-" (id) } { "Answer" }
                 input id={ "value-" (id) } name="value" required autocomplete="off";
@@ -220,6 +235,7 @@ fn answering(person: &Person, asked: &Asked, question: &Question, seen: i64) -> 
 pub(super) struct Answer {
     seen: i64,
     question: String,
+    property: String,
     joints: String,
     value: String,
     source: String,
@@ -229,13 +245,26 @@ pub(super) async fn answer(
     State(desk): State<Arc<Desk>>,
     person: By<Inspector>,
     Form(answer): Form<Answer>,
-) -> Result<Redirect, Trouble> {
+) -> Result<Response, Trouble> {
     let answered = Answered {
         question: answer.question,
+        property: answer.property,
         joints: answer.joints,
         value: answer.value,
         source: answer.source,
     };
-    desk.answer(&person, answered, answer.seen).await?;
-    Ok(Redirect::to("/questions"))
+    let trouble = match desk.answer(&person, &answered, answer.seen).await {
+        Ok(_) => return Ok(Redirect::to("/questions").into_response()),
+        Err(trouble) => trouble.told()?,
+    };
+    let told = html! { (trouble.shown()) (kept(&answered)) };
+    let page = shown(&desk, &person, &Which::default(), Some(&told)).await?;
+    Ok((trouble.status(), page).into_response())
+}
+
+/// What a person has answered that wasn't taken, so that they needn't remember it.
+fn kept(answered: &Answered) -> Markup {
+    html! {
+        p { "You answered, of " (property::title(&answered.property)) ": " strong { (answered.value) } ", " (answered.source) "." }
+    }
 }

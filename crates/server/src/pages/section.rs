@@ -10,7 +10,7 @@ use drawing::{Condition, Heading, Known, Moved, at_one_state};
 use maud::{Markup, html};
 use serde::Deserialize;
 
-use super::joint::{listing, place, title};
+use super::joint::{listing, title};
 use super::path_of_joint;
 use crate::desk::{Desk, Seen};
 use crate::trouble::Trouble;
@@ -130,7 +130,7 @@ fn heading(seen: &Seen) -> Heading {
         joint: seen.joint.name.clone(),
         mark: seen.joint.mark.clone(),
         title: title(seen).to_owned(),
-        place: place(seen),
+        place: seen.place(),
         building: seen.project.building.name.clone(),
         listing: result.map(listing).unwrap_or_default(),
         outcome: result.map(|result| result.overall),

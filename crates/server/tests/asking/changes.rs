@@ -75,10 +75,15 @@ async fn confirming_every_clause_makes_verdicts_final() {
     let encoded = |id: &str| id.replace('/', "%2F").replace('§', "%C2%A7");
     let first = encoded(&reading.clauses[0].id);
     let path = "/listings/hw-d-0412-ed4.txt/confirm";
-    let one = demo.post(path, &format!("clauses={first}")).await;
+    let document = format!("document={}", reading.source.sha256);
+    let one = demo
+        .post(path, &format!("{document}&clauses={first}"))
+        .await;
     assert_eq!(one.status, StatusCode::SEE_OTHER, "{}", one.text);
     // Nobody confirms over another.
-    let twice = demo.post(path, &format!("clauses={first}")).await;
+    let twice = demo
+        .post(path, &format!("{document}&clauses={first}"))
+        .await;
     assert_eq!(twice.status, StatusCode::CONFLICT);
     assert!(demo.get("/joints/J-004").await.text.contains(provisional));
     let rest: Vec<String> = reading.clauses[1..]
@@ -86,7 +91,7 @@ async fn confirming_every_clause_makes_verdicts_final() {
         .map(|clause| encoded(&clause.id))
         .collect();
     let all = demo
-        .post(path, &format!("clauses={}", rest.join("%0A")))
+        .post(path, &format!("{document}&clauses={}", rest.join("%0A")))
         .await;
     assert_eq!(all.status, StatusCode::SEE_OTHER, "{}", all.text);
     assert!(!demo.get("/joints/J-004").await.text.contains(provisional));
@@ -125,7 +130,9 @@ async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
     let mark = page.split("name=\"joints\" value=\"").nth(1).unwrap();
     let mark = mark.split('"').next().unwrap();
     let form = |mark: &str| {
-        format!("seen={seen}&question={id}&joints={mark}&value=2+in.&source=witnessed+by+Sam")
+        format!(
+            "seen={seen}&question={id}&property={property}&joints={mark}&value=2+in.&source=witnessed+by+Sam"
+        )
     };
     // Who has seen it asked of other joints doesn't answer for these.
     let others = demo.post("/questions", &form("1-0000000000000000")).await;
@@ -143,13 +150,10 @@ async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
         assert_eq!(fact.cell, None);
     }
     // It is answered, and nobody who asked before that overwrites it.
-    let late = demo.post("/questions", &form(mark)).await;
-    assert_eq!(
-        late.status,
-        StatusCode::UNPROCESSABLE_ENTITY,
-        "{}",
-        late.text
-    );
+    let late = demo
+        .post("/questions", &form(mark).replace("value=2", "value=3"))
+        .await;
+    assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.text);
     let answers = demo.store.head().await.unwrap().seq - seen;
     assert_eq!(usize::try_from(answers).unwrap(), joints.len() + 1);
     assert_eq!(demo.store.verify(None).await.unwrap().flaws, []);

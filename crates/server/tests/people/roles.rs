@@ -5,27 +5,41 @@ use axum::http::{StatusCode, header};
 use store::people::Role;
 
 use crate::FACT;
-use crate::support::{LISTING, ORIGIN, PASSWORD, project, team};
+use crate::support::{LISTING, ORIGIN, PASSWORD, document, project, team};
+
+/// What asks for a role, whatever is known of the project.
+const FURTHER: [(Role, &str, &str); 5] = [
+    (Role::Inspector, "/joints/J-004/facts", FACT),
+    (
+        Role::Administrator,
+        "/people/invitations",
+        "whom=Noa&role=reader",
+    ),
+    (Role::Inspector, "/submittals/1/files", ""),
+    (Role::Inspector, "/submittals/1/files/none/take-off", ""),
+    (Role::Reviewer, "/listings/none.txt/let-go", ""),
+];
 
 #[tokio::test(flavor = "multi_thread")]
 async fn each_may_do_what_their_role_says_and_no_more() {
     let desk = team(project().await).await;
     let confirm = format!("/listings/{LISTING}/confirm");
+    let confirmed = format!("{}&clauses=3%2F1", document());
     let seen = desk.store.head().await.unwrap().seq;
     let answer = format!(
         "seen={seen}&question=Which%3F&property=coating.coats&joints=J-001&value=2&source=witnessed+by+Sam"
     );
     let judgment = format!("clause=3%2F1&decision=accepted&basis=seen&scope=joint&seen={seen}");
     let asks = [
-        (Role::Inspector, "/joints/J-004/facts", FACT),
         (Role::Inspector, "/questions", answer.as_str()),
-        (Role::Reviewer, confirm.as_str(), "clauses=3%2F1"),
-        (Role::Reviewer, "/joints/J-004/judgments", judgment.as_str()),
+        (Role::Inspector, "/submittals/1/files", ""),
         (
-            Role::Administrator,
-            "/people/invitations",
-            "whom=Noa&role=reader",
+            Role::Inspector,
+            "/submittals/1/files/none/take-off",
+            "seen=1",
         ),
+        (Role::Reviewer, confirm.as_str(), confirmed.as_str()),
+        (Role::Reviewer, "/joints/J-004/judgments", judgment.as_str()),
         (
             Role::Administrator,
             "/people",
@@ -34,7 +48,7 @@ async fn each_may_do_what_their_role_says_and_no_more() {
     ];
     for role in Role::ALL {
         let who = desk.somebody(&format!("{role} Ada"), role).await;
-        for (asked, path, form) in asks {
+        for (asked, path, form) in asks.into_iter().chain(FURTHER) {
             let answered = who.post(path, form).await;
             let was_refused = answered.status == StatusCode::FORBIDDEN;
             assert_eq!(

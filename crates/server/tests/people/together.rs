@@ -3,7 +3,7 @@
 use axum::http::StatusCode;
 use store::people::Role;
 
-use crate::support::{LISTING, project, team};
+use crate::support::{LISTING, document, project, team};
 
 #[tokio::test(flavor = "multi_thread")]
 async fn the_second_of_two_is_shown_what_the_first_confirmed_or_judged() {
@@ -12,15 +12,19 @@ async fn the_second_of_two_is_shown_what_the_first_confirmed_or_judged() {
         desk.somebody("Ada", Role::Reviewer).await,
         desk.somebody("Bea", Role::Reviewer).await,
     );
-    let confirm = format!("/listings/{LISTING}/confirm");
+    let (confirm, document) = (format!("/listings/{LISTING}/confirm"), document());
     assert_eq!(
-        ada.post(&confirm, "clauses=3%2F1").await.status,
+        ada.post(&confirm, &format!("{document}&clauses=3%2F1"))
+            .await
+            .status,
         StatusCode::SEE_OTHER
     );
     // Bea's page still offers it, alone or with others: neither is confirmed over Ada.
     let seq = desk.store.head().await.unwrap().seq;
     for clauses in ["3%2F1", "3%2F1%0A1%2F1"] {
-        let late = bea.post(&confirm, &format!("clauses={clauses}")).await;
+        let late = bea
+            .post(&confirm, &format!("{document}&clauses={clauses}"))
+            .await;
         assert_eq!(late.status, StatusCode::CONFLICT, "{clauses}");
         assert!(late.text.contains("Ada confirmed 3/1"), "{}", late.text);
         assert!(late.text.contains("Nothing was overwritten"));

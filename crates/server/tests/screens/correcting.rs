@@ -1,5 +1,7 @@
 //! A clause that was read wrongly is put right, and verdicts follow.
 
+use std::sync::LazyLock;
+
 use axum::http::StatusCode;
 use store::Key;
 use store::records::ConfirmationRecord;
@@ -25,6 +27,15 @@ async fn a_bound(sat: &Sat) -> (String, String) {
     (clause.id.clone(), path)
 }
 
+/// What a form says of the listing's document.
+fn document() -> &'static str {
+    static DOCUMENT: LazyLock<String> = LazyLock::new(|| {
+        let bytes = demo_file("listings/hw-d-0412-ed4.txt");
+        listing::read(LISTING, &bytes).unwrap().source.sha256
+    });
+    &DOCUMENT
+}
+
 fn form<'a>(
     step: &'a str,
     seen: &'a str,
@@ -37,6 +48,7 @@ fn form<'a>(
         ("value", value),
         ("applies", "always"),
         ("seen", seen),
+        ("document", document()),
         ("step", step),
     ]
 }
@@ -93,7 +105,9 @@ async fn what_is_right_is_seen_before_it_is_recorded() {
     );
     // What was recorded is taken back.
     let back = path.replace("correct", "take-back");
-    let gone = sat.post(&back, &[("seen", "1")]).await;
+    let gone = sat
+        .post(&back, &[("seen", "1"), ("document", document())])
+        .await;
     assert_eq!(gone.status, StatusCode::SEE_OTHER, "{}", gone.text);
     assert!(
         sat.store

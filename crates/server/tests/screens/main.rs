@@ -7,7 +7,11 @@
     reason = "a step that fails must fail the test"
 )]
 
+mod answering;
+mod attaching;
+mod card;
 mod correcting;
+mod editions;
 mod importing;
 mod selecting;
 mod submitting;

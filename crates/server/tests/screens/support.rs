@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::body::{Body, to_bytes};
-use axum::http::{Request, StatusCode, header};
+use axum::http::{HeaderMap, Request, StatusCode, header};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use server::{Access, Desk};
 use store::{Place, Store};
@@ -76,6 +76,15 @@ impl Sat {
         sat
     }
 
+    /// Brings a listing, and takes it.
+    pub(crate) async fn take(&self, name: &str, bytes: Vec<u8>) {
+        let brought = self.bring(&[(name, bytes)]).await;
+        let shown = self.get(&brought.to).await.text;
+        let form = [("shown", mark(&shown)), ("listing", name)];
+        let taken = self.post(&brought.to, &form).await;
+        assert_eq!(taken.status, StatusCode::SEE_OTHER, "{}", taken.text);
+    }
+
     pub(crate) async fn get(&self, path: &str) -> Answered {
         let request = Request::get(path).header(header::HOST, format!("localhost:{PORT}"));
         self.ask(request.body(Body::empty()).unwrap()).await
@@ -97,6 +106,11 @@ impl Sat {
 
     /// Sends files as the form of the import page does.
     pub(crate) async fn bring(&self, files: &[(&str, Vec<u8>)]) -> Answered {
+        self.bring_to("/import", files).await
+    }
+
+    /// Sends files as a form for files does.
+    pub(crate) async fn bring_to(&self, path: &str, files: &[(&str, Vec<u8>)]) -> Answered {
         const BETWEEN: &str = "a-line-that-no-file-of-these-holds";
         let mut body = Vec::new();
         for (name, bytes) in files {
@@ -109,7 +123,7 @@ impl Sat {
         }
         body.extend(format!("--{BETWEEN}--\r\n").as_bytes());
         self.send(
-            "/import",
+            path,
             &format!("multipart/form-data; boundary={BETWEEN}"),
             body,
         )
@@ -122,6 +136,19 @@ impl Sat {
             .header(header::ORIGIN, format!("http://localhost:{PORT}"))
             .header(header::CONTENT_TYPE, kind);
         self.ask(request.body(Body::from(body)).unwrap()).await
+    }
+
+    /// What comes back where that is no page.
+    pub(crate) async fn bytes(&self, path: &str) -> (HeaderMap, Vec<u8>) {
+        let request = Request::get(path).header(header::HOST, format!("localhost:{PORT}"));
+        let request = request.body(Body::empty()).unwrap();
+        let response = self.app.clone().oneshot(request).await.unwrap();
+        let (parts, body) = response.into_parts();
+        assert_eq!(parts.status, StatusCode::OK, "{path}");
+        (
+            parts.headers,
+            to_bytes(body, usize::MAX).await.unwrap().to_vec(),
+        )
     }
 
     async fn ask(&self, request: Request<Body>) -> Answered {

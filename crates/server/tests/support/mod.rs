@@ -40,9 +40,18 @@ pub(crate) struct Project {
 
 /// A store with a small project.
 pub(crate) async fn project() -> Project {
+    project_of(&tables(SCHEDULE, MARKS), &[(LISTING, listing())]).await
+}
+
+fn listing() -> Vec<u8> {
     let demo = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../everyclause/demo/listings");
-    let listing = std::fs::read(demo.join(LISTING)).unwrap();
-    project_of(&tables(SCHEDULE, MARKS), &[(LISTING, listing)]).await
+    std::fs::read(demo.join(LISTING)).unwrap()
+}
+
+/// What a form says of the listing's document.
+pub(crate) fn document() -> String {
+    let reading = listing::read(LISTING, &listing()).unwrap();
+    format!("document={}", reading.source.sha256)
 }
 
 /// A schedule and its marks, as files.

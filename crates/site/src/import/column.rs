@@ -22,6 +22,13 @@ pub(crate) enum About {
         /// The item as the listing prints it, a colon and the property's name.
         name: String,
     },
+    /// A property that a listing has for itself, with the kind of value that it asks for.
+    Local {
+        /// Its name, as the reading has it.
+        name: String,
+        /// The kind.
+        kind: ValueKind,
+    },
     /// Which option of a group is built, by the property's name: `option.` and the group as the listing writes it.
     Option(String),
 }
@@ -67,6 +74,15 @@ impl About {
     pub(crate) fn property(&self) -> Option<&'static Property> {
         match self {
             Self::Property(property) | Self::OfItem { property, .. } => Some(property),
+            Self::Local { .. } | Self::Option(_) => None,
+        }
+    }
+
+    /// The kind of its values; none where they are an option's.
+    pub(crate) fn kind(&self) -> Option<&ValueKind> {
+        match self {
+            Self::Property(property) | Self::OfItem { property, .. } => Some(&property.kind),
+            Self::Local { kind, .. } => Some(kind),
             Self::Option(_) => None,
         }
     }
@@ -75,14 +91,14 @@ impl About {
     pub(crate) fn name(&self) -> &str {
         match self {
             Self::Property(property) => &property.name,
-            Self::OfItem { name, .. } | Self::Option(name) => name,
+            Self::OfItem { name, .. } | Self::Local { name, .. } | Self::Option(name) => name,
         }
     }
 
     /// The dimension of its values, where they are quantities.
     pub(crate) fn dimension(&self) -> Option<Dimension> {
-        match self.property()?.kind {
-            ValueKind::Quantity(dimension) => Some(dimension),
+        match self.kind()? {
+            ValueKind::Quantity(dimension) => Some(*dimension),
             ValueKind::Text(_) | ValueKind::Flag | ValueKind::Product => None,
         }
     }

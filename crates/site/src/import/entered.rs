@@ -1,6 +1,6 @@
 //! A fact that a person enters, and not a table.
 
-use vocabulary::vocabulary;
+use vocabulary::{ValueKind, vocabulary};
 
 use super::column::About;
 use super::problem::{Wrong, quoted};
@@ -39,7 +39,51 @@ impl From<Wrong> for Refusal {
 /// assert!(entered("packing.density", "4 pcf", "").is_err());
 /// ```
 pub fn entered(property: &str, value: &str, from: &str) -> Result<Fact, Refusal> {
-    let about = about(property)?;
+    read(&about(property)?, value, from)
+}
+
+/// A fact on a property that a listing has for itself, by the name that its reading gives it, of one of the kinds of value that the listing asks
+/// for: of the first as which the value can be read.
+///
+/// # Errors
+/// As [`entered`]; where the value can be read as none of the kinds, as it is none of the first.
+///
+/// ```
+/// use measure::Dimension;
+/// use site::import::entered_as;
+/// use vocabulary::ValueKind;
+/// let length = [ValueKind::Quantity(Dimension::Length)];
+/// let fact = entered_as("2A2:flute_width", &length, "5-1/2 in.", "measured: tape, 1/16 in.").unwrap();
+/// assert_eq!((fact.property.as_str(), fact.value.to_string().as_str()), ("2A2:flute_width", "5-1/2 in."));
+/// assert!(entered_as("2A2:flute_width", &length, "5 kg", "witnessed").is_err());
+/// assert!(entered_as("2A2:flute_width", &length, "5 in.", "").is_err());
+/// assert!(entered_as("2A2:flute_width", &[], "5 in.", "witnessed").is_err());
+/// ```
+pub fn entered_as(
+    property: &str,
+    kinds: &[ValueKind],
+    value: &str,
+    from: &str,
+) -> Result<Fact, Refusal> {
+    let mut refusal = None;
+    for kind in kinds {
+        let about = About::Local {
+            name: property.to_owned(),
+            kind: kind.clone(),
+        };
+        match read(&about, value, from) {
+            Ok(fact) => return Ok(fact),
+            Err(wrong) => refusal = refusal.or(Some(wrong)),
+        }
+    }
+    Err(refusal.unwrap_or_else(|| {
+        let message = format!("the listing asks for no value of {}", quoted(property));
+        let help = "have a named person judge the clause".to_owned();
+        Refusal { message, help }
+    }))
+}
+
+fn read(about: &About, value: &str, from: &str) -> Result<Fact, Refusal> {
     let column = source(from)?;
     if from.trim().is_empty() {
         return Err(Wrong::new(
@@ -54,7 +98,7 @@ pub fn entered(property: &str, value: &str, from: &str) -> Result<Fact, Refusal>
         row: 0,
         column: String::new(),
     };
-    let fact = fact(&about, value.trim(), &column, nowhere)?;
+    let fact = fact(about, value.trim(), &column, nowhere)?;
     let fact = fact.ok_or_else(|| {
         Wrong::new(
             format!("{} says that nothing is known", quoted(value)),

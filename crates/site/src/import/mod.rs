@@ -47,7 +47,7 @@ mod table;
 mod understood;
 mod xlsx;
 
-pub use entered::{Refusal, entered};
+pub use entered::{Refusal, entered, entered_as};
 pub use problem::{ImportError, Notice, Problem};
 pub use understood::{Column, Means, Understood, understood};
 

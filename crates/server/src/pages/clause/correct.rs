@@ -36,6 +36,8 @@ pub(crate) struct Sent {
     /// `look`, `again`, `record`.
     step: String,
     seen: i64,
+    /// The document that the person saw, by its hash.
+    document: String,
     #[serde(default)]
     further: bool,
 }
@@ -80,7 +82,7 @@ pub(crate) async fn send(
     Path((file, id)): Path<(String, String)>,
     Form(sent): Form<Sent>,
 ) -> Result<Response, Trouble> {
-    let read = super::read(&desk, &file).await?;
+    let read = desk.read_as_seen(&file, &sent.document).await?;
     let at_hand = desk.at_hand(&read, &id).await?;
     let now = at_hand.now(&read);
     let mut shown = Shown {
@@ -127,15 +129,16 @@ pub(crate) async fn send(
 #[derive(Debug, Deserialize)]
 pub(crate) struct Seen {
     seen: i64,
+    document: String,
 }
 
 pub(crate) async fn take_back(
     State(desk): State<Arc<Desk>>,
     person: By<Reviewer>,
     Path((file, id)): Path<(String, String)>,
-    Form(Seen { seen }): Form<Seen>,
+    Form(Seen { seen, document }): Form<Seen>,
 ) -> Result<Redirect, Trouble> {
-    let read = super::read(&desk, &file).await?;
+    let read = desk.read_as_seen(&file, &document).await?;
     let at_hand = desk.at_hand(&read, &id).await?;
     desk.correct(&person, &read, &at_hand, &Righted::TakenBack, seen)
         .await?;
@@ -221,6 +224,7 @@ fn asking(person: &Person, shown: &Shown<'_>, now: &[Clause]) -> Markup {
                     form method="post" action={ (path(shown).trim_end_matches("correct")) "take-back" } {
                         (person.field())
                         input type="hidden" name="seen" value=(shown.at_hand.version);
+                        (reading::document(shown.read))
                         button.plain { "Take back what was confirmed or corrected" }
                     }
                 }
@@ -230,6 +234,7 @@ fn asking(person: &Person, shown: &Shown<'_>, now: &[Clause]) -> Markup {
                 form.enter method="post" action=(path(shown)) {
                     (person.field())
                     input type="hidden" name="seen" value=(shown.seen);
+                    (reading::document(shown.read))
                     input type="hidden" name="further" value=(shown.further);
                     (shown.filled.fields(clause, &shown.read.state, shown.further))
                     button name="step" value="look" { "See it in plain words" }
@@ -258,6 +263,7 @@ fn looking(person: &Person, shown: &Shown<'_>, now: &[Clause], after: &[Clause])
         form.act method="post" action=(path(shown)) {
             (person.field())
             input type="hidden" name="seen" value=(shown.seen);
+            (reading::document(shown.read))
             input type="hidden" name="further" value=(shown.further);
             (shown.filled.hidden())
             button name="step" value="record" { "Record it" }

@@ -7,9 +7,10 @@ use conformance::{JointResult, Verdict};
 use maud::{Markup, html};
 use selection::Asked;
 use store::records::{CommentRecord, Held};
+use wording::property;
 use wording::text::{counted, listed};
 
-use super::path;
+use super::{files, path};
 use crate::desk::Desk;
 use crate::pages::layout;
 use crate::person::Person;
@@ -26,7 +27,7 @@ const STANDING: [&str; 3] = [
      asbestos before it is disturbed, and make good what is opened as the listing says.",
 ];
 
-pub(in crate::pages) async fn page(
+pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
     person: Person,
     Path(number): Path<String>,
@@ -53,7 +54,11 @@ fn letter(review: &Review, building: &str) -> Markup {
             dt { "Received" } dd { (record.received) }
             dt { "For marks" } dd { (listed(&record.marks)) }
             dt { "Listing" } dd { (proposed_listing(review)) }
-            @for fact in &record.proposed { dt { (title(&fact.property)) } dd { (fact.value) } }
+            @for fact in &record.proposed { dt { (property::title(&fact.property)) } dd { (fact.value) } }
+        }
+        @if !review.files.is_empty() {
+            h2 { "Files submitted" }
+            ul { @for file in &review.files { li { (file.held.value.file) ", " (files::size(file.held.value.bytes)) code.hash { "SHA-256 " (file.held.value.sha256) } } } }
         }
         h2 { "Outcome" }
         @match &record.outcome {
@@ -85,12 +90,6 @@ fn proposed_listing(review: &Review) -> String {
         Some(result) => format!("{}, {} ({file})", result.listing, result.edition),
         None => file.clone(),
     }
-}
-
-fn title(property: &str) -> &str {
-    let plain = property.rsplit(':').next().unwrap_or(property);
-    let known = vocabulary::vocabulary().property(plain);
-    known.map_or(property, |known| &known.title)
 }
 
 /// The comments, those on the whole first, then by mark and in the order of the listing's clauses.

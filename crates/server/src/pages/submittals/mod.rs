@@ -1,13 +1,15 @@
 //! What contractors propose: the list, and the form to enter one.
 
-pub(super) mod letter;
-pub(super) mod review;
+mod files;
+mod letter;
+mod review;
 
 use std::sync::Arc;
 
-use axum::Form;
-use axum::extract::State;
+use axum::extract::{DefaultBodyLimit, State};
 use axum::response::{IntoResponse, Redirect, Response};
+use axum::routing::{get, post};
+use axum::{Form, Router};
 use maud::{Markup, html};
 use store::people::Role;
 use store::records::{Held, SubmittalRecord};
@@ -19,11 +21,33 @@ use crate::person::{By, Inspector, Person};
 use crate::submitting::Submitted;
 use crate::trouble::Trouble;
 
-pub(super) async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Result<Markup, Trouble> {
+/// The pages of submittals, by where they are.
+pub(super) fn routes() -> Router<Arc<Desk>> {
+    Router::new()
+        .route("/submittals", get(page).post(enter))
+        .route("/submittals/{number}", get(review::page))
+        .route("/submittals/{number}/comments", post(review::comment))
+        .route("/submittals/{number}/outcome", post(review::decide))
+        .route(
+            "/submittals/{number}/files",
+            post(files::attach).layer(DefaultBodyLimit::max(files::MOST_READ)),
+        )
+        .route(
+            "/submittals/{number}/files/{sha256}",
+            get(files::bring_back),
+        )
+        .route(
+            "/submittals/{number}/files/{sha256}/take-off",
+            post(files::take_off),
+        )
+        .route("/submittals/{number}/letter", get(letter::page))
+}
+
+async fn page(State(desk): State<Arc<Desk>>, person: Person) -> Result<Markup, Trouble> {
     list(&desk, &person, None, &Submitted::default()).await
 }
 
-pub(super) async fn enter(
+async fn enter(
     State(desk): State<Arc<Desk>>,
     person: By<Inspector>,
     Form(said): Form<Submitted>,
@@ -39,7 +63,7 @@ pub(super) async fn enter(
 }
 
 /// The path of a submittal's page.
-fn path(number: &str) -> String {
+pub(super) fn path(number: &str) -> String {
     format!("/submittals/{}", piece(number))
 }
 

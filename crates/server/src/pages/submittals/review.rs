@@ -5,23 +5,24 @@ use std::sync::Arc;
 use axum::Form;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
-use conformance::{Finding, JointResult, Standing, Verdict};
+use conformance::{Finding, JointResult, Standing};
 use jiff::Zoned;
 use maud::{Markup, html};
 use selection::Asked;
 use serde::Deserialize;
 use store::people::Role;
 use store::records::{CommentRecord, Outcome};
+use wording::property;
 use wording::text::{counted, listed};
 
-use super::path;
+use super::{files, path};
 use crate::desk::Desk;
 use crate::pages::{layout, piece, reading};
 use crate::person::{By, Person, Reviewer};
 use crate::submitting::{MOST_IN_COMMENT, Review, Submitted};
 use crate::trouble::Trouble;
 
-pub(in crate::pages) async fn page(
+pub(super) async fn page(
     State(desk): State<Arc<Desk>>,
     person: Person,
     Path(number): Path<String>,
@@ -31,7 +32,7 @@ pub(in crate::pages) async fn page(
 
 /// What a reviewer says of a clause.
 #[derive(Debug, Deserialize)]
-pub(in crate::pages) struct Said {
+pub(super) struct Said {
     mark: String,
     clause: String,
     words: String,
@@ -39,7 +40,7 @@ pub(in crate::pages) struct Said {
     seen: i64,
 }
 
-pub(in crate::pages) async fn comment(
+pub(super) async fn comment(
     State(desk): State<Arc<Desk>>,
     person: By<Reviewer>,
     Path(number): Path<String>,
@@ -60,14 +61,14 @@ pub(in crate::pages) async fn comment(
 
 /// What a reviewer decides.
 #[derive(Debug, Deserialize)]
-pub(in crate::pages) struct Decided {
+pub(super) struct Decided {
     outcome: Outcome,
     #[serde(default)]
     note: String,
     seen: i64,
 }
 
-pub(in crate::pages) async fn decide(
+pub(super) async fn decide(
     State(desk): State<Arc<Desk>>,
     person: By<Reviewer>,
     Path(number): Path<String>,
@@ -82,20 +83,21 @@ pub(in crate::pages) async fn decide(
     answered(&desk, &person, &number, done.map(|_| "outcome".to_owned())).await
 }
 
-async fn answered(
+pub(super) async fn answered(
     desk: &Desk,
     person: &Person,
     number: &str,
     done: Result<String, Trouble>,
 ) -> Result<Response, Trouble> {
-    match done {
-        Ok(place) => Ok(Redirect::to(&format!("{}#{place}", path(number))).into_response()),
-        Err(trouble @ (Trouble::Refused { .. } | Trouble::Conflicts(_))) => {
-            let page = shown(desk, person, number, Some(&trouble)).await?;
-            Ok((trouble.status(), page).into_response())
+    let trouble = match done {
+        Ok(place) => {
+            let place = format!("{}#{place}", path(number));
+            return Ok(Redirect::to(&place).into_response());
         }
-        Err(trouble) => Err(trouble),
-    }
+        Err(trouble) => trouble.told()?,
+    };
+    let page = shown(desk, person, number, Some(&trouble)).await?;
+    Ok((trouble.status(), page).into_response())
 }
 
 /// The place of a clause at a mark on the page.
@@ -120,6 +122,7 @@ async fn shown(
         h1 { "Submittal " (number) }
         @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
         (about(&review))
+        (files::section(person, &review))
         (outcome(person, &review))
         (layout::cautions(&cautions))
         @for (asked, result) in &review.marks { (at_mark(person, &review, asked, result.as_ref())) }
@@ -165,7 +168,7 @@ fn about(review: &Review) -> Markup {
             dt { "From" } dd { (record.from) ", received " (record.received) }
             dt { "For marks" } dd { (listed(&record.marks)) }
             dt { "Listing" } dd { a href={ "/listings/" (piece(&record.listing)) } { (record.listing) } }
-            @for fact in &record.proposed { dt { code { (fact.property) } } dd { (fact.value) } }
+            @for fact in &record.proposed { dt { (property::title(&fact.property)) } dd { (fact.value) } }
         }
     }
 }
@@ -217,13 +220,6 @@ fn at_mark(
     asked: &Asked,
     result: Option<&JointResult>,
 ) -> Markup {
-    let groups = [
-        (Verdict::NotMet, "Not met"),
-        (Verdict::Open, "Open"),
-        (Verdict::Judged, "Judged"),
-        (Verdict::Met, "Met"),
-        (Verdict::NotApplicable, "Not applicable"),
-    ];
     html! {
         section {
             h2 { "Mark " (asked.name) @if !asked.title.is_empty() { ": " (asked.title) } }
@@ -233,15 +229,7 @@ fn at_mark(
                 None => p.open { "The listing that is proposed isn't in the store any more." },
                 Some(result) => {
                     @if result.standing == Standing::Provisional { p.open { "Provisional: the reading of the listing isn't confirmed." } }
-                    @for (verdict, title) in groups {
-                        @let count = result.with(verdict).count();
-                        @if count > 0 {
-                            details open[matches!(verdict, Verdict::NotMet | Verdict::Open)] {
-                                summary { h3 { (title) ": " (count) } }
-                                @for finding in result.with(verdict) { (clause(person, review, &asked.name, finding)) }
-                            }
-                        }
-                    }
+                    (layout::by_verdict(result, |finding| clause(person, review, &asked.name, finding)))
                 },
             }
         }

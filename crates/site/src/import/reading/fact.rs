@@ -6,7 +6,7 @@ use measure::{Dimension, Quantity};
 
 use super::dimension::in_words;
 use super::quantity::quantity;
-use super::value::value;
+use super::value::{local, value};
 use super::{Source, is_spreadsheet_error, says_not_known, source};
 use crate::import::column::About;
 use crate::import::problem::{Wrong, quoted};
@@ -39,6 +39,7 @@ pub(crate) fn fact(
     }
     let value = match about {
         About::Property(property) | About::OfItem { property, .. } => value(property, text)?,
+        About::Local { name, kind } => local(name, kind, text)?,
         About::Option(_) => Value::Text(text.to_owned()),
     };
     let source = match bracket {

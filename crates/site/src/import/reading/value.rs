@@ -18,6 +18,16 @@ pub(super) fn value(property: &Property, text: &str) -> Result<Value, Wrong> {
     }
 }
 
+/// Reads the value of a property that a listing has for itself: its words are as they are written.
+pub(super) fn local(name: &str, kind: &ValueKind, text: &str) -> Result<Value, Wrong> {
+    match kind {
+        ValueKind::Quantity(dimension) => quantity(*dimension, name, text).map(Value::Quantity),
+        ValueKind::Text(_) => Ok(Value::Text(text.to_owned())),
+        ValueKind::Flag => flag(name, text).map(Value::Flag),
+        ValueKind::Product => product(text).map(Value::Product),
+    }
+}
+
 /// The vocabulary's name for what a text says; the text itself where the vocabulary names no values.
 fn named(property: &Property, values: &[TextValue], text: &str) -> Result<String, Wrong> {
     if values.is_empty() {

@@ -3,8 +3,8 @@
 use engineering::{Error, Worked, fireproofing};
 use site::Facts;
 
-use super::asks::Asks;
-use super::facts::measured;
+use crate::asks::Asks;
+use crate::facts::measured;
 
 /// Readings of the fireproofing, and of the coating's overlap onto it, against what the listing asks; none where it
 /// asks nothing, or nobody has measured. What a drawing shows is no reading.

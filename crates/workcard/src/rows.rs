@@ -9,25 +9,33 @@ use serde::Serialize;
 use site::Facts;
 use vocabulary::{ValueKind, vocabulary};
 
-use super::JointWork;
-use super::asks::Asks;
-use super::facts::{counted, of_item};
+use crate::JointWork;
+use crate::asks::Asks;
+use crate::facts::{counted, of_item};
 
 /// A row of fasteners or clips.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct Row {
+pub struct Row {
     /// What.
-    pub(crate) what: String,
+    pub what: String,
     /// The listing's item that asks for them.
-    pub(crate) item: String,
+    pub item: String,
     /// The greatest spacing.
-    pub(crate) spacing: Quantity,
+    pub spacing: Quantity,
     /// From the ends, at most.
-    pub(crate) end: Option<Quantity>,
+    pub end: Option<Quantity>,
     /// How many at each place.
-    pub(crate) at_each: u64,
+    pub at_each: u64,
     /// How many in all.
-    pub(crate) count: u64,
+    pub count: u64,
+}
+
+impl Row {
+    /// The properties that the listing states for it.
+    pub(crate) fn rests_on(&self) -> &'static [&'static str] {
+        let along = ALONG.iter().find(|along| along.what == self.what);
+        along.map_or(&["fastener.count"], |along| along.rests_on)
+    }
 }
 
 /// What stands along the run at a spacing.
@@ -36,6 +44,8 @@ struct Along {
     what: &'static str,
     /// The property of its distance from the ends.
     end: &'static str,
+    /// All that the listing states for it.
+    rests_on: &'static [&'static str],
 }
 
 const ALONG: [Along; 4] = [
@@ -43,21 +53,33 @@ const ALONG: [Along; 4] = [
         spacing: RUNNER_FASTENERS,
         what: "fasteners of the runner",
         end: "runner.end_distance",
+        rests_on: &[
+            RUNNER_FASTENERS,
+            "runner.end_distance",
+            "fastener.end_distance",
+        ],
     },
     Along {
         spacing: "clip.spacing",
         what: "clips",
         end: "clip.end_distance",
+        rests_on: &["clip.spacing", "clip.end_distance", "fastener.end_distance"],
     },
     Along {
         spacing: "fastener.spacing",
         what: "fasteners",
         end: "fastener.end_distance",
+        rests_on: &["fastener.spacing", "fastener.end_distance"],
     },
     Along {
         spacing: "strip.spacing",
         what: "steel strips",
         end: "strip.end_distance",
+        rests_on: &[
+            "strip.spacing",
+            "strip.end_distance",
+            "fastener.end_distance",
+        ],
     },
 ];
 

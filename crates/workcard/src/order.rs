@@ -8,23 +8,23 @@ use measure::{Number, Quantity, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AtHand, JointWork};
+use crate::{AtHand, JointWork};
 
 /// One thing to bring.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct Ordered {
+pub struct Ordered {
     /// What kind of thing it is.
-    pub(crate) kind: Kind,
+    pub kind: Kind,
     /// What.
-    pub(crate) what: String,
+    pub what: String,
     /// How much ends up in the building.
-    pub(crate) net: Quantity,
+    pub net: Quantity,
     /// How much is brought.
-    pub(crate) brought: Quantity,
+    pub brought: Quantity,
     /// Batts or packages.
-    pub(crate) pieces: Option<u64>,
+    pub pieces: Option<u64>,
     /// No way of cutting takes fewer.
-    pub(crate) at_least: Option<u64>,
+    pub at_least: Option<u64>,
 }
 
 /// What the joints take; those without a length are left out.

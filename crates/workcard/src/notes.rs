@@ -1,7 +1,7 @@
 //! What a card takes to be so, and what it leaves out.
 
-use super::framing::Range;
-use super::{AtHand, JointWork};
+use crate::framing::Range;
+use crate::{AtHand, JointWork};
 
 /// The notes of a card, each only where it bears on one of the joints.
 pub(super) fn notes(joints: &[JointWork], at_hand: &AtHand) -> Vec<String> {
@@ -13,22 +13,32 @@ pub(super) fn notes(joints: &[JointWork], at_hand: &AtHand) -> Vec<String> {
     let mut taken = Vec::new();
     if any(|joint| !joint.strips.is_empty() && !joint.is_scheduled) {
         let stock: Vec<String> = at_hand.stock.iter().map(ToString::to_string).collect();
-        taken.push(format!("packing {} (--stock)", stock.join(", ")));
+        taken.push(format!(
+            "packing {}{}",
+            stock.join(", "),
+            at_hand.option("--stock")
+        ));
     }
     if any(|joint| !joint.strips.is_empty()) {
         let (width, length) = at_hand.batt;
-        taken.push(format!("batts {width} × {length} (--batt)"));
+        let option = at_hand.option("--batt");
+        taken.push(format!("batts {width} × {length}{option}"));
     }
     if any(|joint| joint.bead_area.is_some()) {
-        taken.push(format!("packages of {} (--package)", at_hand.package));
+        taken.push(format!(
+            "packages of {}{}",
+            at_hand.package,
+            at_hand.option("--package")
+        ));
     }
     if !taken.is_empty() {
         notes.push(format!("taken to be at hand: {}", taken.join("; ")));
     }
     if any(|joint| joint.wet.is_some() || joint.bead_area.is_some()) {
         notes.push(format!(
-            "a loss of {} is in the volumes at each joint and in what to bring (--loss)",
-            at_hand.loss
+            "a loss of {} is in the volumes at each joint and in what to bring{}",
+            at_hand.loss,
+            at_hand.option("--loss")
         ));
     }
     if any(|joint| joint.packing.is_some()) {

@@ -5,7 +5,7 @@ use measure::{Dimension, Number, Quantity, print};
 use site::{Fact, Facts, ProvenanceKind, Value};
 use vocabulary::vocabulary;
 
-use super::asks::Asks;
+use crate::asks::Asks;
 
 /// A quantity of a fact, with its provenance.
 pub(super) fn known(fact: &Fact, dimension: Dimension) -> Option<Known> {

@@ -5,87 +5,87 @@ use listing::Reading;
 use measure::Quantity;
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::{Facts, Joint};
+use site::Facts;
 
-use super::asks::Asks;
-use super::facts::{counted, in_words, is_as_found, packing_product, product, readings};
-use super::flutes::{self, Flutes};
-use super::framing::{self, Range, Screws};
-use super::rows::{self, Row};
-use super::{AtHand, fills, fireproofing, packing};
+use crate::asks::Asks;
+use crate::facts::{counted, in_words, is_as_found, packing_product, product, readings};
+use crate::flutes::{self, Flutes};
+use crate::framing::{self, Range, Screws};
+use crate::rows::{self, Row};
+use crate::{AtHand, Checked, fills, fireproofing, packing};
 
 /// The work at one joint.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub(crate) struct JointWork {
+pub struct JointWork {
     /// The joint.
-    pub(crate) joint: String,
+    pub joint: String,
     /// Where it is.
-    pub(crate) place: String,
+    pub place: String,
     /// Its length.
-    pub(crate) length: Option<Quantity>,
+    pub length: Option<Quantity>,
     /// Its width as found or drawn, in words.
-    pub(crate) width: String,
+    pub width: String,
     /// Whether somebody has seen or measured that width; else it is the one that is meant to be built.
-    pub(crate) is_width_as_found: bool,
+    pub is_width_as_found: bool,
     /// Strips to lay.
-    pub(crate) strips: Vec<Strip>,
+    pub strips: Vec<Strip>,
     /// Whether the schedule says how thick the packing is, all strips together; else they are chosen.
-    pub(crate) is_scheduled: bool,
+    pub is_scheduled: bool,
     /// How wide the strips are cut: the depth of the packing.
-    pub(crate) cut_width: Option<Quantity>,
+    pub cut_width: Option<Quantity>,
     /// The least distance of butt joints.
-    pub(crate) butts_apart: Option<Quantity>,
+    pub butts_apart: Option<Quantity>,
     /// The packing worked out.
-    pub(crate) packing: Option<Worked>,
+    pub packing: Option<Worked>,
     /// Wet film of the coating, at least.
-    pub(crate) wet: Option<Quantity>,
+    pub wet: Option<Quantity>,
     /// Band of the coating, on one face.
-    pub(crate) band: Option<Quantity>,
+    pub band: Option<Quantity>,
     /// Volume of the coating for all faces, loss included.
-    pub(crate) coating_volume: Option<Quantity>,
+    pub coating_volume: Option<Quantity>,
     /// The coating worked out.
-    pub(crate) coating: Option<Worked>,
+    pub coating: Option<Worked>,
     /// Sprayed fireproofing at the joint as measured, against what the listing asks there.
-    pub(crate) fireproofing: Option<Worked>,
+    pub fireproofing: Option<Worked>,
     /// Depth of the sealant, at least.
-    pub(crate) sealant_depth: Option<Quantity>,
+    pub sealant_depth: Option<Quantity>,
     /// Area of the bead of sealant.
-    pub(crate) bead_area: Option<Quantity>,
+    pub bead_area: Option<Quantity>,
     /// Diameter of a round bead of sealant that is laid once along the run, at least.
-    pub(crate) bead_diameter: Option<Quantity>,
+    pub bead_diameter: Option<Quantity>,
     /// Area of that bead.
-    pub(crate) round_bead_area: Option<Quantity>,
+    pub round_bead_area: Option<Quantity>,
     /// Faces that are coated or sealed; one where nobody says.
-    pub(crate) faces: u64,
+    pub faces: u64,
     /// Whether somebody says how many faces are coated or sealed.
-    pub(crate) are_faces_stated: bool,
+    pub are_faces_stated: bool,
     /// Runners along the run, each with what the schedule says of it.
-    pub(crate) profiles: Vec<String>,
+    pub profiles: Vec<String>,
     /// Fasteners and clips: what, at which spacing, how many.
-    pub(crate) fasteners: Vec<Row>,
+    pub fasteners: Vec<Row>,
     /// The runner through its range, at a head of wall that moves.
-    pub(crate) runner: Option<Range>,
+    pub runner: Option<Range>,
     /// The board's screws.
-    pub(crate) screws: Option<Screws>,
+    pub screws: Option<Screws>,
     /// The preformed seal as recorded, and what the listing asks of its size.
-    pub(crate) seal: Option<String>,
+    pub seal: Option<String>,
     /// The flutes of the deck over the wall.
-    pub(crate) flutes: Option<Flutes>,
+    pub flutes: Option<Flutes>,
     /// The packing's product and density, where the schedule names them.
-    pub(crate) packing_product: Option<String>,
+    pub packing_product: Option<String>,
     /// The coating's product.
-    pub(crate) coating_product: Option<String>,
+    pub coating_product: Option<String>,
     /// The sealant's product.
-    pub(crate) sealant_product: Option<String>,
+    pub sealant_product: Option<String>,
     /// What isn't met as things stand, and is put right first.
-    pub(crate) not_met: Vec<String>,
+    pub not_met: Vec<String>,
     /// What couldn't be worked out, and what it needs.
-    pub(crate) gaps: Vec<String>,
+    pub gaps: Vec<String>,
 }
 
 impl JointWork {
     /// Everything that was worked out for it.
-    pub(super) fn worked(&self) -> impl Iterator<Item = &Worked> {
+    pub fn worked(&self) -> impl Iterator<Item = &Worked> {
         let of_runner = self.runner.as_ref().map(|range| &range.worked);
         self.packing
             .iter()
@@ -129,22 +129,21 @@ impl JointWork {
 
 /// Strips of one thickness, side by side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct Strip {
+pub struct Strip {
     /// How many.
-    pub(crate) count: u64,
+    pub count: u64,
     /// How thick.
-    pub(crate) thickness: Quantity,
+    pub thickness: Quantity,
 }
 
 /// Works out one joint. What can't be worked out of it is among its gaps, and keeps nothing else from being worked out.
 pub(super) fn work(
-    joint: &Joint,
-    at: &str,
+    checked: &Checked<'_>,
     reading: &Reading,
     asks: &Asks<'_>,
-    facts: &Facts<'_>,
     at_hand: &AtHand,
 ) -> JointWork {
+    let (joint, facts) = (checked.joint, &checked.facts);
     let width_fact = facts.get("joint.width");
     let width = width_fact.and_then(readings);
     let stated = facts
@@ -152,7 +151,7 @@ pub(super) fn work(
         .or_else(|| facts.get("sealant.faces"));
     let mut made = JointWork {
         joint: joint.name.clone(),
-        place: at.to_owned(),
+        place: checked.place.clone(),
         length: joint.length,
         width: width
             .as_ref()

@@ -5,10 +5,10 @@ use engineering::{Error, Readings};
 use measure::Dimension;
 use site::Facts;
 
-use super::asks::Asks;
-use super::facts::{Moves, known, measured, movement};
-use super::joint::Strip;
-use super::{AtHand, JointWork};
+use crate::asks::Asks;
+use crate::facts::{Moves, known, measured, movement};
+use crate::joint::Strip;
+use crate::{AtHand, JointWork};
 
 /// The packing: strips to lay, how they are cut and how far they are compressed.
 pub(super) fn of_packing(

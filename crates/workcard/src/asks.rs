@@ -5,8 +5,11 @@ use engineering::Known;
 use listing::{Bound, Clause, Reading, Relation};
 use measure::Quantity;
 
-/// The bounds that apply to a joint.
-pub(super) struct Asks<'a>(Vec<(&'a Clause, &'a Bound)>);
+/// What applies to a joint.
+pub(super) struct Asks<'a> {
+    clauses: Vec<&'a Clause>,
+    bounds: Vec<(&'a Clause, &'a Bound)>,
+}
 
 impl<'a> Asks<'a> {
     /// The clauses of a reading that apply to a joint.
@@ -16,17 +19,31 @@ impl<'a> Asks<'a> {
                 .finding(&clause.id)
                 .is_some_and(|finding| finding.verdict != Verdict::NotApplicable)
         };
-        let bounds = reading.clauses.iter().filter(applies);
-        Self(
-            bounds
-                .filter_map(|clause| Some((clause, clause.bound()?)))
-                .collect(),
-        )
+        Self::from(reading.clauses.iter().filter(applies).collect())
+    }
+
+    fn from(clauses: Vec<&'a Clause>) -> Self {
+        let with_bound = |clause: &&'a Clause| Some((*clause, clause.bound()?));
+        Self {
+            bounds: clauses.iter().filter_map(with_bound).collect(),
+            clauses,
+        }
+    }
+
+    /// The ids of the clauses about some properties, in the listing's order; a name that ends with `*` stands for all that begin so.
+    pub(super) fn clauses(&self, properties: &[&str]) -> Vec<String> {
+        ids(self.clauses.iter().copied(), properties)
+    }
+
+    /// Those of them that stand in one item.
+    pub(super) fn clauses_in(&self, item: &str, properties: &[&str]) -> Vec<String> {
+        let of_item = self.clauses.iter().copied();
+        ids(of_item.filter(|clause| clause.item == item), properties)
     }
 
     /// Every property that is asked, with the item it stands in, in the listing's order.
     pub(super) fn properties(&self) -> impl Iterator<Item = (&'a str, &'a str)> {
-        self.0
+        self.bounds
             .iter()
             .map(|(clause, _)| (clause.property.as_str(), clause.item.as_str()))
     }
@@ -56,7 +73,7 @@ impl<'a> Asks<'a> {
     /// The number of things that an item asks exactly.
     pub(super) fn exact_in(&self, property: &str, item: &str) -> Option<u64> {
         let mut bounds = self
-            .0
+            .bounds
             .iter()
             .filter(|(clause, _)| clause.property == property && clause.item == item);
         let (_, bound) = bounds.next().filter(|_| bounds.next().is_none())?;
@@ -120,8 +137,8 @@ impl<'a> Asks<'a> {
 
     /// The most that one item asks of a property.
     pub(super) fn most_in(&self, property: &str, item: &str) -> Option<Known> {
-        let of_item = self.0.iter().filter(|(clause, _)| clause.item == item);
-        Self(of_item.copied().collect()).most(property)
+        let of_item = self.clauses.iter().filter(|clause| clause.item == item);
+        Self::from(of_item.copied().collect()).most(property)
     }
 
     fn strictest(
@@ -132,7 +149,7 @@ impl<'a> Asks<'a> {
     ) -> Option<Known> {
         let mut strictest: Option<Known> = None;
         for (clause, bound) in self
-            .0
+            .bounds
             .iter()
             .filter(|(clause, _)| clause.property == property)
         {
@@ -149,4 +166,19 @@ impl<'a> Asks<'a> {
         }
         strictest
     }
+}
+
+fn ids<'c>(clauses: impl Iterator<Item = &'c Clause>, properties: &[&str]) -> Vec<String> {
+    let is_one = |clause: &&Clause| {
+        properties
+            .iter()
+            .any(|property| match property.strip_suffix('*') {
+                Some(begin) => clause.property.starts_with(begin),
+                None => clause.property == *property,
+            })
+    };
+    clauses
+        .filter(is_one)
+        .map(|clause| clause.id.clone())
+        .collect()
 }

@@ -5,9 +5,9 @@ use engineering::{Error, Known, Readings};
 use measure::unit::System;
 use measure::{Number, Quantity, Unit};
 
-use super::asks::Asks;
-use super::facts::widest;
-use super::{AtHand, JointWork};
+use crate::asks::Asks;
+use crate::facts::widest;
+use crate::{AtHand, JointWork};
 
 /// The coating: wet film, band and volume.
 pub(super) fn of_coating(

@@ -3,93 +3,80 @@
 use std::collections::BTreeMap;
 
 use conformance::Standing;
-use engineering::Worked;
 use engineering::takeoff::{Kind, MarkAsked, Run, take_off};
+use engineering::{Error, Worked};
 use measure::Quantity;
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::import::Import;
-use site::{Facts, Joint, Project};
+use site::Project;
 
-use super::asks::Asks;
-use super::order::{asked, inches};
-use super::{AtHand, JointWork, Ordered, joint};
-use crate::checking::{self, Checked};
-use crate::fault::{Fault, Faults};
-use crate::shelf::{Held, Shelf};
+use crate::asks::Asks;
+use crate::order::{asked, inches};
+use crate::{AtHand, Checked, JointWork, Ordered, joint};
 
 /// The quantities of a whole schedule.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub(crate) struct Quantities {
+pub struct Quantities {
     /// The building's name; empty where none was given.
-    pub(crate) building: String,
+    pub building: String,
     /// How many joints the schedule has.
-    pub(crate) joints: usize,
+    pub joints: usize,
     /// How many of them something was taken off for.
-    pub(crate) taken_off: usize,
+    pub taken_off: usize,
     /// How many of those have a listing whose reading isn't confirmed.
-    pub(crate) provisional: usize,
+    pub provisional: usize,
     /// Quantities by mark and storey, in the order of the marks and of the building.
-    pub(crate) lines: Vec<Line>,
+    pub lines: Vec<Line>,
     /// What to bring, the whole schedule together.
-    pub(crate) orders: Vec<Ordered>,
+    pub orders: Vec<Ordered>,
     /// What is in none of the quantities, and why.
-    pub(crate) left_out: Vec<LeftOut>,
+    pub left_out: Vec<LeftOut>,
     /// What the quantities rest on.
-    pub(crate) basis: Vec<String>,
+    pub basis: Vec<String>,
     /// The calculation.
-    pub(crate) worked: Worked,
+    pub worked: Worked,
 }
 
 /// A quantity of a mark on a storey.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct Line {
+pub struct Line {
     /// The mark.
-    pub(crate) mark: String,
+    pub mark: String,
     /// The storey; empty where the schedule names none.
-    pub(crate) storey: String,
+    pub storey: String,
     /// What kind of thing it is.
-    pub(crate) kind: Kind,
+    pub kind: Kind,
     /// What it is.
-    pub(crate) what: String,
+    pub what: String,
     /// How much: strips and runners by length, coating and sealant with their loss, the rest by number.
-    pub(crate) amount: Quantity,
+    pub amount: Quantity,
     /// Of packing: the volume of the uncompressed strips, without what cutting loses.
-    pub(crate) volume: Option<Quantity>,
+    pub volume: Option<Quantity>,
 }
 
 /// Something that is in none of the quantities.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct LeftOut {
+pub struct LeftOut {
     /// What, and why.
-    pub(crate) why: String,
+    pub why: String,
     /// The joints it concerns, in the order of the schedule.
-    pub(crate) joints: Vec<String>,
+    pub joints: Vec<String>,
 }
 
-/// Takes off a project.
+/// Takes off a project, from its joints in the order of the schedule.
 ///
 /// # Errors
-/// As a check does; and when a value of the schedule can't be computed with.
-pub(crate) fn quantities(
-    import: &Import,
-    shelf: &Shelf,
+/// When a value of the schedule can't be computed with.
+pub fn quantities<'c>(
+    project: &Project,
+    joints: impl IntoIterator<Item = Checked<'c>>,
     at_hand: &AtHand,
-) -> Result<Quantities, Faults> {
-    let project = &import.project;
-    let checked = checking::check(import, shelf)?;
-    let held: BTreeMap<&str, &Held> = shelf
-        .held
-        .iter()
-        .map(|held| (held.stem.as_str(), held))
-        .collect();
+) -> Result<Quantities, Error> {
     let mut taken = Taken::default();
-    for ((joint, facts), checked) in project.joints_with_facts().zip(&checked.joints) {
-        let held = checked.listing.as_deref().and_then(|stem| held.get(stem));
-        taken.add(joint, &facts, checked, held.copied(), at_hand);
+    for checked in joints {
+        taken.add(&checked, at_hand);
     }
-    let found = take_off(&taken.marks, &taken.runs)
-        .map_err(|error| Fault::of_command(error.to_string()))?;
+    let found = take_off(&taken.marks, &taken.runs)?;
     let lines = found.value.lines.into_iter().map(|line| Line {
         mark: line.mark,
         storey: line.storey,
@@ -123,16 +110,10 @@ struct Taken {
 }
 
 impl Taken {
-    fn add(
-        &mut self,
-        joint: &Joint,
-        facts: &Facts<'_>,
-        checked: &Checked,
-        held: Option<&Held>,
-        at_hand: &AtHand,
-    ) {
+    fn add(&mut self, checked: &Checked<'_>, at_hand: &AtHand) {
+        let joint = checked.joint;
         let name = &joint.name;
-        let Some((result, held)) = checked.result.as_ref().zip(held) else {
+        let Some(built_to) = checked.built_to else {
             self.leave_out("everything: there is no listing to build it to", name);
             return;
         };
@@ -140,11 +121,10 @@ impl Taken {
             self.leave_out("everything: the schedule doesn't state the length", name);
             return;
         };
-        let asks = Asks::of(result, held.reading());
-        let place = checked.place();
-        let mut made = joint::work(joint, &place, held.reading(), &asks, facts, at_hand);
+        let asks = Asks::of(built_to.result, built_to.reading);
+        let mut made = joint::work(checked, built_to.reading, &asks, at_hand);
         self.leave_out_of(&mut made);
-        self.provisional += usize::from(result.standing == Standing::Provisional);
+        self.provisional += usize::from(built_to.result.standing == Standing::Provisional);
         self.runs.push(Run {
             mark: self.marks.len(),
             storey: joint.storey.clone().unwrap_or_default(),
@@ -231,10 +211,12 @@ fn in_order<'a>(names: impl Iterator<Item = &'a str>) -> BTreeMap<String, usize>
 fn basis(at_hand: &AtHand) -> Vec<String> {
     let (wide, long) = at_hand.batt;
     let (loss, package) = (at_hand.loss, at_hand.package);
+    let [of_batt, of_loss, of_package] =
+        ["--batt", "--loss", "--package"].map(|name| at_hand.option(name));
     vec![
         "What the listing asks at each joint, with its least thickness, depth and overlap and its greatest spacing, at the widest width as found, whether or not the joint conforms as it is.".to_owned(),
         "Packing by the thickness that the schedule states, all strips together, on as many faces as are coated or sealed. Its volume is that of the uncompressed strips.".to_owned(),
         "A round bead of sealant is laid once along the run. Runners are those that the listing names, at either end of the wall; studs, boards and their screws are the wall's, and aren't taken off.".to_owned(),
-        format!("Taken to be so: batts {wide} × {long} (--batt), {loss} of coating and sealant lost (--loss), sealant in packages of {package} (--package)."),
+        format!("Taken to be so: batts {wide} × {long}{of_batt}, {loss} of coating and sealant lost{of_loss}, sealant in packages of {package}{of_package}."),
     ]
 }

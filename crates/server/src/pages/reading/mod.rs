@@ -1,14 +1,17 @@
 //! A listing's text and its clauses side by side: to read, and to confirm.
 
+mod lost;
+
 use std::sync::Arc;
 
 use axum::Form;
 use axum::extract::{Path, State};
-use axum::response::Redirect;
+use axum::response::{IntoResponse, Redirect, Response};
 use conformance::asked_for;
 use listing::{Clause, Confidence, Reading, Span, Status, WarningKind};
 use maud::{Markup, html};
 use serde::Deserialize;
+use store::Done;
 use store::people::Role;
 use vocabulary::vocabulary;
 
@@ -28,22 +31,33 @@ pub(super) async fn page(
     person: Person,
     Path(file): Path<String>,
 ) -> Result<Markup, Trouble> {
+    shown(&desk, &person, &file, None).await
+}
+
+async fn shown(
+    desk: &Desk,
+    person: &Person,
+    file: &str,
+    trouble: Option<&Trouble>,
+) -> Result<Markup, Trouble> {
     desk.catch_up().await?;
-    let read = desk.listings.read(&desk.store, &file).await?;
+    let read = desk.listings.read(&desk.store, file).await?;
     let read = read.ok_or_else(|| Trouble::Unknown(format!("There is no listing {file}.")))?;
     let reading: &Reading = &read.state;
     let designation = if reading.header.designation.is_empty() {
-        &file
+        file
     } else {
         &reading.header.designation
     };
     let body = html! {
         h1 { (designation) @if !reading.header.edition.is_empty() { ", " (reading.header.edition) } }
-        (state(&person, &read))
+        @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
+        (state(person, &read))
+        @if !read.lost.is_empty() { (lost::section(person, &desk.confirmed(&read).await?)) }
         (warnings(reading))
         @if reading.clauses.iter().any(|clause| clause.status == Status::Corrected) {
             p {
-                a href={ "/listings/" (piece(&file)) "/cases.md" } { "What was corrected, as cases that teach the reader" }
+                a href={ "/listings/" (piece(file)) "/cases.md" } { "What was corrected, as cases that teach the reader" }
                 ". The page quotes the listing, which belongs to its holder: don’t publish it."
             }
         }
@@ -59,11 +73,11 @@ pub(super) async fn page(
             }
             section aria-labelledby="clauses" {
                 h2 id="clauses" { "Its clauses" }
-                ol.clauses { @for clause in &reading.clauses { (one(&person, &file, clause)) } }
+                ol.clauses { @for clause in &reading.clauses { (one(person, &read, clause)) } }
             }
         }
     };
-    Ok(layout::page(&person, designation, "/listings", &body))
+    Ok(layout::page(person, designation, "/listings", &body))
 }
 
 /// How much of it is accounted for, and how much is confirmed.
@@ -90,6 +104,7 @@ fn state(person: &Person, read: &Read) -> Markup {
         @if person.may(Role::Reviewer) && !drafts.is_empty() {
             form method="post" action={ "/listings/" (piece(&read.file)) "/confirm" } {
                 (person.field())
+                (document(read))
                 input type="hidden" name="clauses" value=(drafts.join("\n"));
                 button { "Confirm the " (drafts.len()) " that nobody has confirmed yet" }
             }
@@ -144,7 +159,8 @@ fn source(read: &Read) -> Markup {
     }
 }
 
-fn one(person: &Person, file: &str, clause: &Clause) -> Markup {
+fn one(person: &Person, read: &Read, clause: &Clause) -> Markup {
+    let file = &read.file;
     let known = vocabulary().property(&clause.property);
     let title = known.map_or_else(
         || format!("{} {}", clause.component, clause.attribute),
@@ -172,9 +188,11 @@ fn one(person: &Person, file: &str, clause: &Clause) -> Markup {
                 }
             }
             @if is_draft {
+                @if let Some(entry) = read.lost.iter().find(|entry| entry.clause == clause.id) { (lost::beside(entry)) }
                 @if person.may(Role::Reviewer) {
                     form.confirm method="post" action={ "/listings/" (piece(file)) "/confirm" } {
                         (person.field())
+                        (document(read))
                         input type="hidden" name="clauses" value=(clause.id);
                         button { "Confirm" span.hidden { " " (clause.id) } }
                     }
@@ -219,8 +237,14 @@ fn terms(clause: &Clause) -> Markup {
     }
 }
 
+/// The document that a form is about, so that what is said of it isn't taken as said of another.
+pub(super) fn document(read: &Read) -> Markup {
+    html! { input type="hidden" name="document" value=(read.unconfirmed.source.sha256); }
+}
+
 #[derive(Debug, Deserialize)]
 pub(super) struct Confirmed {
+    document: String,
     clauses: String,
 }
 
@@ -229,17 +253,59 @@ pub(super) async fn confirm(
     person: By<Reviewer>,
     Path(file): Path<String>,
     Form(confirmed): Form<Confirmed>,
-) -> Result<Redirect, Trouble> {
-    let clauses: Vec<String> = confirmed
-        .clauses
-        .lines()
-        .map(|line| line.trim().to_owned())
-        .filter(|line| !line.is_empty())
-        .collect();
-    desk.confirm(&person, &file, &clauses).await?;
+) -> Result<Response, Trouble> {
+    let clauses: Vec<String> = lines(&confirmed.clauses).map(str::to_owned).collect();
+    let done = desk
+        .confirm(&person, &file, &confirmed.document, &clauses)
+        .await;
     let place = match clauses.as_slice() {
-        [one] => format!("/listings/{}#{}", piece(&file), anchor(one)),
-        _ => format!("/listings/{}", piece(&file)),
+        [one] => format!("#{}", anchor(one)),
+        _ => String::new(),
     };
-    Ok(Redirect::to(&place))
+    answered(&desk, &person, &file, done, &place).await
+}
+
+/// Confirmations to let go: a line each, the version that was seen and the clause's number.
+#[derive(Debug, Deserialize)]
+pub(super) struct LetGo {
+    document: String,
+    gone: String,
+}
+
+pub(super) async fn let_go(
+    State(desk): State<Arc<Desk>>,
+    person: By<Reviewer>,
+    Path(file): Path<String>,
+    Form(asked): Form<LetGo>,
+) -> Result<Response, Trouble> {
+    let gone = lines(&asked.gone).filter_map(|line| {
+        let (version, id) = line.split_once(' ')?;
+        Some((id.to_owned(), version.parse().ok()?))
+    });
+    let gone: Vec<(String, i64)> = gone.collect();
+    let done = desk.let_go(&person, &file, &asked.document, &gone).await;
+    answered(&desk, &person, &file, done, "").await
+}
+
+fn lines(text: &str) -> impl Iterator<Item = &str> {
+    text.lines().map(str::trim).filter(|line| !line.is_empty())
+}
+
+/// Where one goes on, or the page with what was wrong.
+async fn answered(
+    desk: &Desk,
+    person: &Person,
+    file: &str,
+    done: Result<Done, Trouble>,
+    place: &str,
+) -> Result<Response, Trouble> {
+    let trouble = match done {
+        Ok(_) => {
+            let place = format!("/listings/{}{place}", piece(file));
+            return Ok(Redirect::to(&place).into_response());
+        }
+        Err(trouble) => trouble.told()?,
+    };
+    let page = shown(desk, person, file, Some(&trouble)).await?;
+    Ok((trouble.status(), page).into_response())
 }

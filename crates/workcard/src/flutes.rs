@@ -7,24 +7,24 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use site::{Facts, Value};
 
-use super::asks::Asks;
-use super::facts::length;
+use crate::asks::Asks;
+use crate::facts::length;
 
 /// The flutes over a joint, and what fills them.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub(crate) struct Flutes {
+pub struct Flutes {
     /// The fewest, wherever the wall begins.
-    pub(crate) fewest: u64,
+    pub fewest: u64,
     /// The most.
-    pub(crate) most: u64,
+    pub most: u64,
     /// How deep they are.
-    pub(crate) deep: Option<Quantity>,
+    pub deep: Option<Quantity>,
     /// From rib to rib.
-    pub(crate) pitch: Quantity,
+    pub pitch: Quantity,
     /// How long a piece is along the flute.
-    pub(crate) long: Option<Quantity>,
+    pub long: Option<Quantity>,
     /// The voids worked out; none where nobody has measured the ribs.
-    pub(crate) worked: Option<Worked>,
+    pub worked: Option<Worked>,
 }
 
 /// The flutes over a joint; else what is missing. Neither where no deck's flutes cross the wall.

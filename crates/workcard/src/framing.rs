@@ -8,48 +8,48 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use site::{Facts, Value};
 
-use super::asks::Asks;
-use super::facts::{Moves, counted, known, length, lengths, movement, of_item, product};
+use crate::asks::Asks;
+use crate::facts::{Moves, counted, known, length, lengths, movement, of_item, product};
 
 /// The runner through its range.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
-pub(crate) struct Range {
+pub struct Range {
     /// As the structure comes down.
-    pub(crate) down: Way,
+    pub down: Way,
     /// As it goes up.
-    pub(crate) up: Way,
+    pub up: Way,
     /// Whether the studs are screwed through slots.
-    pub(crate) is_slotted: bool,
+    pub is_slotted: bool,
     /// Whether somebody says where in their slots the screws are; else they are taken to be in the middle.
-    pub(crate) is_place_recorded: bool,
+    pub is_place_recorded: bool,
     /// How far below the structure the board's uppermost screws must be at least, for the legs to come down clear of them.
-    pub(crate) screws_clear_at: Quantity,
+    pub screws_clear_at: Quantity,
     /// All of it worked out.
-    pub(crate) worked: Worked,
+    pub worked: Worked,
 }
 
 /// One way of moving.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct Way {
+pub struct Way {
     /// How far it moves.
-    pub(crate) by: Quantity,
+    pub by: Quantity,
     /// How far it can, at the least that the readings leave; below zero where it is held as it stands.
-    pub(crate) room: Quantity,
+    pub room: Quantity,
     /// What ends it.
-    pub(crate) end: String,
+    pub end: String,
 }
 
 /// The board's screws.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
-pub(crate) struct Screws {
+pub struct Screws {
     /// How far the uppermost are below the structure, at least, as the listing asks.
-    pub(crate) below: Option<Quantity>,
+    pub below: Option<Quantity>,
     /// How far they are, as recorded.
-    pub(crate) recorded: Option<Quantity>,
+    pub recorded: Option<Quantity>,
     /// The greatest spacing that the listing asks for.
-    pub(crate) spacing: Option<Quantity>,
+    pub spacing: Option<Quantity>,
     /// How many the uppermost rows take, with one at each stud, layer and side; doubled studs and openings take more.
-    pub(crate) uppermost: Option<u64>,
+    pub uppermost: Option<u64>,
 }
 
 /// A No. 10 screw, ASME B18.6.4: the thickest that fastens studs commonly, so that no room is taken for granted.
