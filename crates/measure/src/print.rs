@@ -55,19 +55,41 @@ pub fn both_to(quantity: Quantity, inch_step: Number) -> String {
     }
 }
 
-/// A converted quantity, rounded to what the trade would write and marked `≈` when that isn't exact.
+/// A converted quantity, rounded to what the trade would write and marked `≈` when that isn't exact. What is small for the step is written
+/// to a finer one, so that a film of 1 mm doesn't become one of 1/16 in.
 pub fn rounded(quantity: Quantity, inch_step: Number) -> String {
-    let step = match quantity.unit {
-        Unit::Inch => inch_step,
-        unit => display_step(unit),
+    let number = quantity.number;
+    let steps = match quantity.unit {
+        Unit::Inch => [inch_step, SIXTY_FOURTH, THOUSANDTH],
+        unit => {
+            let step = display_step(unit);
+            let finer = |by| step.times(by).unwrap_or(step);
+            [step, finer(TENTH), finer(HUNDREDTH)]
+        }
     };
-    let near = quantity.number.nearest(step).unwrap_or(quantity.number);
-    // Too small for the step: show it in decimals rather than as nothing.
-    if near.is_zero() && !quantity.number.is_zero() {
+    let nearest = |step| number.nearest(step);
+    let mut near = steps.into_iter().filter_map(nearest);
+    let near = near.find(|near| is_near(*near, number));
+    // Too small for any step: shown in decimals rather than as nothing.
+    let Some(near) = near else {
         return trade(quantity);
-    }
-    let mark = if near == quantity.number { "" } else { "≈ " };
+    };
+    let mark = if near == number { "" } else { "≈ " };
     format!("{mark}{}", trade(Quantity::new(near, quantity.unit)))
+}
+
+const SIXTY_FOURTH: Number = Number::fixed(1, 64);
+const TENTH: Number = Number::fixed(1, 10);
+const HUNDREDTH: Number = Number::fixed(1, 100);
+const THOUSANDTH: Number = Number::fixed(1, 1000);
+
+/// Whether a number is rounded by no more than the trade rounds: 3 mm is written as 1/8 in., which is 6 % more. Common practice.
+fn is_near(near: Number, number: Number) -> bool {
+    let apart = near.minus(number).map(Number::abs);
+    let allowed = number.abs().times(Number::fixed(6, 100));
+    apart
+        .zip(allowed)
+        .is_some_and(|(apart, allowed)| apart <= allowed)
 }
 
 /// A whole or mixed number with a fraction to 1/64; none when it takes finer.
@@ -236,6 +258,10 @@ mod tests {
         check("4 pcf", "4 pcf (≈ 64 kg/m³)");
         check("0.036 in.", "0.036 in. (≈ 0.9 mm)");
         check("0.2 mm", "0.2 mm (≈ 0.008 in.)");
+        check("3 mm", "3 mm (≈ 1/8 in.)");
+        check("2 mm", "2 mm (≈ 5/64 in.)");
+        check("1 mm", "1 mm (≈ 0.039 in.)");
+        check("0.0179 in.", "0.0179 in. (≈ 0.45 mm)");
         check("25 MSG", "25 gauge");
         check("33 percent", "33 %");
         check("1-1/2 hr", "1-1/2 hr");
