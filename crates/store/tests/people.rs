@@ -317,7 +317,7 @@ async fn a_store_from_before_there_were_people_is_brought_up_to_date() {
             .unwrap();
         store.close().await;
         ground
-            .undo(&[
+            .run(&[
                 "DROP TABLE credential",
                 "DROP TABLE session",
                 "DROP TABLE visit",

@@ -5,12 +5,18 @@ use server::people::invite;
 use store::people::Role;
 use store::{Key, Kind};
 
+use crate::ground::{Ground, on_each};
 use crate::hash_of;
 use crate::support::{PASSWORD, project, team};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn an_invitation_leads_in_once_and_leaves_no_secret_behind() {
-    let desk = team(project().await).await;
+on_each![
+    an_invitation_leads_in_once_and_leaves_no_secret_behind,
+    two_who_take_up_one_invitation_at_once_are_one_person,
+    another_password_ends_every_session,
+];
+
+async fn an_invitation_leads_in_once_and_leaves_no_secret_behind(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let invited = invite(&desk.store, "Kim", "Ada Venn", Role::Reviewer, false)
         .await
         .unwrap();
@@ -82,9 +88,8 @@ async fn an_invitation_leads_in_once_and_leaves_no_secret_behind() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn two_who_take_up_one_invitation_at_once_are_one_person() {
-    let desk = team(project().await).await;
+async fn two_who_take_up_one_invitation_at_once_are_one_person(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let invited = invite(&desk.store, "Kim", "Ada", Role::Reviewer, false)
         .await
         .unwrap();
@@ -97,9 +102,8 @@ async fn two_who_take_up_one_invitation_at_once_are_one_person() {
     assert_eq!(desk.store.people().await.unwrap().len(), 1);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn another_password_ends_every_session() {
-    let desk = team(project().await).await;
+async fn another_password_ends_every_session(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let ada = desk.somebody("Ada", Role::Reader).await;
     let elsewhere = desk.sign_in("ada", PASSWORD, "192.0.2.7").await;
     let elsewhere = elsewhere.cookie("__Host-everyclause").unwrap();

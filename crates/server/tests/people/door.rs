@@ -6,12 +6,20 @@ use jiff::{SignedDuration, Timestamp};
 use store::people::{Event, Role};
 use store::{Key, Kind};
 
+use crate::ground::{Ground, on_each};
 use crate::support::{PASSWORD, here, project, team};
 use crate::{FACT, PAGES, hash_of};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn nobody_sees_or_changes_anything_before_signing_in() {
-    let desk = team(project().await).await;
+on_each![
+    nobody_sees_or_changes_anything_before_signing_in,
+    forged_expired_and_revoked_cookies_lead_nowhere,
+    signing_in_is_limited_and_says_the_same_of_every_name,
+    somebody_elses_project_isn_t_reached_by_its_address,
+    a_desk_of_one_machine_has_no_door,
+];
+
+async fn nobody_sees_or_changes_anything_before_signing_in(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let before = desk.store.head().await.unwrap();
     for path in PAGES {
         let page = desk.get(path, "").await;
@@ -53,9 +61,8 @@ async fn nobody_sees_or_changes_anything_before_signing_in() {
     assert_eq!(answered.status, StatusCode::MISDIRECTED_REQUEST);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn forged_expired_and_revoked_cookies_lead_nowhere() {
-    let desk = team(project().await).await;
+async fn forged_expired_and_revoked_cookies_lead_nowhere(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let ada = desk.somebody("Ada", Role::Administrator).await;
     let is_in = async |cookie: &str| desk.get("/", cookie).await.status == StatusCode::OK;
     assert!(is_in(&ada.cookie).await);
@@ -109,9 +116,8 @@ async fn forged_expired_and_revoked_cookies_lead_nowhere() {
     assert!(!is_in(&stolen).await);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn signing_in_is_limited_and_says_the_same_of_every_name() {
-    let desk = team(project().await).await;
+async fn signing_in_is_limited_and_says_the_same_of_every_name(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     desk.somebody("Ada", Role::Reader).await;
     let mut said = Vec::new();
     for name in ["Ada", "Nobody", "' OR 1=1 --"] {
@@ -170,10 +176,10 @@ async fn signing_in_is_limited_and_says_the_same_of_every_name() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn somebody_elses_project_isn_t_reached_by_its_address() {
-    let one = team(project().await).await;
-    let other = team(project().await).await;
+async fn somebody_elses_project_isn_t_reached_by_its_address(ground: Ground) {
+    let one = team(project(&ground).await).await;
+    let elsewhere = ground.another().await;
+    let other = team(project(&elsewhere).await).await;
     let ada = one.somebody("Ada", Role::Administrator).await;
     assert_eq!(ada.get("/joints/J-004").await.status, StatusCode::OK);
     // Ada's cookie, token and name are worth nothing at another project's desk.
@@ -194,9 +200,8 @@ async fn somebody_elses_project_isn_t_reached_by_its_address() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_desk_of_one_machine_has_no_door() {
-    let desk = here(project().await).await;
+async fn a_desk_of_one_machine_has_no_door(ground: Ground) {
+    let desk = here(project(&ground).await).await;
     for path in [
         "/sign-in",
         "/people",
@@ -214,7 +219,8 @@ async fn a_desk_of_one_machine_has_no_door() {
             .get(header::STRICT_TRANSPORT_SECURITY)
             .is_none()
     );
-    let team = team(project().await).await;
+    let elsewhere = ground.another().await;
+    let team = team(project(&elsewhere).await).await;
     let page = team.get("/sign-in", "").await;
     assert!(page.headers.contains_key(header::STRICT_TRANSPORT_SECURITY));
     assert!(

@@ -10,6 +10,8 @@
 mod coming_in;
 mod door;
 mod forms;
+#[path = "../support/ground.rs"]
+mod ground;
 mod roles;
 #[path = "../support/mod.rs"]
 mod support;

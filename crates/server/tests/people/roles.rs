@@ -5,11 +5,16 @@ use axum::http::{StatusCode, header};
 use store::people::Role;
 
 use crate::FACT;
+use crate::ground::{Ground, on_each};
 use crate::support::{LISTING, ORIGIN, PASSWORD, project, team};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn each_may_do_what_their_role_says_and_no_more() {
-    let desk = team(project().await).await;
+on_each![
+    each_may_do_what_their_role_says_and_no_more,
+    administrators_manage_people_and_it_holds_at_once,
+];
+
+async fn each_may_do_what_their_role_says_and_no_more(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let confirm = format!("/listings/{LISTING}/confirm");
     let seen = desk.store.head().await.unwrap().seq;
     let answer = format!(
@@ -109,9 +114,8 @@ async fn each_may_do_what_their_role_says_and_no_more() {
     assert_eq!(desk.store.verify(None).await.unwrap().flaws, []);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn administrators_manage_people_and_it_holds_at_once() {
-    let desk = team(project().await).await;
+async fn administrators_manage_people_and_it_holds_at_once(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let ada = desk.somebody("Ada", Role::Administrator).await;
     let page = ada
         .post("/people/invitations", "whom=Bea&role=inspector")

@@ -8,6 +8,8 @@
 )]
 
 mod correcting;
+#[path = "../support/ground.rs"]
+mod ground;
 mod importing;
 mod selecting;
 mod submitting;

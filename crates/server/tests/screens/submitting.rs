@@ -4,7 +4,13 @@ use axum::http::StatusCode;
 use store::records::SubmittalRecord;
 use store::{Key, Kind};
 
+use crate::ground::{Ground, on_each};
 use crate::support::{Sat, hidden};
+
+on_each![
+    a_submittal_is_reviewed_and_answered,
+    what_isn_t_right_of_it_is_told,
+];
 
 const LISTING: &str = "hw-d-0412-ed4.txt";
 const PAGE: &str = "/submittals/07%2084%2043%2D05";
@@ -22,9 +28,8 @@ fn submitted<'a>(marks: &'a str, proposed: &'a str) -> Vec<(&'a str, &'a str)> {
     ]
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_submittal_is_reviewed_and_answered() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn a_submittal_is_reviewed_and_answered(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let entered = sat
         .post(
             "/submittals",
@@ -111,9 +116,8 @@ async fn a_submittal_is_reviewed_and_answered() {
     assert!(sat.store.verify(None).await.unwrap().flaws.is_empty());
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_isn_t_right_of_it_is_told() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn what_isn_t_right_of_it_is_told(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     for (marks, proposed, says) in [
         ("HW99", "", "no mark `HW99`"),
         ("", "", "names no marks"),
