@@ -18,7 +18,7 @@ use crate::database::Database;
 use crate::error::StoreError;
 use crate::journal::{Entry, Replay, follow};
 use crate::place::{AttachmentsPlace, Place};
-use crate::store::Store;
+use crate::store::{Store, beside};
 
 /// How many entries are kept at once.
 const AT_ONCE: usize = 1000;
@@ -36,11 +36,13 @@ impl Store {
     ) -> Result<Self, StoreError> {
         let mut archive = Archive::open(archive)?;
         archive.check()?;
+        let beside = beside(place, attachments);
         let attachments = Attachments::at(attachments)?;
         let database = Database::make_anew(place).await?;
         let store = Self {
             database,
             attachments,
+            beside,
         };
         if store.take(&mut archive).await? {
             Ok(store)

@@ -5,6 +5,7 @@ use sqlx::AssertSqlSafe;
 
 use super::Database;
 use super::append::Batch;
+use super::read::quoted;
 use super::sql::{ENTRY, entry};
 use crate::error::StoreError;
 use crate::journal::Entry;
@@ -200,13 +201,9 @@ impl Database {
         kinds: &[Kind],
         most: i64,
     ) -> Result<Vec<Entry>, StoreError> {
-        let names: Vec<String> = kinds
-            .iter()
-            .map(|kind| format!("'{}'", kind.name()))
-            .collect();
         let sql = format!(
             "SELECT {ENTRY} FROM journal WHERE kind IN ({}) ORDER BY seq DESC LIMIT $1",
-            names.join(", ")
+            quoted(kinds)
         );
         let rows = sqlx::query(AssertSqlSafe(sql))
             .bind(most)
