@@ -64,7 +64,20 @@ impl Store {
     /// # Errors
     /// [`StoreError::Conflicts`] when a record isn't as it was seen; or when the database can't be written.
     pub async fn change(&self, change: &Change) -> Result<Done, StoreError> {
-        self.database.change(change, &[]).await
+        self.database.change(change, &[], &[]).await
+    }
+
+    /// Makes a change as [`change`](Self::change) does, where some records that it doesn't change are still as they were seen: each with its
+    /// version, 0 where there never was one.
+    ///
+    /// # Errors
+    /// As [`change`](Self::change); of those records too.
+    pub async fn change_relying_on(
+        &self,
+        change: &Change,
+        relied_on: &[(Key, i64)],
+    ) -> Result<Done, StoreError> {
+        self.database.change(change, &[], relied_on).await
     }
 
     /// Where the chain of the journal ends.

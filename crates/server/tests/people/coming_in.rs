@@ -10,6 +10,7 @@ use crate::hash_of;
 use crate::support::{PASSWORD, project, team};
 
 on_each![
+    a_link_to_another_password_ends_with_the_next_password,
     an_invitation_leads_in_once_and_leaves_no_secret_behind,
     two_who_take_up_one_invitation_at_once_are_one_person,
     another_password_ends_every_session,
@@ -144,4 +145,41 @@ async fn another_password_ends_every_session(ground: Ground) {
     let out = ada.post("/account/sign-out-everywhere", "").await;
     assert_eq!(out.status, StatusCode::SEE_OTHER);
     assert!(!is_in(&ada.cookie).await);
+}
+
+/// A link that was lost on the way, or taken, is worth nothing once its owner has set a password, or is shut out.
+async fn a_link_to_another_password_ends_with_the_next_password(ground: Ground) {
+    let desk = team(project(&ground).await).await;
+    let ada = desk.somebody("Ada", Role::Reader).await;
+    let link = async || {
+        let invited = invite(&desk.store, "Kim", "Ada", Role::Reader, true).await;
+        invited.unwrap().path
+    };
+    let (lost, kept) = (link().await, link().await);
+    let other = invite(&desk.store, "Kim", "Bea", Role::Reader, false).await;
+    let form =
+        format!("current={PASSWORD}&password=seven+grey+pebbles&repeated=seven+grey+pebbles");
+    let done = ada.post("/account/password", &form.replace(' ', "+")).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
+    for path in [&lost, &kept] {
+        assert_eq!(desk.get(path, "").await.status, StatusCode::NOT_FOUND);
+    }
+    let other = other.unwrap().path;
+    assert_eq!(desk.get(&other, "").await.status, StatusCode::OK);
+    // By one of two links, too.
+    let (lost, used) = (link().await, link().await);
+    let done = desk.take_up(&used, "Ada", "eleven tin kettles").await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
+    assert_eq!(desk.get(&lost, "").await.status, StatusCode::NOT_FOUND);
+    // And who is shut out keeps none for later.
+    let lost = link().await;
+    let cal = desk.somebody("Cal", Role::Administrator).await;
+    let held = desk.store.person("Ada").await.unwrap().unwrap();
+    let form = format!(
+        "name=Ada&role=reader&may_sign_in=false&seen={}",
+        held.version
+    );
+    let shut = cal.post("/people", &form).await;
+    assert_eq!(shut.status, StatusCode::SEE_OTHER, "{}", shut.text);
+    assert_eq!(desk.get(&lost, "").await.status, StatusCode::NOT_FOUND);
 }

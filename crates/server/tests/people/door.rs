@@ -92,10 +92,11 @@ async fn forged_expired_and_revoked_cookies_lead_nowhere(ground: Ground) {
     // One that began half a day ago, though it is used.
     let key = Key::new(Kind::Person, "ada", "");
     let old = |letter: &str| format!("{name}={}", letter.repeat(64));
+    let password = desk.store.password(&key).await.unwrap().unwrap();
     for (cookie, minutes, lasts) in [(old("a"), 719, true), (old("b"), 721, false)] {
         let hash = hash_of(&cookie);
         desk.store
-            .begin_session(&hash, &key, ago(minutes), ago(100_000))
+            .begin_session(&hash, &key, &password, ago(minutes), ago(100_000))
             .await
             .unwrap();
         desk.store.use_session(&hash, now).await.unwrap();

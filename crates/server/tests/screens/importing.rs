@@ -8,6 +8,7 @@ use crate::ground::{Ground, on_each};
 use crate::support::{Sat, demo_file, mark};
 
 on_each![
+    the_journal_says_what_was_brought_and_not_what_a_form_says,
     nothing_is_taken_until_it_is_said,
     a_bad_row_is_named_with_its_cell_and_nothing_is_taken,
     what_was_shown_is_what_is_taken,
@@ -184,4 +185,25 @@ async fn another_document_of_the_same_name_says_what_it_stands_in_place_of(groun
     let shown = sat.get(&brought.to).await.text;
     assert!(shown.contains("another document of this name"), "{shown}");
     assert!(shown.contains("goes by the same designation"), "{shown}");
+}
+
+async fn the_journal_says_what_was_brought_and_not_what_a_form_says(ground: Ground) {
+    let sat = Sat::down(&ground).await;
+    let brought = sat.bring(&lot()).await;
+    let shown = sat.get(&brought.to).await.text;
+    let form = [
+        ("shown", mark(&shown)),
+        ("tables", "yes"),
+        ("listing", "hw-1.txt, which R. Reviewer confirmed"),
+    ];
+    let taken = sat.post(&brought.to, &form).await;
+    assert_eq!(taken.status, StatusCode::SEE_OTHER, "{}", taken.text);
+    let entries = sat.store.entries_after(0, 10).await.unwrap();
+    assert!(
+        entries
+            .iter()
+            .all(|entry| entry.what.starts_with("took in a table of")),
+        "{}",
+        entries[0].what
+    );
 }
