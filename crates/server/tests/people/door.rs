@@ -11,6 +11,7 @@ use crate::support::{PASSWORD, here, project, team};
 use crate::{FACT, PAGES, hash_of};
 
 on_each![
+    what_is_broken_isn_t_told_outside,
     nobody_sees_or_changes_anything_before_signing_in,
     forged_expired_and_revoked_cookies_lead_nowhere,
     signing_in_is_limited_and_says_the_same_of_every_name,
@@ -231,4 +232,34 @@ async fn a_desk_of_one_machine_has_no_door(ground: Ground) {
             .starts_with("default-src 'none'")
     );
     assert_eq!(page.headers[header::CACHE_CONTROL], "no-store");
+}
+
+async fn what_is_broken_isn_t_told_outside(ground: Ground) {
+    let desk = team(project(&ground).await).await;
+    let ada = desk.somebody("Ada", Role::Reader).await;
+    ground
+        .run(&["ALTER TABLE session RENAME TO elsewhere"])
+        .await;
+    for path in ["/", "/journal", "/api/v1/joints", "/sign-in"] {
+        let told = ada.get(path).await;
+        assert_eq!(told.status, StatusCode::INTERNAL_SERVER_ERROR, "{path}");
+        assert!(
+            told.text.starts_with("The desk can't answer"),
+            "{path}: {}",
+            told.text
+        );
+        assert!(!told.text.contains("session"), "{path}: {}", told.text);
+        assert!(told.headers.contains_key(header::CONTENT_SECURITY_POLICY));
+    }
+    ground
+        .run(&["ALTER TABLE elsewhere RENAME TO session"])
+        .await;
+    assert_eq!(ada.get("/").await.status, StatusCode::OK);
+    // Of two hosts none is the desk's.
+    let request = axum::http::Request::get("/sign-in")
+        .header(header::HOST, "desk.example.org")
+        .header(header::HOST, "clinic.example")
+        .body(Body::empty());
+    let told = desk.ask(request.unwrap()).await;
+    assert_eq!(told.status, StatusCode::MISDIRECTED_REQUEST);
 }
