@@ -2,7 +2,7 @@
 
 use axum::http::HeaderValue;
 use jiff::{SignedDuration, Timestamp};
-use store::people::{InvitationRecord, PersonRecord, Role, folded, proper};
+use store::people::{InvitationRecord, PersonRecord, Role, folded, looks_like, proper};
 use store::{Change, Edit, Held, Key, Store};
 
 use super::tokens::{fresh, hashed, may_be};
@@ -78,6 +78,19 @@ pub async fn invite(
     })
 }
 
+/// Nobody comes in under a name that people would take for somebody else's in the journal.
+async fn must_look_like_nobody(store: &Store, name: &str) -> Result<(), Trouble> {
+    let people = store.people().await?;
+    let mut names = people.iter().map(|held| &held.value.name);
+    match names.find(|other| looks_like(name, other)) {
+        None => Ok(()),
+        Some(other) => Err(Trouble::Refused {
+            message: format!("the name looks like {other}, and isn't the same"),
+            help: "write it in letters of one script, or add an initial".to_owned(),
+        }),
+    }
+}
+
 impl Team {
     /// The invitation whose token this is, while it holds.
     ///
@@ -124,6 +137,9 @@ impl Team {
                 message: format!("the name {name} is taken"),
                 help: "add an initial, or your firm in parentheses".to_owned(),
             });
+        }
+        if there.is_none() {
+            must_look_like_nobody(&self.store, &name).await?;
         }
         let hash = self.passwords.hash(password).await?;
         let now = Timestamp::now();

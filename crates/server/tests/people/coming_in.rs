@@ -82,6 +82,14 @@ async fn an_invitation_leads_in_once_and_leaves_no_secret_behind(ground: Ground)
     let second = desk.take_up(&other.path, "ADA VENN", PASSWORD).await;
     assert_eq!(second.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(second.text.contains("is taken"), "{}", second.text);
+    // Nor does anybody come in under one that looks like it: the first letter is a Cyrillic one.
+    let second = desk.take_up(&other.path, "%D0%90da Venn", PASSWORD).await;
+    assert_eq!(second.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(
+        second.text.contains("looks like Ada Venn"),
+        "{}",
+        second.text
+    );
     assert!(
         invite(&desk.store, "Kim", "ada venn", Role::Reader, false)
             .await

@@ -19,7 +19,7 @@ use crate::key::{Key, Kind};
 use crate::records::Held;
 use crate::store::Store;
 
-pub use name::{MOST_IN_NAME, folded, key_of, proper};
+pub use name::{MOST_IN_NAME, folded, key_of, looks_like, proper};
 pub use record::{InvitationRecord, PersonRecord};
 pub use role::Role;
 pub use visit::{Event, Visit};
