@@ -9,6 +9,8 @@
 
 mod support;
 
+use std::fmt::Write as _;
+
 use peak_alloc::PeakAlloc;
 use store::{Edit, Key, Owner, Store};
 use support::{Ground, change, stated};
@@ -21,9 +23,10 @@ async fn large_entries_are_restored_some_at_a_time() {
     let ground = Ground::sqlite();
     let store = ground.make().await;
     // As much as a record may say, and hardly packable: the hexadecimal digits of a walk through all bytes.
-    let value: String = (0_u32..300_000)
-        .map(|at| format!("{:08x}", at.wrapping_mul(2_654_435_761)))
-        .collect();
+    let value = (0_u32..300_000).fold(String::new(), |mut value, at| {
+        write!(value, "{:08x}", at.wrapping_mul(2_654_435_761)).unwrap();
+        value
+    });
     for joint in 0..24 {
         let key = Key::fact(&Owner::Joint(format!("J-{joint}")), "joint.width");
         let edit = Edit::put(key, 0, &stated(&value, "Kim")).unwrap();
