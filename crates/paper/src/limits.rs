@@ -15,8 +15,8 @@ const MOST_OF_ALL: usize = 256 << 20;
 const MOST_WRAPS: usize = 3;
 /// Drawing operations of the whole document.
 const MOST_OPERATIONS: usize = 8_000_000;
-/// Glyphs of the whole document; a page has some 4000.
-const MOST_GLYPHS: usize = 3_000_000;
+/// Glyphs of the whole document; a page has some 4000. A glyph takes some 200 bytes until its page is text.
+const MOST_GLYPHS: usize = 600_000;
 /// Bytes of drawing operations of the whole document, what is drawn again counted again.
 const MOST_DRAWN: usize = 128 << 20;
 /// How deep drawings may lie in one another.

@@ -14,6 +14,8 @@ local kinds = {
   joints_of_storey = function(n) return string.format("/joints?storey=L%d", n(40) + 1) end,
   joints_of_barrier = function(n) return string.format("/joints?barrier=FB-%03d", n(300)) end,
   joints_by_words = function(n) return string.format("/joints?words=fb-%03d+wall&state=open", n(300)) end,
+  selection = function(n) return string.format("/selection?of=M%03d", n(400)) end,
+  selection_of_joint = function(n) return string.format("/selection?of=J-%05d", n(20000)) end,
   api_joints = function(n) return string.format("/api/v1/joints?after=J-%05d", n(19000)) end,
   api_joint = function(n) return string.format("/api/v1/joints/J-%05d", n(20000)) end,
   api_questions = function() return "/api/v1/questions" end,

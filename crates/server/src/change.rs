@@ -105,7 +105,8 @@ impl Desk {
         };
         let key = judgment_key(&judgment, 0)?;
         let version = self.version_seen(&key, seen).await?;
-        self.must_not_be_judged_since(&judgment, joint, seen)
+        let other = self
+            .must_not_be_judged_since(&judgment, joint, seen)
             .await?;
         let verb = match said.decision {
             Decision::Accepted => "accepted",
@@ -116,7 +117,12 @@ impl Desk {
         };
         let what = format!("{verb} {} at {of}", said.clause);
         let done = self
-            .change(person, what, vec![Edit::put(key, version, &judgment)?])
+            .change_relying_on(
+                person,
+                what,
+                vec![Edit::put(key, version, &judgment)?],
+                other.as_slice(),
+            )
             .await?;
         Ok(done)
     }
@@ -128,18 +134,19 @@ impl Desk {
         Ok(until.last().map_or(0, |entry| entry.version))
     }
 
-    /// Whether nobody has judged the clause meanwhile for the joint alone, where this is of the whole mark; or the other way about.
+    /// Whether nobody has judged the clause meanwhile for the joint alone, where this is of the whole mark; or the other way about. Gives the
+    /// record of that judgment, there or not, with the version on which this rests.
     async fn must_not_be_judged_since(
         &self,
         judgment: &Judgment,
         joint: &str,
         seen: i64,
-    ) -> Result<(), Trouble> {
+    ) -> Result<Option<(Key, i64)>, Trouble> {
         let scope = match &judgment.scope {
             Scope::Mark(_) => Scope::Joint(joint.to_owned()),
             Scope::Joint(_) => match self.project().joint(joint) {
                 Some(joint) => Scope::Mark(joint.mark.clone()),
-                None => return Ok(()),
+                None => return Ok(None),
             },
         };
         let other = Judgment {
@@ -148,12 +155,14 @@ impl Desk {
         };
         let key = judgment_key(&other, 0)?;
         let mut since = self.store.history(&key).await?;
+        let version = since.iter().take_while(|entry| entry.seq <= seen).last();
+        let version = version.map_or(0, |entry| entry.version);
         since.retain(|entry| entry.seq > seen);
         if since.is_empty() {
-            return Ok(());
+            return Ok(Some((key, version)));
         }
         Err(Trouble::Conflicts(vec![Conflict {
-            seen: self.version_seen(&key, seen).await?,
+            seen: version,
             key,
             now: None,
             since,

@@ -109,9 +109,12 @@ impl Access {
     /// Whoever may not ask at all is told so here, before anything of the body is read.
     fn turned_away(&self, request: &Request) -> Option<Response> {
         let headers = request.headers();
-        let host = headers
-            .get(header::HOST)
-            .and_then(|host| host.to_str().ok());
+        // Of two, a proxy may have gone by the other (RFC 9112, section 3.2).
+        let mut hosts = headers.get_all(header::HOST).into_iter();
+        let host = match (hosts.next(), hosts.next()) {
+            (Some(host), None) => host.to_str().ok(),
+            _ => None,
+        };
         let address = request.uri().path_and_query();
         if address.is_some_and(|address| address.as_str().len() > MOST_IN_ADDRESS) {
             let words = "The address is longer than any of this desk. Nothing was done.\n";
@@ -173,13 +176,30 @@ impl Access {
         match self.admit(&mut request).await {
             Ok(None) => {}
             Ok(Some(response)) => return response,
-            Err(trouble) => return trouble.into_response(),
+            Err(trouble) => return self.as_told_outside(trouble.into_response()),
         }
+        let is_outside = request.extensions().get::<Person>().is_none();
         let needs_token = matches!(self.0, Kind::Team(_)) && changes(&request);
         match body::read(request, needs_token).await {
-            Ok(request) => next.run(request).await,
+            Ok(request) => {
+                let response = next.run(request).await;
+                if is_outside {
+                    self.as_told_outside(response)
+                } else {
+                    response
+                }
+            }
             Err(refused) => refused.into_response(),
         }
+    }
+
+    /// An answer as it is given to somebody who hasn't signed in: why something is broken, and where, isn't for everybody.
+    fn as_told_outside(&self, response: Response) -> Response {
+        if self.is_of_one_machine() || !response.status().is_server_error() {
+            return response;
+        }
+        let words = "The desk can't answer at the moment. Nothing was changed.\n";
+        (response.status(), words).into_response()
     }
 }
 

@@ -9,6 +9,7 @@ use listing::{Reading, Status};
 use shelf::{Document, Laid, Named, State, Which, which};
 use store::Store;
 
+use crate::taking::looking::stem;
 use crate::trouble::Trouble;
 
 /// How many listings are kept as read.
@@ -46,6 +47,16 @@ pub(crate) struct Heading {
 }
 
 impl Heading {
+    /// What is known of a document before anything of it is read.
+    pub(crate) fn of_document(file: String, sha256: String) -> Self {
+        Self {
+            stem: stem(&file).to_owned(),
+            file,
+            sha256,
+            designation: String::new(),
+        }
+    }
+
     /// SHA-256 of its document.
     pub(crate) fn sha256(&self) -> &str {
         &self.sha256
@@ -125,15 +136,9 @@ impl Listings {
                 (None, Some(same)) => same.designation.clone(),
                 (None, None) => designation(store, &file, &sha256).await?,
             };
-            let stem = file
-                .rsplit_once('.')
-                .map_or(file.as_str(), |(stem, _)| stem)
-                .to_owned();
             all.push(Heading {
-                file,
-                stem,
-                sha256,
                 designation,
+                ..Heading::of_document(file, sha256)
             });
         }
         all.sort_by(|a, b| a.file.cmp(&b.file));
@@ -146,11 +151,6 @@ impl Listings {
             .write()
             .unwrap_or_else(PoisonError::into_inner) = headings;
         Ok(())
-    }
-
-    /// Another number whenever something was forgotten: what was made of the readings before is out of date.
-    pub(crate) fn edition(&self) -> u64 {
-        self.epoch.load(Ordering::SeqCst)
     }
 
     /// The listings there are.

@@ -107,6 +107,25 @@ fn proposed(lines: &str, number: &str) -> Result<Vec<Fact>, Trouble> {
     Ok(facts)
 }
 
+impl Review {
+    /// Whether a comment is of a clause that stands there, with the words that it quotes; or of the whole.
+    fn has(&self, said: &CommentRecord) -> bool {
+        if said.clause.is_empty() {
+            return said.mark.is_empty() && said.words.is_empty();
+        }
+        let mut marks = self.marks.iter();
+        let result = marks.find(|(asked, _)| asked.name == said.mark);
+        let finding = result
+            .and_then(|(_, result)| result.as_ref())
+            .and_then(|result| result.finding(&said.clause));
+        finding.is_some_and(|finding| {
+            // A form sends line ends as it likes.
+            let words = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+            words(&finding.explanation.words) == words(&said.words)
+        })
+    }
+}
+
 impl Desk {
     /// Every submittal, in the order they came.
     ///
@@ -259,8 +278,15 @@ impl Desk {
         said: CommentRecord,
         seen: i64,
     ) -> Result<Done, Trouble> {
-        self.submittal(number).await?;
+        let review = self.review(number).await?;
         let comment = said.comment.trim();
+        let is_taken_back = comment.is_empty() && seen > 0;
+        if !is_taken_back && !review.has(&said) {
+            return Err(refused(
+                "the submittal has no such clause at such a mark, or its words are others now",
+                "look at the submittal again, and comment on what stands there",
+            ));
+        }
         if comment.chars().count() > MOST_IN_COMMENT {
             return Err(refused(
                 format!("the comment has more than {MOST_IN_COMMENT} characters"),

@@ -12,6 +12,9 @@ pub fn is_listing(ending: &str) -> bool {
     ENDINGS.iter().any(|one| ending.eq_ignore_ascii_case(one))
 }
 
+/// The most bytes of a listing's text. One has a few pages of some 4 kB each; read, it takes more than a hundred times its text.
+pub(crate) const MOST_TEXT: usize = 512 << 10;
+
 /// A listing as read, with the text that it was read from.
 #[derive(Debug, Clone)]
 pub struct Document {
@@ -40,6 +43,12 @@ pub enum Unread {
     /// They are white space.
     #[error("the file holds nothing but white space")]
     Blank,
+    /// They are text of more than half a megabyte.
+    #[error("the file holds {} kB of text, and a listing has at most {} kB", bytes >> 10, MOST_TEXT >> 10)]
+    TooLong {
+        /// How many bytes of text there are.
+        bytes: usize,
+    },
     /// They are a PDF without text that can be read.
     #[error("{0}")]
     Paper(PaperError),
@@ -61,7 +70,7 @@ impl Document {
     /// When it is neither text nor a PDF that holds text.
     pub fn read(name: &str, bytes: &[u8]) -> Result<Self, Unread> {
         if paper::is_pdf(bytes) {
-            of_pdf(name, bytes).map_err(Unread::Paper)
+            of_pdf(name, bytes)
         } else {
             of_text(name, bytes)
         }
@@ -73,6 +82,7 @@ fn of_text(name: &str, bytes: &[u8]) -> Result<Document, Unread> {
     if text.trim().is_empty() {
         return Err(Unread::Blank);
     }
+    within(&text)?;
     Ok(Document {
         reading: listing::read(name, bytes)?,
         text,
@@ -81,8 +91,9 @@ fn of_text(name: &str, bytes: &[u8]) -> Result<Document, Unread> {
 }
 
 /// The text of a PDF is read; the document stays the PDF, so that what is confirmed is bound to the file that people hold.
-fn of_pdf(name: &str, bytes: &[u8]) -> Result<Document, PaperError> {
-    let paper = paper::read(bytes)?;
+fn of_pdf(name: &str, bytes: &[u8]) -> Result<Document, Unread> {
+    let paper = paper::read(bytes).map_err(Unread::Paper)?;
+    within(&paper.text)?;
     let mut reading = listing::read_text(name, &paper.text);
     reading.source.sha256 = sha256(bytes);
     reading.source.pages = paper.pages.len();
@@ -91,6 +102,14 @@ fn of_pdf(name: &str, bytes: &[u8]) -> Result<Document, PaperError> {
         text: paper.text.clone(),
         paper: Some(paper),
     })
+}
+
+/// Whether a text can be a listing's by its size, asked before it is read.
+fn within(text: &str) -> Result<(), Unread> {
+    if text.len() > MOST_TEXT {
+        return Err(Unread::TooLong { bytes: text.len() });
+    }
+    Ok(())
 }
 
 fn sha256(bytes: &[u8]) -> String {
@@ -112,5 +131,12 @@ mod tests {
         assert_eq!(why(b" \n"), Unread::Blank);
         assert!(matches!(why(b"1. Packing\0"), Unread::Binary { .. }));
         assert!(matches!(why(b"%PDF-1.7\nnothing"), Unread::Paper(_)));
+        let long = "1. Packing - Min 4 pcf mineral wool.\n".repeat(15_000);
+        let too_long = why(long.as_bytes());
+        assert_eq!(too_long, Unread::TooLong { bytes: long.len() });
+        assert!(
+            too_long.to_string().contains("at most 512 kB"),
+            "{too_long}"
+        );
     }
 }

@@ -3,9 +3,11 @@
 //! What is absent: files, and words for what is wrong with them. Bytes come in as an argument.
 
 mod document;
+mod packed;
 mod state;
 mod which;
 
 pub use document::{Document, Unread, is_listing};
+pub use packed::{Packed, READER, digest};
 pub use state::{Laid, State};
 pub use which::{Named, Which, which};

@@ -121,16 +121,8 @@ impl Change {
         let mut keys = BTreeSet::new();
         for edit in &self.edits {
             edit.key.check()?;
-            if edit
-                .after
-                .as_ref()
-                .is_some_and(|after| after.len() > MOST_IN_VALUE)
-            {
-                return Err(StoreError::Refused(format!(
-                    "what {} would say has more than {} MB",
-                    edit.key,
-                    MOST_IN_VALUE >> 20
-                )));
+            if let Some(after) = &edit.after {
+                check_value(&edit.key, after)?;
             }
             if !keys.insert(&edit.key) {
                 return Err(StoreError::Refused(format!(
@@ -141,6 +133,20 @@ impl Change {
         }
         Ok(())
     }
+}
+
+/// Whether a record may say so much.
+///
+/// # Errors
+/// When it has more than [`MOST_IN_VALUE`] bytes.
+pub(crate) fn check_value(key: &Key, value: &str) -> Result<(), StoreError> {
+    if value.len() > MOST_IN_VALUE {
+        return Err(StoreError::Refused(format!(
+            "what {key} would say has more than {} MB",
+            MOST_IN_VALUE >> 20
+        )));
+    }
+    Ok(())
 }
 
 /// Whether somebody stands behind a change, and something says what it is.

@@ -1,6 +1,7 @@
 //! An open store.
 
 use std::collections::BTreeMap;
+use std::path::PathBuf;
 
 use crate::attachments::{Attached, Attachments};
 use crate::change::{Change, Done};
@@ -16,6 +17,17 @@ use crate::records::{Held, Record};
 pub struct Store {
     pub(crate) database: Database,
     pub(crate) attachments: Attachments,
+    /// The database's file, or the folder of the attachments.
+    pub(crate) beside: Option<PathBuf>,
+}
+
+/// Where files of one's own may lie.
+pub(crate) fn beside(place: &Place, attachments: &AttachmentsPlace) -> Option<PathBuf> {
+    match (place, attachments) {
+        (Place::File(path), _) => Some(path.clone()),
+        (Place::Postgres(_), AttachmentsPlace::Folder(folder)) => Some(folder.clone()),
+        (Place::Postgres(_), AttachmentsPlace::Bucket(_)) => None,
+    }
 }
 
 impl Store {
@@ -24,10 +36,12 @@ impl Store {
     /// # Errors
     /// When there is a store already, or nothing can be made there.
     pub async fn make(place: &Place, attachments: &AttachmentsPlace) -> Result<Self, StoreError> {
+        let beside = beside(place, attachments);
         let attachments = Attachments::at(attachments)?;
         Ok(Self {
             database: Database::make(place).await?,
             attachments,
+            beside,
         })
     }
 
@@ -36,10 +50,12 @@ impl Store {
     /// # Errors
     /// When there is none, or it can't be read.
     pub async fn open(place: &Place, attachments: &AttachmentsPlace) -> Result<Self, StoreError> {
+        let beside = beside(place, attachments);
         let attachments = Attachments::at(attachments)?;
         Ok(Self {
             database: Database::open(place).await?,
             attachments,
+            beside,
         })
     }
 
@@ -48,7 +64,20 @@ impl Store {
     /// # Errors
     /// [`StoreError::Conflicts`] when a record isn't as it was seen; or when the database can't be written.
     pub async fn change(&self, change: &Change) -> Result<Done, StoreError> {
-        self.database.change(change, &[]).await
+        self.database.change(change, &[], &[]).await
+    }
+
+    /// Makes a change as [`change`](Self::change) does, where some records that it doesn't change are still as they were seen: each with its
+    /// version, 0 where there never was one.
+    ///
+    /// # Errors
+    /// As [`change`](Self::change); of those records too.
+    pub async fn change_relying_on(
+        &self,
+        change: &Change,
+        relied_on: &[(Key, i64)],
+    ) -> Result<Done, StoreError> {
+        self.database.change(change, &[], relied_on).await
     }
 
     /// Where the chain of the journal ends.
@@ -144,6 +173,27 @@ impl Store {
     /// When the database can't be read.
     pub async fn changed_after(&self, seq: i64, most: i64) -> Result<Vec<(i64, Key)>, StoreError> {
         self.database.changed_after(seq, most).await
+    }
+
+    /// The records of some kinds that were changed after an entry, each once with the number of the entry that changed it last, the oldest
+    /// first.
+    ///
+    /// # Errors
+    /// When the database can't be read.
+    pub async fn changed_of_kinds(
+        &self,
+        kinds: &[Kind],
+        seq: i64,
+    ) -> Result<Vec<(i64, Key)>, StoreError> {
+        self.database.changed_of_kinds(kinds, seq).await
+    }
+
+    /// Where a file may lie that can be made anew from the store at any time: beside the database's file, or beside the folder of the
+    /// attachments. There is none where both are on other machines.
+    pub fn next_to(&self, ending: &str) -> Option<PathBuf> {
+        let mut name = self.beside.as_ref()?.as_os_str().to_owned();
+        name.push(ending);
+        Some(name.into())
     }
 
     /// Puts an attachment in its place. It is named by a record afterwards, never before.

@@ -33,6 +33,7 @@ async fn brought_in(store: &Store, name: &str, role: Role) -> Key {
             &change(name, "came in", vec![edit]),
             &key,
             Some("$argon2id$one"),
+            &[],
         )
         .await
         .unwrap();
@@ -69,7 +70,7 @@ async fn a_password_is_set_with_its_change_or_not_at_all() {
             let store = ground.make().await;
             let key = brought_in(&store, "Ada", Role::Reader).await;
             store
-                .begin_session("one", &key, at(0), at(-9))
+                .begin_session("one", &key, "$argon2id$one", at(0), at(-9))
                 .await
                 .unwrap();
             // Somebody who saw an earlier state changes neither the record nor the password, and ends no session.
@@ -79,6 +80,7 @@ async fn a_password_is_set_with_its_change_or_not_at_all() {
                     &change("Sam", "took over", vec![stale]),
                     &key,
                     Some("$argon2id$theirs"),
+                    &[],
                 )
                 .await
                 .unwrap_err();
@@ -94,6 +96,7 @@ async fn a_password_is_set_with_its_change_or_not_at_all() {
                     &change("Ada", "set another password", vec![next]),
                     &key,
                     Some("$argon2id$two"),
+                    &[],
                 )
                 .await
                 .unwrap();
@@ -102,6 +105,10 @@ async fn a_password_is_set_with_its_change_or_not_at_all() {
                 Some("$argon2id$two")
             );
             assert!(store.session("one").await.unwrap().is_none());
+            // Whoever was found to know the old one a moment ago doesn't come in by it any more.
+            let late = store.begin_session("late", &key, "$argon2id$one", at(1), at(-9));
+            assert!(!late.await.unwrap());
+            assert!(store.session("late").await.unwrap().is_none());
             // Nothing of it is in the journal.
             let entries = store.entries_after(0, 100).await.unwrap();
             assert!(
@@ -124,7 +131,8 @@ async fn sessions_begin_are_used_and_end() {
             brought_in(&store, "Bea", Role::Reader).await,
         );
         for (hash, key) in [("a1", &ada), ("a2", &ada), ("b1", &bea)] {
-            store.begin_session(hash, key, at(0), at(-9)).await.unwrap();
+            let begun = store.begin_session(hash, key, "$argon2id$one", at(0), at(-9));
+            assert!(begun.await.unwrap());
         }
         store.use_session("a1", at(60)).await.unwrap();
         let session = store.session("a1").await.unwrap().unwrap();
@@ -137,7 +145,7 @@ async fn sessions_begin_are_used_and_end() {
         assert!(!there("a2").await && there("b1").await);
         // One that begins later sweeps out those of long ago.
         store
-            .begin_session("b2", &bea, at(100), at(50))
+            .begin_session("b2", &bea, "$argon2id$one", at(100), at(50))
             .await
             .unwrap();
         assert!(!there("b1").await && there("b2").await);
@@ -175,7 +183,7 @@ async fn an_invitation_is_taken_up_once() {
             ];
             let change = change(name, "took it up", edits);
             store
-                .change_of_person(&change, &person.key(), Some("$argon2id$"))
+                .change_of_person(&change, &person.key(), Some("$argon2id$"), &[])
                 .await
         };
         let (one, other) = tokio::join!(take("Ada"), take("Bea"));
@@ -288,7 +296,7 @@ async fn an_archive_carries_people_and_no_way_in() {
         let store = ground.make().await;
         let key = brought_in(&store, "Ada", Role::Administrator).await;
         store
-            .begin_session("one", &key, at(0), at(-9))
+            .begin_session("one", &key, "$argon2id$one", at(0), at(-9))
             .await
             .unwrap();
         let archive = ground.folder.path().join("clinic.zip");
@@ -317,7 +325,7 @@ async fn a_store_from_before_there_were_people_is_brought_up_to_date() {
             .unwrap();
         store.close().await;
         ground
-            .undo(&[
+            .run(&[
                 "DROP TABLE credential",
                 "DROP TABLE session",
                 "DROP TABLE visit",

@@ -9,6 +9,7 @@
 
 mod support;
 
+use store::records::Known;
 use store::{Edit, Key, Kind, Owner, Place, Store, StoreError};
 use support::{assert_whole, change, on_each, on_postgres, stated};
 
@@ -128,6 +129,43 @@ async fn what_was_changed_after_an_entry_is_told_by_its_key() {
         let records = store.records(&[key.clone(), never]).await.unwrap();
         assert_eq!(records.keys().collect::<Vec<_>>(), [&key]);
         assert!(store.records(&[]).await.unwrap().is_empty());
+    })
+    .await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn what_a_change_relies_on_must_be_as_it_was_seen() {
+    on_each("what a change relies on", async |ground| {
+        let store = ground.make().await;
+        let key = |joint: &str| Key::fact(&Owner::Joint(joint.to_owned()), "joint.width");
+        let put = |joint: &str, seen: i64, by: &str| {
+            let edit = Edit::put(key(joint), seen, &stated("1 in.", by)).unwrap();
+            change(by, "stated it", vec![edit])
+        };
+        store.change(&put("J-1", 0, "Kim")).await.unwrap();
+        // Two each of whom rests on what the other changes: one is first, whoever it is.
+        let (one, other) = (put("J-2", 0, "Lee"), put("J-3", 0, "Sam"));
+        let (on_3, on_2) = ([(key("J-3"), 0)], [(key("J-2"), 0)]);
+        let (one, other) = tokio::join!(
+            store.change_relying_on(&one, &on_3),
+            store.change_relying_on(&other, &on_2)
+        );
+        assert_ne!(one.is_ok(), other.is_ok());
+        // Nothing is made where it isn't; and it is said who changed it.
+        let refused = store
+            .change_relying_on(&put("J-4", 0, "Lee"), &[(key("J-1"), 0)])
+            .await
+            .unwrap_err();
+        let StoreError::Conflicts(conflicts) = refused else {
+            panic!("{refused}");
+        };
+        assert_eq!(conflicts[0].since[0].by, "Kim");
+        assert!(store.get::<Known>(&key("J-4")).await.unwrap().is_none());
+        store
+            .change_relying_on(&put("J-4", 0, "Lee"), &[(key("J-1"), 1)])
+            .await
+            .unwrap();
+        assert_whole(&store).await;
     })
     .await;
 }

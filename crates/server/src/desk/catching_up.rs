@@ -63,6 +63,7 @@ impl Desk {
         }
         for file in &touched.confirmed {
             self.listings.forget(file);
+            self.library.is_stale(file);
         }
         // A look that began before this may have seen any of it as it was: what it finds isn't put on the board.
         let project = self.project();

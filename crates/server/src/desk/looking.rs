@@ -174,13 +174,15 @@ impl Desk {
         epoch: u64,
     ) -> Result<(), Trouble> {
         let project = self.project();
+        let owner = |name: &Arc<str>| Owner::Joint(name.to_string());
+        let owners: Vec<Owner> = names.iter().map(owner).collect();
+        let mut known = self.store.known_of(&owners).await?;
         let mut joints = Vec::new();
-        for name in names {
+        for (name, owner) in names.iter().zip(&owners) {
             // Somebody may have removed it meanwhile.
             if let Some(joint) = project.joint(name) {
                 let mut joint = joint.clone();
-                let owner = Owner::Joint(joint.name.clone());
-                fill(&mut joint, self.store.known(&owner).await?);
+                fill(&mut joint, known.remove(owner).unwrap_or_default());
                 joints.push(joint);
             }
         }

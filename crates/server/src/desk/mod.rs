@@ -13,7 +13,7 @@ use std::sync::{Arc, PoisonError, RwLock};
 
 use jiff::Timestamp;
 use site::Project;
-use store::{Change, Done, Edit, Store};
+use store::{Change, Done, Edit, Key, Store};
 use tokio::sync::{Mutex, Notify};
 
 use crate::board::Board;
@@ -102,13 +102,27 @@ impl Desk {
         what: String,
         edits: Vec<Edit>,
     ) -> Result<Done, Trouble> {
+        self.change_relying_on(person, what, edits, &[]).await
+    }
+
+    /// The same, where some records that it doesn't change are still as they were seen, each by its version.
+    ///
+    /// # Errors
+    /// As [`change`](Self::change); of those records too.
+    pub(crate) async fn change_relying_on(
+        &self,
+        person: &Person,
+        what: String,
+        edits: Vec<Edit>,
+        relied_on: &[(Key, i64)],
+    ) -> Result<Done, Trouble> {
         let change = Change {
             by: person.name.clone(),
             at: Timestamp::now(),
             what,
             edits,
         };
-        let done = self.store.change(&change).await?;
+        let done = self.store.change_relying_on(&change, relied_on).await?;
         // It is made, whatever comes now: where this can't take it into account, whoever looks next does.
         let _ = self.catch_up().await;
         Ok(done)

@@ -104,9 +104,16 @@ impl Front {
         let last = told
             .and_then(|value| value.to_str().ok())
             .and_then(|value| value.rsplit(',').next())
-            .and_then(|value| value.trim().parse().ok());
+            .and_then(|value| as_told(value.trim()));
         last.or(peer)
     }
+}
+
+/// An address as proxies write it: by itself, in brackets, or with the port.
+fn as_told(text: &str) -> Option<IpAddr> {
+    let with_port = || Some(text.parse::<SocketAddr>().ok()?.ip());
+    let bare = text.trim_start_matches('[').trim_end_matches(']');
+    bare.parse().ok().or_else(with_port)
 }
 
 /// An address as a household has it: of an IPv6 address the first 64 bits, which one subscriber holds whole.
@@ -189,6 +196,17 @@ mod tests {
             proxied.address(&HeaderMap::new(), Some(Peer(peer))),
             ip("10.0.0.1")
         );
+        // However the proxy writes it: or all who come through it would share its own.
+        for (told, address) in [
+            ("198.51.100.7:4711", "198.51.100.7"),
+            ("[2001:db8::7]", "2001:db8::7"),
+            ("192.0.2.9, [2001:db8::7]:443", "2001:db8::7"),
+            ("unknown", "10.0.0.1"),
+        ] {
+            let mut headers = HeaderMap::new();
+            headers.insert("x-forwarded-for", told.parse().unwrap());
+            assert_eq!(proxied.address(&headers, Some(Peer(peer))), ip(address));
+        }
         let own = front("http://localhost:1", "127.0.0.1:1", false).unwrap();
         assert_eq!(own.address(&headers, Some(Peer(peer))), ip("10.0.0.1"));
     }

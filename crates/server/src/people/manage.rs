@@ -2,7 +2,7 @@
 
 use axum::http::HeaderValue;
 use jiff::{SignedDuration, Timestamp};
-use store::people::{InvitationRecord, PersonRecord, Role, folded, proper};
+use store::people::{InvitationRecord, PersonRecord, Role, folded, looks_like, proper};
 use store::{Change, Edit, Held, Key, Store};
 
 use super::tokens::{fresh, hashed, may_be};
@@ -78,6 +78,19 @@ pub async fn invite(
     })
 }
 
+/// Nobody comes in under a name that people would take for somebody else's in the journal.
+async fn must_look_like_nobody(store: &Store, name: &str) -> Result<(), Trouble> {
+    let people = store.people().await?;
+    let mut names = people.iter().map(|held| &held.value.name);
+    match names.find(|other| looks_like(name, other)) {
+        None => Ok(()),
+        Some(other) => Err(Trouble::Refused {
+            message: format!("the name looks like {other}, and isn't the same"),
+            help: "write it in letters of one script, or add an initial".to_owned(),
+        }),
+    }
+}
+
 impl Team {
     /// The invitation whose token this is, while it holds.
     ///
@@ -125,6 +138,9 @@ impl Team {
                 help: "add an initial, or your firm in parentheses".to_owned(),
             });
         }
+        if there.is_none() {
+            must_look_like_nobody(&self.store, &name).await?;
+        }
         let hash = self.passwords.hash(password).await?;
         let now = Timestamp::now();
         let version = there.as_ref().map_or(0, |there| there.version);
@@ -132,6 +148,7 @@ impl Team {
             Some(_) => "set another password by an invitation".to_owned(),
             None => format!("took up the invitation as {}", invitation.role),
         };
+        let mut edits = self.other_links(&name, Some(&held.key)).await?;
         let before = there.map(|there| there.value);
         let person = PersonRecord {
             password_set: now,
@@ -143,19 +160,39 @@ impl Team {
             })
         };
         let key = person.key();
+        edits.push(Edit::put(key.clone(), version, &person)?);
+        edits.push(Edit::remove(held.key.clone(), held.version));
         let change = Change {
             by: person.name.clone(),
             at: now,
             what,
-            edits: vec![
-                Edit::put(key.clone(), version, &person)?,
-                Edit::remove(held.key.clone(), held.version),
-            ],
+            edits,
         };
         self.store
-            .change_of_person(&change, &key, Some(&hash))
+            .change_of_person(&change, &key, Some(&hash), &[])
             .await?;
-        self.begin(&key).await
+        self.first_session(&key, &hash).await
+    }
+
+    /// The session of somebody who has just set a password.
+    async fn first_session(&self, person: &Key, password: &str) -> Result<HeaderValue, Trouble> {
+        let cookie = self.begin(person, password).await?;
+        cookie.ok_or_else(|| Trouble::Refused {
+            message: "another password was set at the same moment".to_owned(),
+            help: "sign in with the one that holds now".to_owned(),
+        })
+    }
+
+    /// Withdraws the links by which a person could set another password, but for one: who has just set one, or is shut out, needs none, and
+    /// whoever else has such a link mustn't use it.
+    async fn other_links(&self, name: &str, but: Option<&Key>) -> Result<Vec<Edit>, Trouble> {
+        let invitations = self.store.invitations().await?;
+        let theirs = invitations.into_iter().filter(|held| {
+            held.value.again && folded(&held.value.whom) == folded(name) && Some(&held.key) != but
+        });
+        Ok(theirs
+            .map(|held| Edit::remove(held.key, held.version))
+            .collect())
     }
 
     /// Sets another password for whoever asks, ends all their sessions, and begins one.
@@ -177,16 +214,18 @@ impl Team {
             ..person.clone()
         };
         let key = &who.person.key;
+        let mut edits = self.other_links(&person.name, None).await?;
+        edits.push(Edit::put(key.clone(), who.person.version, &after)?);
         let change = Change {
             by: person.name.clone(),
             at: now,
             what: "set another password".to_owned(),
-            edits: vec![Edit::put(key.clone(), who.person.version, &after)?],
+            edits,
         };
         self.store
-            .change_of_person(&change, key, Some(&hash))
+            .change_of_person(&change, key, Some(&hash), &[])
             .await?;
-        self.begin(key).await
+        self.first_session(key, &hash).await
     }
 
     /// Gives somebody another role, shuts the door to them or opens it again. Their sessions end, so that nothing of before is left.
@@ -214,27 +253,38 @@ impl Team {
             may_sign_in,
             ..held.value.clone()
         };
-        let others = people.iter().filter(|other| other.key != held.key);
-        if !manages(&after) && !others.into_iter().any(|other| manages(&other.value)) {
+        let mut others = people.iter().filter(|other| other.key != held.key);
+        let other = others.find(|other| manages(&other.value));
+        if !manages(&after) && other.is_none() {
             return Err(Trouble::Refused {
                 message: "nobody would be left who can manage people".to_owned(),
                 help: "make somebody else an administrator first".to_owned(),
             });
         }
+        // Whoever is left must still be one when this is made: two may do the same to one another.
+        let relied_on: Vec<(Key, i64)> = other
+            .filter(|_| !manages(&after))
+            .map(|other| (other.key.clone(), other.version))
+            .into_iter()
+            .collect();
         let name = &held.value.name;
         let what = match (held.value.may_sign_in, may_sign_in) {
             (true, false) => format!("shut the door to {name}"),
             (false, true) => format!("let {name} sign in again, as {role}"),
             _ => format!("gave {name} the role of {role}"),
         };
+        let mut edits = vec![Edit::put(held.key.clone(), seen, &after)?];
+        if !may_sign_in {
+            edits.extend(self.other_links(name, None).await?);
+        }
         let change = Change {
             by: by.name.clone(),
             at: Timestamp::now(),
             what,
-            edits: vec![Edit::put(held.key.clone(), seen, &after)?],
+            edits,
         };
         self.store
-            .change_of_person(&change, &held.key, None)
+            .change_of_person(&change, &held.key, None, &relied_on)
             .await?;
         Ok(())
     }

@@ -109,21 +109,22 @@ impl Team {
         let person = self.store.person(name).await?;
         // Looked up for nobody, too: the work is the same, whoever it is.
         let hash = self.store.password(&key_of(name)).await?;
-        let is_theirs = self.passwords.is(password, hash).await?;
+        let is_theirs = self.passwords.is(password, hash.clone()).await?;
         let let_in = person
             .as_ref()
             .filter(|person| is_theirs && person.value.may_sign_in);
-        let event = if let_in.is_some() {
+        let cookie = match (let_in, hash) {
+            (Some(person), Some(hash)) => self.begin(&person.key, &hash).await?,
+            _ => None,
+        };
+        let event = if cookie.is_some() {
             Event::SignedIn
         } else {
             Event::Failed
         };
         let key = person.as_ref().map(|person| &person.key);
         self.note(event, key, address).await?;
-        match let_in {
-            Some(person) => Ok(Tried::In(self.begin(&person.key).await?)),
-            None => Ok(Tried::Wrong),
-        }
+        Ok(cookie.map_or(Tried::Wrong, Tried::In))
     }
 
     /// Whether a password is somebody's own; counted like signing in. None when they tried too often.
@@ -147,18 +148,23 @@ impl Team {
         self.passwords.is(password, hash).await.map(Some)
     }
 
-    /// Begins a session, and gives its cookie.
+    /// Begins a session of somebody whose password was found to have a hash, and gives its cookie; none where it has another by now.
     ///
     /// # Errors
     /// When the store can't be written.
-    pub(super) async fn begin(&self, person: &Key) -> Result<HeaderValue, Trouble> {
+    pub(super) async fn begin(
+        &self,
+        person: &Key,
+        password: &str,
+    ) -> Result<Option<HeaderValue>, Trouble> {
         let token = fresh()?;
         let now = Timestamp::now();
         let forget = now.saturating_sub(LONGEST).unwrap_or(now);
-        self.store
-            .begin_session(&hashed(&token), person, now, forget)
+        let begun = self
+            .store
+            .begin_session(&hashed(&token), person, password, now, forget)
             .await?;
-        set(SESSION, &token)
+        begun.then(|| set(SESSION, &token)).transpose()
     }
 
     /// Ends the session of a request.

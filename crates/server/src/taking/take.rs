@@ -99,7 +99,12 @@ impl Desk {
 
 /// What is done, in a few words.
 fn said(look: &Look, chosen: &Chosen) -> String {
-    let listings = match chosen.listings.as_slice() {
+    // By the names that were brought: the form could say anything.
+    let names = look.listings.iter().map(|listing| &listing.name);
+    let taken: Vec<&String> = names
+        .filter(|name| chosen.listings.contains(name))
+        .collect();
+    let listings = match taken.as_slice() {
         [] => None,
         [one] => Some(format!("the listing {one}")),
         several => Some(format!("{} listings", several.len())),

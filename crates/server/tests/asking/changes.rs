@@ -10,10 +10,18 @@ use store::records::Known;
 use store::{Change, Key, Owner};
 
 use crate::demo;
+use crate::ground::{Ground, on_each};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_changed_fact_changes_the_verdict_at_once() {
-    let demo = demo().await;
+on_each![
+    a_changed_fact_changes_the_verdict_at_once,
+    confirming_every_clause_makes_verdicts_final,
+    an_answer_becomes_a_fact_of_each_joint_with_its_source,
+    what_others_change_is_taken_into_account,
+    a_judgment_is_recorded_with_its_ground_and_shown,
+];
+
+async fn a_changed_fact_changes_the_verdict_at_once(ground: Ground) {
+    let demo = demo(&ground).await;
     let not_met = "Joint width is 1-5/16 in.";
     assert!(demo.get("/joints/J-004").await.text.contains(not_met));
     let (version, _) = demo.width("J-004").await;
@@ -52,9 +60,8 @@ async fn a_changed_fact_changes_the_verdict_at_once() {
     assert_eq!(demo.width("J-004").await.1, "3/4 in.");
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn confirming_every_clause_makes_verdicts_final() {
-    let demo = demo().await;
+async fn confirming_every_clause_makes_verdicts_final(ground: Ground) {
+    let demo = demo(&ground).await;
     let provisional = "Provisional: the reading of the listing isn't confirmed";
     assert!(demo.get("/joints/J-004").await.text.contains(provisional));
     // Nothing that rests on a draft looks final at a glance either.
@@ -105,9 +112,8 @@ async fn confirming_every_clause_makes_verdicts_final() {
     assert!(overlay.entries.iter().all(|entry| entry.by == "Lee"));
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
-    let demo = demo().await;
+async fn an_answer_becomes_a_fact_of_each_joint_with_its_source(ground: Ground) {
+    let demo = demo(&ground).await;
     let seen = demo.store.head().await.unwrap().seq;
     let asked = demo.json("/api/v1/questions?limit=1000").await;
     let asked = asked["questions"].as_array().unwrap();
@@ -159,9 +165,8 @@ async fn an_answer_becomes_a_fact_of_each_joint_with_its_source() {
     assert_eq!(demo.store.verify(None).await.unwrap().flaws, []);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_others_change_is_taken_into_account() {
-    let demo = demo().await;
+async fn what_others_change_is_taken_into_account(ground: Ground) {
+    let demo = demo(&ground).await;
     let desk = demo.desk.clone();
     let keeping_up = tokio::spawn(async move { desk.keep_up().await });
     // Somebody removes a joint by another way than this desk.
@@ -182,9 +187,8 @@ async fn what_others_change_is_taken_into_account() {
     keeping_up.abort();
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_judgment_is_recorded_with_its_ground_and_shown() {
-    let demo = demo().await;
+async fn a_judgment_is_recorded_with_its_ground_and_shown(ground: Ground) {
+    let demo = demo(&ground).await;
     let result = async |joint: &str| -> Value {
         let answered = demo.get(&format!("/api/v1/joints/{joint}")).await;
         serde_json::from_str(&answered.text).unwrap()

@@ -8,6 +8,8 @@
 )]
 
 mod changes;
+#[path = "../support/ground.rs"]
+mod ground;
 mod pages;
 mod programs;
 #[path = "../support/mod.rs"]
@@ -23,18 +25,19 @@ use serde_json::Value;
 use server::{Access, Desk};
 use store::records::Known;
 use store::{Key, Owner, Store};
-use support::{PORT, Project, project_of};
+use support::{PORT, project_of};
 use tower::ServiceExt;
+
+use ground::Ground;
 
 /// A desk over the demo's project.
 struct Demo {
     app: Router,
     desk: Arc<Desk>,
     store: Store,
-    _project: Project,
 }
 
-async fn demo() -> Demo {
+async fn demo(ground: &Ground) -> Demo {
     let from = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../everyclause/demo");
     let read = |name: &str| std::fs::read(from.join(name)).unwrap();
     let files = ["schedule.csv", "marks.csv", "barriers.csv", "building.toml"];
@@ -46,15 +49,13 @@ async fn demo() -> Demo {
         "hw-d-0455.txt",
     ];
     let listings = listings.map(|name| (name, read(&format!("listings/{name}"))));
-    let project = project_of(&files, &listings).await;
-    let store = project.store.clone();
+    let store = project_of(ground, &files, &listings).await;
     let desk = Arc::new(Desk::over(store.clone()).await.unwrap());
     desk.look_at_all().await.unwrap();
     Demo {
         app: server::app(desk.clone(), Access::here("Lee", PORT)),
         desk,
         store,
-        _project: project,
     }
 }
 

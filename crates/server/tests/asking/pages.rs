@@ -4,10 +4,15 @@ use axum::body::Body;
 use axum::http::{Method, Request, StatusCode, header};
 
 use crate::demo;
+use crate::ground::{Ground, on_each};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn every_page_is_there_and_may_do_little() {
-    let demo = demo().await;
+on_each![
+    every_page_is_there_and_may_do_little,
+    nobody_else_may_ask_or_change_anything,
+];
+
+async fn every_page_is_there_and_may_do_little(ground: Ground) {
+    let demo = demo(&ground).await;
     for (path, says) in [
         ("/", "Vessary Point Clinic"),
         ("/joints/J-004", "Joint width is 1-5/16 in."),
@@ -58,9 +63,8 @@ async fn every_page_is_there_and_may_do_little() {
     }
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn nobody_else_may_ask_or_change_anything() {
-    let demo = demo().await;
+async fn nobody_else_may_ask_or_change_anything(ground: Ground) {
+    let demo = demo(&ground).await;
     let before = demo.store.head().await.unwrap();
     let ask = async |method: Method, headers: &[(&str, &str)]| {
         let mut request = Request::builder().method(method).uri("/joints/J-004/facts");

@@ -4,10 +4,12 @@ use axum::http::StatusCode;
 use serde_json::{Value, json};
 
 use crate::demo;
+use crate::ground::{Ground, on_each};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn programs_get_the_same_and_a_description_of_it() {
-    let demo = demo().await;
+on_each![programs_get_the_same_and_a_description_of_it,];
+
+async fn programs_get_the_same_and_a_description_of_it(ground: Ground) {
+    let demo = demo(&ground).await;
     let json = async |path: &str| demo.json(path).await;
     let joints = json("/api/v1/joints").await;
     assert_eq!(joints["count"], 60);

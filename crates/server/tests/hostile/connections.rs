@@ -1,4 +1,4 @@
-//! Clients that are too slow or send too much, on a port of this machine.
+//! Clients that are too slow or send too much, on a port of this machine. Nothing of them reaches a database.
 
 use std::net::SocketAddr;
 use std::sync::Arc;
@@ -9,16 +9,17 @@ use tokio::io::{AsyncReadExt, AsyncWriteExt};
 use tokio::net::TcpStream;
 use tokio::time::timeout;
 
-use crate::support::{Project, project};
+use crate::ground::Ground;
+use crate::support::project;
 
 /// A desk on a port of this machine.
 async fn listening() -> SocketAddr {
-    let Project { store, folder } = project().await;
-    let desk = Arc::new(Desk::over(store).await.unwrap());
+    let ground = Ground::sqlite();
+    let desk = Arc::new(Desk::over(project(&ground).await).await.unwrap());
     let listening = Listening::on(([127, 0, 0, 1], 0).into()).await.unwrap();
     let address = listening.address;
     tokio::spawn(async move {
-        let _folder = folder;
+        let _ground = ground;
         listening
             .serve(desk, Access::here("Lee", address.port()))
             .await
@@ -28,14 +29,13 @@ async fn listening() -> SocketAddr {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn a_desk_without_accounts_isn_t_opened_to_other_machines() {
-    let Project { store, folder } = project().await;
-    let desk = Arc::new(Desk::over(store).await.unwrap());
+    let ground = Ground::sqlite();
+    let desk = Arc::new(Desk::over(project(&ground).await).await.unwrap());
     let listening = Listening::on(([0, 0, 0, 0], 0).into()).await.unwrap();
     let access = Access::here("Lee", listening.address.port());
     let refused = timeout(Duration::from_secs(5), listening.serve(desk, access)).await;
     let refused = refused.unwrap().unwrap_err().to_string();
     assert!(refused.contains("nobody signs in"), "{refused}");
-    drop(folder);
 }
 
 /// Sends bytes and reads what is answered until the connection ends.

@@ -10,7 +10,16 @@ use futures_util::{StreamExt, stream};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use store::people::Role;
 
-use crate::support::{Project, here, project, project_of, tables, team};
+use crate::ground::{Ground, on_each};
+use crate::support::{here, project, project_of, tables, team};
+use store::Store;
+
+on_each![
+    a_hundred_megabytes_are_cut_off_at_the_limit,
+    who_hasn_t_signed_in_sends_nothing,
+    scripts_in_names_and_texts_are_shown_and_never_run,
+    odd_addresses_are_refused_with_words,
+];
 
 /// So many bytes as they would come from the network, and how many of them were taken.
 fn flood(bytes: usize) -> (Body, Arc<AtomicUsize>) {
@@ -24,9 +33,8 @@ fn flood(bytes: usize) -> (Body, Arc<AtomicUsize>) {
     (Body::from_stream(pieces), taken)
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_hundred_megabytes_are_cut_off_at_the_limit() {
-    let desk = here(project().await).await;
+async fn a_hundred_megabytes_are_cut_off_at_the_limit(ground: Ground) {
+    let desk = here(project(&ground).await).await;
     let before = desk.store.head().await.unwrap();
     for (method, path) in [
         ("POST", "/joints/J-004/facts"),
@@ -79,9 +87,8 @@ async fn a_hundred_megabytes_are_cut_off_at_the_limit() {
     assert_eq!(desk.store.head().await.unwrap(), before);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn who_hasn_t_signed_in_sends_nothing() {
-    let desk = team(project().await).await;
+async fn who_hasn_t_signed_in_sends_nothing(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let reader = desk.somebody("Ada", Role::Reader).await;
     for (cookie, kind, expected) in [
         (
@@ -112,7 +119,7 @@ const SCRIPT: &str = "<script>alert(1)</script>";
 const IMAGE: &str = "\"><img src=x onerror=alert(2)>'";
 
 /// A project all of whose names and words are scripts.
-async fn scripted() -> Project {
+async fn scripted(ground: &Ground) -> Store {
     let cell = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
     let name = format!("J{SCRIPT}{IMAGE}");
     let schedule = format!(
@@ -132,12 +139,16 @@ async fn scripted() -> Project {
     let text = format!(
         "System No. HW-D-{SCRIPT}\n\nJoint width - Max 1 in. (25 mm) {IMAGE}\n\n1. Floor Assembly - Min 4 in. thick concrete {SCRIPT}{IMAGE}.\n\n2. Forming Material - Min 4 pcf mineral wool {SCRIPT}, compressed 25 percent {IMAGE}.\n"
     );
-    project_of(&tables(&schedule, &marks), &[(&file, text.into_bytes())]).await
+    project_of(
+        ground,
+        &tables(&schedule, &marks),
+        &[(&file, text.into_bytes())],
+    )
+    .await
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn scripts_in_names_and_texts_are_shown_and_never_run() {
-    let desk = here(scripted().await).await;
+async fn scripts_in_names_and_texts_are_shown_and_never_run(ground: Ground) {
+    let desk = here(scripted(&ground).await).await;
     let project = desk.store.project().await.unwrap();
     let encode = |text: &str| utf8_percent_encode(text, NON_ALPHANUMERIC).to_string();
     let joint = encode(&project.joints[0].name);
@@ -212,9 +223,8 @@ async fn scripts_in_names_and_texts_are_shown_and_never_run() {
     assert_eq!(answered.headers[header::CONTENT_TYPE], "application/json");
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn odd_addresses_are_refused_with_words() {
-    let desk = here(project().await).await;
+async fn odd_addresses_are_refused_with_words(ground: Ground) {
+    let desk = here(project(&ground).await).await;
     let before = desk.store.head().await.unwrap();
     for (path, expected) in [
         ("/joints/%27%20OR%20%271%27%3D%271", StatusCode::NOT_FOUND),

@@ -8,6 +8,8 @@
 )]
 
 mod connections;
+#[path = "../support/ground.rs"]
+mod ground;
 mod input;
 #[path = "../support/mod.rs"]
 mod support;

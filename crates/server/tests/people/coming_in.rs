@@ -5,12 +5,19 @@ use server::people::invite;
 use store::people::Role;
 use store::{Key, Kind};
 
+use crate::ground::{Ground, on_each};
 use crate::hash_of;
 use crate::support::{PASSWORD, project, team};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn an_invitation_leads_in_once_and_leaves_no_secret_behind() {
-    let desk = team(project().await).await;
+on_each![
+    a_link_to_another_password_ends_with_the_next_password,
+    an_invitation_leads_in_once_and_leaves_no_secret_behind,
+    two_who_take_up_one_invitation_at_once_are_one_person,
+    another_password_ends_every_session,
+];
+
+async fn an_invitation_leads_in_once_and_leaves_no_secret_behind(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let invited = invite(&desk.store, "Kim", "Ada Venn", Role::Reviewer, false)
         .await
         .unwrap();
@@ -75,6 +82,14 @@ async fn an_invitation_leads_in_once_and_leaves_no_secret_behind() {
     let second = desk.take_up(&other.path, "ADA VENN", PASSWORD).await;
     assert_eq!(second.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(second.text.contains("is taken"), "{}", second.text);
+    // Nor does anybody come in under one that looks like it: the first letter is a Cyrillic one.
+    let second = desk.take_up(&other.path, "%D0%90da Venn", PASSWORD).await;
+    assert_eq!(second.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(
+        second.text.contains("looks like Ada Venn"),
+        "{}",
+        second.text
+    );
     assert!(
         invite(&desk.store, "Kim", "ada venn", Role::Reader, false)
             .await
@@ -82,9 +97,8 @@ async fn an_invitation_leads_in_once_and_leaves_no_secret_behind() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn two_who_take_up_one_invitation_at_once_are_one_person() {
-    let desk = team(project().await).await;
+async fn two_who_take_up_one_invitation_at_once_are_one_person(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let invited = invite(&desk.store, "Kim", "Ada", Role::Reviewer, false)
         .await
         .unwrap();
@@ -97,9 +111,8 @@ async fn two_who_take_up_one_invitation_at_once_are_one_person() {
     assert_eq!(desk.store.people().await.unwrap().len(), 1);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn another_password_ends_every_session() {
-    let desk = team(project().await).await;
+async fn another_password_ends_every_session(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let ada = desk.somebody("Ada", Role::Reader).await;
     let elsewhere = desk.sign_in("ada", PASSWORD, "192.0.2.7").await;
     let elsewhere = elsewhere.cookie("__Host-everyclause").unwrap();
@@ -140,4 +153,41 @@ async fn another_password_ends_every_session() {
     let out = ada.post("/account/sign-out-everywhere", "").await;
     assert_eq!(out.status, StatusCode::SEE_OTHER);
     assert!(!is_in(&ada.cookie).await);
+}
+
+/// A link that was lost on the way, or taken, is worth nothing once its owner has set a password, or is shut out.
+async fn a_link_to_another_password_ends_with_the_next_password(ground: Ground) {
+    let desk = team(project(&ground).await).await;
+    let ada = desk.somebody("Ada", Role::Reader).await;
+    let link = async || {
+        let invited = invite(&desk.store, "Kim", "Ada", Role::Reader, true).await;
+        invited.unwrap().path
+    };
+    let (lost, kept) = (link().await, link().await);
+    let other = invite(&desk.store, "Kim", "Bea", Role::Reader, false).await;
+    let form =
+        format!("current={PASSWORD}&password=seven+grey+pebbles&repeated=seven+grey+pebbles");
+    let done = ada.post("/account/password", &form.replace(' ', "+")).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
+    for path in [&lost, &kept] {
+        assert_eq!(desk.get(path, "").await.status, StatusCode::NOT_FOUND);
+    }
+    let other = other.unwrap().path;
+    assert_eq!(desk.get(&other, "").await.status, StatusCode::OK);
+    // By one of two links, too.
+    let (lost, used) = (link().await, link().await);
+    let done = desk.take_up(&used, "Ada", "eleven tin kettles").await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
+    assert_eq!(desk.get(&lost, "").await.status, StatusCode::NOT_FOUND);
+    // And who is shut out keeps none for later.
+    let lost = link().await;
+    let cal = desk.somebody("Cal", Role::Administrator).await;
+    let held = desk.store.person("Ada").await.unwrap().unwrap();
+    let form = format!(
+        "name=Ada&role=reader&may_sign_in=false&seen={}",
+        held.version
+    );
+    let shut = cal.post("/people", &form).await;
+    assert_eq!(shut.status, StatusCode::SEE_OTHER, "{}", shut.text);
+    assert_eq!(desk.get(&lost, "").await.status, StatusCode::NOT_FOUND);
 }

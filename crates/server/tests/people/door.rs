@@ -6,12 +6,21 @@ use jiff::{SignedDuration, Timestamp};
 use store::people::{Event, Role};
 use store::{Key, Kind};
 
+use crate::ground::{Ground, on_each};
 use crate::support::{PASSWORD, here, project, team};
 use crate::{FACT, PAGES, hash_of};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn nobody_sees_or_changes_anything_before_signing_in() {
-    let desk = team(project().await).await;
+on_each![
+    what_is_broken_isn_t_told_outside,
+    nobody_sees_or_changes_anything_before_signing_in,
+    forged_expired_and_revoked_cookies_lead_nowhere,
+    signing_in_is_limited_and_says_the_same_of_every_name,
+    somebody_elses_project_isn_t_reached_by_its_address,
+    a_desk_of_one_machine_has_no_door,
+];
+
+async fn nobody_sees_or_changes_anything_before_signing_in(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let before = desk.store.head().await.unwrap();
     for path in PAGES {
         let page = desk.get(path, "").await;
@@ -53,9 +62,8 @@ async fn nobody_sees_or_changes_anything_before_signing_in() {
     assert_eq!(answered.status, StatusCode::MISDIRECTED_REQUEST);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn forged_expired_and_revoked_cookies_lead_nowhere() {
-    let desk = team(project().await).await;
+async fn forged_expired_and_revoked_cookies_lead_nowhere(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let ada = desk.somebody("Ada", Role::Administrator).await;
     let is_in = async |cookie: &str| desk.get("/", cookie).await.status == StatusCode::OK;
     assert!(is_in(&ada.cookie).await);
@@ -85,10 +93,11 @@ async fn forged_expired_and_revoked_cookies_lead_nowhere() {
     // One that began half a day ago, though it is used.
     let key = Key::new(Kind::Person, "ada", "");
     let old = |letter: &str| format!("{name}={}", letter.repeat(64));
+    let password = desk.store.password(&key).await.unwrap().unwrap();
     for (cookie, minutes, lasts) in [(old("a"), 719, true), (old("b"), 721, false)] {
         let hash = hash_of(&cookie);
         desk.store
-            .begin_session(&hash, &key, ago(minutes), ago(100_000))
+            .begin_session(&hash, &key, &password, ago(minutes), ago(100_000))
             .await
             .unwrap();
         desk.store.use_session(&hash, now).await.unwrap();
@@ -109,9 +118,8 @@ async fn forged_expired_and_revoked_cookies_lead_nowhere() {
     assert!(!is_in(&stolen).await);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn signing_in_is_limited_and_says_the_same_of_every_name() {
-    let desk = team(project().await).await;
+async fn signing_in_is_limited_and_says_the_same_of_every_name(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     desk.somebody("Ada", Role::Reader).await;
     let mut said = Vec::new();
     for name in ["Ada", "Nobody", "' OR 1=1 --"] {
@@ -170,10 +178,10 @@ async fn signing_in_is_limited_and_says_the_same_of_every_name() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn somebody_elses_project_isn_t_reached_by_its_address() {
-    let one = team(project().await).await;
-    let other = team(project().await).await;
+async fn somebody_elses_project_isn_t_reached_by_its_address(ground: Ground) {
+    let one = team(project(&ground).await).await;
+    let elsewhere = ground.another().await;
+    let other = team(project(&elsewhere).await).await;
     let ada = one.somebody("Ada", Role::Administrator).await;
     assert_eq!(ada.get("/joints/J-004").await.status, StatusCode::OK);
     // Ada's cookie, token and name are worth nothing at another project's desk.
@@ -194,9 +202,8 @@ async fn somebody_elses_project_isn_t_reached_by_its_address() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_desk_of_one_machine_has_no_door() {
-    let desk = here(project().await).await;
+async fn a_desk_of_one_machine_has_no_door(ground: Ground) {
+    let desk = here(project(&ground).await).await;
     for path in [
         "/sign-in",
         "/people",
@@ -214,7 +221,8 @@ async fn a_desk_of_one_machine_has_no_door() {
             .get(header::STRICT_TRANSPORT_SECURITY)
             .is_none()
     );
-    let team = team(project().await).await;
+    let elsewhere = ground.another().await;
+    let team = team(project(&elsewhere).await).await;
     let page = team.get("/sign-in", "").await;
     assert!(page.headers.contains_key(header::STRICT_TRANSPORT_SECURITY));
     assert!(
@@ -224,4 +232,34 @@ async fn a_desk_of_one_machine_has_no_door() {
             .starts_with("default-src 'none'")
     );
     assert_eq!(page.headers[header::CACHE_CONTROL], "no-store");
+}
+
+async fn what_is_broken_isn_t_told_outside(ground: Ground) {
+    let desk = team(project(&ground).await).await;
+    let ada = desk.somebody("Ada", Role::Reader).await;
+    ground
+        .run(&["ALTER TABLE session RENAME TO elsewhere"])
+        .await;
+    for path in ["/", "/journal", "/api/v1/joints", "/sign-in"] {
+        let told = ada.get(path).await;
+        assert_eq!(told.status, StatusCode::INTERNAL_SERVER_ERROR, "{path}");
+        assert!(
+            told.text.starts_with("The desk can't answer"),
+            "{path}: {}",
+            told.text
+        );
+        assert!(!told.text.contains("session"), "{path}: {}", told.text);
+        assert!(told.headers.contains_key(header::CONTENT_SECURITY_POLICY));
+    }
+    ground
+        .run(&["ALTER TABLE elsewhere RENAME TO session"])
+        .await;
+    assert_eq!(ada.get("/").await.status, StatusCode::OK);
+    // Of two hosts none is the desk's.
+    let request = axum::http::Request::get("/sign-in")
+        .header(header::HOST, "desk.example.org")
+        .header(header::HOST, "clinic.example")
+        .body(Body::empty());
+    let told = desk.ask(request.unwrap()).await;
+    assert_eq!(told.status, StatusCode::MISDIRECTED_REQUEST);
 }

@@ -4,12 +4,14 @@ use axum::body::Body;
 use axum::http::{StatusCode, header};
 use store::people::Role;
 
+use crate::ground::{Ground, on_each};
 use crate::support::{HOST, PASSWORD, project, team};
 use crate::{FACT, PAGES};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn forms_hold_a_token_and_nothing_is_done_without_it() {
-    let desk = team(project().await).await;
+on_each![forms_hold_a_token_and_nothing_is_done_without_it,];
+
+async fn forms_hold_a_token_and_nothing_is_done_without_it(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let ada = desk.somebody("Ada", Role::Administrator).await;
     let bea = desk.somebody("Bea", Role::Administrator).await;
     for path in PAGES {

@@ -10,7 +10,10 @@
 mod coming_in;
 mod door;
 mod forms;
+#[path = "../support/ground.rs"]
+mod ground;
 mod roles;
+mod routes;
 #[path = "../support/mod.rs"]
 mod support;
 mod together;
@@ -20,14 +23,18 @@ use sha2::{Digest, Sha256};
 /// A fact as a form sends it.
 pub(crate) const FACT: &str = "property=joint.width&value=3%2F4+in.&source=witnessed+by+Sam&seen=1";
 
-/// Every page of the desk.
-pub(crate) const PAGES: [&str; 10] = [
+/// Every page of the desk that has a place in its frame. All routes, and who may ask each, are in `routes`.
+pub(crate) const PAGES: [&str; 14] = [
     "/",
     "/joints/J-004",
     "/joints/J-004/section.svg",
     "/listings",
     "/listings/hw-d-0412-ed4.txt",
+    "/joints",
     "/questions",
+    "/selection?of=HW1",
+    "/submittals",
+    "/import",
     "/journal",
     "/people",
     "/audit",

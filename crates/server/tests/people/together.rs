@@ -3,11 +3,13 @@
 use axum::http::StatusCode;
 use store::people::Role;
 
+use crate::ground::{Ground, on_each};
 use crate::support::{LISTING, document, project, team};
 
-#[tokio::test(flavor = "multi_thread")]
-async fn the_second_of_two_is_shown_what_the_first_confirmed_or_judged() {
-    let desk = team(project().await).await;
+on_each![the_second_of_two_is_shown_what_the_first_confirmed_or_judged,];
+
+async fn the_second_of_two_is_shown_what_the_first_confirmed_or_judged(ground: Ground) {
+    let desk = team(project(&ground).await).await;
     let (ada, bea) = (
         desk.somebody("Ada", Role::Reviewer).await,
         desk.somebody("Bea", Role::Reviewer).await,

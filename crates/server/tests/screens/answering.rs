@@ -5,7 +5,15 @@ use serde_json::Value;
 use store::records::{AnswerRecord, Known};
 use store::{Key, Owner};
 
+use crate::ground::{Ground, on_each};
 use crate::support::{Answered, Sat, hidden};
+
+on_each![
+    what_a_listing_asks_of_a_property_of_its_own_is_answered_and_the_verdict_turns,
+    no_value_answers_what_no_listing_asks,
+    two_who_say_the_same_don_t_get_in_each_other_s_way,
+    who_says_otherwise_is_shown_what_the_first_said,
+];
 
 const LISTING: &str = "hw-d-0455.txt";
 
@@ -83,9 +91,10 @@ async fn fact(sat: &Sat, joint: &str, property: &str) -> (i64, String, String) {
     }
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_a_listing_asks_of_a_property_of_its_own_is_answered_and_the_verdict_turns() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn what_a_listing_asks_of_a_property_of_its_own_is_answered_and_the_verdict_turns(
+    ground: Ground,
+) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let listing = sat.get(&format!("/listings/{LISTING}")).await.text;
     let confirmed = [
         ("document", hidden(&listing, "document")),
@@ -147,9 +156,8 @@ async fn what_a_listing_asks_of_a_property_of_its_own_is_answered_and_the_verdic
     assert!(sat.store.verify(None).await.unwrap().flaws.is_empty());
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn no_value_answers_what_no_listing_asks() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn no_value_answers_what_no_listing_asks(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     // Words that a person must judge, a property of another listing, and none at all.
     for property in [
         "1:form_ridges_over_the_wall",
@@ -168,9 +176,8 @@ async fn no_value_answers_what_no_listing_asks() {
     }
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn two_who_say_the_same_don_t_get_in_each_other_s_way() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn two_who_say_the_same_don_t_get_in_each_other_s_way(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let asked = question(&sat, WELDS).await.unwrap();
     let joints = ["J-021", "J-022", "J-023", "J-024", "J-025", "J-026"];
     let first = asked.answer(&sat, "1-1/4 in.", "witnessed by Sam").await;
@@ -208,9 +215,8 @@ async fn two_who_say_the_same_don_t_get_in_each_other_s_way() {
     assert!(sat.store.verify(None).await.unwrap().flaws.is_empty());
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn who_says_otherwise_is_shown_what_the_first_said() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn who_says_otherwise_is_shown_what_the_first_said(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let asked = question(&sat, WELDS).await.unwrap();
     let first = asked.answer(&sat, "1-1/4 in.", "witnessed by Sam").await;
     assert_eq!(first.status, StatusCode::SEE_OTHER, "{}", first.text);
@@ -226,7 +232,7 @@ async fn who_says_otherwise_is_shown_what_the_first_said() {
     let (version, value, _) = fact(&sat, "J-021", &asked.property).await;
     assert_eq!((version, value.as_str()), (1, "1-1/4 in."));
     // Where the first has answered at one of the joints only, the second is told, whatever they say.
-    let sat = Sat::with(&[LISTING]).await;
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let asked = question(&sat, WELDS).await.unwrap();
     let form = [
         ("property", asked.property.as_str()),

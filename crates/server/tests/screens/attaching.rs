@@ -5,14 +5,21 @@ use axum::http::{Request, StatusCode, header};
 use store::records::AttachmentRecord;
 use store::{Place, Store};
 
+use crate::ground::{Ground, on_each};
 use crate::support::{Answered, Sat};
+
+on_each![
+    a_product_sheet_and_a_letter_are_attached_and_come_back_as_they_were,
+    what_can_t_be_attached_is_told_and_nothing_is,
+    an_archive_takes_the_files_along_and_verify_finds_one_that_was_changed,
+];
 
 const LISTING: &str = "hw-d-0412-ed4.txt";
 const PAGE: &str = "/submittals/07%2084%2043%2D05";
 
 /// A desk with a submittal.
-async fn submitted() -> Sat {
-    let sat = Sat::with(&[LISTING]).await;
+async fn submitted(ground: &Ground) -> Sat {
+    let sat = Sat::with(ground, &[LISTING]).await;
     let form = [
         ("number", "07 84 43-05"),
         ("title", "Head-of-wall joints"),
@@ -41,9 +48,8 @@ async fn kept(store: &Store) -> Vec<AttachmentRecord> {
     held.into_iter().map(|held| held.value).collect()
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_product_sheet_and_a_letter_are_attached_and_come_back_as_they_were() {
-    let sat = submitted().await;
+async fn a_product_sheet_and_a_letter_are_attached_and_come_back_as_they_were(ground: Ground) {
+    let sat = submitted(&ground).await;
     let letter = "Dear reviewer,\nthe packing is 4 pcf – as listed.\n".as_bytes();
     let done = attach(
         &sat,
@@ -109,9 +115,8 @@ async fn a_product_sheet_and_a_letter_are_attached_and_come_back_as_they_were() 
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_can_t_be_attached_is_told_and_nothing_is() {
-    let sat = submitted().await;
+async fn what_can_t_be_attached_is_told_and_nothing_is(ground: Ground) {
+    let sat = submitted(&ground).await;
     let before = sat.store.head().await.unwrap();
     let large = [b"%PDF-1.7\n".as_slice(), &vec![b'x'; 16 << 20]].concat();
     for (files, says) in [
@@ -171,9 +176,8 @@ async fn what_can_t_be_attached_is_told_and_nothing_is() {
     }
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn an_archive_takes_the_files_along_and_verify_finds_one_that_was_changed() {
-    let sat = submitted().await;
+async fn an_archive_takes_the_files_along_and_verify_finds_one_that_was_changed(ground: Ground) {
+    let sat = submitted(&ground).await;
     attach(&sat, &[("sheet.pdf", pdf())]).await;
     let file = kept(&sat.store).await.remove(0);
     let folder = tempfile::tempdir().unwrap();

@@ -4,7 +4,15 @@ use std::collections::BTreeSet;
 
 use axum::http::StatusCode;
 
+use crate::ground::{Ground, on_each};
 use crate::support::Sat;
+
+on_each![
+    the_card_says_what_to_make_and_bring_and_what_to_hold_it_against,
+    each_line_leads_to_the_words_of_its_clauses,
+    without_a_listing_there_is_nothing_to_make,
+    programs_get_the_card_too,
+];
 
 const LISTING: &str = "hw-d-0412-ed4.txt";
 
@@ -14,9 +22,8 @@ fn between<'t>(text: &'t str, begin: &str, end: &str) -> Vec<&'t str> {
     rest.filter_map(|rest| rest.split(end).next()).collect()
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn the_card_says_what_to_make_and_bring_and_what_to_hold_it_against() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn the_card_says_what_to_make_and_bring_and_what_to_hold_it_against(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let card = sat.get("/joints/J-004/card").await;
     assert_eq!(card.status, StatusCode::OK, "{}", card.text);
     // As the command line's card of the mark has it.
@@ -39,9 +46,8 @@ async fn the_card_says_what_to_make_and_bring_and_what_to_hold_it_against() {
     assert!(!card.text.contains("--batt"), "the desk has no options");
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn each_line_leads_to_the_words_of_its_clauses() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn each_line_leads_to_the_words_of_its_clauses(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let card = sat.get("/joints/J-004/card").await.text;
     let reading = sat
         .get(&format!(
@@ -63,9 +69,8 @@ async fn each_line_leads_to_the_words_of_its_clauses() {
     assert_eq!(on_card, held);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn without_a_listing_there_is_nothing_to_make() {
-    let sat = Sat::with(&[]).await;
+async fn without_a_listing_there_is_nothing_to_make(ground: Ground) {
+    let sat = Sat::with(&ground, &[]).await;
     let card = sat.get("/joints/J-004/card").await;
     assert_eq!(card.status, StatusCode::OK);
     assert!(card.text.contains("There is no listing to build it to"));
@@ -77,9 +82,8 @@ async fn without_a_listing_there_is_nothing_to_make() {
     assert_eq!(none.status, StatusCode::NOT_FOUND);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn programs_get_the_card_too() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn programs_get_the_card_too(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let card = sat.get("/api/v1/joints/J-004/card").await;
     let card: serde_json::Value = serde_json::from_str(&card.text).unwrap();
     assert_eq!(card["work"]["joint"], "J-004");
@@ -89,6 +93,9 @@ async fn programs_get_the_card_too() {
         "2-1/4 in. in all, as scheduled, each of 2 faces"
     );
     assert!(packing["clauses"][0].as_str().unwrap().starts_with("3A/"));
-    let without = Sat::with(&[]).await.get("/api/v1/joints/J-004/card").await;
+    let without = Sat::with(&ground, &[])
+        .await
+        .get("/api/v1/joints/J-004/card")
+        .await;
     assert_eq!(without.text, "null");
 }

@@ -6,7 +6,16 @@ use axum::http::StatusCode;
 use store::Key;
 use store::records::ConfirmationRecord;
 
+use crate::ground::{Ground, on_each};
 use crate::support::{Sat, demo_file, hidden, mark};
+
+on_each![
+    what_is_right_is_seen_before_it_is_recorded,
+    what_isn_t_right_is_told_with_what_would_be,
+    words_ask_for_something_more_or_for_nothing,
+    a_clause_is_judged_from_the_listing,
+    a_pdf_shows_its_page_with_the_clause_marked,
+];
 
 const LISTING: &str = "hw-d-0412-ed4.txt";
 
@@ -53,9 +62,8 @@ fn form<'a>(
     ]
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_is_right_is_seen_before_it_is_recorded() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn what_is_right_is_seen_before_it_is_recorded(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let (id, path) = a_bound(&sat).await;
     let key = Key::confirmation(LISTING, &id);
     let page = sat.get(&path).await.text;
@@ -124,9 +132,8 @@ async fn what_is_right_is_seen_before_it_is_recorded() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_isn_t_right_is_told_with_what_would_be() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn what_isn_t_right_is_told_with_what_would_be(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let (_, path) = a_bound(&sat).await;
     for (asks, value, says) in [
         ("at_least", "9", "no known unit"),
@@ -148,9 +155,8 @@ async fn what_isn_t_right_is_told_with_what_would_be() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn words_ask_for_something_more_or_for_nothing() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn words_ask_for_something_more_or_for_nothing(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let (id, path) = a_bound(&sat).await;
     let page = sat.get(&format!("{path}?further=true")).await.text;
     assert!(page.contains("What the words ask for besides"));
@@ -178,17 +184,15 @@ async fn words_ask_for_something_more_or_for_nothing() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_clause_is_judged_from_the_listing() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn a_clause_is_judged_from_the_listing(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let (_, path) = a_bound(&sat).await;
     let page = sat.get(&path.replace("correct", "judge")).await.text;
     assert!(page.contains("Mark HW1"), "{page}");
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_pdf_shows_its_page_with_the_clause_marked() {
-    let sat = Sat::down().await;
+async fn a_pdf_shows_its_page_with_the_clause_marked(ground: Ground) {
+    let sat = Sat::down(&ground).await;
     let brought = sat
         .bring(&[("ff-d-1102.pdf", demo_file("pdf/ff-d-1102.pdf"))])
         .await;

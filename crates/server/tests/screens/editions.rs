@@ -4,7 +4,15 @@ use axum::http::StatusCode;
 use listing::Reading;
 use store::records::ConfirmationRecord;
 
+use crate::ground::{Ground, on_each};
 use crate::support::{Answered, Sat, hidden};
+
+on_each![
+    a_clause_whose_words_changed_is_confirmed_again,
+    a_clause_that_came_in_between_takes_no_other_s_confirmation,
+    what_the_document_doesn_t_have_any_more_is_let_go,
+    a_correction_of_other_words_isn_t_carried_over_to_a_clause_of_that_number,
+];
 
 const FILE: &str = "hw-s-0900.txt";
 
@@ -26,8 +34,8 @@ fn ids(reading: &Reading) -> Vec<String> {
 }
 
 /// A desk with the first edition, every clause of it confirmed.
-async fn confirmed() -> Sat {
-    let sat = Sat::down().await;
+async fn confirmed(ground: &Ground) -> Sat {
+    let sat = Sat::down(ground).await;
     sat.take(FILE, FIRST.into()).await;
     let done = confirm(&sat, FIRST, &ids(&read(FIRST))).await;
     assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
@@ -66,9 +74,8 @@ async fn under(sat: &Sat) -> Vec<String> {
     under
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_clause_whose_words_changed_is_confirmed_again() {
-    let sat = confirmed().await;
+async fn a_clause_whose_words_changed_is_confirmed_again(ground: Ground) {
+    let sat = confirmed(&ground).await;
     let second = FIRST.replace("4 in. (102 mm)", "5 in. (127 mm)");
     sat.take(FILE, second.clone().into()).await;
     let reading = page(&sat).await;
@@ -106,9 +113,8 @@ async fn a_clause_whose_words_changed_is_confirmed_again() {
     assert!(sat.store.verify(None).await.unwrap().flaws.is_empty());
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_clause_that_came_in_between_takes_no_other_s_confirmation() {
-    let sat = confirmed().await;
+async fn a_clause_that_came_in_between_takes_no_other_s_confirmation(ground: Ground) {
+    let sat = confirmed(&ground).await;
     // A sentence before the others: each of them has another number now, and 2/1 is about something new.
     let second = FIRST.replace("Min 4 in.", "Packing shall be kept dry. Min 4 in.");
     sat.take(FILE, second.clone().into()).await;
@@ -132,9 +138,8 @@ async fn a_clause_that_came_in_between_takes_no_other_s_confirmation() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_the_document_doesn_t_have_any_more_is_let_go() {
-    let sat = confirmed().await;
+async fn what_the_document_doesn_t_have_any_more_is_let_go(ground: Ground) {
+    let sat = confirmed(&ground).await;
     let (second, _) = FIRST.split_once("3. Sealant").unwrap();
     sat.take(FILE, second.into()).await;
     assert_eq!(open(&sat).await, 0);
@@ -177,9 +182,8 @@ async fn what_the_document_doesn_t_have_any_more_is_let_go() {
     assert!(journal.contains("go, whose words it doesn"), "{journal}");
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_correction_of_other_words_isn_t_carried_over_to_a_clause_of_that_number() {
-    let sat = Sat::down().await;
+async fn a_correction_of_other_words_isn_t_carried_over_to_a_clause_of_that_number(ground: Ground) {
+    let sat = Sat::down(&ground).await;
     sat.take(FILE, FIRST.into()).await;
     let path = format!("/listings/{FILE}/clauses/2%2F1/correct");
     let send = async |text: &str, seen: &str, further: &str| {

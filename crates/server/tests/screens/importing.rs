@@ -4,7 +4,17 @@ use axum::http::StatusCode;
 use store::records::{JointRecord, Known};
 use store::{Change, Edit, Key, Kind, Owner};
 
+use crate::ground::{Ground, on_each};
 use crate::support::{Sat, demo_file, mark};
+
+on_each![
+    the_journal_says_what_was_brought_and_not_what_a_form_says,
+    nothing_is_taken_until_it_is_said,
+    a_bad_row_is_named_with_its_cell_and_nothing_is_taken,
+    what_was_shown_is_what_is_taken,
+    too_much_is_refused_in_plain_words,
+    another_document_of_the_same_name_says_what_it_stands_in_place_of,
+];
 
 const LISTING: &str = "hw-d-0412-ed4.txt";
 
@@ -18,9 +28,8 @@ fn lot() -> Vec<(&'static str, Vec<u8>)> {
     ]
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn nothing_is_taken_until_it_is_said() {
-    let sat = Sat::down().await;
+async fn nothing_is_taken_until_it_is_said(ground: Ground) {
+    let sat = Sat::down(&ground).await;
     assert!(sat.get("/").await.text.contains("There are no joints yet"));
     assert!(sat.get("/listings").await.text.contains("no listings yet"));
     let brought = sat.bring(&lot()).await;
@@ -66,9 +75,8 @@ async fn nothing_is_taken_until_it_is_said() {
     assert!(shown.contains("nothing here to take"), "{shown}");
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_bad_row_is_named_with_its_cell_and_nothing_is_taken() {
-    let sat = Sat::down().await;
+async fn a_bad_row_is_named_with_its_cell_and_nothing_is_taken(ground: Ground) {
+    let sat = Sat::down(&ground).await;
     let table = b"joint,mark,joint.width,joint.widht\nJ-1,HW1,0.75,1 in.\n".to_vec();
     let brought = sat.bring(&[("schedule.csv", table)]).await;
     let shown = sat.get(&brought.to).await.text;
@@ -87,9 +95,8 @@ async fn a_bad_row_is_named_with_its_cell_and_nothing_is_taken() {
     assert_eq!(sat.store.head().await.unwrap().seq, 0);
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_was_shown_is_what_is_taken() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn what_was_shown_is_what_is_taken(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let table = b"joint,mark,joint.width\n#source,,drawing A-9\nJ-004,HW1,1 in.\nJ-900,HW1,2 in.\n";
     let brought = sat.bring(&[("more.csv", table.to_vec())]).await;
     let shown = sat.get(&brought.to).await.text;
@@ -138,9 +145,8 @@ async fn what_was_shown_is_what_is_taken() {
     }
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn too_much_is_refused_in_plain_words() {
-    let sat = Sat::down().await;
+async fn too_much_is_refused_in_plain_words(ground: Ground) {
+    let sat = Sat::down(&ground).await;
     let refused = |answered: crate::support::Answered, says: &str| {
         assert_eq!(answered.status, StatusCode::UNPROCESSABLE_ENTITY);
         assert!(answered.text.contains(says), "{says}: {}", answered.text);
@@ -166,9 +172,8 @@ async fn too_much_is_refused_in_plain_words() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn another_document_of_the_same_name_says_what_it_stands_in_place_of() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn another_document_of_the_same_name_says_what_it_stands_in_place_of(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let mut other = demo_file("listings/hw-d-0412-ed4.txt");
     other.extend(b"\n");
     let brought = sat
@@ -180,4 +185,25 @@ async fn another_document_of_the_same_name_says_what_it_stands_in_place_of() {
     let shown = sat.get(&brought.to).await.text;
     assert!(shown.contains("another document of this name"), "{shown}");
     assert!(shown.contains("goes by the same designation"), "{shown}");
+}
+
+async fn the_journal_says_what_was_brought_and_not_what_a_form_says(ground: Ground) {
+    let sat = Sat::down(&ground).await;
+    let brought = sat.bring(&lot()).await;
+    let shown = sat.get(&brought.to).await.text;
+    let form = [
+        ("shown", mark(&shown)),
+        ("tables", "yes"),
+        ("listing", "hw-1.txt, which R. Reviewer confirmed"),
+    ];
+    let taken = sat.post(&brought.to, &form).await;
+    assert_eq!(taken.status, StatusCode::SEE_OTHER, "{}", taken.text);
+    let entries = sat.store.entries_after(0, 10).await.unwrap();
+    assert!(
+        entries
+            .iter()
+            .all(|entry| entry.what.starts_with("took in a table of")),
+        "{}",
+        entries[0].what
+    );
 }

@@ -12,6 +12,8 @@ mod attaching;
 mod card;
 mod correcting;
 mod editions;
+#[path = "../support/ground.rs"]
+mod ground;
 mod importing;
 mod selecting;
 mod submitting;

@@ -2,7 +2,14 @@
 
 use axum::http::StatusCode;
 
+use crate::ground::{Ground, on_each};
 use crate::support::Sat;
+
+on_each![
+    a_mark_finds_its_listings_and_what_the_rest_would_take,
+    what_isn_t_there_or_can_t_be_read_is_told,
+    a_product_at_hand_says_which_listings_hold,
+];
 
 const LISTINGS: [&str; 4] = [
     "hw-d-0412-ed4.txt",
@@ -11,9 +18,8 @@ const LISTINGS: [&str; 4] = [
     "hw-d-0455.txt",
 ];
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_mark_finds_its_listings_and_what_the_rest_would_take() {
-    let sat = Sat::with(&LISTINGS).await;
+async fn a_mark_finds_its_listings_and_what_the_rest_would_take(ground: Ground) {
+    let sat = Sat::with(&ground, &LISTINGS).await;
     let page = sat.get("/selection").await.text;
     assert!(page.contains("/selection?of=HW1"), "{page}");
     let found = sat.get("/selection?of=hw1").await;
@@ -41,9 +47,8 @@ async fn a_mark_finds_its_listings_and_what_the_rest_would_take() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_isn_t_there_or_can_t_be_read_is_told() {
-    let sat = Sat::with(&LISTINGS).await;
+async fn what_isn_t_there_or_can_t_be_read_is_told(ground: Ground) {
+    let sat = Sat::with(&ground, &LISTINGS).await;
     for (path, says) in [
         ("/selection?of=HW99", "no joint and no mark `HW99`"),
         (
@@ -63,7 +68,8 @@ async fn what_isn_t_there_or_can_t_be_read_is_told() {
         assert!(told.contains("role=\"alert\""), "{path}");
         assert!(told.contains(says), "{says}: {told}");
     }
-    let empty = Sat::down().await;
+    let elsewhere = ground.another().await;
+    let empty = Sat::down(&elsewhere).await;
     assert!(
         empty
             .get("/selection")
@@ -73,9 +79,8 @@ async fn what_isn_t_there_or_can_t_be_read_is_told() {
     );
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_product_at_hand_says_which_listings_hold() {
-    let sat = Sat::with(&LISTINGS).await;
+async fn a_product_at_hand_says_which_listings_hold(ground: Ground) {
+    let sat = Sat::with(&ground, &LISTINGS).await;
     let page = sat
         .get(
             "/selection/substitute?component=packing&product=Ulmeregg+Mineral+Fibre+%7C+Ulmerpad+4",

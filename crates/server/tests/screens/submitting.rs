@@ -4,7 +4,14 @@ use axum::http::StatusCode;
 use store::records::SubmittalRecord;
 use store::{Key, Kind};
 
+use crate::ground::{Ground, on_each};
 use crate::support::{Sat, hidden};
+
+on_each![
+    a_comment_is_of_a_clause_that_stands_there,
+    a_submittal_is_reviewed_and_answered,
+    what_isn_t_right_of_it_is_told,
+];
 
 const LISTING: &str = "hw-d-0412-ed4.txt";
 const PAGE: &str = "/submittals/07%2084%2043%2D05";
@@ -22,9 +29,8 @@ fn submitted<'a>(marks: &'a str, proposed: &'a str) -> Vec<(&'a str, &'a str)> {
     ]
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn a_submittal_is_reviewed_and_answered() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn a_submittal_is_reviewed_and_answered(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     let entered = sat
         .post(
             "/submittals",
@@ -59,10 +65,13 @@ async fn a_submittal_is_reviewed_and_answered() {
     // A clause that the density doesn't meet is commented on.
     assert!(page.contains("Packing density is 3 pcf"), "{page}");
     let clause = hidden(&page, "clause").to_owned();
+    let words = hidden(&page, "words")
+        .replace("&quot;", "\"")
+        .replace("&amp;", "&");
     let said = [
         ("mark", "HW1"),
         ("clause", clause.as_str()),
-        ("words", "the words"),
+        ("words", words.as_str()),
         ("comment", "Supply what the listing names."),
         ("seen", "0"),
     ];
@@ -111,9 +120,8 @@ async fn a_submittal_is_reviewed_and_answered() {
     assert!(sat.store.verify(None).await.unwrap().flaws.is_empty());
 }
 
-#[tokio::test(flavor = "multi_thread")]
-async fn what_isn_t_right_of_it_is_told() {
-    let sat = Sat::with(&[LISTING]).await;
+async fn what_isn_t_right_of_it_is_told(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
     for (marks, proposed, says) in [
         ("HW99", "", "no mark `HW99`"),
         ("", "", "names no marks"),
@@ -133,4 +141,37 @@ async fn what_isn_t_right_of_it_is_told() {
         sat.get("/submittals/none").await.status,
         StatusCode::NOT_FOUND
     );
+}
+
+/// What the listing's words are, and where, isn't for a form to say.
+async fn a_comment_is_of_a_clause_that_stands_there(ground: Ground) {
+    let sat = Sat::with(&ground, &[LISTING]).await;
+    let entered = sat
+        .post("/submittals", &submitted("HW1", "packing.density = 3 pcf"))
+        .await;
+    assert_eq!(entered.status, StatusCode::SEE_OTHER, "{}", entered.text);
+    let page = sat.get(PAGE).await.text;
+    let clause = hidden(&page, "clause").to_owned();
+    let head = sat.store.head().await.unwrap();
+    for (mark, clause, words) in [
+        ("HW1", clause.as_str(), "Packing of any density will do."),
+        ("HW9", clause.as_str(), ""),
+        ("HW1", "none, as R. Reviewer said", ""),
+        ("HW1", "", "Of the whole."),
+    ] {
+        let said = [
+            ("mark", mark),
+            ("clause", clause),
+            ("words", words),
+            ("comment", "Supply what the listing names."),
+            ("seen", "0"),
+        ];
+        let refused = sat.post(&format!("{PAGE}/comments"), &said).await;
+        assert_eq!(
+            refused.status,
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "{mark} {clause}"
+        );
+    }
+    assert_eq!(sat.store.head().await.unwrap(), head);
 }

@@ -8,9 +8,10 @@ use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Request, StatusCode, header};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use server::{Access, Desk};
-use store::{Place, Store};
-use tempfile::TempDir;
+use store::Store;
 use tower::ServiceExt as _;
+
+use crate::ground::Ground;
 
 const PORT: u16 = 8452;
 
@@ -19,7 +20,6 @@ pub(crate) struct Sat {
     app: Router,
     pub(crate) desk: Arc<Desk>,
     pub(crate) store: Store,
-    _folder: TempDir,
 }
 
 /// What was answered.
@@ -39,24 +39,19 @@ pub(crate) fn demo_file(name: &str) -> Vec<u8> {
 
 impl Sat {
     /// A desk over an empty store.
-    pub(crate) async fn down() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let place = Place::File(folder.path().join("new.sqlite"));
-        let store = Store::make(&place, &place.attachments().unwrap())
-            .await
-            .unwrap();
+    pub(crate) async fn down(ground: &Ground) -> Self {
+        let store = ground.make().await;
         let desk = Arc::new(Desk::over(store.clone()).await.unwrap());
         Self {
             app: server::app(desk.clone(), Access::here("Lee", PORT)),
             desk,
             store,
-            _folder: folder,
         }
     }
 
     /// A desk over the demo's project with some of its listings, none of which is confirmed.
-    pub(crate) async fn with(listings: &[&str]) -> Self {
-        let sat = Self::down().await;
+    pub(crate) async fn with(ground: &Ground, listings: &[&str]) -> Self {
+        let sat = Self::down(ground).await;
         let mut files: Vec<(&str, Vec<u8>)> =
             ["schedule.csv", "marks.csv", "barriers.csv", "building.toml"]
                 .map(|name| (name, demo_file(name)))

@@ -19,9 +19,10 @@ use server::people::{Front, invite};
 use server::{Access, Desk};
 use site::import::{File, import};
 use store::people::Role;
-use store::{Change, Place, Store};
-use tempfile::TempDir;
+use store::{Change, Store};
 use tower::ServiceExt;
+
+use crate::ground::Ground;
 
 pub(crate) const ORIGIN: &str = "https://desk.example.org";
 pub(crate) const HOST: &str = "desk.example.org";
@@ -33,14 +34,9 @@ const SCHEDULE: &str = "joint,mark,joint.width\nJ-001,HW1,7/8 in.\nJ-004,HW1,1-5
 const MARKS: &str = "mark,title,listing\nHW1,Head of wall,hw-d-0412-ed4\n";
 pub(crate) const LISTING: &str = "hw-d-0412-ed4.txt";
 
-pub(crate) struct Project {
-    pub(crate) store: Store,
-    pub(crate) folder: TempDir,
-}
-
 /// A store with a small project.
-pub(crate) async fn project() -> Project {
-    project_of(&tables(SCHEDULE, MARKS), &[(LISTING, listing())]).await
+pub(crate) async fn project(ground: &Ground) -> Store {
+    project_of(ground, &tables(SCHEDULE, MARKS), &[(LISTING, listing())]).await
 }
 
 fn listing() -> Vec<u8> {
@@ -63,17 +59,17 @@ pub(crate) fn tables(schedule: &str, marks: &str) -> [(&'static str, Vec<u8>); 2
 }
 
 /// A store with some project.
-pub(crate) async fn project_of(files: &[(&str, Vec<u8>)], listings: &[(&str, Vec<u8>)]) -> Project {
+pub(crate) async fn project_of(
+    ground: &Ground,
+    files: &[(&str, Vec<u8>)],
+    listings: &[(&str, Vec<u8>)],
+) -> Store {
     let files: Vec<File<'_>> = files
         .iter()
         .map(|(name, bytes)| File { name, bytes })
         .collect();
     let project = import(&files).unwrap().project;
-    let folder = tempfile::tempdir().unwrap();
-    let place = Place::File(folder.path().join("clinic.sqlite"));
-    let store = Store::make(&place, &place.attachments().unwrap())
-        .await
-        .unwrap();
+    let store = ground.make().await;
     let mut edits = store.propose(&project).await.unwrap().edits;
     for (file, bytes) in listings {
         let document = store.attach(bytes.clone()).await.unwrap();
@@ -90,7 +86,7 @@ pub(crate) async fn project_of(files: &[(&str, Vec<u8>)], listings: &[(&str, Vec
         edits,
     };
     store.change(&change).await.unwrap();
-    Project { store, folder }
+    store
 }
 
 /// A desk, as it answers without a network.
@@ -99,7 +95,6 @@ pub(crate) struct Asked {
     pub(crate) store: Store,
     host: String,
     origin: String,
-    _folder: TempDir,
 }
 
 /// What was answered.
@@ -132,29 +127,27 @@ impl Answered {
     }
 }
 
-pub(crate) async fn here(project: Project) -> Asked {
-    let desk = Arc::new(Desk::over(project.store.clone()).await.unwrap());
+pub(crate) async fn here(store: Store) -> Asked {
+    let desk = Arc::new(Desk::over(store.clone()).await.unwrap());
     desk.look_at_all().await.unwrap();
     Asked {
         app: server::app(desk, Access::here("Lee", PORT)),
-        store: project.store,
+        store,
         host: format!("localhost:{PORT}"),
         origin: format!("http://localhost:{PORT}"),
-        _folder: project.folder,
     }
 }
 
-pub(crate) async fn team(project: Project) -> Asked {
-    let desk = Arc::new(Desk::over(project.store.clone()).await.unwrap());
+pub(crate) async fn team(store: Store) -> Asked {
+    let desk = Arc::new(Desk::over(store.clone()).await.unwrap());
     desk.look_at_all().await.unwrap();
     let front = Front::at(ORIGIN, ([127, 0, 0, 1], PORT).into(), true).unwrap();
-    let access = Access::team(project.store.clone(), front).unwrap();
+    let access = Access::team(store.clone(), front).unwrap();
     Asked {
         app: server::app(desk, access),
-        store: project.store,
+        store,
         host: HOST.to_owned(),
         origin: ORIGIN.to_owned(),
-        _folder: project.folder,
     }
 }
 

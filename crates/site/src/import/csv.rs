@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::limits::{MOST_COLUMNS, MOST_IN_CELL, MOST_ROWS};
 use super::problem::{Findings, Wrong, quoted};
+use super::room::Room;
 use super::sheet::{Row, Sheet, clean};
 
 /// A line that is added to every file. A quote that is left open swallows it, and so shows.
@@ -11,14 +12,19 @@ const LAST_LINE: &str = "\n#end of file\n";
 
 /// Reads separated text: by commas, or by the semicolons or tabs that spreadsheets in some countries write.
 /// Too large a table is a problem, and gives no sheet.
-pub(crate) fn sheet(file: &str, text: &str, findings: &mut Findings) -> Option<Sheet> {
+pub(crate) fn sheet(
+    file: &str,
+    text: &str,
+    room: &mut Room,
+    findings: &mut Findings,
+) -> Option<Sheet> {
     let mut sheet = Sheet {
         file: file.to_owned(),
         name: None,
         rows: Vec::new(),
         merged: Vec::new(),
     };
-    match rows(text) {
+    match rows(text, room) {
         Ok(rows) => sheet.rows = rows,
         Err(Unreadable { row, column, wrong }) => {
             let row = Row {
@@ -43,7 +49,7 @@ struct Unreadable {
     wrong: Wrong,
 }
 
-fn rows(text: &str) -> Result<Vec<Row>, Unreadable> {
+fn rows(text: &str, room: &mut Room) -> Result<Vec<Row>, Unreadable> {
     let text = text.replace("\r\n", "\n").replace('\r', "\n") + LAST_LINE;
     let mut reader = csv::ReaderBuilder::new()
         .has_headers(false)
@@ -77,6 +83,13 @@ fn rows(text: &str) -> Result<Vec<Row>, Unreadable> {
                 column,
                 wrong,
             });
+        }
+        for cell in record.iter().filter(|cell| !cell.is_empty()) {
+            room.keep(cell).map_err(|wrong| Unreadable {
+                row: number,
+                column: None,
+                wrong,
+            })?;
         }
         let row = row(number, &record);
         if !row.cells.is_empty() {
@@ -178,7 +191,13 @@ mod tests {
 
     #[track_caller]
     fn check(text: &str, expected: &[(usize, &[&str])]) {
-        let sheet = sheet("a.csv", text, &mut Findings::default()).unwrap();
+        let sheet = sheet(
+            "a.csv",
+            text,
+            &mut Room::default(),
+            &mut Findings::default(),
+        )
+        .unwrap();
         let found: Vec<(usize, Vec<&str>)> = sheet
             .rows
             .iter()
@@ -226,7 +245,10 @@ mod tests {
     #[track_caller]
     fn check_unreadable(text: &str, place: &str, part: &str) {
         let mut findings = Findings::default();
-        assert_eq!(sheet("a.csv", text, &mut findings), None);
+        assert_eq!(
+            sheet("a.csv", text, &mut Room::default(), &mut findings),
+            None
+        );
         let problems = findings.finish().unwrap_err().problems;
         let [Problem { cell, message, .. }] = &problems[..] else {
             panic!("{problems:?}")

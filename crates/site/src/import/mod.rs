@@ -41,6 +41,7 @@ mod marks;
 mod names;
 mod problem;
 mod reading;
+mod room;
 mod rows;
 mod sheet;
 mod table;
@@ -53,10 +54,11 @@ pub use understood::{Column, Means, Understood, understood};
 
 use crate::model::{Cell, Project};
 use kind::Kind;
-use limits::MOST_BYTES;
+use limits::{MOST_BYTES, MOST_TOLD};
 use links::Given;
 use names::Names;
 use problem::{Findings, Wrong};
+use room::Room;
 use sheet::Sheet;
 use table::Table;
 
@@ -106,14 +108,16 @@ pub fn import(files: &[File<'_>]) -> Result<Import, ImportError> {
         .iter()
         .partition(|file| file.name.to_lowercase().ends_with(".toml"));
     let building = building::of_files(&buildings, &mut findings);
+    let mut room = Room::default();
     let sheets: Vec<Sheet> = files
         .iter()
-        .flat_map(|file| sheets(file, &mut findings))
+        .flat_map(|file| sheets(file, &mut room, &mut findings))
         .collect();
-    let tables: Vec<Table<'_>> = sheets
+    let mut tables: Vec<Table<'_>> = sheets
         .iter()
         .filter_map(|sheet| Table::of(sheet, &mut findings))
         .collect();
+    leave_out_too_much(&mut tables, &mut findings);
     let of_kind = |kind| tables.iter().filter(move |table| table.kind == kind);
 
     let mut names = Names::default();
@@ -142,8 +146,25 @@ pub fn import(files: &[File<'_>]) -> Result<Import, ImportError> {
     Ok(Import { project, notices })
 }
 
+/// Leaves out tables that would tell more than fits, before anything is made of them.
+fn leave_out_too_much(tables: &mut Vec<Table<'_>>, findings: &mut Findings) {
+    let mut told = 0_usize;
+    tables.retain(|table| {
+        told = told.saturating_add(table.told());
+        let fits = told <= MOST_TOLD;
+        if !fits {
+            let message = format!(
+                "with this table more than {MOST_TOLD} properties of joints, marks and barriers are told"
+            );
+            let help = "bring the tables in several parts";
+            findings.problem(table.sheet.place(), "", Wrong::new(message, help));
+        }
+        fits
+    });
+}
+
 /// The tables of a file, told by its first bytes.
-fn sheets(file: &File<'_>, findings: &mut Findings) -> Vec<Sheet> {
+fn sheets(file: &File<'_>, room: &mut Room, findings: &mut Findings) -> Vec<Sheet> {
     let place = || Cell {
         file: file.name.to_owned(),
         sheet: None,
@@ -156,7 +177,7 @@ fn sheets(file: &File<'_>, findings: &mut Findings) -> Vec<Sheet> {
         return Vec::new();
     }
     if file.bytes.starts_with(b"PK\x03\x04") {
-        let sheets = xlsx::sheets(file.name, file.bytes, findings);
+        let sheets = xlsx::sheets(file.name, file.bytes, room, findings);
         for sheet in &sheets {
             findings.begin(sheet.place());
         }
@@ -169,7 +190,7 @@ fn sheets(file: &File<'_>, findings: &mut Findings) -> Vec<Sheet> {
                     "the file isn't in UTF-8 and was read as Windows-1252; check its ½, ° and µ";
                 findings.notice(place(), message);
             }
-            csv::sheet(file.name, &text.text, findings)
+            csv::sheet(file.name, &text.text, room, findings)
                 .into_iter()
                 .collect()
         }

@@ -63,6 +63,15 @@ impl<'s> Table<'s> {
         Some(table)
     }
 
+    /// How many cells tell a property or an option.
+    pub(crate) fn told(&self) -> usize {
+        let tells = |row: &Row| {
+            let columns = self.properties.iter();
+            columns.filter(|(at, ..)| row.text(*at).is_some()).count()
+        };
+        self.rows.iter().map(tells).sum()
+    }
+
     /// Says of merged cells that they can't be read: what is shown for all their rows stands in the first alone.
     fn merged(&self, findings: &mut Findings) {
         let rows: BTreeMap<usize, &Row> = self

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::File;
 use super::column::About;
 use super::problem::Findings;
+use super::room::Room;
 use super::sheet::letters;
 use super::table::Table;
 
@@ -52,11 +53,11 @@ pub enum Means {
 
 /// What each table of some files was taken to be. What is no table is left out; [`import`](super::import()) says what is wrong.
 pub fn understood(files: &[File<'_>]) -> Vec<Understood> {
-    let mut findings = Findings::default();
+    let (mut room, mut findings) = (Room::default(), Findings::default());
     let is_table = |file: &&File<'_>| !file.name.to_lowercase().ends_with(".toml");
     let mut all = Vec::new();
     for file in files.iter().filter(is_table) {
-        for sheet in super::sheets(file, &mut findings) {
+        for sheet in super::sheets(file, &mut room, &mut findings) {
             all.extend(Table::of(&sheet, &mut findings).map(|table| of(&table)));
         }
     }

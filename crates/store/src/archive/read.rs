@@ -13,15 +13,16 @@ use super::limits::{
 use super::{ATTACHMENTS, FORM, JOURNAL, MANIFEST, Manifest, refused};
 use crate::attachments::{Attachments, MOST_BYTES};
 use crate::canonical::{is_sha256, sha256};
-use crate::change::lines;
+use crate::change::{check_value, lines};
 use crate::database::Database;
 use crate::error::StoreError;
 use crate::journal::{Entry, Replay, follow};
 use crate::place::{AttachmentsPlace, Place};
-use crate::store::Store;
+use crate::store::{Store, beside};
 
-/// How many entries are kept at once.
+/// How many entries are kept at once, and about how many bytes of them.
 const AT_ONCE: usize = 1000;
+const BYTES_AT_ONCE: u64 = 8 << 20;
 
 impl Store {
     /// Makes a store from an archive. All of the archive is looked at first; what is then kept is kept whole or not at all.
@@ -36,11 +37,13 @@ impl Store {
     ) -> Result<Self, StoreError> {
         let mut archive = Archive::open(archive)?;
         archive.check()?;
+        let beside = beside(place, attachments);
         let attachments = Attachments::at(attachments)?;
         let database = Database::make_anew(place).await?;
         let store = Self {
             database,
             attachments,
+            beside,
         };
         if store.take(&mut archive).await? {
             Ok(store)
@@ -125,8 +128,8 @@ impl Archive {
             if entries.is_empty() {
                 break;
             }
-            follow(&mut replay, &entries)?;
             entries.iter().try_for_each(could_be_made)?;
+            follow(&mut replay, &entries)?;
         }
         drop(lines);
         if replay.head != self.manifest.head {
@@ -184,6 +187,9 @@ impl Archive {
 /// Whether a change of this program could have made an entry.
 fn could_be_made(entry: &Entry) -> Result<(), StoreError> {
     entry.key.check()?;
+    for value in entry.before.iter().chain(&entry.after) {
+        check_value(&entry.key, value)?;
+    }
     lines(&entry.by, &entry.what)
 }
 
@@ -258,10 +264,11 @@ struct Lines<R> {
 }
 
 impl<R: BufRead> Lines<R> {
-    /// So many entries more, or as many as there are.
+    /// So many entries more, or as many as there are, or fewer where they are large.
     fn next(&mut self, most: usize) -> Result<Vec<Entry>, StoreError> {
         let mut entries = Vec::new();
-        while entries.len() < most {
+        let until = self.read.saturating_add(BYTES_AT_ONCE);
+        while entries.len() < most && self.read < until {
             let mut line = Vec::new();
             (&mut self.reader)
                 .take(MOST_IN_LINE)

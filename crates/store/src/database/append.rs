@@ -47,7 +47,8 @@ impl Database {
         })
     }
 
-    /// Makes a change, and what is to be done beside it; or says who was first.
+    /// Makes a change, and what is to be done beside it; or says who was first. `relied_on` are records that it doesn't change, each with the
+    /// version that was seen: where one was changed since, nothing is made.
     ///
     /// # Errors
     /// When a record isn't as it was seen, or the database can't be written. Then nothing is changed.
@@ -55,17 +56,18 @@ impl Database {
         &self,
         change: &Change,
         beside: &[Beside<'_>],
+        relied_on: &[(Key, i64)],
     ) -> Result<Done, StoreError> {
         change.check()?;
         let mut batch = self.begin().await?;
         let first = batch.head.seq + 1;
-        let mut conflicts = Vec::new();
+        let mut conflicts = batch.unlike(relied_on).await?;
         for edits in change.edits.chunks(ROWS) {
             let now = batch.held(edits.iter().map(|edit| &edit.key)).await?;
             for edit in edits {
                 let held = now.get(&edit.key);
                 if !is_as_seen(edit, held) {
-                    conflicts.push(batch.conflict(edit, held).await?);
+                    conflicts.push(batch.conflict(&edit.key, edit.seen, held).await?);
                 }
             }
             if conflicts.is_empty() {
@@ -132,12 +134,28 @@ impl Batch<'_> {
         Ok(keyed.collect())
     }
 
+    /// What is said of records that aren't as they were seen.
+    async fn unlike(&mut self, relied_on: &[(Key, i64)]) -> Result<Vec<Conflict>, StoreError> {
+        let mut conflicts = Vec::new();
+        for some in relied_on.chunks(ROWS) {
+            let now = self.held(some.iter().map(|(key, _)| key)).await?;
+            for (key, seen) in some {
+                let held = now.get(key);
+                if held.map_or(0, |held| held.version) != *seen {
+                    conflicts.push(self.conflict(key, *seen, held).await?);
+                }
+            }
+        }
+        Ok(conflicts)
+    }
+
     async fn conflict(
         &mut self,
-        edit: &Edit,
+        key: &Key,
+        seen: i64,
         now: Option<&Held<Option<String>>>,
     ) -> Result<Conflict, StoreError> {
-        let since = super::read::entries_of(&mut *self.transaction, &edit.key, edit.seen).await?;
+        let since = super::read::entries_of(&mut *self.transaction, key, seen).await?;
         let live = now.and_then(|held| {
             held.value.clone().map(|value| Held {
                 key: held.key.clone(),
@@ -148,8 +166,8 @@ impl Batch<'_> {
             })
         });
         Ok(Conflict {
-            key: edit.key.clone(),
-            seen: edit.seen,
+            key: key.clone(),
+            seen,
             now: live,
             since,
         })

@@ -5,6 +5,7 @@ use sqlx::AssertSqlSafe;
 
 use super::Database;
 use super::append::Batch;
+use super::read::quoted;
 use super::sql::{ENTRY, entry};
 use crate::error::StoreError;
 use crate::journal::Entry;
@@ -66,31 +67,39 @@ impl Database {
             .map_err(StoreError::while_("can't be read"))
     }
 
-    /// Begins a session, and forgets those that began before a moment.
+    /// Begins a session of a person who has a password, by its hash, and forgets those that began before a moment. Whether it was begun.
     ///
     /// # Errors
     /// When the database can't be written.
     pub(crate) async fn begin_session(
         &self,
         hash: &str,
-        person: &str,
+        (person, password): (&str, &str),
         at: i64,
         forget: i64,
-    ) -> Result<(), StoreError> {
+    ) -> Result<bool, StoreError> {
         let failing = StoreError::while_("can't be written");
+        // A change of the password ends every session of its own; whoever comes while it is made waits here, and is then told.
+        let mut batch = self.begin().await?;
         sqlx::query("DELETE FROM session WHERE began < $1")
             .bind(forget)
-            .execute(&self.pool)
+            .execute(&mut *batch.connection())
             .await
             .map_err(&failing)?;
-        sqlx::query("INSERT INTO session (hash, person, began, used) VALUES ($1, $2, $3, $3)")
-            .bind(hash)
-            .bind(person)
-            .bind(at)
-            .execute(&self.pool)
-            .await
-            .map_err(&failing)?;
-        Ok(())
+        let begun = sqlx::query(
+            "INSERT INTO session (hash, person, began, used) \
+             SELECT CAST($1 AS TEXT), person, CAST($2 AS BIGINT), CAST($2 AS BIGINT) FROM credential \
+             WHERE person = $3 AND password = $4",
+        )
+        .bind(hash)
+        .bind(at)
+        .bind(person)
+        .bind(password)
+        .execute(&mut *batch.connection())
+        .await
+        .map_err(&failing)?;
+        batch.finish().await?;
+        Ok(begun.rows_affected() > 0)
     }
 
     /// A session: whose it is, when it began, when it was last used.
@@ -200,13 +209,9 @@ impl Database {
         kinds: &[Kind],
         most: i64,
     ) -> Result<Vec<Entry>, StoreError> {
-        let names: Vec<String> = kinds
-            .iter()
-            .map(|kind| format!("'{}'", kind.name()))
-            .collect();
         let sql = format!(
             "SELECT {ENTRY} FROM journal WHERE kind IN ({}) ORDER BY seq DESC LIMIT $1",
-            names.join(", ")
+            quoted(kinds)
         );
         let rows = sqlx::query(AssertSqlSafe(sql))
             .bind(most)

@@ -153,6 +153,53 @@ impl Database {
             .collect()
     }
 
+    /// The records of a kind and of some names, in the order they came.
+    pub(crate) async fn records_of_names(
+        &self,
+        kind: Kind,
+        names: &[String],
+    ) -> Result<Vec<Held<String>>, StoreError> {
+        let mut found = Vec::new();
+        for names in names.chunks(ROWS) {
+            let sql = format!(
+                "WITH asked (name) AS (VALUES {}) SELECT {HELD} FROM asked JOIN record USING (name) \
+                 WHERE kind = '{}' AND value IS NOT NULL ORDER BY since",
+                places(names.len(), 1),
+                kind.name()
+            );
+            let mut query = sqlx::query(AssertSqlSafe(sql));
+            for name in names {
+                query = query.bind(name.as_str());
+            }
+            let rows = query
+                .fetch_all(&self.pool)
+                .await
+                .map_err(StoreError::while_("can't be read"))?;
+            for row in &rows {
+                found.extend(live(held(row)?));
+            }
+        }
+        Ok(found)
+    }
+
+    /// The records of some kinds that were changed after an entry, each with the number of the entry, the oldest first.
+    pub(crate) async fn changed_of_kinds(
+        &self,
+        kinds: &[Kind],
+        seq: i64,
+    ) -> Result<Vec<(i64, Key)>, StoreError> {
+        let sql = format!(
+            "SELECT seq, kind, name, part FROM record WHERE kind IN ({}) AND seq > $1 ORDER BY seq",
+            quoted(kinds)
+        );
+        let rows = sqlx::query(AssertSqlSafe(sql))
+            .bind(seq)
+            .fetch_all(&self.pool)
+            .await
+            .map_err(StoreError::while_("can't be read"))?;
+        rows.iter().map(key).collect()
+    }
+
     /// Hands over every record of some kinds in the order they came, as all of them stood at one moment.
     pub(crate) async fn each_record(
         &self,
@@ -172,14 +219,9 @@ impl Database {
         kinds: &[Kind],
         mut take: impl FnMut(Held<Option<String>>) -> Result<(), StoreError>,
     ) -> Result<(), StoreError> {
-        // The names of kinds are the program's own.
-        let names: Vec<String> = kinds
-            .iter()
-            .map(|kind| format!("'{}'", kind.name()))
-            .collect();
         let sql = format!(
             "SELECT {HELD} FROM record WHERE kind IN ({}) ORDER BY since",
-            names.join(", ")
+            quoted(kinds)
         );
         // One statement sees one state of the database, whatever is written meanwhile.
         let mut rows = sqlx::query(AssertSqlSafe(sql)).fetch(&self.pool);
@@ -192,6 +234,15 @@ impl Database {
         }
         Ok(())
     }
+}
+
+/// The names of kinds, which are the program's own, as a list in a statement.
+pub(super) fn quoted(kinds: &[Kind]) -> String {
+    let names: Vec<String> = kinds
+        .iter()
+        .map(|kind| format!("'{}'", kind.name()))
+        .collect();
+    names.join(", ")
 }
 
 /// The records of some keys, removed ones too: no more keys than one statement takes.

@@ -19,7 +19,7 @@ use crate::key::{Key, Kind};
 use crate::records::Held;
 use crate::store::Store;
 
-pub use name::{MOST_IN_NAME, folded, key_of, proper};
+pub use name::{MOST_IN_NAME, folded, key_of, looks_like, proper};
 pub use record::{InvitationRecord, PersonRecord};
 pub use role::Role;
 pub use visit::{Event, Visit};
@@ -81,23 +81,26 @@ impl Store {
         self.database.password(&person.name).await
     }
 
-    /// Makes a change, and with it, or not at all, ends every session of a person; with a `password`, as its hash, sets that.
+    /// Makes a change, and with it, or not at all, ends every session of a person; with a `password`, as its hash, sets that. `relied_on` is as
+    /// for [`change_relying_on`](Self::change_relying_on).
     ///
     /// # Errors
-    /// As [`change`](Self::change).
+    /// As [`change_relying_on`](Self::change_relying_on).
     pub async fn change_of_person(
         &self,
         change: &Change,
         person: &Key,
         password: Option<&str>,
+        relied_on: &[(Key, i64)],
     ) -> Result<Done, StoreError> {
         let person = person.name.as_str();
         let mut beside = vec![Beside::EndSessions { person }];
         beside.extend(password.map(|hash| Beside::SetPassword { person, hash }));
-        self.database.change(change, &beside).await
+        self.database.change(change, &beside, relied_on).await
     }
 
-    /// Begins a session under the hash of its token, and forgets those that began before `forget`.
+    /// Begins a session under the hash of its token, and forgets those that began before `forget`. `password` is the hash that the person's
+    /// was found to have: where it has another by now, none is begun. Whether one was.
     ///
     /// # Errors
     /// When the database can't be written.
@@ -105,12 +108,13 @@ impl Store {
         &self,
         hash: &str,
         person: &Key,
+        password: &str,
         at: Timestamp,
         forget: Timestamp,
-    ) -> Result<(), StoreError> {
+    ) -> Result<bool, StoreError> {
         let (at, forget) = (at.as_second(), forget.as_second());
         self.database
-            .begin_session(hash, &person.name, at, forget)
+            .begin_session(hash, (&person.name, password), at, forget)
             .await
     }
 

@@ -2,6 +2,7 @@
 
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
+use unicode_security::skeleton;
 
 use crate::error::StoreError;
 use crate::key::{Key, Kind};
@@ -19,6 +20,14 @@ pub fn folded(name: &str) -> String {
 /// The key of whoever goes by a name.
 pub fn key_of(name: &str) -> Key {
     Key::new(Kind::Person, folded(name), "")
+}
+
+/// Whether two names look alike though they aren't the same: their letters are of several scripts, or one stands for another (Unicode
+/// Technical Standard 39, section 4).
+pub fn looks_like(one: &str, other: &str) -> bool {
+    let look = |name: &str| skeleton(name).collect::<String>();
+    let (one_small, other_small) = (folded(one), folded(other));
+    one_small != other_small && (look(one) == look(other) || look(&one_small) == look(&other_small))
 }
 
 /// A name as it stands in the journal: one space between words.
@@ -51,7 +60,24 @@ fn refused(message: &str) -> StoreError {
 
 #[cfg(test)]
 mod tests {
-    use super::{folded, proper};
+    use super::{folded, looks_like, proper};
+
+    #[test]
+    fn names_that_look_alike_are_told() {
+        // A Cyrillic A; Cyrillic letters alone; a capital I for a small l; a digit. UTS 39's own example is `paypal` in two scripts.
+        for (one, other) in [
+            ("Ada Venn", "\u{410}da Venn"),
+            ("cope", "\u{441}\u{43e}\u{440}\u{435}"),
+            ("Al Reed", "AI Reed"),
+            ("Olson", "0lson"),
+            ("paypal", "p\u{430}yp\u{430}l"),
+        ] {
+            assert!(looks_like(one, other), "{one} {other}");
+        }
+        for (one, other) in [("Ada", "ADA"), ("Ada", "Ida"), ("R. Lee", "R. Leigh")] {
+            assert!(!looks_like(one, other), "{one} {other}");
+        }
+    }
 
     #[test]
     fn equal_names_are_equal_however_they_are_typed() {

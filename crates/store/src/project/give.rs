@@ -103,6 +103,23 @@ impl Store {
         self.get_all(&owner.to_string()).await
     }
 
+    /// What is known of each of some joints, marks and barriers.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub async fn known_of(
+        &self,
+        owners: &[Owner],
+    ) -> Result<BTreeMap<Owner, Vec<Held<Known>>>, StoreError> {
+        let names: Vec<String> = owners.iter().map(Owner::to_string).collect();
+        let mut known: BTreeMap<Owner, Vec<Held<Known>>> = BTreeMap::new();
+        for held in self.database.records_of_names(Kind::Fact, &names).await? {
+            let owner = held.key.name.parse()?;
+            known.entry(owner).or_default().push(held.read()?);
+        }
+        Ok(known)
+    }
+
     /// What people decided, in the order they did.
     ///
     /// # Errors

@@ -1,17 +1,19 @@
 //! The cells of one worksheet.
 
 use std::collections::BTreeMap;
+use std::io::BufRead;
 
 use jiff::Span;
 use jiff::civil::Date;
 
 use super::decimal::written;
 use super::package::damaged;
-use super::strings::rich_text;
+use super::strings::{add, rich_text};
 use super::styles::Format;
 use super::xml::{Element, Piece, Pieces};
 use crate::import::limits::{MOST_COLUMNS, MOST_IN_CELL, MOST_ROWS};
 use crate::import::problem::Wrong;
+use crate::import::room::Room;
 use crate::import::sheet::{Merged, clean, letters};
 
 /// The cells that aren't empty: by row from 1, then by column from 0.
@@ -19,6 +21,17 @@ type Cells = BTreeMap<usize, BTreeMap<usize, String>>;
 
 /// A workbook's own limit of rows (ECMA-376 leaves it open; this is what spreadsheets have).
 const LAST_ROW: usize = 1 << 20;
+
+/// What a workbook's sheets share.
+#[derive(Debug, Default)]
+pub(super) struct Book {
+    /// The texts that cells name by number.
+    pub strings: Vec<String>,
+    /// The formats that cells name by number.
+    pub formats: Vec<Format>,
+    /// Whether dates count from 1904.
+    pub from_1904: bool,
+}
 
 /// What stands in a worksheet.
 #[derive(Debug, Default)]
@@ -29,14 +42,12 @@ pub(super) struct Worksheet {
 
 /// Reads a worksheet.
 pub(super) fn read(
-    xml: &str,
-    strings: &[String],
-    formats: &[Format],
-    from_1904: bool,
+    mut pieces: Pieces<'_, impl BufRead>,
+    book: &Book,
+    room: &mut Room,
 ) -> Result<Worksheet, Wrong> {
     let mut sheet = Worksheet::default();
     let (mut row, mut column) = (0_usize, 0_usize);
-    let mut pieces = Pieces::of(xml);
     while let Some(piece) = pieces.next()? {
         match piece {
             Piece::Start(element) if element.name == "row" => {
@@ -50,8 +61,8 @@ pub(super) fn read(
                 if row == 0 || row > LAST_ROW {
                     return Err(damaged(&format_args!("it has a cell in row {row}")));
                 }
-                let text = clean(&text(&element, &mut pieces, strings, formats, from_1904)?);
-                put(&mut sheet.cells, row, column, text)?;
+                let text = clean(&text(&element, &mut pieces, book)?);
+                put(&mut sheet.cells, row, column, text, room)?;
                 column += 1;
             }
             Piece::Start(element) if element.name == "mergeCell" => {
@@ -61,6 +72,7 @@ pub(super) fn read(
                 {
                     place(last)?;
                     let (row, column) = place(first)?;
+                    room.keep(range)?;
                     sheet.merged.push(Merged {
                         row,
                         column,
@@ -74,7 +86,13 @@ pub(super) fn read(
     Ok(sheet)
 }
 
-fn put(cells: &mut Cells, row: usize, column: usize, text: String) -> Result<(), Wrong> {
+fn put(
+    cells: &mut Cells,
+    row: usize,
+    column: usize,
+    text: String,
+    room: &mut Room,
+) -> Result<(), Wrong> {
     if text.is_empty() {
         return Ok(());
     }
@@ -90,6 +108,7 @@ fn put(cells: &mut Cells, row: usize, column: usize, text: String) -> Result<(),
         let message = format!("cell {} is longer than {MOST_IN_CELL} bytes", reference());
         return Err(Wrong::new(message, "shorten it"));
     }
+    room.keep(&text)?;
     if cells.entry(row).or_default().insert(column, text).is_some() {
         return Err(damaged(&format_args!("it has cell {} twice", reference())));
     }
@@ -121,10 +140,8 @@ fn place(reference: &str) -> Result<(usize, usize), Wrong> {
 /// The text of a cell that begins here, as a person would have typed it.
 fn text(
     cell: &Element,
-    pieces: &mut Pieces<'_>,
-    strings: &[String],
-    formats: &[Format],
-    from_1904: bool,
+    pieces: &mut Pieces<'_, impl BufRead>,
+    book: &Book,
 ) -> Result<String, Wrong> {
     let (inline, stored) = contents(pieces)?;
     if let Some(inline) = inline {
@@ -135,14 +152,18 @@ fn text(
     }
     match cell.attribute("t").unwrap_or("n") {
         "n" => {
-            let format = formats
+            let format = book
+                .formats
                 .get(cell.number("s", 0)?)
                 .copied()
                 .unwrap_or_default();
-            Ok(number(&stored, format, from_1904))
+            Ok(number(&stored, format, book.from_1904))
         }
         "s" => {
-            let shared = stored.parse().ok().and_then(|at: usize| strings.get(at));
+            let shared = stored
+                .parse()
+                .ok()
+                .and_then(|at: usize| book.strings.get(at));
             shared
                 .cloned()
                 .ok_or_else(|| damaged(&format_args!("it has no shared text {stored}")))
@@ -161,7 +182,7 @@ fn text(
 }
 
 /// What a cell holds up to its end: inline text, or a stored value.
-fn contents(pieces: &mut Pieces<'_>) -> Result<(Option<String>, String), Wrong> {
+fn contents(pieces: &mut Pieces<'_, impl BufRead>) -> Result<(Option<String>, String), Wrong> {
     let (mut inline, mut stored, mut in_value) = (None, String::new(), false);
     while let Some(piece) = pieces.next()? {
         match piece {
@@ -171,7 +192,7 @@ fn contents(pieces: &mut Pieces<'_>) -> Result<(Option<String>, String), Wrong> 
             Piece::Start(element) if element.name == "v" => in_value = true,
             Piece::End(name) if name == "v" => in_value = false,
             Piece::End(name) if name == "c" => break,
-            Piece::Text(text) if in_value => stored.push_str(&text),
+            Piece::Text(text) if in_value => add(&mut stored, &text),
             _ => {}
         }
     }
@@ -209,15 +230,20 @@ fn date(days: &str, from_1904: bool) -> Option<String> {
 mod tests {
     use super::*;
 
+    fn read_all(xml: &str, book: &Book) -> Result<Worksheet, Wrong> {
+        let mut left = u64::MAX;
+        let pieces = Pieces::of(xml.as_bytes(), &mut left);
+        read(pieces, book, &mut Room::default())
+    }
+
     fn sheet(rows: &str) -> Result<Worksheet, Wrong> {
         let xml = format!("<worksheet><sheetData>{rows}</sheetData></worksheet>");
-        let strings = ["HW1".to_owned(), String::new(), "4 pcf".to_owned()];
-        read(
-            &xml,
-            &strings,
-            &[Format::Number, Format::Percent, Format::Date],
-            false,
-        )
+        let book = Book {
+            strings: vec!["HW1".to_owned(), String::new(), "4 pcf".to_owned()],
+            formats: vec![Format::Number, Format::Percent, Format::Date],
+            from_1904: false,
+        };
+        read_all(&xml, &book)
     }
 
     #[track_caller]
@@ -296,7 +322,8 @@ mod tests {
 
     #[test]
     fn a_sheet_cut_short() {
-        let wrong = read("<worksheet><sheetData><row><c><v>3</v>", &[], &[], false).unwrap_err();
+        let wrong =
+            read_all("<worksheet><sheetData><row><c><v>3</v>", &Book::default()).unwrap_err();
         assert!(wrong.message.contains("cut short"), "{wrong:?}");
     }
 

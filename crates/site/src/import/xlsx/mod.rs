@@ -16,12 +16,19 @@ mod workbook;
 mod xml;
 
 use super::problem::{Findings, Wrong};
+use super::room::Room;
 use super::sheet::{Row, Sheet};
 use crate::model::Cell;
+use cells::Book;
 use package::Package;
 
 /// Reads every worksheet of a workbook. One that can't be read is a problem.
-pub(crate) fn sheets(file: &str, bytes: &[u8], findings: &mut Findings) -> Vec<Sheet> {
+pub(crate) fn sheets(
+    file: &str,
+    bytes: &[u8],
+    room: &mut Room,
+    findings: &mut Findings,
+) -> Vec<Sheet> {
     let mut sheets = Vec::new();
     let whole = Cell {
         file: file.to_owned(),
@@ -29,7 +36,7 @@ pub(crate) fn sheets(file: &str, bytes: &[u8], findings: &mut Findings) -> Vec<S
         row: 0,
         column: String::new(),
     };
-    if let Err((sheet, wrong)) = read(file, bytes, &mut sheets) {
+    if let Err((sheet, wrong)) = read(file, bytes, room, &mut sheets) {
         findings.problem(Cell { sheet, ..whole }, "", wrong);
         return Vec::new();
     }
@@ -37,16 +44,24 @@ pub(crate) fn sheets(file: &str, bytes: &[u8], findings: &mut Findings) -> Vec<S
 }
 
 /// Reads the worksheets; an error comes with the name of the sheet it is in.
-fn read(file: &str, bytes: &[u8], sheets: &mut Vec<Sheet>) -> Result<(), (Option<String>, Wrong)> {
+fn read(
+    file: &str,
+    bytes: &[u8],
+    room: &mut Room,
+    sheets: &mut Vec<Sheet>,
+) -> Result<(), (Option<String>, Wrong)> {
     let whole = |wrong| (None, wrong);
     let mut package = Package::open(bytes).map_err(whole)?;
-    let workbook = workbook::read(&mut package).map_err(whole)?;
-    let strings = strings::read(&mut package, &workbook).map_err(whole)?;
-    let styles = styles::read(&mut package, &workbook).map_err(whole)?;
+    let workbook = workbook::read(&mut package, room).map_err(whole)?;
+    let book = Book {
+        strings: strings::read(&mut package, &workbook, room).map_err(whole)?,
+        formats: styles::read(&mut package, &workbook, room).map_err(whole)?,
+        from_1904: workbook.from_1904,
+    };
     for (name, path) in workbook.sheets {
         let sheet = package
-            .required(&path)
-            .and_then(|xml| cells::read(&xml, &strings, &styles, workbook.from_1904));
+            .part(&path)
+            .and_then(|pieces| cells::read(pieces, &book, room));
         let sheet = sheet.map_err(|wrong| (Some(name.clone()), wrong))?;
         let rows = sheet.cells.into_iter();
         sheets.push(Sheet {

@@ -1,10 +1,11 @@
 //! The zipped parts of a workbook.
 
-use std::io::{Cursor, Read};
+use std::io::{BufRead, BufReader, Cursor};
 
 use zip::ZipArchive;
 use zip::result::ZipError;
 
+use super::xml::Pieces;
 use crate::import::limits::MOST_UNPACKED;
 use crate::import::problem::Wrong;
 
@@ -23,35 +24,19 @@ impl<'b> Package<'b> {
         })
     }
 
-    /// The text of a part; none when there is no such part.
-    pub(super) fn part(&mut self, path: &str) -> Result<Option<String>, Wrong> {
-        let part = match self.archive.by_name(path) {
-            Ok(part) => part,
-            Err(ZipError::FileNotFound) => return Ok(None),
-            Err(error) => return Err(damaged(&error)),
-        };
-        let mut bytes = Vec::new();
-        let read = part.take(self.left + 1).read_to_end(&mut bytes);
-        let read = read.map_err(|error| damaged(&error))?;
-        let too_large = || {
-            Wrong::new(
-                format!(
-                    "the workbook unpacks to more than {} MB",
-                    MOST_UNPACKED >> 20
-                ),
-                "save the table alone, as CSV",
-            )
-        };
-        self.left = self.left.checked_sub(read as u64).ok_or_else(too_large)?;
-        let text = String::from_utf8(bytes);
-        text.map(Some)
-            .map_err(|_| damaged(&format_args!("{path} isn't in UTF-8")))
-    }
-
-    /// The text of a part that must be there.
-    pub(super) fn required(&mut self, path: &str) -> Result<String, Wrong> {
-        self.part(path)?
-            .ok_or_else(|| damaged(&format_args!("it has no part {path}")))
+    /// A part, read as it is unpacked.
+    ///
+    /// # Errors
+    /// When there is no such part.
+    pub(super) fn part(
+        &mut self,
+        path: &str,
+    ) -> Result<Pieces<'_, impl BufRead + use<'_, 'b>>, Wrong> {
+        match self.archive.by_name(path) {
+            Ok(part) => Ok(Pieces::of(BufReader::new(part), &mut self.left)),
+            Err(ZipError::FileNotFound) => Err(damaged(&format_args!("it has no part {path}"))),
+            Err(error) => Err(damaged(&error)),
+        }
     }
 }
 

@@ -1,28 +1,38 @@
 //! The texts that a workbook's cells share.
 
+use std::io::BufRead;
+
 use super::package::Package;
 use super::workbook::Workbook;
 use super::xml::{Piece, Pieces};
+use crate::import::limits::MOST_IN_CELL;
 use crate::import::problem::Wrong;
+use crate::import::room::Room;
 
 /// The shared texts, by number.
-pub(super) fn read(package: &mut Package<'_>, workbook: &Workbook) -> Result<Vec<String>, Wrong> {
-    let xml = match &workbook.strings {
-        Some(path) => package.required(path)?,
+pub(super) fn read(
+    package: &mut Package<'_>,
+    workbook: &Workbook,
+    room: &mut Room,
+) -> Result<Vec<String>, Wrong> {
+    let mut pieces = match &workbook.strings {
+        Some(path) => package.part(path)?,
         None => return Ok(Vec::new()),
     };
     let mut strings = Vec::new();
-    let mut pieces = Pieces::of(&xml);
     while let Some(piece) = pieces.next()? {
         if matches!(&piece, Piece::Start(element) if element.name == "si") {
-            strings.push(rich_text(&mut pieces, "si")?);
+            let text = rich_text(&mut pieces, "si")?;
+            room.keep(&text)?;
+            strings.push(text);
         }
     }
     Ok(strings)
 }
 
-/// The text of an element that begins here: its runs joined, without the phonetic reading some have.
-pub(super) fn rich_text(pieces: &mut Pieces<'_>, end: &str) -> Result<String, Wrong> {
+/// The text of an element that begins here: its runs joined, without the phonetic reading some have. Of one that is longer than a cell may
+/// be, so much that this shows.
+pub(super) fn rich_text(pieces: &mut Pieces<'_, impl BufRead>, end: &str) -> Result<String, Wrong> {
     let mut text = String::new();
     let (mut in_text, mut in_reading) = (false, false);
     while let Some(piece) = pieces.next()? {
@@ -32,11 +42,18 @@ pub(super) fn rich_text(pieces: &mut Pieces<'_>, end: &str) -> Result<String, Wr
             Piece::End(name) if name == "t" => in_text = false,
             Piece::End(name) if name == "rPh" => in_reading = false,
             Piece::End(name) if name == end => break,
-            Piece::Text(part) if in_text && !in_reading => text.push_str(&part),
+            Piece::Text(part) if in_text && !in_reading => add(&mut text, &part),
             _ => {}
         }
     }
     Ok(unescaped(&text))
+}
+
+/// Adds to a cell's text, until it is longer than a cell may be.
+pub(super) fn add(text: &mut String, part: &str) {
+    if text.len() <= MOST_IN_CELL {
+        text.push_str(part);
+    }
 }
 
 /// The text with its `_x000D_` escapes read (ECMA-376 part 1, 22.9.2.19).
@@ -80,7 +97,8 @@ mod tests {
     #[test]
     fn runs_are_joined_and_readings_left_out() {
         let xml = "<si><r><t>2-1/2</t></r><r><rPr/><t xml:space=\"preserve\"> in.</t></r><rPh><t>x</t></rPh></si>";
-        let mut pieces = Pieces::of(xml);
+        let mut left = u64::MAX;
+        let mut pieces = Pieces::of(xml.as_bytes(), &mut left);
         pieces.next().unwrap();
         assert_eq!(rich_text(&mut pieces, "si").unwrap(), "2-1/2 in.");
     }

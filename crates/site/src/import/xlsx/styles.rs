@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use super::package::Package;
 use super::workbook::Workbook;
-use super::xml::{Piece, Pieces};
+use super::xml::Piece;
 use crate::import::problem::Wrong;
+use crate::import::room::Room;
 
 /// What a number's format makes of it.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -20,25 +21,30 @@ pub(super) enum Format {
 }
 
 /// The formats of a workbook's cells, by the number that a cell gives.
-pub(super) fn read(package: &mut Package<'_>, workbook: &Workbook) -> Result<Vec<Format>, Wrong> {
-    let xml = match &workbook.styles {
-        Some(path) => package.required(path)?,
+pub(super) fn read(
+    package: &mut Package<'_>,
+    workbook: &Workbook,
+    room: &mut Room,
+) -> Result<Vec<Format>, Wrong> {
+    let mut pieces = match &workbook.styles {
+        Some(path) => package.part(path)?,
         None => return Ok(Vec::new()),
     };
     let mut codes = BTreeMap::new();
     let mut formats = Vec::new();
     let mut in_cells = false;
-    let mut pieces = Pieces::of(&xml);
     while let Some(piece) = pieces.next()? {
         match piece {
             Piece::Start(element) if element.name == "numFmt" => {
                 let code = element.attribute("formatCode").unwrap_or_default();
+                room.keep("")?;
                 codes.insert(element.number("numFmtId", 0)?, by_code(code));
             }
             Piece::Start(element) if element.name == "cellXfs" => in_cells = true,
             Piece::End(name) if name == "cellXfs" => in_cells = false,
             Piece::Start(element) if element.name == "xf" && in_cells => {
                 let id = element.number("numFmtId", 0)?;
+                room.keep("")?;
                 formats.push(codes.get(&id).copied().unwrap_or_else(|| built_in(id)));
             }
             _ => {}

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::package::{Package, damaged};
-use super::xml::{Piece, Pieces};
+use super::xml::Piece;
 use crate::import::problem::Wrong;
+use crate::import::room::Room;
 
 /// A workbook's contents.
 pub(super) struct Workbook {
@@ -25,14 +26,14 @@ struct Relationship {
 }
 
 /// Finds the workbook and its parts.
-pub(super) fn read(package: &mut Package<'_>) -> Result<Workbook, Wrong> {
-    let root = relationships(package, "")?;
-    let main = root.values().find(|one| one.kind == "officeDocument");
+pub(super) fn read(package: &mut Package<'_>, room: &mut Room) -> Result<Workbook, Wrong> {
+    let of_package = relationships(package, "", room)?;
+    let main = of_package.values().find(|one| one.kind == "officeDocument");
     let main = main
         .map(|one| one.target.clone())
         .filter(|path| path.rsplit('.').next() == Some("xml"));
     let main = main.ok_or_else(|| damaged(&"it holds no worksheets that can be read"))?;
-    let parts = relationships(package, &main)?;
+    let parts = relationships(package, &main, room)?;
     let part = |kind: &str| {
         parts
             .values()
@@ -45,8 +46,7 @@ pub(super) fn read(package: &mut Package<'_>) -> Result<Workbook, Wrong> {
         strings: part("sharedStrings"),
         styles: part("styles"),
     };
-    let xml = package.required(&main)?;
-    let mut pieces = Pieces::of(&xml);
+    let mut pieces = package.part(&main)?;
     while let Some(piece) = pieces.next()? {
         match piece {
             Piece::Start(element) if element.name == "workbookPr" => {
@@ -61,6 +61,7 @@ pub(super) fn read(package: &mut Package<'_>) -> Result<Workbook, Wrong> {
                 let target = target
                     .ok_or_else(|| damaged(&format_args!("sheet `{name}` leads to no part")))?;
                 if target.kind == "worksheet" {
+                    room.keep(name)?;
                     workbook
                         .sheets
                         .push((name.to_owned(), target.target.clone()));
@@ -76,12 +77,12 @@ pub(super) fn read(package: &mut Package<'_>) -> Result<Workbook, Wrong> {
 fn relationships(
     package: &mut Package<'_>,
     of: &str,
+    room: &mut Room,
 ) -> Result<BTreeMap<String, Relationship>, Wrong> {
     let (folder, name) = of.rsplit_once('/').unwrap_or(("", of));
     let path = joined(folder, &format!("_rels/{name}.rels"));
-    let xml = package.required(&path)?;
     let mut found = BTreeMap::new();
-    let mut pieces = Pieces::of(&xml);
+    let mut pieces = package.part(&path)?;
     while let Some(piece) = pieces.next()? {
         let Piece::Start(element) = piece else {
             continue;
@@ -96,6 +97,7 @@ fn relationships(
             .unwrap_or_default()
             .to_owned();
         let target = joined(folder, attribute("Target"));
+        room.keep(&target)?;
         found.insert(attribute("Id").to_owned(), Relationship { kind, target });
     }
     Ok(found)

@@ -18,10 +18,7 @@ const WHAT_READS: [&str; 6] = [
 fn main() {
     let crates = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     let mut hash = Sha256::new();
-    for folder in WHAT_READS
-        .iter()
-        .chain(&["selection/src", "everyclause/src/library"])
-    {
+    for folder in WHAT_READS.iter().chain(&["selection/src", "shelf/src"]) {
         let folder = crates.join(folder);
         println!("cargo:rerun-if-changed={}", folder.display());
         for file in files(&folder) {

@@ -1,0 +1,136 @@
+//! Which listings of the store fit a condition.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | `indexed` | the listings packed small, and the index of what they ask |
+//! | `making` | the same brought up to date: only what changed is read |
+//! | `kept` | the same as a file beside the store, for the next start |
+//! | `opened` | the listings that a search looks at, opened for it |
+
+mod indexed;
+mod kept;
+mod making;
+mod opened;
+
+use std::collections::BTreeSet;
+use std::sync::{Arc, Mutex, PoisonError};
+
+use selection::Asked;
+use site::Project;
+use store::Owner;
+use store::project::fill;
+
+use crate::desk::Desk;
+use crate::trouble::Trouble;
+
+pub(crate) use opened::Opened;
+
+use indexed::Indexed;
+
+/// What the listings ask, as long as none is read otherwise.
+#[derive(Debug, Default)]
+pub(crate) struct Library {
+    kept: Mutex<Kept>,
+    /// Held by whoever brings it up to date.
+    making: tokio::sync::Mutex<()>,
+}
+
+#[derive(Debug, Default)]
+struct Kept {
+    indexed: Option<Arc<Indexed>>,
+    /// Files of which something was confirmed or corrected since.
+    stale: BTreeSet<String>,
+}
+
+impl Library {
+    /// Takes note that something was confirmed or corrected of a listing.
+    pub(crate) fn is_stale(&self, file: &str) {
+        self.with(|kept| kept.stale.insert(file.to_owned()));
+    }
+
+    fn with<T>(&self, change: impl FnOnce(&mut Kept) -> T) -> T {
+        change(&mut self.kept.lock().unwrap_or_else(PoisonError::into_inner))
+    }
+}
+
+impl Desk {
+    /// The listings, made ready for searching.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub(crate) async fn opened(&self) -> Result<Opened, Trouble> {
+        let seq = self.catch_up().await?;
+        if let Some(indexed) = self.indexed() {
+            return Ok(Opened::of(indexed));
+        }
+        let _alone = self.library.making.lock().await;
+        // Whoever was first may have done it.
+        if let Some(indexed) = self.indexed() {
+            return Ok(Opened::of(indexed));
+        }
+        let (before, stale) = self
+            .library
+            .with(|kept| (kept.indexed.clone(), std::mem::take(&mut kept.stale)));
+        // What is confirmed from here on is noted for the next time.
+        let made = making::make(&self.store, self.listings.headings(), before, &stale, seq).await;
+        self.library.with(|kept| match made {
+            Ok(made) => {
+                let made = Arc::new(made);
+                kept.indexed = Some(made.clone());
+                Ok(Opened::of(made))
+            }
+            Err(trouble) => {
+                kept.stale.extend(stale);
+                Err(trouble)
+            }
+        })
+    }
+
+    /// What is held, where nothing has changed since.
+    fn indexed(&self) -> Option<Arc<Indexed>> {
+        let headings = self.listings.headings();
+        self.library.with(|kept| {
+            let held = kept.indexed.as_ref().filter(|_| kept.stale.is_empty());
+            held.filter(|held| held.is_of(&headings)).cloned()
+        })
+    }
+
+    /// The condition of the joint or mark of that name.
+    ///
+    /// # Errors
+    /// When the schedule has neither, or the store can't be read.
+    pub(crate) async fn asked(&self, name: &str) -> Result<Asked, Trouble> {
+        let outline = self.project();
+        let name = name.trim();
+        let is_meant = |joint: &site::Joint| {
+            joint.name.eq_ignore_ascii_case(name) || joint.mark.eq_ignore_ascii_case(name)
+        };
+        // Of the joints only those that are meant, with what is known of them.
+        let mut project = Project {
+            building: outline.building.clone(),
+            barriers: outline.barriers.clone(),
+            marks: outline.marks.clone(),
+            judgments: outline.judgments.clone(),
+            joints: Vec::new(),
+        };
+        let meant: Vec<_> = outline
+            .joints
+            .iter()
+            .filter(|joint| is_meant(joint))
+            .collect();
+        let owners: Vec<Owner> = meant
+            .iter()
+            .map(|joint| Owner::Joint(joint.name.clone()))
+            .collect();
+        let mut known = self.store.known_of(&owners).await?;
+        for (joint, owner) in meant.into_iter().zip(owners) {
+            let mut joint = joint.clone();
+            fill(&mut joint, known.remove(&owner).unwrap_or_default());
+            project.joints.push(joint);
+        }
+        selection::asking::of_name(&project, name).ok_or_else(|| Trouble::Refused {
+            message: format!("the project has no joint and no mark `{name}`"),
+            help: "name a joint or mark of the schedule".to_owned(),
+        })
+    }
+}
