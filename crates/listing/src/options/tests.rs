@@ -312,3 +312,20 @@ fn an_alternate_named_by_its_configurations_belongs_to_any_of_them() {
         Some("2C & Configuration A or Configuration C")
     );
 }
+
+#[test]
+fn a_sentence_that_only_confines_an_alternate_always_asks() {
+    let text = wall(
+        "Slotted Runner - (Alternate to Item 2A) - Min 20 ga steel. 2 Hr rating only. For joints 1 in. wide or less.",
+    );
+    let reading = reading(&text);
+    for words in ["2 Hr rating only.", "For joints 1 in. wide or less."] {
+        let clause = reading
+            .clauses
+            .iter()
+            .find(|clause| clause.words == words)
+            .unwrap();
+        assert_eq!(clause.condition, None, "{words}");
+        assert_eq!(clause.option.as_deref(), Some("2C"), "{words}");
+    }
+}
