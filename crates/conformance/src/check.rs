@@ -244,6 +244,14 @@ fn option_questions<'a>(
                 "The listing leaves it free to build {}; nobody has said whether it is built here, and if it is, its clauses apply.",
                 option_words(name)
             ),
+            (None, Kind::OneOf) if chosen.is_stated_in_vain() => format!(
+                "{} is said to be built, but no clause of it is for this joint: it may not be built here.",
+                chosen
+                    .state
+                    .choice()
+                    .and_then(|choice| group.choices.get(choice))
+                    .map_or_else(String::new, |choice| option_words(choice))
+            ),
             (None, Kind::OneOf) => format!(
                 "The listing offers {}; nothing that is known of the joint says which is built.",
                 header::joined(group.choices.iter().map(|choice| option_words(choice)))

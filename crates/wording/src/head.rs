@@ -99,7 +99,9 @@ pub fn options(reading: &Reading) -> String {
             .collect::<Vec<_>>();
         match group.kind {
             OptionGroupKind::Optional => format!("{} may be left out", listed(&choices)),
-            OptionGroupKind::Alternates | OptionGroupKind::Configurations => choices.join(" or "),
+            OptionGroupKind::Alternates
+            | OptionGroupKind::OneOf
+            | OptionGroupKind::Configurations => choices.join(" or "),
         }
     });
     groups.collect::<Vec<_>>().join("; ")

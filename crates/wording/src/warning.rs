@@ -13,6 +13,7 @@ pub const fn advice(kind: WarningKind) -> Option<&'static str> {
         | WarningKind::Contradiction
         | WarningKind::Encoding
         | WarningKind::Outline
+        | WarningKind::OptionNotPlaced
         | WarningKind::LeakageUnit => None,
     }
 }

@@ -80,10 +80,25 @@ impl Chosen<'_> {
             State::First(choice) => closes(choice),
             State::Fits(choice) => {
                 let is_told = self.tallies.get(choice).is_some_and(|tally| tally.is_told);
-                group.is_alternate(choice) && !is_told && closes(choice)
+                group.must_be_told(choice) && !is_told && closes(choice)
             }
-            State::Stated(_) | State::StatedAbsent => false,
+            State::Stated(choice) => group.must_be_told(choice) && self.asks_nothing(choice),
+            State::StatedAbsent => false,
         }
+    }
+
+    /// Whether no clause of a choice applies, while clauses of another do: what stands in the place of something may not let all of it fall away.
+    fn asks_nothing(&self, choice: usize) -> bool {
+        let asks = |tally: &Tally| {
+            let counts = tally.counts;
+            counts.met + counts.not_met + counts.open + counts.judged > 0
+        };
+        self.tallies.get(choice).is_some_and(|tally| !asks(tally)) && self.tallies.iter().any(asks)
+    }
+
+    /// Whether what is said to be built asks nothing of this joint.
+    pub(crate) fn is_stated_in_vain(&self) -> bool {
+        matches!(self.state, State::Stated(choice) if self.asks_nothing(choice))
     }
 }
 

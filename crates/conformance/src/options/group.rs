@@ -13,6 +13,8 @@ pub(crate) struct Group<'a> {
     pub(crate) choices: Vec<&'a str>,
     /// The place of the base item among the choices.
     base: Option<usize>,
+    /// Whether an alternate is a part of the base item, so that the base's other parts stay whichever is built.
+    pub(crate) spares_parts: bool,
     /// The choice of another group within which this one lies.
     pub(crate) within: Option<Membership>,
 }
@@ -37,6 +39,7 @@ impl<'a> Group<'a> {
                 kind: Kind::OrNothing,
                 choices: vec![choice],
                 base: None,
+                spares_parts: false,
                 within: None,
             };
             return named.into_iter().map(group).collect();
@@ -59,6 +62,7 @@ impl<'a> Group<'a> {
             kind: Kind::OneOf,
             choices,
             base,
+            spares_parts: false,
             within: None,
         }]
     }
@@ -74,9 +78,26 @@ impl<'a> Group<'a> {
         self.base.filter(|_| replaced().any(|item| item == path))
     }
 
-    /// Whether a choice is an alternate to a base item, and not the base itself.
-    pub(crate) fn is_alternate(&self, choice: usize) -> bool {
-        self.base.is_some_and(|base| base != choice)
+    /// Whether something must tell that a choice is built: an alternate to a base item, and each of several equal parts.
+    pub(crate) fn must_be_told(&self, choice: usize) -> bool {
+        self.source.kind == OptionGroupKind::OneOf || self.base.is_some_and(|base| base != choice)
+    }
+
+    /// Whether one of the alternates is a part of an item that it replaces; `is_within` tells whether an item lies in another.
+    pub(super) fn lies_in_replaced(&self, is_within: impl Fn(&str, &str) -> bool) -> bool {
+        let replaced = self
+            .source
+            .base_item
+            .iter()
+            .chain(&self.source.also_replaced);
+        let mut replaced = replaced.filter(|_| self.base.is_some());
+        replaced.any(|item| {
+            let mut alternates = self
+                .choices
+                .iter()
+                .filter(|choice| **choice != item.as_str());
+            alternates.any(|choice| is_within(choice, item))
+        })
     }
 
     /// The place of a choice by its name, as clauses and items write it.

@@ -30,7 +30,14 @@ const DEEPEST: usize = 64;
 
 impl<'a> Options<'a> {
     pub(crate) fn of(reading: &'a Reading) -> Self {
-        let groups: Vec<Group<'a>> = reading.options.iter().flat_map(Group::of).collect();
+        let mut groups: Vec<Group<'a>> = reading.options.iter().flat_map(Group::of).collect();
+        let items = reading.items.iter().map(|item| (item.path.as_str(), item));
+        let items: BTreeMap<&str, &Item> = items.collect();
+        for group in &mut groups {
+            group.spares_parts = group.lies_in_replaced(|choice, base| {
+                chain(choice, &items).iter().any(|item| item.path == base)
+            });
+        }
         let order = (0..groups.len()).collect();
         Self { groups, order }
     }
@@ -52,13 +59,20 @@ impl<'a> Options<'a> {
             if memberships.iter().any(|one| one.is_of(at)) {
                 continue;
             }
+            // The item itself, and what is around it: but where the alternate is a part of what it replaces, the other parts stay.
+            let replaced = chain.iter().enumerate();
             let by_item = || {
-                chain.iter().find_map(|item| {
+                replaced.clone().find_map(|(at, item)| {
                     let option = item.option.as_deref().and_then(|name| group.choice(name));
-                    option.or_else(|| group.choice(&item.path))
+                    let choice = option.or_else(|| group.choice(&item.path))?;
+                    (at == 0 || !group.spares_parts || group.must_be_told(choice)).then_some(choice)
                 })
             };
-            let by_base = || chain.iter().find_map(|item| group.base_of(&item.path));
+            let by_base = || {
+                let reached = if group.spares_parts { 1 } else { chain.len() };
+                let reached = chain.iter().take(reached);
+                reached.clone().find_map(|item| group.base_of(&item.path))
+            };
             let choice = by_item().or_else(by_base);
             memberships.extend(choice.map(|choice| AnyOf::just(at, choice)));
         }

@@ -4,6 +4,7 @@ mod bounds;
 mod carried;
 mod cells;
 mod classes;
+mod confine;
 mod context;
 mod draft;
 mod entries;
@@ -25,6 +26,7 @@ use crate::naming::Subject;
 use crate::outline::Paragraph;
 
 pub(crate) use carried::{Carried, carried};
+pub(crate) use confine::confine;
 pub(crate) use draft::{Draft, Yield};
 
 /// What stands around an item's paragraphs.

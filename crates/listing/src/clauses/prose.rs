@@ -77,11 +77,20 @@ pub(super) fn push_prose(
                 && (condition.first == segment.first || condition.last == segment.last)
         })
         .collect();
-    let condition = governing.first().map(|condition| Condition {
-        words: sentence.words(condition.first, condition.last).to_owned(),
-        span: sentence.source_of(condition.first, condition.last),
-        expr: condition.expr.clone(),
-    });
+    // "2 Hr rating only." of an alternate is what it is confined to: as a condition of itself it would ask nothing where it isn't kept.
+    let is_all = |condition: &&&Found| {
+        condition.first <= segment.first + 1 && condition.last + 1 >= segment.last
+    };
+    let confines =
+        !context.around.options.is_empty() && governing.first().is_some_and(|held| is_all(&held));
+    let condition = governing
+        .first()
+        .filter(|_| !confines)
+        .map(|condition| Condition {
+            words: sentence.words(condition.first, condition.last).to_owned(),
+            span: sentence.source_of(condition.first, condition.last),
+            expr: condition.expr.clone(),
+        });
     let mut options = context.around.options.clone();
     let named = context.governing.iter().skip(context.first_configuration);
     if named.clone().any(|found| found.first <= segment.first + 1) {

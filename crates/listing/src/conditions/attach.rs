@@ -103,10 +103,14 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
         return true;
     };
     let stop = sentence.is_stop(before) || sentence.is_sign(before, '.');
-    let joined = sentence.is_any(before, &["that", "and", "but", "or", "except"])
-        && (before == 0
-            || sentence.is_stop(before - 1)
-            || sentence.is_any(before - 1, &["except", "save", "provided"]));
+    let joined = sentence.is_any(
+        before,
+        &[
+            "that", "and", "but", "or", "except", "though", "although", "while", "whereas",
+        ],
+    ) && (before == 0
+        || sentence.is_stop(before - 1)
+        || sentence.is_any(before - 1, &["except", "save", "provided"]));
     let comma_after = sentence.is_stop(condition.last);
     let verb_after = sentence.is_any(
         condition.last,
@@ -114,7 +118,20 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
             "shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the",
         ],
     );
-    (stop || joined) && (comma_after || verb_after) || leads_as_configuration(sentence, condition)
+    (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
+        || leads_as_configuration(sentence, condition)
+}
+
+/// `minimum 20 %, for widths over 60 mm minimum 30 %`: what a qualified number follows at once opens its stretch.
+fn leads_to_bound(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const QUALIFIERS: &[&str] = &[
+        "min", "minimum", "max", "maximum", "not", "no", "less", "more", "than", "at", "least",
+        "most", "nom", "nominal",
+    ];
+    let words = (condition.last..sentence.tokens.len())
+        .take_while(|at| sentence.is_any(*at, QUALIFIERS) && sentence.amount_at(*at).is_none())
+        .count();
+    words > 0 && sentence.amount_at(condition.last + words).is_some()
 }
 
 /// `Configuration A uses one layer, Configuration B two layers`, `in Configuration A lap 1 in. and in Configuration B 2 in.`: a configuration
@@ -239,7 +256,12 @@ fn before_ending(
         ) else {
             break;
         };
-        let same_phrase = b.first <= a.last + 4
+        // "legs 3 in. long (3-1/2 in. where the joint is wider)": what is said in brackets governs nothing before them.
+        let opened = (a.last..b.first).fold(0, |depth, at| {
+            depth + i32::from(sentence.is_sign(at, '(')) - i32::from(sentence.is_sign(at, ')'))
+        });
+        let same_phrase = opened <= 0
+            && b.first <= a.last + 4
             && !(a.last..b.first)
                 .any(|at| sentence.is_stop(at) || sentence.is_any(at, &["and", "or"]));
         if !same_phrase {

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 /// Alternatives of which one is built. Different groups are independent of each other.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct OptionGroup {
-    /// What the group is about: the base item's path, or "configuration".
+    /// What the group is about: the path of the base item, or of the item whose parts are the choices, or "configuration".
     pub id: String,
     /// What sort of choice it is.
     pub kind: OptionGroupKind,
@@ -25,6 +25,8 @@ pub struct OptionGroup {
 pub enum OptionGroupKind {
     /// The base item or one of its alternates: exactly one is built, and it replaces the others.
     Alternates,
+    /// The parts of an item of which one is built: "one of the following". None of them comes before the others.
+    OneOf,
     /// Configurations of the whole joint: exactly one is built.
     Configurations,
     /// An item that may be left out.

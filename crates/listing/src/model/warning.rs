@@ -40,6 +40,8 @@ pub enum WarningKind {
     Outline,
     /// A leakage unit that doesn't fit a joint.
     LeakageUnit,
+    /// Words offer an alternative, and it couldn't be told of what: all of it stays required.
+    OptionNotPlaced,
     /// Nothing was found that looks like a listing.
     NotAListing,
 }

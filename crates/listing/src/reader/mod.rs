@@ -18,7 +18,7 @@ use crate::model::{
     Accounted, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind, sha256,
 };
 use crate::naming::{Subject, components_in, named_part};
-use crate::options::{ItemOption, groups, item_option};
+use crate::options::{ItemOption, groups, item_options};
 use crate::outline::{Outline, OutlineItem, Paragraph, outline};
 use crate::phrase::usual_units;
 use crate::places::Places;
@@ -89,12 +89,7 @@ struct Reader<'a> {
 
 impl<'a> Reader<'a> {
     fn new(text: &'a str, outline: &'a Outline) -> Self {
-        let paths: Vec<String> = outline.items.iter().map(|item| item.path.clone()).collect();
-        let options = outline
-            .items
-            .iter()
-            .map(|item| item_option(&item.path, &item.title, &opening(text, item), &paths))
-            .collect();
+        let options = item_options(text, &outline.items);
         let mut places = Places::new(text);
         for span in &outline.furniture {
             places.mark(*span, PlaceKind::Furniture);
@@ -153,7 +148,13 @@ impl<'a> Reader<'a> {
             self.places.mark(*span, PlaceKind::Heading);
         }
         let around = self.around(index, item);
-        let found = clauses::read(self.text, &item.paragraphs, &around);
+        let mut found = clauses::read(self.text, &item.paragraphs, &around);
+        if let Some(option) = self.options.get(index) {
+            clauses::confine(self.text, &option.limits, &around, &mut found);
+            let doubt = option.doubt.iter().cloned();
+            let doubt = doubt.map(|(span, why)| (WarningKind::OptionNotPlaced, span, why));
+            found.warnings.extend(doubt);
+        }
         self.take(&item.path, found);
     }
 
@@ -205,10 +206,10 @@ impl<'a> Reader<'a> {
                 (false, false) => 2,
             };
             if let Some(option) = self.options.get(index) {
-                if !option.replaces.is_empty() || option.optional {
+                if option.is_choice() {
                     options.push(outer.path.clone());
                 }
-                options.extend(option.configurations.iter().cloned());
+                options.extend(option.configuration());
             }
             above = outer.parent;
         }
@@ -388,14 +389,4 @@ fn names_attribute(title: &str) -> bool {
                 .attribute(word.trim_end_matches('s'))
                 .is_some()
         })
-}
-
-/// The first words of an item's text.
-fn opening(text: &str, item: &OutlineItem) -> String {
-    match item.paragraphs.first() {
-        Some(Paragraph::Text(pieces)) => Flow::of(text, pieces.iter().copied().take(3))
-            .text()
-            .to_owned(),
-        _ => String::new(),
-    }
 }

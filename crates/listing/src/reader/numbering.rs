@@ -56,7 +56,7 @@ pub(super) fn items(items: &[OutlineItem], options: &[ItemOption]) -> Vec<Item> 
                 })
                 .max()
                 .unwrap_or(0);
-            let own = (!option.replaces.is_empty() || option.optional).then(|| item.path.clone());
+            let own = option.is_choice().then(|| item.path.clone());
             let configuration = option.configurations.first().cloned();
             Item {
                 path: item.path.clone(),

@@ -120,6 +120,12 @@ fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool
     if sentence.is_any(at, COMMANDS) && after_whole_number(sentence, at) {
         return true;
     }
+    // "where the joint is wider than 2 in. *not less than* 5 in."
+    let bounds = sentence.is_any(at, &["not", "no", "at"])
+        && sentence.is_any(at + 1, &["less", "more", "fewer", "least", "most"]);
+    if bounds && after_whole_number(sentence, at) {
+        return true;
+    }
     let article = sentence.is_any(
         at,
         &["the", "a", "an", "each", "every", "no", "all", "they", "it"],

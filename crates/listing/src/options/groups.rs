@@ -1,0 +1,181 @@
+//! The groups of options of a listing, and the items whose parts are a list of which one is built.
+
+use super::ItemOption;
+use super::head::Head;
+use super::listed::{Lead, is_beside_the_others, lead};
+use crate::model::{OptionGroup, OptionGroupKind};
+use crate::outline::OutlineItem;
+
+/// Makes the parts of an item that says "one of the following" the choices of one group.
+pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &mut [ItemOption]) {
+    for (index, item) in items.iter().enumerate() {
+        let Some((lead, span)) = lead(source, item) else {
+            continue;
+        };
+        let parts: Vec<usize> = (0..items.len())
+            .filter(|part| {
+                items
+                    .get(*part)
+                    .is_some_and(|part| part.parent == Some(index))
+            })
+            .collect();
+        if parts.is_empty() {
+            continue;
+        }
+        let refused = refusal(source, items, options, lead, &parts);
+        if let Some(why) = refused {
+            if let Some(option) = options.get_mut(index) {
+                option.doubt.get_or_insert((span, why));
+            }
+            continue;
+        }
+        take_choices(items, options, &parts, &item.path);
+    }
+}
+
+/// Why the parts of an item are no plain choice of one, if so.
+fn refusal(
+    source: &str,
+    items: &[OutlineItem],
+    options: &[ItemOption],
+    lead: Lead,
+    parts: &[usize],
+) -> Option<String> {
+    let required = "every part of this item stays required until a person decides";
+    let Lead::One(count) = lead else {
+        return Some(format!(
+            "the words leave a choice, but not plainly of one part; {required}"
+        ));
+    };
+    let choices = choices(options, parts);
+    if count.is_some_and(|count| count != choices.len()) {
+        return Some(format!(
+            "the words speak of two, and there are {}; {required}",
+            choices.len()
+        ));
+    }
+    let beside = parts
+        .iter()
+        .filter_map(|part| items.get(*part))
+        .any(|part| {
+            let head = Head::of(source, part);
+            is_beside_the_others(head.words())
+        });
+    beside.then(|| format!("a part seems to be built beside the others; {required}"))
+}
+
+/// The parts that are choices: all but those that may be left out.
+fn choices(options: &[ItemOption], parts: &[usize]) -> Vec<usize> {
+    let is_choice = |part: &&usize| {
+        options
+            .get(**part)
+            .is_some_and(|option| !option.optional || option.labelled)
+    };
+    parts.iter().filter(is_choice).copied().collect()
+}
+
+fn take_choices(items: &[OutlineItem], options: &mut [ItemOption], parts: &[usize], path: &str) {
+    let choices = choices(options, parts);
+    let paths: Vec<&str> = choices
+        .iter()
+        .filter_map(|part| items.get(*part))
+        .map(|part| part.path.as_str())
+        .collect();
+    let of = |part: &usize| options.get(*part);
+    let firsts = choices
+        .iter()
+        .filter_map(of)
+        .filter(|option| option.replaces.is_empty())
+        .count();
+    // Where each but the first says that it is an alternate to it, that is the group.
+    let outside = choices
+        .iter()
+        .filter_map(of)
+        .flat_map(|option| &option.replaces)
+        .any(|item| !paths.contains(&item.as_str()));
+    if firsts < 2 || outside {
+        return;
+    }
+    for part in choices {
+        if let Some(option) = options.get_mut(part) {
+            option.replaces.clear();
+            option.optional = false;
+            option.choice_of = Some(path.to_owned());
+        }
+    }
+}
+
+/// The option groups of a listing, from what its items say and from the configurations that its text names.
+pub(crate) fn groups(
+    items: &[OutlineItem],
+    options: &[ItemOption],
+    named: &[String],
+) -> Vec<OptionGroup> {
+    let mut groups: Vec<OptionGroup> = Vec::new();
+    let mut configurations: Vec<String> = Vec::new();
+    for name in named
+        .iter()
+        .chain(options.iter().flat_map(|option| &option.configurations))
+    {
+        if !configurations.contains(name) {
+            configurations.push(name.clone());
+        }
+    }
+    configurations.sort();
+    if !configurations.is_empty() {
+        groups.push(OptionGroup {
+            id: "configuration".to_owned(),
+            kind: OptionGroupKind::Configurations,
+            base_item: None,
+            also_replaced: Vec::new(),
+            choices: configurations,
+        });
+    }
+    for (item, option) in items.iter().zip(options) {
+        if let Some(around) = &option.choice_of {
+            let is_its = |group: &&mut OptionGroup| {
+                group.kind == OptionGroupKind::OneOf && group.id == *around
+            };
+            match groups.iter_mut().find(is_its) {
+                Some(group) => group.choices.push(item.path.clone()),
+                None => groups.push(OptionGroup {
+                    id: around.clone(),
+                    kind: OptionGroupKind::OneOf,
+                    base_item: None,
+                    also_replaced: Vec::new(),
+                    choices: vec![item.path.clone()],
+                }),
+            }
+        } else if let Some(base) = option.replaces.first() {
+            // An alternate to an alternate is one more choice beside both.
+            let stands_in = |group: &&mut OptionGroup| {
+                group.kind == OptionGroupKind::Alternates && group.choices.contains(base)
+            };
+            match groups.iter_mut().find(stands_in) {
+                Some(group) => {
+                    // What this one doesn't replace, no other choice of the group may let fall away.
+                    group
+                        .also_replaced
+                        .retain(|held| option.replaces.contains(held));
+                    group.choices.push(item.path.clone());
+                }
+                None => groups.push(OptionGroup {
+                    id: base.clone(),
+                    kind: OptionGroupKind::Alternates,
+                    base_item: Some(base.clone()),
+                    also_replaced: option.replaces.iter().skip(1).cloned().collect(),
+                    choices: vec![base.clone(), item.path.clone()],
+                }),
+            }
+        } else if option.optional {
+            groups.push(OptionGroup {
+                id: item.path.clone(),
+                kind: OptionGroupKind::Optional,
+                base_item: None,
+                also_replaced: Vec::new(),
+                choices: vec![item.path.clone()],
+            });
+        }
+    }
+    groups
+}

@@ -1,0 +1,194 @@
+//! An item whose parts are a list of which one is built: "Wall: one of the following", "Either of these", "Use any one of the walls below".
+
+use crate::layout::Flow;
+use crate::model::Span;
+use crate::outline::{OutlineItem, Paragraph};
+
+/// Words that leave the choice among what follows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Lead {
+    /// One of what follows, and how many there must be if the words tell.
+    One(Option<usize>),
+    /// A choice, but not plainly of one.
+    Unclear,
+}
+
+/// The words in the own text of an item that leave the choice among its parts, with their place.
+pub(super) fn lead(source: &str, item: &OutlineItem) -> Option<(Lead, Span)> {
+    let mut headings = vec![item.heading];
+    headings.extend(item.more_heading.iter().copied());
+    let texts = item
+        .paragraphs
+        .iter()
+        .filter_map(|paragraph| match paragraph {
+            Paragraph::Text(pieces) => Some(pieces.clone()),
+            _ => None,
+        });
+    let texts = core::iter::once(headings).chain(texts);
+    let found = texts.filter_map(|pieces| {
+        let flow = Flow::of(source, pieces);
+        lead_of(flow.lower()).map(|(lead, at, end)| (lead, flow.span(at, end)))
+    });
+    found.into_iter().next()
+}
+
+fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
+    const CHOOSES: [(&str, Option<usize>); 7] = [
+        ("or more of", None),
+        ("combination of", None),
+        ("any one of", None),
+        ("one of", None),
+        ("either of", Some(2)),
+        ("either one of", Some(2)),
+        ("any of", None),
+    ];
+    let found = CHOOSES.iter().filter_map(|(cue, count)| {
+        let at = words.match_indices(cue).map(|(at, _)| at).find(|at| {
+            !words
+                .get(..*at)
+                .is_some_and(|before| before.ends_with(char::is_alphanumeric))
+        })?;
+        Some((at, *count, at + cue.len()))
+    });
+    let (at, count, end) = found.min()?;
+    let after = words.get(end..)?;
+    let rest = after.trim_start();
+    let before = words.get(..at).unwrap_or_default().trim_end();
+    let follows = ["the following", "these", "those below", "the below"]
+        .iter()
+        .find_map(|what| rest.strip_prefix(what));
+    let colon = rest.starts_with(':');
+    let (tail, points_on) = match follows {
+        Some(tail) => (tail, true),
+        None => (rest, colon || points_below(rest)),
+    };
+    // The words must be all that is chosen from: a list of products or of papers is no list of parts.
+    let noun = tail
+        .trim_start()
+        .split([',', '.', ':', ';'])
+        .next()
+        .unwrap_or_default();
+    let others = [
+        "product",
+        "maker",
+        "manufacturer",
+        "brand",
+        "two",
+        "three",
+        "item",
+    ];
+    let unclear = before.ends_with("or more")
+        || before.ends_with("at least")
+        || before.ends_with("than")
+        || before.ends_with("only")
+        || before.ends_with("none")
+        || before.ends_with("not")
+        || words.contains("or more of")
+        || words.contains("combination")
+        || others.iter().any(|word| noun.contains(word));
+    if !points_on {
+        return None;
+    }
+    let lead = if unclear {
+        Lead::Unclear
+    } else {
+        Lead::One(count)
+    };
+    let length = rest.len() - tail.len();
+    Some((lead, at, words.len() - rest.len() + length))
+}
+
+/// "one of the walls below", "either of the following floors".
+fn points_below(rest: &str) -> bool {
+    let phrase = rest.split(['.', ':', ';', ',']).next().unwrap_or_default();
+    let mut words = phrase.split(' ');
+    words.next().is_some_and(|word| word == "the")
+        && phrase.split(' ').count() <= 5
+        && ["below", "following"]
+            .iter()
+            .any(|word| phrase.split(' ').any(|own| own == *word))
+}
+
+/// Whether a part of such a list says that it holds beside the others.
+pub(super) fn is_beside_the_others(head: &str) -> bool {
+    [
+        "in addition",
+        "in all cases",
+        "in every case",
+        "in each case",
+        "in any case",
+        "for all of",
+        "for any of",
+        "with any of",
+        "with each of",
+        "for each of",
+        "all of the above",
+        "any of the above",
+        "each of the above",
+        "in either case",
+        "for both",
+        "with both",
+        "as well as item",
+        "together with item",
+        "used with item",
+        "common to",
+        "for all walls",
+        "for all floors",
+        "whichever",
+    ]
+    .iter()
+    .any(|words| head.contains(words))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(words: &str, expected: Option<Lead>) {
+        assert_eq!(
+            lead_of(&words.to_lowercase()).map(|(lead, ..)| lead),
+            expected,
+            "{words}"
+        );
+    }
+
+    #[test]
+    fn words_that_leave_the_choice() {
+        check("Wall - Use one of the following:", Some(Lead::One(None)));
+        check(
+            "PACKING*. One of the following, filling the joint to the depth stated:",
+            Some(Lead::One(None)),
+        );
+        check(
+            "The joint is formed beneath either of the following floors.",
+            Some(Lead::One(Some(2))),
+        );
+        check(
+            "Either of these is accepted. The wall passes the floor.",
+            Some(Lead::One(Some(2))),
+        );
+        check(
+            "Spandrel panels: any of the following, none taller than 48 in.",
+            Some(Lead::One(None)),
+        );
+        check(
+            "Needed where the joint is wider than 4 in.; one of:",
+            Some(Lead::One(None)),
+        );
+        check("Any one of the walls below.", Some(Lead::One(None)));
+        check("One or more of the following:", Some(Lead::Unclear));
+        check(
+            "Any combination of these, or one of the following:",
+            Some(Lead::Unclear),
+        );
+        check("One of the following products:", Some(Lead::Unclear));
+        check(
+            "The floor shall be one of those described in the Register.",
+            None,
+        );
+        check("Both walls, or one of them, may be of concrete.", None);
+        check("None of the readings may be smaller.", None);
+        check("The two courses, one of them below.", None);
+    }
+}

@@ -1,0 +1,221 @@
+//! What the head of an item says of it as an option: that it stands in the place of something, or that it may be left out.
+
+use super::head::Head;
+
+/// Words that offer the item in the place of what they are followed by.
+const CUES: [&str; 12] = [
+    "alternate to",
+    "alternative to",
+    "alternates to",
+    "alternatively to",
+    "alt. to",
+    "alt to",
+    "in lieu of",
+    "i.l.o.",
+    "in place of",
+    "in the place of",
+    "instead of",
+    "in exchange for",
+];
+
+/// How far behind the title a sentence may come to such words, in bytes.
+const MID_SENTENCE: usize = 90;
+
+/// Words that offer the item in the place of something.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Cue {
+    pub(super) start: usize,
+    /// Where what it replaces begins.
+    pub(super) end: usize,
+    /// Whether it stands in brackets.
+    pub(super) bracketed: bool,
+}
+
+/// The words by which an item as a whole is offered in the place of something: in its title, in brackets behind it, at the beginning of its
+/// text, or in a first sentence that says that it may be used so.
+pub(super) fn cue(head: &Head) -> Option<Cue> {
+    let words = head.words();
+    let found = CUES.iter().filter_map(|cue| {
+        let begins = |at: &usize| {
+            let before = words.get(..*at).unwrap_or_default();
+            !before.ends_with(|c: char| c.is_alphanumeric())
+        };
+        let mut places = words.match_indices(cue).map(|(at, _)| at);
+        places.find(begins).map(|at| (at, at + cue.len()))
+    });
+    let (start, end) = found.min()?;
+    let bracket = head
+        .bracket(start)
+        .filter(|_| head.bracket(start) == head.bracket(end));
+    let is_own = start < head.title_end
+        || !head.sentence_ends(head.title_end, start)
+            && (bracket.is_some()
+                || opens(head, start)
+                || follows_name(head, start)
+                || is_used_so(head, start));
+    let refused = ["not ", "never ", "nor "].iter().any(|word| {
+        let from = start.saturating_sub(40);
+        let from = (from..=start)
+            .find(|at| words.is_char_boundary(*at))
+            .unwrap_or(start);
+        head.part(from, start).contains(word)
+    });
+    (is_own && !refused).then_some(Cue {
+        start,
+        end,
+        bracketed: bracket.is_some(),
+    })
+}
+
+/// Whether a head has words that offer something in the place of something, wherever.
+pub(super) fn speaks_of_alternative(head: &Head) -> Option<(usize, usize)> {
+    const WORDS: [&str; 8] = [
+        "alternate",
+        "alternates",
+        "alternative",
+        "alternatively",
+        "alternately",
+        "variant",
+        "in lieu of",
+        "instead of",
+    ];
+    let words = head.words();
+    let last = (head.title_end..words.len()).find(|at| head.sentence_ends(*at, at + 3));
+    let first = words.get(..last.unwrap_or(words.len()))?;
+    let found = WORDS.iter().chain(CUES.iter()).filter_map(|word| {
+        let at = first.find(word)?;
+        let after = first.get(at + word.len()..)?;
+        let whole = !after.starts_with(char::is_alphanumeric)
+            && !first.get(..at)?.ends_with(char::is_alphanumeric);
+        whole.then_some((at, at + word.len()))
+    });
+    // "on alternate sides" offers nothing.
+    found
+        .filter(|(at, end)| {
+            let after = first.get(*end..).unwrap_or_default().trim_start();
+            let sides = [
+                "side", "stud", "flute", "face", "course", "row", "layer", "rib", "clip",
+            ];
+            !(first.get(*at..*end) == Some("alternate")
+                && sides.iter().any(|word| after.starts_with(word)))
+        })
+        .min()
+}
+
+/// Whether nothing but small words stands before the cue in the item's text.
+fn opens(head: &Head, start: usize) -> bool {
+    const SMALL: [&str; 8] = ["as", "an", "a", "the", "used", "option", "or", "and"];
+    let from = head.title_end.min(start);
+    head.part(from, start)
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .all(|word| SMALL.contains(&word))
+}
+
+/// Whether only the name of an item without a title stands before the cue: "Shaft wall, in place of (a)".
+fn follows_name(head: &Head, start: usize) -> bool {
+    const LONGEST: usize = 5;
+    const VERBS: [&str; 14] = [
+        "shall",
+        "must",
+        "is",
+        "are",
+        "be",
+        "may",
+        "can",
+        "has",
+        "have",
+        "installed",
+        "fastened",
+        "used",
+        "placed",
+        "with",
+    ];
+    let untitled = head.title_end <= head.title_start + 1;
+    let name = head.part(head.title_end.min(start), start).trim();
+    let name = name.strip_suffix("as an").map_or(name, str::trim);
+    let name = name.trim_end_matches([',', ' ', '-', '–', '—']);
+    untitled
+        && name.split(' ').count() <= LONGEST
+        && !name.contains([',', ';', ':', '.'])
+        && !name.split(' ').any(|word| VERBS.contains(&word))
+}
+
+/// Whether the first sentence says that the item may be used in the place of something.
+fn is_used_so(head: &Head, start: usize) -> bool {
+    let before = head.part(head.title_end.min(start), start);
+    let may = [
+        "may be used",
+        "may be installed",
+        "may be built",
+        "is permitted",
+        "are permitted",
+        "may stand",
+        "may replace",
+    ];
+    before.len() <= MID_SENTENCE && may.iter().any(|words| before.trim_end().ends_with(words))
+}
+
+/// Where a head says that the item may be left out, with the bracket that it stands in.
+pub(super) fn optional(head: &Head) -> Option<Cue> {
+    let words = head.words();
+    let found = ["optional", "opt.", "opt", "option"]
+        .iter()
+        .find_map(|word| {
+            let mut places = words
+                .match_indices(word)
+                .map(|(at, _)| (at, at + word.len()));
+            places.find(|(start, end)| says_optional(head, *start, *end))
+        });
+    let (start, end) = found?;
+    Some(Cue {
+        start,
+        end,
+        bracketed: head.bracket(start).is_some(),
+    })
+}
+
+fn says_optional(head: &Head, start: usize, end: usize) -> bool {
+    let words = head.words();
+    let before = words.get(..start).unwrap_or_default();
+    let after = words.get(end..).unwrap_or_default();
+    let whole = !before.ends_with(|c: char| c.is_alphanumeric())
+        && !after.starts_with(|c: char| c.is_alphanumeric());
+    let word = words.get(start..end).unwrap_or_default();
+    let bracket = head.bracket(start);
+    let phrase = head.part(start, head.end_of_phrase(start, bracket.is_some()));
+    let excepted = ["except", "unless", "other than", "but required"]
+        .iter()
+        .any(|word| phrase.contains(word));
+    if !whole || excepted || before.ends_with("not ") || before.ends_with("nor ") {
+        return false;
+    }
+    let in_title = start < head.title_end;
+    // In the text it must be the first thing said: "(Optional) - ...", "Optional. Fix one side only".
+    let first_said = || {
+        let said = head.part(head.title_end.min(start), start);
+        match bracket {
+            Some(open) => !head.sentence_ends(head.title_end, start) && start - open < 24,
+            None => !said.contains(|c: char| c.is_alphanumeric()),
+        }
+    };
+    match word {
+        "optional" => in_title || first_said(),
+        "opt." | "opt" => {
+            bracket.is_some() && first_said()
+                || first_said() && !in_title && after.starts_with([',', ';', ' ', '.'])
+        }
+        _ => {
+            let at_start = before.len() <= head.title_start + 1
+                && after.trim_start().starts_with([':', '-', '–', '—']);
+            let at_end = in_title
+                && head
+                    .part(end, head.title_end)
+                    .trim_matches(['.', ':', '-', ' ', ')', '*'])
+                    .is_empty();
+            // "Flute plugs (option)", "Gypsum board (Option G)"; "(Options D and G)" tells two whole joints apart.
+            let labelled = in_title && bracket.is_some_and(|open| start - open <= 1);
+            at_start || at_end || labelled
+        }
+    }
+}

@@ -1,0 +1,214 @@
+//! What each item's head says of it as an option, placed among the other items.
+
+use super::ItemOption;
+use super::cited::cited;
+use super::head::Head;
+use super::named::{Beside, named};
+use super::offer::{Cue, cue, optional, speaks_of_alternative};
+use super::reach::{Reach, Said, configurations};
+use crate::outline::OutlineItem;
+
+/// Said where nothing falls away by words that offer an alternative.
+const UNPLACED: &str = "the words speak of an alternative, but not plainly of which; all of it stays required until a person decides";
+
+/// What each item says of itself, the lists of choices apart.
+pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
+    let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
+    let mut found: Vec<ItemOption> = Vec::new();
+    for (index, item) in items.iter().enumerate() {
+        let head = Head::of(source, item);
+        let before: Vec<Beside<'_>> = items
+            .iter()
+            .zip(&found)
+            .take(index)
+            .filter(|(other, _)| other.parent == item.parent)
+            .map(|(other, option)| Beside {
+                path: &other.path,
+                title: &other.title,
+                is_base: !option.is_choice(),
+            })
+            .collect();
+        let option = read(&head, item, &before, &paths);
+        found.push(option);
+    }
+    found
+}
+
+fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]) -> ItemOption {
+    let own = &item.path;
+    let title = item.title.to_lowercase();
+    let configured = configurations(&title)
+        .map(|(names, _)| names)
+        .unwrap_or_default();
+    let mut option = ItemOption {
+        configurations: configured,
+        ..ItemOption::default()
+    };
+    if let Some(cue) = cue(head) {
+        let citation = cited(own, head.written(), cue.end, paths);
+        let place = if citation.items.is_empty() {
+            named(head, cue.end, before).map(|(path, end)| (vec![path], end))
+        } else {
+            Some((citation.items, citation.end))
+        };
+        match place {
+            Some((items, end)) => {
+                let said = if cue.bracketed {
+                    Said::Bracketed
+                } else {
+                    Said::Sentence
+                };
+                replace(head, &mut option, items, (cue.start, end), said);
+            }
+            None if is_of_an_item(head, cue, own, paths) => {
+                let end = head.end_of_phrase(cue.end, cue.bracketed);
+                in_part(head, &mut option, (cue.start, end));
+            }
+            None => {
+                let end = head.end_of_phrase(cue.end, cue.bracketed);
+                doubt(head, &mut option, (cue.start, end));
+            }
+        }
+    } else if let Some(cue) = bracketed_alternate(head) {
+        let end = head.end_of_phrase(cue.end, true);
+        in_part(head, &mut option, (cue.start, end));
+    } else if let Some(alternate) = bare_alternate(head) {
+        let mut bases = before.iter().filter(|beside| beside.is_base);
+        match (bases.next(), bases.next()) {
+            (Some(base), None) => {
+                replace(
+                    head,
+                    &mut option,
+                    vec![base.path.to_owned()],
+                    alternate,
+                    Said::Title,
+                );
+            }
+            _ => doubt(head, &mut option, alternate),
+        }
+    } else if let Some(cue) = optional(head) {
+        option.optional = true;
+        option.labelled = head.part(cue.start, cue.end) == "option";
+        if cue.bracketed && !option.labelled {
+            let to = head.end_of_phrase(cue.end, true);
+            let reach = Reach::of(head, cue.end, to, Said::Bracketed);
+            confine(head, &mut option, &reach);
+        }
+    } else if let Some(words) = speaks_of_alternative(head) {
+        doubt(head, &mut option, words);
+    }
+    option
+}
+
+fn replace(
+    head: &Head,
+    option: &mut ItemOption,
+    items: Vec<String>,
+    words: (usize, usize),
+    said: Said,
+) {
+    let (start, end) = words;
+    let to = head.end_of_phrase(end, said == Said::Bracketed);
+    let reach = Reach::of(head, end, to, said);
+    confine(head, option, &reach);
+    if reach.in_part {
+        let replaced = items.join(", ");
+        option.optional = true;
+        option.doubt = Some((
+            head.span(start, to),
+            format!(
+                "the words replace only a part of {replaced}; the whole of it stays required until a person decides"
+            ),
+        ));
+    } else {
+        option.replaces = items;
+    }
+}
+
+fn confine(head: &Head, option: &mut ItemOption, reach: &Reach) {
+    option.limits = reach
+        .limits
+        .iter()
+        .map(|(start, end)| head.span(*start, *end))
+        .collect();
+    for name in &reach.configurations {
+        if !option.configurations.contains(name) {
+            option.configurations.push(name.clone());
+        }
+    }
+}
+
+/// What stands in the place of a part may be left out, and all of the rest stays.
+fn in_part(head: &Head, option: &mut ItemOption, words: (usize, usize)) {
+    let span = head.span(words.0, words.1);
+    option.optional = true;
+    option.limits = vec![span];
+    let why = "the words replace a part; the whole of it stays required until a person decides";
+    option.doubt = Some((span, why.to_owned()));
+}
+
+fn doubt(head: &Head, option: &mut ItemOption, words: (usize, usize)) {
+    option.doubt = Some((head.span(words.0, words.1), UNPLACED.to_owned()));
+}
+
+/// Whether the words speak of a part of an item: "the top track of Item 2A".
+fn is_of_an_item(head: &Head, cue: Cue, own: &str, paths: &[String]) -> bool {
+    let end = head.end_of_phrase(cue.end, cue.bracketed);
+    let part = head
+        .part(cue.end, end)
+        .split([',', ';'])
+        .next()
+        .unwrap_or_default();
+    let of = part.find(" of ").map(|at| cue.end + at + " of".len());
+    of.is_some_and(|of| {
+        !cited(
+            own,
+            head.written().get(..end).unwrap_or_default(),
+            of,
+            paths,
+        )
+        .items
+        .is_empty()
+    })
+}
+
+/// `(Alternate in flutes only)`: said in brackets at the head, with nothing that it is an alternate to.
+fn bracketed_alternate(head: &Head) -> Option<Cue> {
+    let words = head.words();
+    let start = words
+        .find("(alternate")
+        .or_else(|| words.find("(alternative"))?
+        + 1;
+    let end = start + words.get(start..)?.find([' ', ',', ';', ')'])?;
+    let whole = matches!(head.part(start, end), "alternate" | "alternative");
+    let own = start < head.title_end || !head.sentence_ends(head.title_end, start);
+    (whole && own).then_some(Cue {
+        start,
+        end,
+        bracketed: true,
+    })
+}
+
+/// `Alternate: hollow-core units`, `Alternate A, stud wall`: the words by which an item begins that names nothing it is an alternate to.
+fn bare_alternate(head: &Head) -> Option<(usize, usize)> {
+    let start = head.title_start;
+    let words = head.part(start, head.words().len());
+    let lead = words.len() - words.trim_start().len();
+    let words = words.trim_start();
+    let rest = words
+        .strip_prefix("alternate")
+        .or_else(|| words.strip_prefix("alternative"))?;
+    let mut end = words.len() - rest.len();
+    let label = rest.strip_prefix(' ').filter(|rest| {
+        let mut chars = rest.chars();
+        chars.next().is_some_and(char::is_alphanumeric)
+            && chars.next().is_some_and(|c| !c.is_alphanumeric())
+    });
+    end += if label.is_some() { 2 } else { 0 };
+    let after = words.get(end..)?;
+    let ends = after.starts_with([',', ':'])
+        || [" - ", " -- ", " — ", " – ", "."]
+            .iter()
+            .any(|dash| after.starts_with(dash));
+    ends.then(|| (start + lead, start + lead + end))
+}

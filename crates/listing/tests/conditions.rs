@@ -1,0 +1,74 @@
+//! Which numbers a condition governs: one that is taken for the number before it would excuse a joint that is narrower.
+
+/// The bounds of a text with the words of their conditions.
+fn governed(text: &str) -> Vec<(String, Option<String>)> {
+    let text = format!("1. Packing - {text}\n2. Sealant - Min 1/2 in. deep.\n");
+    let reading = listing::read_text("conditions.txt", &text);
+    let of_packing = reading
+        .clauses
+        .into_iter()
+        .filter(|clause| clause.item == "1");
+    of_packing
+        .filter_map(|clause| {
+            let value = clause
+                .bound()?
+                .low()
+                .or(clause.bound()?.high())?
+                .to_string();
+            Some((value, clause.condition.map(|condition| condition.words)))
+        })
+        .collect()
+}
+
+#[track_caller]
+fn check(text: &str, expected: &[(&str, bool)]) {
+    let found = governed(text);
+    let found: Vec<(&str, bool)> = found
+        .iter()
+        .map(|(value, condition)| (value.as_str(), condition.is_some()))
+        .collect();
+    assert_eq!(found, expected, "{text}");
+}
+
+#[test]
+fn what_stands_in_brackets_governs_nothing_before_them() {
+    check(
+        "Clips spaced 24 in. OC max (16 in. OC max where the joint is wider than 3 in.).",
+        &[("24 in.", false), ("16 in.", true)],
+    );
+    check(
+        "Mineral wool, 6 pcf min (8 pcf min for joints over 1 in.).",
+        &[("6 pcf", false), ("8 pcf", true)],
+    );
+    check(
+        "Angle with legs 3 in. long (4 in. where the joint is wider than 2 in.).",
+        &[("3 in.", false), ("4 in.", true)],
+    );
+}
+
+#[test]
+fn a_condition_that_opens_a_contrast_governs_what_follows() {
+    for text in [
+        "Clips shall be no more than 30 in. apart, though for joints over 5 in. the spacing shall not exceed 16 in.",
+        "Clips shall be no more than 30 in. apart, while for joints over 5 in. the spacing shall not exceed 16 in.",
+        "Clips shall be no more than 30 in. apart, but for joints over 5 in. the spacing shall not exceed 16 in.",
+    ] {
+        check(text, &[("30 in.", false), ("16 in.", true)]);
+    }
+}
+
+#[test]
+fn a_condition_before_a_qualified_number_governs_that_number() {
+    check(
+        "Compression minimum 20 %, for joints over 2 in. minimum 30 %.",
+        &[("20 %", false), ("30 %", true)],
+    );
+    check(
+        "Depth min 4 in., where the joint is wider than 2 in. not less than 5 in.",
+        &[("4 in.", false), ("5 in.", true)],
+    );
+    check(
+        "Depth min 4 in. for joints up to 2 in., min 5 in. for joints over 2 in.",
+        &[("4 in.", true), ("5 in.", true)],
+    );
+}
