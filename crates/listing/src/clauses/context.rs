@@ -8,7 +8,7 @@ use super::bounds::{Reading, list_end};
 use super::classes::ClassNumber;
 use super::draft::{Draft, Yield, local_property};
 use super::leftover::{Role, Segment};
-use crate::conditions::{Attached, Found};
+use crate::conditions::{Attached, Found, Permitted};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, name};
 use crate::rules::Sentence;
@@ -20,6 +20,8 @@ pub(super) struct Context<'a, 'b> {
     pub(super) governing: &'b [Found],
     /// The index from which the governing words are configurations.
     pub(super) first_configuration: usize,
+    /// The numbers that a permission is confined to.
+    pub(super) permitted: &'b [Permitted],
     pub(super) attached: &'b [Attached],
 }
 
@@ -160,6 +162,19 @@ impl Context<'_, '_> {
     pub(super) fn governed(&self, index: usize) -> (Option<Condition>, Vec<String>) {
         let mut options = self.around.options.clone();
         let mut condition: Option<Condition> = None;
+        if let Some((first, last)) = self
+            .permitted
+            .iter()
+            .find(|permitted| permitted.amounts.contains(&index))
+            .and_then(|permitted| permitted.words)
+        {
+            let words = self.sentence.words(first, last).to_owned();
+            condition = Some(Condition {
+                span: self.sentence.source_of(first, last),
+                expr: Expr::Words(words.clone()),
+                words,
+            });
+        }
         let attached = self.attached.get(index).cloned().unwrap_or_default();
         // A configuration that the words name stands for the one that the paragraph is headed with.
         let names_own = attached

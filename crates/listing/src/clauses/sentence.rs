@@ -37,6 +37,7 @@ pub(super) fn read(
     let Governing {
         found: governing,
         first_configuration,
+        permitted,
         named,
     } = governing(&mut sentence, !around.options.is_empty());
     let attached = attach(&sentence, &governing, |index| sentence.is_bound(index));
@@ -53,6 +54,7 @@ pub(super) fn read(
         around,
         governing: &governing,
         first_configuration,
+        permitted: &permitted,
         attached: &attached,
     };
     let parts = parts(&sentence, &readings, &governing);

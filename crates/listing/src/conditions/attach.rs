@@ -53,7 +53,13 @@ pub(crate) fn attach(
             }
             continue;
         }
-        for index in governed {
+        // No condition holds for the number that it is made of.
+        let own = |index: &usize| {
+            sentence.amount(*index).is_some_and(|amount| {
+                condition.first <= amount.first && amount.last <= condition.last
+            })
+        };
+        for index in governed.into_iter().filter(|index| !own(index)) {
             if let Some(slot) = attached.get_mut(index) {
                 slot.conditions.push(number);
             }

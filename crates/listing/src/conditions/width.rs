@@ -256,6 +256,9 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         return None;
     }
     let joint = is_joint_noun(sentence, noun);
+    // `Openings to 100 mm may be filled`
+    let to = joint && sentence.is_word(noun + 1, "to") && noun + 2 == amount.first;
+    let compares = compares || to && sentence.is_any(after, &["may", "can"]);
     (compares && !speaks && (verb || (joint && sentence.is_sign(after, ':'))))
         .then(|| found(sentence, index, start, joint_property(sentence, noun)))
 }

@@ -111,9 +111,34 @@ fn times_something(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
             .rposition(|token| token.is_word("joint") || token.is_word("width"))?;
         return amount(tokens, at, next + end + 1, factor, Unit::TimesJointWidth);
     }
+    // `cycled 500 times`, `four times a year`: how often, and a multiple of nothing.
+    let yearly = word_is(tokens, next, &["a", "per", "each", "every"])
+        && word_is(
+            tokens,
+            next + 1,
+            &["year", "day", "week", "month", "quarter", "shift", "hour"],
+        );
+    let ends = tokens.get(next).is_none_or(|token| {
+        token.word().is_none() && !token.is_numeric() && !token.is_sign('(')
+    });
+    let often = yearly
+        || (ends || word_is(tokens, next, &["through", "between", "before", "in", "without"]))
+            && tokens
+                .get(at.saturating_sub(6)..at)?
+                .iter()
+                .any(|token| OFTEN.contains(&token.lower));
+    if often && factor.is_whole() {
+        return amount(tokens, at, next, factor, Unit::Count);
+    }
     let times = word_is(tokens, at, &["twice"]) || word_is(tokens, next - 1, &["times"]);
     times.then(|| amount(tokens, at, next, factor, Unit::Times))?
 }
+
+/// What is done a number of times.
+const OFTEN: &[&str] = &[
+    "cycled", "inspected", "checked", "tested", "moved", "opened", "closed", "stirred", "repeated",
+    "measured", "read", "washed", "brushed", "compressed",
+];
 
 /// `1.3 to 1.45 times the joint width`.
 fn times_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {

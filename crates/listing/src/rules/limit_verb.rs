@@ -17,7 +17,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
         // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
-        ("joints" | "widths" | "gaps" | "lengths", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
+        ("joints" | "widths" | "gaps" | "lengths" | "openings", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)
         }
         ("down", "to") if matches!(word(2), "covered" | "permitted" | "allowed" | "accepted") => finding(Relation::AtLeast, at.checked_sub(1)?),
@@ -27,10 +27,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }
-        // "may be reduced to 6 in." sets the least; "shall be reduced to 6 in." says what it becomes.
-        ("reduced" | "decreased", "to") if word(2) == "be" && matches!(word(3), "may" | "can") => {
-            finding(Relation::AtLeast, at.checked_sub(1)?)
-        }
+        // `may be reduced to 6 in.` sets the least, `may be widened to 6 in.` the most.
+        (_, "to") if allowed_change(sentence, at).is_some() => finding(allowed_change(sentence, at)?, at.checked_sub(1)?),
         ("and", "including") if word(2) == "to" => finding(Relation::AtMost, at.checked_sub(3)?),
         (extreme, "as") if word(2) == "as" => {
             let relation = match extreme {
@@ -41,6 +39,32 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             finding(relation, at.checked_sub(2)?)
         }
         _ => exceed_by(sentence, at, floor),
+    }
+}
+
+/// `may be reduced to 6 in.`, `may be cut back to`, `a reduction to 3 in. is allowed`: how far a change may go. "Shall be reduced to 6 in." says
+/// what it becomes, and limits nothing.
+fn allowed_change(sentence: &Sentence<'_>, to: usize) -> Option<Relation> {
+    const DOWN: &[&str] = &["reduced", "decreased", "lowered", "narrowed", "shortened", "thinned", "dropped"];
+    const UP: &[&str] = &["increased", "raised", "extended", "widened", "lengthened", "enlarged"];
+    const REACH: usize = 8;
+    let verb = if sentence.is_any(to.checked_sub(1)?, &["back", "down"]) && sentence.is_any(to.checked_sub(2)?, &["cut", "brought", "taken", "set"]) {
+        to - 2
+    } else {
+        to - 1
+    };
+    let may = || sentence.is_word(verb.saturating_sub(1), "be") && sentence.is_any(verb.saturating_sub(2), &["may", "can"]);
+    let allowed = || {
+        let stretch = (to + 1..to + 1 + REACH).take_while(|at| !sentence.is_stop(*at));
+        stretch.into_iter().any(|at| sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["allowed", "permitted", "accepted", "acceptable", "admissible"]))
+    };
+    let down = verb < to - 1 || sentence.is_any(verb, DOWN);
+    if (down && may()) || (sentence.is_word(verb, "reduction") && allowed()) {
+        Some(Relation::AtLeast)
+    } else if (sentence.is_any(verb, UP) && may()) || (sentence.is_word(verb, "increase") && allowed()) {
+        Some(Relation::AtMost)
+    } else {
+        None
     }
 }
 
@@ -56,7 +80,7 @@ fn ends_or_is_wide(sentence: &Sentence<'_>, index: usize) -> bool {
     sentence.amount(index).is_some_and(|amount| {
         let after = sentence.skip_parentheses(amount.last);
         sentence.token(after).is_none_or(|token| token.word().is_none())
-            || sentence.is_any(after, &["wide", "only"])
+            || sentence.is_any(after, &["wide", "only", "may", "can"])
     })
 }
 

@@ -6,8 +6,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
     let at = first.checked_sub(1)?;
-    // `within a quarter inch`
-    let at = if sentence.is_any(at, &["a", "an"]) { at.checked_sub(1)? } else { at };
+    // `within a quarter inch`, `inside the last 3 in.`, `within the preceding 14 days`
+    let lead = if sentence.is_any(at, &["last", "first", "preceding", "previous", "outer", "outermost"]) && at > 0 && sentence.is_word(at - 1, "the") { 2 } else { usize::from(sentence.is_any(at, &["a", "an"])) };
+    let at = at.checked_sub(lead)?;
     // `flat to 1/4 in. in 10 ft`: true to within it.
     let true_to = sentence.is_word(at, "to")
         && at > floor

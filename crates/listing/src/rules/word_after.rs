@@ -105,6 +105,12 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     if sentence.is_word(at, "as") && sentence.is_any(at + 1, &["the", "a"]) && sentence.is_word(at + 2, "limit") && ends_stretch(sentence, at + 3) {
         return Some(Relation::AtMost);
     }
+    // `10 % is enough`; of things, one that is enough is one.
+    let measured = sentence.amounts.iter().any(|amount| amount.last == at && amount.unit != Unit::Count);
+    let enough = sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["enough", "sufficient"]) || sentence.is_any(at, &["suffices", "suffice"]);
+    if measured && enough {
+        return Some(Relation::AtLeast);
+    }
     let being = usize::from(sentence.is_any(at, &["being", "is", "are"]));
     let the = usize::from(sentence.is_any(at + being, &["the", "a"]));
     let word = at + being + the;

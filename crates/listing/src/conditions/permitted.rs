@@ -1,0 +1,147 @@
+//! What a permission is confined to: "may be used in joints up to 38 mm", "openings no wider than 2 in. may instead be caulked", "hollows up to
+//! 4 mm deep may be left".
+//!
+//! Whoever makes use of the permission must keep to the number, so it is required, and not a case that something else holds in. It is
+//! required of nobody else: unless the words only tolerate what they measure, the permission is the clause's condition, in words. What may be
+//! left out or changed where something holds is a case as any other, and so is a permission that has numbers of its own.
+
+use super::Found;
+use crate::model::Relation;
+use crate::rules::{NEGATIONS, Sentence, bounded};
+
+/// A condition whose numbers are required.
+#[derive(Debug, Clone)]
+pub(crate) struct Permitted {
+    /// The amounts.
+    pub(crate) amounts: Vec<usize>,
+    /// Tokens `[first, last)` of what is permitted; none where the number holds for everything of its kind.
+    pub(crate) words: Option<(usize, usize)>,
+}
+
+/// Words that permit.
+const MAY: &[&str] = &["may", "can"];
+const SUITED: &[&str] = &[
+    "suitable",
+    "suited",
+    "permitted",
+    "allowed",
+    "accepted",
+    "acceptable",
+    "admissible",
+    "permissible",
+    "tolerated",
+    "intended",
+    "covered",
+];
+
+/// What may be done without, or changed: the number says where, and limits nothing.
+const LESSENED: &[&str] = &[
+    "omitted",
+    "waived",
+    "dispensed",
+    "deleted",
+    "skipped",
+    "reduced",
+    "decreased",
+    "increased",
+    "raised",
+    "lowered",
+    "cut",
+    "extended",
+    "replaced",
+    "less",
+    "more",
+    "lower",
+    "higher",
+    "greater",
+    "need",
+    "required",
+];
+
+/// Frees the numbers of the conditions that a permission is confined to.
+pub(crate) fn permitted(sentence: &mut Sentence<'_>, found: &mut [Found]) -> Vec<Permitted> {
+    let permitted: Vec<(usize, Permitted)> = found
+        .iter()
+        .enumerate()
+        .filter_map(|(number, condition)| Some((number, permission(sentence, condition)?)))
+        .collect();
+    let [(number, only)] = permitted.as_slice() else {
+        return Vec::new();
+    };
+    if let Some(condition) = found.get_mut(*number) {
+        condition.triggers.clear();
+        sentence.free(condition.first, &only.amounts);
+    }
+    vec![only.clone()]
+}
+
+fn permission(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
+    let [trigger] = condition.triggers.as_slice() else {
+        return None;
+    };
+    let stop = |at: usize| {
+        sentence.is_stop(at) || sentence.is_sign(at, '.') || sentence.token(at).is_none()
+    };
+    let before = (0..condition.first)
+        .rev()
+        .find(|at| sentence.is_stop(*at))
+        .map_or(0, |at| at + 1);
+    let after = (condition.last..=sentence.tokens.len()).find(|at| stop(*at))?;
+    // Numbers beside it in its stretch hold in its case.
+    let alone = sentence.amounts.iter().all(|amount| {
+        let inside = condition.first <= amount.first && amount.last <= condition.last;
+        inside || amount.last <= before || amount.first >= after
+    });
+    let relation = bounded(sentence, *trigger)?.0.relation;
+    let upper = matches!(
+        relation,
+        Relation::AtMost | Relation::LessThan | Relation::Between
+    );
+    let denied = (before..after)
+        .filter(|at| !(condition.first..condition.last).contains(at))
+        .any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, LESSENED));
+    let left_out = (before..after)
+        .any(|at| sentence.is_word(at, "left") && sentence.is_word(at + 1, "out"));
+    if !alone || !upper || denied || left_out || sentence.is_word(condition.first, "unless") {
+        return None;
+    }
+    let words = granted(sentence, condition, before, after)?;
+    Some(Permitted {
+        amounts: vec![*trigger],
+        words,
+    })
+}
+
+/// Whether something is permitted in a condition's stretch, and in which words.
+#[allow(
+    clippy::option_option,
+    reason = "nothing permitted, permitted of all, permitted of what the words say"
+)]
+fn granted(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    before: usize,
+    after: usize,
+) -> Option<Option<(usize, usize)>> {
+    let is = |at: usize| sentence.is_any(at, &["is", "are"]);
+    if condition.first == before {
+        // `Hollows up to 4 mm deep may be left`, `pinholes up to 1 mm are tolerated`
+        let tolerated = is(condition.last) && sentence.is_any(condition.last + 1, SUITED)
+            || sentence.is_any(condition.last, MAY)
+                && sentence.is_any(condition.last + 1, &["be", "remain", "stay"])
+                && (sentence.is_any(condition.last + 2, &["left", "tolerated", "ignored"])
+                    || condition.last + 2 == after);
+        if tolerated {
+            return Some(None);
+        }
+        let may = sentence.is_any(condition.last, MAY);
+        return may.then_some(Some((condition.last, after)));
+    }
+    let grants = sentence.has_any(before, condition.first, MAY)
+        || (before..condition.first).any(|at| {
+            is(at)
+                && (sentence.is_any(at + 1, SUITED)
+                    || sentence.is_word(at + 1, "only") && sentence.is_any(at + 2, SUITED))
+        });
+    grants.then_some(Some((before, condition.first)))
+}
