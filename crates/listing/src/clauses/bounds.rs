@@ -166,7 +166,7 @@ fn join_range(
                     &[
                         "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
                         "minimum", "max", "maximum", "of", "more", "least", "most", "greater",
-                        "the",
+                        "the", "by", "when", "installed", "wide", "deep", "thick", "long", "high",
                     ],
                 )
         });
@@ -177,6 +177,9 @@ fn join_range(
     };
     // "depth max 1 in., min 1/4 in. lap" bounds two things.
     if reads_a_word(last.rule) && names_another(sentence, first, amount) {
+        return None;
+    }
+    if measures_another(sentence, first, amount) {
         return None;
     }
     // "max 8 in. or min 1 in." would be two alternatives.
@@ -246,11 +249,21 @@ fn reads_a_word(rule: &str) -> bool {
 fn names_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bool {
     const SAME: &[&str] = &[
         "wide", "deep", "thick", "thk", "long", "high", "in", "with", "when", "where", "for",
-        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "to",
+        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "to", "least", "most",
     ];
     let after = |amount: &Amount| sentence.word(sentence.skip_parentheses(amount.last));
     let word = after(amount);
     !word.is_empty() && !SAME.contains(&word) && word != after(first)
+}
+
+/// Whether two limits say that they measure different things: "not less than 1 in. *wide* nor more than 2 in. *deep*".
+fn measures_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bool {
+    const MEASURES: &[&str] = &["wide", "deep", "thick", "long", "high"];
+    let measure = |amount: &Amount| {
+        let word = sentence.word(sentence.skip_parentheses(amount.last));
+        MEASURES.contains(&word).then_some(word)
+    };
+    matches!((measure(first), measure(amount)), (Some(one), Some(other)) if one != other)
 }
 
 /// The second values of two limits as one range, where both have one.

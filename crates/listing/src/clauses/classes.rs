@@ -296,6 +296,10 @@ impl<'a> Scan<'a> {
 /// most`. What the class of a wall is, or for what it holds, isn't in the code.
 fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<ClassNumber> {
     const OF_CLASSES: &[&str] = &["class", "classes", "classified", "classification"];
+    const STATED: &[&str] = &[
+        "raised", "tested", "reaches", "achieved", "achieves", "being", "limited", "reduced", "falls", "drops",
+        "becomes", "attains",
+    ];
     const CONFINES: &[&str] = &[
         "for",
         "where",
@@ -327,8 +331,13 @@ fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<ClassNumber> {
     let alone = !sentence.has_any(0, all, CONFINES)
         && !sentence.has_any(code.last, all, &["to", "or", "and"]);
     let spoken_of = at_most || sentence.has_any(0, code.first, OF_CLASSES);
-    (timed && alone && spoken_of).then(|| ClassNumber {
+    let stated = sentence.has_any(0, code.first, STATED) || sentence.is_word(code.last, "applies");
+    // `Class EI 180 requires a floor of ...`, `for the class EI 90 only`
+    let case = sentence.is_any(code.last, &["requires", "needs", "only", "demands"]);
+    (timed && !case && (spoken_of || stated)).then(|| ClassNumber {
         at_most,
+        // What is said of other things, or for some cases only, is not the joint's rating.
+        property: code.property.filter(|_| alone && spoken_of),
         ..code.clone()
     })
 }

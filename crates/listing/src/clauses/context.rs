@@ -44,13 +44,29 @@ impl Context<'_, '_> {
                 return sheet;
             }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
-            let said_alike =
-                reading.rule == "parallel place" || self.repeats_the_count(earlier, reading);
+            let said_alike = reading.rule == "parallel place" && !self.measures_its_own(reading)
+                || self.repeats_the_count(earlier, reading);
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();
             }
         }
         name(self.sentence, index, subject, mentions)
+    }
+
+    /// Whether a number says itself what it measures: "10 in. in width".
+    fn measures_its_own(&self, reading: &Reading) -> bool {
+        let last = reading
+            .amounts
+            .last()
+            .and_then(|index| self.sentence.amount(*index));
+        last.is_some_and(|amount| {
+            let after = self.sentence.skip_parentheses(amount.last);
+            self.sentence.is_word(after, "in")
+                && self.sentence.is_any(
+                    after + 1,
+                    &["width", "depth", "thickness", "height", "length", "diameter"],
+                )
+        })
     }
 
     /// Whether a count names nothing of its own and is for another case of what was counted before: "two layers for 1 Hr and *three* for 2

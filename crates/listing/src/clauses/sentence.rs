@@ -86,13 +86,16 @@ pub(super) fn read(
     context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
-    // A class that holds only where something else does is left to a person.
+    // A class that holds only where something else does is not the joint's rating, and of several which holds where is left to a person.
     let leads = |classes: &[ClassNumber]| {
         let first = classes.first().map_or(0, |class| class.first);
         matches!(governing.as_slice(), [only] if only.last <= first && first_configuration == 1)
     };
     if !governing.is_empty() && !leads(&classes) {
-        classes.clear();
+        match classes.as_mut_slice() {
+            [one] => one.property = None,
+            _ => classes.clear(),
+        }
     }
     context.classes(&classes, span, found);
     if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {

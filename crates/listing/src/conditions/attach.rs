@@ -7,6 +7,7 @@
 //! - With "respectively": the first part to the first amount, the second to the second.
 
 use super::Found;
+use super::exception::is_case_of_exception;
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -28,7 +29,12 @@ pub(crate) fn attach(
         .filter(|index| is_bound(*index))
         .collect();
     for (number, condition) in found.iter().enumerate() {
-        let governed = if opens_stretch(sentence, condition) {
+        let excepted = found.get(number + 1).is_some_and(|next| {
+            is_case_of_exception(sentence, next) && next.first == condition.first + 1
+        });
+        let governed = if excepted {
+            before_ending(sentence, found, number, &bounds, false)
+        } else if opens_stretch(sentence, condition) {
             after_opening(sentence, found, number, &bounds)
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
@@ -120,7 +126,9 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
             "shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the",
         ],
     );
-    (stop || joined) && (comma_after || verb_after) || leads_as_configuration(sentence, condition)
+    (stop || joined) && (comma_after || verb_after)
+        || leads_as_configuration(sentence, condition)
+        || is_case_of_exception(sentence, condition)
 }
 
 /// `Configuration A uses one layer, Configuration B two layers`, `in Configuration A lap 1 in. and in Configuration B 2 in.`: a configuration

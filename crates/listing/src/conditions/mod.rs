@@ -23,7 +23,7 @@ pub(crate) use attach::{Attached, attach};
 pub(crate) use configuration::{configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;
-pub(crate) use forbidden::Forbidden;
+pub(crate) use forbidden::{Forbidden, not_yet};
 pub(crate) use permitted::{Permitted, permitted};
 
 /// A condition found in a sentence.

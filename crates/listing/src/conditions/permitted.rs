@@ -3,10 +3,11 @@
 //!
 //! Whoever makes use of the permission must keep to the number, so it is required, and not a case that something else holds in. It is
 //! required of nobody else: unless the words only tolerate what they measure, the permission is the clause's condition, in words. What may be
-//! left out or changed where something holds is a case as any other, and so is a permission that has numbers of its own.
+//! left out or changed where something holds is a case as any other, and so is a permission that has numbers of its own. What is to be done in
+//! return for a permission ("may be cut back where the sealant is made 5 mm deeper") is required likewise.
 
 use super::Found;
-use crate::model::Relation;
+use crate::model::{Expr, Relation};
 use crate::rules::{NEGATIONS, Sentence, bounded};
 
 /// A condition whose numbers are required.
@@ -63,13 +64,18 @@ pub(crate) fn permitted(sentence: &mut Sentence<'_>, found: &mut [Found]) -> Vec
     let permitted: Vec<(usize, Permitted)> = found
         .iter()
         .enumerate()
-        .filter_map(|(number, condition)| Some((number, permission(sentence, condition)?)))
+        .filter_map(|(number, condition)| {
+            let permitted =
+                permission(sentence, condition).or_else(|| rests_on(sentence, condition))?;
+            Some((number, permitted))
+        })
         .collect();
     let [(number, only)] = permitted.as_slice() else {
         return Vec::new();
     };
     if let Some(condition) = found.get_mut(*number) {
         condition.triggers.clear();
+        condition.expr = Expr::Words(sentence.words(condition.first, condition.last).to_owned());
         sentence.free(condition.first, &only.amounts);
     }
     vec![only.clone()]
@@ -112,6 +118,52 @@ fn permission(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
     })
 }
 
+/// `may be cut back to 75 mm where the depth of sealant is raised by 5 mm`, `24 in. is allowed if clips 0.1 in. thick are used`: what must be done in
+/// return for a permission. What is only found there, such as a wide joint, is a case.
+fn rests_on(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
+    const OPENERS: &[&str] = &["where", "when", "if"];
+    const DONE: &[&str] = &[
+        "raised", "increased", "made", "used", "placed", "fixed", "grouted", "filled", "deepened",
+        "thickened", "provided", "applied", "added", "fastened", "lapped", "installed", "packed",
+    ];
+    let (first, last) = (condition.first, condition.last);
+    let is_done = (first..last).any(|at| {
+        sentence.is_any(at, &["is", "are"])
+            && (sentence.is_any(at + 1, DONE) || sentence.is_any(at + 2, DONE))
+    });
+    // "where the joint is filled with ..." and a number compared with tell cases apart.
+    let compared = condition
+        .triggers
+        .iter()
+        .any(|index| super::compared(sentence, *index));
+    let before = (0..first)
+        .rev()
+        .find(|at| sentence.is_sign(*at, ';'))
+        .map_or(0, |at| at + 1);
+    let plain = !sentence.has_any(before, first, NEGATIONS)
+        && !sentence.has_any(first, last, &["and", "or"])
+        && !(first..last).any(|at| {
+            sentence.is_any(at, NEGATIONS)
+                && !sentence.is_any(at + 1, &["less", "more", "fewer", "thinner", "thicker"])
+        })
+        && !sentence.has_any(before, first, &["omitted", "waived", "left"]);
+    let may = sentence.has_any(before, first, MAY)
+        || (before..first).any(|at| {
+            sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, SUITED)
+        });
+    let rests = sentence.is_any(first, OPENERS)
+        && before < first
+        && !condition.triggers.is_empty()
+        && is_done
+        && !compared
+        && plain
+        && may;
+    rests.then(|| Permitted {
+        amounts: condition.triggers.clone(),
+        words: Some((before, first)),
+    })
+}
+
 /// Whether something is permitted in a condition's stretch, and in which words.
 #[allow(
     clippy::option_option,
@@ -143,5 +195,8 @@ fn granted(
                 && (sentence.is_any(at + 1, SUITED)
                     || sentence.is_word(at + 1, "only") && sentence.is_any(at + 2, SUITED))
         });
-    grants.then_some(Some((before, condition.first)))
+    // `The joint is permissible in width up to 90 mm` is said of every joint.
+    let of_joint = (before..before + 3).any(|at| sentence.is_any(at, &["joint", "joints", "gap"]))
+        && !sentence.has_any(before, condition.first, MAY);
+    grants.then(|| (!of_joint).then_some((before, condition.first)))
 }

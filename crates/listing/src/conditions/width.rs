@@ -46,10 +46,32 @@ const INTRODUCE: &[&str] = &[
 ];
 
 pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
-    (0..sentence.amounts.len())
-        .filter(|index| !taken.contains(index))
-        .filter_map(|index| introduced(sentence, index).or_else(|| subject(sentence, index)))
-        .collect()
+    let mut found: Vec<Found> = Vec::new();
+    for index in (0..sentence.amounts.len()).filter(|index| !taken.contains(index)) {
+        let own = introduced(sentence, index)
+            .or_else(|| subject(sentence, index))
+            .or_else(|| listed(sentence, index, &found));
+        found.extend(own);
+    }
+    found
+}
+
+/// `Joints wider than 50 mm are filled in two layers, joints up to 50 mm in one`: after such a subject another needs no verb.
+fn listed(sentence: &Sentence<'_>, index: usize, before: &[Found]) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let start = (0..amount.first)
+        .rev()
+        .find(|at| sentence.is_stop(*at))
+        .map(|at| at + 1 + usize::from(sentence.is_any(at + 1, &["and", "but"])))?;
+    let spoken_of = before.iter().any(|other| is_joint_noun(sentence, other.first));
+    let compared = start + 1 < amount.first
+        && (start + 1..amount.first).all(|at| is_comparing(sentence, at))
+        && compares(sentence, start + 1, amount.first);
+    let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let goes_on = sentence.is_any(after, &["in", "with", "at", "by", "no", "not", "one", "two", "only"])
+        || sentence.amount_at(after).is_some();
+    (spoken_of && is_joint_noun(sentence, start) && compared && goes_on)
+        .then(|| found(sentence, index, start, joint_property(sentence, start)))
 }
 
 /// `for joints up to 50 mm (2 in.)`, `in joints narrower than 3/4 in.`, `at widths above 30 mm`, `widths ≤ 50 mm only`.

@@ -108,6 +108,9 @@ pub(crate) fn name(
             .find(|mention| mention.last <= amount.first);
         return local(Context::of(sentence, amount).own_words(), subject, mention);
     }
+    if let Some(property) = lettered_rating(sentence, amount) {
+        return named(property, false);
+    }
     if let Some(label) = counting_label(sentence, amount) {
         return name_heading(label, dimension, subject);
     }
@@ -155,6 +158,26 @@ pub(crate) fn name(
         };
     }
     named(best.property, ahead < CLEAR)
+}
+
+/// The rating of the joint that its letter names, whatever else the sentence speaks of: `achieved an F rating of 2 hours`.
+fn lettered_rating(sentence: &Sentence<'_>, amount: &Amount) -> Option<&'static Property> {
+    const REACH: usize = 8;
+    if amount.unit.dimension() != Dimension::Time {
+        return None;
+    }
+    let floor = amount.first.saturating_sub(REACH);
+    let rating = (floor..amount.first).rev().find(|at| {
+        sentence.is_any(*at, &["rating", "f-rating", "t-rating", "ft-rating", "fh-rating", "fth-rating"])
+    })?;
+    let plain = (rating..amount.first)
+        .all(|at| !sentence.is_stop(at) || sentence.is_sign(at, ':'));
+    let letters = match sentence.word(rating).strip_suffix("-rating") {
+        Some(letters) => letters,
+        None => sentence.word(rating.checked_sub(1)?),
+    };
+    let known = plain && ["f", "t", "ft", "fh", "fth"].contains(&letters);
+    known.then(|| vocabulary().property(&format!("joint.{letters}_rating")))?
 }
 
 /// The label that a count stands right behind: "Layers" of `Layers: 2 each side`, whose sides it doesn't count.

@@ -1,6 +1,7 @@
 use measure::Dimension;
 
 use super::{Finding, Sentence, bounded};
+use crate::conditions::not_yet;
 use crate::model::Relation;
 
 /// Comparatives that point up: a thing compared so is more than the number.
@@ -58,6 +59,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
+    // `The wall may be taller than 4 m provided ...` limits nothing.
+    let free = strict && (from.saturating_sub(4).max(floor)..from).any(|at| sentence.is_any(at, &["may", "can"]) && sentence.is_any(at + 1, &["be", "have"]));
+    if free {
+        return None;
+    }
     let place_or_size = matches!(sentence.amount(index)?.unit.dimension(), Dimension::Length | Dimension::Count | Dimension::Gauge);
     if !place_or_size {
         return Some(Finding::sure(relation, from));
@@ -96,6 +102,11 @@ fn kept_from(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index).filter(|amount| amount.unit.dimension() == Dimension::Time || amount.unit.dimension() == Dimension::CalendarTime)?;
     let floor = sentence.floor(index);
     let lead = amount.first.checked_sub(1).map(|at| if sentence.is_any(at, &["a", "the", "first"]) { at.saturating_sub(1) } else { at })?;
+    // `shall not be coated when the slab has not aged 28 days`
+    let forbidding = sentence.forbidding(amount.first);
+    if let Some(negation) = forbidding.filter(|_| (floor..amount.first).any(|at| not_yet(sentence, at).is_some_and(|end| end >= lead))) {
+        return Some(Finding::sure(Relation::AtLeast, negation));
+    }
     let verb = (floor..lead).rev().take(5).find(|at| sentence.is_any(*at, DISTURBED))?;
     let denied = sentence.is_any(lead, &["for", "during"]) && verb > 1 && sentence.is_word(verb - 1, "be") && sentence.is_word(verb - 2, "not");
     denied.then(|| Finding::sure(Relation::AtLeast, verb - 2))

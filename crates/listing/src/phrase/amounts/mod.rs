@@ -3,7 +3,7 @@
 mod taking;
 
 use measure::notation::NumeralStyle;
-use measure::{Agreement, Number, Unit};
+use measure::{Agreement, Dimension, Number, Unit};
 
 use super::counts::{count_at, count_list_at, count_range_at};
 use super::lex::{Token, TokenKind};
@@ -132,6 +132,11 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
     {
         return Some(take_spread(tokens, at, &spread, unit, found));
     }
+    if let Some(amount) = time_again(tokens, at, found.last()) {
+        let next = amount.last;
+        found.push(amount);
+        return Some(next);
+    }
     let counts = count_list_at(tokens, at).or_else(|| {
         let count = count_range_at(tokens, at).or_else(|| count_at(tokens, at));
         count.map(|count| vec![count])
@@ -211,6 +216,37 @@ fn gauge_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         last: number + 1,
         at: next.span,
         whole: next.span,
+    })
+}
+
+/// `at least one hour but no longer than eight`: a number in words that ends its stretch, compared after a time, is in the time's unit.
+fn time_again(tokens: &[Token<'_>], at: usize, before: Option<&Amount>) -> Option<Amount> {
+    const COMPARING: &[&str] = &["longer", "more", "less", "later", "sooner", "fewer", "shorter"];
+    const REACH: usize = 6;
+    let token = tokens.get(at)?;
+    let number = token.count?;
+    let before = before.filter(|before| {
+        before.unit.dimension() == Dimension::Time && at <= before.last + REACH
+    })?;
+    let compared = at > 1
+        && tokens.get(at - 1).is_some_and(|token| token.is_word("than"))
+        && tokens
+            .get(at - 2)
+            .is_some_and(|token| COMPARING.contains(&token.lower));
+    let ends = tokens
+        .get(at + 1)
+        .is_none_or(|next| matches!(next.kind, TokenKind::Sign('.' | ',' | ';' | ')')));
+    (compared && ends).then(|| Amount {
+        lo: Number::whole(number),
+        hi: None,
+        unit: before.unit,
+        shape: Shape::Single,
+        step: Number::ONE,
+        second: None,
+        first: at,
+        last: at + 1,
+        at: token.span,
+        whole: token.span,
     })
 }
 

@@ -45,6 +45,14 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         return None;
     }
+    // `EI 60 applies`: a class code.
+    if digits
+        && at
+            .checked_sub(1)
+            .is_some_and(|before| is_any(tokens, before, &["ei", "ew", "rei", "eiw", "frl", "e", "r"]))
+    {
+        return None;
+    }
     // `one hundred and fifty`: no part of a greater number counts by itself.
     let greater = |at: usize| is_any(tokens, at, &["hundred", "thousand"]);
     let part_of_another = greater(at + 1)
