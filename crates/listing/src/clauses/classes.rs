@@ -297,8 +297,8 @@ impl<'a> Scan<'a> {
 fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<ClassNumber> {
     const OF_CLASSES: &[&str] = &["class", "classes", "classified", "classification"];
     const STATED: &[&str] = &[
-        "raised", "tested", "reaches", "achieved", "achieves", "being", "limited", "reduced", "falls", "drops",
-        "becomes", "attains",
+        "raised", "tested", "reaches", "achieved", "achieves", "being", "limited", "reduced",
+        "falls", "drops", "becomes", "attains",
     ];
     const CONFINES: &[&str] = &[
         "for",

@@ -64,7 +64,14 @@ impl Context<'_, '_> {
             self.sentence.is_word(after, "in")
                 && self.sentence.is_any(
                     after + 1,
-                    &["width", "depth", "thickness", "height", "length", "diameter"],
+                    &[
+                        "width",
+                        "depth",
+                        "thickness",
+                        "height",
+                        "length",
+                        "diameter",
+                    ],
                 )
         })
     }

@@ -13,7 +13,8 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
         let Some(first) = exceptive(sentence, condition.first) else {
             continue;
         };
-        if states_what_holds(sentence, condition.last) || is_case_of_exception(sentence, condition) {
+        if states_what_holds(sentence, condition.last) || is_case_of_exception(sentence, condition)
+        {
             continue;
         }
         condition.first = first;

@@ -118,8 +118,8 @@ pub(super) fn forbidden(
                     .iter()
                     .any(|state| state.first <= amount.first && amount.last <= state.last)
             });
-    let denied = (first..last)
-        .any(|at| sentence.is_any(at, NEGATIONS) && not_yet(sentence, at).is_none());
+    let denied =
+        (first..last).any(|at| sentence.is_any(at, NEGATIONS) && not_yet(sentence, at).is_none());
     let plain = !denied
         && !sentence.has_any(negation, first, BUT)
         && !sentence.has_any(last, sentence.tokens.len(), BUT);
@@ -140,8 +140,14 @@ fn stopped(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
     const STOP: &[&str] = &["stop", "cease", "stopped", "ceased", "halted", "suspended"];
     const REACH: usize = 5;
     let (first, last) = (condition.first, condition.last);
-    let stop = (first.saturating_sub(REACH)..first).rev().find(|at| sentence.is_any(*at, STOP))?;
-    let commands = sentence.has_any(stop.saturating_sub(2), stop, &["shall", "must", "is", "are"]);
+    let stop = (first.saturating_sub(REACH)..first)
+        .rev()
+        .find(|at| sentence.is_any(*at, STOP))?;
+    let commands = sentence.has_any(
+        stop.saturating_sub(2),
+        stop,
+        &["shall", "must", "is", "are"],
+    );
     let plain = !sentence.has_any(0, first, NEGATIONS)
         && !sentence.has_any(first, sentence.tokens.len(), BUT)
         && !sentence.has_any(first, last, NEGATIONS);
@@ -167,8 +173,7 @@ pub(crate) fn not_yet(sentence: &Sentence<'_>, negation: usize) -> Option<usize>
     let not = sentence.is_word(negation, "not");
     let yet = negation + 1 + usize::from(sentence.is_any(negation + 1, &["yet", "been"]));
     let aged = sentence.is_any(yet, &["aged", "cured", "dried", "stood", "hardened", "set"]);
-    (has && not && aged)
-        .then(|| yet + 1 + usize::from(sentence.is_any(yet + 1, &["for", "at"])))
+    (has && not && aged).then(|| yet + 1 + usize::from(sentence.is_any(yet + 1, &["for", "at"])))
 }
 
 /// `placed within 45 minutes, neither when the concrete is colder than 40 °F nor when its moisture exceeds 5 percent`: the negation stands

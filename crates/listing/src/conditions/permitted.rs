@@ -106,8 +106,8 @@ fn permission(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
     let denied = (before..after)
         .filter(|at| !(condition.first..condition.last).contains(at))
         .any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, LESSENED));
-    let left_out = (before..after)
-        .any(|at| sentence.is_word(at, "left") && sentence.is_word(at + 1, "out"));
+    let left_out =
+        (before..after).any(|at| sentence.is_word(at, "left") && sentence.is_word(at + 1, "out"));
     if !alone || !upper || denied || left_out || sentence.is_word(condition.first, "unless") {
         return None;
     }
@@ -123,8 +123,23 @@ fn permission(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
 fn rests_on(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
     const OPENERS: &[&str] = &["where", "when", "if"];
     const DONE: &[&str] = &[
-        "raised", "increased", "made", "used", "placed", "fixed", "grouted", "filled", "deepened",
-        "thickened", "provided", "applied", "added", "fastened", "lapped", "installed", "packed",
+        "raised",
+        "increased",
+        "made",
+        "used",
+        "placed",
+        "fixed",
+        "grouted",
+        "filled",
+        "deepened",
+        "thickened",
+        "provided",
+        "applied",
+        "added",
+        "fastened",
+        "lapped",
+        "installed",
+        "packed",
     ];
     let (first, last) = (condition.first, condition.last);
     let is_done = (first..last).any(|at| {
@@ -148,9 +163,8 @@ fn rests_on(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
         })
         && !sentence.has_any(before, first, &["omitted", "waived", "left"]);
     let may = sentence.has_any(before, first, MAY)
-        || (before..first).any(|at| {
-            sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, SUITED)
-        });
+        || (before..first)
+            .any(|at| sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, SUITED));
     let rests = sentence.is_any(first, OPENERS)
         && before < first
         && !condition.triggers.is_empty()
@@ -176,6 +190,15 @@ fn granted(
     after: usize,
 ) -> Option<Option<(usize, usize)>> {
     let is = |at: usize| sentence.is_any(at, &["is", "are"]);
+    // `Only in joints narrower than 3 in.`, `For joint widths not exceeding 60 mm only`
+    let only_before = condition.first == before + 1 && sentence.is_word(before, "only");
+    let only_after = condition.first == before
+        && (sentence.is_word(condition.last.saturating_sub(1), "only")
+            || sentence.is_word(condition.last, "only") && condition.last + 1 == after);
+    let whole = condition.last + usize::from(sentence.is_word(condition.last, "only")) == after;
+    if (only_before || only_after) && whole {
+        return Some(None);
+    }
     if condition.first == before {
         // `Hollows up to 4 mm deep may be left`, `pinholes up to 1 mm are tolerated`
         let tolerated = is(condition.last) && sentence.is_any(condition.last + 1, SUITED)

@@ -274,17 +274,38 @@ fn is_stated(sentence: &Sentence<'_>, start: usize, first: usize, last: usize) -
     let keeps = start > 0
         && sentence.is_word(start - 1, "for")
         && sentence.has_any(stop, start, &["integrity", "insulation"])
-        && sentence.has_any(stop, start, &["keep", "keeps", "kept", "maintain", "maintains", "maintained", "retained", "retains"]);
+        && sentence.has_any(
+            stop,
+            start,
+            &[
+                "keep",
+                "keeps",
+                "kept",
+                "maintain",
+                "maintains",
+                "maintained",
+                "retained",
+                "retains",
+            ],
+        );
     let Some(rating) = rating else {
         return is_one || keeps;
     };
     let said = |words: &[&str]| sentence.has_any(stop, rating, words);
     let of_case = said(CASES) && !said(&["acceptance", "conditions"]);
     let linked = (rating + 1..first).all(|at| {
-        sentence.is_any(at, &["of", "is", "drops", "falls", "rises", "to", "not", "no", "less", "more", "than", "at", "least", "most", "a", "then"])
-            || sentence.is_sign(at, ':')
+        sentence.is_any(
+            at,
+            &[
+                "of", "is", "drops", "falls", "rises", "to", "not", "no", "less", "more", "than",
+                "at", "least", "most", "a", "then",
+            ],
+        ) || sentence.is_sign(at, ':')
     });
-    let has = said(&["has", "have", "achieved", "achieves", "obtained", "obtains", "met", "reached", "reaches", "gives", "earned", "attained"]);
+    let has = said(&[
+        "has", "have", "achieved", "achieves", "obtained", "obtains", "met", "reached", "reaches",
+        "gives", "earned", "attained",
+    ]);
     let verb = sentence.has_any(rating + 1, first, &["is", "drops", "falls", "rises"]);
     let labelled = stop == rating.saturating_sub(1).max(stop) && sentence.is_sign(rating + 1, ':');
     linked && !of_case && (has || verb || labelled)

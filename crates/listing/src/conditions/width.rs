@@ -63,13 +63,17 @@ fn listed(sentence: &Sentence<'_>, index: usize, before: &[Found]) -> Option<Fou
         .rev()
         .find(|at| sentence.is_stop(*at))
         .map(|at| at + 1 + usize::from(sentence.is_any(at + 1, &["and", "but"])))?;
-    let spoken_of = before.iter().any(|other| is_joint_noun(sentence, other.first));
+    let spoken_of = before
+        .iter()
+        .any(|other| is_joint_noun(sentence, other.first));
     let compared = start + 1 < amount.first
         && (start + 1..amount.first).all(|at| is_comparing(sentence, at))
         && compares(sentence, start + 1, amount.first);
     let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
-    let goes_on = sentence.is_any(after, &["in", "with", "at", "by", "no", "not", "one", "two", "only"])
-        || sentence.amount_at(after).is_some();
+    let goes_on = sentence.is_any(
+        after,
+        &["in", "with", "at", "by", "no", "not", "one", "two", "only"],
+    ) || sentence.amount_at(after).is_some();
     (spoken_of && is_joint_noun(sentence, start) && compared && goes_on)
         .then(|| found(sentence, index, start, joint_property(sentence, start)))
 }

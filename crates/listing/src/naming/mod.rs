@@ -101,6 +101,7 @@ pub(crate) fn name(
         || is_alternative(sentence, index)
         || is_apart(sentence, amount.first)
         || counts_a_measure(sentence, amount)
+        || is_left(sentence, amount)
     {
         let mention = mentions
             .iter()
@@ -168,10 +169,19 @@ fn lettered_rating(sentence: &Sentence<'_>, amount: &Amount) -> Option<&'static 
     }
     let floor = amount.first.saturating_sub(REACH);
     let rating = (floor..amount.first).rev().find(|at| {
-        sentence.is_any(*at, &["rating", "f-rating", "t-rating", "ft-rating", "fh-rating", "fth-rating"])
+        sentence.is_any(
+            *at,
+            &[
+                "rating",
+                "f-rating",
+                "t-rating",
+                "ft-rating",
+                "fh-rating",
+                "fth-rating",
+            ],
+        )
     })?;
-    let plain = (rating..amount.first)
-        .all(|at| !sentence.is_stop(at) || sentence.is_sign(at, ':'));
+    let plain = (rating..amount.first).all(|at| !sentence.is_stop(at) || sentence.is_sign(at, ':'));
     let letters = match sentence.word(rating).strip_suffix("-rating") {
         Some(letters) => letters,
         None => sentence.word(rating.checked_sub(1)?),
@@ -262,6 +272,28 @@ fn counts_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         "widths",
     ];
     amount.unit == Unit::Count && sentence.has_any(amount.last, amount.last + 2, MEASURES)
+}
+
+/// Whether a share is what is left of a thing that is squeezed, and no compression: "compressed *to* two-thirds of its free thickness".
+fn is_left(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const REACH: usize = 7;
+    let before = amount.first.saturating_sub(REACH)..amount.first;
+    let led = before.clone().rev().find(|at| {
+        sentence.is_any(*at, &["to", "by", "under", "of", "between"]) || sentence.is_stop(*at)
+    });
+    let to = led.filter(|at| sentence.is_word(*at, "to"));
+    let squeezed = to.is_some_and(|to| {
+        (to.saturating_sub(3)..to).any(|at| {
+            let word = sentence.word(at);
+            word.starts_with("compress") || word.starts_with("squeez")
+        })
+    });
+    let fraction = (amount.first..amount.last).any(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+    });
+    amount.unit == Unit::Percent && fraction && squeezed
 }
 
 /// Whether only a word that may mean a piece of anything names what a property is about: "supplied in lengths of 10 ft".

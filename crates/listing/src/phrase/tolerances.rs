@@ -150,9 +150,15 @@ fn named_tolerance(tokens: &[Token<'_>], at: usize) -> Option<usize> {
         .is_some_and(|token| token.is_sign(',') || token.is_sign('(') || token.is_sign(';'));
     let word = at + usize::from(parted);
     // `; permitted deviation ± 0.5 mm`
-    let permitted = ["permitted", "permissible", "allowed", "allowable", "admissible"]
-        .iter()
-        .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
+    let permitted = [
+        "permitted",
+        "permissible",
+        "allowed",
+        "allowable",
+        "admissible",
+    ]
+    .iter()
+    .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
     let word = word + usize::from(permitted);
     // `15 mm with a tolerance of + 3 mm`
     let with = tokens.get(word).is_some_and(|token| token.is_word("with"))

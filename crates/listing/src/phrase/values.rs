@@ -189,7 +189,9 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     let last = value_at(tokens, first.next + 1 + usize::from(up_to))?;
     // `Depth: 10 mm up to 50 mm joint width` says for which width.
     let labelled = first.first > 0 && tokens.get(first.first - 1)?.is_sign(':');
-    let goes_on = tokens.get(last.next).is_some_and(|token| token.word().is_some());
+    let goes_on = tokens
+        .get(last.next)
+        .is_some_and(|token| token.word().is_some());
     if up_to && labelled && goes_on {
         return None;
     }

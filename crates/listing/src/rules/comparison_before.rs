@@ -118,6 +118,7 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const USES: &[&str] = &["used", "installed", "accepted", "employed"];
     const REACH: usize = 11;
     const ADMITTED: &[&str] = &["admissible", "permitted", "allowed", "acceptable", "permissible", "accepted"];
+    const PLACED: &[&str] = &["at", "next", "beside", "near", "save", "except", "anywhere"];
     /// What is not done to a thing too young: `Concrete younger than 28 days shall not be coated.`
     const WORKED: &[&str] = &["coated", "sealed", "painted", "covered", "primed", "sprayed", "loaded", "drilled", "walked"];
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
@@ -140,12 +141,17 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
     // `Offcuts shorter than 300 mm shall not be used.`
     let unused = stretch().any(|at| {
-        let modal = sentence.is_any(at, &["shall", "must"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be");
+        let modal = sentence.is_any(at, &["shall", "must", "may", "can"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be");
         // `Lengths shorter than 18 in. are not to be used.`
         let to_be = sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "to") && sentence.is_word(at + 3, "be");
         let verb = if to_be { at + 4 } else { at + 3 };
         let worked = aged && sentence.is_any(verb, WORKED);
-        (modal || to_be) && (worked || sentence.is_any(verb, USES)) && sentence.token(verb + 1).is_none_or(|token| token.word().is_none())
+        let placed = sentence.is_word(verb, "placed") && sentence.is_any(verb + 1, PLACED);
+        let ends = sentence.token(verb + 1).is_none_or(|token| token.word().is_none()) || sentence.is_any(verb + 1, &["save", "except", "anywhere"]);
+        // `Strips shorter than 600 mm are not used save at the top.`
+        let habit = sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["used", "installed", "employed"]);
+        let habit_ends = habit && (sentence.token(at + 3).is_none_or(|token| token.word().is_none()) || sentence.is_any(at + 3, &["save", "except", "anywhere"]));
+        habit_ends || (modal || to_be) && ((worked || sentence.is_any(verb, USES)) && ends || placed)
     });
     // `Coating older than 24 months, or kept outside 5 to 35 °C, shall not be used.`
     if unused || (aged && refused_with_others(sentence, last)) {

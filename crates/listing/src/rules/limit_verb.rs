@@ -5,6 +5,9 @@ use crate::model::Relation;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
+    if let Some(only) = only_allowed(sentence, index) {
+        return Some(Finding::sure(Relation::AtMost, only));
+    }
     let at = skip_articles(sentence, first, floor)?;
     let finding = |relation, from| Some(Finding::sure(relation, from));
     let word = |back: usize| at.checked_sub(back).map(|at| sentence.word(at)).unwrap_or_default();
@@ -66,6 +69,18 @@ fn allowed_change(sentence: &Sentence<'_>, to: usize) -> Option<Relation> {
     } else {
         None
     }
+}
+
+/// `only one of the two walls may be of board`, `only two splices are permitted in a bay`: no more than so many.
+fn only_allowed(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    const REACH: usize = 8;
+    let amount = sentence.amount(index).filter(|amount| amount.unit == measure::Unit::Count)?;
+    let only = amount.first.checked_sub(1).filter(|at| sentence.is_word(*at, "only"))?;
+    let mut stretch = (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at));
+    let allowed = stretch.any(|at| {
+        sentence.is_any(at, &["may", "can"]) || sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["allowed", "permitted", "accepted", "admissible"])
+    });
+    allowed.then_some(only)
 }
 
 /// Whether a noun is nothing's object: "*fill* joints to 4 in." says how far they are filled.

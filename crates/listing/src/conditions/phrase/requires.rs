@@ -53,7 +53,17 @@ pub(super) fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool
     let accepts = first > 0
         && sentence.is_any(
             first - 1,
-            &["acceptable", "accepted", "permitted", "allowed"],
+            &[
+                "acceptable",
+                "accepted",
+                "permitted",
+                "allowed",
+                "recognized",
+                "recognised",
+                "admitted",
+                "permissible",
+                "admissible",
+            ],
         )
         && !sentence.has_any(first.saturating_sub(4), first, NEGATIONS);
     let allowed = permits || accepts;
@@ -145,7 +155,9 @@ const NOT_SO_KEPT: &[&str] = &["not", "never", "longer", "frozen", "discard"];
 /// between commas the words say what holds in it. Gives where the exception begins. One that has its number in other words than "unless" is a
 /// case that is found by them.
 pub(super) fn excepted_case(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
-    let comma = first.checked_sub(1).filter(|at| sentence.is_sign(*at, ','))?;
+    let comma = first
+        .checked_sub(1)
+        .filter(|at| sentence.is_sign(*at, ','))?;
     let start = (0..comma).rev().find(|at| sentence.is_stop(*at))? + 1;
     let numbered = sentence
         .amounts

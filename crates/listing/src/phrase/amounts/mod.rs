@@ -221,15 +221,18 @@ fn gauge_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// `at least one hour but no longer than eight`: a number in words that ends its stretch, compared after a time, is in the time's unit.
 fn time_again(tokens: &[Token<'_>], at: usize, before: Option<&Amount>) -> Option<Amount> {
-    const COMPARING: &[&str] = &["longer", "more", "less", "later", "sooner", "fewer", "shorter"];
+    const COMPARING: &[&str] = &[
+        "longer", "more", "less", "later", "sooner", "fewer", "shorter",
+    ];
     const REACH: usize = 6;
     let token = tokens.get(at)?;
     let number = token.count?;
-    let before = before.filter(|before| {
-        before.unit.dimension() == Dimension::Time && at <= before.last + REACH
-    })?;
+    let before = before
+        .filter(|before| before.unit.dimension() == Dimension::Time && at <= before.last + REACH)?;
     let compared = at > 1
-        && tokens.get(at - 1).is_some_and(|token| token.is_word("than"))
+        && tokens
+            .get(at - 1)
+            .is_some_and(|token| token.is_word("than"))
         && tokens
             .get(at - 2)
             .is_some_and(|token| COMPARING.contains(&token.lower));

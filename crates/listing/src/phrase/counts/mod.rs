@@ -22,6 +22,9 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         return Some(amount);
     }
     let token = tokens.get(at)?;
+    if is_pair(tokens, at) {
+        return Some(count(2, at..at + 1, token.span, token.span));
+    }
     if token.is_word("doubled") && doubles_a_part(tokens, at) {
         return Some(count(2, at..at + 1, token.span, token.span));
     }
@@ -31,7 +34,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         TokenKind::Word(_) => (token.count?, false),
         TokenKind::Number(numeral)
             if numeral.style == NumeralStyle::Whole
-                && (numeral.value <= 100 || is_any(tokens, at + 1, &["cycles"])) =>
+                && (numeral.value <= 100 || counts_cycles(tokens, at)) =>
         {
             (i32::try_from(numeral.value.numerator()).ok()?, true)
         }
@@ -47,9 +50,9 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     // `EI 60 applies`: a class code.
     if digits
-        && at
-            .checked_sub(1)
-            .is_some_and(|before| is_any(tokens, before, &["ei", "ew", "rei", "eiw", "frl", "e", "r"]))
+        && at.checked_sub(1).is_some_and(|before| {
+            is_any(tokens, before, &["ei", "ew", "rei", "eiw", "frl", "e", "r"])
+        })
     {
         return None;
     }
@@ -67,7 +70,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if part_of_another || refers_back(tokens, at, number) {
         return None;
     }
-    if digits && (is_number_of(tokens, at) || is_labelled_count(tokens, at)) {
+    if is_number_of(tokens, at) || digits && is_labelled_count(tokens, at) {
         return Some(count(number, at..at + 1, token.span, token.span));
     }
     if goes_on_counting(tokens, at) {
@@ -88,15 +91,42 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     };
     // `at least three`, `a minimum of three`
     let qualified = at.checked_sub(1).is_some_and(|before| {
-        bounds(before) || (is_any(tokens, before, &["of"]) && before > 0 && bounds(before - 1))
+        let of = is_any(tokens, before, &["of", "a"]);
+        bounds(before) || (of && before > 0 && bounds(before - 1))
     });
+    // `only one of the two walls may be`
+    let only = at > 0 && (is_any(tokens, at - 1, &["only"]) || qualified);
+    let of_several = is_any(tokens, next, &["of"])
+        && is_any(tokens, next + 1, &["the", "these", "those", "its", "their"]);
+    if only && of_several && !digits {
+        return Some(count(number, at..next, token.span, token.span));
+    }
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
 }
 
+/// `a pair of angles`, `in pairs at 4 ft centres`: two of what is named. The pair that was spoken of before counts nothing.
+fn is_pair(tokens: &[Token<'_>], at: usize) -> bool {
+    let before = |words: &[&str]| at > 0 && is_any(tokens, at - 1, words);
+    let of =
+        is_any(tokens, at, &["pair"]) && before(&["a", "one"]) && is_any(tokens, at + 1, &["of"]);
+    // `in pairs, one on either side`: what follows says it anew.
+    let each = tokens.get(at + 1).is_some_and(|token| token.is_sign(','))
+        && is_any(tokens, at + 2, &["one", "with"]);
+    of || is_any(tokens, at, &["pairs"]) && before(&["in"]) && !each
+}
+
+/// `500 cycles`, `Cycles: 500`, `Cycles rated: 500`
+fn counts_cycles(tokens: &[Token<'_>], at: usize) -> bool {
+    const REACH: usize = 3;
+    let labelled = at > 0 && tokens.get(at - 1).is_some_and(|token| token.is_sign(':'));
+    is_any(tokens, at + 1, &["cycles"])
+        || labelled && (at.saturating_sub(REACH + 1)..at).any(|at| is_any(tokens, at, &["cycles"]))
+}
+
 /// `Number of coats: 2`, `Number of coats 2`: a label asks for the number, and what follows ends its phrase.
 fn is_number_of(tokens: &[Token<'_>], at: usize) -> bool {
-    const REACH: usize = 7;
+    const REACH: usize = 10;
     let label = (at.saturating_sub(REACH)..at).rev().find(|at| {
         is_any(tokens, *at, &["number", "no", "no.", "quantity", "count"])
             && is_any(tokens, at + 1, &["of"])
@@ -104,19 +134,31 @@ fn is_number_of(tokens: &[Token<'_>], at: usize) -> bool {
     let Some(label) = label else { return false };
     let plain = (label + 2..at).all(|at| {
         tokens.get(at).is_some_and(|token| {
-            token.word().is_some() || token.is_sign(':') || token.is_sign('.') || token.is_sign('=')
+            token.word().is_some()
+                || token.is_sign(':')
+                || token.is_sign('.')
+                || token.is_sign('=')
+                || token.is_sign('-')
+                || token.is_sign('–')
         })
     });
     let ends = tokens.get(at + 1).is_none_or(|token| {
         matches!(token.kind, TokenKind::Sign(',' | ';' | '.' | '(' | ')'))
             || is_any(tokens, at + 1, &["min", "max", "minimum", "maximum", "or"])
     });
-    plain && ends && label + 2 < at
+    // A number in words stands in sentences, too: there a sign must part it from its label.
+    let parted = (label + 2..at).any(|at| {
+        tokens
+            .get(at)
+            .is_some_and(|token| token.is_sign(':') || token.is_sign('-') || token.is_sign('–'))
+    });
+    let digits = tokens.get(at).is_some_and(Token::is_numeric);
+    plain && ends && label + 2 < at && (digits || parted)
 }
 
 /// `Layers: 2 each side`, `Screws per stud: 2`: a label that counts, and its value.
 fn is_labelled_count(tokens: &[Token<'_>], at: usize) -> bool {
-    const MOST_WORDS: usize = 5;
+    const MOST_WORDS: usize = 6;
     const SIZES: &[&str] = &[
         "spacing",
         "thickness",
@@ -138,7 +180,9 @@ fn is_labelled_count(tokens: &[Token<'_>], at: usize) -> bool {
     };
     let label = tokens.get(..colon).unwrap_or_default();
     let parted = tokens.get(colon).is_some_and(|token| token.is_sign(':'));
-    let plain = label.iter().all(|token| token.word().is_some());
+    let plain = label
+        .iter()
+        .all(|token| token.word().is_some() || token.is_sign('(') || token.is_sign(')'));
     let sized = label.iter().any(|token| SIZES.contains(&token.lower));
     let counted = label.first().is_some_and(|token| {
         COUNTED_SINGLY.contains(&token.lower.trim_end_matches('s')) && token.lower.ends_with('s')
@@ -219,6 +263,14 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     if !digits && first == "within" && each_end() {
         return true;
     }
+    // `two to each batt`, `three to a board`
+    if !digits
+        && first == "to"
+        && word(1).is_some_and(|second| matches!(second, "each" | "every" | "a" | "an" | "either"))
+        && word(2).is_some_and(|third| !matches!(third, "third" | "half" | "quarter"))
+    {
+        return true;
+    }
     // `four times a year`
     if first == "times"
         && word(1).is_some_and(|second| matches!(second, "a" | "per" | "each" | "every"))
@@ -258,8 +310,17 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return word(1).is_none_or(|second| second == "per");
     }
     if first == "per" && digits {
-        // `2 per panel`; but `6 per Table 2` refers.
-        const REFERRED: &[&str] = &["table", "item", "note", "the", "section", "manufacturer"];
+        // `2 per panel`; but `6 per Table 2` refers, and `10 per minute` is a rate.
+        const REFERRED: &[&str] = &[
+            "minute",
+            "second",
+            "table",
+            "item",
+            "note",
+            "the",
+            "section",
+            "manufacturer",
+        ];
         let measured = tokens.get(at + 1).is_some_and(Token::is_numeric);
         return measured || word(1).is_some_and(|second| !REFERRED.contains(&second));
     }

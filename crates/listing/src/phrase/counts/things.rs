@@ -118,6 +118,17 @@ pub(super) const COUNTED_SINGLY: &[&str] = &[
     "pipe",
     "opening",
     "section",
+    "bracket",
+    "plate",
+    "cycle",
+    "reading",
+    "corner",
+    "mock-up",
+    "mockup",
+    "screws",
+    "pins",
+    "clips",
+    "bolts",
 ];
 
 /// Words that bound a count when they stand before it.
