@@ -123,10 +123,11 @@ pub(super) fn forbidden(
     let plain = !denied
         && !sentence.has_any(negation, first, BUT)
         && !sentence.has_any(last, sentence.tokens.len(), BUT);
-    let compared = condition
-        .triggers
-        .iter()
-        .all(|index| super::compared(sentence, *index) || is_not_yet(sentence, *index));
+    let compared = condition.triggers.iter().all(|index| {
+        super::compared(sentence, *index)
+            || is_not_yet(sentence, *index)
+            || is_span(sentence, *index)
+    });
     let forbids = sentence.is_any(first, OPENERS) && commands && does && alone && plain && compared;
     forbids.then_some(Forbidden {
         negation,
@@ -157,6 +158,16 @@ fn stopped(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
             .iter()
             .all(|index| super::compared(sentence, *index));
     (commands && plain && compared && sentence.is_any(first, OPENERS)).then_some(stop)
+}
+
+/// Whether a time only says when the state is expected: `is, or within eight hours is expected to be, below 40 °F`.
+fn is_span(sentence: &Sentence<'_>, index: usize) -> bool {
+    sentence.amount(index).is_some_and(|amount| {
+        amount.unit.dimension() == measure::Dimension::Time
+            && amount.first > 1
+            && sentence.is_word(amount.first - 1, "within")
+            && sentence.is_any(amount.first - 2, &["or", "and"])
+    })
 }
 
 /// `has not aged 28 days`, of an amount.

@@ -12,6 +12,7 @@ mod forbidden;
 mod permitted;
 mod phrase;
 mod rating;
+mod things;
 mod width;
 
 use measure::Quantity;

@@ -196,7 +196,15 @@ fn granted(
         && (sentence.is_word(condition.last.saturating_sub(1), "only")
             || sentence.is_word(condition.last, "only") && condition.last + 1 == after);
     let whole = condition.last + usize::from(sentence.is_word(condition.last, "only")) == after;
-    if (only_before || only_after) && whole {
+    // `max. 10 %, for joint widths ≤ 30 mm only` says where the share holds.
+    let lone = || {
+        let stretch = (0..condition.first)
+            .rev()
+            .find(|at| sentence.is_sign(*at, ';'))
+            .map_or(0, |at| at + 1);
+        !(stretch..condition.first).any(|at| sentence.amount_at(at).is_some())
+    };
+    if (only_before || only_after) && whole && lone() {
         return Some(None);
     }
     if condition.first == before {

@@ -2,7 +2,7 @@
 
 use measure::Dimension;
 
-use super::{Found, test};
+use super::{Found, test, things};
 use crate::model::Expr;
 use crate::rules::{Sentence, is_refused};
 
@@ -50,7 +50,8 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
     for index in (0..sentence.amounts.len()).filter(|index| !taken.contains(index)) {
         let own = introduced(sentence, index)
             .or_else(|| subject(sentence, index))
-            .or_else(|| listed(sentence, index, &found));
+            .or_else(|| listed(sentence, index, &found))
+            .or_else(|| things::things(sentence, index));
         found.extend(own);
     }
     found
@@ -275,7 +276,17 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             )
         });
     let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
-    let verb = sentence.is_any(after, VERBS)
+    // `Gaps greater than 1/8 in. between boards are filled`
+    let placed = sentence.is_any(
+        after,
+        &[
+            "between", "in", "at", "from", "around", "along", "below", "above",
+        ],
+    ) && (after + 1..after + 6)
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .any(|at| sentence.is_any(at, &["is", "are", "shall", "must"]));
+    let verb = placed
+        || sentence.is_any(after, VERBS)
         || sentence.is_sign(after, ':')
         || sentence.is_sign(after, ',') && sentence.is_any(after + 1, VERBS);
     if is_refused(sentence, index) {
@@ -287,6 +298,14 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let compares = compares || to && sentence.is_any(after, &["may", "can"]);
     (compares && !speaks && (verb || (joint && sentence.is_sign(after, ':'))))
         .then(|| found(sentence, index, start, joint_property(sentence, noun)))
+}
+
+/// Whether nothing of a statement goes on at a token.
+pub(super) fn is_statement_end(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.token(at).is_none()
+        || sentence.is_stop(at)
+        || sentence.is_sign(at, '.')
+        || sentence.is_any(at, &["and", "or", "but"])
 }
 
 /// Steps over "wide", "in width", "deep" after a number.

@@ -271,7 +271,10 @@ fn counts_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         "width",
         "widths",
     ];
-    amount.unit == Unit::Count && sentence.has_any(amount.last, amount.last + 2, MEASURES)
+    // "two to each batt" counts what was spoken of before.
+    let to_each = sentence.is_word(amount.last, "to");
+    amount.unit == Unit::Count
+        && (to_each || sentence.has_any(amount.last, amount.last + 2, MEASURES))
 }
 
 /// Whether a share is what is left of a thing that is squeezed, and no compression: "compressed *to* two-thirds of its free thickness".

@@ -151,7 +151,9 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
         // `Strips shorter than 600 mm are not used save at the top.`
         let habit = sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["used", "installed", "employed"]);
         let habit_ends = habit && (sentence.token(at + 3).is_none_or(|token| token.word().is_none()) || sentence.is_any(at + 3, &["save", "except", "anywhere"]));
-        habit_ends || (modal || to_be) && ((worked || sentence.is_any(verb, USES)) && ends || placed)
+        // `Pipes larger than 2 in. shall not pass through the joint.`
+        let passes = sentence.is_any(at, &["shall", "must", "may"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["pass", "cross", "penetrate", "run"]);
+        passes || habit_ends || (modal || to_be) && ((worked || sentence.is_any(verb, USES)) && ends || placed)
     });
     // `Coating older than 24 months, or kept outside 5 to 35 °C, shall not be used.`
     if unused || (aged && refused_with_others(sentence, last)) {

@@ -113,7 +113,8 @@ fn is_pair(tokens: &[Token<'_>], at: usize) -> bool {
     // `in pairs, one on either side`: what follows says it anew.
     let each = tokens.get(at + 1).is_some_and(|token| token.is_sign(','))
         && is_any(tokens, at + 2, &["one", "with"]);
-    of || is_any(tokens, at, &["pairs"]) && before(&["in"]) && !each
+    let joined = at > 1 && is_any(tokens, at - 2, &["together", "joined", "tied", "bound"]);
+    of || is_any(tokens, at, &["pairs"]) && before(&["in"]) && !each && !joined
 }
 
 /// `500 cycles`, `Cycles: 500`, `Cycles rated: 500`

@@ -119,6 +119,7 @@ pub(super) const COUNTED_SINGLY: &[&str] = &[
     "opening",
     "section",
     "bracket",
+    "break",
     "plate",
     "cycle",
     "reading",
