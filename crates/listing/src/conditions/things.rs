@@ -140,7 +140,7 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let tells_which = if denied {
         of_walls
     } else {
-        !sentence.is_word(opener, "with") || opens
+        !sentence.is_word(opener, "with") || opens || closes
     };
     (plain && tells && tells_which && (leads || closes))
         .then(|| found(sentence, index, opener, end, noun))

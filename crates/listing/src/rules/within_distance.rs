@@ -16,6 +16,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if !(sentence.is_any(at, &["within", "w/in", "inside"]) || true_to) {
         return None;
     }
+    // `Pipes within 200 mm: none`
+    let amount = sentence.amount(index)?;
+    let colon = (amount.last..amount.last + 6).find(|at| sentence.is_sign(*at, ':'));
+    if colon.is_some_and(|colon| sentence.is_any(colon + 1, &["none", "nil", "no", "not"])) {
+        return Some(Finding::sure(Relation::AtLeast, at));
+    }
     let relation = match negation(sentence, at, floor) {
         // `not counting those within 6 in. of the ends` says which are meant, and bounds nothing.
         Some(not) if sentence.is_any(not + 1, &["counting", "including", "counted", "included"]) => return None,

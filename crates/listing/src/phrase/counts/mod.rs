@@ -173,17 +173,42 @@ fn is_labelled_count(tokens: &[Token<'_>], at: usize) -> bool {
         "lap",
         "overlap",
     ];
-    let Some(colon) = at
+    const LIMITS: &[&str] = &[
+        "min", "minimum", "max", "maximum", "no", "not", "more", "less", "fewer", "than", "at",
+        "least", "most",
+    ];
+    // A colon, or the dots that lead from a label to its value.
+    let parts = |at: usize| {
+        tokens
+            .get(at)
+            .is_some_and(|token| token.is_sign(':') || token.is_sign('.') && token.span.len() >= 3)
+    };
+    let limited = (0..at)
+        .rev()
+        .take_while(|at| is_any(tokens, *at, LIMITS))
+        .count();
+    let Some(colon) = (at - limited)
         .checked_sub(1)
         .filter(|colon| (1..=MOST_WORDS).contains(colon))
     else {
         return false;
     };
     let label = tokens.get(..colon).unwrap_or_default();
-    let parted = tokens.get(colon).is_some_and(|token| token.is_sign(':'));
-    let plain = label
-        .iter()
-        .all(|token| token.word().is_some() || token.is_sign('(') || token.is_sign(')'));
+    let parted = parts(colon);
+    // `Splices per 50 ft run`
+    let stretch = |index: usize, token: &Token<'_>| {
+        token.is_numeric()
+            && label
+                .get(index.wrapping_sub(1))
+                .is_some_and(|per| per.is_word("per"))
+    };
+    let plain = label.iter().enumerate().all(|(index, token)| {
+        token.word().is_some()
+            || token.is_sign('(')
+            || token.is_sign(')')
+            || token.is_sign(',')
+            || stretch(index, token)
+    });
     let sized = label.iter().any(|token| SIZES.contains(&token.lower));
     let counted = label.first().is_some_and(|token| {
         COUNTED_SINGLY.contains(&token.lower.trim_end_matches('s')) && token.lower.ends_with('s')
