@@ -23,7 +23,7 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
         keep_required(sentence, &mut conditions.found);
     }
     sentence.set_conditions(&conditions);
-    let permitted = permitted(sentence, &mut conditions.found);
+    let permitted = permitted(sentence, &mut conditions.found, in_option);
     let mut governing = conditions.found;
     let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
         .into_iter()

@@ -7,6 +7,7 @@
 //! return for a permission ("may be cut back where the sealant is made 5 mm deeper") is required likewise.
 
 use super::Found;
+use super::confined::{confines, offers_alternate};
 use crate::model::{Expr, Relation};
 use crate::rules::{NEGATIONS, Sentence, bounded};
 
@@ -60,13 +61,19 @@ const LESSENED: &[&str] = &[
 ];
 
 /// Frees the numbers of the conditions that a permission is confined to.
-pub(crate) fn permitted(sentence: &mut Sentence<'_>, found: &mut [Found]) -> Vec<Permitted> {
+/// `in_option` says whether the item may be left for another.
+pub(crate) fn permitted(
+    sentence: &mut Sentence<'_>,
+    found: &mut [Found],
+    in_option: bool,
+) -> Vec<Permitted> {
     let permitted: Vec<(usize, Permitted)> = found
         .iter()
         .enumerate()
         .filter_map(|(number, condition)| {
-            let permitted =
-                permission(sentence, condition).or_else(|| rests_on(sentence, condition))?;
+            let permitted = permission(sentence, condition)
+                .or_else(|| rests_on(sentence, condition))
+                .or_else(|| of_alternate(sentence, condition, in_option))?;
             Some((number, permitted))
         })
         .collect();
@@ -115,6 +122,22 @@ fn permission(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
     Some(Permitted {
         amounts: vec![*trigger],
         words,
+    })
+}
+
+/// `Alternate: 1/2 in. deep, flush with the board, in joints 3/4 in. or less`: what closes the words about an alternate confines it.
+fn of_alternate(sentence: &Sentence<'_>, condition: &Found, in_option: bool) -> Option<Permitted> {
+    let first = condition.first;
+    let closes = sentence.token(condition.last).is_none()
+        || [';', '.']
+            .iter()
+            .any(|sign| sentence.is_sign(condition.last, *sign));
+    let parted =
+        first > 0 && sentence.is_sign(first - 1, ',') && sentence.is_any(first, &["in", "for"]);
+    let confines = confines(&condition.expr) && offers_alternate(sentence);
+    (closes && parted && confines).then(|| Permitted {
+        amounts: condition.triggers.clone(),
+        words: (!in_option).then_some((0, first - 1)),
     })
 }
 

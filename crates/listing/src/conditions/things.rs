@@ -78,6 +78,10 @@ pub(super) fn things(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         sentence.amount(index)?.unit.dimension(),
         Dimension::Length | Dimension::Gauge | Dimension::Density
     );
+    let weather = sentence.amount(index)?.unit.dimension() == Dimension::Temperature;
+    if weather {
+        return alone(sentence, index);
+    }
     measured.then_some(())?;
     parts(sentence, index).or_else(|| alone(sentence, index))
 }

@@ -8,6 +8,8 @@ use crate::model::Span;
 #[derive(Debug, Clone)]
 pub(super) struct Columns {
     starts: Vec<usize>,
+    /// The headings of the last columns, where each is a rating that its cells are for: `1 hr   2 hr`.
+    pub(super) ratings: Vec<Span>,
 }
 
 /// A row: of each column the stretches of its cell, and of each stretch the lines from top to bottom.
@@ -24,8 +26,14 @@ const WORDY: usize = 3;
 /// do.
 pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     let heading = lines.get(at)?;
+    let starts = runs(heading.text);
+    let ratings = ratings(heading, &starts);
+    let words = ratings.first().map_or(heading.text.len(), |first| {
+        first.start() - heading.span.start()
+    });
     let plain = !heading
         .text
+        .get(..words)?
         .contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':'));
     if names_property(heading.text) {
         return None;
@@ -36,9 +44,7 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     if !plain || !(ruled || blank) || !heading.text.trim().contains("  ") {
         return None;
     }
-    let columns = Columns {
-        starts: runs(heading.text),
-    };
+    let columns = Columns { starts, ratings };
     // Without a rule, three columns of names over a blank line, or two that such lists are headed with.
     let parted = blank
         && (columns.starts.len() >= 3 || names_columns(heading.text))
@@ -46,7 +52,8 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     if !(ruled || parted) {
         return None;
     }
-    if !(2..=4).contains(&columns.starts.len()) {
+    // A column that numbers the rows, and two or three of text.
+    if !(2..=4).contains(&columns.wordy()) {
         return None;
     }
     let below: Vec<&Line<'_>> = first_rows(lines.get(at + 2..)?, &columns)
@@ -58,22 +65,62 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         .iter()
         .filter_map(|line| columns.cells(line))
         .collect();
-    let words: usize = below
-        .iter()
-        .filter(|line| columns.cells(line).is_some())
-        .map(|line| line.text.split_whitespace().count())
-        .sum();
-    let filled: usize = cells
-        .iter()
-        .flatten()
-        .filter(|cell| !cell.is_empty())
-        .count();
+    let wordy = || {
+        below.iter().flat_map(|line| {
+            let cells = columns.cells(line).into_iter().flatten();
+            let texts = cells.take(columns.wordy()).map(|cell| {
+                let start = line.span.start();
+                line.text
+                    .get(cell.start() - start..cell.end() - start)
+                    .unwrap_or_default()
+            });
+            texts.filter(|text| !text.is_empty()).collect::<Vec<_>>()
+        })
+    };
+    let words: usize = wordy().map(|text| text.split_whitespace().count()).sum();
+    let filled = wordy().count();
     let kept = cells.len() >= 4 && cells.len() * 4 >= below.len() * 3;
     let wide = cells
         .iter()
         .filter(|cells| cells.iter().filter(|cell| !cell.is_empty()).count() >= 2)
         .count();
-    (kept && wide * 2 >= cells.len() && words >= filled * WORDY).then_some(columns)
+    // Under ratings only the first line of a row fills several columns.
+    let rows = if columns.ratings.is_empty() { 2 } else { 5 };
+    (kept && wide * rows >= cells.len() && words >= filled * WORDY).then_some(columns)
+}
+
+/// The headings of the last columns that are ratings, each alone: `1 hr`, `1-1/2 hr`, `EI 90`.
+fn ratings(heading: &Line<'_>, starts: &[usize]) -> Vec<Span> {
+    let places: Vec<usize> = heading.text.char_indices().map(|(at, _)| at).collect();
+    let offset = |place: usize| places.get(place).copied().unwrap_or(heading.text.len());
+    let mut found: Vec<Span> = (0..starts.len())
+        .rev()
+        .map_while(|column| {
+            let from = offset(*starts.get(column)?);
+            let end = starts
+                .get(column + 1)
+                .map_or(heading.text.len(), |end| offset(*end));
+            let words = heading.text.get(from..end)?.trim_end();
+            let begin = heading.span.start() + from;
+            is_rating(words).then(|| Span::new(begin, begin + words.len()))
+        })
+        .collect();
+    found.reverse();
+    found
+}
+
+fn is_rating(words: &str) -> bool {
+    let (number, unit) = match words.split_once(' ') {
+        Some(("EI" | "E", minutes)) => (minutes, "min"),
+        Some(parts) => parts,
+        None => return false,
+    };
+    let numbered = number.starts_with(|c: char| c.is_ascii_digit())
+        && number
+            .chars()
+            .all(|c| c.is_ascii_digit() || matches!(c, '-' | '/' | '.'));
+    let unit = unit.trim_end_matches('.').to_lowercase();
+    numbered && ["hr", "h", "hrs", "hour", "hours", "min", "minutes"].contains(&unit.as_str())
 }
 
 /// The lines to judge a schedule by: those down to the first blank one, when they hold rows enough, for what follows may be something else.
@@ -187,6 +234,11 @@ fn runs(text: &str) -> Vec<usize> {
 }
 
 impl Columns {
+    /// How many columns hold text.
+    fn wordy(&self) -> usize {
+        self.starts.len() - self.ratings.len()
+    }
+
     /// The cells of a line, an empty span for an empty one; none when words stand across a column's edge.
     pub(super) fn cells(&self, line: &Line<'_>) -> Option<Vec<Span>> {
         let places: Vec<(usize, char)> = line.text.char_indices().collect();

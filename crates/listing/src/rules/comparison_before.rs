@@ -27,6 +27,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
     let mut at = first.checked_sub(1)?;
+    // `Depth of packing not less than: 100 mm`
+    if sentence.is_sign(at, ':') && at > floor && sentence.is_word(at - 1, "than") {
+        at -= 1;
+    }
     // `not less than a total of 4 in.`, `of not over the 2 in.`
     while at > floor && (sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) || sentence.is_sign(at, '+')) && at > first.saturating_sub(4) {
         at -= 1;

@@ -16,6 +16,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if !(sentence.is_any(at, &["within", "w/in", "inside"]) || true_to) {
         return None;
     }
+    // `is, or within eight hours is expected to be, below 40 °F`
+    let expected = at > 0 && sentence.is_any(at - 1, &["or", "and"]) && sentence.has_any(index_end(sentence, index)?, index_end(sentence, index)? + 3, &["expected", "forecast"]);
+    if expected {
+        return None;
+    }
     // `Pipes within 200 mm: none`
     let amount = sentence.amount(index)?;
     let colon = (amount.last..amount.last + 6).find(|at| sentence.is_sign(*at, ':'));
@@ -29,4 +34,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         None => Relation::AtMost,
     };
     Some(Finding::sure(relation, at))
+}
+
+fn index_end(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    sentence.amount(index).map(|amount| sentence.skip_parentheses(amount.last))
 }

@@ -85,6 +85,12 @@ fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
     if !sentence.is_word(from, "from") {
         return None;
     }
+    // `2 in. from ends max.`
+    let closing = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_any(*at, &["max", "maximum", "min", "minimum"]));
+    let near = closing.filter(|at| (from + 1..*at).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none()));
+    if let Some(at) = near.filter(|at| ends_stretch(sentence, at + 1)) {
+        return qualifier(sentence.word(at));
+    }
     let comma = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
     let plain = (from + 1..comma).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
     let closes = sentence.is_any(comma + 2, &["and"]) || ends_stretch(sentence, comma + 2);

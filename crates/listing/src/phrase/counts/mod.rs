@@ -70,7 +70,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if part_of_another || refers_back(tokens, at, number) {
         return None;
     }
-    if is_number_of(tokens, at) || digits && is_labelled_count(tokens, at) {
+    if is_number_of(tokens, at) || is_labelled_count(tokens, at) {
         return Some(count(number, at..at + 1, token.span, token.span));
     }
     if goes_on_counting(tokens, at) {

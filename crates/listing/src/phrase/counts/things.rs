@@ -54,6 +54,8 @@ pub(super) const NOT_COUNTED: &[&str] = &[
     "type",
     "page",
     "pages",
+    "tee",
+    "tees",
 ];
 
 /// Things of which a listing counts even one.
