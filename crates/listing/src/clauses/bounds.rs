@@ -23,7 +23,9 @@ pub(super) fn bounds(
     sentence: &Sentence<'_>,
     carried: Option<Carried>,
     attached: &[Attached],
+    title: &str,
 ) -> (Vec<Reading>, Vec<usize>) {
+    let forbids = forbids(title);
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
     for index in (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)) {
@@ -33,6 +35,14 @@ pub(super) fn bounds(
         let Some((finding, rule)) = bounded(sentence, index) else {
             unread.push(index);
             continue;
+        };
+        // Under "Not permitted" what compares is to be kept from: "pieces < 12 in. long".
+        let finding = match finding.relation {
+            Relation::LessThan | Relation::MoreThan if forbids => Finding {
+                relation: finding.relation.negated().unwrap_or(finding.relation),
+                ..finding
+            },
+            _ => finding,
         };
         let (finding, rule) = match carried {
             // "Minimum depth:" over a list speaks for its bare values.
@@ -70,6 +80,18 @@ pub(super) fn bounds(
         });
     }
     (readings, unread)
+}
+
+/// Whether a title heads what is not allowed.
+fn forbids(title: &str) -> bool {
+    const FORBIDDEN: &[&str] = &[
+        "not permitted",
+        "not allowed",
+        "prohibited",
+        "not accepted",
+        "forbidden",
+    ];
+    FORBIDDEN.contains(&title.trim().to_lowercase().as_str())
 }
 
 fn bound(sentence: &Sentence<'_>, amount: &Amount, finding: &Finding, rule: &str) -> Bound {

@@ -46,7 +46,8 @@ pub(super) fn read(
         .filter(|mention| !sentence.in_condition(mention.first))
         .collect();
     let mut classes = class_numbers(&sentence);
-    let (mut readings, unread) = bounds(&sentence, around.carried, &attached);
+    let (mut readings, unread) =
+        bounds(&sentence, around.carried, &attached, &around.subject.title);
     // `EI 90-H` are no hours.
     readings.retain(|reading| !is_of_a_class(&sentence, reading, &classes));
     let context = Context {

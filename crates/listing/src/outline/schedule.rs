@@ -1,6 +1,7 @@
 //! Schedules in columns of text: `PART   REQUIREMENT   REMARKS` over cells of several lines each. Read across, the end of one cell would run into
 //! the next; each cell is a text of its own.
 
+use super::open_end;
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
@@ -179,49 +180,14 @@ fn names_property(heading: &str) -> bool {
 
 /// Whether a piece of a line ends in a word that must go on: `Faces plumb within`.
 fn ends_open(line: &Line<'_>, piece: Span) -> bool {
-    const OPEN: &[&str] = &[
-        "within",
-        "over",
-        "of",
-        "and",
-        "or",
-        "to",
-        "in",
-        "by",
-        "min",
-        "max",
-        "at",
-        "from",
-        "than",
-        "least",
-        "most",
-        "exceeding",
-        "under",
-        "above",
-        "below",
-        "a",
-        "the",
-        "with",
-        "for",
-        "on",
-        "per",
-        "every",
-        "up",
-    ];
     let words = piece
         .start()
         .checked_sub(line.span.start())
         .and_then(|from| {
             line.text
                 .get(from..piece.end().saturating_sub(line.span.start()))
-        })
-        .unwrap_or_default();
-    let last = words
-        .split_whitespace()
-        .last()
-        .unwrap_or_default()
-        .to_lowercase();
-    OPEN.contains(&last.as_str()) || last.ends_with('+')
+        });
+    words.is_some_and(open_end::ends_open)
 }
 
 /// Where the runs of a line begin, parted by two spaces or more.

@@ -74,7 +74,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     // `over 1 in. of packing` may be the preposition; without a negation, only a comparative with "than" is sure.
     let named = at > floor && sentence.is_any(at - 1, &["length", "width", "depth", "thickness", "height"]);
-    if named || sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed", "excess"]) || sentence.is_word(at, "to") {
+    let stays = at > floor && sentence.is_any(at - 1, &["stay", "stays", "remain", "remains"]);
+    if named || stays || sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed", "excess"]) || sentence.is_word(at, "to") {
         return Some(Finding::sure(relation, from));
     }
     None
@@ -257,6 +258,11 @@ fn at_or(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, usize)> {
 /// `shorter than the width of the joint plus 1/2 in.`: what is added to the thing compared with.
 fn than_plus(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, usize)> {
     let plus = sentence.is_word(at, "plus") || sentence.is_sign(at, '+');
+    // `at least as long as the wall is thick plus 1 in.`
+    let as_at = plus.then(|| (floor..at).rev().take(14).find(|at| sentence.is_word(*at, "as") && sentence.is_word(at + 2, "as"))).flatten();
+    if let Some(least) = as_at.and_then(|at| at.checked_sub(2)).filter(|least| sentence.is_word(*least, "at") && sentence.is_word(least + 1, "least")) {
+        return Some((Relation::AtLeast, least));
+    }
     let than_at = plus.then(|| (floor..at).rev().take(14).find(|at| sentence.is_word(*at, "than")))??;
     than(sentence, than_at, floor)
 }

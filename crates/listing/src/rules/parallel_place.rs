@@ -4,7 +4,7 @@ use crate::model::Relation;
 use crate::phrase::Shape;
 
 /// The most tokens between two amounts that are said alike.
-const REACH: usize = 12;
+const REACH: usize = 16;
 
 /// Words that open the place for which a number holds.
 const PLACES: &[&str] = &["in", "on", "at", "onto", "to", "along", "within", "over", "under", "above", "below", "beneath", "beyond", "behind", "from", "with"];

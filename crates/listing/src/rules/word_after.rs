@@ -38,7 +38,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             at += 2;
             continue;
         }
-        if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["not", "no"]) {
+        if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["not", "no", "never"]) {
             let ends = sentence.is_stop(at + 3) || sentence.is_sign(at + 3, '.') || sentence.token(at + 3).is_none();
             let relation = or_more(sentence.word(at + 2)).filter(|_| ends)?;
             let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
@@ -163,6 +163,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         // `5/8 in. least`, `200 mm thickness upwards`
         "least" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
         "most" if ends_stretch(sentence, at + 1) => Relation::AtMost,
+        "approx" | "approximately" if ends_stretch(sentence, at + 1) => Relation::About,
         _ => return None,
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
