@@ -183,39 +183,7 @@ fn join_range(
         && between.clone().all(|at| {
             ((after || before || compared || !rising || sentence.is_word(at + 1, "and"))
                 && sentence.is_sign(at, ','))
-                || sentence.is_any(
-                    at,
-                    &[
-                        "and",
-                        "nor",
-                        "but",
-                        "to",
-                        "or",
-                        "shall",
-                        "may",
-                        "is",
-                        "a",
-                        "at",
-                        "min",
-                        "minimum",
-                        "max",
-                        "maximum",
-                        "of",
-                        "more",
-                        "least",
-                        "most",
-                        "greater",
-                        "the",
-                        "by",
-                        "when",
-                        "installed",
-                        "wide",
-                        "deep",
-                        "thick",
-                        "long",
-                        "high",
-                    ],
-                )
+                || sentence.is_any(at, JOINING)
         });
     let (low, high) = if rising {
         (&first.lo, &amount.lo)
@@ -223,10 +191,9 @@ fn join_range(
         (&amount.lo, &first.lo)
     };
     // "depth max 1 in., min 1/4 in. lap" bounds two things.
-    if reads_a_word(last.rule) && names_another(sentence, first, amount) {
-        return None;
-    }
-    if measures_another(sentence, first, amount) {
+    if reads_a_word(last.rule) && names_another(sentence, first, amount)
+        || measures_another(sentence, first, amount)
+    {
         return None;
     }
     // "max 8 in. or min 1 in." would be two alternatives.
@@ -240,6 +207,38 @@ fn join_range(
         ..last.bound.clone()
     })
 }
+
+/// Words that may stand between two limits of one range.
+const JOINING: &[&str] = &[
+    "and",
+    "nor",
+    "but",
+    "to",
+    "or",
+    "shall",
+    "may",
+    "is",
+    "a",
+    "at",
+    "min",
+    "minimum",
+    "max",
+    "maximum",
+    "of",
+    "more",
+    "least",
+    "most",
+    "greater",
+    "the",
+    "by",
+    "when",
+    "installed",
+    "wide",
+    "deep",
+    "thick",
+    "long",
+    "high",
+];
 
 /// "one or two layers" allows from one to two; of a list that leaves a number out, "two or four", a person must choose.
 fn join_counts(sentence: &Sentence<'_>, last: &Reading, index: usize) -> Option<Bound> {

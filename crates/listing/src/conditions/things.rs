@@ -140,6 +140,8 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     // "in studs not lighter than 20 gauge" asks that of the studs.
     let of_walls =
         sentence.is_word(opener, "for") || opens && sentence.is_any(opener, &["at", "on", "in"]);
+    // "pipe in slabs 8 in. or less in thickness" asks that of the slabs.
+    let closes = closes && (compared || sentence.is_word(opener, "for"));
     let leads = opens && (sentence.is_stop(end) || begins_statement(sentence, end));
     let tells_which = if denied {
         of_walls

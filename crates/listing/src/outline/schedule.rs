@@ -66,20 +66,20 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         .iter()
         .filter_map(|line| columns.cells(line))
         .collect();
-    let wordy = || {
+    let texts = || {
         below.iter().flat_map(|line| {
             let cells = columns.cells(line).into_iter().flatten();
-            let texts = cells.take(columns.wordy()).map(|cell| {
+            let own = cells.take(columns.wordy()).map(|cell| {
                 let start = line.span.start();
                 line.text
                     .get(cell.start() - start..cell.end() - start)
                     .unwrap_or_default()
             });
-            texts.filter(|text| !text.is_empty()).collect::<Vec<_>>()
+            own.filter(|text| !text.is_empty()).collect::<Vec<_>>()
         })
     };
-    let words: usize = wordy().map(|text| text.split_whitespace().count()).sum();
-    let filled = wordy().count();
+    let words: usize = texts().map(|text| text.split_whitespace().count()).sum();
+    let filled = texts().count();
     let kept = cells.len() >= 4 && cells.len() * 4 >= below.len() * 3;
     let wide = cells
         .iter()

@@ -39,6 +39,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(finding);
     }
     let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
+    if relation == Relation::AtLeast && sentence.is_word(from, "at") {
+        return Some(Finding::sure(relation, from));
+    }
     // "may be walked on after 3 days"
     let allowed = sentence.is_word(from, "after") && sentence.has_any(from.saturating_sub(7).max(floor), from, &["may", "can"]);
     if allowed {

@@ -138,25 +138,7 @@ fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool
     if sentence.is_any(at, COMMANDS) && after_whole_number(sentence, at) {
         return true;
     }
-    // "where board is scribed to fireproofing leave 3/8 in."
-    const LEAVE: &[&str] = &[
-        "leave", "use", "provide", "apply", "install", "hold", "keep", "add",
-    ];
-    let amount_soon = (at + 1..at + 4).any(|at| sentence.amount_at(at).is_some());
-    let stated = sentence.has_any(
-        opener + 1,
-        at.saturating_sub(1),
-        &[
-            "is", "are", "meets", "meet", "runs", "run", "crosses", "occurs", "occur",
-        ],
-    );
-    let led = sentence.is_any(
-        at - 1,
-        &[
-            "to", "shall", "must", "of", "in", "and", "or", "for", "the", "a",
-        ],
-    );
-    if sentence.is_any(at, LEAVE) && amount_soon && stated && !led {
+    if commands_soon(sentence, opener, at) {
         return true;
     }
     let article = sentence.is_any(
@@ -164,6 +146,23 @@ fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool
         &["the", "a", "an", "each", "every", "no", "all", "they", "it"],
     );
     article && (after_whole_number(sentence, at) || is_second_statement(sentence, opener, at))
+}
+
+/// Whether a command with its number follows a whole statement: "where board is scribed to fireproofing *leave 3/8 in.*"
+fn commands_soon(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    const LEAVE: &[&str] = &[
+        "leave", "use", "provide", "apply", "install", "hold", "keep", "add",
+    ];
+    const STATING: &[&str] = &[
+        "is", "are", "meets", "meet", "runs", "run", "crosses", "occurs", "occur",
+    ];
+    const LEADS: &[&str] = &[
+        "to", "shall", "must", "of", "in", "and", "or", "for", "the", "a",
+    ];
+    let amount_soon = (at + 1..at + 4).any(|at| sentence.amount_at(at).is_some());
+    let stated = sentence.has_any(opener + 1, at.saturating_sub(1), STATING);
+    let led = at > 0 && sentence.is_any(at - 1, LEADS);
+    sentence.is_any(at, LEAVE) && amount_soon && stated && !led
 }
 
 fn after_whole_number(sentence: &Sentence<'_>, at: usize) -> bool {

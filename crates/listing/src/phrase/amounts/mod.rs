@@ -1,9 +1,10 @@
 //! The amounts of a sentence: single values, ranges, tolerances and counts, each with its value in a second unit.
 
+mod elliptic;
 mod taking;
 
 use measure::notation::NumeralStyle;
-use measure::{Agreement, Dimension, Number, Unit};
+use measure::{Agreement, Number, Unit};
 
 use super::counts::{count_at, count_list_at, count_range_at};
 use super::lex::{Token, TokenKind};
@@ -12,6 +13,7 @@ use super::ratios::ratio_at;
 use super::seconds::pair;
 use super::values::{dimensions_at, range_of_pairs, spread_at};
 use crate::model::Span;
+use elliptic::time_again;
 use taking::{take_list, take_spread};
 
 /// How an amount is written.
@@ -216,40 +218,6 @@ fn gauge_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         last: number + 1,
         at: next.span,
         whole: next.span,
-    })
-}
-
-/// `at least one hour but no longer than eight`: a number in words that ends its stretch, compared after a time, is in the time's unit.
-fn time_again(tokens: &[Token<'_>], at: usize, before: Option<&Amount>) -> Option<Amount> {
-    const COMPARING: &[&str] = &[
-        "longer", "more", "less", "later", "sooner", "fewer", "shorter",
-    ];
-    const REACH: usize = 6;
-    let token = tokens.get(at)?;
-    let number = token.count?;
-    let before = before
-        .filter(|before| before.unit.dimension() == Dimension::Time && at <= before.last + REACH)?;
-    let compared = at > 1
-        && tokens
-            .get(at - 1)
-            .is_some_and(|token| token.is_word("than"))
-        && tokens
-            .get(at - 2)
-            .is_some_and(|token| COMPARING.contains(&token.lower));
-    let ends = tokens
-        .get(at + 1)
-        .is_none_or(|next| matches!(next.kind, TokenKind::Sign('.' | ',' | ';' | ')')));
-    (compared && ends).then(|| Amount {
-        lo: Number::whole(number),
-        hi: None,
-        unit: before.unit,
-        shape: Shape::Single,
-        step: Number::ONE,
-        second: None,
-        first: at,
-        last: at + 1,
-        at: token.span,
-        whole: token.span,
     })
 }
 

@@ -1,5 +1,6 @@
 //! Counts: `two layers`, `not fewer than 2 coats`, `one or more`, `four minimum per side`.
 
+mod labels;
 mod pointing;
 mod several;
 mod things;
@@ -10,6 +11,7 @@ use measure::{Number, Unit};
 use super::amounts::{Amount, Shape};
 use super::lex::{Token, TokenKind};
 use crate::model::Span;
+use labels::{counts_cycles, is_labelled_count, is_number_of};
 use pointing::{doubles_a_part, is_label, refers_back};
 use several::{bracketed_count, goes_on_counting};
 use things::{COUNTED_SINGLY, NOT_COUNTED, QUALIFIERS};
@@ -117,115 +119,6 @@ fn is_pair(tokens: &[Token<'_>], at: usize) -> bool {
     of || is_any(tokens, at, &["pairs"]) && before(&["in"]) && !each && !joined
 }
 
-/// `500 cycles`, `Cycles: 500`, `Cycles rated: 500`
-fn counts_cycles(tokens: &[Token<'_>], at: usize) -> bool {
-    const REACH: usize = 3;
-    let labelled = at > 0 && tokens.get(at - 1).is_some_and(|token| token.is_sign(':'));
-    is_any(tokens, at + 1, &["cycles"])
-        || labelled && (at.saturating_sub(REACH + 1)..at).any(|at| is_any(tokens, at, &["cycles"]))
-}
-
-/// `Number of coats: 2`, `Number of coats 2`: a label asks for the number, and what follows ends its phrase.
-fn is_number_of(tokens: &[Token<'_>], at: usize) -> bool {
-    const REACH: usize = 10;
-    let label = (at.saturating_sub(REACH)..at).rev().find(|at| {
-        is_any(tokens, *at, &["number", "no", "no.", "quantity", "count"])
-            && is_any(tokens, at + 1, &["of"])
-    });
-    let Some(label) = label else { return false };
-    let plain = (label + 2..at).all(|at| {
-        tokens.get(at).is_some_and(|token| {
-            token.word().is_some()
-                || token.is_sign(':')
-                || token.is_sign('.')
-                || token.is_sign('=')
-                || token.is_sign('-')
-                || token.is_sign('–')
-        })
-    });
-    let ends = tokens.get(at + 1).is_none_or(|token| {
-        matches!(token.kind, TokenKind::Sign(',' | ';' | '.' | '(' | ')'))
-            || is_any(tokens, at + 1, &["min", "max", "minimum", "maximum", "or"])
-    });
-    // A number in words stands in sentences, too: there a sign must part it from its label.
-    let parted = (label + 2..at).any(|at| {
-        tokens
-            .get(at)
-            .is_some_and(|token| token.is_sign(':') || token.is_sign('-') || token.is_sign('–'))
-    });
-    let digits = tokens.get(at).is_some_and(Token::is_numeric);
-    plain && ends && label + 2 < at && (digits || parted)
-}
-
-/// `Layers: 2 each side`, `Screws per stud: 2`: a label that counts, and its value.
-fn is_labelled_count(tokens: &[Token<'_>], at: usize) -> bool {
-    const MOST_WORDS: usize = 6;
-    const SIZES: &[&str] = &[
-        "spacing",
-        "thickness",
-        "width",
-        "depth",
-        "length",
-        "size",
-        "gauge",
-        "diameter",
-        "gap",
-        "lap",
-        "overlap",
-    ];
-    const LIMITS: &[&str] = &[
-        "min", "minimum", "max", "maximum", "no", "not", "more", "less", "fewer", "than", "at",
-        "least", "most",
-    ];
-    // A colon, or the dots that lead from a label to its value.
-    let parts = |at: usize| {
-        tokens
-            .get(at)
-            .is_some_and(|token| token.is_sign(':') || token.is_sign('.') && token.span.len() >= 3)
-    };
-    let limited = (0..at)
-        .rev()
-        .take_while(|at| is_any(tokens, *at, LIMITS))
-        .count();
-    let Some(colon) = (at - limited)
-        .checked_sub(1)
-        .filter(|colon| (1..=MOST_WORDS).contains(colon))
-    else {
-        return false;
-    };
-    let label = tokens.get(..colon).unwrap_or_default();
-    let parted = parts(colon);
-    // `Splices per 50 ft run`
-    let stretch = |index: usize, token: &Token<'_>| {
-        token.is_numeric()
-            && label
-                .get(index.wrapping_sub(1))
-                .is_some_and(|per| per.is_word("per"))
-    };
-    let plain = label.iter().enumerate().all(|(index, token)| {
-        token.word().is_some()
-            || token.is_sign('(')
-            || token.is_sign(')')
-            || token.is_sign(',')
-            || stretch(index, token)
-    });
-    let sized = label.iter().any(|token| SIZES.contains(&token.lower));
-    let counted = label.first().is_some_and(|token| {
-        COUNTED_SINGLY.contains(&token.lower.trim_end_matches('s')) && token.lower.ends_with('s')
-    });
-    let ends = tokens.get(at + 1).is_none_or(|token| {
-        matches!(token.kind, TokenKind::Sign(',' | ';' | '.' | '('))
-            || is_any(
-                tokens,
-                at + 1,
-                &[
-                    "each", "per", "on", "min", "max", "minimum", "maximum", "or",
-                ],
-            )
-    });
-    parted && plain && counted && !sized && ends
-}
-
 /// A count on tokens, its number on one span and all of it on another.
 fn count(number: i32, tokens: core::ops::Range<usize>, at: Span, whole: Span) -> Amount {
     Amount {
@@ -289,12 +182,7 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     if !digits && first == "within" && each_end() {
         return true;
     }
-    // `two to each batt`, `three to a board`
-    if !digits
-        && first == "to"
-        && word(1).is_some_and(|second| matches!(second, "each" | "every" | "a" | "an" | "either"))
-        && word(2).is_some_and(|third| !matches!(third, "third" | "half" | "quarter"))
-    {
+    if !digits && first == "to" && is_to_each(tokens, at) {
         return true;
     }
     // `four times a year`
@@ -310,23 +198,7 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     {
         return true;
     }
-    // `one at every fastener`, `one cut for every 200 feet`
-    let spread = |at: usize| {
-        is_any(tokens, at, &["every", "each"])
-            || is_any(tokens, at, &["at", "for", "in", "on", "per"])
-                && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
-    };
-    // `one movement stop in each run`, `one plug of S on each storey`
-    let spread_soon = |at: usize| {
-        (at..at + 4)
-            .take_while(|at| tokens.get(*at).is_some_and(|token| token.word().is_some()))
-            .any(spread)
-    };
-    let thing = !NOT_COUNTED.contains(&first);
-    if number > 1 && !digits && spread(at) {
-        return true;
-    }
-    if number == 1 && !digits && (spread(at) || (thing && spread_soon(at + 1))) {
+    if !digits && is_spread(tokens, at, number, !NOT_COUNTED.contains(&first)) {
         return true;
     }
     if first == "or" {
@@ -378,4 +250,29 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return singly || (qualified && !NOT_COUNTED.contains(&first));
     }
     true
+}
+
+/// `one at every fastener`, `one cut for every 200 feet`, `one plug of S on each storey`: counted for each of many. `thing` says whether what
+/// follows may be a thing.
+fn is_spread(tokens: &[Token<'_>], at: usize, number: i32, thing: bool) -> bool {
+    let spread = |at: usize| {
+        is_any(tokens, at, &["every", "each"])
+            || is_any(tokens, at, &["at", "for", "in", "on", "per"])
+                && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
+    };
+    let soon = || {
+        (at + 1..at + 5)
+            .take_while(|at| tokens.get(*at).is_some_and(|token| token.word().is_some()))
+            .any(spread)
+    };
+    spread(at) || number == 1 && thing && soon()
+}
+
+/// `two to each batt`, `three to a board`: so many to each of what was named.
+fn is_to_each(tokens: &[Token<'_>], to: usize) -> bool {
+    is_any(tokens, to + 1, &["each", "every", "a", "an", "either"])
+        && tokens
+            .get(to + 2)
+            .is_some_and(|token| token.word().is_some())
+        && !is_any(tokens, to + 2, &["third", "half", "quarter"])
 }
