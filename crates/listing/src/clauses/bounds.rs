@@ -6,7 +6,7 @@ use super::carried::Carried;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
 use crate::phrase::Amount;
-use crate::rules::{Finding, Sentence, bounded};
+use crate::rules::{Finding, Sentence, bounded, is_spaced};
 
 /// A number of a sentence with all that was found about it.
 pub(super) struct Reading {
@@ -140,6 +140,10 @@ fn join_range(
         _ => return None,
     };
     if first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
+        return None;
+    }
+    // "50 mm deep or more at no more than 600 mm centres" bounds a depth and a spacing.
+    if is_spaced(sentence, first.last) != is_spaced(sentence, amount.last) {
         return None;
     }
     // "no smaller than 5 in. and no farther apart than 60 in." bounds a size and a spacing.

@@ -141,6 +141,15 @@ fn stopped(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
     const STOP: &[&str] = &["stop", "cease", "stopped", "ceased", "halted", "suspended"];
     const REACH: usize = 5;
     let (first, last) = (condition.first, condition.last);
+    // `Reject if more than 10% of samples are thin.`
+    if first == 1 && sentence.is_any(0, &["reject", "refuse", "discard"]) {
+        let rejected = condition
+            .triggers
+            .iter()
+            .all(|index| super::compared(sentence, *index));
+        let plain = !condition.triggers.is_empty() && !sentence.has_any(first, last, NEGATIONS);
+        return (rejected && plain).then_some(0);
+    }
     let stop = (first.saturating_sub(REACH)..first)
         .rev()
         .find(|at| sentence.is_any(*at, STOP))?;

@@ -71,7 +71,7 @@ pub(crate) fn permitted(
         .iter()
         .enumerate()
         .filter_map(|(number, condition)| {
-            let permitted = permission(sentence, condition)
+            let permitted = permission(sentence, condition, in_option)
                 .or_else(|| rests_on(sentence, condition))
                 .or_else(|| of_alternate(sentence, condition, in_option))?;
             Some((number, permitted))
@@ -88,7 +88,7 @@ pub(crate) fn permitted(
     vec![only.clone()]
 }
 
-fn permission(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
+fn permission(sentence: &Sentence<'_>, condition: &Found, in_option: bool) -> Option<Permitted> {
     let [trigger] = condition.triggers.as_slice() else {
         return None;
     };
@@ -119,6 +119,14 @@ fn permission(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
         return None;
     }
     let words = granted(sentence, condition, before, after)?;
+    // What confines an alternate is required of nobody who builds the other.
+    let first = condition.first;
+    let alternate = words.is_none() && first > 1 && !in_option && offers_alternate(sentence);
+    let words = if alternate {
+        Some((0, first - 1))
+    } else {
+        words
+    };
     Some(Permitted {
         amounts: vec![*trigger],
         words,

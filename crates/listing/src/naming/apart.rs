@@ -22,6 +22,7 @@ pub(super) fn stands_apart(sentence: &Sentence<'_>, index: usize) -> bool {
 /// Whether a number is none that the property could have, or of a part of the thing: "flange 50 mm thick" of a slab.
 pub(super) fn is_no_size_of(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
     is_no_sheet(amount, property)
+        || is_no_wall(amount, property)
         || is_in_mils(amount, property)
         || is_of_a_part(sentence, amount, property)
         || is_how_near(sentence, amount, property)
@@ -230,6 +231,17 @@ fn is_no_sheet(amount: &Amount, property: &Property) -> bool {
         && Quantity::new(amount.lo, amount.unit)
             .to(Unit::Inch)
             .is_none_or(|thickness| thickness.number >= 1)
+}
+
+/// Whether a thickness is less than any wall's or slab's: that of a mullion's or a pipe's wall.
+fn is_no_wall(amount: &Amount, property: &Property) -> bool {
+    const PARTS: &[&str] = &["wall", "floor", "concrete"];
+    property.attribute == "thickness"
+        && PARTS.contains(&property.component.as_str())
+        && amount.hi.is_none()
+        && Quantity::new(amount.lo, amount.unit)
+            .to(Unit::Inch)
+            .is_some_and(|thickness| thickness.number < 1)
 }
 
 /// Whether mils are taken for a width or the like: `3-5/8 in. x 18 mil studs`.

@@ -216,7 +216,7 @@ pub(super) fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
 /// A tolerance after a value: `150 ± 5 pcf`, `4 in. +1/4 in., -0 in.`
 pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     const MEASURING: &[&str] = &[
-        "deep", "wide", "thick", "long", "high", "wet", "dry", "overall",
+        "deep", "wide", "thick", "long", "high", "wet", "dry", "overall", "o.c", "oc", "apart",
     ];
     if is_limit(tokens, first.first) {
         return None;

@@ -12,7 +12,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let finding = |relation, from| Some(Finding::sure(relation, from));
     let word = |back: usize| at.checked_sub(back).map(|at| sentence.word(at)).unwrap_or_default();
     match (word(1), word(0)) {
-        // `goes up to 3-1/4 in. for lightweight` says what it becomes.
+        // `shall be raised to 1 in.`, `goes up to 3-1/4 in. for lightweight`
+        (_, "to") if demanded_change(sentence, at, floor).is_some() => finding(demanded_change(sentence, at, floor)?, at),
         ("up", "to") if matches!(word(2), "goes" | "go" | "rises" | "rise" | "increases" | "brought" | "built" | "raised") => None,
         ("limited" | "restricted" | "confined" | "up", "to")
         | ("upto", _)
@@ -68,6 +69,33 @@ fn allowed_change(sentence: &Sentence<'_>, to: usize) -> Option<Relation> {
         Some(Relation::AtMost)
     } else {
         None
+    }
+}
+
+/// `the lap shall be raised to 1 in.`, `reduce the spacing to 300 mm`: what must be more becomes the least, what must be closer or less the most. A
+/// depth that is reduced, or a spacing that is increased, becomes just that, and so does a time.
+fn demanded_change(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<Relation> {
+    const UP: &[&str] = &["increased", "raised", "doubled", "deepened", "thickened", "increase", "raise", "double", "goes", "go", "rises", "rise"];
+    const DOWN: &[&str] = &["reduced", "decreased", "lowered", "reduce", "decrease", "lower", "falls", "fall", "drops", "drop", "cut"];
+    // What is the worse for being more.
+    const APART: &[&str] = &["spacing", "spaced", "spacings", "centres", "centers", "interval", "intervals", "movement", "shear", "distance", "gap", "width", "height", "rating", "class", "time"];
+    const REACH: usize = 6;
+    let verb = (floor.max(to.saturating_sub(REACH))..to)
+        .rev()
+        .take_while(|at| !sentence.is_sign(*at, ';') && !sentence.is_sign(*at, ':'))
+        .find(|at| sentence.is_any(*at, UP) || sentence.is_any(*at, DOWN))?;
+    let between_plain = (verb + 1..to).all(|at| sentence.is_any(at, &["the", "a", "up", "back", "down", "its", "their", "each"]) || sentence.is_any(at, APART) || sentence.is_sign(at, ',') || sentence.is_any(at, &["depth", "thickness", "lap", "overlap", "embedment", "density"]));
+    let start = (0..verb).rev().find(|at| sentence.is_sign(*at, ';')).map_or(0, |at| at + 1);
+    let worse = sentence.has_any(start, to, APART);
+    let may = sentence.has_any(start, verb, &["may", "can", "not", "never"]);
+    let timed = sentence.amounts.iter().any(|amount| amount.first > to && amount.first <= to + 4 && amount.unit.dimension() == measure::Dimension::Time);
+    if !between_plain || may || timed {
+        return None;
+    }
+    match (sentence.is_any(verb, UP), worse) {
+        (true, false) => Some(Relation::AtLeast),
+        (false, true) => Some(Relation::AtMost),
+        _ => None,
     }
 }
 

@@ -62,9 +62,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 }
 
 /// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`
-pub(super) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
+pub(crate) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
     let after = sentence.skip_parentheses(last);
-    sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs"])
+    sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs", "centres", "centers", "spacing"])
         || sentence.is_any(after, &["on", "between"]) && sentence.word(after + 1).starts_with("cent")
         || sentence.word(after).starts_with("cent")
 }

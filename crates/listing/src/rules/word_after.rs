@@ -23,7 +23,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(at, '.') && closing_word(sentence, at + 1).is_some() {
         at += 1;
     }
-    if let Some(relation) = place_closed(sentence, last) {
+    if let Some(relation) = set_off(sentence, last).or_else(|| place_closed(sentence, last)) {
         return Some(Finding::sure(relation, sentence.amount(index)?.first));
     }
     // `1/8 in. wet (1/16 in. dry) min.`
@@ -76,6 +76,45 @@ fn alternatives_closed(sentence: &Sentence<'_>, index: usize, at: usize) -> Opti
     let alternatives = sentence.is_word(at, "or") && next.first == at + 1 && next.unit.dimension() == own.unit.dimension();
     let closing = alternatives.then(|| (next.last..next.last + REACH).find(|at| sentence.is_word(*at, "as") && sentence.is_word(at + 1, "a")))??;
     qualifier(sentence.word(closing + 2))
+}
+
+/// `1/8 in. thick when wet, as a minimum`, `3-1/4 in. above flutes, min`, `3 in., not deeper`: a qualifier that a comma sets off behind a number and a
+/// few words about it. Another number between, or a verb, and it may be said of something else.
+fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
+    const MOST_WORDS: usize = 7;
+    const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but"];
+    let start = sentence.skip_parentheses(last);
+    let comma = (start..=start + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
+    let plain = (start..comma).all(|at| {
+        sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS)
+    });
+    let (relation, end) = set_off_qualifier(sentence, comma + 1)?;
+    (plain && (ends_stretch(sentence, end) || sentence.is_any(end, &["and", "over", "on", "onto"]) && sentence.amount_at(end + 1).is_none())).then_some(relation)
+}
+
+/// The relation of a qualifier that stands for itself, and the token after it: `min`, `as a minimum`, `at the least`, `not deeper`.
+fn set_off_qualifier(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, usize)> {
+    let lead = if sentence.is_word(at, "as") && sentence.is_any(at + 1, &["a", "the"]) {
+        2
+    } else if sentence.is_word(at, "at") {
+        1 + usize::from(sentence.is_word(at + 1, "the"))
+    } else {
+        0
+    };
+    let word = sentence.word(at + lead);
+    if lead == 0 && sentence.is_any(at, &["not", "no", "never"]) {
+        let opposite = match or_more(sentence.word(at + 1))? {
+            Relation::AtLeast => Relation::AtMost,
+            _ => Relation::AtLeast,
+        };
+        return Some((opposite, at + 2));
+    }
+    let relation = match word {
+        "least" => Relation::AtLeast,
+        "most" => Relation::AtMost,
+        _ => qualifier(word).filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal))?,
+    };
+    Some((relation, at + lead + 1))
 }
 
 /// `2 in. from ends, max.`: a distance from a place, closed by its qualifier.

@@ -79,9 +79,12 @@ fn begins_at(sentence: &Sentence<'_>, index: usize) -> bool {
     const SIZES: &[&str] = &["thickness", "width", "depth", "height", "density", "weight", "length"];
     let Some(amount) = sentence.amount(index) else { return false };
     let after = sentence.skip_parentheses(amount.last);
+    // `walls from 100 mm thick`
+    let measured = sentence.is_any(after, &["thick", "deep", "wide", "high", "long"]);
+    let after = after + usize::from(measured);
     let ends = sentence.token(after).is_none() || sentence.is_stop(after) || sentence.is_sign(after, '.') || sentence.is_sign(after, ')');
     let warm = amount.unit.dimension() == measure::Dimension::Temperature;
-    let of_size = amount.first > 1 && (sentence.is_any(amount.first - 2, SIZES) || warm && sentence.is_any(amount.first - 2, &["usable", "used", "applied", "workable"]));
+    let of_size = measured || amount.first > 1 && (sentence.is_any(amount.first - 2, SIZES) || warm && sentence.is_any(amount.first - 2, &["usable", "used", "applied", "workable"]));
     amount.first > 0 && sentence.is_word(amount.first - 1, "from") && of_size && ends && amount.hi.is_none()
 }
 
