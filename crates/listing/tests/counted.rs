@@ -73,10 +73,97 @@ fn a_class_code_alone_is_read_where_the_words_speak_of_a_class() {
         "1. JOINT - The joint reaches EI 60 at the most.\n",
         &["joint.rating: at most 60 min"],
     );
-    // Of what the code is, or for what it holds, isn't said.
+    // A class for some joints only, or in some case, is not the joint's rating.
     check(
         "1. JOINT - For flexible walls the class is raised to EI 90.\n",
+        &["1:joint_ei_class: nominal 90 min"],
+    );
+    check(
+        "1. JOINT - The class falls to EI 60 where the slab is of lightweight concrete.\n",
+        &["1:joint_ei_class: nominal 60 min if \"where the slab is of lightweight concrete\""],
+    );
+    // What only says which joints are meant, and what the code is of, isn't said.
+    check(
+        "1. JOINT - Class EI 180 requires a floor of concrete.\n",
         &[],
     );
     check("1. WALL - A rigid wall EI 120 stands on the slab.\n", &[]);
+}
+
+#[test]
+fn so_many_to_each_and_in_pairs() {
+    check(
+        "1. CLIPS - Z-clips, two to each batt.\n",
+        &["1:z_clips_z_clips_to: exactly 2 count"],
+    );
+    for words in [
+        "A pair of studs closes the end.",
+        "Studs are set in pairs at 4 ft centers.",
+    ] {
+        let clauses = common::clauses(&format!("1. WALL - {words}\n"));
+        assert!(
+            clauses
+                .iter()
+                .any(|clause| clause.ends_with(": exactly 2 count")),
+            "{words} {clauses:?}"
+        );
+    }
+    // The pair that was spoken of, and pieces that are joined in pairs, count nothing.
+    check("1. WALL - The pair is screwed together in pairs.\n", &[]);
+    // A share of what is left has a third of nothing to each.
+    check("1. WALL - Filled from two to a third of them.\n", &[]);
+}
+
+#[test]
+fn how_often_is_a_count_and_a_multiple_is_none() {
+    check(
+        "1. INSPECTION - The works shall be inspected at least twice a year.\n",
+        &["1:inspection_shall_be_inspected_a: at least 2 count"],
+    );
+    check(
+        "1. JOINT - The joint was cycled 500 times.\n",
+        &["1:joint_joint_was_cycled: exactly 500 count"],
+    );
+    check(
+        "1. STRIP - Depth at least 4 times the thickness of the sheet.\n",
+        &["1:strip_depth_the_thickness_of: at least 4 times"],
+    );
+}
+
+#[test]
+fn labels_that_count() {
+    for (text, expected) in [
+        ("Coats: 2 min", "at least 2 count"),
+        ("Layers (each side): 2", "exactly 2 count"),
+        ("Coats: two", "exactly 2 count"),
+        ("Anchors per piece ........ min. 5", "at least 5 count"),
+        (
+            "Number of anchors per bracket: no fewer than 2",
+            "at least 2 count",
+        ),
+    ] {
+        let clauses = common::clauses(&format!("1. DATA\n\n   {text}\n"));
+        assert!(
+            clauses.iter().any(|clause| clause.ends_with(expected)),
+            "{text} {clauses:?}"
+        );
+    }
+    // A spacing behind a label of parts is a length, and a time a time.
+    check(
+        "1. DATA\n\n   Screw spacing: 300 mm max\n",
+        &["1:screw_max: at most 300 mm"],
+    );
+    let clauses = common::clauses("1. DATA\n\n   Pot life: 20 min\n");
+    assert!(
+        clauses.iter().any(|clause| clause.ends_with("20 min")),
+        "{clauses:?}"
+    );
+}
+
+#[test]
+fn a_class_letter_counts_nothing() {
+    check(
+        "1. JOINT - EI 60 applies to joints.\n",
+        &["1:joint_ei_class: nominal 60 min"],
+    );
 }

@@ -270,7 +270,7 @@ fn a_tolerance_never_widens_a_limit() {
 fn what_is_left_of_a_thickness_is_no_compression() {
     check(
         "1. PACKING - Compressed to not less than two-thirds of its original thickness.\n",
-        &[],
+        &["1:packing_compressed_of_its_original: at least 200/3 percent"],
     );
 }
 
@@ -316,5 +316,54 @@ fn a_word_that_may_name_anything_names_nothing_alone() {
     check(
         "1. BRACES - Supplied in lengths of 10 ft.\n",
         &["1:lengths_length: nominal 10 ft"],
+    );
+}
+
+#[test]
+fn a_size_that_is_no_size_of_the_part_keeps_its_own_words() {
+    for (text, not) in [
+        (
+            "1. WALL - Concrete wall, plumb to within 5 mm over its height.\n",
+            "wall.height",
+        ),
+        (
+            "1. JOINT WIDTH - Not to vary more than 1/8 in. in one bay.\n",
+            "joint.width",
+        ),
+        (
+            "1. FLOOR - Precast tees, flange min 50 mm thick.\n",
+            "floor.thickness",
+        ),
+        (
+            "1. PIN - Each track length has a pin inside the last 3 in.\n",
+            "fastener.length",
+        ),
+        (
+            "1. PACKING - Squeezed to two-thirds of its free thickness.\n",
+            "packing.compression",
+        ),
+        (
+            "1. TRAY - Its flanges bearing not less than 1-1/2 in. on the floor.\n",
+            "beam.flange_width",
+        ),
+    ] {
+        let found = clauses(text);
+        assert!(!found.is_empty(), "{text}");
+        assert!(
+            !found.iter().any(|clause| clause.starts_with(not)),
+            "{text} {found:?}"
+        );
+    }
+}
+
+#[test]
+fn a_screw_has_its_length_behind_its_size() {
+    check(
+        "1. SCREWS - One No. 8 by 1/2 in. pan head screw per stud.\n",
+        &[
+            "1:fastener: exactly 1 count",
+            "1:fastener_by: nominal 8 screw_no",
+            "fastener.length: nominal 1/2 in",
+        ],
     );
 }

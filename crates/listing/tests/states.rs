@@ -109,10 +109,10 @@ fn what_an_alternate_is_confined_to_is_required_of_it() {
             "joint.rating: at most 2 hr in 1A",
         ],
     );
-    // Where nothing tells that the item may be left for another, its limit would be the joint's: that is left to a person.
+    // Where nothing else tells that the item may be left for another, the words themselves are the condition.
     check(
         "1. Packing - Alternate, joints not wider than 50 mm (2 in.) only.\n",
-        &[],
+        &["joint.width: at most 50 mm if \"Alternate\""],
     );
     // What is no alternate only says for which joints it holds.
     check(

@@ -504,3 +504,63 @@ fn a_product_for_some_rows_only_is_left_to_a_person() {
             .any(|words| words.contains("by permission"))
     );
 }
+
+#[test]
+fn a_unit_behind_a_number_of_the_label_is_not_the_cells() {
+    check(
+        "1. STRIPS\n\n     Property                       Case     Value\n     --------------------------------------------------\n     Strips, joint up to 30 mm      all      1 or more\n     Strips, joint over 30 mm       all      2 or more\n     Depth of backing, mm           all      80 to 160\n",
+        &[
+            "1:steel_strip_strips_joint_up: at least 1 [joint up to 30 mm]",
+            "1:steel_strip_strips_joint_over: at least 2 [joint over 30 mm]",
+            "packing.depth: between 80 mm and 160 mm",
+        ],
+    );
+}
+
+#[test]
+fn several_rows_of_one_part() {
+    let text = "1. SEAL\n\n     Table 1 - Components\n\n     Component         Property                 Value\n     ---------------   ----------------------   --------------------\n     Seal strip        raw density              (250 ± 25) kg/m³\n                       depth in the joint       ≥ 80 mm\n                       onset of expansion       approx. 180 °C\n     Surface sealant   depth                    10 mm, −0/+3 mm\n                       setting time             max. 48 h\n                       pot life                 min. 20 min\n";
+    check(
+        text,
+        &[
+            "seal.density: between 225 kg/m³ and 275 kg/m³",
+            "seal.depth: at least 80 mm",
+            "Table 1:seal_strip_onset_of_expansion: about 180 °C",
+            "sealant.depth: between 10 mm and 13 mm",
+            "Table 1:surface_sealant_setting_time: at most 48 hr",
+            "Table 1:surface_sealant_pot_life: at least 20 min",
+        ],
+    );
+}
+
+#[test]
+fn a_schedule_with_columns_by_rating() {
+    let text = "ref     part             what is required                      1 hr            2 hr\n-------------------------------------------------------------------------------------\n\nA1      Floor slab       Concrete, flat, troweled. Density     min 2-1/2 in.   min 4-1/2 in.\n                         100 to 150 pcf. Thickness as at\n                         right.\n\nA2      Studs            Steel, 25 ga, seated in the runner    24 in. o.c.     16 in. o.c.\n                         and screwed to it on one side.\n\nA3      Joint width      Measured board edge to floor. Not     1/4 to 1 in.    1/4 to 3/4 in.\n                         to vary more than 1/8 in. in any\n                         one stud bay.\n";
+    check(
+        text,
+        &[
+            "concrete.density: between 100 pcf and 150 pcf",
+            "A1:floor_or_roof_floor_slab: at least 2-1/2 in. [1 hr]",
+            "A1:floor_or_roof_floor_slab: at least 4-1/2 in. [2 hr]",
+            "stud.gauge: nominal 25 gauge",
+            "stud.spacing: nominal 24 in. [1 hr]",
+            "stud.spacing: nominal 16 in. [2 hr]",
+            "A3:joint_not_to_vary_in: at most 1/8 in.",
+            "joint.width: between 1/4 in. and 1 in. [1 hr]",
+            "joint.width: between 1/4 in. and 3/4 in. [2 hr]",
+        ],
+    );
+}
+
+#[test]
+fn labels_under_a_marked_label() {
+    check(
+        "B       CURTAIN WALL\nB.1     mullions, depth        5 in. (127 mm) min\n        width                  2-1/2 in. (64 mm) min\n        wall thickness         0.100 in. (2.5 mm), nominal\nB.2     glass                  1/4 in.\n",
+        &[
+            "B.1:mullions_depth: at least 5 in.",
+            "B.1:width: at least 2-1/2 in.",
+            "B.1:wall_thickness: nominal 0.1 in.",
+            "B.2:glass_glass: nominal 1/4 in.",
+        ],
+    );
+}

@@ -6,7 +6,7 @@ use super::carried::Carried;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
 use crate::phrase::Amount;
-use crate::rules::{Finding, Sentence, bounded};
+use crate::rules::{Finding, Sentence, bounded, is_spaced};
 
 /// A number of a sentence with all that was found about it.
 pub(super) struct Reading {
@@ -23,7 +23,9 @@ pub(super) fn bounds(
     sentence: &Sentence<'_>,
     carried: Option<Carried>,
     attached: &[Attached],
+    title: &str,
 ) -> (Vec<Reading>, Vec<usize>) {
+    let forbids = forbids(title);
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
     for index in (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)) {
@@ -33,6 +35,14 @@ pub(super) fn bounds(
         let Some((finding, rule)) = bounded(sentence, index) else {
             unread.push(index);
             continue;
+        };
+        // Under "Not permitted" what compares is to be kept from: "pieces < 12 in. long".
+        let finding = match finding.relation {
+            Relation::LessThan | Relation::MoreThan if forbids => Finding {
+                relation: finding.relation.negated().unwrap_or(finding.relation),
+                ..finding
+            },
+            _ => finding,
         };
         let (finding, rule) = match carried {
             // "Minimum depth:" over a list speaks for its bare values.
@@ -70,6 +80,18 @@ pub(super) fn bounds(
         });
     }
     (readings, unread)
+}
+
+/// Whether a title heads what is not allowed.
+fn forbids(title: &str) -> bool {
+    const FORBIDDEN: &[&str] = &[
+        "not permitted",
+        "not allowed",
+        "prohibited",
+        "not accepted",
+        "forbidden",
+    ];
+    FORBIDDEN.contains(&title.trim().to_lowercase().as_str())
 }
 
 fn bound(sentence: &Sentence<'_>, amount: &Amount, finding: &Finding, rule: &str) -> Bound {
@@ -120,6 +142,10 @@ fn join_range(
     if first.unit != amount.unit || last.amounts.len() > 1 || amount.hi.is_some() {
         return None;
     }
+    // "50 mm deep or more at no more than 600 mm centres" bounds a depth and a spacing.
+    if is_spaced(sentence, first.last) != is_spaced(sentence, amount.last) {
+        return None;
+    }
     // "no smaller than 5 in. and no farther apart than 60 in." bounds a size and a spacing.
     let apart = |from: usize, amount: &Amount| {
         sentence.has_any(
@@ -161,14 +187,7 @@ fn join_range(
         && between.clone().all(|at| {
             ((after || before || compared || !rising || sentence.is_word(at + 1, "and"))
                 && sentence.is_sign(at, ','))
-                || sentence.is_any(
-                    at,
-                    &[
-                        "and", "nor", "but", "to", "or", "shall", "may", "is", "a", "at", "min",
-                        "minimum", "max", "maximum", "of", "more", "least", "most", "greater",
-                        "the",
-                    ],
-                )
+                || sentence.is_any(at, JOINING)
         });
     let (low, high) = if rising {
         (&first.lo, &amount.lo)
@@ -176,7 +195,9 @@ fn join_range(
         (&amount.lo, &first.lo)
     };
     // "depth max 1 in., min 1/4 in. lap" bounds two things.
-    if reads_a_word(last.rule) && names_another(sentence, first, amount) {
+    if reads_a_word(last.rule) && names_another(sentence, first, amount)
+        || measures_another(sentence, first, amount)
+    {
         return None;
     }
     // "max 8 in. or min 1 in." would be two alternatives.
@@ -190,6 +211,38 @@ fn join_range(
         ..last.bound.clone()
     })
 }
+
+/// Words that may stand between two limits of one range.
+const JOINING: &[&str] = &[
+    "and",
+    "nor",
+    "but",
+    "to",
+    "or",
+    "shall",
+    "may",
+    "is",
+    "a",
+    "at",
+    "min",
+    "minimum",
+    "max",
+    "maximum",
+    "of",
+    "more",
+    "least",
+    "most",
+    "greater",
+    "the",
+    "by",
+    "when",
+    "installed",
+    "wide",
+    "deep",
+    "thick",
+    "long",
+    "high",
+];
 
 /// "one or two layers" allows from one to two; of a list that leaves a number out, "two or four", a person must choose.
 fn join_counts(sentence: &Sentence<'_>, last: &Reading, index: usize) -> Option<Bound> {
@@ -246,11 +299,21 @@ fn reads_a_word(rule: &str) -> bool {
 fn names_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bool {
     const SAME: &[&str] = &[
         "wide", "deep", "thick", "thk", "long", "high", "in", "with", "when", "where", "for",
-        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "to",
+        "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "to", "least", "most",
     ];
     let after = |amount: &Amount| sentence.word(sentence.skip_parentheses(amount.last));
     let word = after(amount);
     !word.is_empty() && !SAME.contains(&word) && word != after(first)
+}
+
+/// Whether two limits say that they measure different things: "not less than 1 in. *wide* nor more than 2 in. *deep*".
+fn measures_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bool {
+    const MEASURES: &[&str] = &["wide", "deep", "thick", "long", "high"];
+    let measure = |amount: &Amount| {
+        let word = sentence.word(sentence.skip_parentheses(amount.last));
+        MEASURES.contains(&word).then_some(word)
+    };
+    matches!((measure(first), measure(amount)), (Some(one), Some(other)) if one != other)
 }
 
 /// The second values of two limits as one range, where both have one.

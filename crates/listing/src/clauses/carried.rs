@@ -93,6 +93,16 @@ impl Carried {
     /// Whether an amount is one of those meant: the words after it don't say that it measures something else.
     pub(crate) fn reaches(self, sentence: &Sentence<'_>, amount: &Amount) -> bool {
         let after = sentence.skip_parentheses(amount.last);
+        // "4-1/2 in., in two pieces of 2-1/4 in." is 4-1/2 in. at least, in pieces of that size.
+        let of_pieces = amount.first > 1
+            && sentence.is_word(amount.first - 1, "of")
+            && sentence.is_any(
+                amount.first - 2,
+                &["pieces", "layers", "strips", "batts", "boards", "lifts"],
+            );
+        if of_pieces {
+            return false;
+        }
         !sentence.is_any(after, MEASURING)
             || self
                 .adjectives

@@ -1,9 +1,9 @@
 //! Cells of words under a heading: the heading says what a value alone is, and which part the words are about.
 
-use super::tables::{heading, read_cell};
+use super::tables::{heading, rating_of, read_cell};
 use super::{Around, Yield, read_text};
 use crate::layout::Flow;
-use crate::model::Span;
+use crate::model::{Condition, Span};
 use crate::naming::{Subject, components_in};
 use crate::phrase::cell;
 
@@ -18,6 +18,19 @@ pub(super) fn read(
 ) {
     let words = Flow::of(source, heading_pieces.iter().copied());
     let flow = Flow::of(source, text.iter().copied()).with_usual_units(around.usual_units);
+    if let Some(expr) = rating_of(words.text()) {
+        let condition = Condition {
+            words: words.text().trim().to_owned(),
+            span: heading_pieces
+                .iter()
+                .copied()
+                .reduce(Span::join)
+                .unwrap_or_default(),
+            expr,
+        };
+        read_for_rating(source, &flow, text, &condition, around, subject, found);
+        return;
+    }
     let column = heading(words.text());
     let is_value = cell(flow.text(), column.unit, column.second_unit)
         .is_some_and(|cell| cell.unit.is_some() && !cell.goes_on);
@@ -33,6 +46,45 @@ pub(super) fn read(
     *subject = own.subject.clone();
     read_text(source, text, &own, subject, found);
     *subject = around.subject.clone();
+}
+
+/// Reads a cell under a rating: a value is of what the item's title names, words are words of the item, and all of it holds for the rating.
+fn read_for_rating(
+    source: &str,
+    flow: &Flow,
+    text: &[Span],
+    condition: &Condition,
+    around: &Around,
+    subject: &mut Subject,
+    found: &mut Yield,
+) {
+    let label = heading(&around.subject.title);
+    // `24 in. o.c.` says itself what it measures.
+    let says_what = ["o.c", "oc", "c/c", "apart", "cent"]
+        .iter()
+        .any(|word| flow.lower().contains(word));
+    let is_value = !says_what
+        && cell(flow.text(), label.unit, label.second_unit)
+            .is_some_and(|cell| cell.unit.is_some() && !cell.goes_on);
+    if is_value {
+        found.covered.extend(text.iter().copied());
+        read_cell(&label.requiring(), flow, Some(condition), around, found);
+        return;
+    }
+    let mut own = Yield::default();
+    read_text(source, text, around, subject, &mut own);
+    for draft in &mut own.clauses {
+        let held = draft.condition.take();
+        draft.condition = Some(match held {
+            Some(held) => Condition {
+                words: format!("{}; {}", condition.words, held.words),
+                span: condition.span,
+                expr: condition.expr.clone().and(held.expr),
+            },
+            None => condition.clone(),
+        });
+    }
+    found.append(own);
 }
 
 /// What words under a heading are about: the part that it names before what the item is about.

@@ -8,7 +8,7 @@ use super::bounds::{Reading, list_end};
 use super::classes::ClassNumber;
 use super::draft::{Draft, Yield, local_property};
 use super::leftover::{Role, Segment};
-use crate::conditions::{Attached, Found};
+use crate::conditions::{Attached, Found, Permitted};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, name};
 use crate::rules::Sentence;
@@ -20,6 +20,8 @@ pub(super) struct Context<'a, 'b> {
     pub(super) governing: &'b [Found],
     /// The index from which the governing words are configurations.
     pub(super) first_configuration: usize,
+    /// The numbers that a permission is confined to.
+    pub(super) permitted: &'b [Permitted],
     pub(super) attached: &'b [Attached],
 }
 
@@ -42,13 +44,36 @@ impl Context<'_, '_> {
                 return sheet;
             }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
-            let said_alike =
-                reading.rule == "parallel place" || self.repeats_the_count(earlier, reading);
+            let said_alike = reading.rule == "parallel place" && !self.measures_its_own(reading)
+                || self.repeats_the_count(earlier, reading);
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();
             }
         }
         name(self.sentence, index, subject, mentions)
+    }
+
+    /// Whether a number says itself what it measures: "10 in. in width".
+    fn measures_its_own(&self, reading: &Reading) -> bool {
+        let last = reading
+            .amounts
+            .last()
+            .and_then(|index| self.sentence.amount(*index));
+        last.is_some_and(|amount| {
+            let after = self.sentence.skip_parentheses(amount.last);
+            self.sentence.is_word(after, "in")
+                && self.sentence.is_any(
+                    after + 1,
+                    &[
+                        "width",
+                        "depth",
+                        "thickness",
+                        "height",
+                        "length",
+                        "diameter",
+                    ],
+                )
+        })
     }
 
     /// Whether a count names nothing of its own and is for another case of what was counted before: "two layers for 1 Hr and *three* for 2
@@ -160,6 +185,19 @@ impl Context<'_, '_> {
     pub(super) fn governed(&self, index: usize) -> (Option<Condition>, Vec<String>) {
         let mut options = self.around.options.clone();
         let mut condition: Option<Condition> = None;
+        if let Some((first, last)) = self
+            .permitted
+            .iter()
+            .find(|permitted| permitted.amounts.contains(&index))
+            .and_then(|permitted| permitted.words)
+        {
+            let words = self.sentence.words(first, last).to_owned();
+            condition = Some(Condition {
+                span: self.sentence.source_of(first, last),
+                expr: Expr::Words(words.clone()),
+                words,
+            });
+        }
         let attached = self.attached.get(index).cloned().unwrap_or_default();
         // A configuration that the words name stands for the one that the paragraph is headed with.
         let names_own = attached

@@ -29,6 +29,17 @@ pub(crate) struct Yield {
     pub(crate) configurations: Vec<String>,
 }
 
+impl Yield {
+    /// Takes in what another stretch of the item yields.
+    pub(crate) fn append(&mut self, mut other: Self) {
+        self.clauses.append(&mut other.clauses);
+        self.warnings.append(&mut other.warnings);
+        self.covered.append(&mut other.covered);
+        self.lead_ins.append(&mut other.lead_ins);
+        self.configurations.append(&mut other.configurations);
+    }
+}
+
 /// A name local to an item: its path and a few of the clause's words.
 pub(crate) fn local_property(item: &str, words: &str) -> String {
     let slug: Vec<String> = words

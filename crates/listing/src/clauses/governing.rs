@@ -1,6 +1,8 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
-use crate::conditions::{Found, conditions, configurations, exceptive, keep_required};
+use crate::conditions::{
+    Found, Permitted, conditions, configurations, exceptive, keep_required, permitted,
+};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -8,6 +10,8 @@ use crate::rules::Sentence;
 pub(super) struct Governing {
     pub(super) found: Vec<Found>,
     pub(super) first_configuration: usize,
+    /// The numbers that a permission is confined to.
+    pub(super) permitted: Vec<Permitted>,
     /// The configurations by name.
     pub(super) named: Vec<String>,
 }
@@ -19,6 +23,7 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
         keep_required(sentence, &mut conditions.found);
     }
     sentence.set_conditions(&conditions);
+    let permitted = permitted(sentence, &mut conditions.found, in_option);
     let mut governing = conditions.found;
     let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
         .into_iter()
@@ -40,6 +45,7 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     Governing {
         found: governing,
         first_configuration,
+        permitted,
         named: named
             .into_iter()
             .flat_map(|mention| mention.names)

@@ -37,6 +37,7 @@ pub(super) fn read(
     let Governing {
         found: governing,
         first_configuration,
+        permitted,
         named,
     } = governing(&mut sentence, !around.options.is_empty());
     let attached = attach(&sentence, &governing, |index| sentence.is_bound(index));
@@ -45,7 +46,8 @@ pub(super) fn read(
         .filter(|mention| !sentence.in_condition(mention.first))
         .collect();
     let mut classes = class_numbers(&sentence);
-    let (mut readings, unread) = bounds(&sentence, around.carried, &attached);
+    let (mut readings, unread) =
+        bounds(&sentence, around.carried, &attached, &around.subject.title);
     // `EI 90-H` are no hours.
     readings.retain(|reading| !is_of_a_class(&sentence, reading, &classes));
     let context = Context {
@@ -53,6 +55,7 @@ pub(super) fn read(
         around,
         governing: &governing,
         first_configuration,
+        permitted: &permitted,
         attached: &attached,
     };
     let parts = parts(&sentence, &readings, &governing);
@@ -84,13 +87,16 @@ pub(super) fn read(
     context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
-    // A class that holds only where something else does is left to a person.
+    // A class that holds only where something else does is not the joint's rating, and of several which holds where is left to a person.
     let leads = |classes: &[ClassNumber]| {
         let first = classes.first().map_or(0, |class| class.first);
         matches!(governing.as_slice(), [only] if only.last <= first && first_configuration == 1)
     };
     if !governing.is_empty() && !leads(&classes) {
-        classes.clear();
+        match classes.as_mut_slice() {
+            [one] => one.property = None,
+            _ => classes.clear(),
+        }
     }
     context.classes(&classes, span, found);
     if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {

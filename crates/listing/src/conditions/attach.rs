@@ -7,6 +7,7 @@
 //! - With "respectively": the first part to the first amount, the second to the second.
 
 use super::Found;
+use super::exception::is_case_of_exception;
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -28,7 +29,12 @@ pub(crate) fn attach(
         .filter(|index| is_bound(*index))
         .collect();
     for (number, condition) in found.iter().enumerate() {
-        let governed = if opens_stretch(sentence, condition) {
+        let excepted = found.get(number + 1).is_some_and(|next| {
+            is_case_of_exception(sentence, next) && next.first == condition.first + 1
+        });
+        let governed = if excepted {
+            before_ending(sentence, found, number, &bounds, false)
+        } else if opens_stretch(sentence, condition) {
             after_opening(sentence, found, number, &bounds)
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
@@ -53,7 +59,13 @@ pub(crate) fn attach(
             }
             continue;
         }
-        for index in governed {
+        // No condition holds for the number that it is made of.
+        let own = |index: &usize| {
+            sentence.amount(*index).is_some_and(|amount| {
+                condition.first <= amount.first && amount.last <= condition.last
+            })
+        };
+        for index in governed.into_iter().filter(|index| !own(index)) {
             if let Some(slot) = attached.get_mut(index) {
                 slot.conditions.push(number);
             }
@@ -120,6 +132,7 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
     );
     (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
         || leads_as_configuration(sentence, condition)
+        || is_case_of_exception(sentence, condition)
 }
 
 /// `minimum 20 %, for widths over 60 mm minimum 30 %`: what a qualified number follows at once opens its stretch.

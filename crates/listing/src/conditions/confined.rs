@@ -18,7 +18,7 @@ pub(crate) fn keep_required(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
 }
 
 /// Whether a condition sets an upper limit to the joints that are meant.
-fn confines(expr: &Expr) -> bool {
+pub(super) fn confines(expr: &Expr) -> bool {
     let Expr::Test(Test {
         property, relation, ..
     }) = expr
@@ -30,9 +30,10 @@ fn confines(expr: &Expr) -> bool {
 }
 
 /// Whether a sentence offers something in place of something else.
-fn offers_alternate(sentence: &Sentence<'_>) -> bool {
+pub(super) fn offers_alternate(sentence: &Sentence<'_>) -> bool {
     (0..sentence.tokens.len()).any(|at| {
         sentence.is_any(at, &["alternate", "alternative"])
+            || at == 0 && sentence.is_word(at, "alt")
             || sentence.is_word(at, "in")
                 && sentence.is_any(at + 1, &["place", "lieu"])
                 && sentence.is_word(at + 2, "of")

@@ -13,7 +13,8 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
         let Some(first) = exceptive(sentence, condition.first) else {
             continue;
         };
-        if states_what_holds(sentence, condition.last) {
+        if states_what_holds(sentence, condition.last) || is_case_of_exception(sentence, condition)
+        {
             continue;
         }
         condition.first = first;
@@ -23,6 +24,17 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
             tested => Expr::Not(Box::new(tested.clone())),
         };
     }
+}
+
+/// Whether a condition is the case that an exception makes for the words after it: "unless the wall exceeds 15 ft, *when they* stand 12 in. apart".
+pub(super) fn is_case_of_exception(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let Some(opener) = condition.last.checked_sub(2) else {
+        return false;
+    };
+    condition.first < opener
+        && sentence.is_any(opener, &["where", "when"])
+        && sentence.is_any(opener + 1, &["it", "they", "this", "these"])
+        && sentence.is_sign(opener - 1, ',')
 }
 
 /// Where the words that make an exception of a condition begin, when they stand right before it.

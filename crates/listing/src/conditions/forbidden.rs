@@ -81,6 +81,13 @@ pub(super) fn forbidden(
             last,
         });
     }
+    if let Some(negation) = stopped(sentence, condition) {
+        return Some(Forbidden {
+            negation,
+            first,
+            last,
+        });
+    }
     let negation = (0..first).find(|at| sentence.is_any(*at, NEGATIONS))?;
     let commands = (negation > 0
         && sentence.is_any(negation - 1, &["shall", "must", "may", "do", "should"]))
@@ -111,19 +118,82 @@ pub(super) fn forbidden(
                     .iter()
                     .any(|state| state.first <= amount.first && amount.last <= state.last)
             });
-    let plain = !sentence.has_any(first, last, NEGATIONS)
+    let denied =
+        (first..last).any(|at| sentence.is_any(at, NEGATIONS) && not_yet(sentence, at).is_none());
+    let plain = !denied
         && !sentence.has_any(negation, first, BUT)
         && !sentence.has_any(last, sentence.tokens.len(), BUT);
-    let compared = condition
-        .triggers
-        .iter()
-        .all(|index| super::compared(sentence, *index));
+    let compared = condition.triggers.iter().all(|index| {
+        super::compared(sentence, *index)
+            || is_not_yet(sentence, *index)
+            || is_span(sentence, *index)
+    });
     let forbids = sentence.is_any(first, OPENERS) && commands && does && alone && plain && compared;
     forbids.then_some(Forbidden {
         negation,
         first,
         last,
     })
+}
+
+/// `Work shall stop when the air falls below 4 °C`: the word that ends what is done.
+fn stopped(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
+    const STOP: &[&str] = &["stop", "cease", "stopped", "ceased", "halted", "suspended"];
+    const REACH: usize = 5;
+    let (first, last) = (condition.first, condition.last);
+    // `Reject if more than 10% of samples are thin.`
+    if first == 1 && sentence.is_any(0, &["reject", "refuse", "discard"]) {
+        let rejected = condition
+            .triggers
+            .iter()
+            .all(|index| super::compared(sentence, *index));
+        let plain = !condition.triggers.is_empty() && !sentence.has_any(first, last, NEGATIONS);
+        return (rejected && plain).then_some(0);
+    }
+    let stop = (first.saturating_sub(REACH)..first)
+        .rev()
+        .find(|at| sentence.is_any(*at, STOP))?;
+    let commands = sentence.has_any(
+        stop.saturating_sub(2),
+        stop,
+        &["shall", "must", "is", "are"],
+    );
+    let plain = !sentence.has_any(0, first, NEGATIONS)
+        && !sentence.has_any(first, sentence.tokens.len(), BUT)
+        && !sentence.has_any(first, last, NEGATIONS);
+    let compared = !condition.triggers.is_empty()
+        && condition
+            .triggers
+            .iter()
+            .all(|index| super::compared(sentence, *index));
+    (commands && plain && compared && sentence.is_any(first, OPENERS)).then_some(stop)
+}
+
+/// Whether a time only says when the state is expected: `is, or within eight hours is expected to be, below 40 °F`.
+fn is_span(sentence: &Sentence<'_>, index: usize) -> bool {
+    sentence.amount(index).is_some_and(|amount| {
+        amount.unit.dimension() == measure::Dimension::Time
+            && amount.first > 1
+            && sentence.is_word(amount.first - 1, "within")
+            && sentence.is_any(amount.first - 2, &["or", "and"])
+    })
+}
+
+/// `has not aged 28 days`, of an amount.
+fn is_not_yet(sentence: &Sentence<'_>, index: usize) -> bool {
+    sentence.amount(index).is_some_and(|amount| {
+        (amount.first.saturating_sub(5)..amount.first)
+            .any(|at| not_yet(sentence, at).is_some_and(|end| end <= amount.first))
+    })
+}
+
+/// `has not yet cured for`: what hasn't happened to a thing, and the token after.
+pub(crate) fn not_yet(sentence: &Sentence<'_>, negation: usize) -> Option<usize> {
+    let has = negation > 0 && sentence.is_any(negation - 1, &["has", "have"]);
+    let not = sentence.is_word(negation, "not");
+    let yet = negation + 1 + usize::from(sentence.is_any(negation + 1, &["yet", "been"]));
+    let aged = sentence.is_any(yet, &["aged", "cured", "dried", "stood", "hardened", "set"]);
+    (has && not && aged).then(|| yet + 1 + usize::from(sentence.is_any(yet + 1, &["for", "at"])))
 }
 
 /// `placed within 45 minutes, neither when the concrete is colder than 40 °F nor when its moisture exceeds 5 percent`: the negation stands

@@ -9,8 +9,10 @@ mod configuration;
 mod confined;
 mod exception;
 mod forbidden;
+mod permitted;
 mod phrase;
 mod rating;
+mod things;
 mod width;
 
 use measure::Quantity;
@@ -22,7 +24,8 @@ pub(crate) use attach::{Attached, attach};
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;
-pub(crate) use forbidden::Forbidden;
+pub(crate) use forbidden::{Forbidden, not_yet};
+pub(crate) use permitted::{Permitted, permitted};
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]
@@ -115,7 +118,7 @@ fn loose_relation(sentence: &Sentence<'_>, index: usize) -> Option<crate::model:
         Relation::MoreThan
     } else if sentence.is_word(at, "to")
         && at > 0
-        && sentence.is_any(at - 1, &["width", "widths", "joints", "gaps"])
+        && sentence.is_any(at - 1, &["width", "widths", "joints", "gaps", "openings"])
     {
         return Some(Relation::AtMost);
     } else if sentence.is_any(at, &["under", "below"]) {

@@ -182,6 +182,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     {
         return None;
     }
+    if is_stated(sentence, start, first.first, last.last) {
+        return None;
+    }
     // "Min 2 hr rated concrete floor" bounds the rating of what it names.
     let bounded = start < first.first
         && sentence.is_any(start, &["min", "minimum", "max", "maximum"])
@@ -247,6 +250,65 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         triggers: group.to_vec(),
         parts,
     })
+}
+
+/// Whether hours are said of a thing and tell no case: "achieved an F rating of 2 hours", "the T rating drops to 1/2 h", "shall have a rating of not less
+/// than 2 hours", "is a 2 h assembly". "In walls with a rating of 2 hours" is a case.
+fn is_stated(sentence: &Sentence<'_>, start: usize, first: usize, last: usize) -> bool {
+    const CASES: &[&str] = &[
+        "for", "in", "at", "with", "where", "when", "if", "whose", "having", "that", "which",
+    ];
+    const REACH: usize = 9;
+    let stop = (0..start)
+        .rev()
+        .find(|at| sentence.is_stop(*at) && !sentence.is_sign(*at, ':'))
+        .map_or(0, |at| at + 1);
+    let rating = (first.saturating_sub(REACH).max(stop)..first)
+        .rev()
+        .find(|at| sentence.is_any(*at, &["rating", "ratings"]));
+    // `is a 2 h assembly`
+    let is_one = start > 0
+        && sentence.is_any(start - 1, &["is", "are"])
+        && sentence.is_any(last, &["assembly", "assemblies", "construction"]);
+    // `keeps its integrity and insulation for 120 minutes`
+    let keeps = start > 0
+        && sentence.is_word(start - 1, "for")
+        && sentence.has_any(stop, start, &["integrity", "insulation"])
+        && sentence.has_any(
+            stop,
+            start,
+            &[
+                "keep",
+                "keeps",
+                "kept",
+                "maintain",
+                "maintains",
+                "maintained",
+                "retained",
+                "retains",
+            ],
+        );
+    let Some(rating) = rating else {
+        return is_one || keeps;
+    };
+    let said = |words: &[&str]| sentence.has_any(stop, rating, words);
+    let of_case = said(CASES) && !said(&["acceptance", "conditions"]);
+    let linked = (rating + 1..first).all(|at| {
+        sentence.is_any(
+            at,
+            &[
+                "of", "is", "drops", "falls", "rises", "to", "not", "no", "less", "more", "than",
+                "at", "least", "most", "a", "then",
+            ],
+        ) || sentence.is_sign(at, ':')
+    });
+    let has = said(&[
+        "has", "have", "achieved", "achieves", "obtained", "obtains", "met", "reached", "reaches",
+        "gives", "earned", "attained",
+    ]);
+    let verb = sentence.has_any(rating + 1, first, &["is", "drops", "falls", "rises"]);
+    let labelled = stop == rating.saturating_sub(1).max(stop) && sentence.is_sign(rating + 1, ':');
+    linked && !of_case && (has || verb || labelled)
 }
 
 /// The token after the words that make hours a rating, and whether there are any: `2 Hr fire-rated wall`, `1 h or less`.

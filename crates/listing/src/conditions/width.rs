@@ -2,7 +2,7 @@
 
 use measure::Dimension;
 
-use super::{Found, test};
+use super::{Found, test, things};
 use crate::model::Expr;
 use crate::rules::{Sentence, is_refused};
 
@@ -46,10 +46,37 @@ const INTRODUCE: &[&str] = &[
 ];
 
 pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
-    (0..sentence.amounts.len())
-        .filter(|index| !taken.contains(index))
-        .filter_map(|index| introduced(sentence, index).or_else(|| subject(sentence, index)))
-        .collect()
+    let mut found: Vec<Found> = Vec::new();
+    for index in (0..sentence.amounts.len()).filter(|index| !taken.contains(index)) {
+        let own = introduced(sentence, index)
+            .or_else(|| subject(sentence, index))
+            .or_else(|| listed(sentence, index, &found))
+            .or_else(|| things::things(sentence, index));
+        found.extend(own);
+    }
+    found
+}
+
+/// `Joints wider than 50 mm are filled in two layers, joints up to 50 mm in one`: after such a subject another needs no verb.
+fn listed(sentence: &Sentence<'_>, index: usize, before: &[Found]) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let start = (0..amount.first)
+        .rev()
+        .find(|at| sentence.is_stop(*at))
+        .map(|at| at + 1 + usize::from(sentence.is_any(at + 1, &["and", "but"])))?;
+    let spoken_of = before
+        .iter()
+        .any(|other| is_joint_noun(sentence, other.first));
+    let compared = start + 1 < amount.first
+        && (start + 1..amount.first).all(|at| is_comparing(sentence, at))
+        && compares(sentence, start + 1, amount.first);
+    let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let goes_on = sentence.is_any(
+        after,
+        &["in", "with", "at", "by", "no", "not", "one", "two", "only"],
+    ) || sentence.amount_at(after).is_some();
+    (spoken_of && is_joint_noun(sentence, start) && compared && goes_on)
+        .then(|| found(sentence, index, start, joint_property(sentence, start)))
 }
 
 /// `for joints up to 50 mm (2 in.)`, `in joints narrower than 3/4 in.`, `at widths above 30 mm`, `widths ≤ 50 mm only`.
@@ -249,15 +276,36 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             )
         });
     let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
-    let verb = sentence.is_any(after, VERBS)
+    // `Gaps greater than 1/8 in. between boards are filled`
+    let placed = sentence.is_any(
+        after,
+        &[
+            "between", "in", "at", "from", "around", "along", "below", "above",
+        ],
+    ) && (after + 1..after + 6)
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .any(|at| sentence.is_any(at, &["is", "are", "shall", "must"]));
+    let verb = placed
+        || sentence.is_any(after, VERBS)
         || sentence.is_sign(after, ':')
         || sentence.is_sign(after, ',') && sentence.is_any(after + 1, VERBS);
     if is_refused(sentence, index) {
         return None;
     }
     let joint = is_joint_noun(sentence, noun);
+    // `Openings to 100 mm may be filled`
+    let to = joint && sentence.is_word(noun + 1, "to") && noun + 2 == amount.first;
+    let compares = compares || to && sentence.is_any(after, &["may", "can"]);
     (compares && !speaks && (verb || (joint && sentence.is_sign(after, ':'))))
         .then(|| found(sentence, index, start, joint_property(sentence, noun)))
+}
+
+/// Whether nothing of a statement goes on at a token.
+pub(super) fn is_statement_end(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.token(at).is_none()
+        || sentence.is_stop(at)
+        || sentence.is_sign(at, '.')
+        || sentence.is_any(at, &["and", "or", "but"])
 }
 
 /// Steps over "wide", "in width", "deep" after a number.

@@ -136,7 +136,11 @@ impl Context {
                     || sentence.is_any(*at, &["with", "having", "and", "but", "while"])
             })
             .unwrap_or(next);
+        // Past a semicolon another statement begins: "lap on floor min 1 in.; lap on board 1/2 in."
         let beyond_end = (after_start + 12).min(sentence.tokens.len());
+        let beyond_end = (after_start..beyond_end)
+            .find(|at| sentence.is_sign(*at, ';'))
+            .unwrap_or(beyond_end);
         Self {
             before,
             bare,

@@ -5,6 +5,7 @@
 //! listing's own words, and is checkable all the same. A property is only taken when a cue beside the number names it, or
 //! when the component has but one property of that dimension: the wrong property is worse than a local one.
 
+mod apart;
 mod cues;
 mod heard;
 mod mentions;
@@ -13,7 +14,7 @@ mod score;
 mod title;
 mod weights;
 
-use measure::{Dimension, Quantity, Unit};
+use measure::{Dimension, Unit};
 use vocabulary::{Component, Property, vocabulary};
 
 pub(crate) use mentions::{Mention, components_in, mentions};
@@ -97,16 +98,17 @@ pub(crate) fn name(
     let dimension = amount.unit.dimension();
     // A tolerance alone is no value of what it is a tolerance of; an angle is its own deviation.
     let tolerance = amount.shape == Shape::Deviation && dimension != Dimension::Angle;
-    if tolerance
-        || is_alternative(sentence, index)
-        || is_apart(sentence, amount.first)
-        || counts_a_measure(sentence, amount)
-    {
+    if tolerance || apart::stands_apart(sentence, index) {
         let mention = mentions
             .iter()
             .rev()
             .find(|mention| mention.last <= amount.first);
         return local(Context::of(sentence, amount).own_words(), subject, mention);
+    }
+    if let Some(property) =
+        apart::lettered_rating(sentence, amount).or_else(|| apart::screw_length(sentence, index))
+    {
+        return named(property, false);
     }
     if let Some(label) = counting_label(sentence, amount) {
         return name_heading(label, dimension, subject);
@@ -121,14 +123,13 @@ pub(crate) fn name(
         [&subject.title, opening(sentence, amount.first)],
         &subject.titles,
     );
-    let ranking = told(scorer.scores(component_weights(sentence, amount, subject, mentions)));
+    let mut ranking = told(scorer.scores(component_weights(sentence, amount, subject, mentions)));
+    ranking.retain(|scored| !apart::of_any_piece(scored.property, subject, mentions));
     let Some(best) = ranking.first().filter(|best| best.score >= ENOUGH) else {
         return local(scorer.attribute(), subject, mention);
     };
     if of_another_thing(sentence, amount.first, best.property, mentions)
-        || of_any_piece(best.property, subject, mentions)
-        || is_no_sheet(amount, best.property)
-        || is_in_mils(amount, best.property)
+        || apart::is_no_size_of(sentence, amount, best.property)
     {
         return local(scorer.attribute(), subject, mention);
     }
@@ -172,35 +173,6 @@ fn counting_label<'a>(sentence: &Sentence<'a>, amount: &Amount) -> Option<&'a st
     labelled.then(|| sentence.words(0, colon))
 }
 
-/// Whether a number is another way to say the one before it, in another measure: `25 percent of the width, or 5/16 in., whichever is less`.
-fn is_alternative(sentence: &Sentence<'_>, index: usize) -> bool {
-    const REACH: usize = 10;
-    let before = index
-        .checked_sub(1)
-        .and_then(|before| sentence.amount(before));
-    let Some((own, before)) = sentence.amount(index).zip(before) else {
-        return false;
-    };
-    let offered = own.first > 0 && sentence.is_word(own.first - 1, "or");
-    offered
-        && own.unit.dimension() != before.unit.dimension()
-        && sentence.has_any(own.last, own.last + REACH, &["whichever"])
-}
-
-/// Whether a number is no property of what it stands beside: the stretch that something is done on ("every 8 ft", "in each 20 ft"), or what is
-/// added to something else ("the joint width + 60 mm").
-fn is_apart(sentence: &Sentence<'_>, first: usize) -> bool {
-    let Some(before) = first.checked_sub(1) else {
-        return sentence.is_sign(first, '+');
-    };
-    let measured = sentence
-        .amounts
-        .iter()
-        .any(|amount| amount.first == first && amount.unit.dimension() == Dimension::Length);
-    let stretch = measured && sentence.is_any(before, &["every", "each", "per"]);
-    stretch || sentence.is_sign(first, '+') || sentence.is_sign(before, '+')
-}
-
 /// Whether the sentence speaks of another thing just before a number, and of what the property is about not at all: an item's title says what
 /// the item is about, not what each thing in it is.
 fn of_another_thing(
@@ -224,60 +196,6 @@ fn of_another_thing(
             .any(|part| part.len() > 3 && mention.words.contains(part))
     };
     other.is_some_and(|mention| (!named || mention.component.is_other()) && !said_of(mention))
-}
-
-/// Whether a count is of a measure taken from things, and of none of them: "offset at least one stud space", "five bolt diameters".
-fn counts_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> bool {
-    const MEASURES: &[&str] = &[
-        "space",
-        "spaces",
-        "bay",
-        "bays",
-        "diameter",
-        "diameters",
-        "width",
-        "widths",
-    ];
-    amount.unit == Unit::Count && sentence.has_any(amount.last, amount.last + 2, MEASURES)
-}
-
-/// Whether only a word that may mean a piece of anything names what a property is about: "supplied in lengths of 10 ft".
-fn of_any_piece(property: &Property, subject: &Subject, mentions: &[Mention]) -> bool {
-    const PIECES: &[&str] = &["length", "lengths", "piece", "pieces"];
-    let titled = subject
-        .titles
-        .iter()
-        .map(|(component, _)| *component)
-        .chain(subject.before)
-        .any(|component| component.name == property.component);
-    let mut named = mentions
-        .iter()
-        .filter(|mention| mention.component.name == property.component)
-        .peekable();
-    !titled
-        && named.peek().is_some()
-        && named.all(|mention| PIECES.contains(&mention.words.as_str()))
-}
-
-/// Whether a thickness is more than any sheet's: an inch and over.
-fn is_no_sheet(amount: &Amount, property: &Property) -> bool {
-    property.attribute == "steel_thickness"
-        && Quantity::new(amount.lo, amount.unit)
-            .to(Unit::Inch)
-            .is_none_or(|thickness| thickness.number >= 1)
-}
-
-/// Whether mils are taken for a width or the like: `3-5/8 in. x 18 mil studs`.
-fn is_in_mils(amount: &Amount, property: &Property) -> bool {
-    const LARGE: &[&str] = &[
-        "width",
-        "depth",
-        "height",
-        "length",
-        "leg_length",
-        "spacing",
-    ];
-    amount.unit == Unit::Mil && LARGE.contains(&property.attribute.as_str())
 }
 
 /// The properties that the words tell from others of their attribute. One that they don't tell still shuts out what stands further off:

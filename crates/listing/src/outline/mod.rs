@@ -4,6 +4,7 @@ mod build;
 mod caption;
 mod entry;
 mod marker;
+mod open_end;
 mod schedule;
 mod sequence;
 mod tables;

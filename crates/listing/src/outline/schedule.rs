@@ -1,6 +1,7 @@
 //! Schedules in columns of text: `PART   REQUIREMENT   REMARKS` over cells of several lines each. Read across, the end of one cell would run into
 //! the next; each cell is a text of its own.
 
+use super::open_end;
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
@@ -8,6 +9,8 @@ use crate::model::Span;
 #[derive(Debug, Clone)]
 pub(super) struct Columns {
     starts: Vec<usize>,
+    /// The headings of the last columns, where each is a rating that its cells are for: `1 hr   2 hr`.
+    pub(super) ratings: Vec<Span>,
 }
 
 /// A row: of each column the stretches of its cell, and of each stretch the lines from top to bottom.
@@ -24,8 +27,14 @@ const WORDY: usize = 3;
 /// do.
 pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     let heading = lines.get(at)?;
+    let starts = runs(heading.text);
+    let ratings = ratings(heading, &starts);
+    let words = ratings.first().map_or(heading.text.len(), |first| {
+        first.start() - heading.span.start()
+    });
     let plain = !heading
         .text
+        .get(..words)?
         .contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':'));
     if names_property(heading.text) {
         return None;
@@ -36,9 +45,7 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     if !plain || !(ruled || blank) || !heading.text.trim().contains("  ") {
         return None;
     }
-    let columns = Columns {
-        starts: runs(heading.text),
-    };
+    let columns = Columns { starts, ratings };
     // Without a rule, three columns of names over a blank line, or two that such lists are headed with.
     let parted = blank
         && (columns.starts.len() >= 3 || names_columns(heading.text))
@@ -46,7 +53,8 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     if !(ruled || parted) {
         return None;
     }
-    if !(2..=4).contains(&columns.starts.len()) {
+    // A column that numbers the rows, and two or three of text.
+    if !(2..=4).contains(&columns.wordy()) {
         return None;
     }
     let below: Vec<&Line<'_>> = first_rows(lines.get(at + 2..)?, &columns)
@@ -58,22 +66,62 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         .iter()
         .filter_map(|line| columns.cells(line))
         .collect();
-    let words: usize = below
-        .iter()
-        .filter(|line| columns.cells(line).is_some())
-        .map(|line| line.text.split_whitespace().count())
-        .sum();
-    let filled: usize = cells
-        .iter()
-        .flatten()
-        .filter(|cell| !cell.is_empty())
-        .count();
+    let texts = || {
+        below.iter().flat_map(|line| {
+            let cells = columns.cells(line).into_iter().flatten();
+            let own = cells.take(columns.wordy()).map(|cell| {
+                let start = line.span.start();
+                line.text
+                    .get(cell.start() - start..cell.end() - start)
+                    .unwrap_or_default()
+            });
+            own.filter(|text| !text.is_empty()).collect::<Vec<_>>()
+        })
+    };
+    let words: usize = texts().map(|text| text.split_whitespace().count()).sum();
+    let filled = texts().count();
     let kept = cells.len() >= 4 && cells.len() * 4 >= below.len() * 3;
     let wide = cells
         .iter()
         .filter(|cells| cells.iter().filter(|cell| !cell.is_empty()).count() >= 2)
         .count();
-    (kept && wide * 2 >= cells.len() && words >= filled * WORDY).then_some(columns)
+    // Under ratings only the first line of a row fills several columns.
+    let rows = if columns.ratings.is_empty() { 2 } else { 5 };
+    (kept && wide * rows >= cells.len() && words >= filled * WORDY).then_some(columns)
+}
+
+/// The headings of the last columns that are ratings, each alone: `1 hr`, `1-1/2 hr`, `EI 90`.
+fn ratings(heading: &Line<'_>, starts: &[usize]) -> Vec<Span> {
+    let places: Vec<usize> = heading.text.char_indices().map(|(at, _)| at).collect();
+    let offset = |place: usize| places.get(place).copied().unwrap_or(heading.text.len());
+    let mut found: Vec<Span> = (0..starts.len())
+        .rev()
+        .map_while(|column| {
+            let from = offset(*starts.get(column)?);
+            let end = starts
+                .get(column + 1)
+                .map_or(heading.text.len(), |end| offset(*end));
+            let words = heading.text.get(from..end)?.trim_end();
+            let begin = heading.span.start() + from;
+            is_rating(words).then(|| Span::new(begin, begin + words.len()))
+        })
+        .collect();
+    found.reverse();
+    found
+}
+
+fn is_rating(words: &str) -> bool {
+    let (number, unit) = match words.split_once(' ') {
+        Some(("EI" | "E", minutes)) => (minutes, "min"),
+        Some(parts) => parts,
+        None => return false,
+    };
+    let numbered = number.starts_with(|c: char| c.is_ascii_digit())
+        && number
+            .chars()
+            .all(|c| c.is_ascii_digit() || matches!(c, '-' | '/' | '.'));
+    let unit = unit.trim_end_matches('.').to_lowercase();
+    numbered && ["hr", "h", "hrs", "hour", "hours", "min", "minutes"].contains(&unit.as_str())
 }
 
 /// The lines to judge a schedule by: those down to the first blank one, when they hold rows enough, for what follows may be something else.
@@ -132,49 +180,14 @@ fn names_property(heading: &str) -> bool {
 
 /// Whether a piece of a line ends in a word that must go on: `Faces plumb within`.
 fn ends_open(line: &Line<'_>, piece: Span) -> bool {
-    const OPEN: &[&str] = &[
-        "within",
-        "over",
-        "of",
-        "and",
-        "or",
-        "to",
-        "in",
-        "by",
-        "min",
-        "max",
-        "at",
-        "from",
-        "than",
-        "least",
-        "most",
-        "exceeding",
-        "under",
-        "above",
-        "below",
-        "a",
-        "the",
-        "with",
-        "for",
-        "on",
-        "per",
-        "every",
-        "up",
-    ];
     let words = piece
         .start()
         .checked_sub(line.span.start())
         .and_then(|from| {
             line.text
                 .get(from..piece.end().saturating_sub(line.span.start()))
-        })
-        .unwrap_or_default();
-    let last = words
-        .split_whitespace()
-        .last()
-        .unwrap_or_default()
-        .to_lowercase();
-    OPEN.contains(&last.as_str()) || last.ends_with('+')
+        });
+    words.is_some_and(open_end::ends_open)
 }
 
 /// Where the runs of a line begin, parted by two spaces or more.
@@ -187,6 +200,11 @@ fn runs(text: &str) -> Vec<usize> {
 }
 
 impl Columns {
+    /// How many columns hold text.
+    fn wordy(&self) -> usize {
+        self.starts.len() - self.ratings.len()
+    }
+
     /// The cells of a line, an empty span for an empty one; none when words stand across a column's edge.
     pub(super) fn cells(&self, line: &Line<'_>) -> Option<Vec<Span>> {
         let places: Vec<(usize, char)> = line.text.char_indices().collect();

@@ -32,7 +32,11 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
     let tokens = lex(text, &lower);
     let (relation, start) = opening(&tokens);
     if let Some(count) = tokens.get(start).and_then(Token::word).and_then(count_word) {
-        let alone = start + 1 == tokens.len();
+        // `one, 2 in. thick`
+        let goes_on = tokens
+            .get(start + 1)
+            .is_some_and(|token| token.is_sign(','));
+        let alone = goes_on || start + 1 == tokens.len();
         let span = tokens.get(start)?.span;
         let cell = Cell {
             lo: Number::whole(count),
@@ -42,7 +46,7 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
             lo_excluded: false,
             second: None,
             span,
-            goes_on: false,
+            goes_on,
         };
         return (alone && unit.is_none_or(|unit| unit == Unit::Count)).then_some(cell);
     }

@@ -106,6 +106,14 @@ fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         .or_else(|| plain_factor(tokens, at))?;
     let after = tokens.get(next..(next + 6).min(tokens.len()))?;
     let says = |word: &str| after.iter().any(|token| token.is_word(word));
+    // `1.25 times the gap`
+    let gap = word_is(tokens, next, &["the"])
+        && word_is(tokens, next + 1, &["gap", "opening"])
+        && !word_is(tokens, next + 2, &["depth", "length", "height"]);
+    if gap && !says("joint") && word_is(tokens, next - 1, &["times", "twice", "half"]) {
+        let width = usize::from(word_is(tokens, next + 2, &["width"]));
+        return amount(tokens, at, next + 2 + width, factor, Unit::TimesJointWidth);
+    }
     let of_joint = says("joint") && (says("width") || says("wide"));
     if of_joint {
         let end = after
@@ -113,9 +121,51 @@ fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
             .rposition(|token| token.is_word("joint") || token.is_word("width"))?;
         return amount(tokens, at, next + end + 1, factor, Unit::TimesJointWidth);
     }
+    // `cycled 500 times`, `four times a year`: how often, and a multiple of nothing.
+    let yearly = word_is(tokens, next, &["a", "per", "each", "every"])
+        && word_is(
+            tokens,
+            next + 1,
+            &["year", "day", "week", "month", "quarter", "shift", "hour"],
+        );
+    let ends = tokens
+        .get(next)
+        .is_none_or(|token| token.word().is_none() && !token.is_numeric() && !token.is_sign('('));
+    let often = yearly
+        || (ends
+            || word_is(
+                tokens,
+                next,
+                &["through", "between", "before", "in", "without"],
+            ))
+            && tokens
+                .get(at.saturating_sub(6)..at)?
+                .iter()
+                .any(|token| OFTEN.contains(&token.lower));
+    if often && factor.is_whole() {
+        return amount(tokens, at, next, factor, Unit::Count);
+    }
     let times = word_is(tokens, at, &["twice"]) || word_is(tokens, next - 1, &["times"]);
     times.then(|| amount(tokens, at, next, factor, Unit::Times))?
 }
+
+/// What is done a number of times.
+const OFTEN: &[&str] = &[
+    "cycled",
+    "inspected",
+    "checked",
+    "tested",
+    "moved",
+    "opened",
+    "closed",
+    "stirred",
+    "repeated",
+    "measured",
+    "read",
+    "washed",
+    "brushed",
+    "compressed",
+];
 
 /// `1.3 to 1.45 times the joint width`.
 fn times_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
@@ -188,22 +238,6 @@ fn plain_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
 
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.
 fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    // "compressed *to* two-thirds" says what is left of it.
-    let left = tokens
-        .get(at.saturating_sub(4)..at)
-        .unwrap_or_default()
-        .iter()
-        .rev()
-        .find(|token| token.is_word("to") || token.is_word("by"))
-        .is_some_and(|token| token.is_word("to"));
-    if left
-        && tokens
-            .get(at.saturating_sub(8)..at)?
-            .iter()
-            .any(|token| token.lower.starts_with("compress") || token.lower.starts_with("squeez"))
-    {
-        return None;
-    }
     let counts =
         word_is(tokens, at, &["a"]) || tokens.get(at)?.count.is_some_and(|count| count < 10);
     let (over, next) = if counts
@@ -231,12 +265,20 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         && tokens.get(..at)?.iter().any(squeezes);
     let compressed = by || near.iter().any(squeezes);
     // `two-thirds of the slab thickness`, `one half of its width`, `one-quarter higher than the flute`
-    let of_something = word_is(tokens, next + 1, &["of"])
+    let half_its = word_is(tokens, next, &["half"])
+        && word_is(tokens, next + 1, &["its", "that", "their"])
         && word_is(
             tokens,
             next + 2,
-            &["the", "its", "their", "a", "that", "wall", "slab", "board"],
+            &["width", "thickness", "depth", "height", "length"],
         );
+    let of_something = half_its
+        || word_is(tokens, next + 1, &["of"])
+            && word_is(
+                tokens,
+                next + 2,
+                &["the", "its", "their", "a", "that", "wall", "slab", "board"],
+            );
     let compared = fraction_word(tokens.get(next)?.word()?).is_some()
         && word_is(
             tokens,

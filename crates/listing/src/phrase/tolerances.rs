@@ -147,13 +147,24 @@ fn from_zero(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
 fn named_tolerance(tokens: &[Token<'_>], at: usize) -> Option<usize> {
     let parted = tokens
         .get(at)
-        .is_some_and(|token| token.is_sign(',') || token.is_sign('('));
+        .is_some_and(|token| token.is_sign(',') || token.is_sign('(') || token.is_sign(';'));
     let word = at + usize::from(parted);
+    // `; permitted deviation ± 0.5 mm`
+    let permitted = [
+        "permitted",
+        "permissible",
+        "allowed",
+        "allowable",
+        "admissible",
+    ]
+    .iter()
+    .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
+    let word = word + usize::from(permitted);
     // `15 mm with a tolerance of + 3 mm`
     let with = tokens.get(word).is_some_and(|token| token.is_word("with"))
         && tokens.get(word + 1).is_some_and(|token| token.is_word("a"));
     let word = if with { word + 2 } else { word };
-    let named = ["tolerance", "tolerances", "tol"]
+    let named = ["tolerance", "tolerances", "tol", "deviation"]
         .iter()
         .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
     let after = word + 1;
@@ -205,7 +216,7 @@ pub(super) fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
 /// A tolerance after a value: `150 ± 5 pcf`, `4 in. +1/4 in., -0 in.`
 pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
     const MEASURING: &[&str] = &[
-        "deep", "wide", "thick", "long", "high", "wet", "dry", "overall",
+        "deep", "wide", "thick", "long", "high", "wet", "dry", "overall", "o.c", "oc", "apart",
     ];
     if is_limit(tokens, first.first) {
         return None;
@@ -298,9 +309,12 @@ fn further_tolerance(tokens: &[Token<'_>], first: &Value) -> Option<(usize, bool
         "flat", "level", "plumb", "square", "straight", "flush", "parallel", "and", "or", "with",
         "by", "to",
     ];
-    let length = first
-        .unit
-        .is_some_and(|unit| unit.dimension() == Dimension::Length);
+    // `25% greater than the joint width, plus or minus 5%`
+    let share = first.unit == Some(Unit::Percent);
+    let length = share
+        || first
+            .unit
+            .is_some_and(|unit| unit.dimension() == Dimension::Length);
     let start = second_value_end(tokens, first.next).unwrap_or(first.next);
     let end = (start..start + REACH).find(|at| {
         tokens
@@ -312,9 +326,10 @@ fn further_tolerance(tokens: &[Token<'_>], first: &Value) -> Option<(usize, bool
     let parted = bracketed || stop.is_sign(',');
     let (below, above, next) = parted.then(|| deviations(tokens, end + 1))??;
     let alike = [&below, &above].iter().all(|side| {
-        side.unit
-            .is_none_or(|unit| unit.dimension() == Dimension::Length)
-            && side.number < first.number
+        let alike = side.unit.is_none_or(|unit| {
+            unit.dimension() == Dimension::Length && !share || share && unit == Unit::Percent
+        });
+        alike && side.number < first.number
     });
     let closed = !bracketed || tokens.get(next).is_some_and(|token| token.is_sign(')'));
     // In another unit it may be greater than the number it belongs to.

@@ -182,11 +182,19 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
             .first
             .checked_sub(1)
             .and_then(|before| tokens.get(before))
-            .is_some_and(|token| token.is_word("from"));
+            .is_some_and(|token| token.is_word("from") || token.is_sign(':'));
     if !(dash || to || and || up_to) {
         return None;
     }
     let last = value_at(tokens, first.next + 1 + usize::from(up_to))?;
+    // `Depth: 10 mm up to 50 mm joint width` says for which width.
+    let labelled = first.first > 0 && tokens.get(first.first - 1)?.is_sign(':');
+    let goes_on = tokens
+        .get(last.next)
+        .is_some_and(|token| token.word().is_some());
+    if up_to && labelled && goes_on {
+        return None;
+    }
     let unit = last.unit.or(first.unit);
     let lo = match (first.unit, unit) {
         (Some(own), Some(unit)) if own != unit => {

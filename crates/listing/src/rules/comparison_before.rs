@@ -1,6 +1,7 @@
 use measure::Dimension;
 
 use super::{Finding, Sentence, bounded};
+use crate::conditions::not_yet;
 use crate::model::Relation;
 
 /// Comparatives that point up: a thing compared so is more than the number.
@@ -26,14 +27,21 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
     let mut at = first.checked_sub(1)?;
+    // `Depth of packing not less than: 100 mm`
+    if sentence.is_sign(at, ':') && at > floor && sentence.is_word(at - 1, "than") {
+        at -= 1;
+    }
     // `not less than a total of 4 in.`, `of not over the 2 in.`
     while at > floor && (sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) || sentence.is_sign(at, '+')) && at > first.saturating_sub(4) {
         at -= 1;
     }
-    if let Some(finding) = not_before(sentence, index) {
+    if let Some(finding) = not_before(sentence, index).or_else(|| kept_from(sentence, index)) {
         return Some(finding);
     }
     let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
+    if relation == Relation::AtLeast && sentence.is_word(from, "at") {
+        return Some(Finding::sure(relation, from));
+    }
     // "may be walked on after 3 days"
     let allowed = sentence.is_word(from, "after") && sentence.has_any(from.saturating_sub(7).max(floor), from, &["may", "can"]);
     if allowed {
@@ -58,13 +66,19 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
+    // `The wall may be taller than 4 m provided ...` limits nothing.
+    let free = strict && (from.saturating_sub(4).max(floor)..from).any(|at| sentence.is_any(at, &["may", "can"]) && sentence.is_any(at + 1, &["be", "have"]));
+    if free {
+        return None;
+    }
     let place_or_size = matches!(sentence.amount(index)?.unit.dimension(), Dimension::Length | Dimension::Count | Dimension::Gauge);
     if !place_or_size {
         return Some(Finding::sure(relation, from));
     }
     // `over 1 in. of packing` may be the preposition; without a negation, only a comparative with "than" is sure.
     let named = at > floor && sentence.is_any(at - 1, &["length", "width", "depth", "thickness", "height"]);
-    if named || sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed", "excess"]) || sentence.is_word(at, "to") {
+    let stays = at > floor && sentence.is_any(at - 1, &["stay", "stays", "remain", "remains"]);
+    if named || stays || sentence.is_word(at, "than") || sentence.is_any(at, &["exceeding", "exceeds", "exceed", "excess"]) || sentence.is_word(at, "to") {
         return Some(Finding::sure(relation, from));
     }
     None
@@ -90,12 +104,31 @@ fn not_before(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     Some(Finding::sure(Relation::AtLeast, negation))
 }
 
+/// `shall not be walked on for 24 hours`: it is kept from that for so long at least.
+fn kept_from(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    const DISTURBED: &[&str] = &["walked", "trafficked", "loaded", "disturbed", "touched", "wetted", "painted", "covered", "cycled", "stripped"];
+    let amount = sentence.amount(index).filter(|amount| amount.unit.dimension() == Dimension::Time || amount.unit.dimension() == Dimension::CalendarTime)?;
+    let floor = sentence.floor(index);
+    let lead = amount.first.checked_sub(1).map(|at| if sentence.is_any(at, &["a", "the", "first"]) { at.saturating_sub(1) } else { at })?;
+    // `shall not be coated when the slab has not aged 28 days`
+    let forbidding = sentence.forbidding(amount.first);
+    if let Some(negation) = forbidding.filter(|_| (floor..amount.first).any(|at| not_yet(sentence, at).is_some_and(|end| end >= lead))) {
+        return Some(Finding::sure(Relation::AtLeast, negation));
+    }
+    let verb = (floor..lead).rev().take(5).find(|at| sentence.is_any(*at, DISTURBED))?;
+    let denied = sentence.is_any(lead, &["for", "during"]) && verb > 1 && sentence.is_word(verb - 1, "be") && sentence.is_word(verb - 2, "not");
+    denied.then(|| Finding::sure(Relation::AtLeast, verb - 2))
+}
+
 /// `pails older than nine months shall be refused`, `depth less than 1/2 in. is refused`: what compares so must not be there. What is "removed"
 /// is refused only for its age: fireproofing over 1 in. thick may be removed for other reasons.
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const USES: &[&str] = &["used", "installed", "accepted", "employed"];
     const REACH: usize = 11;
     const ADMITTED: &[&str] = &["admissible", "permitted", "allowed", "acceptable", "permissible", "accepted"];
+    const PLACED: &[&str] = &["at", "next", "beside", "near", "save", "except", "anywhere"];
+    /// What is not done to a thing too young: `Concrete younger than 28 days shall not be coated.`
+    const WORKED: &[&str] = &["coated", "sealed", "painted", "covered", "primed", "sprayed", "loaded", "drilled", "walked"];
     const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
     let Some(amount) = sentence.amount(index) else { return false };
     // `keep wheel loads of more than 200 lb/ft off the joint`
@@ -113,19 +146,28 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     let on = sentence.amount(index + 1).filter(|next| next.first > amount.last && next.first <= amount.last + 3 && sentence.is_any(next.first - 1, &["per", "every"]));
     let last = crossed.or(on).map_or(amount.last, |next| next.last);
     let stretch = || (last..last + REACH).take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
+    let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
     // `Offcuts shorter than 300 mm shall not be used.`
     let unused = stretch().any(|at| {
-        let modal = sentence.is_any(at, &["shall", "must"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be");
+        let modal = sentence.is_any(at, &["shall", "must", "may", "can"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "be");
         // `Lengths shorter than 18 in. are not to be used.`
         let to_be = sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_word(at + 2, "to") && sentence.is_word(at + 3, "be");
         let verb = if to_be { at + 4 } else { at + 3 };
-        (modal || to_be) && sentence.is_any(verb, USES) && sentence.token(verb + 1).is_none_or(|token| token.word().is_none())
+        let worked = aged && sentence.is_any(verb, WORKED);
+        let placed = sentence.is_word(verb, "placed") && sentence.is_any(verb + 1, PLACED);
+        let ends = sentence.token(verb + 1).is_none_or(|token| token.word().is_none()) || sentence.is_any(verb + 1, &["save", "except", "anywhere"]);
+        // `Strips shorter than 600 mm are not used save at the top.`
+        let habit = sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["used", "installed", "employed"]);
+        let habit_ends = habit && (sentence.token(at + 3).is_none_or(|token| token.word().is_none()) || sentence.is_any(at + 3, &["save", "except", "anywhere"]));
+        // `Pipes larger than 2 in. shall not pass through the joint.`
+        let passes = sentence.is_any(at, &["shall", "must", "may"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["pass", "cross", "penetrate", "run"]);
+        passes || habit_ends || (modal || to_be) && ((worked || sentence.is_any(verb, USES)) && ends || placed)
     });
-    if unused {
+    // `Coating older than 24 months, or kept outside 5 to 35 °C, shall not be used.`
+    if unused || (aged && refused_with_others(sentence, last)) {
         return true;
     }
     let free = stretch().any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, &["may", "need", "can"]));
-    let aged = matches!(amount.unit.dimension(), Dimension::Time | Dimension::CalendarTime);
     // `more than one butt is not admissible`
     let not_admitted = stretch().any(|at| {
         sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, ADMITTED)
@@ -135,6 +177,18 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     }
     let mut verbs = stretch().filter(|at| sentence.is_any(*at, &["be", "is", "are"]));
     !free && verbs.any(|be| sentence.is_any(be + 1, REFUSED) || (aged && sentence.is_word(be + 1, "removed")))
+}
+
+/// Whether what is too old is named beside another fault, between commas, before it is refused: `older than 24 months, or frozen, shall not be used`.
+fn refused_with_others(sentence: &Sentence<'_>, last: usize) -> bool {
+    const REACH: usize = 14;
+    let listed = sentence.is_sign(last, ',') && sentence.is_word(last + 1, "or");
+    let close = (last + 2..last + REACH).find(|at| sentence.is_sign(*at, ','));
+    listed
+        && close.is_some_and(|at| {
+            let denied = sentence.is_any(at + 1, &["shall", "must", "may"]) && sentence.is_word(at + 2, "not") && sentence.is_word(at + 3, "be");
+            denied && sentence.is_any(at + 4, &["used", "installed", "applied", "placed", "employed"])
+        })
 }
 
 /// `Reject any reading more than 10 percent under the nominal`: what compares so is to be refused.
@@ -207,6 +261,11 @@ fn at_or(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, usize)> {
 /// `shorter than the width of the joint plus 1/2 in.`: what is added to the thing compared with.
 fn than_plus(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, usize)> {
     let plus = sentence.is_word(at, "plus") || sentence.is_sign(at, '+');
+    // `at least as long as the wall is thick plus 1 in.`
+    let as_at = plus.then(|| (floor..at).rev().take(14).find(|at| sentence.is_word(*at, "as") && sentence.is_word(at + 2, "as"))).flatten();
+    if let Some(least) = as_at.and_then(|at| at.checked_sub(2)).filter(|least| sentence.is_word(*least, "at") && sentence.is_word(least + 1, "least")) {
+        return Some((Relation::AtLeast, least));
+    }
     let than_at = plus.then(|| (floor..at).rev().take(14).find(|at| sentence.is_word(*at, "than")))??;
     than(sentence, than_at, floor)
 }

@@ -18,6 +18,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             let relation = or_more(sentence.word(at + 2))?;
             return Some(Finding::sure(relation, amount.first));
         }
+        // `80 percent of that value, or more`
+        let closes = sentence.is_sign(at, ',') && sentence.is_word(at + 1, "or") && sentence.is_any(at + 2, &["more", "greater", "less", "fewer"]) && (sentence.token(at + 3).is_none() || sentence.is_sign(at + 3, '.') || sentence.is_stop(at + 3));
+        if closes {
+            return or_more(sentence.word(at + 2)).map(|relation| Finding::sure(relation, amount.first));
+        }
         let place = at > 0 && sentence.is_any(at - 1, &["above", "below", "over", "under", "up", "down", "beyond"]);
         // `below 5 °C or above 40 °C` compares another number.
         let another = sentence.is_any(at + 1, &["above", "over", "under", "below"]) && sentence.amount_at(at + 2).is_some();

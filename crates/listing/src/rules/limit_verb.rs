@@ -5,11 +5,15 @@ use crate::model::Relation;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
+    if let Some(only) = only_allowed(sentence, index) {
+        return Some(Finding::sure(Relation::AtMost, only));
+    }
     let at = skip_articles(sentence, first, floor)?;
     let finding = |relation, from| Some(Finding::sure(relation, from));
     let word = |back: usize| at.checked_sub(back).map(|at| sentence.word(at)).unwrap_or_default();
     match (word(1), word(0)) {
-        // `goes up to 3-1/4 in. for lightweight` says what it becomes.
+        // `shall be raised to 1 in.`, `goes up to 3-1/4 in. for lightweight`
+        (_, "to") if demanded_change(sentence, at, floor).is_some() => finding(demanded_change(sentence, at, floor)?, at),
         ("up", "to") if matches!(word(2), "goes" | "go" | "rises" | "rise" | "increases" | "brought" | "built" | "raised") => None,
         ("limited" | "restricted" | "confined" | "up", "to")
         | ("upto", _)
@@ -17,7 +21,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
         // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
-        ("joints" | "widths" | "gaps" | "lengths", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
+        ("joints" | "widths" | "gaps" | "lengths" | "openings", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)
         }
         ("down", "to") if matches!(word(2), "covered" | "permitted" | "allowed" | "accepted") => finding(Relation::AtLeast, at.checked_sub(1)?),
@@ -27,10 +31,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }
-        // "may be reduced to 6 in." sets the least; "shall be reduced to 6 in." says what it becomes.
-        ("reduced" | "decreased", "to") if word(2) == "be" && matches!(word(3), "may" | "can") => {
-            finding(Relation::AtLeast, at.checked_sub(1)?)
-        }
+        // `may be reduced to 6 in.` sets the least, `may be widened to 6 in.` the most.
+        (_, "to") if allowed_change(sentence, at).is_some() => finding(allowed_change(sentence, at)?, at.checked_sub(1)?),
         ("and", "including") if word(2) == "to" => finding(Relation::AtMost, at.checked_sub(3)?),
         (extreme, "as") if word(2) == "as" => {
             let relation = match extreme {
@@ -42,6 +44,71 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
         _ => exceed_by(sentence, at, floor),
     }
+}
+
+/// `may be reduced to 6 in.`, `may be cut back to`, `a reduction to 3 in. is allowed`: how far a change may go. "Shall be reduced to 6 in." says
+/// what it becomes, and limits nothing.
+fn allowed_change(sentence: &Sentence<'_>, to: usize) -> Option<Relation> {
+    const DOWN: &[&str] = &["reduced", "decreased", "lowered", "narrowed", "shortened", "thinned", "dropped"];
+    const UP: &[&str] = &["increased", "raised", "extended", "widened", "lengthened", "enlarged"];
+    const REACH: usize = 8;
+    let verb = if sentence.is_any(to.checked_sub(1)?, &["back", "down"]) && sentence.is_any(to.checked_sub(2)?, &["cut", "brought", "taken", "set"]) {
+        to - 2
+    } else {
+        to - 1
+    };
+    let may = || sentence.is_word(verb.saturating_sub(1), "be") && sentence.is_any(verb.saturating_sub(2), &["may", "can"]);
+    let allowed = || {
+        let stretch = (to + 1..to + 1 + REACH).take_while(|at| !sentence.is_stop(*at));
+        stretch.into_iter().any(|at| sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["allowed", "permitted", "accepted", "acceptable", "admissible"]))
+    };
+    let down = verb < to - 1 || sentence.is_any(verb, DOWN);
+    if (down && may()) || (sentence.is_word(verb, "reduction") && allowed()) {
+        Some(Relation::AtLeast)
+    } else if (sentence.is_any(verb, UP) && may()) || (sentence.is_word(verb, "increase") && allowed()) {
+        Some(Relation::AtMost)
+    } else {
+        None
+    }
+}
+
+/// `the lap shall be raised to 1 in.`, `reduce the spacing to 300 mm`: what must be more becomes the least, what must be closer or less the most. A
+/// depth that is reduced, or a spacing that is increased, becomes just that, and so does a time.
+fn demanded_change(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<Relation> {
+    const UP: &[&str] = &["increased", "raised", "doubled", "deepened", "thickened", "increase", "raise", "double", "goes", "go", "rises", "rise"];
+    const DOWN: &[&str] = &["reduced", "decreased", "lowered", "reduce", "decrease", "lower", "falls", "fall", "drops", "drop", "cut"];
+    // What is the worse for being more.
+    const APART: &[&str] = &["spacing", "spaced", "spacings", "centres", "centers", "interval", "intervals", "movement", "shear", "distance", "gap", "width", "height", "rating", "class", "time"];
+    const REACH: usize = 6;
+    let verb = (floor.max(to.saturating_sub(REACH))..to)
+        .rev()
+        .take_while(|at| !sentence.is_sign(*at, ';') && !sentence.is_sign(*at, ':'))
+        .find(|at| sentence.is_any(*at, UP) || sentence.is_any(*at, DOWN))?;
+    let between_plain = (verb + 1..to).all(|at| sentence.is_any(at, &["the", "a", "up", "back", "down", "its", "their", "each"]) || sentence.is_any(at, APART) || sentence.is_sign(at, ',') || sentence.is_any(at, &["depth", "thickness", "lap", "overlap", "embedment", "density"]));
+    let start = (0..verb).rev().find(|at| sentence.is_sign(*at, ';')).map_or(0, |at| at + 1);
+    let worse = sentence.has_any(start, to, APART);
+    let may = sentence.has_any(start, verb, &["may", "can", "not", "never"]);
+    let timed = sentence.amounts.iter().any(|amount| amount.first > to && amount.first <= to + 4 && amount.unit.dimension() == measure::Dimension::Time);
+    if !between_plain || may || timed {
+        return None;
+    }
+    match (sentence.is_any(verb, UP), worse) {
+        (true, false) => Some(Relation::AtLeast),
+        (false, true) => Some(Relation::AtMost),
+        _ => None,
+    }
+}
+
+/// `only one of the two walls may be of board`, `only two splices are permitted in a bay`: no more than so many.
+fn only_allowed(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    const REACH: usize = 8;
+    let amount = sentence.amount(index).filter(|amount| amount.unit == measure::Unit::Count)?;
+    let only = amount.first.checked_sub(1).filter(|at| sentence.is_word(*at, "only"))?;
+    let mut stretch = (amount.last..amount.last + REACH).take_while(|at| !sentence.is_stop(*at));
+    let allowed = stretch.any(|at| {
+        sentence.is_any(at, &["may", "can"]) || sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["allowed", "permitted", "accepted", "admissible"])
+    });
+    allowed.then_some(only)
 }
 
 /// Whether a noun is nothing's object: "*fill* joints to 4 in." says how far they are filled.
@@ -56,7 +123,7 @@ fn ends_or_is_wide(sentence: &Sentence<'_>, index: usize) -> bool {
     sentence.amount(index).is_some_and(|amount| {
         let after = sentence.skip_parentheses(amount.last);
         sentence.token(after).is_none_or(|token| token.word().is_none())
-            || sentence.is_any(after, &["wide", "only"])
+            || sentence.is_any(after, &["wide", "only", "may", "can"])
     })
 }
 

@@ -11,6 +11,7 @@ mod sentence;
 
 pub(crate) use comparison_before::{NEGATIONS, is_refused};
 pub(crate) use sentence::Sentence;
+pub(crate) use shared_qualifier::is_spaced;
 pub(crate) use word_before::qualifier;
 
 use crate::model::Relation;

@@ -4,10 +4,10 @@ use crate::model::Relation;
 use crate::phrase::Shape;
 
 /// The most tokens between two amounts that are said alike.
-const REACH: usize = 12;
+const REACH: usize = 16;
 
 /// Words that open the place for which a number holds.
-const PLACES: &[&str] = &["in", "on", "at", "onto", "along", "within", "over", "under", "above", "below", "beneath", "from", "with"];
+const PLACES: &[&str] = &["in", "on", "at", "onto", "to", "along", "within", "over", "under", "above", "below", "beneath", "beyond", "behind", "from", "with"];
 
 /// What is measured, and so no place: "6 in. in depth".
 const MEASURED: &[&str] = &["width", "depth", "thickness", "height", "length", "diameter", "diam", "dia", "size"];
@@ -16,6 +16,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let before = said_alike(sentence, index)?;
     let (finding, rule) = bounded(sentence, before)?;
     let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
+    // `no longer than 26 in. in length and 10 in. in width` says nothing of the width.
+    let measured = sentence.amount(index).is_some_and(|own| sentence.is_any(sentence.skip_parentheses(own.last) + 1, MEASURED));
+    let of_one = |at: usize| sentence.is_any(at, &["longer", "shorter", "wider", "narrower", "deeper", "shallower", "thicker", "thinner", "taller", "higher"]);
+    if measured && sentence.amount(before).is_some_and(|amount| (finding.from..amount.first).any(of_one)) {
+        return None;
+    }
     let stands_before = sentence.amount(before).is_some_and(|amount| finding.from < amount.first);
     (limits && stands_before && rule != "bare value").then_some(finding)
 }
@@ -36,7 +42,7 @@ fn said_alike(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
     let between = previous.last..own.first;
-    let joined = own.first > previous.last && sentence.is_any(own.first - 1, &["and", "or"]);
+    let joined = own.first > previous.last && sentence.is_any(own.first - 1, &["and", "or", "nor"]);
     let plain = own.unit == previous.unit && own.shape == Shape::Single && previous.shape == Shape::Single;
     if is_spaced(sentence, own.last) && !is_spaced(sentence, previous.last) || closed_late(sentence, own.last) {
         return None;
@@ -46,9 +52,26 @@ fn said_alike(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     }
     let place = sentence.skip_parentheses(own.last);
     let opens_place = |at: usize| sentence.is_any(at, PLACES) && !sentence.is_any(at + 1, MEASURED) && sentence.amount_at(at + 1).is_none();
+    if measured_alike(sentence, previous.last, own.last) {
+        return Some(before);
+    }
     let same_word = |at: usize| sentence.word(at) == sentence.word(place) || is_opposite(sentence.word(at), sentence.word(place));
+    let extent = |at: usize| sentence.is_any(at, &["to", "onto", "above", "below", "beyond", "behind", "over"]);
+    let extends = sentence.has_any(previous.first.saturating_sub(8), previous.first, &["extend", "extends", "extending", "reach", "reaches", "reaching", "carried", "continued", "grouted", "filled"]);
+    if extends && extent(place) && extent(sentence.skip_parentheses(previous.last)) && between.clone().all(|at| !sentence.is_stop(at)) {
+        return Some(before);
+    }
     let verb = between.clone().any(|at| sentence.is_any(at, &["is", "are", "shall", "must", "be", "has", "have"]));
     (opens_place(place) && !verb && between.clone().any(|at| same_word(at) && opens_place(at))).then_some(before)
+}
+
+/// Whether each of two numbers says what it measures: `26 in. in length and 10 in. in width`.
+fn measured_alike(sentence: &Sentence<'_>, one: usize, other: usize) -> bool {
+    let measured = |last: usize| {
+        let place = sentence.skip_parentheses(last);
+        (sentence.is_word(place, "in") && sentence.is_any(place + 1, MEASURED)).then_some(place + 2)
+    };
+    measured(one).zip(measured(other)).is_some_and(|(end, _)| sentence.is_any(end, &["and", "or", "nor"]))
 }
 
 /// Whether two places lie on two sides of one thing: `16 in. below and 8 in. above the floor line`.

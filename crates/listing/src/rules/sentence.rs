@@ -114,6 +114,12 @@ impl<'a> Sentence<'a> {
             .collect();
     }
 
+    /// Makes the amounts of the condition that begins at a token bounds, and the condition none.
+    pub(crate) fn free(&mut self, first: usize, amounts: &[usize]) {
+        self.triggers.retain(|index| !amounts.contains(index));
+        self.conditions.retain(|(own, _)| *own != first);
+    }
+
     /// The word that forbids the state in which a token stands: "shall *not* be placed when the air is below 40 F".
     pub(crate) fn forbidding(&self, at: usize) -> Option<usize> {
         self.forbidden

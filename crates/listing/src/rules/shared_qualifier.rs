@@ -10,6 +10,11 @@ const REACH: usize = 12;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
+    // `a minimum of two screws per stud, one in each flange` says where each of the two is.
+    let each = own.unit == measure::Unit::Count && sentence.is_any(own.last, &["in", "to", "on", "at"]) && sentence.is_any(own.last + 1, &["each", "every", "either"]);
+    if each && own.first > 0 && sentence.is_sign(own.first - 1, ',') {
+        return None;
+    }
     let lengths = |unit: measure::Unit| matches!(unit.dimension(), Dimension::Length | Dimension::JointWidths);
     let alike = own.unit.dimension() == previous.unit.dimension() || (lengths(own.unit) && lengths(previous.unit));
     // `not less than 4 in. or two-thirds of the slab, whichever is greater` bounds by both.
@@ -57,9 +62,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 }
 
 /// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`
-pub(super) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
+pub(crate) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
     let after = sentence.skip_parentheses(last);
-    sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs"])
+    sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs", "centres", "centers", "spacing"])
         || sentence.is_any(after, &["on", "between"]) && sentence.word(after + 1).starts_with("cent")
         || sentence.word(after).starts_with("cent")
 }

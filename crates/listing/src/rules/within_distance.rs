@@ -6,14 +6,26 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
     let at = first.checked_sub(1)?;
-    // `within a quarter inch`
-    let at = if sentence.is_any(at, &["a", "an"]) { at.checked_sub(1)? } else { at };
+    // `within a quarter inch`, `inside the last 3 in.`, `within the preceding 14 days`
+    let lead = if sentence.is_any(at, &["last", "first", "preceding", "previous", "outer", "outermost"]) && at > 0 && sentence.is_word(at - 1, "the") { 2 } else { usize::from(sentence.is_any(at, &["a", "an"])) };
+    let at = at.checked_sub(lead)?;
     // `flat to 1/4 in. in 10 ft`: true to within it.
     let true_to = sentence.is_word(at, "to")
         && at > floor
         && sentence.is_any(at - 1, &["flat", "level", "plumb", "true", "straight", "square", "even"]);
     if !(sentence.is_any(at, &["within", "w/in", "inside"]) || true_to) {
         return None;
+    }
+    // `is, or within eight hours is expected to be, below 40 °F`
+    let expected = at > 0 && sentence.is_any(at - 1, &["or", "and"]) && sentence.has_any(index_end(sentence, index)?, index_end(sentence, index)? + 3, &["expected", "forecast"]);
+    if expected {
+        return None;
+    }
+    // `Pipes within 200 mm: none`
+    let amount = sentence.amount(index)?;
+    let colon = (amount.last..amount.last + 6).find(|at| sentence.is_sign(*at, ':'));
+    if colon.is_some_and(|colon| sentence.is_any(colon + 1, &["none", "nil", "no", "not"])) {
+        return Some(Finding::sure(Relation::AtLeast, at));
     }
     let relation = match negation(sentence, at, floor) {
         // `not counting those within 6 in. of the ends` says which are meant, and bounds nothing.
@@ -22,4 +34,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         None => Relation::AtMost,
     };
     Some(Finding::sure(relation, at))
+}
+
+fn index_end(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    sentence.amount(index).map(|amount| sentence.skip_parentheses(amount.last))
 }

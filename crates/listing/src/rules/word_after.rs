@@ -23,7 +23,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(at, '.') && closing_word(sentence, at + 1).is_some() {
         at += 1;
     }
-    if let Some(relation) = place_closed(sentence, last) {
+    if let Some(relation) = set_off(sentence, last).or_else(|| place_closed(sentence, last)) {
         return Some(Finding::sure(relation, sentence.amount(index)?.first));
     }
     // `1/8 in. wet (1/16 in. dry) min.`
@@ -38,7 +38,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             at += 2;
             continue;
         }
-        if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["not", "no"]) {
+        if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["not", "no", "never"]) {
             let ends = sentence.is_stop(at + 3) || sentence.is_sign(at + 3, '.') || sentence.token(at + 3).is_none();
             let relation = or_more(sentence.word(at + 2)).filter(|_| ends)?;
             let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
@@ -78,12 +78,57 @@ fn alternatives_closed(sentence: &Sentence<'_>, index: usize, at: usize) -> Opti
     qualifier(sentence.word(closing + 2))
 }
 
+/// `1/8 in. thick when wet, as a minimum`, `3-1/4 in. above flutes, min`, `3 in., not deeper`: a qualifier that a comma sets off behind a number and a
+/// few words about it. Another number between, or a verb, and it may be said of something else.
+fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
+    const MOST_WORDS: usize = 7;
+    const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but"];
+    let start = sentence.skip_parentheses(last);
+    let comma = (start..=start + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
+    let plain = (start..comma).all(|at| {
+        sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS)
+    });
+    let (relation, end) = set_off_qualifier(sentence, comma + 1)?;
+    (plain && (ends_stretch(sentence, end) || sentence.is_any(end, &["and", "over", "on", "onto"]) && sentence.amount_at(end + 1).is_none())).then_some(relation)
+}
+
+/// The relation of a qualifier that stands for itself, and the token after it: `min`, `as a minimum`, `at the least`, `not deeper`.
+fn set_off_qualifier(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, usize)> {
+    let lead = if sentence.is_word(at, "as") && sentence.is_any(at + 1, &["a", "the"]) {
+        2
+    } else if sentence.is_word(at, "at") {
+        1 + usize::from(sentence.is_word(at + 1, "the"))
+    } else {
+        0
+    };
+    let word = sentence.word(at + lead);
+    if lead == 0 && sentence.is_any(at, &["not", "no", "never"]) {
+        let opposite = match or_more(sentence.word(at + 1))? {
+            Relation::AtLeast => Relation::AtMost,
+            _ => Relation::AtLeast,
+        };
+        return Some((opposite, at + 2));
+    }
+    let relation = match word {
+        "least" => Relation::AtLeast,
+        "most" => Relation::AtMost,
+        _ => qualifier(word).filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal))?,
+    };
+    Some((relation, at + lead + 1))
+}
+
 /// `2 in. from ends, max.`: a distance from a place, closed by its qualifier.
 fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
     const MOST_WORDS: usize = 4;
     let from = sentence.skip_parentheses(last);
     if !sentence.is_word(from, "from") {
         return None;
+    }
+    // `2 in. from ends max.`
+    let closing = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_any(*at, &["max", "maximum", "min", "minimum"]));
+    let near = closing.filter(|at| (from + 1..*at).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none()));
+    if let Some(at) = near.filter(|at| ends_stretch(sentence, at + 1)) {
+        return qualifier(sentence.word(at));
     }
     let comma = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
     let plain = (from + 1..comma).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
@@ -104,6 +149,12 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     const ALLOWED: &[&str] = &["permitted", "allowed", "accepted", "acceptable", "admitted"];
     if sentence.is_word(at, "as") && sentence.is_any(at + 1, &["the", "a"]) && sentence.is_word(at + 2, "limit") && ends_stretch(sentence, at + 3) {
         return Some(Relation::AtMost);
+    }
+    // `10 % is enough`; of things, one that is enough is one.
+    let measured = sentence.amounts.iter().any(|amount| amount.last == at && amount.unit != Unit::Count);
+    let enough = sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["enough", "sufficient"]) || sentence.is_any(at, &["suffices", "suffice"]);
+    if measured && enough {
+        return Some(Relation::AtLeast);
     }
     let being = usize::from(sentence.is_any(at, &["being", "is", "are"]));
     let the = usize::from(sentence.is_any(at + being, &["the", "a"]));
@@ -151,6 +202,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         // `5/8 in. least`, `200 mm thickness upwards`
         "least" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
         "most" if ends_stretch(sentence, at + 1) => Relation::AtMost,
+        "approx" | "approximately" if ends_stretch(sentence, at + 1) => Relation::About,
         _ => return None,
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.

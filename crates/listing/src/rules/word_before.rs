@@ -18,8 +18,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(first, '+') {
         return None;
     }
-    if rises_from(sentence, first) {
+    if rises_from(sentence, first) || begins_at(sentence, index) {
         return Some(Finding::sure(Relation::AtLeast, first - 1));
+    }
+    // `As a minimum, 5 percent of the length is opened.`
+    let led = first > floor + 2 && sentence.is_sign(first - 1, ',') && sentence.is_any(first - 3, &["a", "the"]);
+    if led && (first == 4 && sentence.is_word(0, "as") || first > 4 && sentence.is_word(first - 4, "as")) {
+        return qualifier(sentence.word(first - 2)).map(|relation| Finding::sure(relation, first - 2));
     }
     for (steps, at) in (floor..first).rev().enumerate() {
         // `all min. two passes` closed what came before.
@@ -67,6 +72,20 @@ fn rises_from(sentence: &Sentence<'_>, first: usize) -> bool {
         && (first..first + STRETCH)
             .take_while(|at| !sentence.is_stop(*at) && !sentence.is_word(*at, "to"))
             .any(|at| sentence.is_any(at, &["upward", "upwards", "onward", "onwards"]))
+}
+
+/// `steel sheet, thickness from 0.6 mm`, `usable from −5 °C`: a size or a temperature with no end.
+fn begins_at(sentence: &Sentence<'_>, index: usize) -> bool {
+    const SIZES: &[&str] = &["thickness", "width", "depth", "height", "density", "weight", "length"];
+    let Some(amount) = sentence.amount(index) else { return false };
+    let after = sentence.skip_parentheses(amount.last);
+    // `walls from 100 mm thick`
+    let measured = sentence.is_any(after, &["thick", "deep", "wide", "high", "long"]);
+    let after = after + usize::from(measured);
+    let ends = sentence.token(after).is_none() || sentence.is_stop(after) || sentence.is_sign(after, '.') || sentence.is_sign(after, ')');
+    let warm = amount.unit.dimension() == measure::Dimension::Temperature;
+    let of_size = measured || amount.first > 1 && (sentence.is_any(amount.first - 2, SIZES) || warm && sentence.is_any(amount.first - 2, &["usable", "used", "applied", "workable"]));
+    amount.first > 0 && sentence.is_word(amount.first - 1, "from") && of_size && ends && amount.hi.is_none()
 }
 
 /// Whether a qualifier closes a list before it.

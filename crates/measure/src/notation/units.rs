@@ -153,6 +153,8 @@ const SPELLINGS: &[(&str, Unit, Letters)] = &[
     ("weeks", Unit::Week, Either),
     ("month", Unit::Month, Either),
     ("months", Unit::Month, Either),
+    ("mo", Unit::Month, Either),
+    ("mos", Unit::Month, Either),
     ("year", Unit::Year, Either),
     ("years", Unit::Year, Either),
     ("%", Unit::Percent, Either),

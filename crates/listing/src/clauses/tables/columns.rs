@@ -182,6 +182,11 @@ impl Columns {
             words.push(column.words.clone());
             parts.push(Expr::Words(column.words.clone()));
         }
+        // `Strips, joint over 30 mm` says itself for which joints it speaks.
+        if let Some(case) = self.label.and_then(|label| case_of_label(row.text(label))) {
+            words.push(case.to_owned());
+            parts.push(Expr::Words(case.to_owned()));
+        }
         // A part that may be left out binds nothing where it is.
         if self.label.is_some() && row.part.to_lowercase().contains("optional") {
             words.push(row.part.clone());
@@ -198,6 +203,21 @@ impl Columns {
             expr,
         })
     }
+}
+
+/// The case that a label speaks of behind a comma or a bracket: "joint over 30 mm" of `Strips, joint over 30 mm`.
+fn case_of_label(label: &str) -> Option<&str> {
+    const SAYS: &[&str] = &[
+        "joint", "joints", "width", "widths", "gap", "over", "up", "above", "below", "under", "≤",
+        "≥", ">", "<", "rating", "wall",
+    ];
+    let at = label.find([',', '('])?;
+    let case = label.get(at + 1..)?.trim_matches([' ', ')', ',']);
+    let numbered = case.contains(|c: char| c.is_ascii_digit());
+    let says = case
+        .split_whitespace()
+        .any(|word| SAYS.contains(&word.to_lowercase().as_str()));
+    (numbered && says).then_some(case)
 }
 
 /// Keeps as selecting the columns from the first on that say which joints a row is for. A width that stands behind others which tell the

@@ -152,6 +152,10 @@ pub(in crate::clauses) fn heading(text: &str) -> Heading {
     if selects == Some(Selects::Rating) && units.is_empty() && words.says(&["min", "minutes"]) {
         units.push(Unit::Minute);
     }
+    // `Cycles | 500`
+    if units.is_empty() && words.says(&["cycles"]) && words.words.len() <= 3 {
+        units.push(Unit::Count);
+    }
     let unit = units.first().copied();
     let second_unit = units
         .get(1)
@@ -214,8 +218,15 @@ impl Words {
                     .words
                     .get(index - 1)
                     .is_some_and(|before| before == "per");
+            // "Strips, joint up to 30 mm" has a number of its own in that unit.
+            let numbered = index > 0
+                && self
+                    .words
+                    .get(index - 1)
+                    .is_some_and(|before| before.starts_with(|c: char| c.is_ascii_digit()));
             if !preposition
                 && !rate
+                && !numbered
                 && qualifier(word).is_none()
                 && let Some((unit, end)) = notation::unit_at(&format!("1 {word}"), 1)
                 && end == word.len() + 2

@@ -39,9 +39,22 @@ struct List {
     entries: Vec<(Rating, Span)>,
 }
 
+/// The label and its list: `Layers: 1 h - 1; 2 h - 2`, `Layers, 1 h: 1; 2 h: 2`.
+fn split_label(text: &str) -> Option<(&str, &str)> {
+    let (label, list) = text.split_once(':')?;
+    let keyed = label.rsplit_once(", ").filter(|(_, key)| {
+        let (rest, rating) = split_rating(key.trim());
+        rest.is_empty() && rating.is_some()
+    });
+    match keyed {
+        Some((own, _)) => Some((own, text.get(own.len() + 1..)?)),
+        None => Some((label, list)),
+    }
+}
+
 fn entries(text: &str) -> Option<List> {
     const FEWEST: usize = 2;
-    let (label, list) = text.split_once(':')?;
+    let (label, list) = split_label(text)?;
     let label = heading(label);
     let start = text.len() - list.len();
     if label.words.is_empty() || label.selects.is_some() || !list.contains(';') {

@@ -40,7 +40,14 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
         return at + 2;
     }
     let mut depth = 0;
+    let mut aside_until = 0;
     for index in at + 1..sentence.tokens.len() {
+        if let Some(close) = aside(sentence, index).filter(|_| depth == 0 && index > aside_until) {
+            aside_until = close;
+        }
+        if index <= aside_until {
+            continue;
+        }
         if sentence.is_sign(index, '(') || sentence.is_sign(index, '[') {
             depth += 1;
         } else if sentence.is_sign(index, ')') || sentence.is_sign(index, ']') {
@@ -61,6 +68,17 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
         }
     }
     sentence.tokens.len()
+}
+
+/// `when the air is, or within eight hours is expected to be, below 40 °F`: where words between commas end that only step in after the verb.
+fn aside(sentence: &Sentence<'_>, comma: usize) -> Option<usize> {
+    const REACH: usize = 14;
+    let opens = sentence.is_sign(comma, ',')
+        && comma > 0
+        && sentence.is_any(comma - 1, &["is", "are"])
+        && sentence.is_any(comma + 1, &["or", "and"]);
+    let close = (comma + 2..comma + REACH).find(|at| sentence.is_sign(*at, ','))?;
+    (opens && sentence.is_any(close - 1, &["be", "is", "are"])).then_some(close)
 }
 
 /// The end of a condition in two halves: "where the joint exceeds 2 in., *or the rating is 3 h*, min 3 coats".
@@ -123,7 +141,7 @@ fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool
     // "where the joint is wider than 2 in. *not less than* 5 in."
     let bounds = sentence.is_any(at, &["not", "no", "at"])
         && sentence.is_any(at + 1, &["less", "more", "fewer", "least", "most"]);
-    if bounds && after_whole_number(sentence, at) {
+    if bounds && after_whole_number(sentence, at) || commands_soon(sentence, opener, at) {
         return true;
     }
     let article = sentence.is_any(
@@ -131,6 +149,23 @@ fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool
         &["the", "a", "an", "each", "every", "no", "all", "they", "it"],
     );
     article && (after_whole_number(sentence, at) || is_second_statement(sentence, opener, at))
+}
+
+/// Whether a command with its number follows a whole statement: "where board is scribed to fireproofing *leave 3/8 in.*"
+fn commands_soon(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    const LEAVE: &[&str] = &[
+        "leave", "use", "provide", "apply", "install", "hold", "keep", "add",
+    ];
+    const STATING: &[&str] = &[
+        "is", "are", "meets", "meet", "runs", "run", "crosses", "occurs", "occur",
+    ];
+    const LEADS: &[&str] = &[
+        "to", "shall", "must", "of", "in", "and", "or", "for", "the", "a",
+    ];
+    let amount_soon = (at + 1..at + 4).any(|at| sentence.amount_at(at).is_some());
+    let stated = sentence.has_any(opener + 1, at.saturating_sub(1), STATING);
+    let led = at > 0 && sentence.is_any(at - 1, LEADS);
+    sentence.is_any(at, LEAVE) && amount_soon && stated && !led
 }
 
 fn after_whole_number(sentence: &Sentence<'_>, at: usize) -> bool {
@@ -144,7 +179,8 @@ fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> boo
     const FINITE: &[&str] = &[
         "is", "are", "meets", "meet", "crosses", "cross", "exceeds", "exceed", "stands", "stand",
         "lies", "runs", "run", "abuts", "abut", "occurs", "occur", "has", "have", "passes",
-        "bears", "bear", "ends", "changes",
+        "bears", "bear", "ends", "changes", "applies", "apply", "stops", "turns", "carries",
+        "needs",
     ];
     const LEADING: &[&str] = &[
         "of", "at", "in", "to", "by", "from", "with", "than", "and", "or", "for", "on", "over",
@@ -153,7 +189,11 @@ fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> boo
         "through", "within", "per", "as", "where", "when", "if",
     ];
     const REACH: usize = 10;
-    let stated = sentence.has_any(opener + 1, at, FINITE);
+    // "when sealed from above the depth is 20 mm"
+    let done = sentence.is_any(opener, &["when", "where"])
+        && sentence.word(opener + 1).ends_with("ed")
+        && opener + 1 < at;
+    let stated = done || sentence.has_any(opener + 1, at, FINITE);
     // "where two lengths meet *they are* crowded together"
     if sentence.is_any(at, &["they", "it"]) {
         return at > opener + 1

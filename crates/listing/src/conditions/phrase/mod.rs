@@ -6,7 +6,7 @@ mod requires;
 use measure::{Dimension, Unit};
 
 use self::end::{end, second_half};
-use self::requires::{is_state, states};
+use self::requires::{excepted_case, is_state, states};
 use super::{Found, test};
 use crate::model::Expr;
 use crate::naming::mentions;
@@ -27,7 +27,12 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
         } else {
             at
         };
-        if end > at + 1 && !states(sentence, at, end) && !is_state(sentence, at, end) {
+        if end > at + 1
+            && let Some(start) = excepted_case(sentence, at)
+        {
+            found.push(case_of_exception(sentence, start, at + 2, found.last()));
+            at += 2;
+        } else if end > at + 1 && !states(sentence, at, end) && !is_state(sentence, at, end) {
             let (condition, property) = phrase(sentence, at, end, spoken_of);
             spoken_of = property.or(spoken_of);
             found.push(condition);
@@ -37,6 +42,29 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
         }
     }
     found
+}
+
+/// The case that an exception makes, for what the words after it say: of "unless the wall exceeds 15 ft, when they" a wall over 15 ft.
+fn case_of_exception(
+    sentence: &Sentence<'_>,
+    start: usize,
+    last: usize,
+    before: Option<&Found>,
+) -> Found {
+    let first = start + 1;
+    let tested = before
+        .filter(|before| before.first == start)
+        .and_then(|before| match &before.expr {
+            Expr::Not(test) => Some((**test).clone()),
+            _ => None,
+        });
+    Found {
+        first,
+        last,
+        expr: tested.unwrap_or_else(|| Expr::Words(sentence.words(start, last).to_owned())),
+        triggers: Vec::new(),
+        parts: Vec::new(),
+    }
 }
 
 fn opens(sentence: &Sentence<'_>, at: usize) -> bool {

@@ -53,11 +53,22 @@ pub(super) fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool
     let accepts = first > 0
         && sentence.is_any(
             first - 1,
-            &["acceptable", "accepted", "permitted", "allowed"],
+            &[
+                "acceptable",
+                "accepted",
+                "permitted",
+                "allowed",
+                "recognized",
+                "recognised",
+                "admitted",
+                "permissible",
+                "admissible",
+            ],
         )
         && !sentence.has_any(first.saturating_sub(4), first, NEGATIONS);
     let allowed = permits || accepts;
     sentence.has_any(first, last, STATES)
+        || (holds_number && is_kept(sentence, first, last))
         || (holds_number && is_work_when(sentence, first, last))
         || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
 }
@@ -107,7 +118,7 @@ fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
         && sentence.is_word(first - 1, "only")
         && sentence.is_any(first - 2, forbidden::DOING);
     let done = first > 0
-        && sentence.is_any(first, &["when", "where"])
+        && (sentence.is_any(first, &["when", "where"]) || only && sentence.is_word(first, "if"))
         && (only || first <= 3 && sentence.is_any(first - 1, forbidden::DOING));
     let mut own = sentence
         .amounts
@@ -123,6 +134,40 @@ fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
         && !sentence.amounts.iter().any(|amount| amount.first < first);
     let free = sentence.has_any(0, first, &["may", "need", "not"]);
     done && alone && !free
+}
+
+/// `The shelf life is 12 months when stored between 40 and 90 °F`: how a material is to be kept, in whatever words.
+fn is_kept(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    let kept = (first + 1..first + 5)
+        .any(|at| sentence.is_any(at, &["stored", "kept", "held", "stocked", "warehoused"]));
+    let mut own = sentence
+        .amounts
+        .iter()
+        .filter(|amount| first <= amount.first && amount.last <= last);
+    let air = |unit: Unit| unit.dimension() == Dimension::Temperature || unit == Unit::Percent;
+    kept && own.all(|amount| air(amount.unit)) && !sentence.has_any(first, last, NOT_SO_KEPT)
+}
+
+/// Words after which a temperature says what happens to a material that isn't kept as it should be.
+const NOT_SO_KEPT: &[&str] = &["not", "never", "longer", "frozen", "discard"];
+
+/// `, except with the partition, where it is reduced to ± 4 mm`, `, unless the wall exceeds 15 ft, when they stand 12 in. apart`: after an exception
+/// between commas the words say what holds in it. Gives where the exception begins. One that has its number in other words than "unless" is a
+/// case that is found by them.
+pub(super) fn excepted_case(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
+    let comma = first
+        .checked_sub(1)
+        .filter(|at| sentence.is_sign(*at, ','))?;
+    let start = (0..comma).rev().find(|at| sentence.is_stop(*at))? + 1;
+    let numbered = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.first >= start && amount.last <= comma);
+    let excepts = sentence.is_word(start, "unless")
+        || !numbered && sentence.is_any(start, &["except", "save", "but"]);
+    let said_of_it = sentence.is_any(first, &["where", "when"])
+        && sentence.is_any(first + 1, &["it", "they", "this", "these"]);
+    (excepts && said_of_it).then_some(start)
 }
 
 /// "when installed", "when dry", "when measured": the state in which the number holds, which is part of what it is.

@@ -1,5 +1,6 @@
 //! Labels and values in two columns, with nothing between them but blanks.
 
+use super::super::open_end::ends_open;
 use crate::layout::Line;
 
 /// The fewest blanks between a label and its value.
@@ -17,6 +18,9 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
         let before = at.checked_sub(1).and_then(column);
         return [before, column(at + 1)].contains(&Some(own));
     }
+    if stands_under(lines, at) {
+        return true;
+    }
     let set_apart = |at: usize| lines.get(at).is_some_and(is_set_apart);
     if set_apart(at) || (set_apart(at + 1) && lines.get(at).is_some_and(heads_labels)) {
         return true;
@@ -26,6 +30,48 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
         let before = at.checked_sub(1).and_then(labelled);
         [before, labelled(at + 1)].contains(&Some(own))
     })
+}
+
+/// Whether a line holds a label and a value that stand right under those of the line before, which may be marked: `width     2-1/2 in. min` under
+/// `B.1     depth     5 in. min`. Words that go on begin in one of the columns alone.
+fn stands_under(lines: &[Line<'_>], at: usize) -> bool {
+    let (Some(own), Some(before)) = (
+        lines.get(at),
+        at.checked_sub(1).and_then(|at| lines.get(at)),
+    ) else {
+        return false;
+    };
+    let [(label_at, label), (value_at, value)] = runs(own)[..] else {
+        return false;
+    };
+    let plain = label.starts_with(char::is_lowercase)
+        && label.split_whitespace().count() <= MOST_WORDS
+        && label
+            .chars()
+            .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | ','));
+    // `seals     whichever is greater` goes on with the label and the value above.
+    let words = before.text.trim_end();
+    let limit = words.ends_with("min") || words.ends_with("max");
+    let open = words.ends_with([',', '-']) || !limit && ends_open(words);
+    let above = runs(before);
+    let under = |column: usize| above.iter().any(|(start, _)| *start == column);
+    plain && !open && !value.is_empty() && under(label_at) && under(value_at)
+}
+
+/// The stretches of a line that two blanks or more part, each with the place where it begins.
+fn runs<'l>(line: &'l Line<'_>) -> Vec<(usize, &'l str)> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    while let Some(rest) = line.text.get(at..) {
+        let start = at + rest.len() - rest.trim_start().len();
+        let Some(words) = line.text.get(start..).filter(|words| !words.is_empty()) else {
+            break;
+        };
+        let len = words.find(APART).unwrap_or_else(|| words.trim_end().len());
+        found.push((start, words.get(..len).unwrap_or_default()));
+        at = start + len;
+    }
+    found
 }
 
 /// Whether a line holds a short label, a colon, and a value set apart from it: `width:        140 mm`.

@@ -88,12 +88,28 @@ impl Builder<'_> {
     }
 
     fn add_columns(&mut self, columns: impl Iterator<Item = Vec<Vec<Span>>>) {
+        let columns: Vec<Vec<Vec<Span>>> = columns.collect();
+        let ratings: Vec<Span> = self
+            .schedule
+            .as_ref()
+            .map_or_else(Vec::new, |schedule| schedule.ratings.clone());
+        let wordy = columns.len().saturating_sub(ratings.len());
+        let headings = core::iter::repeat_n(None, wordy).chain(ratings.into_iter().map(Some));
         let item = self
             .current
             .and_then(|index| self.outline.items.get_mut(index));
         if let Some(item) = item {
-            item.paragraphs
-                .extend(columns.flatten().map(Paragraph::Text));
+            for (column, heading) in columns.into_iter().zip(headings) {
+                // What stands under a rating is of what the item's title names, for that rating.
+                item.paragraphs
+                    .extend(column.into_iter().map(|text| match heading {
+                        Some(heading) => Paragraph::Cell {
+                            heading: vec![heading],
+                            text,
+                        },
+                        None => Paragraph::Text(text),
+                    }));
+            }
         }
         self.gap = true;
     }

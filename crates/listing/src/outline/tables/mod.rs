@@ -6,6 +6,7 @@ mod grid;
 mod ruled;
 mod unruled;
 
+use super::open_end::ends_open;
 use crate::layout::Line;
 use crate::model::Span;
 use crate::sentences::{ends_in_abbreviation, sentences};
@@ -22,6 +23,8 @@ pub(crate) struct Table {
     pub(crate) rows: Vec<Row>,
     /// Everything of it, headings and rules included.
     pub(crate) span: Span,
+    /// Whether a cell of the last line must go on in the next.
+    open: bool,
 }
 
 /// A row of a table.
@@ -67,6 +70,16 @@ impl Table {
 
     /// Adds a row, or more words to the row before when the first cell is empty.
     fn push(&mut self, cells: &[Span], span: Span, source: Words<'_>) {
+        self.push_line(cells, span, source);
+        self.open = cells.iter().any(|cell| {
+            let words = source.of(*cell);
+            let limit = words.ends_with("min") || words.ends_with("max");
+            // `a` alone numbers its row.
+            !limit && words.contains(' ') && ends_open(words) || words.ends_with([',', '-'])
+        });
+    }
+
+    fn push_line(&mut self, cells: &[Span], span: Span, source: Words<'_>) {
         let continues = cells.first().is_some_and(|cell| cell.is_empty());
         if continues && let Some(row) = self.rows.last_mut() {
             // A full row under one first cell is a row of its own; a wrapped one leaves cells empty.
@@ -75,7 +88,15 @@ impl Table {
                 let words = source.of(*cell);
                 words.starts_with(char::is_lowercase) && words.contains(' ')
             };
-            let full = rest.len() >= 2 && rest.iter().all(|cell| !cell.is_empty() && !wraps(cell));
+            // `setting time   max. 48 h` under `depth   10 mm` of one part
+            let whole = rest.len() >= 2
+                && rest.iter().all(|cell| !cell.is_empty())
+                && rest
+                    .last()
+                    .is_some_and(|cell| begins_value(source.of(*cell)))
+                && !self.open;
+            let full = whole
+                || rest.len() >= 2 && rest.iter().all(|cell| !cell.is_empty() && !wraps(cell));
             if full && row.cells.iter().skip(1).all(|cell| cell.len() == 1) {
                 let mut own = row.clone();
                 own.cells.truncate(1);
@@ -97,7 +118,12 @@ impl Table {
         let (first, rest) = cells.split_first().unwrap_or((&span, &[]));
         let alone = rest.iter().all(|cell| cell.is_empty());
         let small = source.of(*first).starts_with(char::is_lowercase);
-        if alone && small && !self.rows.is_empty() && self.headings.len() > 1 {
+        let worded = !source.of(*first).contains(|c: char| c.is_ascii_digit());
+        if (alone || self.open && worded)
+            && small
+            && !self.rows.is_empty()
+            && self.headings.len() > 1
+        {
             self.go_on(cells, span);
             return;
         }
@@ -179,6 +205,20 @@ impl Row {
         own.span = span;
         Some(own)
     }
+}
+
+/// Whether a cell's words are a value from their first word on: `≥ 80 mm`, `max. 48 h`, `not less than 8 mm`.
+fn begins_value(words: &str) -> bool {
+    const LEADS: &[&str] = &[
+        "max", "min", "approx", "about", "at", "not", "no", "less", "more", "than", "least",
+        "most", "up", "to", "nominal",
+    ];
+    let is_sign = |c: char| matches!(c, '≥' | '≤' | '>' | '<' | '±' | '(' | '+' | '-' | '−');
+    words
+        .split_whitespace()
+        .map(|word| word.trim_matches(|c: char| is_sign(c) || c == '.'))
+        .find(|word| !word.is_empty() && !LEADS.contains(&word.to_lowercase().as_str()))
+        .is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit()))
 }
 
 /// The most words and bytes of a cell that holds a value.

@@ -1,5 +1,6 @@
 //! The amounts of a sentence: single values, ranges, tolerances and counts, each with its value in a second unit.
 
+mod elliptic;
 mod taking;
 
 use measure::notation::NumeralStyle;
@@ -12,6 +13,7 @@ use super::ratios::ratio_at;
 use super::seconds::pair;
 use super::values::{dimensions_at, range_of_pairs, spread_at};
 use crate::model::Span;
+use elliptic::time_again;
 use taking::{take_list, take_spread};
 
 /// How an amount is written.
@@ -131,6 +133,11 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
         && is_meant(tokens, at, &spread, unit)
     {
         return Some(take_spread(tokens, at, &spread, unit, found));
+    }
+    if let Some(amount) = time_again(tokens, at, found.last()) {
+        let next = amount.last;
+        found.push(amount);
+        return Some(next);
     }
     let counts = count_list_at(tokens, at).or_else(|| {
         let count = count_range_at(tokens, at).or_else(|| count_at(tokens, at));

@@ -1,5 +1,6 @@
 //! Counts: `two layers`, `not fewer than 2 coats`, `one or more`, `four minimum per side`.
 
+mod labels;
 mod pointing;
 mod several;
 mod things;
@@ -10,6 +11,7 @@ use measure::{Number, Unit};
 use super::amounts::{Amount, Shape};
 use super::lex::{Token, TokenKind};
 use crate::model::Span;
+use labels::{counts_cycles, is_labelled_count, is_number_of};
 use pointing::{doubles_a_part, is_label, refers_back};
 use several::{bracketed_count, goes_on_counting};
 use things::{COUNTED_SINGLY, NOT_COUNTED, QUALIFIERS};
@@ -22,6 +24,9 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         return Some(amount);
     }
     let token = tokens.get(at)?;
+    if is_pair(tokens, at) {
+        return Some(count(2, at..at + 1, token.span, token.span));
+    }
     if token.is_word("doubled") && doubles_a_part(tokens, at) {
         return Some(count(2, at..at + 1, token.span, token.span));
     }
@@ -31,7 +36,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         TokenKind::Word(_) => (token.count?, false),
         TokenKind::Number(numeral)
             if numeral.style == NumeralStyle::Whole
-                && (numeral.value <= 100 || is_any(tokens, at + 1, &["cycles"])) =>
+                && (numeral.value <= 100 || counts_cycles(tokens, at)) =>
         {
             (i32::try_from(numeral.value.numerator()).ok()?, true)
         }
@@ -42,6 +47,14 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
             .checked_sub(1)
             .and_then(|before| tokens.get(before))
             .is_some_and(|before| is_label(before, token))
+    {
+        return None;
+    }
+    // `EI 60 applies`: a class code.
+    if digits
+        && at.checked_sub(1).is_some_and(|before| {
+            is_any(tokens, before, &["ei", "ew", "rei", "eiw", "frl", "e", "r"])
+        })
     {
         return None;
     }
@@ -59,7 +72,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if part_of_another || refers_back(tokens, at, number) {
         return None;
     }
-    if digits && (is_number_of(tokens, at) || is_labelled_count(tokens, at)) {
+    if is_number_of(tokens, at) || is_labelled_count(tokens, at) {
         return Some(count(number, at..at + 1, token.span, token.span));
     }
     if goes_on_counting(tokens, at) {
@@ -80,72 +93,30 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     };
     // `at least three`, `a minimum of three`
     let qualified = at.checked_sub(1).is_some_and(|before| {
-        bounds(before) || (is_any(tokens, before, &["of"]) && before > 0 && bounds(before - 1))
+        let of = is_any(tokens, before, &["of", "a"]);
+        bounds(before) || (of && before > 0 && bounds(before - 1))
     });
+    // `only one of the two walls may be`
+    let only = at > 0 && (is_any(tokens, at - 1, &["only"]) || qualified);
+    let of_several = is_any(tokens, next, &["of"])
+        && is_any(tokens, next + 1, &["the", "these", "those", "its", "their"]);
+    if only && of_several && !digits {
+        return Some(count(number, at..next, token.span, token.span));
+    }
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
 }
 
-/// `Number of coats: 2`, `Number of coats 2`: a label asks for the number, and what follows ends its phrase.
-fn is_number_of(tokens: &[Token<'_>], at: usize) -> bool {
-    const REACH: usize = 7;
-    let label = (at.saturating_sub(REACH)..at).rev().find(|at| {
-        is_any(tokens, *at, &["number", "no", "no.", "quantity", "count"])
-            && is_any(tokens, at + 1, &["of"])
-    });
-    let Some(label) = label else { return false };
-    let plain = (label + 2..at).all(|at| {
-        tokens.get(at).is_some_and(|token| {
-            token.word().is_some() || token.is_sign(':') || token.is_sign('.') || token.is_sign('=')
-        })
-    });
-    let ends = tokens.get(at + 1).is_none_or(|token| {
-        matches!(token.kind, TokenKind::Sign(',' | ';' | '.' | '(' | ')'))
-            || is_any(tokens, at + 1, &["min", "max", "minimum", "maximum", "or"])
-    });
-    plain && ends && label + 2 < at
-}
-
-/// `Layers: 2 each side`, `Screws per stud: 2`: a label that counts, and its value.
-fn is_labelled_count(tokens: &[Token<'_>], at: usize) -> bool {
-    const MOST_WORDS: usize = 5;
-    const SIZES: &[&str] = &[
-        "spacing",
-        "thickness",
-        "width",
-        "depth",
-        "length",
-        "size",
-        "gauge",
-        "diameter",
-        "gap",
-        "lap",
-        "overlap",
-    ];
-    let Some(colon) = at
-        .checked_sub(1)
-        .filter(|colon| (1..=MOST_WORDS).contains(colon))
-    else {
-        return false;
-    };
-    let label = tokens.get(..colon).unwrap_or_default();
-    let parted = tokens.get(colon).is_some_and(|token| token.is_sign(':'));
-    let plain = label.iter().all(|token| token.word().is_some());
-    let sized = label.iter().any(|token| SIZES.contains(&token.lower));
-    let counted = label.first().is_some_and(|token| {
-        COUNTED_SINGLY.contains(&token.lower.trim_end_matches('s')) && token.lower.ends_with('s')
-    });
-    let ends = tokens.get(at + 1).is_none_or(|token| {
-        matches!(token.kind, TokenKind::Sign(',' | ';' | '.' | '('))
-            || is_any(
-                tokens,
-                at + 1,
-                &[
-                    "each", "per", "on", "min", "max", "minimum", "maximum", "or",
-                ],
-            )
-    });
-    parted && plain && counted && !sized && ends
+/// `a pair of angles`, `in pairs at 4 ft centres`: two of what is named. The pair that was spoken of before counts nothing.
+fn is_pair(tokens: &[Token<'_>], at: usize) -> bool {
+    let before = |words: &[&str]| at > 0 && is_any(tokens, at - 1, words);
+    let of =
+        is_any(tokens, at, &["pair"]) && before(&["a", "one"]) && is_any(tokens, at + 1, &["of"]);
+    // `in pairs, one on either side`: what follows says it anew.
+    let each = tokens.get(at + 1).is_some_and(|token| token.is_sign(','))
+        && is_any(tokens, at + 2, &["one", "with"]);
+    let joined = at > 1 && is_any(tokens, at - 2, &["together", "joined", "tied", "bound"]);
+    of || is_any(tokens, at, &["pairs"]) && before(&["in"]) && !each && !joined
 }
 
 /// A count on tokens, its number on one span and all of it on another.
@@ -211,6 +182,9 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     if !digits && first == "within" && each_end() {
         return true;
     }
+    if !digits && first == "to" && is_to_each(tokens, at) {
+        return true;
+    }
     // `four times a year`
     if first == "times"
         && word(1).is_some_and(|second| matches!(second, "a" | "per" | "each" | "every"))
@@ -224,23 +198,7 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     {
         return true;
     }
-    // `one at every fastener`, `one cut for every 200 feet`
-    let spread = |at: usize| {
-        is_any(tokens, at, &["every", "each"])
-            || is_any(tokens, at, &["at", "for", "in", "on", "per"])
-                && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
-    };
-    // `one movement stop in each run`, `one plug of S on each storey`
-    let spread_soon = |at: usize| {
-        (at..at + 4)
-            .take_while(|at| tokens.get(*at).is_some_and(|token| token.word().is_some()))
-            .any(spread)
-    };
-    let thing = !NOT_COUNTED.contains(&first);
-    if number > 1 && !digits && spread(at) {
-        return true;
-    }
-    if number == 1 && !digits && (spread(at) || (thing && spread_soon(at + 1))) {
+    if !digits && is_spread(tokens, at, number, !NOT_COUNTED.contains(&first)) {
         return true;
     }
     if first == "or" {
@@ -250,8 +208,17 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return word(1).is_none_or(|second| second == "per");
     }
     if first == "per" && digits {
-        // `2 per panel`; but `6 per Table 2` refers.
-        const REFERRED: &[&str] = &["table", "item", "note", "the", "section", "manufacturer"];
+        // `2 per panel`; but `6 per Table 2` refers, and `10 per minute` is a rate.
+        const REFERRED: &[&str] = &[
+            "minute",
+            "second",
+            "table",
+            "item",
+            "note",
+            "the",
+            "section",
+            "manufacturer",
+        ];
         let measured = tokens.get(at + 1).is_some_and(Token::is_numeric);
         return measured || word(1).is_some_and(|second| !REFERRED.contains(&second));
     }
@@ -283,4 +250,29 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return singly || (qualified && !NOT_COUNTED.contains(&first));
     }
     true
+}
+
+/// `one at every fastener`, `one cut for every 200 feet`, `one plug of S on each storey`: counted for each of many. `thing` says whether what
+/// follows may be a thing.
+fn is_spread(tokens: &[Token<'_>], at: usize, number: i32, thing: bool) -> bool {
+    let spread = |at: usize| {
+        is_any(tokens, at, &["every", "each"])
+            || is_any(tokens, at, &["at", "for", "in", "on", "per"])
+                && (is_any(tokens, at, &["per"]) || is_any(tokens, at + 1, &["every", "each"]))
+    };
+    let soon = || {
+        (at + 1..at + 5)
+            .take_while(|at| tokens.get(*at).is_some_and(|token| token.word().is_some()))
+            .any(spread)
+    };
+    spread(at) || number == 1 && thing && soon()
+}
+
+/// `two to each batt`, `three to a board`: so many to each of what was named.
+fn is_to_each(tokens: &[Token<'_>], to: usize) -> bool {
+    is_any(tokens, to + 1, &["each", "every", "a", "an", "either"])
+        && tokens
+            .get(to + 2)
+            .is_some_and(|token| token.word().is_some())
+        && !is_any(tokens, to + 2, &["third", "half", "quarter"])
 }

@@ -23,12 +23,14 @@ pub(super) fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool 
     let word = |at: usize, words: &[&str]| is_any(tokens, at, words);
     let pointed = [
         "the", "these", "those", "between", "both", "which", "no", "any", "every", "either",
+        "lowest", "highest", "smallest", "largest", "thinnest",
     ]
     .iter()
     .any(|word| before.is_word(word));
     let done = before.is_word("in") && word(at + 1, DONE);
     // `at one place in every 10 m` counts; `at one place` points.
-    let spread = (at + 1..at + 4).any(|at| word(at, &["in"]) && word(at + 1, &["every", "each"]));
+    let spread = (at + 1..at + 4)
+        .any(|at| word(at, &["per"]) || word(at, &["in"]) && word(at + 1, &["every", "each"]));
     let placed = number == 1
         && !spread
         && !done

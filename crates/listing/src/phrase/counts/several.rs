@@ -100,7 +100,8 @@ pub(super) fn goes_on_counting(tokens: &[Token<'_>], at: usize) -> bool {
                 .is_some_and(|token| token.is_sign(',') || token.is_sign(';'))
     });
     let rated = |token: &Token<'_>| matches!(&token.kind, TokenKind::Quantity(stated) if matches!(stated.unit, Unit::Hour | Unit::Minute));
-    let for_rating = is_any(tokens, at + 1, &["for", "at"])
+    let bracketed = tokens.get(at + 1).is_some_and(|token| token.is_sign('('));
+    let for_rating = (bracketed || is_any(tokens, at + 1, &["for", "at"]))
         && tokens
             .get(at + 2..)
             .unwrap_or_default()
@@ -116,7 +117,15 @@ pub(super) fn goes_on_counting(tokens: &[Token<'_>], at: usize) -> bool {
                 .iter()
                 .any(|thing| noun.lower.starts_with(thing))
     });
-    joined && for_rating && counted && earlier.iter().any(rated)
+    // `Number of layers: 1 (1 hr), 2 (2 hr)`
+    let listed = bracketed
+        && earlier
+            .iter()
+            .any(|token| COUNTED_SINGLY.contains(&token.lower) && token.lower.ends_with('s'))
+        && earlier
+            .iter()
+            .any(|token| token.is_sign(':') || token.is_sign('.') && token.span.len() >= 3);
+    joined && for_rating && (counted || listed) && earlier.iter().any(rated)
 }
 
 /// `(2) LAYERS`, `W/ (2) 0.157" PINS`: a count in brackets, as drawings write it. A bracketed number after a noun is a reference, so one

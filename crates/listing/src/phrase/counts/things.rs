@@ -54,6 +54,8 @@ pub(super) const NOT_COUNTED: &[&str] = &[
     "type",
     "page",
     "pages",
+    "tee",
+    "tees",
 ];
 
 /// Things of which a listing counts even one.
@@ -118,6 +120,18 @@ pub(super) const COUNTED_SINGLY: &[&str] = &[
     "pipe",
     "opening",
     "section",
+    "bracket",
+    "break",
+    "plate",
+    "cycle",
+    "reading",
+    "corner",
+    "mock-up",
+    "mockup",
+    "screws",
+    "pins",
+    "clips",
+    "bolts",
 ];
 
 /// Words that bound a count when they stand before it.

@@ -160,18 +160,42 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
         // `2 MIN. PER PIECE` counts, and lasts no minutes.
         Unit::Minute => {
             let after = text.get(stated.span.end..)?.trim_start_matches(['.', ' ']);
+            let counts = follows_counting_label(before) && after.is_empty();
             words.to_ascii_lowercase().ends_with("min")
-                && ["per ", "ea ", "ea.", "each "].iter().any(|each| {
-                    after
-                        .get(..each.len())
-                        .is_some_and(|head| head.eq_ignore_ascii_case(each))
-                })
+                && (counts
+                    || ["per ", "ea ", "ea.", "each "].iter().any(|each| {
+                        after
+                            .get(..each.len())
+                            .is_some_and(|head| head.eq_ignore_ascii_case(each))
+                    }))
         }
         Unit::KelvinRise => !words.contains(' ') && stated.number < 20,
         _ => false,
     };
     let fraction = !is_stroke(words, stated.unit);
     (!closes_quote && !preposition && !lettered && fraction).then_some(stated)
+}
+
+/// Whether a label that counts stands right before, `Coats:`, so that `2 min` are no minutes.
+fn follows_counting_label(before: &[Token<'_>]) -> bool {
+    const COUNTED: &[&str] = &[
+        "coats",
+        "layers",
+        "passes",
+        "screws",
+        "clips",
+        "strips",
+        "plies",
+        "rows",
+        "fasteners",
+        "anchors",
+        "pins",
+    ];
+    let colon = before.last().is_some_and(|token| token.is_sign(':'));
+    let label = before
+        .first()
+        .is_some_and(|token| COUNTED.contains(&token.lower));
+    colon && label && before.len() <= 5
 }
 
 /// Whether the stroke between two numbers parts them, and makes no fraction: `50/75 mm`, `12/16 in.` A fraction is in lowest terms, less than

@@ -119,7 +119,7 @@ fn spelled_fraction(text: &str, at: usize, word_end: usize) -> Option<(Stated, u
         let parts = count_word(word)?;
         let start = word_end + 1;
         let end = end_of_word(text, start);
-        let part = fraction_word(text.get(start..end)?).filter(|_| parts > 1)?;
+        let part = fraction_word(text.get(start..end)?)?;
         (part.times(measure::Number::whole(parts))?, end)
     };
     let rest = text.get(word_end..)?;

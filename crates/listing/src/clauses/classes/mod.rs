@@ -2,9 +2,14 @@
 //!
 //! Each number of the code is a clause: minutes of integrity or insulation, percent of movement, millimetres of width.
 
+mod levels;
+mod single;
+
 use measure::{Number, Unit};
 use vocabulary::vocabulary;
 
+use self::levels::fire_resistance_levels;
+use self::single::single;
 use crate::model::{Bound, Relation};
 use crate::naming::Name;
 use crate::phrase::Token;
@@ -292,115 +297,8 @@ impl<'a> Scan<'a> {
     }
 }
 
-/// One code in a sentence, where its words say that it is a class and hold for everything: `the class of the joint is EI 90`, `EI 60 at the
-/// most`. What the class of a wall is, or for what it holds, isn't in the code.
-fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<ClassNumber> {
-    const OF_CLASSES: &[&str] = &["class", "classes", "classified", "classification"];
-    const CONFINES: &[&str] = &[
-        "for",
-        "where",
-        "when",
-        "if",
-        "unless",
-        "with",
-        "also",
-        "line",
-        "row",
-        "then",
-        "not",
-        "other",
-        "wall",
-        "walls",
-        "floor",
-        "floors",
-        "door",
-        "doors",
-        "partition",
-        "slab",
-    ];
-    let all = sentence.tokens.len();
-    let timed =
-        code.property == Some("joint.rating") && MINUTES.iter().any(|minutes| code.lo == *minutes);
-    let at_most = sentence.is_word(code.last, "at")
-        && (sentence.is_word(code.last + 1, "most")
-            || sentence.is_word(code.last + 1, "the") && sentence.is_word(code.last + 2, "most"));
-    let alone = !sentence.has_any(0, all, CONFINES)
-        && !sentence.has_any(code.last, all, &["to", "or", "and"]);
-    let spoken_of = at_most || sentence.has_any(0, code.first, OF_CLASSES);
-    (timed && alone && spoken_of).then(|| ClassNumber {
-        at_most,
-        ..code.clone()
-    })
-}
-
-/// `FRL -/90/90`, `fire resistance level shall be 120/120/90`: minutes of structural adequacy, integrity and insulation (AS 1530.4).
-fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
-    let named = (0..sentence.tokens.len()).any(|at| {
-        sentence.is_any(at, &["frl", "frls"])
-            || sentence.is_word(at, "resistance") && sentence.is_any(at + 1, &["level", "levels"])
-    });
-    if !named {
-        return Vec::new();
-    }
-    // `90/90` reads as a fraction, so the words are looked at, not the tokens.
-    let mut levels = sentence
-        .text
-        .split_whitespace()
-        .map(|word| word.trim_matches(|c: char| matches!(c, '.' | ',' | ';' | '(' | ')')))
-        .filter_map(|word| Some((word, level_parts(word)?)));
-    // Of several levels, which holds for what is for a person to say.
-    let (Some((word, minutes)), None) = (levels.next(), levels.next()) else {
-        return Vec::new();
-    };
-    let start = sentence.text.find(word).unwrap_or_default();
-    let within =
-        |token: &Token<'_>| start <= token.span.start() && token.span.end() <= start + word.len();
-    let first = sentence.tokens.iter().position(within).unwrap_or_default();
-    let last = first + sentence.tokens.iter().filter(|token| within(token)).count();
-    let parts = [
-        ("structural adequacy", None),
-        ("integrity", Some("joint.integrity")),
-        ("insulation", Some("joint.rating")),
-    ];
-    parts
-        .into_iter()
-        .zip(minutes)
-        .filter_map(|((attribute, property), minutes)| {
-            Some(ClassNumber {
-                attribute,
-                property,
-                lo: Number::whole(minutes?),
-                hi: None,
-                unit: Unit::Minute,
-                at_most: false,
-                first,
-                last,
-            })
-        })
-        .collect()
-}
-
 /// The minutes that fire resistance is classified for (EN 13501-2, AS 1530.4).
-const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
-
-/// The three parts of a fire resistance level, a dash where it has none.
-fn level_parts(word: &str) -> Option<[Option<i32>; 3]> {
-    let part = |part: &str| match part {
-        "-" | "–" | "—" => Some(None),
-        digits => digits
-            .parse::<i32>()
-            .ok()
-            .filter(|minutes| MINUTES.contains(minutes))
-            .map(Some),
-    };
-    let mut parts = word.split('/');
-    let level = [
-        part(parts.next()?)?,
-        part(parts.next()?)?,
-        part(parts.next()?)?,
-    ];
-    (parts.next().is_none() && level.iter().any(Option::is_some)).then_some(level)
-}
+pub(super) const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
 
 /// Whether a sentence says nothing besides its class codes and a label before each: `Seal P: EI 120 - H - M 12,5 - F - W 20 to 60.`
 pub(super) fn is_all_code(sentence: &Sentence<'_>, classes: &[ClassNumber]) -> bool {

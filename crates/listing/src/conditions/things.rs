@@ -1,0 +1,205 @@
+//! Numbers that say which things are meant, other than joints: "for walls over 12 ft high", "in slabs less than 6 in. thick", "at beams deeper than
+//! 12 in.", "over 50 mm, use clips", "within 12 in. of a corner".
+//!
+//! Only a phrase that opens its stretch, with a comparison and with what it is said for after it, or one that closes a stretch with a number of
+//! its own, says which. "With screws not less than 25 mm long" says how long they are, and "in no case less than 4 in." is a limit.
+
+use measure::Dimension;
+
+use super::width::{is_statement_end, skip_attribute};
+use super::{Found, test};
+use crate::model::Expr;
+use crate::rules::{NEGATIONS, Sentence};
+
+/// Parts that a wall or floor is built of, or stands beside: a number after them tells one from another.
+const PARTS: &[&str] = &[
+    "wall",
+    "walls",
+    "partition",
+    "partitions",
+    "slab",
+    "slabs",
+    "floor",
+    "floors",
+    "deck",
+    "decks",
+    "beam",
+    "beams",
+    "column",
+    "columns",
+    "stud",
+    "studs",
+    "plank",
+    "planks",
+    "ceiling",
+    "ceilings",
+    "runs",
+    "spans",
+    "panel",
+    "panels",
+    "opening",
+    "openings",
+    "pipes",
+    "ducts",
+    "boards",
+    "board",
+];
+
+/// Comparatives that tell things apart with "than" or alone.
+const APART: &[&str] = &[
+    "wider",
+    "narrower",
+    "deeper",
+    "longer",
+    "shorter",
+    "thicker",
+    "thinner",
+    "larger",
+    "smaller",
+    "greater",
+    "less",
+    "more",
+    "over",
+    "above",
+    "under",
+    "below",
+    "exceeding",
+    "higher",
+    "taller",
+    "heavier",
+    "lighter",
+    "beyond",
+    "shallower",
+];
+
+/// A number that says which things are meant.
+pub(super) fn things(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let measured = matches!(
+        sentence.amount(index)?.unit.dimension(),
+        Dimension::Length | Dimension::Gauge | Dimension::Density
+    );
+    let weather = sentence.amount(index)?.unit.dimension() == Dimension::Temperature;
+    if weather {
+        return alone(sentence, index);
+    }
+    measured.then_some(())?;
+    parts(sentence, index).or_else(|| alone(sentence, index))
+}
+
+/// `For walls over 12 ft high, `, `24 in. o.c. for walls not more than 10 ft high`
+fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    const REACH: usize = 9;
+    let amount = sentence.amount(index)?;
+    let floor = sentence
+        .floor(index)
+        .max(amount.first.saturating_sub(REACH));
+    let noun = (floor..amount.first).find(|at| sentence.is_any(*at, PARTS))?;
+    let opener = (floor..noun)
+        .rev()
+        .take(3)
+        .find(|at| sentence.is_any(*at, &["for", "at", "in", "on", "with"]))?;
+    let plain = (opener + 1..amount.first).all(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+            && !sentence.is_any(
+                at,
+                &[
+                    "shall", "must", "is", "are", "be", "may", "by", "from", "and", "minimum",
+                    "min", "maximum", "max", "least", "most",
+                ],
+            )
+    });
+    let between = || noun + 1..amount.first;
+    let compared = between().any(|at| sentence.is_any(at, APART));
+    let denied = between().any(|at| sentence.is_any(at, NEGATIONS));
+    // `slabs 6 in. thick or more`, `walls of 200 mm or more`
+    let attribute = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let or_more = [attribute, sentence.skip_parentheses(amount.last)]
+        .into_iter()
+        .find(|at| {
+            sentence.is_word(*at, "or")
+                && sentence.is_any(
+                    at + 1,
+                    &[
+                        "more", "greater", "over", "thicker", "wider", "higher", "taller", "less",
+                        "under", "thinner",
+                    ],
+                )
+        });
+    let from_noun = between().all(|at| sentence.is_any(at, &["of", "a", "with"]));
+    let tells = compared || or_more.is_some() && from_noun;
+    let end = or_more.map_or(attribute, |or| skip_attribute(sentence, or + 2));
+    let opens = opener == 0 || sentence.is_stop(opener - 1) || sentence.is_sign(opener - 1, '.');
+    let closes = opener > 0
+        && (0..opener)
+            .rev()
+            .take_while(|at| !sentence.is_stop(*at))
+            .any(|at| sentence.amount_at(at).is_some())
+        && is_statement_end(sentence, end);
+    // "in studs not lighter than 20 gauge" asks that of the studs.
+    let of_walls =
+        sentence.is_word(opener, "for") || opens && sentence.is_any(opener, &["at", "on", "in"]);
+    // "pipe in slabs 8 in. or less in thickness" asks that of the slabs.
+    let closes = closes && (compared || sentence.is_word(opener, "for"));
+    let leads = opens && (sentence.is_stop(end) || begins_statement(sentence, end));
+    let tells_which = if denied {
+        of_walls
+    } else {
+        !sentence.is_word(opener, "with") || opens || closes
+    };
+    (plain && tells && tells_which && (leads || closes))
+        .then(|| found(sentence, index, opener, end, noun))
+}
+
+/// `Over 50 mm, use clips`, `Within 12 in. of a corner the anchors are 8 in. apart`: a comparison that opens the sentence.
+fn alone(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let up_to = amount.first == 2 && sentence.is_word(0, "up") && sentence.is_word(1, "to");
+    let compared = amount.first == 1
+        && sentence.is_any(0, &["over", "above", "under", "below", "beyond", "within"]);
+    (index == 0 && (up_to || compared)).then_some(())?;
+    let mut end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    end += usize::from(sentence.is_any(end, &["width", "depth", "wide", "height"]));
+    let place = sentence.is_any(end, &["of", "from"]);
+    if place {
+        // The place that a distance is from goes to the comma, or to the article that opens the main clause.
+        end = (end + 2..end + 7)
+            .find(|at| sentence.is_stop(*at) || begins_statement(sentence, *at))?;
+    }
+    let within = sentence.is_word(0, "within");
+    let leads = sentence.is_stop(end) || (place || !up_to) && begins_statement(sentence, end);
+    let denied = sentence.has_any(end, sentence.tokens.len(), NEGATIONS);
+    // `Within 3 in. of the joint, remove curing compound.`
+    let of_something = !within || sentence.amounts.iter().any(|amount| amount.first >= end);
+    (leads && within == (place && within) && of_something && !denied)
+        .then(|| found(sentence, index, 0, end, 0))
+}
+
+/// Whether a main clause begins at a token.
+fn begins_statement(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(
+        at,
+        &[
+            "the", "a", "an", "each", "every", "all", "they", "it", "use", "provide", "install",
+            "leave", "add", "fix", "fasten", "space", "brace", "one", "two", "three",
+        ],
+    )
+}
+
+fn found(sentence: &Sentence<'_>, index: usize, first: usize, last: usize, noun: usize) -> Found {
+    let height = sentence.is_any(noun, &["wall", "walls", "partition", "partitions"])
+        && (first..last).any(|at| sentence.is_any(at, &["high", "height", "taller", "higher"]));
+    let words = Expr::Words(sentence.words(first, last).to_owned());
+    let expr = height
+        .then(|| test(sentence, index, "wall.height"))
+        .flatten()
+        .unwrap_or(words);
+    Found {
+        first,
+        last,
+        expr,
+        triggers: vec![index],
+        parts: Vec::new(),
+    }
+}

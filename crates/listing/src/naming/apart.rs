@@ -1,0 +1,258 @@
+//! Numbers that are none of the properties their words bring to mind: what is added to something, what is left of something, how far a thing varies,
+//! the size of a part of it.
+
+use measure::{Dimension, Quantity, Unit};
+use vocabulary::{Property, vocabulary};
+
+use super::{Mention, Subject};
+use crate::phrase::Amount;
+use crate::rules::Sentence;
+
+/// Whether the words about a number say that it is no property at all, whatever they name.
+pub(super) fn stands_apart(sentence: &Sentence<'_>, index: usize) -> bool {
+    sentence.amount(index).is_some_and(|amount| {
+        is_alternative(sentence, index)
+            || is_apart(sentence, amount.first)
+            || counts_a_measure(sentence, amount)
+            || is_left(sentence, amount)
+            || is_variation(sentence, amount)
+    })
+}
+
+/// Whether a number is none that the property could have, or of a part of the thing: "flange 50 mm thick" of a slab.
+pub(super) fn is_no_size_of(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    is_no_sheet(amount, property)
+        || is_no_wall(amount, property)
+        || is_in_mils(amount, property)
+        || is_of_a_part(sentence, amount, property)
+        || is_how_near(sentence, amount, property)
+}
+
+/// Whether a number says how much a thing may vary, and not how large it is: "shall not vary by more than 1/8 in."
+fn is_variation(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const VARY: &[&str] = &[
+        "vary",
+        "varies",
+        "varying",
+        "deviate",
+        "deviates",
+        "depart",
+        "departs",
+        "differ",
+        "differs",
+        "variation",
+        "deviation",
+    ];
+    const REACH: usize = 7;
+    (amount.first.saturating_sub(REACH)..amount.first)
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .any(|at| sentence.is_any(at, VARY))
+}
+
+/// Whether the word right before or after a number names a part that the property isn't of: "flange 50 mm thick".
+fn is_of_a_part(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const PARTS: &[(&str, &[&str])] = &[
+        ("flange", &["flange", "leg"]),
+        ("flanges", &["flange", "leg"]),
+        ("stem", &["stem"]),
+        ("stems", &["stem"]),
+        ("web", &["web"]),
+        ("lip", &["lip"]),
+        ("lips", &["lip"]),
+        ("hole", &["hole"]),
+        ("holes", &["hole"]),
+        ("slot", &["slot"]),
+        ("slots", &["slot"]),
+        ("overlap", &["lap"]),
+        ("lap", &["lap"]),
+    ];
+    const BOUNDING: &[&str] = &[
+        "min", "minimum", "max", "maximum", "nom", "nominal", "not", "no", "never", "less", "more",
+        "than", "at", "least", "most", "of", "is", "are", "a",
+    ];
+    let floor = amount.first.saturating_sub(5);
+    let before = (floor..amount.first)
+        .rev()
+        .find(|at| !sentence.is_any(*at, BOUNDING))
+        .map(|at| sentence.word(at));
+    let named = PARTS.iter().find(|(part, _)| before == Some(*part));
+    named.is_some_and(|(_, attributes)| {
+        !attributes
+            .iter()
+            .any(|part| property.attribute.contains(part))
+    })
+}
+
+/// The length of a screw behind its size: `No. 8 by 1/2 in. pan head screw`.
+pub(super) fn screw_length(sentence: &Sentence<'_>, index: usize) -> Option<&'static Property> {
+    let before = sentence.amount(index.checked_sub(1)?)?;
+    let own = sentence.amount(index)?;
+    let sized = before.unit == Unit::ScrewNumber && own.unit.dimension() == Dimension::Length;
+    let by = own.first == before.last + 1
+        && (sentence.is_any(before.last, &["by", "x"]) || sentence.is_sign(before.last, '×'));
+    (sized && by).then(|| vocabulary().property("fastener.length"))?
+}
+
+/// Whether a number says how near something must be, which is no length or width of it: "a pin inside the last 3 in."
+fn is_how_near(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const SIZES: &[&str] = &["length", "width", "depth", "thickness", "height"];
+    let near = (amount.first.saturating_sub(3)..amount.first)
+        .any(|at| sentence.is_any(at, &["within", "inside"]))
+        || (amount.first.saturating_sub(5)..amount.first)
+            .any(|at| sentence.is_any(at, &["bearing", "bear", "bears", "lying"]));
+    near && SIZES.contains(&property.attribute.as_str())
+}
+
+/// The rating of the joint that its letter names, whatever else the sentence speaks of: `achieved an F rating of 2 hours`.
+pub(super) fn lettered_rating(
+    sentence: &Sentence<'_>,
+    amount: &Amount,
+) -> Option<&'static Property> {
+    const REACH: usize = 8;
+    if amount.unit.dimension() != Dimension::Time {
+        return None;
+    }
+    let floor = amount.first.saturating_sub(REACH);
+    let rating = (floor..amount.first).rev().find(|at| {
+        sentence.is_any(
+            *at,
+            &[
+                "rating",
+                "f-rating",
+                "t-rating",
+                "ft-rating",
+                "fh-rating",
+                "fth-rating",
+            ],
+        )
+    })?;
+    let plain = (rating..amount.first).all(|at| !sentence.is_stop(at) || sentence.is_sign(at, ':'));
+    let letters = match sentence.word(rating).strip_suffix("-rating") {
+        Some(letters) => letters,
+        None => sentence.word(rating.checked_sub(1)?),
+    };
+    let known = plain && ["f", "t", "ft", "fh", "fth"].contains(&letters);
+    known.then(|| vocabulary().property(&format!("joint.{letters}_rating")))?
+}
+
+/// Whether a number is another way to say the one before it, in another measure: `25 percent of the width, or 5/16 in., whichever is less`.
+fn is_alternative(sentence: &Sentence<'_>, index: usize) -> bool {
+    const REACH: usize = 10;
+    let before = index
+        .checked_sub(1)
+        .and_then(|before| sentence.amount(before));
+    let Some((own, before)) = sentence.amount(index).zip(before) else {
+        return false;
+    };
+    let offered = own.first > 0 && sentence.is_word(own.first - 1, "or");
+    offered
+        && own.unit.dimension() != before.unit.dimension()
+        && sentence.has_any(own.last, own.last + REACH, &["whichever"])
+}
+
+/// Whether a number is no property of what it stands beside: the stretch that something is done on ("every 8 ft", "in each 20 ft"), or what is
+/// added to something else ("the joint width + 60 mm").
+fn is_apart(sentence: &Sentence<'_>, first: usize) -> bool {
+    let Some(before) = first.checked_sub(1) else {
+        return sentence.is_sign(first, '+');
+    };
+    let measured = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.first == first && amount.unit.dimension() == Dimension::Length);
+    let stretch = measured && sentence.is_any(before, &["every", "each", "per"]);
+    stretch || sentence.is_sign(first, '+') || sentence.is_sign(before, '+')
+}
+
+/// Whether a count is of a measure taken from things, and of none of them: "offset at least one stud space", "five bolt diameters".
+fn counts_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const MEASURES: &[&str] = &[
+        "space",
+        "spaces",
+        "bay",
+        "bays",
+        "diameter",
+        "diameters",
+        "width",
+        "widths",
+    ];
+    // "two to each batt" counts what was spoken of before.
+    let to_each = sentence.is_word(amount.last, "to");
+    amount.unit == Unit::Count
+        && (to_each || sentence.has_any(amount.last, amount.last + 2, MEASURES))
+}
+
+/// Whether a share is what is left of a thing that is squeezed, and no compression: "compressed *to* two-thirds of its free thickness".
+fn is_left(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const REACH: usize = 7;
+    let before = amount.first.saturating_sub(REACH)..amount.first;
+    let led = before.clone().rev().find(|at| {
+        sentence.is_any(*at, &["to", "by", "under", "of", "between"]) || sentence.is_stop(*at)
+    });
+    let to = led.filter(|at| sentence.is_word(*at, "to"));
+    let squeezed = to.is_some_and(|to| {
+        (to.saturating_sub(3)..to).any(|at| {
+            let word = sentence.word(at);
+            word.starts_with("compress") || word.starts_with("squeez")
+        })
+    });
+    let fraction = (amount.first..amount.last).any(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+    });
+    amount.unit == Unit::Percent && fraction && squeezed
+}
+
+/// Whether only a word that may mean a piece of anything names what a property is about: "supplied in lengths of 10 ft".
+pub(super) fn of_any_piece(property: &Property, subject: &Subject, mentions: &[Mention]) -> bool {
+    const PIECES: &[&str] = &[
+        "length", "lengths", "piece", "pieces", "flange", "flanges", "web", "webs",
+    ];
+    let titled = subject
+        .titles
+        .iter()
+        .map(|(component, _)| *component)
+        .chain(subject.before)
+        .any(|component| component.name == property.component);
+    let mut named = mentions
+        .iter()
+        .filter(|mention| mention.component.name == property.component)
+        .peekable();
+    !titled
+        && named.peek().is_some()
+        && named.all(|mention| PIECES.contains(&mention.words.as_str()))
+}
+
+/// Whether a thickness is more than any sheet's: an inch and over.
+fn is_no_sheet(amount: &Amount, property: &Property) -> bool {
+    property.attribute == "steel_thickness"
+        && Quantity::new(amount.lo, amount.unit)
+            .to(Unit::Inch)
+            .is_none_or(|thickness| thickness.number >= 1)
+}
+
+/// Whether a thickness is less than any wall's or slab's: that of a mullion's or a pipe's wall.
+fn is_no_wall(amount: &Amount, property: &Property) -> bool {
+    const PARTS: &[&str] = &["wall", "floor", "concrete"];
+    property.attribute == "thickness"
+        && PARTS.contains(&property.component.as_str())
+        && amount.hi.is_none()
+        && Quantity::new(amount.lo, amount.unit)
+            .to(Unit::Inch)
+            .is_some_and(|thickness| thickness.number < 1)
+}
+
+/// Whether mils are taken for a width or the like: `3-5/8 in. x 18 mil studs`.
+fn is_in_mils(amount: &Amount, property: &Property) -> bool {
+    const LARGE: &[&str] = &[
+        "width",
+        "depth",
+        "height",
+        "length",
+        "leg_length",
+        "spacing",
+    ];
+    amount.unit == Unit::Mil && LARGE.contains(&property.attribute.as_str())
+}
