@@ -72,3 +72,19 @@ fn a_condition_before_a_qualified_number_governs_that_number() {
         &[("4 in.", true), ("5 in.", true)],
     );
 }
+
+#[test]
+fn what_parallel_endings_share_holds_in_every_case() {
+    check(
+        "One layer of 2 in. thick wool for 1 hr and two for 2 hr.",
+        &[("1", true), ("2 in.", false), ("2", true)],
+    );
+    check(
+        "Two layers of 2 in. thick wool for the 2 hr rating and one for the 1 hr rating.",
+        &[("2", true), ("2 in.", false), ("1", true)],
+    );
+    check(
+        "One layer of 2 in. thick wool for the 1 hr rating and two layers of 1 in. thick wool for the 2 hr rating.",
+        &[("1", true), ("2 in.", true), ("2", true), ("1 in.", true)],
+    );
+}

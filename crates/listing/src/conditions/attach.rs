@@ -43,7 +43,12 @@ pub(crate) fn attach(
                     && subject(&rival.expr).is_some()
                     && subject(&rival.expr) == subject(&condition.expr)
             });
-            before_ending(sentence, found, number, &bounds, parallel)
+            let governed = before_ending(sentence, found, number, &bounds, parallel);
+            if parallel {
+                but_what_is_shared(sentence, found, number, &bounds, governed)
+            } else {
+                governed
+            }
         };
         let paired = governed_respectively(sentence, condition, &bounds);
         let respectively = condition.parts.len() > 1
@@ -283,6 +288,44 @@ fn before_ending(
         governed.push(other);
     }
     governed
+}
+
+/// What parallel endings share is said once and holds in every case: "one layer of 5/8 in. board for 1 Hr and two for 2 Hr" asks for 5/8 in.
+/// boards in both. Of one ending's amounts those are its own which measure what its neighbours' amounts do.
+fn but_what_is_shared(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+    governed: Vec<usize>,
+) -> Vec<usize> {
+    let dimension = |index: &usize| {
+        let amount = sentence.amount(*index)?;
+        Some(amount.unit.dimension())
+    };
+    let dimensions_of = |ending: usize| -> Vec<measure::Dimension> {
+        let start = ending.checked_sub(1).and_then(|before| found.get(before));
+        let (start, end) = (start.map_or(0, |before| before.last), found.get(ending));
+        let within = |index: &&usize| {
+            sentence
+                .amount(**index)
+                .zip(end)
+                .is_some_and(|(amount, end)| amount.first >= start && amount.last <= end.first)
+        };
+        let within = bounds.iter().filter(within);
+        within.filter_map(dimension).collect()
+    };
+    let neighbours = [number.checked_sub(1), Some(number + 1)];
+    let neighbours = neighbours.into_iter().flatten().map(dimensions_of);
+    let neighbours: Vec<_> = neighbours.filter(|said| !said.is_empty()).collect();
+    let is_own = |index: &usize| {
+        let own = dimension(index);
+        own.is_some_and(|own| neighbours.iter().all(|said| said.contains(&own)))
+    };
+    if !governed.iter().any(is_own) {
+        return governed;
+    }
+    governed.into_iter().filter(is_own).collect()
 }
 
 /// The amount before the first of several endings that measures what the next ending's own amount does: in "one layer of board, 5/8 in.
