@@ -161,11 +161,11 @@ impl Database {
     ) -> Result<Vec<Held<String>>, StoreError> {
         let mut found = Vec::new();
         for names in names.chunks(ROWS) {
+            // The sign does as in `records_of`. A list, and no table that is joined, has SQLite look each name up.
             let sql = format!(
-                "WITH asked (name) AS (VALUES {}) SELECT {HELD} FROM asked JOIN record USING (name) \
-                 WHERE kind = '{}' AND value IS NOT NULL ORDER BY since",
-                places(names.len(), 1),
-                kind.name()
+                "SELECT {HELD} FROM record WHERE kind = '{}' AND name IN {} AND value IS NOT NULL ORDER BY + since",
+                kind.name(),
+                places(1, names.len())
             );
             let mut query = sqlx::query(AssertSqlSafe(sql));
             for name in names {
