@@ -19,6 +19,7 @@ use selection::Asked;
 use site::Project;
 use store::Owner;
 use store::project::fill;
+use tokio::sync::Semaphore;
 
 use crate::desk::Desk;
 use crate::trouble::Trouble;
@@ -28,11 +29,24 @@ pub(crate) use opened::Opened;
 use indexed::Indexed;
 
 /// What the listings ask, as long as none is read otherwise.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(crate) struct Library {
     kept: Mutex<Kept>,
     /// Held by whoever brings it up to date.
     making: tokio::sync::Mutex<()>,
+    /// How many may look through the listings at once: each opens some of them, and more than there are processors wouldn't be done sooner.
+    looking: Arc<Semaphore>,
+}
+
+impl Default for Library {
+    fn default() -> Self {
+        let processors = std::thread::available_parallelism().map_or(1, usize::from);
+        Self {
+            kept: Mutex::default(),
+            making: tokio::sync::Mutex::default(),
+            looking: Arc::new(Semaphore::new(processors)),
+        }
+    }
 }
 
 #[derive(Debug, Default)]
@@ -54,19 +68,27 @@ impl Library {
 }
 
 impl Desk {
-    /// The listings, made ready for searching.
+    /// The listings, made ready for searching. To be let go before they are asked for again, as few may have them at once.
     ///
     /// # Errors
     /// When the store can't be read.
     pub(crate) async fn opened(&self) -> Result<Opened, Trouble> {
+        let indexed = self.up_to_date().await?;
+        let turn = self.library.looking.clone().acquire_owned().await;
+        let turn = turn.map_err(|error| Trouble::Broken(error.to_string()))?;
+        Ok(Opened::of(indexed, turn))
+    }
+
+    /// What the listings ask, as they are now.
+    async fn up_to_date(&self) -> Result<Arc<Indexed>, Trouble> {
         let seq = self.catch_up().await?;
         if let Some(indexed) = self.indexed() {
-            return Ok(Opened::of(indexed));
+            return Ok(indexed);
         }
         let _alone = self.library.making.lock().await;
         // Whoever was first may have done it.
         if let Some(indexed) = self.indexed() {
-            return Ok(Opened::of(indexed));
+            return Ok(indexed);
         }
         let (before, stale) = self
             .library
@@ -77,7 +99,7 @@ impl Desk {
             Ok(made) => {
                 let made = Arc::new(made);
                 kept.indexed = Some(made.clone());
-                Ok(Opened::of(made))
+                Ok(made)
             }
             Err(trouble) => {
                 kept.stale.extend(stale);

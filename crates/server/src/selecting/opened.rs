@@ -6,6 +6,7 @@ use conformance::Checklist;
 use selection::search::NotThere;
 use selection::{Named as _, Search};
 use shelf::{Named, State, Which, which};
+use tokio::sync::OwnedSemaphorePermit;
 
 use super::indexed::Indexed;
 use crate::trouble::Trouble;
@@ -14,6 +15,8 @@ use crate::trouble::Trouble;
 pub(crate) struct Opened {
     indexed: Arc<Indexed>,
     states: Vec<OnceLock<Option<State>>>,
+    /// Given back when the listings are let go.
+    _turn: OwnedSemaphorePermit,
 }
 
 /// The listings made ready for checking.
@@ -23,8 +26,9 @@ struct Ready<'o> {
 }
 
 impl Opened {
-    pub(super) fn of(indexed: Arc<Indexed>) -> Self {
+    pub(super) fn of(indexed: Arc<Indexed>, turn: OwnedSemaphorePermit) -> Self {
         Self {
+            _turn: turn,
             states: indexed.listings.iter().map(|_| OnceLock::new()).collect(),
             indexed,
         }

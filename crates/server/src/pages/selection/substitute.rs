@@ -80,8 +80,9 @@ async fn made(desk: &Desk, wish: &Wish) -> Result<Substitution, Trouble> {
         help: "choose a component that is a product, such as packing or coating".to_owned(),
     })?;
     let besides = supposed(&[(&wish.property, &wish.value)])?;
-    let project = desk.store.project().await?;
+    // The project is read when it is one's turn, so that it isn't in memory many times over.
     let opened = desk.opened().await?;
+    let project = desk.store.project().await?;
     working(move || {
         opened.search(|search| substituted(&project, search, &product, &besides, MOST, &[]))
     })
