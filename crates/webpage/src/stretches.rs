@@ -1,7 +1,8 @@
 //! A text cut where anything begins or ends: each stretch is of one kind throughout.
 
-use listing::{PlaceKind, Reading, Span, WarningKind};
+use listing::{Clause, PlaceKind, Reading, Span, WarningKind};
 
+use crate::clauses::firmness;
 use crate::rows::Row;
 
 /// The most clauses that a stretch names beside those that begin in it: no sentence of a listing holds as many.
@@ -99,16 +100,25 @@ pub(crate) fn stretches(text: &str, reading: &Reading, rows: &[Row<'_>]) -> Vec<
         numbers.advance(*start);
         conditions.advance(*start);
         let warned = warnings.advance(*start);
-        let is_any = |firmness: &str| {
-            let mut open = clauses.open.iter();
-            open.any(|(index, _)| {
-                let clause = reading.clauses.get(*index);
-                clause.is_some_and(|clause| crate::clauses::firmness(clause) == firmness)
+        let is_any_firm = any(reading, &clauses.open, |clause| firmness(clause) == "firm");
+        let is_any_doubtful = any(reading, &clauses.open, |clause| {
+            firmness(clause) == "doubtful" && (!is_any_firm || clause.bound().is_none())
+        });
+        // A number is as firm as the clause that was read from it, whatever else stands in its sentence.
+        let is_doubtful = if numbers.open.is_empty() {
+            is_any_doubtful
+        } else {
+            any(reading, &numbers.open, |clause| {
+                firmness(clause) == "doubtful"
             })
         };
         let kind = match places.peek().map(|place| place.kind) {
-            Some(PlaceKind::Clause) if is_any("doubtful") => Kind::Doubtful,
-            Some(PlaceKind::Clause) if clauses.open.is_empty() || is_any("firm") => Kind::Read,
+            Some(PlaceKind::Clause) if is_doubtful => Kind::Doubtful,
+            Some(PlaceKind::Clause)
+                if clauses.open.is_empty() || is_any_firm || !numbers.open.is_empty() =>
+            {
+                Kind::Read
+            }
             Some(PlaceKind::Clause) => Kind::Prose,
             Some(PlaceKind::Heading) => Kind::Heading,
             Some(PlaceKind::Header) => Kind::Head,
@@ -137,6 +147,13 @@ pub(crate) fn stretches(text: &str, reading: &Reading, rows: &[Row<'_>]) -> Vec<
         });
     }
     found
+}
+
+/// Whether any of the clauses that are open is of a kind.
+fn any(reading: &Reading, open: &[(usize, Span)], is: impl Fn(&Clause) -> bool) -> bool {
+    open.iter()
+        .filter_map(|(index, _)| reading.clauses.get(*index))
+        .any(is)
 }
 
 /// Every place where anything begins or ends.

@@ -89,23 +89,29 @@ pub(crate) fn next(marked: &Marked<'_>) -> Markup {
         all.filter(|clause| clause.status == Status::Draft)
     };
     let open = draft().count();
-    let id = draft()
-        .next()
-        .map_or_else(String::new, |clause| quoted(&clause.id));
+    let id = |clause: Option<&Clause>| {
+        clause.map_or_else(|| "ID".to_owned(), |clause| quoted(&clause.id))
+    };
+    let (first, bound) = (
+        id(draft().next()),
+        id(draft().find(|clause| clause.bound().is_some())),
+    );
+    let confirm = |rest: &[&str]| {
+        let start = ["everyclause", "confirm", &file, "--by \"YOUR NAME\""];
+        html! { code { @for part in start.iter().chain(rest) { span.part { (part) } " " } } }
+    };
     html! {
         section aria-labelledby="next" {
             h2 id="next" { "What to do next" }
             @if open == 0 {
-                p { "Nothing is left to confirm. " code { "everyclause confirm " (file) " --by \"YOUR NAME\" --correct ID" }
-                    " still corrects a clause." }
+                p { "Nothing is left to confirm. A clause is still corrected by " (confirm(&["--correct ID"])) }
             } @else {
                 p { "Read each clause beside its words; " (counted(open, "clause is", "clauses are"))
                     " still to be confirmed. Then, at the command line:" }
                 dl.commands {
-                    div { dt { "read rightly" } dd { code { "everyclause confirm " (file) " --by \"YOUR NAME\" --clause " (id) } } }
-                    div { dt { "read wrongly" } dd { code { "everyclause confirm " (file) " --by \"YOUR NAME\" --correct " (id)
-                        " --relation at-least --value \"4 in.\"" } } }
-                    div { dt { "all rightly" } dd { code { "everyclause confirm " (file) " --by \"YOUR NAME\" --all" } } }
+                    div { dt { "read rightly" } dd { (confirm(&["--clause", &first])) } }
+                    div { dt { "read wrongly" } dd { (confirm(&["--correct", &bound, "--relation at-least", "--value \"4 in.\""])) } }
+                    div { dt { "all of them" } dd { (confirm(&["--all"])) } }
                 }
                 p { "The desk, opened by " code { "everyclause serve" } ", confirms and corrects too." }
             }

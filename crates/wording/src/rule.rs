@@ -29,6 +29,8 @@ pub fn reads(name: &str) -> Option<String> {
 fn beside_the_bounds(name: &str) -> Option<&'static str> {
     match name {
         "named products" => Some("makers and products named in a row"),
+        "table cell" => Some("a cell of a table, under the heading of its column"),
+        "reference" => Some("words that point to another place or document"),
         "class code" => Some("a code of classes, such as EI 120"),
         "kind beside a number" => Some("a kind of material named beside a number"),
         _ => None,
