@@ -54,11 +54,12 @@ fn said(clause: &Clause) -> Markup {
         let (number, after) = rest.split_at_checked(to.checked_sub(from)?)?;
         (!number.is_empty()).then_some((before, number, after))
     });
-    match parts {
-        Some((before, number, after)) => html! {
-            "“" (last_of(before)) b { (on_one_line(number)) } (first_of(after)) "”"
-        },
-        None => html! { "“" (shortened(&on_one_line(&clause.words), MOST_LEFT)) "”" },
+    html! {
+        "“"
+        @if let Some((before, number, after)) = parts {
+            (last_of(before)) b { (on_one_line(number)) } (first_of(after))
+        } @else { (shortened(&on_one_line(&clause.words), MOST_LEFT)) }
+        "”"
     }
 }
 

@@ -37,16 +37,16 @@ fn beside_the_bounds(name: &str) -> Option<&'static str> {
     }
 }
 
-/// The rules of a clause: `word after (a qualifying word that follows a number)`.
+/// The rules of a clause, each with what it reads: `“word after” (a qualifying word that follows a number)`.
 pub fn named(names: &[String]) -> String {
-    let named: Vec<String> = names
+    let told: Vec<String> = names
         .iter()
         .map(|name| match reads(name) {
             Some(words) => format!("“{name}” ({words})"),
             None => format!("“{name}”"),
         })
         .collect();
-    crate::text::listed(&named)
+    crate::text::listed(&told)
 }
 
 #[cfg(test)]

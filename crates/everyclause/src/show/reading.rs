@@ -157,7 +157,7 @@ fn tinted(clause: &Clause, words: String) -> Cell {
 }
 
 /// What the signs of the table mean.
-fn legend() -> String {
+pub(crate) fn legend() -> String {
     let words = "‹ › marks the number that was read, ! what was read with a doubt, ¶ words left for a person, ✓ a clause that a person has \
                  confirmed, ✎ one that a person has corrected. `everyclause read --rules NAME` shows a rule.";
     wrapped(words, 0, 0) + "\n"
