@@ -1,12 +1,12 @@
-//! What stands above the words: the head, what the bytes are, what there is to look at.
+//! What stands above the words: the head, how the words are marked, the choice of what is shown.
 
-use listing::{Confidence, Reading};
+use listing::Reading;
 use maud::{Markup, html};
 use wording::head::{options, standing, stated};
 use wording::text::{counted, on_one_line, shortened};
 
 use crate::stretches::{Kind, Stretch};
-use crate::{Marked, pages};
+use crate::{Marked, clauses};
 
 /// The most of a title that is shown, in characters; what isn't a listing may have no end of it.
 const MOST_OF_A_TITLE: usize = 240;
@@ -27,13 +27,6 @@ pub(crate) fn name(reading: &Reading) -> String {
 pub(crate) fn head(marked: &Marked<'_>) -> Markup {
     let reading = marked.reading;
     let header = &reading.header;
-    let source = format!(
-        "{}, {}, {} bytes, SHA-256 {}",
-        on_one_line(marked.file),
-        counted(reading.source.pages, "page", "pages"),
-        reading.source.bytes,
-        reading.source.sha256
-    );
     let about = [
         ("edition", on_one_line(&header.edition)),
         (
@@ -43,7 +36,7 @@ pub(crate) fn head(marked: &Marked<'_>) -> Markup {
     ]
     .into_iter()
     .chain(stated(header))
-    .chain([("options", options(reading)), ("source", source)]);
+    .chain([("options", options(reading))]);
     html! {
         header {
             h1 { (name(reading)) }
@@ -53,103 +46,97 @@ pub(crate) fn head(marked: &Marked<'_>) -> Markup {
                     div { dt { (label) } dd { (words) } }
                 }
             }
+            (document(marked))
         }
     }
 }
 
-/// What every byte of the source is.
-pub(crate) fn accounted(reading: &Reading, stretches: &[Stretch]) -> Markup {
-    let bytes = |kind: Kind| -> usize {
+/// What tells this document from another, folded away.
+fn document(marked: &Marked<'_>) -> Markup {
+    let source = &marked.reading.source;
+    html! {
+        details {
+            summary { "About this document" }
+            dl {
+                div { dt { "file" } dd { (on_one_line(marked.file)) } }
+                div { dt { "size" } dd { (counted(source.pages, "page", "pages")) ", " (source.bytes) " bytes" } }
+                div { dt { "SHA-256" } dd { (source.sha256) } }
+            }
+        }
+    }
+}
+
+/// How the words of the source are marked, and how much of them is what.
+pub(crate) fn legend(marked: &Marked<'_>, stretches: &[Stretch]) -> Markup {
+    let letters = |kind: Kind| -> usize {
         stretches
             .iter()
             .filter(|stretch| stretch.kind == kind)
             .map(|stretch| stretch.span.len())
             .sum()
     };
+    let all: usize = Kind::MARKED.iter().map(|kind| letters(*kind)).sum();
     let mut from = 0;
-    let parts: Vec<(Kind, usize, usize)> = Kind::ALL
+    let parts: Vec<(Kind, usize, usize)> = Kind::MARKED
         .iter()
         .map(|kind| {
             let start = from;
-            from += bytes(*kind);
-            (*kind, start, bytes(*kind))
+            from += letters(*kind);
+            (*kind, start, letters(*kind))
         })
         .collect();
-    let accounted = reading.accounted;
-    let words = if accounted.bytes == accounted.of {
-        format!(
-            "Every byte is accounted for: {} of {}.",
-            accounted.bytes, accounted.of
-        )
-    } else {
-        format!(
-            "{} of {} bytes are accounted for.",
-            accounted.bytes, accounted.of
-        )
-    };
+    let accounted = marked.reading.accounted;
     html! {
-        section aria-labelledby="accounted" {
-            h2 id="accounted" { "What the bytes are" }
-            p { (words) }
-            svg.bar viewBox={ "0 0 " (from.max(1)) " 10" } preserveAspectRatio="none" aria-hidden="true" {
+        section aria-labelledby="marks" {
+            h2 id="marks" { "How the words are marked" }
+            svg.bar viewBox={ "0 0 " (all.max(1)) " 10" } preserveAspectRatio="none" aria-hidden="true" {
                 @for (kind, start, length) in &parts {
                     rect.(kind.class()) x=(start) width=(length) height="10" {}
                 }
             }
             ul.key {
                 @for (kind, _, length) in &parts {
-                    li { span.swatch.(kind.class()) aria-hidden="true" {} span.(kind.class()) { (kind.words()) } " " b { (length) } }
+                    li { span.swatch.(kind.class()) aria-hidden="true" {} span.(kind.class()) { (kind.words()) } " " small { (share(*length, all)) } }
                 }
+                li { span.number { "number" } " of a clause" }
+                li { span.unread { "number" } " nobody read" }
+                li { span.condition { "when it applies" } }
+            }
+            @if accounted.bytes == accounted.of {
+                p { "No word of the document was left out of this page." }
+            } @else {
+                p { (accounted.of.saturating_sub(accounted.bytes)) " bytes of the document are no part of the reading; their words stand on this page all the same." }
             }
         }
     }
 }
 
-/// What a person should look at, each with the way to its place.
-pub(crate) fn to_look_at(marked: &Marked<'_>) -> Markup {
-    let warnings = &marked.reading.warnings;
-    let notes = marked.paper.map_or(&[][..], |paper| &paper.notes);
-    html! {
-        section aria-labelledby="look" {
-            h2 id="look" { "To look at" }
-            @if warnings.is_empty() && notes.is_empty() { p { "No warnings." } }
-            ul.look {
-                @for (index, warning) in warnings.iter().enumerate() {
-                    li {
-                        @if warning.span.is_empty() { (on_one_line(&warning.message)) }
-                        @else { a href={ "#v" (index) } { (on_one_line(&warning.message)) } }
-                    }
-                }
-                @for note in notes { li { (pages::in_words(note.place)) ": " (on_one_line(&note.words)) } }
-            }
-        }
+/// A share in percent, and never 0 or 100 for what is neither.
+fn share(part: usize, whole: usize) -> String {
+    match part.saturating_mul(100).checked_div(whole) {
+        _ if part == 0 => "none".to_owned(),
+        Some(0) => "under 1 %".to_owned(),
+        Some(percent) => format!("{percent} %"),
+        None => String::new(),
     }
 }
 
 /// How the clauses were read, and the choice of which are shown.
-pub(crate) fn choice(reading: &Reading) -> Markup {
-    let count = |confidence| {
-        reading
-            .clauses
-            .iter()
-            .filter(|clause| clause.confidence == confidence)
+pub(crate) fn choice(marked: &Marked<'_>) -> Markup {
+    let reading = marked.reading;
+    let count = |firmness| {
+        let all = reading.clauses.iter();
+        all.filter(|clause| clauses::firmness(clause) == firmness)
             .count()
     };
     let all = counted(reading.clauses.len(), "clause", "clauses");
+    let unread = clauses::unread(marked).count();
     let choices = [
         ("every", format!("all {all}")),
-        (
-            "firm",
-            format!("{} read by rule", count(Confidence::ByRule)),
-        ),
-        (
-            "doubtful",
-            format!("{} with a doubt", count(Confidence::WithDoubt)),
-        ),
-        (
-            "left",
-            format!("{} left as words", count(Confidence::Prose)),
-        ),
+        ("firm", format!("{} read by rule", count("firm"))),
+        ("doubtful", format!("{} with a doubt", count("doubtful"))),
+        ("left", format!("{} for a person", count("left"))),
+        ("missed", counted(unread, "unread number", "unread numbers")),
     ];
     html! {
         fieldset.choice {

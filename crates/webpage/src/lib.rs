@@ -9,7 +9,8 @@
 //! | `stretches` | a row's words cut where anything begins or ends |
 //! | `words` | the words, every byte of them once |
 //! | `clauses` | the clauses and warnings beside them |
-//! | `head` | what the head states, what the bytes are, what there is to look at |
+//! | `head` | what the head states, how the words are marked |
+//! | `todo` | what there is to look at, and how to confirm |
 //! | `pages` | where the clauses stand on the pages of a PDF |
 //! | `sheet` | the whole page, its style, script and policy |
 //!
@@ -23,6 +24,7 @@ mod pages;
 mod rows;
 mod sheet;
 mod stretches;
+mod todo;
 mod words;
 
 use listing::Reading;

@@ -9,15 +9,15 @@ use wording::text::on_one_line;
 
 use crate::rows::{Beside, Row, rows};
 use crate::stretches::{Stretch, stretches};
-use crate::{Marked, clauses, head, pages, words};
+use crate::{Marked, clauses, head, pages, todo, words};
 
 /// The page's style.
 pub const STYLE: &str = include_str!("page.css");
 
-/// The page's script: it lights what belongs together, and leads from clause to clause by the arrow keys. The page says the same without.
+/// The page's script: it lights what belongs together, and leads from clause to clause by the keys. The page says the same without.
 pub const SCRIPT: &str = include_str!("page.js");
 
-/// From how many lines on the words of a row don't stay in view while its clauses pass.
+/// From how many lines on the words of a row may have to be scrolled to be seen whole beside their clauses.
 const MOST_LINES_IN_VIEW: usize = 24;
 
 /// The whole page, as one document that fetches nothing.
@@ -49,18 +49,22 @@ pub fn content(marked: &Marked<'_>) -> Markup {
     let rows = rows(marked.text, marked.reading);
     let stretches = stretches(marked.text, marked.reading, &rows);
     html! {
-        a.skip href="#beside" { "To the words and their clauses" }
+        a.skip href=(if marked.reading.clauses.is_empty() { "#beside" } else { "#c0" }) { "To the first clause" }
         (head::head(marked))
         div.above {
-            (head::accounted(marked.reading, &stretches))
-            (head::to_look_at(marked))
+            (todo::to_look_at(marked))
+            (todo::next(marked))
+            (head::legend(marked, &stretches))
         }
         @if let Some(paper) = marked.paper { (pages::outlines(paper, marked.reading)) }
         main id="beside" aria-label="The listing as written, beside the clauses read from it" {
             div.bar-above {
                 h2 { "The words, and what was read" }
-                (head::choice(marked.reading))
-                p.keys { kbd { "↑" } kbd { "↓" } " from clause to clause, " kbd { "←" } " to its words, " kbd { "→" } " back" }
+                (head::choice(marked))
+                p.keys {
+                    kbd { "↑" } kbd { "↓" } kbd { "Home" } kbd { "End" } " from clause to clause, " kbd { "←" } " to its words, " kbd { "→" } " back"
+                    @if clauses::unread(marked).next().is_some() { ", " kbd { "n" } " to the next unread number" }
+                }
             }
             (all_rows(marked, &rows, &stretches))
         }
@@ -80,10 +84,12 @@ fn all_rows(marked: &Marked<'_>, rows: &[Row<'_>], stretches: &[Stretch]) -> Mar
     html! {
         @for row in rows {
             @let within = next(&mut rest, row);
-            section.row aria-label=(label(row)) {
-                div.words.(if is_table(row.span.of(marked.text)) { "table" } else { "running" })
-                    .(if is_in_view(row.span.of(marked.text)) { "short" } else { "long" }) {
-                    @for stretch in within { (words::words(marked.text, stretch, &mut page)) }
+            section.row aria-label=[label(row)] {
+                @let own = row.span.of(marked.text);
+                @let columns = is_table(own);
+                div.words.(if columns { "table" } else { "running" }) tabindex=[(columns || own.lines().count() > MOST_LINES_IN_VIEW).then_some("0")] style={ "--columns:" (widest(own).max(1)) } {
+                    @let flow = (!columns && !row.beside.is_empty()).then(|| widest(own));
+                    @for stretch in within { (words::words(marked.text, stretch, flow, &mut page)) }
                 }
                 div.beside {
                     @if let Some(item) = row.item { h3 { (on_one_line(&item.path)) " " (on_one_line(&item.title)) } }
@@ -109,23 +115,19 @@ fn one(marked: &Marked<'_>, beside: Beside) -> Markup {
             @if let Some(clause) = reading.clauses.get(index) { (clauses::clause(marked, index, clause)) }
         },
         Beside::Warning(index) => html! {
-            @if let Some(warning) = reading.warnings.get(index) { (clauses::warning(index, warning)) }
+            @if let Some(warning) = reading.warnings.get(index) { (clauses::warning(marked, index, warning)) }
         },
     }
 }
 
-/// What a row is called.
-fn label(row: &Row<'_>) -> String {
-    row.item.map_or_else(
-        || "words".to_owned(),
-        |item| {
-            format!(
-                "item {} {}",
-                on_one_line(&item.path),
-                on_one_line(&item.title)
-            )
-        },
-    )
+/// What a row is called, where an item begins with it.
+fn label(row: &Row<'_>) -> Option<String> {
+    let item = row.item?;
+    Some(format!(
+        "item {} {}",
+        on_one_line(&item.path),
+        on_one_line(&item.title)
+    ))
 }
 
 /// Whether words are set in columns, which must not be broken up.
@@ -134,8 +136,10 @@ fn is_table(words: &str) -> bool {
     words.lines().filter(columns).count() > 1
 }
 
-fn is_in_view(words: &str) -> bool {
-    words.lines().count() < MOST_LINES_IN_VIEW
+/// How many characters the widest line has.
+fn widest(words: &str) -> usize {
+    let widths = words.lines().map(|line| line.trim_end().chars().count());
+    widths.max().unwrap_or(0)
 }
 
 /// Nothing is fetched, and no script runs but the page's own.

@@ -1,7 +1,8 @@
 //! A text cut where anything begins or ends: each stretch is of one kind throughout.
 
-use listing::{PlaceKind, Reading, Requirement, Span, WarningKind};
+use listing::{Clause, PlaceKind, Reading, Span, WarningKind};
 
+use crate::clauses::firmness;
 use crate::rows::Row;
 
 /// The most clauses that a stretch names beside those that begin in it: no sentence of a listing holds as many.
@@ -31,6 +32,8 @@ pub(crate) struct Stretch {
 pub(crate) enum Kind {
     /// Words that a clause was read from.
     Read,
+    /// Words that a clause was read from with a doubt.
+    Doubtful,
     /// Words left for a person.
     Prose,
     /// An item's marker and title.
@@ -44,20 +47,21 @@ pub(crate) enum Kind {
 }
 
 impl Kind {
-    /// Every kind, in the order in which they are shown.
-    pub(crate) const ALL: [Self; 6] = [
+    /// Every kind that is marked, in the order in which they are shown.
+    pub(crate) const MARKED: [Self; 6] = [
         Self::Read,
+        Self::Doubtful,
         Self::Prose,
         Self::Heading,
         Self::Head,
         Self::Furniture,
-        Self::Space,
     ];
 
     /// The name that the page's style knows it by.
     pub(crate) const fn class(self) -> &'static str {
         match self {
             Self::Read => "read",
+            Self::Doubtful => "unsure",
             Self::Prose => "prose",
             Self::Heading => "heading",
             Self::Head => "head",
@@ -69,11 +73,12 @@ impl Kind {
     /// What it is, in words.
     pub(crate) const fn words(self) -> &'static str {
         match self {
-            Self::Read => "read into clauses",
-            Self::Prose => "words for a person",
+            Self::Read => "read by rule",
+            Self::Doubtful => "read with a doubt",
+            Self::Prose => "left for a person",
             Self::Heading => "headings",
             Self::Head => "the head",
-            Self::Furniture => "page furniture",
+            Self::Furniture => "page heads and feet",
             Self::Space => "white space",
         }
     }
@@ -95,14 +100,25 @@ pub(crate) fn stretches(text: &str, reading: &Reading, rows: &[Row<'_>]) -> Vec<
         numbers.advance(*start);
         conditions.advance(*start);
         let warned = warnings.advance(*start);
-        let is_read = clauses.open.iter().any(|(index, _)| {
-            reading
-                .clauses
-                .get(*index)
-                .is_some_and(|clause| clause.requirement != Requirement::Prose)
+        let is_any_firm = any(reading, &clauses.open, |clause| firmness(clause) == "firm");
+        let is_any_doubtful = any(reading, &clauses.open, |clause| {
+            firmness(clause) == "doubtful" && (!is_any_firm || clause.bound().is_none())
         });
+        // A number is as firm as the clause that was read from it, whatever else stands in its sentence.
+        let is_doubtful = if numbers.open.is_empty() {
+            is_any_doubtful
+        } else {
+            any(reading, &numbers.open, |clause| {
+                firmness(clause) == "doubtful"
+            })
+        };
         let kind = match places.peek().map(|place| place.kind) {
-            Some(PlaceKind::Clause) if clauses.open.is_empty() || is_read => Kind::Read,
+            Some(PlaceKind::Clause) if is_doubtful => Kind::Doubtful,
+            Some(PlaceKind::Clause)
+                if clauses.open.is_empty() || is_any_firm || !numbers.open.is_empty() =>
+            {
+                Kind::Read
+            }
             Some(PlaceKind::Clause) => Kind::Prose,
             Some(PlaceKind::Heading) => Kind::Heading,
             Some(PlaceKind::Header) => Kind::Head,
@@ -131,6 +147,13 @@ pub(crate) fn stretches(text: &str, reading: &Reading, rows: &[Row<'_>]) -> Vec<
         });
     }
     found
+}
+
+/// Whether any of the clauses that are open is of a kind.
+fn any(reading: &Reading, open: &[(usize, Span)], is: impl Fn(&Clause) -> bool) -> bool {
+    open.iter()
+        .filter_map(|(index, _)| reading.clauses.get(*index))
+        .any(is)
 }
 
 /// Every place where anything begins or ends.

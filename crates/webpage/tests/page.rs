@@ -186,13 +186,68 @@ fn what_was_not_read_stands_out_and_is_listed() {
     assert!(words.split_once('>').unwrap().1.starts_with("35 mm</a>"));
     assert!(page.contains("<span id=\"u0\"></span><a class=\"unread\""));
     assert!(
-        page.contains("<li class=\"warning\" id=\"v0\">"),
+        page.contains("<li class=\"warning missed\" id=\"v0\""),
         "beside the words"
     );
     assert!(
-        page.contains("<li><a href=\"#v0\">nothing holds &lt;35 mm&gt;</a></li>"),
+        page.contains("<a class=\"loud\" href=\"#v0\">1 number nobody read</a>: <a class=\"missing\" href=\"#v0\">35 mm</a>"),
         "and above them"
     );
+    assert!(
+        page.contains("1 unread number</label>"),
+        "and can be chosen"
+    );
+}
+
+#[test]
+fn the_unread_numbers_lead_from_one_to_the_next() {
+    let text = "1. Packing - Min 4 in. deep. Nothing is said of the 35 mm and the 36 mm beyond.\n";
+    let mut reading = read_text("a.txt", text);
+    reading.warnings = ["35 mm", "36 mm"]
+        .map(|words| {
+            let at = text.find(words).unwrap();
+            Warning {
+                kind: WarningKind::UnreadNumber,
+                span: Span::new(at, at + 5),
+                words: words.to_owned(),
+                message: String::new(),
+            }
+        })
+        .to_vec();
+    let page = page(&marked(text, &reading));
+    assert_eq!(page.matches("class=\"next\"").count(), 1);
+    assert!(page.contains("class=\"next\" href=\"#v1\""));
+    reading.warnings.clear();
+    let page = webpage::page(&marked(text, &reading));
+    assert!(page.contains("Every number with a unit is in a clause"));
+}
+
+#[test]
+fn a_doubt_is_seen_on_both_sides_with_its_reason() {
+    let (reading, page) =
+        page_of("1. Packing - Nominal density 4 pcf. Nominal density 6 pcf. Laid by hand.\n");
+    let doubtful = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.confidence == listing::Confidence::WithDoubt)
+        .count();
+    assert_eq!(doubtful, 2);
+    assert!(page.contains("<a href=\"#c0\">2 clauses read with a doubt</a>"));
+    assert!(page.contains("class=\"number unsure\""));
+    assert!(page.contains("<span class=\"unsure\">read with a doubt</span>"));
+    assert!(page.contains("Doubtful: 1/2 asks for another value of the same thing"));
+    assert!(page.contains("<a href=\"#c2\">1 clause left for a person to answer</a>"));
+    assert!(page.contains("“Laid by hand.”"));
+}
+
+#[test]
+fn the_next_step_is_one_that_a_shell_takes() {
+    let reading = read_text("a.txt", SAMPLE);
+    let page = page(&Marked {
+        file: "it's a.txt",
+        ..marked(SAMPLE, &reading)
+    });
+    assert!(page.contains(r#"<span class="part">'it'\''s a.txt'</span>"#));
 }
 
 #[test]
@@ -231,6 +286,8 @@ fn hostile_text_is_words() {
         "id",
         "class",
         "href",
+        "style",
+        "tabindex",
         "data-lit",
         "data-own",
         "data-char",

@@ -159,9 +159,10 @@ pub fn id(clause: &Clause) -> String {
 pub fn read_by(clause: &Clause) -> String {
     let rules = listed(&clause.read_by);
     match clause.confidence {
-        Confidence::ByRule => rules,
+        Confidence::ByRule if rules.is_empty() => String::new(),
+        Confidence::ByRule => format!("read by {rules}"),
         Confidence::WithDoubt if rules.is_empty() => "! with a doubt".to_owned(),
-        Confidence::WithDoubt => format!("! with a doubt: {rules}"),
+        Confidence::WithDoubt => format!("! with a doubt, read by {rules}"),
         Confidence::Prose => "¶ left as words".to_owned(),
     }
 }

@@ -1,6 +1,20 @@
-//! What a person should do about a warning.
+//! What a warning says, and what a person should do about it.
 
-use listing::WarningKind;
+use listing::{Warning, WarningKind};
+
+use crate::text::on_one_line;
+
+/// What a warning says, with properties by their titles.
+pub fn message(warning: &Warning) -> String {
+    let words: Vec<String> = on_one_line(&warning.message)
+        .split(' ')
+        .map(|word| match vocabulary::vocabulary().property(word) {
+            Some(property) => format!("“{}”", property.title),
+            None => word.to_owned(),
+        })
+        .collect();
+    words.join(" ")
+}
 
 /// What to do about a warning, or what is done until then; nothing where its message says it all.
 pub const fn advice(kind: WarningKind) -> Option<&'static str> {
@@ -15,5 +29,26 @@ pub const fn advice(kind: WarningKind) -> Option<&'static str> {
         | WarningKind::Outline
         | WarningKind::OptionNotPlaced
         | WarningKind::LeakageUnit => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use listing::{Span, Warning};
+
+    use super::*;
+
+    #[test]
+    fn a_property_is_named_by_its_title() {
+        let warning = Warning {
+            kind: WarningKind::Contradiction,
+            span: Span::new(0, 0),
+            words: String::new(),
+            message: "item 1B bounds concrete.density twice (1B/2 and 1B/3)".to_owned(),
+        };
+        assert_eq!(
+            message(&warning),
+            "item 1B bounds “Concrete density” twice (1B/2 and 1B/3)"
+        );
     }
 }

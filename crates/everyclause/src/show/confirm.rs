@@ -94,6 +94,7 @@ pub(crate) fn confirmed(held: &Held, written: &[String]) -> String {
     );
     text.push_str(&paint(UNKNOWN, &line));
     text.push_str("\n\n");
+    text.push_str(&reading::legend());
     text.push_str(&reading::clauses(
         held.reading()
             .clauses

@@ -1,7 +1,7 @@
 //! A listing as read: its head, its clauses beside their words, and what a person should look at.
 
 use comfy_table::{Attribute, Cell, Color};
-use listing::{Clause, Confidence, PlaceKind, WarningKind};
+use listing::{Clause, Confidence, WarningKind};
 
 use super::marked::{self, Note};
 use super::page::{self, heading, labelled, wrapped};
@@ -23,10 +23,12 @@ const MM_PER_POINT: f64 = 25.4 / 72.0;
 pub(crate) fn reading(held: &Held) -> String {
     let mut text = head(held);
     text.push_str(&heading("Clauses"));
+    text.push_str(&legend());
     text.push_str(&clauses(held.reading().clauses.iter()));
     text.push('\n');
-    text.push_str(&legend(held));
+    text.push_str(&counts(held));
     text.push_str(&accounted(held));
+    text.push_str(&doubts(held));
     text.push_str(&of_the_pages(held));
     text.push_str(&warnings(held));
     text
@@ -101,7 +103,7 @@ pub(crate) fn clauses<'a>(clauses: impl Iterator<Item = &'a Clause>) -> String {
     let headings: &[&str] = if is_wide {
         &["clause", "words", "about", "asks for", "applies", "read by"]
     } else {
-        &["clause", "words", "about", "asks for"]
+        &["clause", "words and rule", "about", "asks for"]
     };
     let mut rows = table::table(headings);
     table::unwrapped(&mut rows, 0);
@@ -109,17 +111,23 @@ pub(crate) fn clauses<'a>(clauses: impl Iterator<Item = &'a Clause>) -> String {
         let scope = clause::scope(clause);
         let mut asks = clause::requirement(clause);
         let read_by = clause::read_by(clause);
+        let words = clause::words(clause);
         let mut cells = vec![
             Cell::new(clause::id(clause)),
-            Cell::new(clause::words(clause)),
+            if is_wide || read_by.is_empty() {
+                Cell::new(words)
+            } else {
+                Cell::new(format!("{words}\n– {read_by}"))
+            },
             Cell::new(clause::subject(clause)),
         ];
         if is_wide {
             cells.push(tinted(clause, asks));
             cells.push(Cell::new(scope.join("\n")));
-            cells.push(tinted(clause, read_by));
+            let rules = read_by.strip_prefix("read by ").unwrap_or(&read_by);
+            cells.push(tinted(clause, rules.to_owned()));
         } else {
-            for line in scope.into_iter().chain([read_by]) {
+            for line in scope {
                 asks.push('\n');
                 asks.push_str(&line);
             }
@@ -148,7 +156,15 @@ fn tinted(clause: &Clause, words: String) -> Cell {
     }
 }
 
-fn legend(held: &Held) -> String {
+/// What the signs of the table mean.
+pub(crate) fn legend() -> String {
+    let words = "‹ › marks the number that was read, ! what was read with a doubt, ¶ words left for a person, ✓ a clause that a person has \
+                 confirmed, ✎ one that a person has corrected. `everyclause read --rules NAME` shows a rule.";
+    wrapped(words, 0, 0) + "\n"
+}
+
+/// How many clauses were read how.
+fn counts(held: &Held) -> String {
     let clauses = &held.reading().clauses;
     let count = |confidence| {
         clauses
@@ -157,8 +173,7 @@ fn legend(held: &Held) -> String {
             .count()
     };
     let words = format!(
-        "{}: {} by rule, {} with a doubt (!), {} left as words (¶) for a person. ‹ › marks the number that was read, \
-         ✓ a clause that a person has confirmed, ✎ one that a person has corrected. `everyclause read --rules NAME` shows a rule.",
+        "{}: {} by rule, {} with a doubt (!), {} left as words (¶) for a person.",
         counted(clauses.len(), "clause", "clauses"),
         count(Confidence::ByRule),
         count(Confidence::WithDoubt),
@@ -167,39 +182,58 @@ fn legend(held: &Held) -> String {
     wrapped(&words, 0, 0)
 }
 
-/// That no word was lost, and what the words are.
+/// What is doubtful about each clause that was read with a doubt.
+fn doubts(held: &Held) -> String {
+    let reading = held.reading();
+    let doubts: Vec<String> = reading
+        .clauses
+        .iter()
+        .flat_map(|clause| {
+            let reasons = wording::doubt::reasons(reading, clause);
+            reasons.into_iter().map(move |reason| (clause, reason))
+        })
+        .map(|(clause, reason)| labelled(&clause::id(clause), &(reason + "."), 2, 9))
+        .collect();
+    if doubts.is_empty() {
+        return String::new();
+    }
+    heading("What is doubtful (!)") + &doubts.concat() + "\n"
+}
+
+/// That no word was left out, and whether every number was read.
 fn accounted(held: &Held) -> String {
     let reading = held.reading();
-    let bytes = |kind: PlaceKind| -> usize {
-        reading
-            .places
-            .iter()
-            .filter(|place| place.kind == kind)
-            .map(|place| place.span.len())
-            .sum()
+    let left_out = reading.accounted.of.saturating_sub(reading.accounted.bytes);
+    let mut text = if left_out == 0 {
+        wrapped(
+            "No word of the document was left out: each is in a clause, a heading, the head or a page's own lines.",
+            0,
+            0,
+        )
+    } else {
+        let line = format!("{left_out} bytes of the document are no part of the reading.");
+        paint(UNKNOWN, wrapped(&line, 0, 0).trim_end()) + "\n"
     };
-    let kinds = format!(
-        "clauses {}, headings {}, head {}, page furniture {}, white space {}",
-        bytes(PlaceKind::Clause),
-        bytes(PlaceKind::Heading),
-        bytes(PlaceKind::Header),
-        bytes(PlaceKind::Furniture),
-        bytes(PlaceKind::Space)
-    );
-    let accounted = reading.accounted;
-    if accounted.bytes == accounted.of {
-        let line = format!(
-            "✓ Every byte is accounted for: {} of {} ({kinds}).",
-            accounted.bytes, accounted.of
-        );
-        paint(GOOD, wrapped(&line, 0, 0).trim_end()) + "\n"
+    let unread = reading
+        .warnings
+        .iter()
+        .filter(|warning| warning.kind == WarningKind::UnreadNumber)
+        .count();
+    if unread == 0 {
+        text.push_str(&wrapped(
+            "Every number with a unit is in a clause, a condition, a name or the head.",
+            0,
+            0,
+        ));
     } else {
         let line = format!(
-            "✗ {} of {} bytes are accounted for ({kinds}).",
-            accounted.bytes, accounted.of
+            "{}; see the warnings below.",
+            counted(unread, "number nobody read", "numbers nobody read")
         );
-        paint(UNKNOWN, wrapped(&line, 0, 0).trim_end()) + "\n"
+        text.push_str(&paint(UNKNOWN, wrapped(&line, 0, 0).trim_end()));
+        text.push('\n');
     }
+    text
 }
 
 /// What a person should know of the pages of a PDF beside their text.
@@ -238,7 +272,7 @@ fn warnings(held: &Held) -> String {
     for warning in warnings {
         let excerpt = (!warning.span.is_empty()).then(|| Excerpt::of(&held.text, warning.span));
         text.push_str(&marked::warning(
-            &on_one_line(&warning.message),
+            &wording::warning::message(warning),
             &held.file,
             excerpt.as_ref(),
             advice(warning.kind).as_slice(),
