@@ -164,7 +164,7 @@ fn little_doesn_t_become_much() {
     }
     let (peak, done) = reading(&[("s.csv", table.as_bytes())]);
     println!("facts: {} kB, {peak:.1} MB at most", table.len() >> 10);
-    assert!(done.unwrap_err().contains("500000 properties"));
+    assert!(done.unwrap_err().contains("1000000 properties"));
     assert!(peak < 150.0, "{peak} MB");
 
     // Honest ones are read, and don't take much either.

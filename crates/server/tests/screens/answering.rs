@@ -13,6 +13,7 @@ on_each![
     no_value_answers_what_no_listing_asks,
     two_who_say_the_same_don_t_get_in_each_other_s_way,
     who_says_otherwise_is_shown_what_the_first_said,
+    where_the_first_answered_at_one_joint_only_the_second_is_told_whatever_they_say,
 ];
 
 const LISTING: &str = "hw-d-0455.txt";
@@ -231,7 +232,11 @@ async fn who_says_otherwise_is_shown_what_the_first_said(ground: Ground) {
     }
     let (version, value, _) = fact(&sat, "J-021", &asked.property).await;
     assert_eq!((version, value.as_str()), (1, "1-1/4 in."));
-    // Where the first has answered at one of the joints only, the second is told, whatever they say.
+}
+
+async fn where_the_first_answered_at_one_joint_only_the_second_is_told_whatever_they_say(
+    ground: Ground,
+) {
     let sat = Sat::with(&ground, &[LISTING]).await;
     let asked = question(&sat, WELDS).await.unwrap();
     let form = [
