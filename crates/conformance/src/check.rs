@@ -252,6 +252,10 @@ fn option_questions<'a>(
                     .and_then(|choice| group.choices.get(choice))
                     .map_or_else(String::new, |choice| option_words(choice))
             ),
+            (None, Kind::OneOf) if group.is_of_equals() && chosen.tells_of_several() => format!(
+                "The listing offers {}; what is known of the joint tells of more than one of them.",
+                header::joined(group.choices.iter().map(|choice| option_words(choice)))
+            ),
             (None, Kind::OneOf) => format!(
                 "The listing offers {}; nothing that is known of the joint says which is built.",
                 header::joined(group.choices.iter().map(|choice| option_words(choice)))

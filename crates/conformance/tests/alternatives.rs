@@ -65,6 +65,36 @@ fn nothing_known_of_any_of_a_list_leaves_it_open() {
     assert_ne!(check(&walls, &thick).overall, Overall::Conforms);
 }
 
+#[test]
+fn a_part_that_is_no_choice_stays_required_whatever_is_built() {
+    for part in [
+        "C. The coating or sealant shall lap min 1 in. onto the wall.",
+        "C. Wall Lap - Required with Item 2A, min 1 in. of coating or sealant onto the wall.",
+        "C. Wall Lap - With Item 2A the coating laps min 1 in. onto the wall.",
+        "C. Laps of the coating min 1 in. onto the wall.",
+    ] {
+        let listing = read(&format!("{FILLS}   {part}\n"));
+        let facts = ["sealant.depth = 3/4 in.", "coating.overlap_wall = 1/2 in."];
+        let result = check(&listing, &facts);
+        assert_eq!(result.overall, Overall::DoesNotConform, "{part}");
+        let without = check(&listing, &["sealant.depth = 3/4 in."]);
+        assert_ne!(without.overall, Overall::Conforms, "{part}");
+    }
+}
+
+#[test]
+fn values_of_two_of_a_list_leave_it_open() {
+    let listing = read(FILLS);
+    let facts = [
+        "sealant.depth = 3/4 in.",
+        "coating.wet_thickness = 3/16 in.",
+        "coating.overlap_floor = 2 in.",
+    ];
+    assert_eq!(verdict(&listing, &facts, "option/2"), open(OptionUnknown));
+    let said = [facts.as_slice(), &["option.2 = 2A <- drawing A"]].concat();
+    assert_eq!(verdict(&listing, &said, "2A/1"), support::MET);
+}
+
 const RUNNERS: &str = "1. Floor - Reinforced concrete.\n\n2. Wall\n   A. Runner - Min 25 ga, legs min 2 in. long.\n      \
                        A1. Slotted Runner - (Alternate to Item 2A for joints 1 in. wide or less) - Min 20 ga, slots 1-1/2 in. long.\n      \
                        A2. Clips - Spaced max 24 in. OC.\n   B. Studs - Min 25 ga.\n";

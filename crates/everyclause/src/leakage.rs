@@ -2,8 +2,6 @@
 //!
 //! Whether a listing's leakage counts at a joint is what the check says of it; only the sums are made here.
 
-use std::collections::BTreeMap;
-
 use conformance::Standing::Provisional;
 use conformance::{JointResult, Verdict};
 use engineering::leakage::{JointLeakage, JointsAsked, barrier_leakage, joints::code_limit};
@@ -86,11 +84,7 @@ const TEMPERATURES: [(LeakageTemperature, &str); 2] = [
 pub(crate) fn leakages(import: &Import, shelf: &Shelf) -> Result<Leakages, Faults> {
     let project = &import.project;
     let checked = checking::check(import, shelf)?;
-    let held: BTreeMap<&str, &Held> = shelf
-        .held
-        .iter()
-        .map(|held| (held.stem.as_str(), held))
-        .collect();
+    let held = shelf.by_stem();
     let mut made = Leakages {
         building: project.building.name.clone(),
         limit: code_limit(),

@@ -1,5 +1,6 @@
 //! The listings of a folder, each with its confirmation, and which of them a mark means.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use listing::confirm::{Entry, Overlay};
@@ -195,6 +196,12 @@ pub(crate) struct Shelf {
 }
 
 impl Shelf {
+    /// The listings by their files' names without the ending, as marks name them.
+    pub(crate) fn by_stem(&self) -> BTreeMap<&str, &Held> {
+        let held = self.held.iter();
+        held.map(|held| (held.stem.as_str(), held)).collect()
+    }
+
     /// Reads every listing of a folder: text files and PDFs.
     ///
     /// # Errors

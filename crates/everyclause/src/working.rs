@@ -1,7 +1,5 @@
 //! A project's joints, each with its listing and what was found there, as work cards and take-offs take them.
 
-use std::collections::BTreeMap;
-
 use site::Project;
 use site::import::Import;
 use workcard::quantities::{Quantities, quantities};
@@ -61,11 +59,7 @@ pub(crate) fn take_off(
 ) -> Result<Quantities, Faults> {
     let project = &import.project;
     let checked = checking::check(import, shelf)?;
-    let held: BTreeMap<&str, &Held> = shelf
-        .held
-        .iter()
-        .map(|held| (held.stem.as_str(), held))
-        .collect();
+    let held = shelf.by_stem();
     let joints =
         project
             .joints_with_facts()

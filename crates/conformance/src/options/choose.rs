@@ -80,11 +80,17 @@ impl Chosen<'_> {
             State::First(choice) => closes(choice),
             State::Fits(choice) => {
                 let is_told = self.tallies.get(choice).is_some_and(|tally| tally.is_told);
-                group.must_be_told(choice) && !is_told && closes(choice)
+                let unfounded = group.must_be_told(choice) && !is_told;
+                (unfounded || group.is_of_equals() && self.tells_of_several()) && closes(choice)
             }
             State::Stated(choice) => group.must_be_told(choice) && self.asks_nothing(choice),
             State::StatedAbsent => false,
         }
+    }
+
+    /// Whether what is known tells that more than one choice is built: then it may be that all of them are required, and nobody knows it.
+    pub(crate) fn tells_of_several(&self) -> bool {
+        self.tallies.iter().filter(|tally| tally.is_told).count() > 1
     }
 
     /// Whether no clause of a choice applies, while clauses of another do: what stands in the place of something may not let all of it fall away.

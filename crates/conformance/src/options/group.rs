@@ -80,7 +80,12 @@ impl<'a> Group<'a> {
 
     /// Whether something must tell that a choice is built: an alternate to a base item, and each of several equal parts.
     pub(crate) fn must_be_told(&self, choice: usize) -> bool {
-        self.source.kind == OptionGroupKind::OneOf || self.base.is_some_and(|base| base != choice)
+        self.is_of_equals() || self.base.is_some_and(|base| base != choice)
+    }
+
+    /// Whether its choices are the parts of a list, none of which stands in the place of another.
+    pub(crate) fn is_of_equals(&self) -> bool {
+        self.source.kind == OptionGroupKind::OneOf
     }
 
     /// Whether one of the alternates is a part of an item that it replaces; `is_within` tells whether an item lies in another.

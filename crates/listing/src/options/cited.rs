@@ -3,29 +3,8 @@
 use measure::Unit;
 use measure::notation::quantity_at;
 
-/// Words that lead to an item's number.
-const LEADS: [&str; 20] = [
-    "item",
-    "items",
-    "note",
-    "notes",
-    "keynote",
-    "keynotes",
-    "step",
-    "steps",
-    "paragraph",
-    "article",
-    "clause",
-    "section",
-    "part",
-    "and",
-    "or",
-    "the",
-    "§",
-    "base",
-    "of",
-    "&",
-];
+/// Words that may stand before or between items' numbers, beside those that announce one.
+const BETWEEN: [&str; 6] = ["and", "or", "the", "base", "of", "&"];
 
 /// Words that say that an item's number follows.
 const NAMES: [&str; 14] = [
@@ -76,7 +55,7 @@ pub(super) fn cited(own: &str, text: &str, from: usize, paths: &[String]) -> Cit
         let Some(path) = path else {
             let is_through = matches!(lower.as_str(), "to" | "through" | "thru");
             through |= is_through;
-            if is_through || LEADS.contains(&lower.as_str()) {
+            if is_through || announced || BETWEEN.contains(&lower.as_str()) {
                 continue;
             }
             break;

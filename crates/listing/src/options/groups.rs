@@ -2,7 +2,7 @@
 
 use super::ItemOption;
 use super::head::Head;
-use super::listed::{Lead, is_beside_the_others, lead};
+use super::listed::{Lead, cites, is_beside_the_others, lead, requires};
 use crate::model::{OptionGroup, OptionGroupKind};
 use crate::outline::OutlineItem;
 
@@ -54,14 +54,33 @@ fn refusal(
             choices.len()
         ));
     }
-    let beside = parts
-        .iter()
-        .filter_map(|part| items.get(*part))
-        .any(|part| {
-            let head = Head::of(source, part);
-            is_beside_the_others(head.words())
-        });
-    beside.then(|| format!("a part seems to be built beside the others; {required}"))
+    let items: Vec<&OutlineItem> = parts.iter().filter_map(|part| items.get(*part)).collect();
+    let titled = items.iter().filter(|part| !part.title.is_empty()).count();
+    let beside = items.iter().any(|part| {
+        let head = Head::of(source, part);
+        let cites_another = !is_alternate(options, parts, &items, part)
+            && items
+                .iter()
+                .any(|other| other.path != part.path && cites(&head, &other.path));
+        is_beside_the_others(head.words()) || requires(&head) || cites_another
+    });
+    // What has a title and what has none are seldom things of one sort.
+    let mixed = titled > 0 && titled < items.len();
+    (beside || mixed).then(|| format!("a part seems to be built beside the others; {required}"))
+}
+
+/// Whether a part says that it stands in the place of another.
+fn is_alternate(
+    options: &[ItemOption],
+    parts: &[usize],
+    items: &[&OutlineItem],
+    part: &OutlineItem,
+) -> bool {
+    let place = items.iter().position(|item| item.path == part.path);
+    let option = place
+        .and_then(|at| parts.get(at))
+        .and_then(|at| options.get(*at));
+    option.is_some_and(|option| !option.replaces.is_empty())
 }
 
 /// The parts that are choices: all but those that may be left out.

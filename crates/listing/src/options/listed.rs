@@ -1,5 +1,6 @@
 //! An item whose parts are a list of which one is built: "Wall: one of the following", "Either of these", "Use any one of the walls below".
 
+use super::head::Head;
 use crate::layout::Flow;
 use crate::model::Span;
 use crate::outline::{OutlineItem, Paragraph};
@@ -138,6 +139,52 @@ pub(super) fn is_beside_the_others(head: &str) -> bool {
     ]
     .iter()
     .any(|words| head.contains(words))
+}
+
+/// Whether a part begins by requiring something, and names nothing to choose: "The sealant shall lap 1 in.", "Strip - Required with Item 3A".
+pub(super) fn requires(head: &Head) -> bool {
+    let sentence = first_sentence(head);
+    let begins = [
+        "the ", "each ", "every ", "all ", "both ", "where ", "when ", "if ", "no ", "do not ",
+    ];
+    begins.iter().any(|word| sentence.starts_with(word))
+        || [" shall ", " must ", "required", ", where "]
+            .iter()
+            .any(|word| sentence.contains(word))
+}
+
+/// Whether a part speaks of another of them, and not as of its like: "with Item 3A".
+pub(super) fn cites(head: &Head, path: &str) -> bool {
+    let sentence = first_sentence(head);
+    let path = path.to_lowercase();
+    ["item ", "items ", "with "].iter().any(|lead| {
+        let cited = format!("{lead}{path}");
+        sentence.match_indices(&cited).any(|(at, _)| {
+            let after = sentence.get(at + cited.len()..).unwrap_or_default();
+            let before = sentence.get(..at).unwrap_or_default();
+            !after.starts_with(char::is_alphanumeric) && !before.ends_with("same as ")
+        })
+    })
+}
+
+/// The title of a part and the first sentence behind it.
+fn first_sentence(head: &Head) -> &str {
+    let words = head.words();
+    let behind = words.get(head.title_end..).unwrap_or_default();
+    let text = behind.trim_start_matches([' ', '-', '–', '—', ':', '.', '*']);
+    let text = words.len() - text.len();
+    let stop = words.match_indices(['.', ';']).map(|(at, _)| at);
+    let end = stop.into_iter().find(|at| {
+        *at >= text
+            && (head.sentence_ends(*at, at + 2)
+                || words.get(*at..).is_some_and(|rest| rest.starts_with(';')))
+    });
+    let start = if head.title_start < head.title_end {
+        head.title_start
+    } else {
+        text
+    };
+    head.part(start, end.unwrap_or(words.len()))
 }
 
 #[cfg(test)]

@@ -1,0 +1,234 @@
+//! Cells: values, lists, remarks, products, and cells that go on or stay empty.
+
+use listing::{Requirement, read_text};
+
+use crate::check;
+
+#[test]
+fn a_row_written_as_a_list() {
+    check(
+        "1. SEALANT - Any of those listed.\n\nDepth, min:   1 hr - 1/4 in.;   2 hr - 1/2 in.;   3 hr - 5/8 in.\n\n2. JOINT - As built.\n",
+        &[
+            "sealant.depth: at least 1/4 in. [1 hr]",
+            "sealant.depth: at least 1/2 in. [2 hr]",
+            "sealant.depth: at least 5/8 in. [3 hr]",
+        ],
+    );
+    // Not every entry is a rating and a value: a sentence.
+    let text = "1. SEALANT - Any.\n\nDepth: 1 hr - 1/4 in.; elsewhere as drawn.\n";
+    let reading = read_text("sample", text);
+    let cells = reading.clauses.iter();
+    assert!(
+        cells
+            .flat_map(|clause| &clause.read_by)
+            .all(|rule| rule != "table cell")
+    );
+}
+
+/// EN 13501-2:2016, 7.5.9: the parts of the classification of linear joint seals.
+
+#[test]
+fn class_codes_run_together_or_set_apart() {
+    let expected = [
+        "joint.rating: nominal 90 min",
+        "joint.classified_movement: nominal 20 %",
+        "joint.width: between 15 mm and 60 mm",
+    ];
+    for code in [
+        "EI 90-H-M20-B-W 15 to 60",
+        "EI 90 - H - M 20 - B - W 15 to 60",
+        "EI90–H–M20–B–W15–60",
+    ] {
+        check(&format!("1. Class: {code}.\n2. Other.\n"), &expected);
+    }
+    // The letters of a word begin no code, and no minutes are no class.
+    for text in ["FEI 90-H-M20", "E 47 - H - W 10 to 20"] {
+        let reading = read_text("sample", &format!("1. Class: {text}.\n2. Other.\n"));
+        let rules = reading.clauses.iter().flat_map(|clause| &clause.read_by);
+        assert!(
+            rules.clone().all(|rule| rule != "class code"),
+            "{text}: {rules:?}"
+        );
+    }
+}
+
+#[test]
+fn a_remark_within_a_table_stays_for_a_person() {
+    let text = "1. PACKING\n\n\
+         ------------------------------------------------\n\
+         Joint width, in.     Depth, min, in.    Pieces\n\
+         ------------------------------------------------\n\
+         up to 2              4                  one\n\
+         over 2 to 4          6                  two\n\
+         Wider joints are not covered.\n\
+         ------------------------------------------------\n\
+         2. JOINT\n";
+    let reading = read_text("sample", text);
+    let prose = |words: &str| {
+        reading
+            .clauses
+            .iter()
+            .any(|clause| clause.requirement == Requirement::Prose && clause.words.contains(words))
+    };
+    assert!(
+        prose("Wider joints are not covered."),
+        "{:?}",
+        reading.clauses
+    );
+}
+
+#[test]
+fn none_is_no_limit_only_where_limits_stand_and_no_side_is_taken_of_two() {
+    let table = |lower: &str, upper: &str| {
+        let rule = "------------------------   ------------   ------------";
+        format!(
+            "5  Field\n\nTable 3 - Limits\n\nCharacteristic             {lower:<12}   {upper}\n{rule}\n\
+             Depth of seal, min         80 mm          110 mm\n\
+             Splices in a run           1              none\n{rule}\n"
+        )
+    };
+    // Whether none need be, or none may be, nobody knows: a person says.
+    let reading = read_text("sample", &table("Min", "Max"));
+    let none = |clause: &listing::Clause| {
+        clause.words == "none" && clause.requirement == Requirement::Prose
+    };
+    assert!(reading.clauses.iter().any(none), "{:?}", reading.clauses);
+    // A least depth under an upper limit is neither.
+    check(
+        &table("Lower limit", "Upper limit").replace(
+            "Splices in a run           1 ",
+            "Depth of wool              9 mm",
+        ),
+        &[
+            "seal.depth: at least 80 mm",
+            "seal.depth: nominal 110 mm",
+            "packing.depth: at least 9 mm",
+        ],
+    );
+}
+
+#[test]
+fn a_row_of_values_under_another() {
+    check(
+        "All dimensions in millimetres. Densities in kg/m3.\n\n\
+         1  Edges\n\n\
+         Table 1    Slab edges\n\
+         ____________________________________________________________________\n\
+         \x20Ref    Part                   Period       Thickness    Density\n\
+         \x20                                           min\n\
+         ____________________________________________________________________\n\
+         \x201a     Dense concrete, cast   2 h          140          2300 - 2450\n\
+         \x20       in place               4 h          175\n\n\
+         \x201b     Lightweight concrete   2 h          130          1750 - 1900\n\
+         \x20                              4 h          not proved\n\
+         ____________________________________________________________________\n",
+        &[
+            "concrete.thickness: at least 140 mm [Ref: 1a; Period: 2 h]",
+            "concrete.density: between 2300 kg/m³ and 2450 kg/m³ [Ref: 1a; Period: 2 h]",
+            "concrete.thickness: at least 175 mm [Ref: 1a; Period: 4 h]",
+            // What is left empty takes what stands above.
+            "concrete.density: between 2300 kg/m³ and 2450 kg/m³ [Ref: 1a; Period: 4 h]",
+            "concrete.thickness: at least 130 mm [Ref: 1b; Period: 2 h]",
+            "concrete.density: between 1750 kg/m³ and 1900 kg/m³ [Ref: 1b; Period: 2 h]",
+            "concrete.density: between 1750 kg/m³ and 1900 kg/m³ [Ref: 1b; Period: 4 h]",
+        ],
+    );
+}
+
+#[test]
+fn makers_and_products() {
+    let text = "1  Cure\n\n28 days.\n\n2  Sources\n\n\
+         Part           Maker                     Product            For\n\
+         -------------  ------------------------  -----------------  ----------\n\
+         Packing        Fennimoor Insulants       FN-Batt 40         all\n\
+         \x20                                        FN-Batt 60         1 h only\n\
+         Sealant        Sorrelby Protective       Sorrelgum J\n";
+    let reading = read_text("sample", text);
+    let read: Vec<String> = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.item == "2")
+        .map(|clause| match &clause.requirement {
+            Requirement::Named { names } => {
+                let names: Vec<String> = names
+                    .iter()
+                    .map(|name| format!("{} {}", name.maker, name.product))
+                    .collect();
+                format!("{}: {}", clause.property, names.join(", "))
+            }
+            _ => format!("to judge: {}", clause.attribute),
+        })
+        .collect();
+    assert_eq!(
+        read,
+        [
+            "packing.product: Fennimoor Insulants FN-Batt 40, Fennimoor Insulants FN-Batt 60",
+            "to judge: for: 1 h only",
+            "sealant.product: Sorrelby Protective Sorrelgum J",
+        ]
+    );
+}
+
+/// What a text asks for in its tables, words and names included.
+fn asked(text: &str) -> Vec<String> {
+    let clauses = read_text("sample", text).clauses;
+    clauses.iter().map(|clause| clause.words.clone()).collect()
+}
+
+#[test]
+fn no_word_of_a_cell_falls_away() {
+    // A part may say more than its name, and a remark of two letters is a remark.
+    let text = "1  Parts\n\n\
+         Part                    Property         Value       Remark\n\
+         ----------------------  ---------------  ----------  --------\n\
+         Board, 5/8 in. thick    screw spacing    12 in. max  dry\n\
+         Sealant                 depth            1/2 in.     a, [ii]\n\
+         Coating                 lap              1 in. min   no\n\n\
+         2  End\n\nNothing.\n";
+    let asked = asked(text);
+    for words in ["5/8 in. thick", "dry", "no"] {
+        assert!(
+            asked.iter().any(|own| own.contains(words)),
+            "{words}: {asked:?}"
+        );
+    }
+    assert!(!asked.iter().any(|own| own.contains("[ii]")), "{asked:?}");
+}
+
+#[test]
+fn a_product_for_some_rows_only_is_left_to_a_person() {
+    let text = "1  Cure\n\n28 days.\n\n2  Sources\n\n\
+         Ref       Maker                     Product\n\
+         --------  ------------------------  -----------------\n\
+         2a, 2b    Fennimoor Insulants       FN-Batt 40\n\
+         2b only   Fennimoor Insulants       FN-Batt 60\n\
+         Others    by permission\n";
+    let reading = read_text("sample", text);
+    let judged = reading.clauses.iter().filter(|clause| {
+        clause.requirement == Requirement::Prose && clause.attribute.contains("2b only")
+    });
+    assert_eq!(judged.count(), 1);
+    // Nor does a row fall away that names none.
+    let words = reading.clauses.iter().map(|clause| clause.words.as_str());
+    assert!(
+        words
+            .into_iter()
+            .any(|words| words.contains("by permission"))
+    );
+}
+
+#[test]
+fn several_rows_of_one_part() {
+    let text = "1. SEAL\n\n     Table 1 - Components\n\n     Component         Property                 Value\n     ---------------   ----------------------   --------------------\n     Seal strip        raw density              (250 ± 25) kg/m³\n                       depth in the joint       ≥ 80 mm\n                       onset of expansion       approx. 180 °C\n     Surface sealant   depth                    10 mm, −0/+3 mm\n                       setting time             max. 48 h\n                       pot life                 min. 20 min\n";
+    check(
+        text,
+        &[
+            "seal.density: between 225 kg/m³ and 275 kg/m³",
+            "seal.depth: at least 80 mm",
+            "Table 1:seal_strip_onset_of_expansion: about 180 °C",
+            "sealant.depth: between 10 mm and 13 mm",
+            "Table 1:surface_sealant_setting_time: at most 48 hr",
+            "Table 1:surface_sealant_pot_life: at least 20 min",
+        ],
+    );
+}

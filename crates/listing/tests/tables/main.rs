@@ -1,0 +1,26 @@
+//! Tables of every layout: which cells say what others are, which joints they are for, and how they are limited.
+
+#![allow(
+    clippy::unwrap_used,
+    reason = "what was set up is there; where it isn't, the test fails"
+)]
+
+mod cells;
+mod columns;
+mod labels;
+
+use listing::{Requirement, read_text};
+
+/// The bounds of a text, each `property: words` and the words of its condition.
+fn check(text: &str, expected: &[&str]) {
+    let reading = read_text("sample", text);
+    let bounds = reading.clauses.iter().filter_map(|clause| {
+        let Requirement::Bound(bound) = &clause.requirement else {
+            return None;
+        };
+        let condition = clause.condition.as_ref();
+        let condition = condition.map_or_else(String::new, |it| format!(" [{}]", it.words));
+        Some(format!("{}: {bound}{condition}", clause.property))
+    });
+    assert_eq!(bounds.collect::<Vec<_>>(), expected, "{text}");
+}
