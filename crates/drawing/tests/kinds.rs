@@ -231,6 +231,35 @@ fn between_a_floor_and_a_wall() {
     );
 }
 
+/// A depth in whole inches within a wall of whole millimetres: a tenth of a millimetre too deep by the width of a hair.
+#[test]
+fn a_sealant_deeper_by_a_tenth_is_not_drawn_as_if_it_fitted() {
+    let facts = facts(
+        "joint.kind head-of-wall\njoint.width 1 in.\nwall.kind gypsum-steel-stud\nfloor.kind flat-concrete\n\
+         stud.width 129 mm\nboard.total_thickness 38 mm\nsealant.depth 1 1/2 in.",
+    );
+    let subject = Subject {
+        joint: "J-1",
+        mark: "M1",
+        facts: Facts::from_iter(&facts),
+        judgments: Vec::new(),
+    };
+    let known = Known {
+        subject: &subject,
+        listing: None,
+    };
+    let condition = drawing::Condition::of(&known).unwrap();
+    let scene = drawing::Scene::as_found(&condition);
+    support::assert_lengths_are_true(&scene, "38.1 mm in 38 mm");
+    assert!(
+        scene.troubles.iter().any(|trouble| trouble
+            .words
+            .starts_with("sealant 0.1 mm deeper than the room")),
+        "{:?}",
+        scene.troubles
+    );
+}
+
 #[test]
 fn what_cannot_be_drawn_says_what_is_missing() {
     let error = |lines: &str| {

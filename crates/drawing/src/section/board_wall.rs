@@ -2,6 +2,7 @@
 
 use measure::Quantity;
 
+use super::BARELY_MM;
 use super::part::{Component, Look, Material};
 use super::scene::{Scene, Side};
 use crate::known::{Condition, Framed, Length, Origin, RunnerKind};
@@ -70,7 +71,7 @@ fn stud(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
             known,
         );
     }
-    if wanted < steel - 0.05 && gap.is_some() {
+    if wanted < steel - BARELY_MM && gap.is_some() {
         let short = one_tenth(steel - wanted);
         scene.trouble(
             pt(0.0, steel),
@@ -146,7 +147,7 @@ fn boards(scene: &mut Scene, wall: &Framed, faces: Faces, condition: &Condition)
         );
     }
     if let Some(gap) = &wall.board_gap
-        && (gap.mm() - condition.width.mm()).abs() > 0.1
+        && (gap.mm() - condition.width.mm()).abs() > BARELY_MM
     {
         scene.notes.push(format!(
             "The gap at the top of the board is recorded as {}, the joint's width as {}: drawn by the width.",
@@ -231,7 +232,7 @@ fn slot_and_screw(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
         );
     }
     let over = closed.abs() - half_slot;
-    if over > 0.05 {
+    if over > BARELY_MM {
         scene.trouble(
             pt(faces.framing, middle - closed),
             format!(
@@ -244,7 +245,7 @@ fn slot_and_screw(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
         pt(faces.framing, middle - half_slot),
         pt(faces.framing, middle + half_slot),
     );
-    if slot.mm() > 2.0 * half_slot + 0.1 {
+    if slot.mm() > 2.0 * half_slot + BARELY_MM {
         scene.trouble(
             from,
             "slot longer than the runner's leg has room for".to_owned(),
@@ -273,7 +274,7 @@ fn board_screws(scene: &mut Scene, wall: &Framed, faces: Faces, closed: f64) {
             );
         }
     }
-    if level < wall.runner.leg.mm() - 0.05 && level > 0.0 {
+    if level < wall.runner.leg.mm() - BARELY_MM && level > 0.0 {
         scene.trouble(
             pt(faces.framing, level),
             "board screw meets the runner's leg".to_owned(),

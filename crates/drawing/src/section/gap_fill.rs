@@ -1,5 +1,6 @@
 //! What fills a joint between two upright faces.
 
+use super::BARELY_MM;
 use super::board_wall::one_tenth;
 use super::part::{Component, Look, Material};
 use super::scene::{Scene, Side};
@@ -23,7 +24,7 @@ pub(super) fn fill(scene: &mut Scene, condition: &Condition, deep: f64) {
             scene.cut(Component::Sealant, Material::Sealant, &foot, known);
         }
         let both = if seal_faces > 1 { 2.0 } else { 1.0 };
-        if both * sealant.depth.mm() > deep + 0.1 {
+        if both * sealant.depth.mm() > deep + BARELY_MM {
             let words = "sealant deeper than the joint has room for".to_owned();
             scene.trouble(pt(0.0, seal_depth), words);
         } else {
@@ -73,10 +74,10 @@ fn packing(scene: &mut Scene, condition: &Condition, deep: f64, (sealed, faces):
         taken
     };
     let foot = top + wanted.min(room.max(0.0));
-    if foot - top < 0.05 {
+    if foot - top < BARELY_MM {
         return;
     }
-    if wanted > room + 0.1 {
+    if wanted > room + BARELY_MM {
         let over = one_tenth(wanted - room);
         scene.trouble(
             pt(0.0, foot),
@@ -91,7 +92,7 @@ fn packing(scene: &mut Scene, condition: &Condition, deep: f64, (sealed, faces):
     }
     let free = packing.thickness.as_ref().map(Length::mm);
     let right = match free {
-        Some(free) if free < 2.0 * half - 0.05 => {
+        Some(free) if free < 2.0 * half - BARELY_MM => {
             let gap = one_tenth(2.0 * half - free);
             scene.trouble(
                 pt(half - (2.0 * half - free) / 2.0, top),
@@ -109,7 +110,7 @@ fn packing(scene: &mut Scene, condition: &Condition, deep: f64, (sealed, faces):
         &outline,
         known,
     );
-    if wanted <= room + 0.1 {
+    if wanted <= room + BARELY_MM {
         scene.measure(
             "packing",
             Side::Right,

@@ -1,5 +1,6 @@
 //! What fills the joint at the head or foot of a wall: packing, coating, sealant, preformed seal, bead and tape.
 
+use super::BARELY_MM;
 use super::board_wall::{Faces, one_tenth};
 use super::part::{Component, Look, Material};
 use super::scene::{Scene, Side};
@@ -26,14 +27,14 @@ pub(super) fn infill(scene: &mut Scene, condition: &Condition, soffit: &Soffit, 
             face,
             framing: inner_limit(condition, faces),
         };
-        if room.face - room.framing > 0.05 {
+        if room.face - room.framing > BARELY_MM {
             packing(scene, condition, soffit, room);
             seal(scene, condition, room);
             if sealed > u8::from(!first) {
                 sealant(scene, condition, room);
             }
         }
-        if coated > u8::from(!first) && room.face - room.framing > 0.05 {
+        if coated > u8::from(!first) && room.face - room.framing > BARELY_MM {
             coating(scene, condition, soffit, room);
         }
     }
@@ -92,10 +93,10 @@ fn packing(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
     let outer = room.face - recess;
     let wanted = outer - packing.depth.mm();
     let inner = wanted.max(room.framing);
-    if outer - inner < 0.05 {
+    if outer - inner < BARELY_MM {
         return;
     }
-    if wanted < room.framing - 0.1 && room.side > 0.0 {
+    if wanted < room.framing - BARELY_MM && room.side > 0.0 {
         let over = one_tenth(room.framing - wanted);
         let words = format!("packing {over} mm deeper than the room beside the runner");
         scene.trouble(room.place(inner, scene.behaviour.mm / 2.0), words);
@@ -104,7 +105,7 @@ fn packing(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
     let free = packing.thickness.as_ref().map(Length::mm);
     let top: Vec<Point> = match free {
         // Too thin: it lies on the board, and the joint gapes above it.
-        Some(free) if free < bottom - 0.05 => {
+        Some(free) if free < bottom - BARELY_MM => {
             let gap = one_tenth(bottom - free);
             scene.trouble(
                 room.place(outer, (bottom - free) / 2.0),
@@ -120,7 +121,7 @@ fn packing(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
         .into_iter()
         .chain([pt(outer, bottom), pt(inner, bottom)]);
     scene.cut(Component::Packing, wool, &room.outline(points), known);
-    if room.side > 0.0 && (wanted - inner).abs() < 0.1 {
+    if room.side > 0.0 && (wanted - inner).abs() < BARELY_MM {
         let level = scene.frame.max.y;
         scene.measure(
             "packing",
@@ -140,7 +141,7 @@ fn seal(scene: &mut Scene, condition: &Condition, room: Room) {
     let bottom = scene.behaviour.mm;
     let free = seal.width.as_ref().map(Length::mm);
     let top = free.map_or(0.0, |free| (bottom - free).max(0.0));
-    if top > 0.05 {
+    if top > BARELY_MM {
         scene.trouble(
             room.place(room.face, top / 2.0),
             format!("gap of {} mm above the seal", one_tenth(top)),
@@ -166,7 +167,7 @@ fn sealant(scene: &mut Scene, condition: &Condition, room: Room) {
     };
     let wanted = room.face - sealant.depth.mm();
     let inner = wanted.max(room.framing);
-    if wanted < room.framing - 0.1 {
+    if wanted < room.framing - BARELY_MM {
         let over = one_tenth(room.framing - wanted);
         let words = format!("sealant {over} mm deeper than the room beside the runner");
         scene.trouble(room.place(inner, scene.behaviour.mm / 2.0), words);
@@ -184,7 +185,7 @@ fn sealant(scene: &mut Scene, condition: &Condition, room: Room) {
         &outline,
         sealant.depth.from.is_fact(),
     );
-    if room.side > 0.0 && (wanted - inner).abs() < 0.1 {
+    if room.side > 0.0 && (wanted - inner).abs() < BARELY_MM {
         let level = scene.frame.max.y;
         scene.measure(
             "sealant",
@@ -249,7 +250,7 @@ fn coating(scene: &mut Scene, condition: &Condition, soffit: &Soffit, room: Room
         let onto: Vec<Point> = part_of(&above, over_packing);
         let start = onto.last().copied().unwrap_or(corner);
         let end = lapped.last().copied().unwrap_or(corner);
-        if (start.y - end.y).abs() < 0.01 && (start.distance(end) - out).abs() < 0.05 {
+        if (start.y - end.y).abs() < 0.01 && (start.distance(end) - out).abs() < BARELY_MM {
             let lift = pt(0.0, start.y + coating.thickness.mm() + 8.0).y;
             scene.measure(
                 "coating onto the floor",

@@ -20,6 +20,9 @@ pub use scene::{Kinds, Measure, Scene, Side, Trouble};
 
 use crate::known::{Condition, Kind};
 
+/// What is less than this counts as none, in millimetres: half of the tenth that dimensions are written to.
+const BARELY_MM: f64 = 0.05;
+
 impl Scene {
     /// The section of a joint as it was found.
     pub fn as_found(condition: &Condition) -> Self {
