@@ -16,13 +16,15 @@ const ABBREVIATIONS: &[&str] = &[
     "dims", "compr", "mvmt", "defl", "reinf", "chan", "susp", "attn", "pt", "pts", "mins", "secs",
     "sec", "config", "configs", "embed", "opng", "gage", "rtg", "std", "ltwt", "lt", "nwc", "e.s",
     "n.s", "f.s", "b.o", "t.o", "amb", "rtgs", "recd", "supp", "mech", "fastnr", "intermed",
-    "longit", "transv", "contin", "matl",
+    "longit", "transv", "contin", "matl", "dp", "mo", "mos", "yr", "yrs", "wk", "wks", "lyr",
+    "lyrs", "blk", "dk", "pen", "hvr", "abt", "qty",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.
 const MAY_END: &[&str] = &[
     "in", "ft", "max", "min", "hr", "hrs", "o.c", "oc", "lb", "lbs", "gal", "ga", "o.d", "i.d",
-    "ea", "ctrs", "pcs", "dia", "diam", "thk", "lg",
+    "ea", "ctrs", "pcs", "dia", "diam", "thk", "lg", "dp", "mo", "mos", "yr", "yrs", "wk", "wks",
+    "lyr", "lyrs", "hvr",
 ];
 
 /// Firms' names that end in a stop.
@@ -110,6 +112,9 @@ fn ends_sentence(text: &str, at: usize) -> bool {
         return false;
     }
     let begins = next.chars().next();
+    if is_qualifier_alone(next) {
+        return false;
+    }
     let capital = begins.is_some_and(|c| c.is_uppercase() || matches!(c, '"' | '“' | '§'));
     let digit = begins.is_some_and(|c| c.is_ascii_digit());
     let before = text.get(..at).unwrap_or_default();
@@ -147,6 +152,17 @@ fn ends_sentence(text: &str, at: usize) -> bool {
         && following.chars().all(|c| c.is_uppercase() || c == '.')
         && last_word(before).chars().all(|c| !c.is_lowercase());
     capital && !in_capitals && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
+}
+
+/// Whether nothing but a qualifier is left, which closes what stands before: `SHELF LIFE 12 MO. MAX.`
+fn is_qualifier_alone(rest: &str) -> bool {
+    ["min", "max", "minimum", "maximum"]
+        .iter()
+        .any(|qualifier| {
+            rest.trim_end()
+                .trim_end_matches('.')
+                .eq_ignore_ascii_case(qualifier)
+        })
 }
 
 /// Whether a word is one that a stop shortens.

@@ -3,6 +3,7 @@
 use measure::Unit;
 
 use super::carried::Carried;
+use super::unclaimed::Unclaimed;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
 use crate::phrase::Amount;
@@ -28,11 +29,15 @@ pub(super) fn bounds(
     let forbids = forbids(title);
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
+    let findings: Vec<Option<(Finding, &'static str)>> = (0..sentence.amounts.len())
+        .map(|index| bounded(sentence, index).filter(|_| sentence.is_bound(index)))
+        .collect();
+    let unclaimed = Unclaimed::of(sentence, &findings);
     for index in (0..sentence.amounts.len()).filter(|index| sentence.is_bound(*index)) {
         let Some(amount) = sentence.amount(index) else {
             continue;
         };
-        let Some((finding, rule)) = bounded(sentence, index) else {
+        let Some((finding, rule)) = findings.get(index).copied().flatten() else {
             unread.push(index);
             continue;
         };
@@ -58,6 +63,10 @@ pub(super) fn bounds(
             }
             _ => (finding, rule),
         };
+        if rule == "bare value" && unclaimed.is_beside(sentence, index) {
+            unread.push(index);
+            continue;
+        }
         let paired = attached.get(index).is_some_and(|own| own.part.is_some());
         let joined = readings.last().and_then(|last| {
             join_range(sentence, last, amount, (&finding, rule))
@@ -183,12 +192,15 @@ fn join_range(
         && between
             .clone()
             .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
+    // `20 mm ≤ cavity ≤ 60 mm`
+    let chain = last.rule == "sign after" && rule == "sign before";
     let joins = !another
-        && between.clone().all(|at| {
-            ((after || before || compared || !rising || sentence.is_word(at + 1, "and"))
-                && sentence.is_sign(at, ','))
-                || sentence.is_any(at, JOINING)
-        });
+        && (chain
+            || between.clone().all(|at| {
+                ((after || before || compared || !rising || sentence.is_word(at + 1, "and"))
+                    && sentence.is_sign(at, ','))
+                    || sentence.is_any(at, JOINING)
+            }));
     let (low, high) = if rising {
         (&first.lo, &amount.lo)
     } else {

@@ -18,6 +18,7 @@ mod prose;
 mod reference;
 mod sentence;
 mod tables;
+mod unclaimed;
 
 use crate::conditions::headed_configuration;
 use crate::layout::{Flow, UsualUnits};

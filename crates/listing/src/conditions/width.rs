@@ -231,8 +231,13 @@ fn is_joint_noun(sentence: &Sentence<'_>, at: usize) -> bool {
 }
 
 fn is_plural(sentence: &Sentence<'_>, at: usize) -> bool {
+    // "The concrete, which weighs between 110 and 150 pcf, is reinforced."
+    const VERBS_OF_ONE: &[&str] = &[
+        "weighs", "measures", "stands", "lies", "reaches", "extends", "spans", "bears", "runs",
+        "exceeds", "falls", "rises", "comes", "goes", "keeps", "holds", "this", "thus", "always",
+    ];
     let word = sentence.word(at);
-    word.ends_with('s') && !word.ends_with("ss")
+    word.ends_with('s') && !word.ends_with("ss") && !VERBS_OF_ONE.contains(&word)
 }
 
 fn compares(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {

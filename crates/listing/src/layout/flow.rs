@@ -133,11 +133,23 @@ impl Flow {
                 before.is_some_and(|c| c.is_ascii_digit())
                     && next.starts_with(|c: char| c.is_alphanumeric() || c == '½')
             }
+            // `W/` before `2 1/2"` is "with".
+            Some('/') if self.ends_in_with() => false,
             Some('/') => {
-                before.is_some_and(char::is_alphanumeric) && next.starts_with(char::is_alphanumeric)
+                before.is_some_and(|c| c.is_ascii_digit())
+                    && next.starts_with(char::is_alphanumeric)
+                    || before.is_some_and(char::is_alphabetic)
+                        && next.starts_with(char::is_alphabetic)
             }
             _ => false,
         }
+    }
+
+    fn ends_in_with(&self) -> bool {
+        let word = self.text.rsplit([' ', '(', ',']).next().unwrap_or_default();
+        ["w/", "c/w/", "c/", "o/"]
+            .iter()
+            .any(|with| word.eq_ignore_ascii_case(with))
     }
 
     /// Where a byte of the running text stands in the source.
@@ -172,6 +184,18 @@ impl Flow {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn with_before_a_number_stays_apart_from_it() {
+        let source = "3\" DEEP MAX., W/\n 2 1/2\" MIN. CONC., 8 lb/\n cu ft, Item A/\n 2 1/2 in.";
+        let spans = super::super::lines::lines(source)
+            .into_iter()
+            .map(|line| line.span);
+        assert_eq!(
+            Flow::of(source, spans).text(),
+            "3\" DEEP MAX., W/ 2 1/2\" MIN. CONC., 8 lb/cu ft, Item A/ 2 1/2 in."
+        );
+    }
 
     #[test]
     fn joins_lines_and_leads_back() {

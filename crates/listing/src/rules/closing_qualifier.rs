@@ -12,7 +12,7 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
-    if let Some(relation) = wet_and_dry(sentence, index) {
+    if let Some(relation) = wet_and_dry(sentence, index).or_else(|| both_laps(sentence, index)) {
         return Some(Finding::sure(relation, amount.first));
     }
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
@@ -90,6 +90,21 @@ fn said(sentence: &Sentence<'_>, gathering: usize) -> usize {
 /// `ALL MIN. TWO PASSES`: the stop of an abbreviation may end the stretch, too.
 fn shortened_end(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
+}
+
+/// `1/2 in. onto board and 1-1/2 in. onto deck, min.`: two measures of one kind that "and" joins, each onto something, closed behind a comma.
+fn both_laps(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
+    const ONTO: &[&str] = &["on", "onto", "over", "at", "to"];
+    const MOST_WORDS: usize = 4;
+    let (own, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
+    let onto = |last: usize| sentence.is_any(sentence.skip_parentheses(last), ONTO);
+    let words = |from: usize, to: usize| to <= from + MOST_WORDS && (from..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let and = next.first.checked_sub(1).filter(|at| sentence.is_word(*at, "and"))?;
+    let alike = own.unit == next.unit && onto(own.last) && onto(next.last) && words(sentence.skip_parentheses(own.last), and);
+    let after = sentence.skip_parentheses(next.last);
+    let comma = (after..=after + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
+    let closes = sentence.token(comma + 2).is_none_or(|token| token.word().is_none()) || shortened_end(sentence, comma + 1);
+    (alike && words(after, comma) && closes && bare_value::read(sentence, index).is_some()).then(|| qualifier(sentence.word(comma + 1)))?
 }
 
 /// `80 mils wet, 40 mils dry, min`: one film, wet and dry, under one qualifier.

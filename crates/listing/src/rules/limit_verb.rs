@@ -24,6 +24,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("joints" | "widths" | "gaps" | "lengths" | "openings", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)
         }
+        // `RH to 90 pct`
+        ("rh" | "humidity", "to") => finding(Relation::AtMost, at),
         ("down", "to") if matches!(word(2), "covered" | "permitted" | "allowed" | "accepted") => finding(Relation::AtLeast, at.checked_sub(1)?),
         ("down", "to") if matches!(sentence.amount(index)?.unit, measure::Unit::Celsius | measure::Unit::Fahrenheit) => {
             finding(Relation::AtLeast, at.checked_sub(1)?)

@@ -60,6 +60,7 @@ rules! {
     either_or_more "either or more",
     spread "range or tolerance",
     sign_before "sign before",
+    sign_after "sign after",
     comparison_before "comparison before",
     limit_verb "limit verb",
     word_after "word after",
@@ -69,6 +70,7 @@ rules! {
     shared_qualifier "shared qualifier",
     parallel_place "parallel place",
     same_sheet "same sheet",
+    first_of_pair "first of a pair",
     closing_qualifier "closing qualifier",
     bare_value "bare value",
 }

@@ -7,7 +7,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // Only the first amount of its stretch: later ones share or bring their own.
     let verb = (floor..first).rev().take(3).find(|at| sentence.is_any(*at, &["is", "are", "be", "equals"]))?;
     let start = (floor..verb).rev().find(|at| sentence.is_stop(*at) || sentence.is_sign(*at, '.')).map_or(floor, |at| at + 1);
+    let start = set_off_from(sentence, start, verb, floor).unwrap_or(start);
     let opening = if sentence.is_any(start, &["the", "a", "an"]) { start + 1 } else { start };
     let relation = qualifier(sentence.word(opening))?;
     Some(Finding::sure(relation, opening))
+}
+
+/// `The least depth anywhere, measured at the middle of the joint, is`: where the subject begins, when how it is taken stands between two commas.
+fn set_off_from(sentence: &Sentence<'_>, start: usize, verb: usize, floor: usize) -> Option<usize> {
+    const TAKEN: &[&str] = &["measured", "taken", "read", "gauged", "counted"];
+    let stop_before = |end: usize| (floor..end).rev().find(|at| sentence.is_stop(*at) || sentence.is_sign(*at, '.'));
+    let closes = start == verb && sentence.is_sign(start.checked_sub(1)?, ',');
+    let opens = stop_before(start.checked_sub(1)?).filter(|at| closes && sentence.is_sign(*at, ',') && sentence.is_any(at + 1, TAKEN))?;
+    Some(stop_before(opens).map_or(floor, |at| at + 1))
 }

@@ -23,7 +23,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(at, '.') && closing_word(sentence, at + 1).is_some() {
         at += 1;
     }
-    if let Some(relation) = set_off(sentence, last).or_else(|| place_closed(sentence, last)) {
+    if let Some(relation) = set_off(sentence, last).or_else(|| place_closed(sentence, last)).or_else(|| closes_stretch(sentence, index, last)) {
         return Some(Finding::sure(relation, sentence.amount(index)?.first));
     }
     // `1/8 in. wet (1/16 in. dry) min.`
@@ -89,7 +89,14 @@ fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
         sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS)
     });
     let (relation, end) = set_off_qualifier(sentence, comma + 1)?;
-    (plain && (ends_stretch(sentence, end) || sentence.is_any(end, &["and", "over", "on", "onto"]) && sentence.amount_at(end + 1).is_none())).then_some(relation)
+    (plain && (ends_stretch(sentence, end) || stops_short(sentence, end) || sentence.is_any(end, &["and", "over", "on", "onto"]) && sentence.amount_at(end + 1).is_none())).then_some(relation)
+}
+
+/// `1-1/2" ONTO DECK, MIN. MASK ADJACENT FINISHES`: whether the stop of a shortened qualifier ends the stretch, with no number near behind.
+fn stops_short(sentence: &Sentence<'_>, end: usize) -> bool {
+    const NEAR: usize = 5;
+    let stopped = end.checked_sub(1).and_then(|at| sentence.token(at)).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
+    stopped && (end..end + NEAR).all(|at| sentence.amount_at(at).is_none())
 }
 
 /// The relation of a qualifier that stands for itself, and the token after it: `min`, `as a minimum`, `at the least`, `not deeper`.
@@ -136,6 +143,17 @@ fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
     qualifier(sentence.word(comma + 1)).filter(|_| plain && closes)
 }
 
+/// `1/2" LAP ON BD. MIN.`: a qualifier that ends a stretch of one number and a few words about it.
+fn closes_stretch(sentence: &Sentence<'_>, index: usize, last: usize) -> Option<Relation> {
+    const MOST_WORDS: usize = 5;
+    const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but", "of", "than", "as"];
+    let start = sentence.skip_parentheses(last);
+    let closing = (start..=start + MOST_WORDS).find(|at| sentence.is_any(*at, &["min", "minimum", "max", "maximum"]))?;
+    let plain = (start..closing).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS));
+    let opens = index == 0 || sentence.amount(index - 1).is_none_or(|before| (before.last..sentence.amounts.get(index).map_or(0, |own| own.first)).any(|at| sentence.is_stop(at) || sentence.is_sign(at, '.')));
+    (plain && opens && ends_stretch(sentence, closing + 1)).then(|| qualifier(sentence.word(closing)))?
+}
+
 /// The end of the stretch that a count is taken on: `three every 20 ft`.
 fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let amount = sentence.amount(index)?;
@@ -161,7 +179,9 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let word = at + being + the;
     let ends = ends_stretch(sentence, word + 1) || sentence.is_any(word + 1, &["and", "or"]);
     let allowed = sentence.is_any(word + 1, ALLOWED);
-    let said = (being == 1 && (ends || allowed) && (allowed || sentence.is_word(at, "being"))) || (the == 1 && allowed);
+    // `is the least that is allowed`
+    let allowed = allowed || sentence.is_word(word + 1, "that") && sentence.is_any(word + 2, &["is", "are", "may", "can", "will"]);
+    let said = (being == 1 && (ends || allowed) && (allowed || the == 1 || sentence.is_word(at, "being"))) || (the == 1 && allowed);
     let relation = match sentence.word(word) {
         "least" | "minimum" | "smallest" | "fewest" => Relation::AtLeast,
         "most" | "maximum" | "greatest" | "largest" => Relation::AtMost,
@@ -185,6 +205,21 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     // `... and under no circumstances`
     if matches!(word, "and" | "or") && sentence.is_any(at + 2, &["no", "any"]) {
         return None;
+    }
+    // `6 pcf or >`
+    if word == "or" && ends_stretch(sentence, at + 2) {
+        let signed = [('>', Relation::AtLeast), ('<', Relation::AtMost)].into_iter().find(|(sign, _)| sentence.is_sign(at + 1, *sign));
+        if let Some((_, relation)) = signed {
+            return Some(relation);
+        }
+    }
+    // `walls 4-1/2 in. and thicker`, `floors of 200 mm and more only`, `40 F and rising`
+    if word == "and" && (ends_stretch(sentence, at + 2) || sentence.is_word(at + 2, "only") && ends_stretch(sentence, at + 3)) {
+        return match sentence.word(at + 1) {
+            "rising" => Some(Relation::AtLeast),
+            "falling" => Some(Relation::AtMost),
+            other => or_more(other),
+        };
     }
     if word == "or" || word == "and" {
         return or_more(sentence.word(at + 1)).filter(|_| {
@@ -265,10 +300,10 @@ fn closes_itself(sentence: &Sentence<'_>, index: usize) -> bool {
 /// The relation of "or more", "or heavier", "or less".
 pub(super) fn or_more(word: &str) -> Option<Relation> {
     Some(match word {
-        "more" | "greater" | "heavier" | "thicker" | "wider" | "larger" | "longer" | "deeper" | "higher" | "over"
-        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "better" | "later" | "upward" | "upwards" | "farther" | "further" | "beyond" => Relation::AtLeast,
+        "more" | "greater" | "heavier" | "hvr" | "hvy" | "thicker" | "thkr" | "wider" | "larger" | "longer" | "deeper" | "higher" | "over"
+        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "better" | "later" | "older" | "upward" | "upwards" | "farther" | "further" | "beyond" => Relation::AtLeast,
         "less" | "fewer" | "smaller" | "lighter" | "thinner" | "narrower" | "shorter" | "shallower" | "lower" | "under"
-        | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" => Relation::AtMost,
+        | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" | "younger" => Relation::AtMost,
         _ => return None,
     })
 }

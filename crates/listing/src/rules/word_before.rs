@@ -107,7 +107,7 @@ pub(crate) fn qualifier(word: &str) -> Option<Relation> {
         | "thickest" | "widest" | "heaviest" | "deepest" => Relation::AtMost,
         "nom" | "nominal" | "nominally" => Relation::Nominal,
         "exactly" | "precisely" => Relation::Exactly,
-        "approximately" | "approx" | "about" | "some" | "roughly" | "circa" | "ca" | "approximate" | "around" => Relation::About,
+        "approximately" | "approx" | "abt" | "about" | "some" | "roughly" | "circa" | "ca" | "approximate" | "around" => Relation::About,
         _ => return None,
     })
 }

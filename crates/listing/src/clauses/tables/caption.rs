@@ -50,6 +50,7 @@ impl Heading {
                 .find(|(words, _)| lower.contains(words))
                 .map(|(_, unit)| *unit);
         }
+        self.measure_as(caption, &lower);
         if self.selects.is_none() && self.relation.is_none() {
             self.relation = caption_qualifier(&lower, &self.words.to_lowercase());
         }
@@ -59,6 +60,60 @@ impl Heading {
             self.words = format!("{caption} {}", self.words);
         }
     }
+}
+
+impl Heading {
+    /// "Least thickness of fireproofing, in. (mm)" over columns that only name places: what each of them measures, and in which units.
+    fn measure_as(&mut self, caption: &str, lower: &str) {
+        const LENGTHS: &[&str] = &[
+            "thickness",
+            "depth",
+            "lap",
+            "overlap",
+            "recess",
+            "spacing",
+            "width",
+            "length",
+        ];
+        const COUNTED: &[&str] = &[
+            "no", "number", "qty", "clips", "screws", "layers", "coats", "plies", "ga", "gauge",
+            "density", "percent", "class", "rating", "option", "passes", "mark", "ref",
+        ];
+        let names = |among: &[&str], text: &str| {
+            text.split(|c: char| !c.is_alphabetic())
+                .filter(|word| among.contains(word))
+                .count()
+        };
+        let heading = self.words.to_lowercase();
+        let is_place = self.selects.is_none()
+            && self.unit.is_none()
+            && self.relation.is_none()
+            && self.rating.is_none()
+            && !heading.is_empty()
+            && !heading.contains('%')
+            && names(ATTRIBUTES, &heading) + names(COUNTED, &heading) == 0;
+        let Some((unit, second)) = units_at_the_end(lower)
+            .filter(|_| is_place && names(LENGTHS, lower) == 1 && names(ATTRIBUTES, lower) == 1)
+        else {
+            return;
+        };
+        self.unit = Some(unit);
+        self.second_unit = second;
+        let said = caption.rsplit_once(',').map_or(caption, |(said, _)| said);
+        self.words = format!("{said} {}", self.words);
+    }
+}
+
+/// The unit that closes a caption behind a comma, and the second one in parentheses.
+fn units_at_the_end(caption: &str) -> Option<(Unit, Option<Unit>)> {
+    let (_, end) = caption.trim_end_matches(['.', ':', ' ']).rsplit_once(',')?;
+    Some(match end.trim() {
+        "in. (mm" | "in. (mm)" | "inches (mm)" | "in (mm)" => (Unit::Inch, Some(Unit::Millimetre)),
+        "mm (in.)" | "mm (in.)." | "mm (in" | "mm (inches)" => (Unit::Millimetre, Some(Unit::Inch)),
+        "in" | "inches" | "in inches" => (Unit::Inch, None),
+        "mm" | "in mm" | "millimetres" => (Unit::Millimetre, None),
+        _ => return None,
+    })
 }
 
 /// Attributes as captions name them.
@@ -117,4 +172,5 @@ pub(super) fn captions(caption: &str) -> bool {
         || lower.contains("dimensions")
         || lower.starts_with("min")
         || lower.starts_with("max")
+        || units_at_the_end(&lower).is_some()
 }

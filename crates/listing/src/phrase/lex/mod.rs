@@ -94,7 +94,30 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
         // Whatever a notation says of its end, the reading goes forward.
         at = end.max(at + c.len_utf8());
     }
+    name_minerals(&mut tokens);
     tokens
+}
+
+/// `MIN. WOOL, 4 PCF`: mineral wool, unless the word closes a number: `4 in. min. wool`.
+fn name_minerals(tokens: &mut [Token<'_>]) {
+    const MINERAL: &[&str] = &["wool", "fiber", "fibre", "fibers", "fibres"];
+    for at in 0..tokens.len() {
+        let next = tokens
+            .get(at + 1)
+            .is_some_and(|next| MINERAL.contains(&next.lower));
+        let closes = at
+            .checked_sub(1)
+            .and_then(|before| tokens.get(before))
+            .is_some_and(|before| {
+                before.is_numeric() || before.is_sign(')') || before.is_sign(']')
+            });
+        if let Some(token) = tokens
+            .get_mut(at)
+            .filter(|token| token.is_word("min") && next && !closes)
+        {
+            token.lower = "mineral";
+        }
+    }
 }
 
 fn next<'a>(

@@ -1,0 +1,193 @@
+//! A word of limit that no number took: the value beside it is no bare value, whatever the limit is said of.
+
+use measure::Unit;
+
+use crate::phrase::TokenKind;
+use crate::rules::{Finding, Sentence};
+
+/// Words that set a limit wherever they stand.
+const LIMITS: &[&str] = &[
+    "min",
+    "minimum",
+    "minimums",
+    "minima",
+    "max",
+    "maximum",
+    "maximums",
+    "maxima",
+    "nlt",
+    "nmt",
+    "nte",
+    "least",
+    "atleast",
+    "upto",
+    "upward",
+    "upwards",
+    "exceed",
+    "exceeds",
+    "exceeding",
+    "approx",
+    "approximately",
+    "abt",
+    "lo",
+    "hi",
+];
+
+/// Words that compare, and limit a value after "or", "and", "no" or "not".
+const COMPARING: &[&str] = &[
+    "more",
+    "less",
+    "greater",
+    "fewer",
+    "smaller",
+    "larger",
+    "bigger",
+    "heavier",
+    "lighter",
+    "thicker",
+    "thinner",
+    "wider",
+    "narrower",
+    "deeper",
+    "shallower",
+    "longer",
+    "shorter",
+    "taller",
+    "higher",
+    "lower",
+    "denser",
+    "older",
+    "younger",
+    "closer",
+    "nearer",
+    "farther",
+    "further",
+    "warmer",
+    "colder",
+    "cooler",
+    "hotter",
+    "sooner",
+    "later",
+    "earlier",
+    "over",
+    "above",
+    "below",
+    "under",
+    "up",
+    "beyond",
+];
+
+/// Words before one that compares.
+const BEFORE_COMPARING: &[&str] = &["or", "and", "no", "not", "never", "&"];
+
+/// Signs that compare.
+const SIGNS: &[char] = &['<', '>', '≤', '≥', '⩽', '⩾', '~', '≈'];
+
+/// The limits of a sentence that no number took.
+pub(super) struct Unclaimed {
+    /// Their tokens, in order.
+    at: Vec<usize>,
+}
+
+impl Unclaimed {
+    pub(super) fn of(
+        sentence: &Sentence<'_>,
+        findings: &[Option<(Finding, &'static str)>],
+    ) -> Self {
+        let mut at: Vec<usize> = (0..sentence.tokens.len())
+            .filter(|at| is_limit(sentence, *at) && !sentence.in_condition(*at))
+            .collect();
+        for (index, finding) in findings.iter().enumerate() {
+            let (Some(amount), Some((finding, rule))) = (sentence.amount(index), finding) else {
+                continue;
+            };
+            if *rule == "bare value" {
+                continue;
+            }
+            if finding.from < amount.first {
+                at.retain(|at| *at < finding.from || *at >= amount.first);
+            } else if let Some(closing) = at.iter().position(|at| *at >= amount.last) {
+                // What closes a number is the first behind it.
+                at.remove(closing);
+            }
+        }
+        Self { at }
+    }
+
+    /// Whether a bare value shares its stretch of words with one of them.
+    pub(super) fn is_beside(&self, sentence: &Sentence<'_>, index: usize) -> bool {
+        let Some(own) = sentence.amount(index) else {
+            return false;
+        };
+        // The number of a screw is a name rather than a measure.
+        if own.unit == Unit::ScrewNumber || is_difference(sentence, own.first) {
+            return false;
+        }
+        let start = sentence.floor(index);
+        let end = sentence
+            .amount(index + 1)
+            .map_or(sentence.tokens.len(), |next| next.first);
+        let ends = |at: usize| {
+            sentence.is_sign(at, ';') || sentence.is_sign(at, ':') || sentence.is_sign(at, '.')
+        };
+        if is_left_open(sentence, own.last) {
+            return true;
+        }
+        let in_front = (start..own.first).rev().take_while(|at| !ends(*at));
+        let behind = (own.last..end).take_while(|at| !ends(*at));
+        in_front.chain(behind).any(|at| self.at.contains(&at))
+    }
+}
+
+/// `18 ga. (or hvr.)`: a number that a shortened word closes, whatever that means.
+fn is_left_open(sentence: &Sentence<'_>, last: usize) -> bool {
+    const NO_LIMIT: &[&str] = &["equal", "eq", "equiv", "sim", "appr"];
+    let at = sentence.skip_parentheses_but(last);
+    let word = sentence.token(at + 1).and_then(|token| {
+        token
+            .word()
+            .map(|word| (word, token.span.of(sentence.text)))
+    });
+    let compares = word.is_some_and(|(word, printed)| {
+        (printed.ends_with('.') || word.ends_with("er") || word.ends_with("ER"))
+            && !NO_LIMIT.contains(&sentence.word(at + 1))
+    });
+    sentence.is_word(at, "or") && compares && ends_stretch(sentence, at + 2)
+}
+
+/// `the joint width plus 2 in.`, `exceeds the opening by 1 in.`: a difference, with whose other side the limit goes.
+fn is_difference(sentence: &Sentence<'_>, first: usize) -> bool {
+    const SIGNS: &[char] = &['+', '-', '−'];
+    let signed = |at: usize| SIGNS.iter().any(|sign| sentence.is_sign(at, *sign));
+    signed(first)
+        || first > 0 && (sentence.is_any(first - 1, &["plus", "less", "by"]) || signed(first - 1))
+}
+
+fn is_limit(sentence: &Sentence<'_>, at: usize) -> bool {
+    if limits_another_number(sentence, at) {
+        return false;
+    }
+    let compares = at > 0
+        && sentence.is_any(at, COMPARING)
+        && (sentence.is_any(at - 1, BEFORE_COMPARING) || sentence.is_sign(at - 1, '&'));
+    sentence.is_any(at, LIMITS)
+        || SIGNS.iter().any(|sign| sentence.is_sign(at, *sign))
+        || compares && ends_stretch(sentence, at + 1)
+}
+
+/// `not less than 40`, `<2.1>`, `for ratings not exceeding 2 h`: a number that is no amount, or triggers a condition, has the limit to itself.
+fn limits_another_number(sentence: &Sentence<'_>, at: usize) -> bool {
+    let next = at + 1 + usize::from(sentence.is_any(at + 1, &["than", "of"]));
+    match sentence.amount_at(next) {
+        Some(amount) => !sentence.is_bound(amount),
+        None => sentence
+            .token(next)
+            .is_some_and(|token| matches!(token.kind, TokenKind::Number(_))),
+    }
+}
+
+fn ends_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence
+        .token(at)
+        .is_none_or(|token| token.word().is_none())
+}

@@ -1,0 +1,15 @@
+use super::{Finding, Sentence, word_after};
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let (own, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
+    let times = sentence.is_any(own.last, &["x", "by"]) || sentence.is_sign(own.last, '×');
+    let pair = times && next.first == own.last + 1 && own.unit == next.unit && sentence.is_bound(index + 1);
+    // Of three sizes, the last is a thickness more often than not.
+    let third = sentence.is_any(next.last, &["x", "by"]) || sentence.is_sign(next.last, '×') || own.first > 0 && (sentence.is_any(own.first - 1, &["x", "by"]) || sentence.is_sign(own.first - 1, '×'));
+    let after = sentence.skip_parentheses(next.last);
+    let closed = sentence.is_any(after, &["min", "minimum", "max", "maximum", "or"]);
+    (pair && !third && closed).then(|| word_after::read(sentence, index + 1))?.map(|finding| Finding {
+        from: own.first,
+        ..finding
+    })
+}
