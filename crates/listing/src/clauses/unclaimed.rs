@@ -127,8 +127,12 @@ impl Unclaimed {
         let end = sentence
             .amount(index + 1)
             .map_or(sentence.tokens.len(), |next| next.first);
+        // `is 4 in. thick; yours may be thicker, but not thinner`: behind a semicolon, words without a number are about the one before.
+        let is_last = sentence.amount(index + 1).is_none();
         let ends = |at: usize| {
-            sentence.is_sign(at, ';') || sentence.is_sign(at, ':') || sentence.is_sign(at, '.')
+            sentence.is_sign(at, ';') && !is_last
+                || sentence.is_sign(at, ':')
+                || sentence.is_sign(at, '.')
         };
         if is_left_open(sentence, own.last) {
             return true;
@@ -167,10 +171,15 @@ fn is_limit(sentence: &Sentence<'_>, at: usize) -> bool {
     if limits_another_number(sentence, at) {
         return false;
     }
+    // `not a bit less`
+    let bit = at > 2 && sentence.is_any(at - 1, &["bit", "whit", "hair", "fraction"]);
+    let before = at.saturating_sub(if bit { 3 } else { 1 });
     let compares = at > 0
         && sentence.is_any(at, COMPARING)
-        && (sentence.is_any(at - 1, BEFORE_COMPARING) || sentence.is_sign(at - 1, '&'));
-    sentence.is_any(at, LIMITS)
+        && (sentence.is_any(before, BEFORE_COMPARING) || sentence.is_sign(before, '&'));
+    let at_most = at > 0 && sentence.is_word(at, "most") && sentence.is_word(at - 1, "at");
+    at_most
+        || sentence.is_any(at, LIMITS)
         || SIGNS.iter().any(|sign| sentence.is_sign(at, *sign))
         || compares && ends_stretch(sentence, at + 1)
 }

@@ -2,6 +2,8 @@
 
 use measure::notation;
 
+use crate::phrase::count_word;
+
 /// Dashes between the parts of a title, or between a maker and its products.
 const DASHES: [&str; 4] = [" -- ", " — ", " – ", " - "];
 
@@ -44,7 +46,7 @@ fn part(text: &str, first: bool) -> Option<usize> {
     let heading = if first {
         true
     } else {
-        parenthesis || is_capitals(words)
+        parenthesis || (is_capitals(words) && !counts(words))
     };
     let holds_number = !parenthesis && (holds_quantity(words) || holds_class(words));
     let reads = heading && count > 0 && count <= LONGEST && !holds_number && !has_verb(words);
@@ -151,6 +153,80 @@ fn has_verb(words: &str) -> bool {
         && !words.starts_with('(')
 }
 
+/// Whether words that stand as a title demand something, and so are text as well: `STUDS - (2) #10 SCREWS EACH END`, `Fill the flutes solid.`
+pub(crate) fn demands(title: &str) -> bool {
+    counts(title) || begins_with_order(title)
+}
+
+/// Whether words count or limit: `two layers`, `(2) SCREWS`, `#10`, `EACH END MIN.`
+fn counts(words: &str) -> bool {
+    const LIMITS: &[&str] = &["min", "max", "minimum", "maximum"];
+    let mut after_name = false;
+    words.split_whitespace().any(|word| {
+        let bare = word.trim_matches(|c: char| !(c.is_alphanumeric() || c == '#' || c == '-'));
+        let lower = bare.to_ascii_lowercase();
+        let number = bare.trim_start_matches('#');
+        let is_number = !number.is_empty() && number.chars().all(|c| c.is_ascii_digit());
+        let sized = bare.starts_with('#') && is_number;
+        let counted = is_number && word.starts_with('(') && word.ends_with(')') && !after_name;
+        // "One", "single" and "double" name things as often as they count them.
+        let many = count_word(bare).is_some_and(|count| count > 1)
+            && !matches!(lower.as_str(), "double" | "twin" | "triple");
+        after_name = is_number || bare.len() > 1;
+        sized || counted || many || LIMITS.contains(&lower.as_str())
+    })
+}
+
+/// Whether words begin with what somebody is to do: `Fill the flutes solid.`
+fn begins_with_order(words: &str) -> bool {
+    const ORDERS: &[&str] = &[
+        "provide", "install", "apply", "use", "fasten", "attach", "keep", "hold", "leave", "clean",
+        "remove", "stagger", "maintain", "extend", "continue", "compress", "ensure", "do",
+        "repair", "check", "measure", "wipe", "mask", "place", "position", "insert", "push",
+        "trim", "wait", "allow", "fill", "pack", "cut", "omit", "grout", "brush", "spray", "tape",
+        "butt", "secure", "anchor", "tool",
+    ];
+    let mut words = words.split_whitespace().map(|word| {
+        word.trim_matches(|c: char| !c.is_alphanumeric())
+            .to_ascii_lowercase()
+    });
+    let first = words.next().unwrap_or_default();
+    // "Fill material", "Spray coating" and "Tape" are things.
+    let next = words.next().unwrap_or_default();
+    let goes_on = matches!(
+        next.as_str(),
+        "the"
+            | "a"
+            | "an"
+            | "all"
+            | "each"
+            | "every"
+            | "any"
+            | "no"
+            | "not"
+            | "it"
+            | "both"
+            | "with"
+            | "to"
+            | "in"
+            | "at"
+            | "from"
+            | "flutes"
+            | "joint"
+            | "joints"
+            | "only"
+            | "and"
+            | "off"
+            | "over"
+            | "down"
+            | "out"
+            | "up"
+            | "solid"
+            | "flush"
+    );
+    ORDERS.contains(&first.as_str()) && goes_on
+}
+
 /// A title without the marks that adorn it.
 pub(crate) fn clean(words: &str) -> String {
     let plain: String = words
@@ -174,6 +250,30 @@ mod tests {
             expected,
             "{text}"
         );
+    }
+
+    #[test]
+    fn what_demands_is_more_than_a_title() {
+        for text in [
+            "STUDS - (2) #10 SCREWS EACH END",
+            "TWO LAYERS EACH SIDE",
+            "Fill the flutes solid.",
+            "SCREWS EA. END MIN.",
+            "PACK JOINT FULL DEPTH.",
+        ] {
+            assert!(demands(text), "{text}");
+        }
+        for text in [
+            "Spray coating [3] (alternate to 4.1)",
+            "Fill material*",
+            "Packing (1)",
+            "Option 2",
+            "One of the following",
+            "LIGHT GAUGE FRAMING -- SLOTTED CEILING RUNNER",
+            "Two-part sealant",
+        ] {
+            assert!(!demands(text), "{text}");
+        }
     }
 
     #[test]

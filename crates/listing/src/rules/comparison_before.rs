@@ -18,7 +18,7 @@ const DOWN: &[&str] = &[
 const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond", "pass", "passes", "surpass", "excess"];
 const DOWN_ALONE: &[&str] = &["under", "below"];
 /// Words that turn a comparison round.
-pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "nothing", "without"];
+pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "nothing", "without", "don't", "don’t", "doesn't", "doesn’t", "won't", "won’t", "can't", "can’t", "mustn't", "mustn’t", "shouldn't", "shouldn’t"];
 
 /// How far before a comparison its negation may stand.
 const REACH: usize = 14;
@@ -37,6 +37,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     if let Some(finding) = not_before(sentence, index).or_else(|| kept_from(sentence, index)) {
         return Some(finding);
+    }
+    if is_placed(sentence, at, floor) || is_gone_past(sentence, at, floor) {
+        return None;
     }
     let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
     if relation == Relation::AtLeast && sentence.is_word(from, "at") {
@@ -82,6 +85,19 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     None
+}
+
+/// `1-1/2 in. below the track, but no lower than 4 in.`: lower by a distance, which is more of it.
+fn is_placed(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
+    const REACH: usize = 12;
+    let start = floor.saturating_sub(REACH);
+    let past = |word: &str, place: &[&str]| at > 0 && sentence.is_word(at, "than") && sentence.is_word(at - 1, word) && sentence.has_any(start, at, place);
+    past("lower", &["below", "under", "beneath"]) || past("higher", &["above", "over"])
+}
+
+/// `go beyond 60 percent and you will tear it`: what would happen, which limits the other way.
+fn is_gone_past(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
+    at > 0 && negation(sentence, at, floor).is_none() && sentence.forbidding(at).is_none() && sentence.is_any(at, &["beyond", "over", "above", "under", "below", "past"]) && sentence.is_any(at - 1, &["go", "goes", "going", "get", "gets", "stray", "drop", "drops"])
 }
 
 /// `shall not be painted before it has stood for 36 hours`: it stands that long at least.
@@ -160,7 +176,9 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
         let habit = sentence.is_any(at, &["is", "are"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["used", "installed", "employed"]);
         let habit_ends = habit && (sentence.token(at + 3).is_none_or(|token| token.word().is_none()) || sentence.is_any(at + 3, &["save", "except", "anywhere"]));
         // `Pipes larger than 2 in. shall not pass through the joint.`
-        let passes = sentence.is_any(at, &["shall", "must", "may"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["pass", "cross", "penetrate", "run"]);
+        // `Pieces shorter than 8 in. don't count.`
+        let useless = sentence.is_any(at, &["don't", "don’t", "doesn't", "doesn’t"]) && sentence.is_any(at + 1, &["count", "pass", "qualify", "work"]) || sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["waste", "scrap", "useless"]);
+        let passes = useless || sentence.is_any(at, &["shall", "must", "may"]) && sentence.is_word(at + 1, "not") && sentence.is_any(at + 2, &["pass", "cross", "penetrate", "run"]);
         passes || habit_ends || (modal || to_be) && ((worked || sentence.is_any(verb, USES)) && ends || placed)
     });
     // `Coating older than 24 months, or kept outside 5 to 35 °C, shall not be used.`

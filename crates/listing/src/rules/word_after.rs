@@ -17,7 +17,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first) {
         return None;
     }
-    let last = counted_stretch(sentence, index).unwrap_or(last);
+    let counted_before = index > 0 && amount.unit == Unit::ScrewNumber && counted_stretch(sentence, index - 1).is_some();
+    if counted_before {
+        return None;
+    }
+    let last = counted_stretch(sentence, index).or_else(|| stretch_of_a_slope(sentence, index)).unwrap_or(last);
+    if index > 0 && stretch_of_a_slope(sentence, index - 1).is_some() {
+        return None;
+    }
     let mut at = sentence.skip_parentheses_but(last);
     // `4 HRS. MIN.`: the stop shortens the unit.
     if sentence.is_sign(at, '.') && closing_word(sentence, at + 1).is_some() {
@@ -109,6 +116,10 @@ fn set_off_qualifier(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, us
         0
     };
     let word = sentence.word(at + lead);
+    // `48 hours, not before`
+    if lead == 0 && sentence.is_word(at, "not") && sentence.is_word(at + 1, "before") {
+        return Some((Relation::AtLeast, at + 2));
+    }
     if lead == 0 && sentence.is_any(at, &["not", "no", "never"]) {
         let opposite = match or_more(sentence.word(at + 1))? {
             Relation::AtLeast => Relation::AtMost,
@@ -119,6 +130,7 @@ fn set_off_qualifier(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, us
     let relation = match word {
         "least" => Relation::AtLeast,
         "most" => Relation::AtMost,
+        "tops" if lead == 0 => Relation::AtMost,
         _ => qualifier(word).filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal))?,
     };
     Some((relation, at + lead + 1))
@@ -154,12 +166,23 @@ fn closes_stretch(sentence: &Sentence<'_>, index: usize, last: usize) -> Option<
     (plain && opens && ends_stretch(sentence, closing + 1)).then(|| qualifier(sentence.word(closing)))?
 }
 
+/// The end of the length that a deviation is taken over, with the same in other units: `6 mm in 3 m (1/4 in. in 10 ft) max.`
+fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    let (amount, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
+    let over = next.first == amount.last + 1 && sentence.is_any(amount.last, &["in", "over", "per"]);
+    let lengths = [amount, next].iter().all(|amount| amount.unit.dimension() == measure::Dimension::Length);
+    let longer = matches!(next.unit, Unit::Metre | Unit::Foot) && next.unit != amount.unit;
+    (over && lengths && longer).then_some(next.last)
+}
+
 /// The end of the stretch that a count is taken on: `three every 20 ft`.
 fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let amount = sentence.amount(index)?;
     let next = sentence.amount(index + 1)?;
     let counts = amount.unit == Unit::Count && next.first == amount.last + 1 && sentence.is_any(amount.last, &["every", "per"]);
-    counts.then_some(next.last)
+    // `(2) #10 SCREWS EACH END MIN.`
+    let sized = amount.unit == Unit::Count && next.unit == Unit::ScrewNumber && next.first == amount.last;
+    (counts || sized).then_some(next.last)
 }
 
 /// `being the least`, `the most permitted`: the extreme that a value is said to be.
@@ -272,7 +295,7 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     if sentence.is_word(at + 2, "of") && of_amount.zip(before).is_some_and(|(next, own)| next.unit.dimension() == own.unit.dimension()) {
         return true;
     }
-    let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
+    let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')', '/'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
     amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS)
 }
 

@@ -71,7 +71,7 @@ fn rises_from(sentence: &Sentence<'_>, first: usize) -> bool {
         && sentence.is_word(first - 1, "from")
         && (first..first + STRETCH)
             .take_while(|at| !sentence.is_stop(*at) && !sentence.is_word(*at, "to"))
-            .any(|at| sentence.is_any(at, &["upward", "upwards", "onward", "onwards"]))
+            .any(|at| sentence.is_any(at, &["upward", "upwards", "onward", "onwards"]) || sentence.is_word(at, "up") && !sentence.is_any(at + 1, &["to", "the", "a", "onto", "into", "against"]))
 }
 
 /// `steel sheet, thickness from 0.6 mm`, `usable from −5 °C`: a size or a temperature with no end.

@@ -11,6 +11,7 @@ mod labelled;
 mod labels;
 mod products;
 mod rating;
+mod records;
 
 use measure::{Dimension, Unit};
 
@@ -33,6 +34,9 @@ use crate::rules::Sentence;
 
 pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, found: &mut Yield) {
     found.covered.push(table.span);
+    if records::read(source, table, around, found) {
+        return;
+    }
     let table = Columns::of(source, table, caption, around.usual_units);
     if let Some(products) = products::columns(&table.headings) {
         products.read(&table, around, found);

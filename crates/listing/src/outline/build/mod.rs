@@ -12,7 +12,7 @@ use super::marker::{Close, Marker, Part, marker};
 use super::schedule::{Columns, columns};
 use super::sequence::Sequence;
 use super::tables::Table;
-use super::title::{clean, title_len};
+use super::title::{clean, demands, title_len};
 
 /// A stretch of an item's text without a blank line, or a table.
 #[derive(Debug, Clone)]
@@ -345,11 +345,17 @@ impl<'a> Builder<'a> {
     }
 
     fn finish(mut self) -> Outline {
-        for item in &mut self.outline.items {
+        let mut parents = vec![false; self.outline.items.len()];
+        for parent in self.outline.items.iter().filter_map(|item| item.parent) {
+            if let Some(is_parent) = parents.get_mut(parent) {
+                *is_parent = true;
+            }
+        }
+        for (item, is_parent) in self.outline.items.iter_mut().zip(parents) {
             // A footnote has no title: its first words may be a maker's. A table's is in its caption.
             let untitled = item.path.starts_with('[') || item.path.starts_with("Table ");
             if item.title.is_empty() && !untitled && !item.path.is_empty() {
-                take_title(self.source, item);
+                take_title(self.source, item, !is_parent);
             }
         }
         self.place_tables();
@@ -358,7 +364,7 @@ impl<'a> Builder<'a> {
 }
 
 /// Moves an item's title out of its first paragraph.
-fn take_title(source: &str, item: &mut OutlineItem) {
+fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool) {
     let Some(Paragraph::Text(pieces)) = item.paragraphs.first_mut() else {
         return;
     };
@@ -367,7 +373,15 @@ fn take_title(source: &str, item: &mut OutlineItem) {
     if len == 0 {
         return;
     }
-    item.title = clean(flow.text().get(..len).unwrap_or_default());
+    let words = flow.text().get(..len).unwrap_or_default();
+    item.title = clean(words);
+    // What is all that an item says, or demands something, stays in its text.
+    let is_all = words.trim_end().len() == flow.text().trim_end().len()
+        && is_leaf
+        && words.trim_end().ends_with('.');
+    if is_all || demands(words) {
+        return;
+    }
     let end = flow.span(0, len.min(flow.text().trim_end().len())).end();
     item.heading = Span::new(item.heading.start(), end);
     pieces.retain_mut(|piece| {

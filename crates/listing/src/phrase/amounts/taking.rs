@@ -1,10 +1,11 @@
 //! Values taken together with what stands beside them in a second unit.
 
+use crate::model::Span;
 use measure::Unit;
 
 use super::super::lex::Token;
 use super::super::seconds::{closing, second_at, second_of, several_seconds};
-use super::super::values::Value;
+use super::super::values::{Value, spread_at};
 use super::{Amount, Shape, Spread};
 
 /// Takes one value, range or tolerance with its second value.
@@ -48,7 +49,11 @@ pub(super) fn take_spread(
         spread.next
     };
     let mut end_of_all = None;
-    if let Some((second, next, end)) = second_at(tokens, spread.next, spread, unit) {
+    if let Some((next, end)) = said_again(tokens, spread, unit) {
+        amount.last = next;
+        amount.whole = amount.whole.join(end);
+    }
+    if let Some((second, next, end)) = second_at(tokens, amount.last, spread, unit) {
         amount.second = Some(second);
         amount.last = next;
         amount.whole = amount.whole.join(end);
@@ -129,4 +134,16 @@ pub(super) fn take_list(
         found.push(amount);
     }
     end
+}
+
+/// `one inch (1 in.)`: the same amount said again in figures; with the token after it.
+fn said_again(tokens: &[Token<'_>], spread: &Spread, unit: Unit) -> Option<(usize, Span)> {
+    let opening = tokens.get(spread.next)?;
+    let close = closing(opening)?;
+    let again = spread_at(tokens, spread.next + 1)?;
+    let same = again.lo == spread.lo && again.hi == spread.hi && again.unit == Some(unit);
+    let end = tokens
+        .get(again.next)
+        .filter(|token| same && token.is_sign(close))?;
+    Some((again.next + 1, opening.span.join(end.span)))
 }
