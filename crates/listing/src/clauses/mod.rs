@@ -22,7 +22,7 @@ mod unclaimed;
 
 use crate::conditions::headed_configuration;
 use crate::layout::{Flow, UsualUnits};
-use crate::model::Span;
+use crate::model::{Relation, Span};
 use crate::naming::Subject;
 use crate::outline::Paragraph;
 
@@ -58,7 +58,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     };
     let mut lead = None;
     let mut headed: Option<String> = None;
-    for paragraph in paragraphs {
+    for (index, paragraph) in paragraphs.iter().enumerate() {
         match paragraph {
             Paragraph::Text(pieces) => {
                 let mut listed = Around {
@@ -86,10 +86,28 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
             Paragraph::Cell { heading, text } => {
                 cells::read(source, heading, text, around, &mut subject, &mut found);
             }
-            Paragraph::Table(table) => tables::read(source, table, &caption, around, &mut found),
+            Paragraph::Table(table) => {
+                let said = tables::Said {
+                    before: &caption,
+                    of_all: said_behind(source, paragraphs.get(index + 1)),
+                };
+                tables::read(source, table, &said, around, &mut found);
+            }
         }
     }
     found
+}
+
+/// What the first sentence of the paragraph behind a table says of all its values.
+fn said_behind(source: &str, behind: Option<&Paragraph>) -> Option<Relation> {
+    let Some(Paragraph::Text(pieces)) = behind else {
+        return None;
+    };
+    let flow = Flow::of(source, pieces.iter().copied());
+    let first = crate::sentences::sentences(flow.text())
+        .into_iter()
+        .next()?;
+    tables::said_of_all(flow.text().get(first)?)
 }
 
 fn read_text(

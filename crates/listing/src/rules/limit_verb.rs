@@ -26,7 +26,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
         // `RH to 90 pct`
         ("rh" | "humidity", "to") => finding(Relation::AtMost, at),
-        ("down", "to") if matches!(word(2), "covered" | "permitted" | "allowed" | "accepted") => finding(Relation::AtLeast, at.checked_sub(1)?),
+        ("down", "to") if matches!(word(2), "covered" | "permitted" | "allowed" | "accepted" | "widths" | "joints" | "gaps" | "openings" | "thicknesses" | "sizes" | "depths" | "densities") => finding(Relation::AtLeast, at.checked_sub(1)?),
         ("down", "to") if matches!(sentence.amount(index)?.unit, measure::Unit::Celsius | measure::Unit::Fahrenheit) => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }

@@ -43,6 +43,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if sentence.is_sign(at, ':') {
             return headed(sentence, at, floor);
         }
+        // `1/8 in. wet min -- gauge it every 10 ft`
+        if at + 1 < first && (sentence.is_sign(at, '-') && sentence.is_sign(at + 1, '-') || sentence.is_sign(at, '–') || sentence.is_sign(at, '—')) {
+            return None;
+        }
         let near_break = sentence.is_any(at, BREAKS) || sentence.is_stop(at) || sentence.is_sign(at, '.');
         let copula = steps < 2 && sentence.is_any(at, &["is", "are", "be", "to", "shall"]) && qualifies_noun(sentence, at, floor);
         if (near_break && !joins && !copula) || steps >= REACH {

@@ -163,6 +163,42 @@ fn each_is_limited(caption: &str) -> bool {
         .any(|words| caption.contains(words))
 }
 
+/// What a sentence behind a table says of all its values: "All values are minimums."
+pub(in crate::clauses) fn said_of_all(sentence: &str) -> Option<Relation> {
+    const LONGEST: usize = 8;
+    const VALUES: &[&str] = &[
+        "values",
+        "figures",
+        "dimensions",
+        "numbers",
+        "entries",
+        "percentages",
+        "thicknesses",
+        "depths",
+        "these",
+        "all",
+    ];
+    let lower = sentence.to_lowercase();
+    let words: Vec<&str> = lower
+        .split(|c: char| !c.is_alphabetic())
+        .filter(|word| !word.is_empty())
+        .collect();
+    let verb = words
+        .iter()
+        .position(|word| matches!(*word, "are" | "being" | "is"))?;
+    let of_all =
+        words.len() <= LONGEST && words.get(..verb)?.iter().any(|word| VALUES.contains(word));
+    let said = words.get(verb + 1..)?.iter().find_map(|word| match *word {
+        "minimums" | "minima" => Some(Relation::AtLeast),
+        "maximums" | "maxima" => Some(Relation::AtMost),
+        word => qualifier(word),
+    });
+    let negated = words
+        .iter()
+        .any(|word| matches!(*word, "not" | "no" | "except" | "unless" | "but"));
+    said.filter(|_| of_all && !negated)
+}
+
 /// Whether a paragraph before a table speaks of the table.
 pub(super) fn captions(caption: &str) -> bool {
     let lower = caption.to_lowercase();

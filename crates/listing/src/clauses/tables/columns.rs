@@ -2,6 +2,7 @@
 
 use measure::{Quantity, Unit};
 
+use super::Said;
 use super::caption::captions;
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
@@ -68,7 +69,12 @@ fn without_mark(label: &str) -> &str {
 }
 
 impl Columns {
-    pub(super) fn of(source: &str, table: &Table, caption: &str, usual_units: UsualUnits) -> Self {
+    pub(super) fn of(
+        source: &str,
+        table: &Table,
+        said: &Said<'_>,
+        usual_units: UsualUnits,
+    ) -> Self {
         let mut rows: Vec<Row> = table
             .rows
             .iter()
@@ -113,10 +119,13 @@ impl Columns {
         if let Some(column) = parts {
             labels::name_parts(&mut rows, column);
         }
-        if captions(caption) {
-            let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
-            for heading in headings.iter_mut().chain(labels) {
-                heading.take_from_caption(caption);
+        let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
+        for heading in headings.iter_mut().chain(labels) {
+            if captions(said.before) {
+                heading.take_from_caption(said.before);
+            }
+            if heading.selects.is_none() {
+                heading.relation = heading.relation.or(said.of_all);
             }
         }
         Self {

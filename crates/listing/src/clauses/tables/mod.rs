@@ -17,6 +17,7 @@ use measure::{Dimension, Unit};
 
 use vocabulary::vocabulary;
 
+pub(super) use self::caption::said_of_all;
 use self::columns::{Columns, Row};
 pub(super) use self::heading::{Heading, heading};
 pub(super) use self::keyed::keyed_list;
@@ -32,12 +33,26 @@ use crate::outline::Table;
 use crate::phrase::{cell, count_word};
 use crate::rules::Sentence;
 
-pub(super) fn read(source: &str, table: &Table, caption: &str, around: &Around, found: &mut Yield) {
+/// What stands beside a table and speaks of it.
+pub(super) struct Said<'a> {
+    /// The paragraph before it.
+    pub(super) before: &'a str,
+    /// What the paragraph behind it says of all its values.
+    pub(super) of_all: Option<Relation>,
+}
+
+pub(super) fn read(
+    source: &str,
+    table: &Table,
+    said: &Said<'_>,
+    around: &Around,
+    found: &mut Yield,
+) {
     found.covered.push(table.span);
     if records::read(source, table, around, found) {
         return;
     }
-    let table = Columns::of(source, table, caption, around.usual_units);
+    let table = Columns::of(source, table, said, around.usual_units);
     if let Some(products) = products::columns(&table.headings) {
         products.read(&table, around, found);
         return;
