@@ -39,6 +39,9 @@ pub struct Property {
     pub cues: Cues,
     /// For what laps or reaches onto something: the nouns of what it reaches onto.
     pub onto: Vec<String>,
+    /// The least and the most that its value is in any building, wide of what anybody builds (common practice, from memory): a number outside
+    /// is not of this property, whatever the words beside it. None where nothing is too little or too much.
+    pub plausible: Option<(Quantity, Quantity)>,
 }
 
 /// What the values of a property are.
@@ -90,6 +93,27 @@ impl Property {
                 coarsest
             }
         })
+    }
+
+    /// Whether a value is one that it has in some building. Of a range, ask for the end that is farther from nothing.
+    ///
+    /// ```
+    /// use measure::Quantity;
+    /// let width = vocabulary::vocabulary().property("joint.width").unwrap();
+    /// assert!(width.is_plausible(Quantity::parse("2 in.").unwrap()));
+    /// assert!(!width.is_plausible(Quantity::parse("1/16 in.").unwrap()));
+    /// ```
+    pub fn is_plausible(&self, value: Quantity) -> bool {
+        let Some((least, most)) = self.plausible else {
+            return true;
+        };
+        // A gauge with the larger number is the lesser sheet: the two ends may stand either way round.
+        match (least.compare(value), value.compare(most)) {
+            (Some(low), Some(high)) => {
+                !(low.is_gt() || high.is_gt()) || !(low.is_lt() || high.is_lt())
+            }
+            _ => true,
+        }
     }
 
     /// The dimension of its quantities, if it has quantities.

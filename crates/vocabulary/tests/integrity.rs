@@ -428,3 +428,19 @@ fn no_instrument_is_coarser_than_the_coarsest() {
     let assumed = width.coarsest_resolution(Quantity::parse("1 in.").unwrap());
     assert_eq!(assumed, Some(Quantity::parse("1/16 in.").unwrap()));
 }
+
+#[test]
+fn what_is_plausible_has_two_ends_of_the_property_s_dimension() {
+    assert_none(
+        "plausible",
+        faults(|property| {
+            property.plausible.is_some_and(|(least, most)| {
+                Some(least.dimension()) != property.dimension()
+                    || Some(most.dimension()) != property.dimension()
+                    || least.compare(most).is_none_or(core::cmp::Ordering::is_eq)
+                    || !property.is_plausible(least)
+                    || !property.is_plausible(most)
+            })
+        }),
+    );
+}

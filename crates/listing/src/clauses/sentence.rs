@@ -44,6 +44,7 @@ pub(super) fn read(
     let mentions: Vec<Mention> = mentions(&sentence)
         .into_iter()
         .filter(|mention| !sentence.in_condition(mention.first))
+        .map(|mention| mention.meant(&around.subject))
         .collect();
     let mut classes = class_numbers(&sentence);
     let (mut readings, unread) =

@@ -1,7 +1,7 @@
 //! Numbers that are none of the properties their words bring to mind: what is added to something, what is left of something, how far a thing varies,
 //! the size of a part of it.
 
-use measure::{Dimension, Quantity, Unit};
+use measure::{Dimension, Number, Quantity, Unit};
 use vocabulary::{Property, vocabulary};
 
 use super::{Mention, Subject};
@@ -21,11 +21,45 @@ pub(super) fn stands_apart(sentence: &Sentence<'_>, index: usize) -> bool {
 
 /// Whether a number is none that the property could have, or of a part of the thing: "flange 50 mm thick" of a slab.
 pub(super) fn is_no_size_of(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
-    is_no_sheet(amount, property)
+    !is_plausible(amount.lo, amount.hi, amount.unit, property)
+        || is_film(sentence, amount, property)
+        || is_added(sentence, amount, property)
+        || is_no_sheet(amount, property)
         || is_no_wall(amount, property)
         || is_in_mils(amount, property)
         || is_of_a_part(sentence, amount, property)
         || is_how_near(sentence, amount, property)
+}
+
+/// Whether a number is one that a property has in some building: a wall of 1/16 in. and wool of 110 pcf are something else's.
+pub(crate) fn is_plausible(
+    lo: Number,
+    hi: Option<Number>,
+    unit: Unit,
+    property: &Property,
+) -> bool {
+    property.is_plausible(Quantity::new(hi.unwrap_or(lo), unit))
+}
+
+/// Whether a number is what is added to something else, "the thickness of the material plus 1/8 in.", and no length beyond it.
+fn is_added(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    let plus = amount
+        .first
+        .checked_sub(1)
+        .is_some_and(|at| sentence.is_word(at, "plus"));
+    plus && !property.attribute.contains("beyond")
+}
+
+/// Whether a number is of a film, wet or dry, and the property of nothing that is laid on wet: "over the forming material to 1/8 in. wet".
+fn is_film(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const LAID_WET: &[&str] = &["coating", "sealant", "fireproofing", "primer", "barrier"];
+    let after = sentence.skip_parentheses(amount.last);
+    let wet = |at: usize| sentence.is_any(at, &["wet", "dry"]);
+    let film = wet(amount.last)
+        || wet(after)
+        || sentence.is_any(after, &["in", "when", "of"]) && wet(after + 1);
+    film && amount.unit.dimension() == Dimension::Length
+        && !LAID_WET.contains(&property.component.as_str())
 }
 
 /// Whether a number says how much a thing may vary, and not how large it is: "shall not vary by more than 1/8 in."

@@ -6,6 +6,7 @@ use aho_corasick::{AhoCorasick, MatchKind};
 use rustc_hash::FxHashMap;
 use vocabulary::{Component, vocabulary};
 
+use super::Subject;
 use crate::rules::Sentence;
 
 /// A component mentioned in a sentence.
@@ -24,6 +25,20 @@ impl Mention {
     /// The components that single words of the phrase name: concrete, of a concrete floor.
     pub(crate) fn inner(&self) -> &'static [&'static Component] {
         INNER.get(self.words.as_str()).map_or(&[], Vec::as_slice)
+    }
+
+    /// The mention, of what the titles around it name where its words may be of that too: the "legs" under "Angle" are an angle's.
+    pub(crate) fn meant(self, subject: &Subject) -> Self {
+        let titled = subject
+            .titles
+            .iter()
+            .map(|(component, _)| *component)
+            .find(|component| component.weak_nouns.contains(&self.words))
+            .filter(|_| self.weak);
+        Self {
+            component: titled.unwrap_or(self.component),
+            ..self
+        }
     }
 
     /// Whether its words may name another component too: "legs".

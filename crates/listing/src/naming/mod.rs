@@ -17,6 +17,7 @@ mod weights;
 use measure::{Dimension, Unit};
 use vocabulary::{Component, Property, vocabulary};
 
+pub(crate) use apart::is_plausible;
 pub(crate) use mentions::{Mention, components_in, mentions};
 
 use crate::phrase::{Amount, Shape};

@@ -77,7 +77,10 @@ pub(super) fn component_weights(
     {
         give(mention.component, 10 - mention.penalty());
     }
-    if let Some(mention) = mentions.first().filter(|mention| mention.last <= first) {
+    let spoken = mentions
+        .iter()
+        .find(|mention| !replaced(sentence, mention.first));
+    if let Some(mention) = spoken.filter(|mention| mention.last <= first) {
         give(mention.component, 8 - mention.penalty());
     }
     for (component, depth) in &subject.titles {
@@ -89,6 +92,19 @@ pub(super) fn component_weights(
         give(component, 6);
     }
     weights
+}
+
+/// Whether what is mentioned gives way to something else: "in place of sealant a coating may be sprayed".
+fn replaced(sentence: &Sentence<'_>, mention: usize) -> bool {
+    const ARTICLES: &[&str] = &["the", "a", "an", "this", "that", "item"];
+    let before = (0..mention)
+        .rev()
+        .find(|at| !sentence.is_any(*at, ARTICLES));
+    before.is_some_and(|of| {
+        of >= 1
+            && sentence.is_word(of, "of")
+            && sentence.is_any(of - 1, &["place", "lieu", "instead"])
+    })
 }
 
 /// What the words just before a number are about, where they don't only say a place.
@@ -165,6 +181,9 @@ fn subject_weight(
         });
     // "as required by the floor design"
     let cited = sentence.is_any(mention.last, &["design", "designs"]);
+    if replaced(sentence, mention.first) {
+        return 0;
+    }
     if sentence.is_any(before, PLACES) || part_of_place || second_place || cited {
         6
     } else if sentence.is_word(before, "of") && earlier && dimension != Dimension::Density {

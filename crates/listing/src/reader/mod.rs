@@ -203,7 +203,7 @@ impl<'a> Reader<'a> {
                 (true, _) => 1,
                 (false, true) => 0,
                 // A thing that the vocabulary doesn't know is not the thing that it stands under.
-                (false, false) => 2,
+                (false, false) => 3,
             };
             if let Some(option) = self.options.get(index) {
                 if option.is_choice() {

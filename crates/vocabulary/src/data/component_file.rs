@@ -44,6 +44,7 @@ struct PropertyEntry {
     cues_after: Vec<String>,
     #[serde(default)]
     onto: Vec<String>,
+    plausible: Option<[String; 2]>,
     #[serde(default)]
     values: Vec<TextValueEntry>,
 }
@@ -107,6 +108,10 @@ impl PropertyEntry {
         for instrument in self.instruments {
             instruments.push(instrument.typed()?);
         }
+        let plausible = match &self.plausible {
+            Some([least, most]) => Some((quantity(least)?, quantity(most)?)),
+            None => None,
+        };
         Ok(Property {
             name: format!("{component}.{}", self.attribute),
             component: component.to_owned(),
@@ -124,6 +129,7 @@ impl PropertyEntry {
                 after: self.cues_after,
             },
             onto: self.onto,
+            plausible,
         })
     }
 }

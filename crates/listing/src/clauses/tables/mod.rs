@@ -28,7 +28,7 @@ use super::classes::class_numbers;
 use super::draft::{Draft, Yield, local_property};
 use crate::layout::Flow;
 use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue};
-use crate::naming::{Name, name_heading};
+use crate::naming::{Name, is_plausible, name_heading};
 use crate::outline::Table;
 use crate::phrase::{cell, count_word};
 use crate::rules::Sentence;
@@ -251,7 +251,10 @@ pub(super) fn read_cell(
         .requires
         .and_then(name_of)
         .unwrap_or_else(|| name_heading(&heading.words, unit.dimension(), &around.subject));
-    let name = if labelled::is_distance(&heading.words) {
+    let implausible = name
+        .property
+        .is_some_and(|property| !is_plausible(cell.lo, cell.hi, unit, property));
+    let name = if labelled::is_distance(&heading.words) || implausible {
         Name {
             property: None,
             attribute: heading.words.to_lowercase(),
