@@ -32,10 +32,7 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     let words = ratings.first().map_or(heading.text.len(), |first| {
         first.start() - heading.span.start()
     });
-    let plain = !heading
-        .text
-        .get(..words)?
-        .contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':'));
+    let plain = is_plain(heading.text.get(..words)?);
     if names_property(heading.text) {
         return None;
     }
@@ -88,6 +85,26 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     // Under ratings only the first line of a row fills several columns.
     let rows = if columns.ratings.is_empty() { 2 } else { 5 };
     (kept && wide * rows >= cells.len() && words >= filled * WORDY).then_some(columns)
+}
+
+/// Whether a line stands above other columns than a schedule's: it, or one of the two below it, is underlined column by column.
+pub(super) fn heads_columns(lines: &[Line<'_>], at: usize) -> bool {
+    const MOST: usize = 4;
+    lines
+        .iter()
+        .skip(at + 1)
+        .take(MOST - 1)
+        .take_while(|line| !line.is_blank())
+        .any(|line| is_rule(line.text) && line.text.split_whitespace().count() > 1)
+}
+
+/// Whether headings are words alone: no number, rule, leader or label. A stop may shorten `No.` and the like.
+fn is_plain(headings: &str) -> bool {
+    const SHORTENED: &[&str] = &["No.", "NO.", "Nos.", "Ref.", "REF.", "Pos.", "POS."];
+    headings
+        .split_whitespace()
+        .filter(|word| !SHORTENED.contains(word))
+        .all(|word| !word.contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':')))
 }
 
 /// The headings of the last columns that are ratings, each alone: `1 hr`, `1-1/2 hr`, `EI 90`.
@@ -247,10 +264,29 @@ impl Columns {
             .is_some_and(|c| !c.is_whitespace())
     }
 
+    /// Whether a line opens a part of the row above: a letter set in below its number, or a dash before the name of the part.
+    fn begins_part(&self, line: &Line<'_>) -> bool {
+        let Some(cells) = self.cells(line) else {
+            return false;
+        };
+        let text = |index: usize| {
+            cells.get(index).and_then(|cell: &Span| {
+                let start = line.span.start();
+                line.text.get(cell.start() - start..cell.end() - start)
+            })
+        };
+        let letter = text(0).is_some_and(|mark| {
+            let mark = mark.trim_end_matches(['.', ')']);
+            mark.len() == 1 && mark.starts_with(|c: char| c.is_ascii_lowercase())
+        });
+        let dashed = text(0) == Some("") && text(1).is_some_and(|part| part.starts_with("- "));
+        self.starts.len() >= 3 && !self.begins_row(line) && (letter || dashed)
+    }
+
     /// The row that begins at a line, and the line after it; none when no row does. A row begins where the first column does, and goes on
     /// over the lines that leave that place empty.
     pub(super) fn row(&self, lines: &[Line<'_>], at: usize) -> Option<(Row, usize)> {
-        let begins = |line: &Line<'_>| self.begins_row(line);
+        let begins = |line: &Line<'_>| self.begins_row(line) || self.begins_part(line);
         let opening = lines
             .get(at)
             .filter(|line| begins(line) && self.cells(line).is_some())?;

@@ -38,6 +38,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(finding) = not_before(sentence, index).or_else(|| kept_from(sentence, index)) {
         return Some(finding);
     }
+    if let Some(from) = neither(sentence, at) {
+        return Some(Finding::sure(Relation::Exactly, from));
+    }
     if is_placed(sentence, at, floor) || is_gone_past(sentence, at, floor) {
         return None;
     }
@@ -85,6 +88,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     None
+}
+
+/// `neither more nor less than 2 in.`: that and nothing else.
+fn neither(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
+    let from = at.checked_sub(4)?;
+    let pair = |one: usize, other: usize| sentence.is_any(one, UP) && sentence.is_any(other, DOWN) || sentence.is_any(one, DOWN) && sentence.is_any(other, UP);
+    let words = sentence.is_word(at, "than") && sentence.is_any(from, &["neither", "no", "not"]) && sentence.is_any(at - 2, &["nor", "or"]);
+    (words && pair(from + 1, at - 1)).then_some(from)
 }
 
 /// `1-1/2 in. below the track, but no lower than 4 in.`: lower by a distance, which is more of it.

@@ -33,6 +33,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if another && by_comma {
         return None;
     }
+    // `not thinner than 0.8 mm, 25 mm wide`
+    let own_measure = sentence.word(sentence.skip_parentheses(own.last));
+    let compared = (previous.first.saturating_sub(2)..previous.first).find_map(|at| measure_compared(sentence.word(at)));
+    if by_comma && ["thick", "wide", "deep", "long", "high"].contains(&own_measure) && compared.is_some_and(|measure| measure != own_measure) {
+        return None;
+    }
     let joint = own.first.checked_sub(1)?;
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
@@ -59,6 +65,18 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;
     (carries && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// What a comparison measures: `thinner` a thickness.
+fn measure_compared(word: &str) -> Option<&'static str> {
+    Some(match word {
+        "thinner" | "thicker" => "thick",
+        "wider" | "narrower" => "wide",
+        "deeper" | "shallower" => "deep",
+        "longer" | "shorter" => "long",
+        "taller" | "higher" => "high",
+        _ => return None,
+    })
 }
 
 /// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`

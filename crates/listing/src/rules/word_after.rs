@@ -17,8 +17,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first) {
         return None;
     }
-    let counted_before = index > 0 && amount.unit == Unit::ScrewNumber && counted_stretch(sentence, index - 1).is_some();
-    if counted_before {
+    if index > 0 && counted_stretch(sentence, index - 1) == Some(last) {
         return None;
     }
     let last = counted_stretch(sentence, index).or_else(|| stretch_of_a_slope(sentence, index)).unwrap_or(last);
@@ -103,7 +102,7 @@ fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
 fn stops_short(sentence: &Sentence<'_>, end: usize) -> bool {
     const NEAR: usize = 5;
     let stopped = end.checked_sub(1).and_then(|at| sentence.token(at)).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
-    stopped && (end..end + NEAR).all(|at| sentence.amount_at(at).is_none())
+    stopped && (end..end + NEAR).filter_map(|at| sentence.amount_at(at)).all(|next| closes_itself(sentence, next))
 }
 
 /// The relation of a qualifier that stands for itself, and the token after it: `min`, `as a minimum`, `at the least`, `not deeper`.
@@ -179,7 +178,11 @@ fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
 fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let amount = sentence.amount(index)?;
     let next = sentence.amount(index + 1)?;
-    let counts = amount.unit == Unit::Count && next.first == amount.last + 1 && sentence.is_any(amount.last, &["every", "per"]);
+    let on = next.first.checked_sub(1)?;
+    let directly = on == amount.last && sentence.is_any(on, &["every", "per"]);
+    // `ONE SPLICE PER 4 FT MAX`
+    let thing = on == amount.last + 1 && sentence.is_word(on, "per") && sentence.token(amount.last).is_some_and(|token| token.word().is_some()) && closing_word(sentence, amount.last).is_none();
+    let counts = amount.unit == Unit::Count && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
     // `(2) #10 SCREWS EACH END MIN.`
     let sized = amount.unit == Unit::Count && next.unit == Unit::ScrewNumber && next.first == amount.last;
     (counts || sized).then_some(next.last)
@@ -216,6 +219,10 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
 /// The relation that the words at a token give to the number before them.
 fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let word = sentence.word(at);
+    // `8 pcf +`
+    if sentence.is_sign(at, '+') && ends_stretch(sentence, at + 1) {
+        return Some(Relation::AtLeast);
+    }
     if word == "at" {
         let most = if sentence.is_word(at + 1, "the") { at + 2 } else { at + 1 };
         return match sentence.word(most) {
@@ -260,6 +267,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         // `5/8 in. least`, `200 mm thickness upwards`
         "least" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
         "most" if ends_stretch(sentence, at + 1) => Relation::AtMost,
+        "exactly" | "precisely" if ends_stretch(sentence, at + 1) => Relation::Exactly,
         "approx" | "approximately" if ends_stretch(sentence, at + 1) => Relation::About,
         _ => return None,
     };

@@ -18,6 +18,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(first, '+') {
         return None;
     }
+    // `dia. c. 1.25 in.`
+    let stopped = first > floor + 1 && sentence.is_sign(first - 1, '.') && sentence.is_word(first - 2, "c");
+    if first > floor && sentence.is_word(first - 1, "c") || stopped {
+        return Some(Finding::sure(Relation::About, first - 1));
+    }
     if rises_from(sentence, first) || begins_at(sentence, index) {
         return Some(Finding::sure(Relation::AtLeast, first - 1));
     }
@@ -36,7 +41,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.
             return Some(Finding::sure(relation, at));
         }
-        if sentence.is_word(at, "like") && at > floor && sentence.is_word(at - 1, "something") {
+        if at > floor && (sentence.is_word(at, "like") && sentence.is_word(at - 1, "something") || sentence.is_word(at, "of") && sentence.is_word(at - 1, "order")) {
             return Some(Finding::sure(Relation::About, at - 1));
         }
         let joins = matches!(sentence.word(at), "of" | "a" | "an" | "the" | "at" | "=");

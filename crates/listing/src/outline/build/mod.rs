@@ -9,7 +9,7 @@ use crate::model::Span;
 
 use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, marker};
-use super::schedule::{Columns, columns};
+use super::schedule::{Columns, columns, heads_columns};
 use super::sequence::Sequence;
 use super::tables::Table;
 use super::title::{clean, demands, title_len};
@@ -162,6 +162,9 @@ impl<'a> Builder<'a> {
             self.schedule = Some(columns);
             self.scheduled = self.current;
             return at + 1;
+        }
+        if self.gap && heads_columns(self.lines, at) {
+            self.schedule = None;
         }
         if let Some(end) = self.schedule_row(at) {
             return end;

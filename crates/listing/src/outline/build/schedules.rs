@@ -14,7 +14,9 @@ impl Builder<'_> {
         let indent = self.lines.get(at)?.indent;
         let mut columns = row.cells.into_iter();
         let mut titles: Vec<Span> = columns.next()?.concat();
-        let first = *titles.first()?;
+        let Some(first) = titles.first().copied() else {
+            return self.part_row(columns, end);
+        };
         let words = first.of(self.source);
         let placed = marker(words)
             .or_else(|| cell_marker(words))
@@ -45,6 +47,20 @@ impl Builder<'_> {
         }
         self.title_row(index, titles);
         self.add_columns(columns);
+        Some(end)
+    }
+
+    /// A part of the row above, `- clip anchors   2 per clip`, is a text of its item.
+    fn part_row(
+        &mut self,
+        columns: impl Iterator<Item = Vec<Vec<Span>>>,
+        end: usize,
+    ) -> Option<usize> {
+        let index = self.current?;
+        let pieces: Vec<Span> = columns.flatten().flatten().collect();
+        let item = self.outline.items.get_mut(index)?;
+        item.paragraphs.push(Paragraph::Text(pieces));
+        self.gap = true;
         Some(end)
     }
 
