@@ -284,7 +284,7 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     /// Words that lead to another amount without being qualified themselves.
     const LEADS: &[&str] = &[
         "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over",
-        "under", "between", "per", "every", "each", "within", "into", "with", "by",
+        "under", "between", "per", "every", "each", "within", "into", "with", "by", "x",
     ];
     if closes_adjacent(sentence, at) {
         return false;
@@ -303,7 +303,7 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     if sentence.is_word(at + 2, "of") && of_amount.zip(before).is_some_and(|(next, own)| next.unit.dimension() == own.unit.dimension()) {
         return true;
     }
-    let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')', '/'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
+    let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')', '/', '×'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
     amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS)
 }
 

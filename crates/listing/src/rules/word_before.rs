@@ -52,6 +52,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if at + 1 < first && (sentence.is_sign(at, '-') && sentence.is_sign(at + 1, '-') || sentence.is_sign(at, '–') || sentence.is_sign(at, '—')) {
             return None;
         }
+        // `6" WIDE MIN @ 24" O.C.`
+        if sentence.token(at).is_some_and(|token| token.span.of(sentence.text) == "@") {
+            return None;
+        }
         let near_break = sentence.is_any(at, BREAKS) || sentence.is_stop(at) || sentence.is_sign(at, '.');
         let copula = steps < 2 && sentence.is_any(at, &["is", "are", "be", "to", "shall"]) && qualifies_noun(sentence, at, floor);
         if (near_break && !joins && !copula) || steps >= REACH {

@@ -78,33 +78,61 @@ impl Heading {
             "width",
             "length",
         ];
+        let is_place = self.unit.is_none() && self.relation.is_none() && self.names_no_measure();
+        let measures = count(LENGTHS, lower) == 1 && count(ATTRIBUTES, lower) == 1;
+        if let Some((unit, second)) = units_at_the_end(lower).filter(|_| is_place && measures) {
+            self.unit = Some(unit);
+            self.second_unit = second;
+            let said = caption.rsplit_once(',').map_or(caption, |(said, _)| said);
+            self.words = format!("{said} {}", self.words);
+        }
+    }
+
+    /// A row's label that only names a part, under "Minimum lap of joint spray": what is measured there stands in the caption. `column` is what
+    /// the labels are headed with: "Onto".
+    pub(super) fn named_by(&mut self, caption: &str, column: &str) {
+        const ONTO: &[&str] = &[
+            "onto",
+            "on",
+            "over",
+            "to",
+            "surface",
+            "substrate",
+            "lap onto",
+            "laps onto",
+            "against",
+        ];
+        let lower = caption.to_lowercase();
+        if captions(caption) && count(ATTRIBUTES, &lower) == 1 && self.names_no_measure() {
+            let joint = if ONTO.contains(&column.trim().to_lowercase().as_str()) {
+                " onto "
+            } else {
+                ", "
+            };
+            self.words = format!("{caption}{joint}{}", self.words);
+        }
+    }
+
+    /// Whether it names a place or a part, and nothing that is measured or counted there.
+    fn names_no_measure(&self) -> bool {
         const COUNTED: &[&str] = &[
             "no", "number", "qty", "clips", "screws", "layers", "coats", "plies", "ga", "gauge",
             "density", "percent", "class", "rating", "option", "passes", "mark", "ref",
         ];
-        let names = |among: &[&str], text: &str| {
-            text.split(|c: char| !c.is_alphabetic())
-                .filter(|word| among.contains(word))
-                .count()
-        };
-        let heading = self.words.to_lowercase();
-        let is_place = self.selects.is_none()
-            && self.unit.is_none()
-            && self.relation.is_none()
+        let words = self.words.to_lowercase();
+        self.selects.is_none()
             && self.rating.is_none()
-            && !heading.is_empty()
-            && !heading.contains('%')
-            && names(ATTRIBUTES, &heading) + names(COUNTED, &heading) == 0;
-        let Some((unit, second)) = units_at_the_end(lower)
-            .filter(|_| is_place && names(LENGTHS, lower) == 1 && names(ATTRIBUTES, lower) == 1)
-        else {
-            return;
-        };
-        self.unit = Some(unit);
-        self.second_unit = second;
-        let said = caption.rsplit_once(',').map_or(caption, |(said, _)| said);
-        self.words = format!("{said} {}", self.words);
+            && !words.is_empty()
+            && !words.contains('%')
+            && count(ATTRIBUTES, &words) + count(COUNTED, &words) == 0
     }
+}
+
+/// How many of a text's words are among others.
+fn count(among: &[&str], text: &str) -> usize {
+    text.split(|c: char| !c.is_alphabetic())
+        .filter(|word| among.contains(word))
+        .count()
 }
 
 /// The unit that closes a caption behind a comma, and the second one in parentheses.

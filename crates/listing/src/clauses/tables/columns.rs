@@ -3,6 +3,7 @@
 use measure::{Quantity, Unit};
 
 use super::Said;
+use super::band::width_band;
 use super::caption::captions;
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
@@ -95,7 +96,13 @@ impl Columns {
         let mut headings: Vec<Heading> = table
             .headings
             .iter()
-            .map(|pieces| heading(Flow::of(source, pieces.iter().copied()).text()))
+            .enumerate()
+            .map(|(column, pieces)| {
+                let words = Flow::of(source, pieces.iter().copied());
+                width_band(words.text())
+                    .filter(|_| column > 0)
+                    .unwrap_or_else(|| heading(words.text()))
+            })
             .collect();
         for heading in &mut headings {
             if heading.selects == Some(Selects::Width) && heading.unit.is_none() {
@@ -110,6 +117,12 @@ impl Columns {
         if let Some(column) = label {
             for row in &mut rows {
                 row.label = row.read_label(column);
+            }
+            let over = headings
+                .get(column)
+                .map_or_else(String::new, |heading| heading.words.clone());
+            for label in rows.iter_mut().filter_map(|row| row.label.as_mut()) {
+                label.named_by(said.before, &over);
             }
         }
         let parts = headings
@@ -290,7 +303,7 @@ pub(super) fn selecting(
 }
 
 /// What a cell's amount asks of a property.
-fn test(property: &str, cell: &Cell, heading: Option<Relation>) -> Option<Expr> {
+pub(super) fn test(property: &str, cell: &Cell, heading: Option<Relation>) -> Option<Expr> {
     let unit = cell.unit?;
     let quantity = |number| Quantity::new(number, unit);
     let (relation, lo, hi) = match (cell.relation.or(heading), cell.hi) {

@@ -40,6 +40,19 @@ impl Selects {
 }
 
 impl Heading {
+    /// A heading that only says for which joints its cells are.
+    pub(super) const fn for_case(case: Rating) -> Self {
+        Self {
+            words: String::new(),
+            unit: None,
+            second_unit: None,
+            relation: None,
+            selects: None,
+            requires: None,
+            rating: Some(case),
+        }
+    }
+
     /// What a row's label says of a cell, limited as the column's heading has it: "Lower limit". Where the two say different things, neither
     /// is taken.
     pub(super) fn limited_by(&self, column: &Self) -> Self {

@@ -3,6 +3,7 @@
 //! A column's heading gives the unit, the qualifier and the property; a column that says which joints the row is for (a width, a
 //! rating, an orientation) gives the condition. A cell that is no number becomes prose under its heading.
 
+mod band;
 mod caption;
 mod columns;
 mod heading;

@@ -1,0 +1,92 @@
+//! Widths that head columns: `Joint 1 in. or less`, `over 1 to 2 in. wide`. Its cells are for joints of that width; the heading limits nothing.
+
+use super::columns::test;
+use super::heading::Heading;
+use super::rating::Rating;
+use crate::model::Expr;
+use crate::phrase::cell;
+
+/// Words for the joint and its width, in headings.
+const WIDTHS: &[&str] = &[
+    "joint", "joints", "width", "widths", "gap", "gaps", "opening", "openings", "wide", "nominal",
+    "in", "of",
+];
+
+/// A heading that is a width of joints and nothing else; none where it may be anything else.
+pub(super) fn width_band(text: &str) -> Option<Heading> {
+    let text = text.trim();
+    let lead = leading(text);
+    let rest = text.get(lead..)?.trim_start_matches([' ', ',', ':']);
+    let tail = rest.trim_end_matches(|c: char| c.is_alphabetic() || c == ' ');
+    // "1 in. wide", "1 in. or less": only words for the width may be left off behind.
+    let behind = rest.get(tail.len()..)?;
+    let plain = behind
+        .split_whitespace()
+        .all(|word| WIDTHS.contains(&word.to_lowercase().as_str()));
+    let value = if plain { tail } else { rest };
+    let amount = cell(value, None, None).filter(|cell| {
+        cell.unit
+            .is_some_and(|unit| unit.dimension() == measure::Dimension::Length)
+            && !cell.goes_on
+    })?;
+    let of_joint = lead > 0 || plain && !behind.trim().is_empty();
+    let compares = amount.relation.is_some() || amount.hi.is_some();
+    let expr = of_joint
+        .then(|| test("joint.width", &amount, None))
+        .flatten()
+        .unwrap_or_else(|| Expr::Words(text.to_owned()));
+    compares.then(|| {
+        Heading::for_case(Rating {
+            words: text.to_owned(),
+            expr,
+        })
+    })
+}
+
+/// How many bytes of a heading are words for the joint and its width.
+fn leading(text: &str) -> usize {
+    let mut end = 0;
+    for word in text.split_inclusive(' ') {
+        let bare = word
+            .trim_matches(|c: char| !c.is_alphanumeric())
+            .to_lowercase();
+        if !WIDTHS.contains(&bare.as_str()) {
+            break;
+        }
+        end += word.len();
+    }
+    end
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_width_alone_is_a_case() {
+        for text in [
+            "Joint 1 in. or less",
+            "Joint over 1 in.",
+            "over 20 to 50 mm",
+            "Joint width up to 50 mm",
+            "25 to 50 mm wide",
+        ] {
+            let heading = width_band(text).unwrap();
+            assert_eq!(heading.rating.unwrap().words, text);
+            assert!(
+                heading.words.is_empty() && heading.relation.is_none(),
+                "{text}"
+            );
+        }
+        for text in [
+            "Depth over 1 in. joints",
+            "Joint width, in.",
+            "2 hr",
+            "1 in.",
+            "Lap on board, 1/2 in. min",
+            "Width",
+        ] {
+            assert!(width_band(text).is_none(), "{text}");
+        }
+    }
+}
