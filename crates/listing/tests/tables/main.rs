@@ -8,6 +8,7 @@
 mod cells;
 mod columns;
 mod labels;
+mod records;
 
 use listing::{Requirement, read_text};
 

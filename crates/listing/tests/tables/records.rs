@@ -1,0 +1,96 @@
+//! Tables of one requirement a row, and tables whose captions, closing sentences and heads say what the cells are. The wordings are invented.
+
+use super::check;
+
+#[test]
+fn a_row_is_one_requirement() {
+    check(
+        "Sheet JS-5\n\nTable 1  Floor and wool\n\
+         -----------------------------------------------------------------------\n\
+         Row  Part        Property     Limit  Value    Unit    Var.   When\n\
+         -----------------------------------------------------------------------\n\
+         101  Slab        thickness    MIN    150      mm      all    120 min\n\
+         102  do.         do.          MIN    175      mm      all    180 min\n\
+         103  Wool strip  compression  BTW    25 - 40  %       I\n\
+         104  do.         depth        EQ     100      mm      all\n\
+         105  Coating     coats        MIN    2        -       I\n\
+         -----------------------------------------------------------------------\n",
+        &[
+            "floor.thickness: at least 150 mm [when: 120 min]",
+            "floor.thickness: at least 175 mm [when: 180 min]",
+            "packing.compression: between 25 % and 40 % [var.: I]",
+            "packing.depth: exactly 100 mm",
+            "coating.coats: at least 2 [var.: I]",
+        ],
+    );
+}
+
+#[test]
+fn a_limit_or_a_unit_that_is_not_known_leaves_the_row_as_words() {
+    check(
+        "Sheet JS-5\n\nTable 1  Wool\n\
+         ----------------------------------------------------------\n\
+         Row  Part        Property     Limit  Value    Unit\n\
+         ----------------------------------------------------------\n\
+         101  Wool strip  density      MIN    80       kg/m3\n\
+         102  do.         depth        ZZZ    100      mm\n\
+         103  do.         stiffness    MIN    5        N/mm2\n\
+         104  do.         recess       MAX    6        mm\n\
+         ----------------------------------------------------------\n",
+        &[
+            "packing.density: at least 80 kg/m³",
+            "packing.recess: at most 6 mm",
+        ],
+    );
+}
+
+#[test]
+fn a_width_that_heads_a_column_limits_nothing() {
+    check(
+        "System HW-7\n\n1. Spray - Laps as Table 1.\n\n2. Board - Two layers.\n\n\
+         TABLE 1. MINIMUM LAP OF JOINT SPRAY\n\n\
+         Onto                        Joint 1 in. or less   Joint over 1 in.\n\
+         -------------------------   -------------------   ----------------\n\
+         Gypsum board                1/2 in. (13 mm)       1 in. (25 mm)\n\
+         Cementitious fireproofing   1 in. (25 mm)         2 in. (51 mm)\n",
+        &[
+            "board.layers: exactly 2",
+            "coating.overlap_board: at least 1/2 in. [Joint 1 in. or less]",
+            "coating.overlap_board: at least 1 in. [Joint over 1 in.]",
+            "coating.overlap_fireproofing: at least 1 in. [Joint 1 in. or less]",
+            "coating.overlap_fireproofing: at least 2 in. [Joint over 1 in.]",
+        ],
+    );
+}
+
+#[test]
+fn a_sentence_beside_a_table_says_how_its_values_are_meant() {
+    let table = "Width of joint               1 hr      2 hr\n\
+                 up to 1 in.                  20%       25%\n\
+                 over 1 to 2 in.              25%       33%\n\n";
+    check(
+        &format!(
+            "System HW-7\n\n1. Joint - Max 2 in. wide.\n\n2. Packing - Compression in the direction of the width:\n\n{table}All values are minimums.\n"
+        ),
+        &[
+            "joint.width: at most 2 in.",
+            "2:packing: at least 20 % [Width of joint: up to 1 in.; 1 hr]",
+            "2:packing: at least 25 % [Width of joint: up to 1 in.; 2 hr]",
+            "2:packing: at least 25 % [Width of joint: over 1 to 2 in.; 1 hr]",
+            "2:packing: at least 33 % [Width of joint: over 1 to 2 in.; 2 hr]",
+        ],
+    );
+}
+
+#[test]
+fn a_title_that_demands_is_read() {
+    check(
+        "System HW-7\n\n1. STUDS - (2) #10 SCREWS EACH END.\n\n2. BOARD - TWO LAYERS EACH SIDE.\n\n3. TRACK - 20 GA. MIN.\n",
+        &[
+            "1:stud: exactly 2",
+            "fastener.size: nominal No. 10",
+            "board.layers: exactly 2",
+            "runner.gauge: at least 20 gauge",
+        ],
+    );
+}
