@@ -88,3 +88,15 @@ fn what_parallel_endings_share_holds_in_every_case() {
         &[("1", true), ("2 in.", true), ("2", true), ("1 in.", true)],
     );
 }
+
+#[test]
+fn the_joint_itself_is_no_joint_among_others() {
+    check(
+        "Strips min 4 in. wide, lapped to either side of the joint not less than 1-1/2 in.",
+        &[("4 in.", false), ("1-1/2 in.", false)],
+    );
+    check(
+        "Sealant of min 1/2 in., set in the joint not less than 1/4 in. deep.",
+        &[("1/2 in.", false), ("1/4 in.", false)],
+    );
+}

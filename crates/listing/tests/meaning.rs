@@ -176,7 +176,7 @@ fn unread(text: &str) -> Vec<String> {
 fn a_number_that_no_clause_holds_is_shown() {
     assert_eq!(
         unread(
-            "1. CLIPS - Required where the joint is wider than 75 mm.\n2. SEAL - Depth 12 mm (1/2 in.) min.\n"
+            "1. CLIPS - Supplied where the joint is wider than 75 mm.\n2. SEAL - Depth 12 mm (1/2 in.) min.\n"
         ),
         ["75 mm"]
     );

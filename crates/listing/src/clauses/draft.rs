@@ -1,5 +1,7 @@
 //! A clause before it has its id.
 
+use core::ops::RangeFrom;
+
 use crate::model::{Condition, Confidence, Requirement, Span, WarningKind};
 
 /// A clause before it has its id.
@@ -30,6 +32,29 @@ pub(crate) struct Yield {
 }
 
 impl Yield {
+    /// Puts the clauses from one on under a condition, all but those that say that they hold in every case.
+    pub(crate) fn put_under(
+        &mut self,
+        condition: &Condition,
+        source: &str,
+        clauses: RangeFrom<usize>,
+    ) {
+        for draft in self.clauses.iter_mut().skip(clauses.start) {
+            if !holds_always(draft.span.of(source)) {
+                draft.under(condition);
+            }
+        }
+    }
+
+    /// Puts the clauses that begin before a place under a condition, all but those that say that they hold in every case.
+    pub(crate) fn put_under_before(&mut self, condition: &Condition, source: &str, end: usize) {
+        for draft in &mut self.clauses {
+            if draft.span.start() < end && !holds_always(draft.span.of(source)) {
+                draft.under(condition);
+            }
+        }
+    }
+
     /// Takes in what another stretch of the item yields.
     pub(crate) fn append(&mut self, mut other: Self) {
         self.clauses.append(&mut other.clauses);
@@ -50,4 +75,51 @@ pub(crate) fn local_property(item: &str, words: &str) -> String {
         .collect();
     let item = if item.is_empty() { "head" } else { item };
     format!("{item}:{}", slug.join("_"))
+}
+
+impl Draft {
+    /// Puts it under a condition that holds for all that stands where it does, besides its own.
+    pub(crate) fn under(&mut self, around: &Condition) {
+        let held = self.condition.take();
+        // Words that the clause is under already aren't said twice.
+        let said = held.as_ref().is_some_and(|held| {
+            held.span.start() < around.span.end() && around.span.start() < held.span.end()
+        });
+        self.condition = Some(match held {
+            Some(held) if said => held,
+            Some(held) => Condition {
+                words: format!("{}; {}", around.words, held.words),
+                span: around.span,
+                expr: around.expr.clone().and(held.expr),
+            },
+            None => around.clone(),
+        });
+    }
+}
+
+/// Whether words say that they hold whatever the case: "in all joints", "whatever the width".
+pub(super) fn holds_always(words: &str) -> bool {
+    const WORDS: &[&str] = &[
+        "in all cases",
+        "in every case",
+        "in any case",
+        "in either case",
+        "in all joints",
+        "in every joint",
+        "whatever the",
+        "regardless",
+        "always",
+        "at any width",
+        "of any width",
+        "otherwise",
+        "elsewhere",
+        "all other",
+        "other joints",
+    ];
+    let words = words
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .to_lowercase();
+    WORDS.iter().any(|always| words.contains(always))
 }

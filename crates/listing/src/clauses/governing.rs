@@ -1,7 +1,7 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
 use crate::conditions::{
-    Found, Permitted, conditions, configurations, exceptive, keep_required, permitted,
+    Found, Permitted, conditions, configurations, exceptive, keep_required, kinds, permitted,
 };
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -25,6 +25,7 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     sentence.set_conditions(&conditions);
     let permitted = permitted(sentence, &mut conditions.found, in_option);
     let mut governing = conditions.found;
+    governing.extend(kinds(sentence));
     let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
         .into_iter()
         .partition(|mention| exceptive(sentence, mention.first).is_none());

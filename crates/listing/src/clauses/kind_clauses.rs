@@ -7,7 +7,7 @@ use super::context::Context;
 use super::draft::{Draft, Yield};
 use super::kinds::{Kind, kinds};
 use super::leftover::{Role, Segment};
-use crate::model::{Confidence, ProductName, Requirement, Span};
+use crate::model::{Condition, Confidence, ProductName, Requirement, Span};
 use crate::naming::Mention;
 
 impl Context<'_, '_> {
@@ -73,7 +73,16 @@ impl Context<'_, '_> {
     fn kind_clause(&self, property: &'static Property, own: &[(&Kind<'_>, &Reading)]) -> Draft {
         let governed: Vec<_> = own
             .iter()
-            .map(|(_, reading)| self.governed(reading.amounts.first().copied().unwrap_or(0)))
+            .map(|(kind, reading)| {
+                let (condition, options) =
+                    self.governed(reading.amounts.first().copied().unwrap_or(0));
+                // "Lightweight" that parts its number from another's is no condition of itself.
+                let words = self.sentence.source_of(kind.first, kind.last);
+                let apart = |condition: &Condition| {
+                    condition.span.end() <= words.start() || words.end() <= condition.span.start()
+                };
+                (condition.filter(apart), options)
+            })
             .collect();
         let alike = governed.windows(2).all(|pair| pair.first() == pair.last());
         let (condition, options) = governed

@@ -9,6 +9,7 @@ mod context;
 mod draft;
 mod entries;
 mod governing;
+mod introduced;
 mod kind_clauses;
 mod kinds;
 mod lead_in;
@@ -20,15 +21,20 @@ mod sentence;
 mod tables;
 mod unclaimed;
 
-use crate::conditions::headed_configuration;
+use std::rc::Rc;
+
+use self::introduced::Introduced;
+use crate::conditions::{Place, headed_configuration, heads, heads_list};
 use crate::layout::{Flow, UsualUnits};
-use crate::model::{Relation, Span};
+use crate::model::{Condition, Relation, Span};
 use crate::naming::Subject;
 use crate::outline::Paragraph;
+use crate::rules::Sentence;
 
 pub(crate) use carried::{Carried, carried};
 pub(crate) use confine::confine;
 pub(crate) use draft::{Draft, Yield};
+pub(crate) use introduced::FirstSaid;
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]
@@ -45,6 +51,10 @@ pub(crate) struct Around {
     pub(crate) headed: Option<String>,
     /// The units that the document states for all its numbers.
     pub(crate) usual_units: UsualUnits,
+    /// Where the item's marker and title stand.
+    pub(crate) heading: Span,
+    /// Where in the document each word stands first.
+    pub(crate) first_said: Rc<FirstSaid>,
 }
 
 /// Reads an item's paragraphs.
@@ -58,6 +68,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     };
     let mut lead = None;
     let mut headed: Option<String> = None;
+    let mut list: Option<Condition> = None;
     for (index, paragraph) in paragraphs.iter().enumerate() {
         match paragraph {
             Paragraph::Text(pieces) => {
@@ -74,7 +85,13 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                     listed.options.push(configuration.clone());
                     listed.headed = Some(configuration.clone());
                 }
+                list = list.filter(|_| bullet);
+                let read = found.clauses.len();
                 read_text(source, pieces, &listed, &mut subject, &mut found);
+                if let Some(condition) = headed_by(&flow).or_else(|| list.clone()) {
+                    found.put_under(&condition, source, read..);
+                }
+                list = list.or_else(|| leads_list(&flow));
                 flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.
                 let listed = caption.starts_with(['•', '-', '–', '*']);
@@ -110,6 +127,21 @@ fn said_behind(source: &str, behind: Option<&Paragraph>) -> Option<Relation> {
     tables::said_of_all(flow.text().get(first)?)
 }
 
+/// The condition that a paragraph is headed with: "Clips: in joints exceeding 80 mm. Flat steel 2 mm thick."
+fn headed_by(flow: &Flow) -> Option<Condition> {
+    let first = crate::sentences::sentences(flow.text())
+        .into_iter()
+        .next()?;
+    heads(&Sentence::new(flow, first), Place::Text)
+}
+
+/// The condition that a paragraph leads to a list with: "In joints over 2 in.:".
+fn leads_list(flow: &Flow) -> Option<Condition> {
+    let text = flow.text().trim_end();
+    let short = text.ends_with(':') && crate::sentences::sentences(text).len() == 1;
+    short.then(|| heads_list(&Sentence::new(flow, 0..text.len())))?
+}
+
 fn read_text(
     source: &str,
     pieces: &[Span],
@@ -135,6 +167,7 @@ fn read_text(
 }
 
 fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &mut Yield) {
+    let mut introduced = Introduced::default();
     for range in crate::sentences::sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
         if let Some(names) = named::products(words) {
@@ -146,7 +179,7 @@ fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &m
                 found,
             );
         } else {
-            sentence::read(flow, range, around, subject, found);
+            sentence::read(flow, range, around, subject, &mut introduced, found);
         }
     }
 }

@@ -10,12 +10,13 @@ use super::classes::{ClassNumber, class_numbers, is_all_code};
 use super::context::Context;
 use super::draft::{Draft, Yield};
 use super::governing::{Governing, governing};
+use super::introduced::Introduced;
 use super::lead_in::is_lead_in;
 use super::leftover::{Role, Segment, roles, segments};
 use super::prose::{prose, push_prose};
 use crate::conditions::{Found, attach};
 use crate::layout::Flow;
-use crate::model::WarningKind;
+use crate::model::{Condition, WarningKind};
 use crate::naming::{Mention, Name, Subject, mentions};
 use crate::rules::Sentence;
 
@@ -24,13 +25,32 @@ pub(super) fn read(
     range: Range<usize>,
     around: &Around,
     subject: &mut Subject,
+    introduced: &mut Introduced,
     found: &mut Yield,
 ) {
+    let read = found.clauses.len();
+    let governed = read_own(flow, range, around, subject, introduced, found);
+    if let Some(condition) = governed {
+        for draft in found.clauses.iter_mut().skip(read) {
+            draft.under(&condition);
+        }
+    }
+}
+
+/// Reads the clauses of a sentence under its own conditions, and gives the one that it stands under because of what was said before it.
+fn read_own(
+    flow: &Flow,
+    range: Range<usize>,
+    around: &Around,
+    subject: &mut Subject,
+    introduced: &mut Introduced,
+    found: &mut Yield,
+) -> Option<Condition> {
     let words = flow.text().get(range.clone()).unwrap_or_default();
     let span = flow.span(range.start, range.end);
     if is_lead_in(words) {
         found.lead_ins.push(span);
-        return;
+        return None;
     }
     found.covered.push(span);
     let mut sentence = Sentence::new(flow, range);
@@ -40,6 +60,9 @@ pub(super) fn read(
         permitted,
         named,
     } = governing(&mut sentence, !around.options.is_empty());
+    let governed = introduced.governs(&sentence);
+    let own = governing.get(..first_configuration).unwrap_or_default();
+    introduced.take(&sentence, own, governed.as_ref(), around);
     let attached = attach(&sentence, &governing, |index| sentence.is_bound(index));
     let mentions: Vec<Mention> = mentions(&sentence)
         .into_iter()
@@ -47,6 +70,8 @@ pub(super) fn read(
         .map(|mention| mention.meant(&around.subject))
         .collect();
     let mut classes = class_numbers(&sentence);
+    // What only says for which class something else holds is no class that is stated.
+    classes.retain(|class| !sentence.in_condition(class.first));
     let (mut readings, unread) =
         bounds(&sentence, around.carried, &attached, &around.subject.title);
     // `EI 90-H` are no hours.
@@ -101,7 +126,7 @@ pub(super) fn read(
     }
     context.classes(&classes, span, found);
     if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {
-        return;
+        return governed;
     }
     if readings.is_empty() {
         let whole = Segment {
@@ -118,6 +143,7 @@ pub(super) fn read(
     {
         subject.before = Some(mention.component);
     }
+    governed
 }
 
 /// Whether all amounts of a reading stand within the numbers of a class code.

@@ -6,8 +6,9 @@
 //!   several such endings, each takes the amounts back to the one before.
 //! - With "respectively": the first part to the first amount, the second to the second.
 
-use super::Found;
-use super::exception::is_case_of_exception;
+use super::exception::{is_case_of_exception, says_what_holds};
+use super::labels::{begins_statement, end_of_label, goes_on, labels};
+use super::{Found, kinds};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -32,9 +33,12 @@ pub(crate) fn attach(
         let excepted = found.get(number + 1).is_some_and(|next| {
             is_case_of_exception(sentence, next) && next.first == condition.first + 1
         });
-        let governed = if excepted {
+        let of_kind = kinds::governed(sentence, condition);
+        let governed = if let Some(own) = of_kind {
+            own.into_iter().filter(|index| is_bound(*index)).collect()
+        } else if excepted {
             before_ending(sentence, found, number, &bounds, false)
-        } else if opens_stretch(sentence, condition) {
+        } else if opens_stretch(sentence, condition) || says_what_holds(sentence, condition) {
             after_opening(sentence, found, number, &bounds)
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
@@ -119,6 +123,11 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
     let Some(before) = condition.first.checked_sub(1) else {
         return true;
     };
+    // "for 3 h it shall be 125 mm" after a semicolon or a bullet: nothing stands before it that it could end. `2 hr: 6 in.` labels what follows.
+    let labels = labels(sentence, condition);
+    if (begins_statement(sentence, before) || labels) && goes_on(sentence, condition) {
+        return true;
+    }
     let stop = sentence.is_stop(before) || sentence.is_sign(before, '.');
     let joined = sentence.is_any(
         before,
@@ -128,11 +137,13 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
     ) && (before == 0
         || sentence.is_stop(before - 1)
         || sentence.is_any(before - 1, &["except", "save", "provided"]));
-    let comma_after = sentence.is_stop(condition.last);
+    // What a semicolon follows has nothing after it in its stretch.
+    let comma_after = sentence.is_stop(condition.last) && !sentence.is_sign(condition.last, ';');
     let verb_after = sentence.is_any(
         condition.last,
         &[
             "shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the",
+            "an", "each", "add", "provide", "fit", "install", "it", "they",
         ],
     );
     (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
@@ -194,7 +205,9 @@ fn after_opening(
             && sentence.is_any(at + 2, &["case", "cases", "event"]))
             || sentence.is_any(*at, &["always", "otherwise", "regardless", "elsewhere"])
     });
+    let label = end_of_label(sentence, condition).filter(|_| labels(sentence, condition));
     let end = semicolon
+        .min(label.unwrap_or(sentence.tokens.len()))
         .min(next_opening)
         .min(always.unwrap_or(sentence.tokens.len()));
     bounds
@@ -246,6 +259,15 @@ fn before_ending(
                 .is_some_and(|amount| amount.first >= start && amount.last <= condition.first)
         })
         .collect();
+    // "Provide clips, 20 ga., 18 in. o.c., where the joint is over 3 in.": all that is to be provided is.
+    let ends = (condition.last..sentence.tokens.len()).all(|at| sentence.is_sign(at, '.'));
+    if ends
+        && found.len() == 1
+        && sentence.is_any(0, &["provide", "add"])
+        && sentence.is_any(condition.first, &["where", "when", "if"])
+    {
+        return before;
+    }
     let in_segment = |index: &usize| {
         sentence
             .amount(*index)

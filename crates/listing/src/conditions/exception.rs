@@ -77,6 +77,12 @@ const NEEDED: &[&str] = &[
     "apply",
 ];
 
+/// Whether a condition is excepted from what stands before it, and what follows says what holds in it: "save in joints over 4 in., where 35 percent is
+/// required".
+pub(super) fn says_what_holds(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    exceptive(sentence, condition.first).is_some() && states_what_holds(sentence, condition.last)
+}
+
 /// Whether what follows a condition says what holds in it: ", where 35 percent is required".
 fn states_what_holds(sentence: &Sentence<'_>, last: usize) -> bool {
     sentence.is_stop(last)

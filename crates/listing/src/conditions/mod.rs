@@ -5,14 +5,23 @@
 //! as far as its place in the sentence makes sure, and words that no rule can test stay words, for a person.
 
 mod attach;
+mod bands;
+mod classes;
 mod configuration;
 mod confined;
+mod contrast;
 mod exception;
 mod forbidden;
+mod heading;
+mod kinds;
+mod labels;
 mod permitted;
 mod phrase;
+mod places;
 mod rating;
+mod spelled;
 mod things;
+mod variants;
 mod width;
 
 use measure::Quantity;
@@ -25,6 +34,8 @@ pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;
 pub(crate) use forbidden::{Forbidden, not_yet};
+pub(crate) use heading::{Place, heads, heads_list, heads_rating};
+pub(crate) use kinds::kinds;
 pub(crate) use permitted::{Permitted, permitted};
 
 /// A condition found in a sentence.
@@ -62,6 +73,18 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
         taken.extend(&condition.triggers);
         found.push(condition);
     }
+    let mut named = classes::classes(sentence);
+    named.extend(spelled::spelled(sentence));
+    named.extend(places::places(sentence));
+    named.extend(variants::variants(sentence));
+    for condition in named {
+        let apart = |other: &Found| other.last <= condition.first || condition.last <= other.first;
+        if found.iter().all(apart) {
+            found.push(condition);
+        }
+    }
+    found.sort_by_key(|condition| condition.first);
+    contrast::contrasts(sentence, &mut found);
     found.sort_by_key(|condition| condition.first);
     let mut forbidden: Vec<Forbidden> = Vec::new();
     for condition in &found {

@@ -124,6 +124,7 @@ fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
                 between.len() <= 3
                     && between.clone().all(|at| {
                         sentence.is_sign(at, ',')
+                            || sentence.is_sign(at, '&')
                             || sentence.is_any(at, &["and", "or", "the", "rating", "to", "a"])
                     })
             });
@@ -201,7 +202,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     };
     let opens = start == 0 || sentence.is_sign(start - 1, ';') || stopped(start - 1);
     let (end, named) = after_hours(sentence, last.last);
-    let labelled = sentence.is_sign(end, ':') && opens;
+    let labelled = is_label(sentence, group, start, end, opens);
+    // `4 in. min, 1 hr; 6 in. min, 2 hr`
+    let ends_one = ends_stretch(sentence, start, end) && ends_several(sentence);
     let sought = sentence.has_any(
         start.saturating_sub(6),
         start,
@@ -218,13 +221,18 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     let reads = named
         || bracketed
         || labelled
+        || ends_one && !lasts
         || sought
         || (introduced && !lasts)
         || (opens && !lasts && group.len() > 1);
     if !reads || (lasts && !named) {
         return None;
     }
-    let from = if introduced { start - 1 } else { start };
+    let from = if introduced {
+        of_a_rating(sentence, start - 1).unwrap_or(start - 1)
+    } else {
+        start
+    };
     if sentence.is_any(end, OTHERS) {
         return Some(Found {
             first: from,
@@ -250,6 +258,62 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         triggers: group.to_vec(),
         parts,
     })
+}
+
+/// Where "for a rating of" begins, whose last word is "of".
+fn of_a_rating(sentence: &Sentence<'_>, of: usize) -> Option<usize> {
+    let rating = of.checked_sub(1)?;
+    let mut at = rating.checked_sub(1)?;
+    at -= usize::from(at > 0 && sentence.is_any(at, &["a", "the", "fire"]));
+    let reads = sentence.is_word(of, "of")
+        && sentence.is_any(rating, &["rating", "ratings"])
+        && sentence.is_any(at, &["for", "at", "under"]);
+    reads.then_some(at)
+}
+
+/// Whether hours label what follows: `2 hr: 6 in.`, `Packing depth, 2 hr: 100 mm`, `1 HR = 1 LAYER`.
+fn is_label(
+    sentence: &Sentence<'_>,
+    group: &[usize],
+    start: usize,
+    end: usize,
+    opens: bool,
+) -> bool {
+    let in_label = start > 0
+        && sentence.is_sign(start - 1, ',')
+        && group.first() == Some(&0)
+        && !sentence.has_any(0, start, LASTS);
+    let labels = sentence.is_sign(end, ':') || sentence.is_sign(end, '=');
+    labels && (opens || in_label || labels_several(sentence, end))
+}
+
+/// Whether hours before this colon or equals sign are one of several such labels: `60 minutes: one layer 90 minutes: two layers`.
+fn labels_several(sentence: &Sentence<'_>, own: usize) -> bool {
+    let is_label = |amount: &Amount| {
+        let end = after_hours(sentence, amount.last).0;
+        is_rating_time(amount)
+            && (sentence.is_sign(end, ':') || sentence.is_sign(end, '='))
+            && end != own
+    };
+    sentence.amounts.iter().any(is_label)
+}
+
+/// Whether hours stand alone behind a comma and end their stretch: `4 in. min, 1 hr;`.
+fn ends_stretch(sentence: &Sentence<'_>, start: usize, end: usize) -> bool {
+    let behind = start > 0 && sentence.is_sign(start - 1, ',');
+    let ends = sentence.token(end).is_none()
+        || sentence.is_sign(end, ';')
+        || sentence.is_sign(end, '.') && sentence.token(end + 1).is_none();
+    behind && ends
+}
+
+/// Whether several hours of a sentence each end a stretch: one alone may say how long something takes.
+fn ends_several(sentence: &Sentence<'_>) -> bool {
+    let ending = |amount: &&Amount| {
+        is_rating_time(amount)
+            && ends_stretch(sentence, amount.first, after_hours(sentence, amount.last).0)
+    };
+    sentence.amounts.iter().filter(ending).count() > 1
 }
 
 /// Whether hours are said of a thing and tell no case: "achieved an F rating of 2 hours", "the T rating drops to 1/2 h", "shall have a rating of not less

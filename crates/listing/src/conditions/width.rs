@@ -2,6 +2,7 @@
 
 use measure::Dimension;
 
+use super::bands::{labels, second_limit, two_sided};
 use super::{Found, test, things};
 use crate::model::Expr;
 use crate::rules::{Sentence, is_refused};
@@ -51,9 +52,17 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
         let own = introduced(sentence, index)
             .or_else(|| subject(sentence, index))
             .or_else(|| listed(sentence, index, &found))
+            .or_else(|| labels(sentence, index))
             .or_else(|| things::things(sentence, index));
-        found.extend(own);
+        found.extend(own.map(|own| two_sided(sentence, index, own)));
     }
+    let mut taken = 0;
+    // What a condition of two limits holds is no condition of its own.
+    found.retain(|own| {
+        let apart = own.first >= taken;
+        taken = taken.max(own.last);
+        apart
+    });
     found
 }
 
@@ -110,6 +119,14 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .rev()
         .take(4)
         .find(|at| sentence.is_any(*at, INTRODUCE) || sentence.is_sign(*at, '('));
+    // "Lapped to either side of the joint not less than 1-1/2 in." says how far: the joint is no joint among others.
+    let the_joint = noun > 0
+        && sentence.is_word(noun - 1, "the")
+        && sentence.is_any(noun, &["joint", "gap", "opening"])
+        && opener.is_some_and(|opener| !sentence.is_any(opener, &["where", "when"]));
+    if the_joint {
+        return None;
+    }
     let only = sentence.is_word(sentence.skip_parentheses(amount.last), "only");
     let between_is_plain = (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
     let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
@@ -207,7 +224,7 @@ fn after_negated_verb(sentence: &Sentence<'_>, from: usize) -> bool {
 }
 
 /// Whether a token may stand between the things meant and the number that sets them apart: "joints *not wider than* 4 in."
-fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
+pub(super) fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(at, APART)
         || sentence.is_any(
             at,
@@ -221,7 +238,7 @@ fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
             .any(|sign| sentence.is_sign(at, *sign))
 }
 
-fn is_joint_noun(sentence: &Sentence<'_>, at: usize) -> bool {
+pub(super) fn is_joint_noun(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(
         at,
         &[
@@ -240,7 +257,7 @@ fn is_plural(sentence: &Sentence<'_>, at: usize) -> bool {
     word.ends_with('s') && !word.ends_with("ss") && !VERBS_OF_ONE.contains(&word)
 }
 
-fn compares(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+pub(super) fn compares(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
     (first..last).any(|at| {
         sentence.is_any(at, APART)
             || ['>', '<', '≥', '≤']
@@ -249,7 +266,7 @@ fn compares(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
     })
 }
 
-fn joint_property(sentence: &Sentence<'_>, noun: usize) -> Option<&'static str> {
+pub(super) fn joint_property(sentence: &Sentence<'_>, noun: usize) -> Option<&'static str> {
     sentence
         .is_any(noun, &["joint", "joints", "width", "widths"])
         .then_some("joint.width")
@@ -267,8 +284,14 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     if amount.first < start + 2 || amount.first > start + 7 {
         return None;
     }
+    // "A joint wider than 3 in. shall have" speaks of such joints as "joints" does.
+    let any_joint = |at: &usize| {
+        *at == start + 1
+            && sentence.is_any(start, &["a", "any"])
+            && sentence.is_any(*at, &["joint", "gap", "opening"])
+    };
     let noun = (start..amount.first)
-        .find(|at| is_plural(sentence, *at) && sentence.word(*at).len() > 3)?;
+        .find(|at| is_plural(sentence, *at) && sentence.word(*at).len() > 3 || any_joint(at))?;
     let compares = (noun + 1..amount.first).any(|at| {
         sentence.is_any(at, APART) || sentence.is_sign(at, '>') || sentence.is_sign(at, '<')
     });
@@ -280,7 +303,8 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
                 &["shall", "is", "are", "be", "may", "must", "not", "spaced"],
             )
         });
-    let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let after = second_limit(sentence, index)
+        .unwrap_or_else(|| skip_attribute(sentence, sentence.skip_parentheses(amount.last)));
     // `Gaps greater than 1/8 in. between boards are filled`
     let placed = sentence.is_any(
         after,
@@ -331,7 +355,12 @@ pub(super) fn skip_attribute(sentence: &Sentence<'_>, at: usize) -> usize {
     }
 }
 
-fn found(sentence: &Sentence<'_>, index: usize, from: usize, property: Option<&str>) -> Found {
+pub(super) fn found(
+    sentence: &Sentence<'_>,
+    index: usize,
+    from: usize,
+    property: Option<&str>,
+) -> Found {
     let last = sentence.amount(index).map_or(from, |amount| {
         skip_attribute(sentence, sentence.skip_parentheses(amount.last))
     });

@@ -59,6 +59,10 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         .filter(|line| !line.is_blank() && !is_rule(line.text))
         .take(LOOKED_AT)
         .collect();
+    // Rows that end in a class each are a table of cases, and the words of its code no text.
+    if below.iter().filter(|line| ends_in_class(line.text)).count() * 2 > below.len() {
+        return None;
+    }
     let cells: Vec<Vec<Span>> = below
         .iter()
         .filter_map(|line| columns.cells(line))
@@ -125,6 +129,17 @@ fn ratings(heading: &Line<'_>, starts: &[usize]) -> Vec<Span> {
         .collect();
     found.reverse();
     found
+}
+
+/// Whether the last cell of a line is a fire-resistance class: `K1   wall   20 - 60   EI 120 - V - M 20 - B - W 20 to 60`.
+fn ends_in_class(line: &str) -> bool {
+    let cell = line.trim_end().rsplit("  ").next().unwrap_or_default();
+    let mut words = cell.split_whitespace();
+    let lettered = matches!(words.next(), Some("E" | "EI" | "EW" | "REI"));
+    lettered
+        && words
+            .next()
+            .is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit()))
 }
 
 fn is_rating(words: &str) -> bool {

@@ -4,6 +4,9 @@ mod contradictions;
 mod head;
 mod numbering;
 mod second_pass;
+mod standing;
+
+use std::rc::Rc;
 
 use vocabulary::Component;
 
@@ -11,11 +14,13 @@ use self::contradictions::{contradicting, contradictions};
 use self::head::split_head;
 use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
-use crate::clauses::{self, Around, Draft, Yield};
+use self::standing::{names_attribute, standing};
+use crate::clauses::{self, Around, Draft, FirstSaid, Yield};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
 use crate::model::{
-    Accounted, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind, sha256,
+    Accounted, Condition, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind,
+    sha256,
 };
 use crate::naming::{Subject, components_in, named_part};
 use crate::options::{ItemOption, groups, item_options};
@@ -79,17 +84,22 @@ struct Reader<'a> {
     text: &'a str,
     outline: &'a Outline,
     options: Vec<ItemOption>,
+    /// The condition that each item as a whole stands under.
+    standing: Vec<Option<Condition>>,
     drafts: Vec<(String, Draft)>,
     warnings: Vec<(WarningKind, Span, String)>,
     configurations: Vec<String>,
     places: Places<'a>,
     /// The units that the document states for all its numbers.
     usual_units: UsualUnits,
+    /// Where each word stands first.
+    first_said: Rc<FirstSaid>,
 }
 
 impl<'a> Reader<'a> {
     fn new(text: &'a str, outline: &'a Outline) -> Self {
         let options = item_options(text, &outline.items);
+        let usual_units = usual_units(text);
         let mut places = Places::new(text);
         for span in &outline.furniture {
             places.mark(*span, PlaceKind::Furniture);
@@ -97,12 +107,14 @@ impl<'a> Reader<'a> {
         Self {
             text,
             outline,
+            standing: standing(text, outline, &options, usual_units),
             options,
             drafts: Vec::new(),
             warnings: Vec::new(),
             configurations: Vec::new(),
             places,
-            usual_units: usual_units(text),
+            usual_units,
+            first_said: Rc::new(FirstSaid::of(text)),
         }
     }
 
@@ -133,6 +145,7 @@ impl<'a> Reader<'a> {
             &paragraph,
             &Around {
                 usual_units: self.usual_units,
+                first_said: self.first_said.clone(),
                 ..Around::default()
             },
         );
@@ -149,6 +162,9 @@ impl<'a> Reader<'a> {
         }
         let around = self.around(index, item);
         let mut found = clauses::read(self.text, &item.paragraphs, &around);
+        if let Some(Some(standing)) = self.standing.get(index) {
+            found.put_under_before(standing, self.text, standing::end(self.text, item));
+        }
         if let Some(option) = self.options.get(index) {
             clauses::confine(self.text, &option.limits, &around, &mut found);
             let doubt = option.doubt.iter().cloned();
@@ -231,6 +247,8 @@ impl<'a> Reader<'a> {
             options,
             headed: None,
             usual_units: self.usual_units,
+            heading: item.heading,
+            first_said: self.first_said.clone(),
         }
     }
 
@@ -373,20 +391,4 @@ impl<'a> Reader<'a> {
         }
         reading
     }
-}
-
-/// Whether a title names an attribute, or nothing: what stands under it is about the item around. "Bridging plates" names a thing.
-fn names_attribute(title: &str) -> bool {
-    let lower = title.to_lowercase();
-    let words = || {
-        lower
-            .split(|c: char| !c.is_alphabetic())
-            .filter(|word| !word.is_empty())
-    };
-    words().next().is_none()
-        || words().any(|word| {
-            vocabulary::vocabulary()
-                .attribute(word.trim_end_matches('s'))
-                .is_some()
-        })
 }

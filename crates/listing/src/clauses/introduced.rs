@@ -1,0 +1,344 @@
+//! Things that a text speaks of for the first time under a condition: "In joints over 75 mm, Z-clips of 1.2 mm steel carry the packing. Each clip
+//! has two anchors." What is said of them after it holds under that condition, too, for there are none where it fails.
+//!
+//! A thing counts as introduced where its word stands in the document for the first time there. A later sentence of the same paragraph speaks of it
+//! when its subject does: "Each clip", "The clips". "The packing is compressed 25 percent" speaks of something else and holds always, whatever
+//! stood before it. A sentence that begins with "They" or "Each" may speak of something else in the sentence before: for that a person must say whether
+//! the condition holds. The end of the paragraph ends it.
+//!
+//! What it would misread: a thing that a drawing shows in every joint and that the text names only where it speaks of wide ones.
+
+use std::collections::BTreeMap;
+
+use super::Around;
+use crate::conditions::Found;
+use crate::model::{Condition, Expr, Relation, Test};
+use crate::rules::Sentence;
+
+/// Where in a document each word stands first.
+#[derive(Debug, Default)]
+pub(crate) struct FirstSaid(BTreeMap<String, usize>);
+
+impl FirstSaid {
+    pub(crate) fn of(source: &str) -> Self {
+        let mut first = BTreeMap::new();
+        let mut start = None;
+        let ends = core::iter::once((source.len(), ' '));
+        for (at, c) in source.char_indices().chain(ends) {
+            match (start, c.is_alphabetic()) {
+                (None, true) => start = Some(at),
+                (Some(from), false) => {
+                    let word = source.get(from..at).unwrap_or_default().to_lowercase();
+                    first.entry(stem(&word).to_owned()).or_insert(from);
+                    start = None;
+                }
+                _ => {}
+            }
+        }
+        Self(first)
+    }
+}
+
+/// A word without the ending of its plural.
+fn stem(word: &str) -> &str {
+    if word.len() > 3 && !word.ends_with("ss") {
+        word.strip_suffix('s').unwrap_or(word)
+    } else {
+        word
+    }
+}
+
+/// The word of a thing at a token: `bracket` of "Z-brackets".
+fn thing<'a>(sentence: &Sentence<'a>, at: usize) -> &'a str {
+    let word = sentence.word(at);
+    stem(word.rsplit('-').next().unwrap_or(word))
+}
+
+/// What a paragraph has spoken of under a condition so far.
+#[derive(Debug, Default)]
+pub(super) struct Introduced {
+    things: Vec<(String, Condition)>,
+    /// The condition of the sentence before.
+    last: Option<Condition>,
+    /// Whether a sentence was taken in.
+    begun: bool,
+}
+
+impl Introduced {
+    /// The condition that a sentence stands under because of what it speaks of.
+    pub(super) fn governs(&self, sentence: &Sentence<'_>) -> Option<Condition> {
+        const SUBJECT: usize = 4;
+        if super::draft::holds_always(sentence.text) {
+            return None;
+        }
+        let spoken_of = (0..SUBJECT)
+            .take_while(|at| leads_to_subject(sentence, *at))
+            .count();
+        let subject = (spoken_of..spoken_of + 2).find_map(|at| {
+            let word = thing(sentence, at);
+            let own = self.things.iter().find(|(held, _)| held == word);
+            own.filter(|_| ends_subject(sentence, at + 1))
+        });
+        if let Some((_, condition)) = subject {
+            return Some(condition.clone());
+        }
+        let pronoun = sentence.is_any(0, &["they", "these", "each", "it"])
+            && sentence.is_any(1, &["is", "are", "shall", "must", "has", "have"])
+            || sentence.is_any(0, &["their", "its"]);
+        self.last
+            .clone()
+            .filter(|_| pronoun)
+            .map(|condition| Condition {
+                expr: Expr::Words(condition.words.clone()),
+                ..condition
+            })
+    }
+
+    /// Takes in what a sentence speaks of for the first time under its condition, or under the one that governs it.
+    pub(super) fn take(
+        &mut self,
+        sentence: &Sentence<'_>,
+        conditions: &[Found],
+        governed: Option<&Condition>,
+        around: &Around,
+    ) {
+        let first_said = &around.first_said;
+        let title = around.heading;
+        let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();
+        let own = opening(sentence, conditions).or_else(|| closing(sentence, conditions));
+        let (condition, from, to) = match (governed, own) {
+            (Some(condition), None) if conditions.is_empty() => {
+                (condition.clone(), 0, sentence.tokens.len())
+            }
+            (None, Some((found, from, to))) => {
+                let condition = Condition {
+                    words: sentence.words(found.first, found.last).to_owned(),
+                    span: sentence.source_of(found.first, found.last),
+                    expr: found.expr.clone(),
+                };
+                (condition, from, to)
+            }
+            (governed, _) => {
+                self.last = governed.cloned();
+                return;
+            }
+        };
+        let all = sentence.source_of(0, sentence.tokens.len());
+        // "Impaling clips. For joints over 50 mm, clips of 1.2 mm steel carry the packing": the title only names what is then required.
+        let titled = opens_item && governed.is_none() && requires_thing(sentence, from);
+        for at in from..to {
+            let word = thing(sentence, at);
+            let first = first_said.0.get(word);
+            let here = first.is_some_and(|first| all.start() <= *first && *first < all.end());
+            let of_title = titled
+                && first.is_some_and(|first| title.start() <= *first && *first < all.end())
+                && is_indefinite(sentence, at);
+            if (here || of_title)
+                && names_thing(word)
+                && self.things.iter().all(|(held, _)| held != word)
+            {
+                self.things.push((word.to_owned(), condition.clone()));
+            }
+        }
+        self.last = Some(condition);
+    }
+}
+
+/// Whether the main clause says that something is needed there, and not only how large it is.
+fn requires_thing(sentence: &Sentence<'_>, from: usize) -> bool {
+    (from..sentence.tokens.len()).any(|at| {
+        let carries = sentence.is_any(
+            at,
+            &[
+                "carry", "carries", "support", "supports", "hold", "holds", "retain", "retains",
+            ],
+        );
+        let borne = sentence.is_any(at, &["carried", "supported", "held", "retained"])
+            && sentence.is_any(at + 1, &["by", "on"])
+            && sentence.amount_at(at + 2).is_none();
+        let needed = sentence.is_any(at, &["is", "are", "be"])
+            && sentence.is_any(at + 1, &["required", "needed", "provided", "fitted"]);
+        carries || borne || needed
+    })
+}
+
+/// Whether a word names things not spoken of yet: a plural without "the", or behind "a".
+fn is_indefinite(sentence: &Sentence<'_>, at: usize) -> bool {
+    const BEFORE: usize = 3;
+    let before = at.saturating_sub(BEFORE)..at;
+    let definite = sentence.has_any(before.start, at, &["the", "each", "these", "its", "their"]);
+    let plural = sentence.word(at).ends_with('s');
+    !definite && (plural || sentence.has_any(before.start, at, &["a", "an"]))
+}
+
+/// Words before the subject of a sentence.
+fn leads_to_subject(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(
+        at,
+        &[
+            "the", "these", "each", "every", "all", "such", "both", "a", "an", "any", "no", "this",
+            "those",
+        ],
+    )
+}
+
+/// Whether a subject has ended before a token: a verb, a preposition or a stop follows. "Steel studs" speaks of studs.
+fn ends_subject(sentence: &Sentence<'_>, at: usize) -> bool {
+    const FOLLOWING: &[&str] = &[
+        "is",
+        "are",
+        "shall",
+        "must",
+        "may",
+        "has",
+        "have",
+        "should",
+        "need",
+        "needs",
+        "lap",
+        "laps",
+        "lie",
+        "lies",
+        "bear",
+        "bears",
+        "extend",
+        "extends",
+        "reach",
+        "reaches",
+        "stand",
+        "stands",
+        "of",
+        "at",
+        "on",
+        "in",
+        "to",
+        "with",
+        "per",
+        "from",
+        "penetrates",
+        "enters",
+        "enter",
+        "penetrate",
+        "rest",
+        "rests",
+        "set",
+        "held",
+        "laid",
+        "cut",
+        "bent",
+        "built",
+        "made",
+        "spans",
+        "span",
+        "not",
+        "which",
+        "that",
+        "where",
+        "when",
+        "for",
+        "by",
+        "and",
+    ];
+    let participle = sentence.word(at).ends_with("ed");
+    let stopped = sentence.is_stop(at) || sentence.is_sign(at, '(');
+    participle || stopped || sentence.is_any(at, FOLLOWING)
+}
+
+/// Whether a word may name a thing; most short words and verbs don't.
+fn names_thing(word: &str) -> bool {
+    const SHORTEST: usize = 4;
+    const OTHERS: &[&str] = &[
+        "shall",
+        "must",
+        "with",
+        "that",
+        "which",
+        "their",
+        "than",
+        "then",
+        "from",
+        "into",
+        "onto",
+        "over",
+        "under",
+        "above",
+        "below",
+        "apart",
+        "along",
+        "each",
+        "both",
+        "least",
+        "most",
+        "more",
+        "les",
+        "depth",
+        "width",
+        "thicknes",
+        "thickness",
+        "spacing",
+        "length",
+        "joint",
+    ];
+    let ends_as_verb = word.ends_with("ed") || word.ends_with("ing") && word.len() > 6;
+    word.chars().count() >= SHORTEST && !OTHERS.contains(&word) && !ends_as_verb
+}
+
+/// The condition that a sentence opens with, where it has no other, and the stretch that it governs.
+fn opening<'f>(
+    sentence: &Sentence<'_>,
+    conditions: &'f [Found],
+) -> Option<(&'f Found, usize, usize)> {
+    let [only] = conditions else { return None };
+    (only.first == 0 && narrows(&only.expr)).then_some((only, only.last, sentence.tokens.len()))
+}
+
+/// The condition that a sentence ends with which says no more than that a thing is there: "A tray is required in joints over 4 in."
+fn closing<'f>(
+    sentence: &Sentence<'_>,
+    conditions: &'f [Found],
+) -> Option<(&'f Found, usize, usize)> {
+    let [only] = conditions else { return None };
+    let ends = (only.last..sentence.tokens.len())
+        .all(|at| sentence.is_sign(at, '.') || sentence.is_word(at, "only"));
+    let before = (0..only.first)
+        .rev()
+        .find(|at| !sentence.is_word(*at, "only"))?;
+    let there = sentence.is_any(
+        before,
+        &[
+            "required",
+            "needed",
+            "necessary",
+            "provided",
+            "installed",
+            "fitted",
+            "added",
+        ],
+    );
+    let said = !sentence.has_any(0, only.first, &["not", "no", "may", "never"]);
+    let numbered = sentence.amounts.len() > only.triggers.len();
+    (ends && there && said && !numbered && narrows(&only.expr)).then_some((only, 0, before))
+}
+
+/// Whether a condition tells some joints from the rest by a lower limit, or by words.
+fn narrows(expr: &Expr) -> bool {
+    const FEWEST_WORDS: usize = 3;
+    match expr {
+        Expr::Test(Test {
+            property, relation, ..
+        }) => {
+            property != "joint.rating" && matches!(relation, Relation::MoreThan | Relation::AtLeast)
+        }
+        // "Where wanted" tells no joints from the rest.
+        Expr::Words(words) => {
+            let mut all = words.split_whitespace();
+            let opens = all.next().is_some_and(|first| {
+                ["where", "when", "in", "for", "at", "if"]
+                    .iter()
+                    .any(|opener| first.eq_ignore_ascii_case(opener))
+            });
+            opens && all.count() >= FEWEST_WORDS
+        }
+        _ => false,
+    }
+}

@@ -1,0 +1,75 @@
+//! Bands of widths: two limits of the joints meant, and lines that open with the joints they are for.
+
+use super::Found;
+use super::width::{compares, found, is_comparing, is_joint_noun, joint_property, skip_attribute};
+use crate::model::{Expr, Relation};
+use crate::rules::Sentence;
+
+/// `Joints exceeding 1 in. but not exceeding 2 in.`, `joints over 30 and up to 75 mm`: both limits of the joints meant.
+pub(super) fn two_sided(sentence: &Sentence<'_>, index: usize, own: Found) -> Found {
+    let Expr::Test(test) = &own.expr else {
+        return own;
+    };
+    let Some(last) = second_limit(sentence, index) else {
+        return own;
+    };
+    let Some(Expr::Test(other)) = super::test(sentence, index + 1, &test.property) else {
+        return own;
+    };
+    let lower = |relation| matches!(relation, Relation::MoreThan | Relation::AtLeast);
+    let upper = |relation| matches!(relation, Relation::LessThan | Relation::AtMost);
+    if !(lower(test.relation) && upper(other.relation)
+        || upper(test.relation) && lower(other.relation))
+    {
+        return own;
+    }
+    Found {
+        last,
+        expr: own.expr.clone().and(Expr::Test(other)),
+        triggers: vec![index, index + 1],
+        ..own
+    }
+}
+
+/// The token after a second limit of the joints meant: "but not exceeding 2 in."
+pub(super) fn second_limit(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    let (amount, next) = sentence.amount(index).zip(sentence.amount(index + 1))?;
+    let from = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let joined = sentence.is_any(from, &["but", "and"])
+        && from + 1 < next.first
+        && (from + 1..next.first).all(|at| is_comparing(sentence, at))
+        && amount.unit.dimension() == next.unit.dimension();
+    joined.then(|| skip_attribute(sentence, sentence.skip_parentheses(next.last)))
+}
+
+/// `- width 40 mm to 80 mm: 30 % or more`, `JOINT 3/4" TO 1-1/4" ..... 2" STRIP`: a line that opens with the joints it is for, before a colon or a
+/// row of dots with a number after it.
+pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let bullet = ['-', '–', '•', '*']
+        .iter()
+        .any(|bullet| sentence.is_sign(0, *bullet));
+    let noun = usize::from(bullet);
+    let plain = index == 0
+        && is_joint_noun(sentence, noun)
+        && (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
+    let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    // `Joints of 32 mm (1-1/4 in.) or wider:`
+    let or_more = sentence.is_word(end, "or")
+        && sentence.is_any(end + 1, &["less", "more", "greater", "wider", "narrower"]);
+    let told = amount.hi.is_some() || or_more || compares(sentence, noun + 1, amount.first);
+    let end = end + if or_more { 2 } else { 0 };
+    // `joints 1 in. wide or less, a minimum of 25 percent`
+    let qualified = sentence.is_sign(end, ',')
+        && (sentence.is_any(
+            end + 1,
+            &["min", "minimum", "max", "maximum", "not", "no", "at"],
+        ) || sentence.is_word(end + 1, "a")
+            && sentence.is_any(end + 2, &["minimum", "maximum"]));
+    let labels =
+        sentence.is_stop(end) && !sentence.is_sign(end, ';') && !sentence.is_sign(end, ',')
+            || qualified;
+    let follows = sentence.amounts.iter().any(|amount| amount.first > end);
+    (plain && told && labels && follows)
+        .then(|| found(sentence, index, noun, joint_property(sentence, noun)))
+}

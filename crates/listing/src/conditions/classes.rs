@@ -1,0 +1,127 @@
+//! Fire-resistance classes that name the seals meant: "for EI 180 not less than 175 mm", "120 mm (EI 90, EI 120)", "for the classes EI 180 and EI 240".
+//!
+//! Letters and minutes alone are meant, and only behind "for" or "in", in brackets of their own, or before a colon. "EI 120 - V - M 20" is a class
+//! itself, and so is what a seal is classified for.
+
+use measure::{Number, Quantity, Unit};
+
+use super::Found;
+use crate::model::{Expr, Relation, Test};
+use crate::phrase::TokenKind;
+use crate::rules::Sentence;
+
+const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
+
+pub(super) fn classes(sentence: &Sentence<'_>) -> Vec<Found> {
+    let mut found: Vec<Found> = Vec::new();
+    let mut at = 0;
+    while at < sentence.tokens.len() {
+        let Some((last, parts)) = list(sentence, at) else {
+            at += 1;
+            continue;
+        };
+        found.extend(condition(sentence, at, last, parts));
+        at = last;
+    }
+    found
+}
+
+/// The classes that are listed from a token on, and the token after them.
+fn list(sentence: &Sentence<'_>, first: usize) -> Option<(usize, Vec<Expr>)> {
+    let mut parts = vec![class(sentence, first)?];
+    let mut last = first + 2;
+    loop {
+        let mut next = last;
+        while sentence.is_sign(next, ',') || sentence.is_any(next, &["and", "or"]) {
+            next += 1;
+        }
+        match class(sentence, next).filter(|_| next > last) {
+            Some(part) => {
+                parts.push(part);
+                last = next + 2;
+            }
+            None => return Some((last, parts)),
+        }
+    }
+}
+
+/// `EI 120`, and no more of a code after it.
+fn class(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
+    let letters = matches!(sentence.token(at)?.word(), Some("EI" | "REI" | "E"));
+    let minutes = match &sentence.token(at + 1)?.kind {
+        TokenKind::Number(numeral) => numeral.value,
+        _ => return None,
+    };
+    let known = MINUTES.iter().any(|own| minutes == Number::whole(*own));
+    let coded = ['-', '–', '/']
+        .iter()
+        .any(|sign| sentence.is_sign(at + 2, *sign));
+    (letters && known && !coded).then(|| {
+        Expr::Test(Test {
+            property: "joint.rating".to_owned(),
+            relation: Relation::Exactly,
+            lo: Some(Quantity::new(minutes, Unit::Minute)),
+            hi: None,
+            lo_excluded: false,
+        })
+    })
+}
+
+fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) -> Option<Found> {
+    const REACH: usize = 5;
+    const SPOILING: &[&str] = &[
+        "classified",
+        "class",
+        "suitable",
+        "tested",
+        "valid",
+        "rated",
+        "approved",
+        "achieved",
+        "up",
+        "no",
+        "not",
+        "as",
+        "to",
+        "is",
+        "are",
+        "least",
+    ];
+    let mut first = at;
+    while first > 0 && sentence.is_any(first - 1, &["the", "class", "classes", "only"]) {
+        first -= 1;
+    }
+    let introduced = first > 0 && sentence.is_any(first - 1, &["for", "in", "at", "under"]);
+    let bracketed = at > 0 && sentence.is_sign(at - 1, '(') && sentence.is_sign(last, ')');
+    let opens = first == 0 || sentence.is_sign(first - 1, ';');
+    let labelled = opens && sentence.is_sign(last, ':');
+    let from = if introduced { first - 1 } else { first };
+    let said =
+        sentence.has_any(from.saturating_sub(REACH), from, SPOILING) && introduced && from > 0;
+    let bounded = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.last <= first || amount.first >= last);
+    if !(introduced && !said || bracketed || labelled) || !bounded {
+        return None;
+    }
+    let minutes = at + 1..last;
+    let triggers = (0..sentence.amounts.len())
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| minutes.contains(&amount.first))
+        })
+        .collect();
+    let expr = match parts.as_slice() {
+        [one] => one.clone(),
+        _ => Expr::Any(parts.clone()),
+    };
+    Some(Found {
+        first: from,
+        last,
+        expr,
+        triggers,
+        parts,
+    })
+}

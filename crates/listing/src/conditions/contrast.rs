@@ -1,0 +1,100 @@
+//! Words that name the other joints than those before: "in joints to 50 mm 12 mm, and 20 mm in wider ones", "beyond that", "above this width",
+//! "otherwise".
+//!
+//! They turn round the one width that was tested before them in the sentence, and only that: after two tests, or after words, what is the rest is for a
+//! person to say. "Elsewhere" may mean other places, and is for a person, too.
+
+use super::Found;
+use crate::model::{Expr, Relation, Test};
+use crate::rules::Sentence;
+
+/// Adds the conditions that only name the rest.
+pub(super) fn contrasts(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
+    let mut own = Vec::new();
+    for at in 0..sentence.tokens.len() {
+        let Some((last, upwards)) = names_the_rest(sentence, at) else {
+            continue;
+        };
+        let taken = |other: &Found| other.first <= at && at < other.last;
+        if found.iter().chain(&own).any(taken) {
+            continue;
+        }
+        let before: Vec<&Found> = found.iter().filter(|other| other.last <= at).collect();
+        let [.., nearest] = before.as_slice() else {
+            continue;
+        };
+        let alone = before.len() == 1 && !found.iter().any(|other| other.first >= last);
+        let expr = match &nearest.expr {
+            Expr::Test(test) if alone && can_be_turned(test, upwards) => {
+                Expr::Not(Box::new(nearest.expr.clone()))
+            }
+            Expr::Test(test) if test.property == "joint.width" || upwards.is_none() => {
+                Expr::Words(sentence.words(at, last).to_owned())
+            }
+            _ => continue,
+        };
+        own.push(Found {
+            first: at,
+            last,
+            expr,
+            triggers: Vec::new(),
+            parts: Vec::new(),
+        });
+    }
+    found.extend(own);
+}
+
+/// Whether the rest lies on the side that the words say: wider joints than those up to 50 mm.
+fn can_be_turned(test: &Test, upwards: Option<bool>) -> bool {
+    let rest_is_wider = match test.relation {
+        Relation::AtMost | Relation::LessThan => true,
+        Relation::AtLeast | Relation::MoreThan => false,
+        _ => return false,
+    };
+    match upwards {
+        Some(upwards) => test.property == "joint.width" && upwards == rest_is_wider,
+        None => true,
+    }
+}
+
+/// The token after words that name the rest, and whether it lies above what was tested; none where they say only that it is the rest.
+fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<bool>)> {
+    const THINGS: &[&str] = &[
+        "joints", "joint", "gaps", "gap", "openings", "ones", "widths",
+    ];
+    let side = |at: usize| {
+        if sentence.is_any(at, &["wider", "larger", "greater"]) {
+            Some(true)
+        } else if sentence.is_any(at, &["narrower", "smaller", "lesser"]) {
+            Some(false)
+        } else {
+            None
+        }
+    };
+    let opened = sentence.is_any(at, &["in", "for", "at"]);
+    if opened
+        && let Some(upwards) = side(at + 1)
+        && sentence.is_any(at + 2, THINGS)
+    {
+        return Some((at + 3, Some(upwards)));
+    }
+    if sentence.is_any(at, &["above", "beyond", "over"]) {
+        let that = sentence.is_any(at + 1, &["this", "that"]);
+        if that && (sentence.is_word(at + 2, "width") || !goes_on(sentence, at + 2)) {
+            let last = at + 2 + usize::from(sentence.is_word(at + 2, "width"));
+            return Some((last, Some(true)));
+        }
+    }
+    let alone = sentence.is_any(at, &["otherwise", "else"])
+        && at > 0
+        && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "or", "but"]));
+    alone.then_some((at + 1, None))
+}
+
+/// Whether a word follows that belongs to what stands before: "above that height".
+fn goes_on(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence
+        .token(at)
+        .is_some_and(|token| token.word().is_some())
+        && !sentence.is_any(at, &["the", "a", "it", "they", "use", "and", "not", "at"])
+}

@@ -1,0 +1,285 @@
+//! The condition that everything under a heading stands under: "Support clips (required only where the joint is wider than 3 in.)", "Clips, for
+//! joints over 75 mm:", "STRIPS, WHERE THE WALL RUNS PARALLEL TO THE FLUTES:".
+//!
+//! Only a heading says so that names a thing and its condition, and nothing besides. "Packing - For joints over 2 in., depth 5 in. Compressed 25
+//! percent" goes on after a comma, and says no more than the depth. "Depth, for joints over 3 in.: 5 in. Recess 1/2 in." names what is measured, and
+//! not a thing that is there or isn't. An upper limit, "foam (joints up to 2 in. only)", says where the thing may be used: as a condition it
+//! would excuse whoever uses it in a wider joint. So would "(1 h only)". They count only where the heading says that the thing is required there.
+//!
+//! What it would misread: a thing that has two items, one of them so headed, where the writer means both to hold; nothing of the headed one is
+//! then asked for where its condition fails.
+
+use measure::Unit;
+
+use super::variants::names_case;
+use super::{Found, conditions};
+use crate::model::{Condition, Expr, Relation, Test};
+use crate::rules::Sentence;
+
+/// Words that say that a thing is required.
+const REQUIRED: &[&str] = &["required", "needed", "necessary", "reqd", "req'd"];
+
+/// Words of a heading that say something else than under which condition a thing is asked for.
+const SPOILING: &[&str] = &[
+    "not",
+    "no",
+    "never",
+    "nor",
+    "except",
+    "unless",
+    "other",
+    "optional",
+    "option",
+    "options",
+    "alternate",
+    "alternative",
+    "alternatively",
+    "alt",
+    "lieu",
+    "instead",
+    "place",
+    "variant",
+    "shall",
+    "must",
+    "may",
+    "permitted",
+    "allowed",
+    "limited",
+    "tested",
+    "suitable",
+    "with",
+];
+
+/// Where words stand that may head what follows them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Place {
+    /// In a title.
+    Title,
+    /// At the beginning of a text.
+    Text,
+    /// At the beginning of a text whose title names a thing, so that they need no name of their own.
+    TextOfThing,
+}
+
+/// The condition that the opening of a sentence sets to all that follows it.
+pub(crate) fn heads(sentence: &Sentence<'_>, place: Place) -> Option<Condition> {
+    let found = conditions(sentence).found;
+    let (first, rest) = found.split_first()?;
+    let opening = Opening::of(sentence, first)?;
+    let end = closed(sentence, first, &opening, place)?;
+    let named = place == Place::TextOfThing;
+    let more = rest.iter().any(|other| other.first < end);
+    let case = is_case(first);
+    let unnamed = !named && opening.name == 0 && !case;
+    let tells = opening.required && !is_duration(sentence, first)
+        || case && place == Place::Title
+        || !names_attribute(sentence, first)
+            && sets_apart(&first.expr)
+            && !is_about_ratings(&first.expr);
+    if more || unnamed || !tells {
+        return None;
+    }
+    let span = sentence.tokens_span(first.first, first.last);
+    Some(Condition {
+        words: span.of(sentence.text).to_owned(),
+        span: sentence.source(span),
+        expr: first.expr.clone(),
+    })
+}
+
+/// The condition that a sentence is, and nothing besides, where it leads to a list: "In joints over 2 in.:", "For the 2 Hr rating:".
+pub(crate) fn heads_list(sentence: &Sentence<'_>) -> Option<Condition> {
+    let found = conditions(sentence).found;
+    let [only] = found.as_slice() else {
+        return None;
+    };
+    // "At the 2-hour partition, pack the gap first:"
+    let led = sentence.is_sign(only.last, ',')
+        && sentence.amounts.len() == only.triggers.len()
+        && sentence.is_sign(sentence.tokens.len().saturating_sub(1), ':');
+    let leads = only.first == 0
+        && (led || sentence.is_sign(only.last, ':') && only.last + 1 == sentence.tokens.len());
+    leads.then(|| Condition {
+        words: sentence.words(only.first, only.last).to_owned(),
+        span: sentence.source_of(only.first, only.last),
+        expr: only.expr.clone(),
+    })
+}
+
+/// The rating that a title is, and nothing besides: "2 Hr walls".
+pub(crate) fn heads_rating(sentence: &Sentence<'_>) -> Option<Condition> {
+    let found = conditions(sentence).found;
+    let [only] = found.as_slice() else {
+        return None;
+    };
+    let rated = is_about_ratings(&only.expr)
+        || matches!(&only.expr, Expr::Any(parts) if parts.iter().all(is_about_ratings));
+    let whole = (0..sentence.tokens.len()).all(|at| {
+        only.first <= at && at < only.last
+            || sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_none() && !token.is_numeric())
+    });
+    (rated && whole).then(|| Condition {
+        words: sentence.words(only.first, only.last).to_owned(),
+        span: sentence.source_of(only.first, only.last),
+        expr: only.expr.clone(),
+    })
+}
+
+/// The words before the condition of a heading.
+struct Opening {
+    /// How many words name something.
+    name: usize,
+    /// Whether it says that the thing is required.
+    required: bool,
+    /// Whether the condition stands in a bracket that they open.
+    bracketed: bool,
+}
+
+impl Opening {
+    fn of(sentence: &Sentence<'_>, condition: &Found) -> Option<Self> {
+        const LONGEST: usize = 8;
+        let before = 0..condition.first;
+        let numbered = before
+            .clone()
+            .any(|at| sentence.amount_at(at).is_some() || sentence.is_any(at, SPOILING));
+        let depth = before.clone().fold(0, |depth, at| {
+            depth + i32::from(sentence.is_sign(at, '(')) - i32::from(sentence.is_sign(at, ')'))
+        });
+        // A bracket that the condition itself begins with.
+        let own = sentence.is_sign(condition.first, '(');
+        let required = before.clone().find(|at| sentence.is_any(*at, REQUIRED));
+        let verb = before
+            .clone()
+            .find(|at| sentence.is_any(*at, &["is", "are", "be", "has", "have", "to"]));
+        // "Clips are required only where": nothing else may be said of them.
+        let said = verb.is_none_or(|verb| {
+            required.is_some_and(|required| {
+                (verb + 1..condition.first)
+                    .all(|at| at == required || sentence.is_any(at, &["only", "be", "also"]))
+            })
+        });
+        let name = before
+            .filter(|at| {
+                sentence
+                    .token(*at)
+                    .is_some_and(|token| token.word().is_some())
+                    && !sentence.is_any(*at, REQUIRED)
+                    && !sentence.is_any(*at, &["only", "are", "is", "the", "and"])
+            })
+            .count();
+        (!numbered && said && name <= LONGEST).then_some(Self {
+            name,
+            required: required.is_some(),
+            bracketed: depth > 0 || own,
+        })
+    }
+}
+
+/// The token behind the condition and what closes it; none where the sentence goes on with what it began.
+fn closed(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    opening: &Opening,
+    place: Place,
+) -> Option<usize> {
+    let mut at = condition.last;
+    let only_after = sentence.is_word(at, "only");
+    let only = only_after || sentence.has_any(0, condition.first, &["only"]);
+    at += usize::from(only_after);
+    // "Wear a mask when you cut wool." is a sentence like any other.
+    let labelled = condition.first > 0 && sentence.is_sign(condition.first - 1, ':');
+    let alone = place == Place::Title || opening.required || only || labelled;
+    let mut bracket = !opening.bracketed;
+    let mut closed = false;
+    while sentence.token(at).is_some() {
+        let sign = |sign| sentence.is_sign(at, sign);
+        if sign(')') {
+            bracket = true;
+            closed |= opening.bracketed;
+        } else if sign(',') && opening.bracketed && place == Place::Title && is_case(condition) {
+            // "(Option S, not for 3 hours)"
+            return Some(at);
+        } else if sign(':') || ['-', '–', '—'].into_iter().any(sign) && bracket {
+            closed = true;
+        } else if !(sign('.') || sign('*')) {
+            break;
+        }
+        at += 1;
+    }
+    let ends = sentence.token(at).is_none();
+    (bracket && (closed || ends && alone)).then_some(at)
+}
+
+/// Whether a condition names a case by itself.
+fn is_case(condition: &Found) -> bool {
+    matches!(&condition.expr, Expr::Words(words) if names_case(words))
+}
+
+/// Whether a condition tells some joints from the rest by more than an upper limit: a lower limit, or words that only a person can test.
+fn sets_apart(expr: &Expr) -> bool {
+    match expr {
+        Expr::Test(Test {
+            property, relation, ..
+        }) => {
+            matches!(property.as_str(), "joint.width" | "wall.height")
+                && matches!(relation, Relation::MoreThan | Relation::AtLeast)
+        }
+        Expr::Words(words) => {
+            const OPENERS: &[&str] = &["where", "when", "if", "wherever"];
+            const UPPER: &[&str] = &[
+                "up", "less", "under", "below", "narrower", "smaller", "shorter", "lower",
+                "thinner", "not", "no", "within", "<", "≤", "only",
+            ];
+            const LOWER: &[&str] = &[
+                "over",
+                "above",
+                "more",
+                "exceeding",
+                "exceeds",
+                "wider",
+                "taller",
+                "higher",
+                "longer",
+                "deeper",
+                "greater",
+                ">",
+                "≥",
+                "thicker",
+            ];
+            let lower = words.to_lowercase();
+            let has = |list: &[&str]| lower.split_whitespace().any(|word| list.contains(&word));
+            let opens = lower
+                .split_whitespace()
+                .next()
+                .is_some_and(|word| OPENERS.contains(&word));
+            (opens || has(LOWER)) && !has(UPPER)
+        }
+        _ => false,
+    }
+}
+
+/// Whether the words before a condition name what is measured: "Depth, for joints over 3 in.".
+fn names_attribute(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    (0..condition.first).any(|at| {
+        let word = sentence.word(at);
+        !word.is_empty()
+            && vocabulary::vocabulary()
+                .attribute(word.trim_end_matches('s'))
+                .is_some()
+    })
+}
+
+fn is_about_ratings(expr: &Expr) -> bool {
+    matches!(expr, Expr::Test(test) if test.property == "joint.rating")
+}
+
+/// Whether hours of a condition may be a time that passes: "required after 24 hours".
+fn is_duration(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    condition.triggers.iter().any(|index| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| matches!(amount.unit, Unit::Day | Unit::Minute | Unit::Hour))
+    }) && !is_about_ratings(&condition.expr)
+}

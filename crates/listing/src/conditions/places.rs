@@ -1,0 +1,122 @@
+//! Places and grounds that not every joint has, where a sentence opens with one: "At corners, the strip is mitred at 45 degrees", "On aerated concrete the
+//! overlap is 25 mm", "Over fluted deck, each flute is filled".
+//!
+//! Only what stands at the opening of a sentence, or behind a semicolon, is one, and only of a list of places that some joints have and others don't: at the
+//! board, at the slab edge or on each side there is something of every joint. Whether a joint has such a place, only a person can say. What it would
+//! misread: a joint that always has it, as "on masonry" where the listing knows no other wall; its numbers are then open where they would be not met.
+
+use super::Found;
+use crate::model::Expr;
+use crate::rules::Sentence;
+
+/// Words of grounds and places that not every joint has, as the last word of what stands behind the preposition.
+const PLACES: &[&str] = &[
+    "corner",
+    "corners",
+    "doorway",
+    "doorways",
+    "mullion",
+    "mullions",
+    "crossing",
+    "crossings",
+    "intersection",
+    "intersections",
+    "tees",
+    "curb",
+    "curbs",
+    "masonry",
+    "blockwork",
+    "block",
+    "brick",
+    "brickwork",
+    "jambs",
+];
+
+/// Words that make a ground of "concrete", "deck" or "wall" one of several.
+const KINDS: &[(&str, &[&str])] = &[
+    (
+        "concrete",
+        &["aerated", "lightweight", "precast", "cellular"],
+    ),
+    ("deck", &["metal", "steel", "fluted"]),
+    ("faces", &["porous"]),
+    ("surfaces", &["porous"]),
+    ("areas", &["wet"]),
+    ("walls", &["flexible", "stud", "framed", "shaft"]),
+    ("wall", &["flexible", "stud", "framed", "shaft"]),
+];
+
+pub(super) fn places(sentence: &Sentence<'_>) -> Vec<Found> {
+    if let Some(own) = direction(sentence) {
+        return vec![own];
+    }
+    (0..sentence.tokens.len())
+        .filter(|at| *at == 0 || sentence.is_sign(*at - 1, ';'))
+        .filter_map(|at| place(sentence, at))
+        .collect()
+}
+
+fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
+    const LONGEST: usize = 6;
+    if !sentence.is_any(first, &["at", "on", "over", "against", "around", "in"]) {
+        return None;
+    }
+    let plain = |at: &usize| {
+        sentence
+            .token(*at)
+            .is_some_and(|token| token.word().is_some())
+            && !sentence.is_any(
+                *at,
+                &[
+                    "the", "each", "every", "all", "both", "this", "these", "no", "shall", "is",
+                    "are",
+                ],
+            )
+            && sentence.amount_at(*at).is_none()
+    };
+    let words = (first + 1..first + 1 + LONGEST).take_while(plain);
+    let last = words.filter(|at| names_place(sentence, *at)).last()? + 1;
+    let last = last + usize::from(sentence.is_word(last, "only"));
+    let ends = sentence.is_sign(last, ',')
+        || sentence.is_sign(last, ':')
+        || sentence.is_any(
+            last,
+            &[
+                "the", "a", "an", "each", "every", "all", "use", "lap", "add", "provide", "no",
+            ],
+        );
+    ends.then(|| Found {
+        first,
+        last,
+        expr: Expr::Words(sentence.words(first, last).to_owned()),
+        triggers: Vec::new(),
+        parts: Vec::new(),
+    })
+}
+
+/// `TRACK PARALLEL TO FLUTES: provide plates`: how a wall lies to the flutes, as the label of what follows.
+fn direction(sentence: &Sentence<'_>) -> Option<Found> {
+    const LONGEST: usize = 9;
+    let colon = (0..LONGEST).find(|at| sentence.is_sign(*at, ':'))?;
+    let lies = sentence.has_any(0, colon, &["parallel", "perpendicular", "crossing"])
+        && sentence.has_any(0, colon, &["flute", "flutes", "ribs", "rib"]);
+    let plain = (0..colon).all(|at| {
+        sentence.amount_at(at).is_none()
+            && !sentence.is_any(at, &["shall", "is", "are", "not", "or", "must"])
+    });
+    (lies && plain).then(|| Found {
+        first: 0,
+        last: colon,
+        expr: Expr::Words(sentence.words(0, colon).to_owned()),
+        triggers: Vec::new(),
+        parts: Vec::new(),
+    })
+}
+
+fn names_place(sentence: &Sentence<'_>, at: usize) -> bool {
+    let kind = KINDS
+        .iter()
+        .any(|(ground, kinds)| sentence.is_word(at, ground) && sentence.is_any(at - 1, kinds));
+    let direction = sentence.is_word(at, "direction") && sentence.is_word(at - 1, "of");
+    sentence.is_any(at, PLACES) || kind || direction
+}

@@ -1,0 +1,150 @@
+//! Ratings in words that are no quantities: "for the one-hour rating", "in the three-hour wall", "for -/60/60".
+
+use measure::{Number, Quantity, Unit};
+
+use super::Found;
+use crate::model::{Expr, Relation, Test};
+use crate::phrase::count_word;
+use crate::rules::Sentence;
+
+/// What may have a rating.
+const RATED: &[&str] = &[
+    "rating",
+    "ratings",
+    "wall",
+    "walls",
+    "joint",
+    "joints",
+    "partition",
+    "partitions",
+    "assembly",
+    "assemblies",
+    "system",
+    "systems",
+];
+
+/// Words that introduce the case.
+const INTRODUCE: &[&str] = &["for", "in", "at", "under"];
+
+pub(super) fn spelled(sentence: &Sentence<'_>) -> Vec<Found> {
+    let mut found = hours(sentence);
+    found.extend(levels(sentence));
+    found
+}
+
+/// "For the one-hour rating", and "for a two-hour or three-hour wall".
+fn hours(sentence: &Sentence<'_>) -> Vec<Found> {
+    let mut found: Vec<Found> = Vec::new();
+    for at in 0..sentence.tokens.len() {
+        if found.last().is_some_and(|last| at < last.last) || hour_word(sentence, at).is_none() {
+            continue;
+        }
+        let mut parts = Vec::new();
+        let mut last = at;
+        while let Some(part) = hour_word(sentence, last) {
+            parts.push(part);
+            last += 1;
+            if sentence.is_any(last, &["and", "or"]) && hour_word(sentence, last + 1).is_some() {
+                last += 1;
+            }
+        }
+        let article = at > 0 && sentence.is_any(at - 1, &["the", "a", "any", "each"]);
+        let before = at.checked_sub(1 + usize::from(article));
+        let Some(opener) = before.filter(|before| introduces(sentence, *before)) else {
+            continue;
+        };
+        if !sentence.is_any(last, RATED) {
+            continue;
+        }
+        last += 1;
+        let expr = match parts.as_slice() {
+            [one] => one.clone(),
+            _ => Expr::Any(parts.clone()),
+        };
+        found.push(Found {
+            first: opener,
+            last,
+            expr,
+            triggers: Vec::new(),
+            parts,
+        });
+    }
+    found
+}
+
+/// The rating that a word is: "three-hour".
+fn hour_word(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
+    const MOST: i32 = 4;
+    let word = sentence.word(at);
+    let number = word
+        .strip_suffix("-hour")
+        .or_else(|| word.strip_suffix("-hr"))?;
+    let hours = count_word(number).filter(|hours| *hours <= MOST)?;
+    Some(Expr::Test(Test {
+        property: "joint.rating".to_owned(),
+        relation: Relation::Exactly,
+        lo: Some(Quantity::new(Number::whole(hours), Unit::Hour)),
+        hi: None,
+        lo_excluded: false,
+    }))
+}
+
+/// "For -/60/60" (AS 1530.4): three figures, of which only a person can say to which rating of the joint they come.
+fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    for word in sentence.text.split(' ') {
+        let level = word.trim_matches(|c: char| matches!(c, '.' | ',' | ';' | ':' | '(' | ')'));
+        let from = at + word.find(level).unwrap_or_default();
+        at += word.len() + 1;
+        if !is_level(level) {
+            continue;
+        }
+        let within = |at: &usize| {
+            sentence.token(*at).is_some_and(|token| {
+                from <= token.span.start() && token.span.end() <= from + level.len()
+            })
+        };
+        let Some(first) = (0..sentence.tokens.len()).find(within) else {
+            continue;
+        };
+        let last = first + (first..sentence.tokens.len()).take_while(within).count();
+        let mut opener = first;
+        while opener > 0 && sentence.is_any(opener - 1, &["frl", "the", "an"]) {
+            opener -= 1;
+        }
+        let Some(opener) = opener
+            .checked_sub(1)
+            .filter(|before| introduces(sentence, *before))
+        else {
+            continue;
+        };
+        found.push(Found {
+            first: opener,
+            last,
+            expr: Expr::Words(sentence.words(opener, last).to_owned()),
+            triggers: (0..sentence.amounts.len())
+                .filter(|index| {
+                    sentence
+                        .amount(*index)
+                        .is_some_and(|amount| first <= amount.first && amount.first < last)
+                })
+                .collect(),
+            parts: Vec::new(),
+        });
+    }
+    found
+}
+
+/// Whether a word introduces a case. "Not for the three-hour rating" says where something may not be used.
+fn introduces(sentence: &Sentence<'_>, at: usize) -> bool {
+    let denied = at > 0 && sentence.is_any(at - 1, &["not", "nor", "never"]);
+    sentence.is_any(at, INTRODUCE) && !denied
+}
+
+fn is_level(word: &str) -> bool {
+    const MINUTES: &[&str] = &["-", "–", "30", "60", "90", "120", "180", "240"];
+    let mut parts = word.split('/');
+    let three = parts.clone().count() == 3;
+    three && parts.all(|part| MINUTES.contains(&part))
+}

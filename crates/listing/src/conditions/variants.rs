@@ -1,0 +1,148 @@
+//! Variants and items by name: "In Option S the shear is 12 percent", "(variant D only)", "DETAIL A: width 2 in.", "With Item 3D the movement is limited to 12
+//! percent", "max 1 in. with 3A, 2 in. with 3B".
+//!
+//! What is said of a variant holds where it is built. Which is, no fact of the joint says, so it is left to a person: a number that isn't kept is then open.
+//! The name counts where it opens its stretch, in brackets of its own, or where a sentence names two of one sort. "Sealed with Item 5" says with what, "Type X"
+//! is a sort of board, and neither is a case.
+
+use super::Found;
+use crate::model::Expr;
+use crate::rules::Sentence;
+
+/// Words that name variants with a label after them.
+const VARIANTS: &[&str] = &[
+    "option", "options", "variant", "variants", "detail", "seal", "version",
+];
+
+/// Words that also name sorts of materials: two of them in a sentence are variants.
+const SORTS: &[&str] = &["type", "types", "element", "elements"];
+
+/// Words that items are cited by.
+const ITEMS: &[&str] = &["item", "items"];
+
+/// A mention of a variant or item by name.
+struct Named {
+    first: usize,
+    last: usize,
+    introduced: bool,
+}
+
+pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
+    let named = named(sentence);
+    let several = named.len() > 1;
+    named
+        .iter()
+        .filter(|own| {
+            let bracketed = own.first > 0
+                && sentence.is_sign(own.first - 1, '(')
+                && (sentence.is_sign(own.last, ')')
+                    || sentence.is_word(own.last, "only")
+                    || sentence.is_sign(own.last, ','));
+            let item = is_item(sentence, own);
+            let sort = is_sort(sentence, own);
+            // A whole sentence "With Item 2A the lap is 1 in." may as well head a part that is asked for whatever is built.
+            let opens = opens(sentence, own) && (!item || own.introduced && own.first > 0);
+            let ends = several && own.introduced && !denied(sentence, own);
+            ends || !sort && !denied(sentence, own) && (opens || bracketed && !item)
+        })
+        .map(|own| Found {
+            first: own.first,
+            last: own.last,
+            expr: Expr::Words(sentence.words(own.first, own.last).to_owned()),
+            triggers: Vec::new(),
+            parts: Vec::new(),
+        })
+        .collect()
+}
+
+/// Whether words of a condition name a variant, or how a wall lies to the flutes, so that a title may be nothing else.
+pub(super) fn names_case(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let variant = lower
+        .split_whitespace()
+        .take(2)
+        .any(|word| VARIANTS.contains(&word));
+    let lies = ["parallel", "perpendicular", "crossing"]
+        .iter()
+        .any(|word| lower.contains(word));
+    variant || lies && lower.contains("flute")
+}
+
+fn named(sentence: &Sentence<'_>) -> Vec<Named> {
+    let mut found: Vec<Named> = Vec::new();
+    for at in 0..sentence.tokens.len() {
+        let noun = [VARIANTS, SORTS, ITEMS]
+            .iter()
+            .any(|words| sentence.is_any(at, words));
+        if !noun || !is_label(sentence, at + 1) {
+            continue;
+        }
+        let mut last = at + 2;
+        while sentence.is_any(last, &["and", "or"]) && is_label(sentence, last + 1) {
+            last += 2;
+        }
+        let introduced = at > 0 && sentence.is_any(at - 1, &["in", "for", "with", "under", "at"]);
+        found.push(Named {
+            first: at - usize::from(introduced),
+            last,
+            introduced,
+        });
+    }
+    found
+}
+
+/// `A`, `3D`, `III-D`, `2a`: no word, and no amount.
+fn is_label(sentence: &Sentence<'_>, at: usize) -> bool {
+    const LONGEST: usize = 6;
+    let Some(token) = sentence.token(at) else {
+        return false;
+    };
+    let text = token.span.of(sentence.text).trim_end_matches('.');
+    let capital = text.len() <= LONGEST
+        && text.starts_with(|c: char| c.is_ascii_uppercase() || c.is_ascii_digit())
+        && text
+            .chars()
+            .all(|c| c.is_ascii_uppercase() || c.is_ascii_digit() || c == '-');
+    // In capitals all words look so: "SEAL GAP".
+    let short = text.len() <= 2 || text.contains(|c: char| c.is_ascii_digit() || c == '-');
+    capital
+        && short
+        && sentence.amount_at(at).is_none_or(|index| {
+            sentence
+                .amount(index)
+                .is_some_and(|amount| amount.unit == measure::Unit::Count)
+        })
+}
+
+fn is_item(sentence: &Sentence<'_>, own: &Named) -> bool {
+    (own.first..own.last).any(|at| sentence.is_any(at, ITEMS))
+}
+
+fn is_sort(sentence: &Sentence<'_>, own: &Named) -> bool {
+    (own.first..own.last).any(|at| sentence.is_any(at, SORTS))
+}
+
+/// Whether a name opens its stretch: at the beginning, behind a bullet, a stop or "that".
+fn opens(sentence: &Sentence<'_>, own: &Named) -> bool {
+    let Some(before) = own.first.checked_sub(1) else {
+        return true;
+    };
+    let bullet = before == 0
+        && ['-', '–', '•', '*']
+            .iter()
+            .any(|bullet| sentence.is_sign(before, *bullet));
+    let parted = sentence.is_sign(before, ';')
+        || own.introduced
+            && (sentence.is_sign(before, ',') || sentence.is_any(before, &["that", "and", "but"]));
+    bullet || parted
+}
+
+/// Whether a name stands where something is not for it: "not with Item 3", "except in Option S".
+fn denied(sentence: &Sentence<'_>, own: &Named) -> bool {
+    const REACH: usize = 3;
+    sentence.has_any(
+        own.first.saturating_sub(REACH),
+        own.first,
+        &["not", "nor", "never", "except", "save", "than", "only"],
+    ) && !sentence.is_word(own.first.saturating_sub(1), "that")
+}

@@ -1,0 +1,209 @@
+//! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
+
+use crate::conditions::{Place, heads, heads_list, heads_rating};
+use crate::layout::{Flow, UsualUnits};
+use crate::model::Condition;
+use crate::options::ItemOption;
+use crate::outline::{Outline, OutlineItem, Paragraph};
+use crate::rules::Sentence;
+use crate::sentences::sentences;
+
+/// For each item the condition that it stands under. An item that may be left for another has none of its own: what its head says confines it.
+pub(super) fn standing(
+    text: &str,
+    outline: &Outline,
+    options: &[ItemOption],
+    units: UsualUnits,
+) -> Vec<Option<Condition>> {
+    let mut standing: Vec<Option<Condition>> = Vec::with_capacity(outline.items.len());
+    for (index, item) in outline.items.iter().enumerate() {
+        let choice = options.get(index).is_some_and(ItemOption::is_choice);
+        let parted = outline
+            .items
+            .iter()
+            .skip(index + 1)
+            .take(1)
+            .any(|next| next.parent == Some(index));
+        let own = own(text, item, units, parted)
+            .or_else(|| rated(text, &outline.items, index, units))
+            .filter(|_| !choice);
+        // Step 4a is no part of Step 3, though it stands below it; and a table or footnote may be cited from elsewhere, too.
+        let is_part = |parent: &usize| {
+            let around = outline.items.get(*parent);
+            around.is_some_and(|around| item.path.starts_with(&around.path))
+        };
+        let around = item.parent.filter(is_part);
+        let around = around.and_then(|parent| standing.get(parent).cloned().flatten());
+        standing.push(match (around, own) {
+            (Some(around), Some(own)) => Some(Condition {
+                words: format!("{}; {}", around.words, own.words),
+                span: own.span,
+                expr: around.expr.and(own.expr),
+            }),
+            (around, own) => around.or(own),
+        });
+    }
+    standing
+}
+
+/// Where what an item stands under ends at the latest: at a line like a heading, for the outline may have missed that something else begins there.
+pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
+    let heading = item.paragraphs.iter().skip(1).find_map(|paragraph| {
+        let Paragraph::Text(pieces) = paragraph else {
+            return None;
+        };
+        let first = pieces.first()?;
+        is_like_heading(first.of(text), pieces.len() == 1).then(|| first.start())
+    });
+    heading.unwrap_or(text.len())
+}
+
+/// Whether a line of a text may be a heading: short and without a stop, or begun with the name and number of a step.
+fn is_like_heading(line: &str, alone: bool) -> bool {
+    const SHORT: usize = 7;
+    let line = line.trim();
+    let mut words = line.split_whitespace();
+    let named = words.next().is_some_and(|word| {
+        ["step", "item", "part", "note", "section", "article"]
+            .contains(&word.to_lowercase().as_str())
+    });
+    let numbered = words.next().is_some_and(|word| {
+        word.len() <= 3 && word.starts_with(|c: char| c.is_ascii_alphanumeric())
+    });
+    let short = alone
+        && line.starts_with(char::is_uppercase)
+        && !line.ends_with(['.', ':', ';', ','])
+        && !line.contains(|c: char| c.is_ascii_digit())
+        && line.split_whitespace().count() <= SHORT;
+    named && numbered || short
+}
+
+fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Option<Condition> {
+    let title = Flow::of(
+        text,
+        core::iter::once(item.heading).chain(item.more_heading.iter().copied()),
+    )
+    .with_usual_units(units);
+    let named = !item.title.is_empty() && !names_attribute(&item.title);
+    let said = of_title(&title, item);
+    if said.is_some() || speaks_of_choice(&item.title) {
+        return said;
+    }
+    item.paragraphs
+        .iter()
+        .enumerate()
+        .filter_map(|(index, paragraph)| match paragraph {
+            Paragraph::Text(pieces) => Some((index, pieces)),
+            _ => None,
+        })
+        .find_map(|(index, pieces)| {
+            let flow = Flow::of(text, pieces.iter().copied()).with_usual_units(units);
+            of_text(&flow, index == 0, named, parted)
+        })
+}
+
+/// The rating that an item's title is, where one beside it has another: "1 h wall: one board", "2 h wall: two boards". One alone may be a time.
+fn rated(text: &str, items: &[OutlineItem], index: usize, units: UsualUnits) -> Option<Condition> {
+    let of = |index: usize| {
+        let item = items.get(index)?;
+        let title = Flow::of(text, [item.heading]).with_usual_units(units);
+        let first = item
+            .title
+            .split(' ')
+            .next()
+            .filter(|word| !word.is_empty())?;
+        let start = title.text().rfind(first)?;
+        let condition = heads_rating(&Sentence::new(&title, start..title.text().len()))?;
+        Some((item.parent, condition))
+    };
+    let (parent, own) = of(index)?;
+    let beside = [index.checked_sub(1), Some(index + 1)];
+    let mut beside = beside.into_iter().flatten().filter_map(of);
+    beside
+        .any(|(other, held)| other == parent && held.expr != own.expr)
+        .then_some(own)
+}
+
+/// The condition that a title says.
+fn of_title(title: &Flow, item: &OutlineItem) -> Option<Condition> {
+    let first = item
+        .title
+        .split(' ')
+        .next()
+        .filter(|word| !word.is_empty())?;
+    let start = title.text().find(first)?;
+    heads(
+        &Sentence::new(title, start..title.text().len()),
+        Place::Title,
+    )
+}
+
+/// The condition that the opening of an item's text sets, or a sentence of it that says only where the thing is required.
+fn of_text(flow: &Flow, opens: bool, named: bool, parted: bool) -> Option<Condition> {
+    let all = sentences(flow.text());
+    let whole = all.len() == 1;
+    all.into_iter().enumerate().find_map(|(index, range)| {
+        let first = opens && index == 0;
+        // Farther on "Required in joints over 3 in." may speak of another thing that was named since.
+        let soon = opens && index <= 1;
+        let words = flow.text().get(range.clone()).unwrap_or_default();
+        if !(first || soon && says_required(words)) {
+            return None;
+        }
+        let sentence = Sentence::new(flow, range);
+        // "Support clips, where the joint exceeds 80 mm" alone on its line is a title that holds a number.
+        let untitled =
+            !named && first && whole && !words.trim_end().ends_with(['.', ':', ';', ',']);
+        let place = match (named, untitled) {
+            (true, _) => Place::TextOfThing,
+            (false, true) => Place::Title,
+            (false, false) => Place::Text,
+        };
+        heads(&sentence, place)
+            .or_else(|| heads_list(&sentence).filter(|_| first && whole && parted))
+    })
+}
+
+/// Whether a sentence begins by saying that something is required.
+fn says_required(words: &str) -> bool {
+    let words = words.trim_start_matches('(').to_lowercase();
+    ["required ", "needed ", "necessary "]
+        .iter()
+        .any(|opening| words.starts_with(opening))
+}
+
+/// Whether a title offers the item as a choice.
+fn speaks_of_choice(title: &str) -> bool {
+    const WORDS: &[&str] = &[
+        "alternate",
+        "alternative",
+        "alternatively",
+        "alt",
+        "optional",
+        "option",
+        "lieu",
+        "instead",
+        "variant",
+        "place",
+    ];
+    title
+        .to_lowercase()
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| WORDS.contains(&word))
+}
+
+/// Whether a title names an attribute, or nothing: what stands under it is about the item around. "Bridging plates" names a thing.
+pub(super) fn names_attribute(title: &str) -> bool {
+    let lower = title.to_lowercase();
+    let words = || {
+        lower
+            .split(|c: char| !c.is_alphabetic())
+            .filter(|word| !word.is_empty())
+    };
+    words().next().is_none()
+        || words().any(|word| {
+            vocabulary::vocabulary()
+                .attribute(word.trim_end_matches('s'))
+                .is_some()
+        })
+}
