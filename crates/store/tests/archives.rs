@@ -206,6 +206,7 @@ async fn an_archive_that_isn_t_as_it_was_written_is_refused() {
         members
     };
     let zeros = vec![0u8; 24 << 20];
+    let nested = "[".repeat(1 << 20);
     let hash = "0".repeat(64);
     for (members, why) in [
         (with("../outside", b""), "it has a member `../outside`"),
@@ -240,6 +241,25 @@ async fn an_archive_that_isn_t_as_it_was_written_is_refused() {
         (
             replaced(&whole, "journal", |_| b"{}\n".repeat(4 << 20)),
             "missing field",
+        ),
+        (
+            replaced(&whole, "everyclause", |_| {
+                format!("{{\"form\":{}", &nested[..60_000]).into_bytes()
+            }),
+            "invalid type",
+        ),
+        (
+            replaced(&whole, "journal", |_| format!("{nested}\n").into_bytes()),
+            "the journal: ",
+        ),
+        (
+            text_replaced(
+                &whole,
+                "journal",
+                "\"after\":\"",
+                &format!("\"after\":\"{nested}"),
+            ),
+            "recursion limit",
         ),
         (
             replaced(&whole, "journal", |bytes| bytes[..bytes.len() - 9].to_vec()),

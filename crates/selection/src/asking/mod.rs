@@ -1,11 +1,13 @@
 //! What is asked: the condition of a joint, of a mark, or of facts given by themselves.
 
+mod condition;
 mod mark;
 mod schedule;
 
 use conformance::Subject;
 use site::{Fact, Joint, Judgment, Project};
 
+pub use condition::Condition;
 pub use schedule::of_schedule;
 
 /// A condition that listings are asked for.

@@ -9,7 +9,7 @@ use conformance::Standing;
 use maud::{Markup, html};
 use selection::answer::MATCH_LINE;
 use selection::substitution::supposing;
-use selection::{Answered, Change, Listed, Turned, Wanted};
+use selection::{Answered, Change, Listed, Turned};
 use serde::Deserialize;
 use site::Fact;
 use site::import::entered;
@@ -22,9 +22,6 @@ use crate::listings::working;
 use crate::person::Person;
 use crate::selecting::Opened;
 use crate::trouble::Trouble;
-
-/// How many are told of those with open questions, and of those that need more than one change.
-const MOST: usize = 8;
 
 /// The most listings that need a change which are shown.
 const MOST_NEAR: usize = 25;
@@ -93,21 +90,12 @@ async fn found(desk: &Desk, wish: &Wish) -> Result<(Opened, Answered), Trouble> 
         });
     }
     working(move || {
-        let wanted = Wanted {
-            open: MOST,
-            near: MOST,
-            every_single_change: true,
+        let answer = if supposed.is_empty() {
+            opened.answer(&known)
+        } else {
+            opened.answer_if(&known, &supposing(&known, &supposed))
         };
-        let answers = opened.search(|search| {
-            if supposed.is_empty() {
-                search.answer(std::slice::from_ref(&known), &wanted)
-            } else {
-                search.answer_if(&known, &supposing(&known, &supposed), &wanted)
-            }
-        })?;
-        let answer = answers.into_iter().next();
-        let answer = answer.ok_or_else(|| Trouble::Broken("nothing was answered".to_owned()))?;
-        Ok((opened, answer))
+        Ok((opened, answer?))
     })
     .await?
 }
