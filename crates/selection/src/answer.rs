@@ -181,7 +181,12 @@ impl<'l> Search<'l> {
             beyond: found.beyond,
             untold: found.untold,
             turned: None,
-            notes: asked.notes.clone(),
+            notes: asked
+                .notes
+                .iter()
+                .cloned()
+                .chain(asked.note_of_left_out())
+                .collect(),
         }
     }
 

@@ -3,6 +3,7 @@
 #![allow(
     clippy::unwrap_used,
     clippy::panic,
+    clippy::indexing_slicing,
     reason = "a failed expectation is the point of a test"
 )]
 
@@ -118,7 +119,8 @@ fn directory(members: usize, claimed: u64) -> Vec<u8> {
     // The name has one byte.
     entry[28] = 1;
     entry.push(b'a');
-    let mut bytes = vec![0; 1 << 20];
+    let mut bytes = b"PK\x03\x04".to_vec();
+    bytes.resize(1 << 20, 0);
     let begins = bytes.len() as u64;
     bytes.extend(entry.repeat(members));
     let ends = bytes.len() as u64;

@@ -65,7 +65,8 @@ fn directory(members: usize, claimed: u64) -> Vec<u8> {
     // The name has one byte.
     entry[28] = 1;
     entry.push(b'a');
-    let mut bytes = vec![0; 1 << 20];
+    let mut bytes = b"PK\x03\x04".to_vec();
+    bytes.resize(1 << 20, 0);
     let begins = bytes.len() as u64;
     bytes.extend(entry.repeat(members));
     let ends = bytes.len() as u64;

@@ -25,7 +25,7 @@ self_cell!(
 pub(super) struct Indexed {
     /// Those there were when it was made.
     pub(super) of: Arc<Headings>,
-    /// In the order of the index.
+    /// In the order of the index, which is that of their files.
     pub(super) listings: Vec<One>,
     index: Prepared,
     /// Listings that can't be read, and aren't in it.
@@ -64,6 +64,15 @@ impl Indexed {
     /// Whether it is of these listings, and no others.
     pub(super) fn is_of(&self, headings: &Arc<Headings>) -> bool {
         Arc::ptr_eq(&self.of, headings)
+    }
+
+    /// The place of the listing that a mark means; none where it isn't in the index.
+    pub(super) fn place(&self, name: &str) -> Option<usize> {
+        let file = self.of.which(name)?;
+        let found = self
+            .listings
+            .binary_search_by(|one| one.heading.file.as_str().cmp(file));
+        found.ok()
     }
 
     pub(super) fn index(&self) -> &Index {

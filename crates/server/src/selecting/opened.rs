@@ -5,18 +5,18 @@ use std::sync::{Arc, OnceLock};
 use conformance::Checklist;
 use selection::search::NotThere;
 use selection::{Answered, Asked, Named as _, Search, Wanted};
-use shelf::{Named, State, Which, which};
+use shelf::State;
 use tokio::sync::OwnedSemaphorePermit;
 
 use super::indexed::Indexed;
 use super::remembered::{Ready, Shelf};
 use crate::trouble::Trouble;
 
-/// How much of the answer is looked for on behalf of a page.
+/// How much of the answer a page tells: of the others, how many there are.
 const WANTED: Wanted = Wanted {
     open: 8,
-    near: 8,
-    every_single_change: true,
+    near: 10,
+    every_single_change: false,
 };
 
 /// The index with its listings, each opened when it is looked at.
@@ -130,18 +130,7 @@ impl selection::Named for Looked<'_> {
     }
 
     fn which(&self, name: &str) -> Option<usize> {
-        let listings = &self.opened.indexed.listings;
-        let named: Vec<Named<'_>> = listings
-            .iter()
-            .map(|one| Named {
-                stem: &one.heading.stem,
-                designation: &one.heading.designation,
-            })
-            .collect();
-        match which(name, &named) {
-            Which::One(at) => Some(at),
-            Which::Nothing | Which::Several(_) => None,
-        }
+        self.opened.indexed.place(name)
     }
 }
 
