@@ -301,7 +301,7 @@ async fn an_archive_nested_without_end_is_refused() {
                 "\"after\":\"",
                 &format!("\"after\":\"{nested}"),
             ),
-            "recursion limit",
+            "entry 1 doesn't hold",
         ),
     ] {
         let path = written(ground.folder.path(), &members);

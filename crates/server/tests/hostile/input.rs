@@ -320,7 +320,7 @@ async fn what_is_nested_without_end_is_refused(ground: Ground) {
         format!("{{{known},\"more\":{lists}"),
         format!(
             "{{{known},\"more\":{}{}}}",
-            &lists[..30_000],
+            "[".repeat(30_000),
             "]".repeat(30_000)
         ),
     ] {
@@ -330,7 +330,7 @@ async fn what_is_nested_without_end_is_refused(ground: Ground) {
             .body(Body::from(body.clone()))
             .unwrap();
         let answered = desk.ask(request).await;
-        let began = &body[..60];
+        let began: String = body.chars().take(60).collect();
         assert!(
             answered.status.is_client_error(),
             "{began}: {}",
