@@ -77,18 +77,16 @@ pub struct Turned {
 /// The search, made ready.
 pub struct Search<'l> {
     library: &'l dyn Named,
-    index: &'l Index,
-    finder: Finder<'l>,
+    finder: &'l Finder<'l>,
     threads: usize,
 }
 
 impl<'l> Search<'l> {
     /// A search of a library by its index, on so many threads.
-    pub fn of(library: &'l dyn Named, index: &'l Index, threads: usize) -> Self {
+    pub const fn of(library: &'l dyn Named, finder: &'l Finder<'l>, threads: usize) -> Self {
         Self {
             library,
-            index,
-            finder: Finder::new(index),
+            finder,
             threads,
         }
     }
@@ -103,6 +101,14 @@ impl<'l> Search<'l> {
             .find_each(&self.library, &subjects, wanted, self.threads)
     }
 
+    /// What is found for one condition.
+    ///
+    /// # Errors
+    /// When a listing can't be looked at.
+    pub fn find_one(&self, asked: &Asked, wanted: &Wanted) -> Result<Found, NotThere> {
+        self.finder.find(&self.library, &asked.subject(), wanted)
+    }
+
     /// The answer to each question; with the questions that are open where only one was asked.
     ///
     /// # Errors
@@ -112,7 +118,7 @@ impl<'l> Search<'l> {
         let with_questions = asked.len() == 1;
         let pairs = asked.iter().zip(found);
         Ok(pairs
-            .map(|(asked, found)| self.answered(asked, found, with_questions))
+            .map(|(asked, found)| self.told(asked, found, with_questions))
             .collect())
     }
 
@@ -151,7 +157,8 @@ impl<'l> Search<'l> {
             .collect()
     }
 
-    fn answered(&self, asked: &Asked, found: Found, with_questions: bool) -> Answered {
+    /// What was found for a condition, told of a joint or mark that is of it.
+    pub fn told(&self, asked: &Asked, found: Found, with_questions: bool) -> Answered {
         let subject = asked.subject();
         let list = |matches: Vec<Match>| -> Vec<Listed> {
             let listed = |one| self.listed(one, &subject, with_questions);
@@ -174,7 +181,12 @@ impl<'l> Search<'l> {
             beyond: found.beyond,
             untold: found.untold,
             turned: None,
-            notes: asked.notes.clone(),
+            notes: asked
+                .notes
+                .iter()
+                .cloned()
+                .chain(asked.note_of_left_out())
+                .collect(),
         }
     }
 
@@ -212,7 +224,7 @@ impl<'l> Search<'l> {
 
     /// Its index.
     pub const fn index(&self) -> &'l Index {
-        self.index
+        self.finder.index()
     }
 }
 

@@ -39,6 +39,7 @@ pub(crate) fn routes() -> Router<Arc<Desk>> {
 
 /// What is entered of a property.
 #[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct FactEntered {
     /// The value, as a schedule's cell has it: `4 pcf`.
     value: String,

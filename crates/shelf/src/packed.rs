@@ -52,6 +52,14 @@ impl Packed {
         })
     }
 
+    /// How many bytes it has unpacked; nought where it is damaged.
+    pub fn unpacked_bytes(&self) -> u64 {
+        let size = lz4_flex::block::uncompressed_size(&self.reading);
+        size.ok()
+            .and_then(|(size, _)| size.try_into().ok())
+            .unwrap_or(0)
+    }
+
     /// The reading, what people confirmed of it laid over; nothing where it is damaged.
     pub fn open(&self, confirmation: Option<&Overlay>) -> Option<State> {
         if digest(&self.reading) != self.digest {

@@ -3,6 +3,7 @@
 #![allow(
     clippy::unwrap_used,
     clippy::panic,
+    clippy::indexing_slicing,
     reason = "a failed expectation is the point of a test"
 )]
 
@@ -111,6 +112,33 @@ fn refused_within(what: &str, bytes: &[u8], most: f32, says: &str) {
     assert!(peak < most, "{what}: {peak} MB");
 }
 
+/// A zipped file of nothing but a directory: so many members in it, and so many that it claims to have.
+fn directory(members: usize, claimed: u64) -> Vec<u8> {
+    let mut entry = b"PK\x01\x02".to_vec();
+    entry.resize(46, 0);
+    // The name has one byte.
+    entry[28] = 1;
+    entry.push(b'a');
+    let mut bytes = b"PK\x03\x04".to_vec();
+    bytes.resize(1 << 20, 0);
+    let begins = bytes.len() as u64;
+    bytes.extend(entry.repeat(members));
+    let ends = bytes.len() as u64;
+    bytes.extend(b"PK\x06\x06");
+    bytes.extend(44_u64.to_le_bytes());
+    bytes.extend([0; 12]);
+    for number in [claimed, claimed, ends - begins, begins] {
+        bytes.extend(number.to_le_bytes());
+    }
+    bytes.extend(b"PK\x06\x07\0\0\0\0");
+    bytes.extend(ends.to_le_bytes());
+    bytes.extend([1, 0, 0, 0]);
+    bytes.extend(b"PK\x05\x06\0\0\0\0");
+    bytes.extend([0xff; 12]);
+    bytes.extend([0, 0]);
+    bytes
+}
+
 /// One test, as the allocator counts what all of the program takes.
 #[test]
 fn little_doesn_t_become_much() {
@@ -140,6 +168,15 @@ fn little_doesn_t_become_much() {
         &workbook(&[("<sst/>", 1)], &empty),
         8.0,
         "",
+    );
+    let many = directory(600_000, 600_000);
+    refused_within("parts without number", &many, 2.0, "more than 10000 parts");
+    let said = directory(1, 1_000_000);
+    refused_within(
+        "parts that aren't there",
+        &said,
+        2.0,
+        "more than 10000 parts",
     );
     // As comma-separated text each byte is there; a table of nothing but short cells takes many times its size.
     let row = format!("{}\n", "x,".repeat(999));

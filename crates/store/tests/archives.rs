@@ -276,6 +276,40 @@ async fn an_archive_that_isn_t_as_it_was_written_is_refused() {
 }
 
 #[tokio::test(flavor = "multi_thread")]
+async fn an_archive_nested_without_end_is_refused() {
+    let ground = Ground::sqlite();
+    let store = furnished(&ground).await;
+    let path = ground.folder.path().join("clinic.zip");
+    store.export(&path).await.unwrap();
+    let whole = members(&path);
+    let nested = "[".repeat(1 << 20);
+    for (members, why) in [
+        (
+            replaced(&whole, "everyclause", |_| {
+                format!("{{\"form\":{}", &nested[..60_000]).into_bytes()
+            }),
+            "invalid type",
+        ),
+        (
+            replaced(&whole, "journal", |_| format!("{nested}\n").into_bytes()),
+            "the journal: ",
+        ),
+        (
+            text_replaced(
+                &whole,
+                "journal",
+                "\"after\":\"",
+                &format!("\"after\":\"{nested}"),
+            ),
+            "entry 1 doesn't hold",
+        ),
+    ] {
+        let path = written(ground.folder.path(), &members);
+        assert_refused(&path, why).await;
+    }
+}
+
+#[tokio::test(flavor = "multi_thread")]
 async fn no_flipped_byte_of_an_archive_goes_unnoticed() {
     let ground = Ground::sqlite();
     let store = ground.make().await;

@@ -9,7 +9,7 @@ use schemars::JsonSchema;
 use selection::answer::MATCH_LINE;
 use selection::asking::of_schedule;
 use selection::substitution::{self, Substitution};
-use selection::{Answered, Asked, Search, Wanted};
+use selection::{Answered, Asked, Finder, Search, Wanted};
 use serde::Serialize;
 use site::{Fact, Project};
 
@@ -120,7 +120,8 @@ pub(crate) fn searched<T>(
     look: impl FnOnce(&Search<'_>) -> Result<T, selection::search::NotThere>,
 ) -> Result<T, Faults> {
     let checklists = Checklists::of(library);
-    let search = Search::of(&checklists, &library.index, threads());
+    let finder = Finder::new(&library.index);
+    let search = Search::of(&checklists, &finder, threads());
     look(&search).map_err(|error| damaged(library, error).into())
 }
 

@@ -1,11 +1,13 @@
 //! What is asked: the condition of a joint, of a mark, or of facts given by themselves.
 
+mod condition;
 mod mark;
 mod schedule;
 
 use conformance::Subject;
 use site::{Fact, Joint, Judgment, Project};
 
+pub use condition::Condition;
 pub use schedule::of_schedule;
 
 /// A condition that listings are asked for.
@@ -32,7 +34,8 @@ pub struct Asked {
 }
 
 impl Asked {
-    /// The condition as conformance takes it.
+    /// The condition as conformance takes it, for any listing. What is known of a property that one listing has for itself is left out: which
+    /// listing that is isn't known here, and to another it must show nothing.
     pub fn subject(&self) -> Subject<'_> {
         Subject {
             joint: if self.name.is_empty() {
@@ -41,9 +44,21 @@ impl Asked {
                 &self.name
             },
             mark: &self.mark,
-            facts: self.facts.iter().collect(),
+            facts: self.facts_for_any().collect(),
             judgments: self.judgments.iter().collect(),
         }
+    }
+
+    fn facts_for_any(&self) -> impl Iterator<Item = &Fact> {
+        self.facts.iter().filter(|fact| !fact.is_of_one_listing())
+    }
+
+    /// What is said of facts that are left out.
+    pub(crate) fn note_of_left_out(&self) -> Option<String> {
+        let count = self.facts.len() - self.facts_for_any().count();
+        (count > 0).then(|| {
+            "What is known of properties that one listing has for itself isn't taken here, as it may mean something else in another: there such clauses are open, and the joint's own page decides them.".to_owned()
+        })
     }
 }
 

@@ -65,10 +65,10 @@ fn counts(tally: Tally) -> Markup {
     html! {
         ul.counts {
             li { strong { (tally.joints()) } " joints" }
-            li.met { strong { (tally.conform) } " conform" }
-            li.not-met { strong { (tally.do_not) } " don't" }
-            li.open { strong { (tally.open) } " open" }
-            @if tally.waiting > 0 { li { strong { (tally.waiting) } " not checked yet" } }
+            li.met { strong { (tally.conform) } " conform" (sign(" ✓")) }
+            li.not-met { strong { (tally.do_not) } " don't conform" (sign(" ✗")) }
+            li.open { strong { (tally.open) } " open" (sign(" ?")) }
+            @if tally.waiting > 0 { li { strong { (tally.waiting) } " not checked yet" (sign(" …")) } }
         }
         @if tally.provisional > 0 {
             p {
@@ -78,6 +78,11 @@ fn counts(tally: Tally) -> Markup {
         }
         p { a href="/joints" { "To all joints, to look for some of them" } }
     }
+}
+
+/// What stands beside a joint's name below; of that its state is read out instead.
+fn sign(sign: &str) -> Markup {
+    html! { span aria-hidden="true" { (sign) } }
 }
 
 /// The barriers of a storey.

@@ -76,17 +76,12 @@ pub(super) async fn read(
         .into_iter()
         .map(|(file, overlay)| (file, Arc::new(overlay)))
         .collect();
-    let listings = stored.listings.into_iter().map(|one| One {
-        overlay: overlays.remove(&one.file),
-        heading: Heading::of_document(one.file, one.sha256),
-        packed: Arc::new(one.packed),
+    let listings = stored.listings.into_iter().map(|one| {
+        let overlay = overlays.remove(&one.file);
+        let heading = Heading::of_document(one.file, one.sha256);
+        One::new(heading, one.packed, overlay)
     });
-    let indexed = Indexed {
-        of: headings.clone(),
-        listings: listings.collect(),
-        index,
-        unread: Vec::new(),
-    };
+    let indexed = Indexed::new(headings.clone(), listings.collect(), index, Vec::new());
     Ok((Some(Arc::new(indexed)), stale.collect()))
 }
 
@@ -115,7 +110,7 @@ pub(super) async fn write(store: &Store, indexed: &Indexed, seq: i64) {
     };
     let (Some(head), Ok(index)) = (
         noted.first().map(store::Entry::head),
-        indexed.index.to_bytes(),
+        indexed.index().to_bytes(),
     ) else {
         return;
     };

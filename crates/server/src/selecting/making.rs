@@ -148,7 +148,7 @@ impl Sources {
     ) -> Result<(Indexed, usize), Trouble> {
         let broken = |error: selection::IndexError| Trouble::Broken(error.to_string());
         let (mut builder, entries) = match before {
-            Some(before) => Builder::again(before.index.clone()).map_err(broken)?,
+            Some(before) => Builder::again(before.index().clone()).map_err(broken)?,
             None => (Builder::default(), Vec::new()),
         };
         let before = before.map_or(&[][..], |before| &before.listings);
@@ -178,12 +178,7 @@ impl Sources {
                 }
             }
         }
-        let indexed = Indexed {
-            of: headings,
-            listings,
-            index: builder.finish(),
-            unread,
-        };
+        let indexed = Indexed::new(headings, listings, builder.finish(), unread);
         Ok((indexed, read))
     }
 
@@ -258,9 +253,5 @@ impl Sources {
 }
 
 fn one(heading: Heading, packed: Packed, overlay: Option<&Overlay>) -> One {
-    One {
-        heading,
-        packed: Arc::new(packed),
-        overlay: overlay.cloned().map(Arc::new),
-    }
+    One::new(heading, packed, overlay.cloned().map(Arc::new))
 }

@@ -2,23 +2,23 @@
 //!
 //! | module | what lives there |
 //! |---|---|
+//! | `asked` | the condition of a joint or mark |
 //! | `indexed` | the listings packed small, and the index of what they ask |
 //! | `making` | the same brought up to date: only what changed is read |
 //! | `kept` | the same as a file beside the store, for the next start |
 //! | `opened` | the listings that a search looks at, opened for it |
+//! | `remembered` | what is kept between one search and the next |
 
+mod asked;
 mod indexed;
 mod kept;
 mod making;
 mod opened;
+mod remembered;
 
 use std::collections::BTreeSet;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use selection::Asked;
-use site::Project;
-use store::Owner;
-use store::project::fill;
 use tokio::sync::Semaphore;
 
 use crate::desk::Desk;
@@ -27,11 +27,16 @@ use crate::trouble::Trouble;
 pub(crate) use opened::Opened;
 
 use indexed::Indexed;
+use remembered::{Conditions, Shelf};
 
 /// What the listings ask, as long as none is read otherwise.
 #[derive(Debug)]
 pub(crate) struct Library {
     kept: Mutex<Kept>,
+    /// The listings that searches looked at last.
+    shelf: Arc<Shelf>,
+    /// What was asked of them last.
+    conditions: Conditions,
     /// Held by whoever brings it up to date.
     making: tokio::sync::Mutex<()>,
     /// How many may look through the listings at once: each opens some of them, and more than there are processors wouldn't be done sooner.
@@ -43,6 +48,8 @@ impl Default for Library {
         let processors = std::thread::available_parallelism().map_or(1, usize::from);
         Self {
             kept: Mutex::default(),
+            shelf: Arc::default(),
+            conditions: Conditions::default(),
             making: tokio::sync::Mutex::default(),
             looking: Arc::new(Semaphore::new(processors)),
         }
@@ -76,7 +83,7 @@ impl Desk {
         let indexed = self.up_to_date().await?;
         let turn = self.library.looking.clone().acquire_owned().await;
         let turn = turn.map_err(|error| Trouble::Broken(error.to_string()))?;
-        Ok(Opened::of(indexed, turn))
+        Ok(Opened::of(indexed, self.library.shelf.clone(), turn))
     }
 
     /// What the listings ask, as they are now.
@@ -114,45 +121,6 @@ impl Desk {
         self.library.with(|kept| {
             let held = kept.indexed.as_ref().filter(|_| kept.stale.is_empty());
             held.filter(|held| held.is_of(&headings)).cloned()
-        })
-    }
-
-    /// The condition of the joint or mark of that name.
-    ///
-    /// # Errors
-    /// When the schedule has neither, or the store can't be read.
-    pub(crate) async fn asked(&self, name: &str) -> Result<Asked, Trouble> {
-        let outline = self.project();
-        let name = name.trim();
-        let is_meant = |joint: &site::Joint| {
-            joint.name.eq_ignore_ascii_case(name) || joint.mark.eq_ignore_ascii_case(name)
-        };
-        // Of the joints only those that are meant, with what is known of them.
-        let mut project = Project {
-            building: outline.building.clone(),
-            barriers: outline.barriers.clone(),
-            marks: outline.marks.clone(),
-            judgments: outline.judgments.clone(),
-            joints: Vec::new(),
-        };
-        let meant: Vec<_> = outline
-            .joints
-            .iter()
-            .filter(|joint| is_meant(joint))
-            .collect();
-        let owners: Vec<Owner> = meant
-            .iter()
-            .map(|joint| Owner::Joint(joint.name.clone()))
-            .collect();
-        let mut known = self.store.known_of(&owners).await?;
-        for (joint, owner) in meant.into_iter().zip(owners) {
-            let mut joint = joint.clone();
-            fill(&mut joint, known.remove(&owner).unwrap_or_default());
-            project.joints.push(joint);
-        }
-        selection::asking::of_name(&project, name).ok_or_else(|| Trouble::Refused {
-            message: format!("the project has no joint and no mark `{name}`"),
-            help: "name a joint or mark of the schedule".to_owned(),
         })
     }
 }

@@ -4,33 +4,45 @@ use std::sync::{Arc, OnceLock};
 
 use conformance::Checklist;
 use selection::search::NotThere;
-use selection::{Named as _, Search};
-use shelf::{Named, State, Which, which};
+use selection::{Answered, Asked, Named as _, Search, Wanted};
+use shelf::State;
 use tokio::sync::OwnedSemaphorePermit;
 
 use super::indexed::Indexed;
+use super::remembered::{Ready, Shelf};
 use crate::trouble::Trouble;
+
+/// How much of the answer a page tells: of the others, how many there are.
+const WANTED: Wanted = Wanted {
+    open: 8,
+    near: 10,
+    every_single_change: false,
+};
 
 /// The index with its listings, each opened when it is looked at.
 pub(crate) struct Opened {
     indexed: Arc<Indexed>,
-    states: Vec<OnceLock<Option<State>>>,
+    shelf: Arc<Shelf>,
     /// Given back when the listings are let go.
     _turn: OwnedSemaphorePermit,
 }
 
-/// The listings made ready for checking.
-struct Ready<'o> {
+/// The listings that one search looks at: each stays opened until it is done.
+struct Looked<'o> {
     opened: &'o Opened,
-    made: Vec<OnceLock<Option<Checklist<'o>>>>,
+    ready: Vec<OnceLock<Option<Arc<Ready>>>>,
 }
 
 impl Opened {
-    pub(super) fn of(indexed: Arc<Indexed>, turn: OwnedSemaphorePermit) -> Self {
+    pub(super) const fn of(
+        indexed: Arc<Indexed>,
+        shelf: Arc<Shelf>,
+        turn: OwnedSemaphorePermit,
+    ) -> Self {
         Self {
-            _turn: turn,
-            states: indexed.listings.iter().map(|_| OnceLock::new()).collect(),
             indexed,
+            shelf,
+            _turn: turn,
         }
     }
 
@@ -60,50 +72,65 @@ impl Opened {
         &self,
         look: impl FnOnce(&Search<'_>) -> Result<T, NotThere>,
     ) -> Result<T, Trouble> {
-        let ready = Ready {
+        let listings = self.indexed.listings.iter();
+        let looked = Looked {
             opened: self,
-            made: self.states.iter().map(|_| OnceLock::new()).collect(),
+            ready: listings.map(|_| OnceLock::new()).collect(),
         };
         let threads = std::thread::available_parallelism().map_or(1, usize::from);
-        let search = Search::of(&ready, &self.indexed.index, threads);
+        let search = Search::of(&looked, self.indexed.finder(), threads);
         look(&search).map_err(|error| {
-            let name = ready.stem(error.0).to_owned();
+            let name = looked.stem(error.0).to_owned();
             Trouble::Broken(format!("{name} can't be read any more"))
         })
     }
 
-    fn state(&self, at: usize) -> Option<&State> {
-        let open = || self.indexed.listings.get(at)?.open();
-        self.states.get(at)?.get_or_init(open).as_ref()
+    /// The answer to one question. What was found for the same condition before is told again.
+    ///
+    /// # Errors
+    /// As [`search`](Self::search).
+    pub(crate) fn answer(&self, asked: &Asked) -> Result<Answered, Trouble> {
+        let condition = asked.condition();
+        let answers = &self.indexed.answers;
+        self.search(|search| {
+            let found = match answers.found(&condition) {
+                Some(found) => found,
+                None => answers.keep(condition, search.find_one(asked, &WANTED)?),
+            };
+            Ok(search.told(asked, found.as_ref().clone(), true))
+        })
+    }
+
+    /// The answer were something otherwise than known, with what that turns.
+    ///
+    /// # Errors
+    /// As [`search`](Self::search).
+    pub(crate) fn answer_if(&self, known: &Asked, supposed: &Asked) -> Result<Answered, Trouble> {
+        let answers = self.search(|search| search.answer_if(known, supposed, &WANTED))?;
+        let answer = answers.into_iter().next();
+        answer.ok_or_else(|| Trouble::Broken("nothing was answered".to_owned()))
     }
 }
 
-impl selection::Library for Ready<'_> {
+impl selection::Library for Looked<'_> {
     fn checklist(&self, at: usize) -> Option<&Checklist<'_>> {
-        let make = || self.opened.state(at).map(checklist);
-        self.made.get(at)?.get_or_init(make).as_ref()
+        let open = || {
+            let one = self.opened.indexed.listings.get(at)?;
+            self.opened.shelf.ready(one)
+        };
+        let ready = self.ready.get(at)?.get_or_init(open);
+        ready.as_deref().map(Ready::checklist)
     }
 }
 
-impl selection::Named for Ready<'_> {
+impl selection::Named for Looked<'_> {
     fn stem(&self, at: usize) -> &str {
         let one = self.opened.indexed.listings.get(at);
         one.map_or("", |one| &one.heading.stem)
     }
 
     fn which(&self, name: &str) -> Option<usize> {
-        let listings = &self.opened.indexed.listings;
-        let named: Vec<Named<'_>> = listings
-            .iter()
-            .map(|one| Named {
-                stem: &one.heading.stem,
-                designation: &one.heading.designation,
-            })
-            .collect();
-        match which(name, &named) {
-            Which::One(at) => Some(at),
-            Which::Nothing | Which::Several(_) => None,
-        }
+        self.opened.indexed.place(name)
     }
 }
 

@@ -19,6 +19,7 @@ on_each![
     who_hasn_t_signed_in_sends_nothing,
     scripts_in_names_and_texts_are_shown_and_never_run,
     odd_addresses_are_refused_with_words,
+    what_is_nested_without_end_is_refused,
 ];
 
 /// So many bytes as they would come from the network, and how many of them were taken.
@@ -302,4 +303,48 @@ async fn odd_addresses_are_refused_with_words(ground: Ground) {
     }
     assert_eq!(desk.store.head().await.unwrap(), before);
     assert_eq!(desk.store.verify(None).await.unwrap().flaws, []);
+}
+
+async fn what_is_nested_without_end_is_refused(ground: Ground) {
+    let desk = here(project(&ground).await).await;
+    let before = desk.store.head().await.unwrap();
+    let path = "/api/v1/joints/J-004/facts/joint.width";
+    let lists = "[".repeat(60_000);
+    let objects = "{\"a\":".repeat(10_000);
+    let known = "\"value\":\"1 in.\",\"source\":\"stated: Kim\",\"seen\":1";
+    for body in [
+        lists.clone(),
+        objects.clone(),
+        format!("{{\"value\":{lists}"),
+        format!("{{\"seen\":{objects}"),
+        format!("{{{known},\"more\":{lists}"),
+        format!(
+            "{{{known},\"more\":{}{}}}",
+            "[".repeat(30_000),
+            "]".repeat(30_000)
+        ),
+    ] {
+        let request = desk
+            .request("PUT", path, "")
+            .header(header::CONTENT_TYPE, "application/json")
+            .body(Body::from(body.clone()))
+            .unwrap();
+        let answered = desk.ask(request).await;
+        let began: String = body.chars().take(60).collect();
+        assert!(
+            answered.status.is_client_error(),
+            "{began}: {}",
+            answered.status
+        );
+        assert!(answered.text.len() > 20, "{began}: {}", answered.text);
+        // Elsewhere nothing takes it for a form.
+        let request = desk
+            .request("POST", "/joints/J-004/facts", "")
+            .header(header::CONTENT_TYPE, "application/json")
+            .body(Body::from(body.clone()))
+            .unwrap();
+        let status = desk.ask(request).await.status;
+        assert!(status.is_client_error(), "{began}: {status}");
+    }
+    assert_eq!(desk.store.head().await.unwrap(), before);
 }

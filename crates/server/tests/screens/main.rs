@@ -16,5 +16,6 @@ mod editions;
 mod ground;
 mod importing;
 mod selecting;
+mod selecting_anew;
 mod submitting;
 mod support;

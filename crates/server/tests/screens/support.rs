@@ -8,7 +8,7 @@ use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Request, StatusCode, header};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use server::{Access, Desk};
-use store::Store;
+use store::{Owner, Store};
 use tower::ServiceExt as _;
 
 use crate::ground::Ground;
@@ -40,13 +40,37 @@ pub(crate) fn demo_file(name: &str) -> Vec<u8> {
 impl Sat {
     /// A desk over an empty store.
     pub(crate) async fn down(ground: &Ground) -> Self {
-        let store = ground.make().await;
+        Self::over(ground.make().await).await
+    }
+
+    /// A desk over a store.
+    pub(crate) async fn over(store: Store) -> Self {
         let desk = Arc::new(Desk::over(store.clone()).await.unwrap());
         Self {
             app: server::app(desk.clone(), Access::here("Lee", PORT)),
             desk,
             store,
         }
+    }
+
+    /// Another desk over the same store, which keeps nothing yet.
+    pub(crate) async fn started_anew(&self) -> Self {
+        Self::over(self.store.clone()).await
+    }
+
+    /// Enters a value of a joint's property that somebody has just seen.
+    pub(crate) async fn enter(&self, joint: &str, property: &str, value: &str) -> Answered {
+        let owner = Owner::Joint(joint.to_owned());
+        let known = self.store.known(&owner).await.unwrap();
+        let held = known.iter().find(|held| held.key.part == property);
+        let seen = held.map_or(0, |held| held.version).to_string();
+        let form = [
+            ("property", property),
+            ("value", value),
+            ("source", "measured: tape, 1/16 in."),
+            ("seen", &seen),
+        ];
+        self.post(&format!("/joints/{joint}/facts"), &form).await
     }
 
     /// A desk over the demo's project with some of its listings, none of which is confirmed.

@@ -32,3 +32,6 @@ pub(crate) const MOST_COLUMNS: usize = 1000;
 
 /// The most bytes of a cell; a spreadsheet's own limit is 32 767 characters.
 pub(crate) const MOST_IN_CELL: usize = 32_767;
+
+/// The most parts of a workbook.
+pub(crate) const MOST_PARTS: u64 = 10_000;

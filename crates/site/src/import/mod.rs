@@ -38,6 +38,7 @@ mod kind;
 mod limits;
 mod links;
 mod marks;
+mod members;
 mod names;
 mod problem;
 mod reading;
@@ -49,6 +50,7 @@ mod understood;
 mod xlsx;
 
 pub use entered::{Refusal, entered, entered_as};
+pub use members::Members;
 pub use problem::{ImportError, Notice, Problem};
 pub use understood::{Column, Means, Understood, understood};
 

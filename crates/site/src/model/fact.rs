@@ -4,6 +4,7 @@ use core::fmt;
 
 use measure::Quantity;
 use serde::{Deserialize, Serialize};
+use vocabulary::vocabulary;
 
 use super::{Cell, Provenance};
 
@@ -18,6 +19,15 @@ pub struct Fact {
     pub provenance: Provenance,
     /// The cell it was read from; none when it didn't come from a file.
     pub cell: Option<Cell>,
+}
+
+impl Fact {
+    /// Whether it is on a property that a listing has for itself, such as `2A2:flute_width`: in another listing the same name may mean
+    /// something else.
+    pub fn is_of_one_listing(&self) -> bool {
+        let plain = self.property.split_once(':').map(|(_, plain)| plain);
+        plain.is_some_and(|plain| vocabulary().property(plain).is_none())
+    }
 }
 
 /// What a property is found to be.

@@ -3,6 +3,9 @@
 /// The most members.
 pub(super) const MOST_MEMBERS: usize = 100_000;
 
+/// The most signatures of members that the whole file may hold: attachments may be zipped files themselves.
+pub(super) const MOST_SIGNATURES: u64 = 400_000;
+
 /// The most bytes of the manifest.
 pub(super) const MOST_IN_MANIFEST: u64 = 64 << 10;
 

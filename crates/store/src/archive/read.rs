@@ -2,13 +2,14 @@
 
 use std::collections::BTreeSet;
 use std::fs::File;
-use std::io::{BufRead, BufReader, Read};
+use std::io::{BufRead, BufReader, Read, Seek};
 use std::path::Path;
 
+use site::import::Members;
 use zip::ZipArchive;
 
 use super::limits::{
-    MOST_IN_LINE, MOST_IN_MANIFEST, MOST_MEMBERS, MOST_TIMES, MOST_UNPACKED, SMALL,
+    MOST_IN_LINE, MOST_IN_MANIFEST, MOST_MEMBERS, MOST_SIGNATURES, MOST_TIMES, MOST_UNPACKED, SMALL,
 };
 use super::{ATTACHMENTS, FORM, JOURNAL, MANIFEST, Manifest, refused};
 use crate::attachments::{Attachments, MOST_BYTES};
@@ -23,6 +24,9 @@ use crate::store::{Store, beside};
 /// How many entries are kept at once, and about how many bytes of them.
 const AT_ONCE: usize = 1000;
 const BYTES_AT_ONCE: u64 = 8 << 20;
+
+/// How many bytes are looked through at once.
+const PIECE: usize = 256 << 10;
 
 impl Store {
     /// Makes a store from an archive. All of the archive is looked at first; what is then kept is kept whole or not at all.
@@ -97,6 +101,7 @@ impl Archive {
         let file = File::open(path).map_err(|error| {
             StoreError::Archive(format!("{} can't be read: {error}", path.display()))
         })?;
+        must_have_few_members(&file)?;
         let mut zip = ZipArchive::new(file).map_err(refused)?;
         if zip.len() > MOST_MEMBERS {
             return Err(refused(format_args!(
@@ -182,6 +187,25 @@ impl Archive {
             read: 0,
         })
     }
+}
+
+/// Looks through the file before its directory is read, which takes memory for each member.
+fn must_have_few_members(mut file: &File) -> Result<(), StoreError> {
+    let mut members = Members::up_to(MOST_SIGNATURES);
+    let mut piece = vec![0; PIECE];
+    loop {
+        let read = file.read(&mut piece).map_err(refused)?;
+        let Some(read) = piece.get(..read).filter(|read| !read.is_empty()) else {
+            break;
+        };
+        members.look(read);
+        if members.are_too_many() {
+            return Err(refused(format_args!(
+                "it has more than {MOST_MEMBERS} members"
+            )));
+        }
+    }
+    file.rewind().map_err(refused)
 }
 
 /// Whether a change of this program could have made an entry.

@@ -38,11 +38,16 @@ fn problems(error: &ImportError) -> Markup {
             p { "Put them right in the file and bring it again. Tables are taken whole or not at all, so that no row is lost unseen." }
         }
         div.wide tabindex="0" role="region" aria-label="What is wrong with the tables" {
-            table {
+            table.stacked {
                 thead { tr { th scope="col" { "Where" } th scope="col" { "What stands there" } th scope="col" { "What is wrong" } th scope="col" { "What would be right" } } }
                 tbody {
                     @for problem in error.problems.iter().take(MOST_PROBLEMS) {
-                        tr { th scope="row" { (problem.cell) } td { (problem.words) } td { (problem.message) } td { (problem.help) } }
+                        tr {
+                            th scope="row" { (problem.cell) }
+                            td data-of="What stands there: " { (problem.words) }
+                            td data-of="What is wrong: " { (problem.message) }
+                            td data-of="What would be right: " { (problem.help) }
+                        }
                     }
                 }
             }
@@ -137,7 +142,7 @@ fn understood(table: &Understood) -> Markup {
                 @if unknown > 0 { ", of which " strong.not-met { (unknown) " not understood" } } @else { ", each understood" }
             }
             div.wide tabindex="0" role="region" aria-label={ "What the columns of " (place) " mean" } {
-                table {
+                table.narrow {
                     thead { tr { th scope="col" { "Column" } th scope="col" { "Its heading" } th scope="col" { "What it means" } } }
                     tbody {
                         @for column in &table.columns {

@@ -14,6 +14,7 @@ use serde::Deserialize;
 use store::Done;
 use store::people::Role;
 use vocabulary::vocabulary;
+use wording::doubt::reasons;
 
 use super::{layout, piece};
 use crate::desk::Desk;
@@ -180,12 +181,10 @@ fn one(person: &Person, read: &Read, clause: &Clause) -> Markup {
             @if let Some(option) = &clause.option { p.quiet { "Option: " (option) } }
             blockquote { (clause.words) }
             (terms(clause))
-            p.quiet {
-                @match clause.confidence {
-                    Confidence::ByRule => { "Read by " (clause.read_by.join(", ")) },
-                    Confidence::WithDoubt => { strong { "Read with a doubt" } " by " (clause.read_by.join(", ")) },
-                    Confidence::Prose => { "Left as words for a person" },
-                }
+            @match clause.confidence {
+                Confidence::ByRule => p.quiet { "Read by " (clause.read_by.join(", ")) },
+                Confidence::WithDoubt => @for reason in reasons(&read.state, clause) { p { strong.open { "Doubtful:" } " " (reason) "." } },
+                Confidence::Prose => p.quiet { "Left as words for a person" },
             }
             @if is_draft {
                 @if let Some(entry) = read.lost.iter().find(|entry| entry.clause == clause.id) { (lost::beside(entry)) }

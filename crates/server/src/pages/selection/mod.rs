@@ -2,32 +2,27 @@
 
 pub(super) mod substitute;
 
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 
 use axum::extract::{Query, State};
 use conformance::Standing;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use selection::answer::MATCH_LINE;
 use selection::substitution::supposing;
-use selection::{Answered, Change, Listed, Turned, Wanted};
+use selection::{Answered, Change, Listed, Turned};
 use serde::Deserialize;
 use site::Fact;
 use site::import::entered;
 use vocabulary::{Trade, vocabulary};
 use wording::text::{counted, listed};
 
-use super::{layout, path_of_joint, piece};
+use super::{joints, layout, path_of_joint, piece};
+use crate::board::Filter;
 use crate::desk::Desk;
 use crate::listings::working;
 use crate::person::Person;
 use crate::selecting::Opened;
 use crate::trouble::Trouble;
-
-/// How many are told of those with open questions, and of those that need more than one change.
-const MOST: usize = 8;
-
-/// The most listings that need a change which are shown.
-const MOST_NEAR: usize = 25;
 
 /// The most questions that are shown of one listing.
 const MOST_QUESTIONS: usize = 12;
@@ -68,9 +63,8 @@ pub(super) async fn page(
         @if let Some(trouble) = status { div.trouble role="alert" { (trouble.shown()) } }
         (wishing(&desk, &wish))
         @match &found {
-            None => (marks(&desk)),
+            None | Some(Err(_)) => (marks(&desk)),
             Some(Ok((opened, answer))) => (answered(opened, answer, &wish)),
-            Some(Err(_)) => {},
         }
     };
     if let Some(Err(trouble)) = found
@@ -93,21 +87,12 @@ async fn found(desk: &Desk, wish: &Wish) -> Result<(Opened, Answered), Trouble> 
         });
     }
     working(move || {
-        let wanted = Wanted {
-            open: MOST,
-            near: MOST,
-            every_single_change: true,
+        let answer = if supposed.is_empty() {
+            opened.answer(&known)
+        } else {
+            opened.answer_if(&known, &supposing(&known, &supposed))
         };
-        let answers = opened.search(|search| {
-            if supposed.is_empty() {
-                search.answer(std::slice::from_ref(&known), &wanted)
-            } else {
-                search.answer_if(&known, &supposing(&known, &supposed), &wanted)
-            }
-        })?;
-        let answer = answers.into_iter().next();
-        let answer = answer.ok_or_else(|| Trouble::Broken("nothing was answered".to_owned()))?;
-        Ok((opened, answer))
+        Ok((opened, answer?))
     })
     .await?
 }
@@ -128,9 +113,9 @@ fn wishing(desk: &Desk, wish: &Wish) -> Markup {
         form.enter method="get" action="/selection" {
             label for="of" { "Mark or joint" }
             input id="of" name="of" list="of-these" required autocomplete="off" value=(wish.of);
-            label for="property" { "Suppose that this" }
-            input id="property" name="property" list="properties" autocomplete="off" placeholder="leave it empty to ask as it is" value=(wish.property);
-            label for="value" { "were" }
+            label for="property" { "Suppose another value of" }
+            input id="property" name="property" list="properties" autocomplete="off" placeholder="empty: as it is known" value=(wish.property);
+            label for="value" { "The value supposed" }
             input id="value" name="value" autocomplete="off" placeholder="4 pcf, or Maker | Product" value=(wish.value);
             button { "Find listings" }
         }
@@ -139,15 +124,19 @@ fn wishing(desk: &Desk, wish: &Wish) -> Markup {
     }
 }
 
-/// Every property, for a field to offer.
-fn properties() -> Markup {
-    html! {
-        datalist id="properties" {
-            @for component in vocabulary().components() {
-                @for property in &component.properties { option value=(property.name) { (property.title) } }
+/// Every property, for a field to offer: the same on each page.
+fn properties() -> PreEscaped<&'static str> {
+    static OFFERED: LazyLock<String> = LazyLock::new(|| {
+        let offered = html! {
+            datalist id="properties" {
+                @for component in vocabulary().components() {
+                    @for property in &component.properties { option value=(property.name) { (property.title) } }
+                }
             }
-        }
-    }
+        };
+        offered.into_string()
+    });
+    PreEscaped(&OFFERED)
 }
 
 fn marks(desk: &Desk) -> Markup {
@@ -171,7 +160,7 @@ fn answered(opened: &Opened, answer: &Answered, wish: &Wish) -> Markup {
                 li { strong { (opened.len()) } " listings" }
                 li.met { strong { (answer.fits.len()) } " fit" }
                 li.open { strong { (answer.open.len()) } " open" }
-                li.not-met { strong { (answer.near.len()) } " but for a change" }
+                li.not-met { strong { (answer.near.len()) } " but for changes" @if answer.untold > 0 { ", the nearest" } }
                 @if answer.untold > 0 { li { strong { (answer.untold) } " farther off" } }
                 @if answer.beyond > 0 { li { strong { (answer.beyond) } " not for such a joint" } }
             }
@@ -194,16 +183,19 @@ fn answered(opened: &Opened, answer: &Answered, wish: &Wish) -> Markup {
         @if !answer.near.is_empty() {
             section aria-labelledby="near" {
                 h2 id="near" { "Would fit, but for" }
-                @for listed in answer.near.iter().take(MOST_NEAR) { (near(opened, listed, answer)) }
-                @if answer.near.len() > MOST_NEAR { p { "and " (answer.near.len() - MOST_NEAR) " more" } }
+                @for listed in &answer.near { (near(opened, listed, answer)) }
             }
         }
-        @if answer.fits.is_empty() && answer.open.is_empty() && answer.near.is_empty() { p { "Nothing here fits or is near." } }
+        @if answer.fits.is_empty() && answer.open.is_empty() && answer.near.is_empty() { p { "Nothing here fits or is near. " a href="/import" { "Import further listings" } " to look among those, too." } }
         @if answer.fits.is_empty() && !answer.near.is_empty() {
             p { "Where none fits, whether the condition can be accepted otherwise is for a licensed engineer or the laboratory to judge, and for the authority having jurisdiction to accept." }
         }
         p.quiet { (MATCH_LINE) }
-        @if let [one] = answer.joints.as_slice() { p { a href=(path_of_joint(one)) { "To joint " (one) } } }
+        @match answer.joints.as_slice() {
+            [] => {},
+            [one] => p { a href=(path_of_joint(one)) { "To joint " (one) } },
+            several => p { a href=(joints::path(&Filter { mark: answer.name.clone(), ..Filter::default() })) { "To the " (several.len()) " joints of " (answer.name) } },
+        }
     }
 }
 
@@ -211,10 +203,8 @@ fn turned(turned: &Turned, answer: &Answered, wish: &Wish) -> Markup {
     html! {
         div.brought {
             p { strong { "Supposing " (answer.supposed.join("; ")) } }
-            dl {
-                dt { "enter" } dd { @if turned.enter.is_empty() { "none" } @else { (listed(&turned.enter)) } }
-                dt { "leave" } dd { @if turned.leave.is_empty() { "none" } @else { (listed(&turned.leave)) } }
-            }
+            p { "No longer ruled out: " @if turned.enter.is_empty() { "none" } @else { (listed(&turned.enter)) } "." }
+            p { "Ruled out then: " @if turned.leave.is_empty() { "none" } @else { (listed(&turned.leave)) } "." }
             p { a href={ "/selection?of=" (piece(&wish.of)) } { "As it is known" } }
         }
     }

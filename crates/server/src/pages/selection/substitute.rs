@@ -100,9 +100,9 @@ fn wishing(wish: &Wish) -> Markup {
             }
             label for="product" { "Product" }
             input id="product" name="product" required autocomplete="off" placeholder="Maker | Product" value=(wish.product);
-            label for="property" { "Known of it besides" }
+            label for="property" { "Known of it besides: a property" }
             input id="property" name="property" list="properties" autocomplete="off" placeholder="packing.density" value=(wish.property);
-            label for="value" { "is" }
+            label for="value" { "Its value" }
             input id="value" name="value" autocomplete="off" placeholder="4 pcf" value=(wish.value);
             button { "See what it would come to" }
         }
@@ -180,6 +180,8 @@ fn others(one: &OfCondition) -> Markup {
                 @if let Some(near) = answer.near.first() {
                     p { "Nearest: " (near.listing) ", but for" }
                     (changes(&near.matched.changes))
+                } @else {
+                    p { "No listing here is for such a joint." }
                 }
             },
         }

@@ -6,8 +6,12 @@ use zip::ZipArchive;
 use zip::result::ZipError;
 
 use super::xml::Pieces;
-use crate::import::limits::MOST_UNPACKED;
+use crate::import::limits::{MOST_PARTS, MOST_UNPACKED};
+use crate::import::members::Members;
 use crate::import::problem::Wrong;
+
+/// How many bytes are looked through at once.
+const AT_ONCE: usize = 64 << 10;
 
 /// The parts, with how much may still be unpacked.
 pub(super) struct Package<'b> {
@@ -17,6 +21,13 @@ pub(super) struct Package<'b> {
 
 impl<'b> Package<'b> {
     pub(super) fn open(bytes: &'b [u8]) -> Result<Self, Wrong> {
+        let mut parts = Members::up_to(MOST_PARTS);
+        bytes.chunks(AT_ONCE).for_each(|piece| parts.look(piece));
+        if parts.are_too_many() {
+            return Err(damaged(&format_args!(
+                "it has more than {MOST_PARTS} parts"
+            )));
+        }
         let archive = ZipArchive::new(Cursor::new(bytes)).map_err(|error| damaged(&error))?;
         Ok(Self {
             archive,
