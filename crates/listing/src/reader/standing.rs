@@ -206,4 +206,16 @@ pub(super) fn names_attribute(title: &str) -> bool {
                 .attribute(word.trim_end_matches('s'))
                 .is_some()
         })
+        || words().any(|word| is_aspect(word.trim_end_matches('s')))
+}
+
+/// Whether a word names what a property is of, within its component: the "splice" of a splice spacing, the "storage" of a storage temperature. A
+/// title "Splices" is about the part that it stands under.
+fn is_aspect(word: &str) -> bool {
+    const SHORTEST: usize = 4;
+    word.len() >= SHORTEST
+        && vocabulary::vocabulary()
+            .properties()
+            .filter_map(|property| property.attribute.split_once('_'))
+            .any(|(aspect, _)| aspect == word)
 }
