@@ -16,15 +16,15 @@ const ABBREVIATIONS: &[&str] = &[
     "dims", "compr", "mvmt", "defl", "reinf", "chan", "susp", "attn", "pt", "pts", "mins", "secs",
     "sec", "config", "configs", "embed", "opng", "gage", "rtg", "std", "ltwt", "lt", "nwc", "e.s",
     "n.s", "f.s", "b.o", "t.o", "amb", "rtgs", "recd", "supp", "mech", "fastnr", "intermed",
-    "longit", "transv", "contin", "matl", "dp", "mo", "mos", "yr", "yrs", "wk", "wks", "lyr",
-    "lyrs", "blk", "dk", "pen", "hvr", "abt", "qty",
+    "longit", "transv", "contin", "matl", "dp", "mo", "mos", "yr", "yrs", "wk", "wks", "pen",
+    "hvr", "abt", "qty",
 ];
 
 /// Abbreviations that also end sentences: a capital after one begins the next.
 const MAY_END: &[&str] = &[
     "in", "ft", "max", "min", "hr", "hrs", "o.c", "oc", "lb", "lbs", "gal", "ga", "o.d", "i.d",
     "ea", "ctrs", "pcs", "dia", "diam", "thk", "lg", "dp", "mo", "mos", "yr", "yrs", "wk", "wks",
-    "lyr", "lyrs", "hvr",
+    "hvr",
 ];
 
 /// Firms' names that end in a stop.

@@ -2,7 +2,7 @@
 
 use core::ops::RangeFrom;
 
-use crate::model::{Condition, Confidence, Requirement, Span, WarningKind};
+use crate::model::{Condition, Confidence, Expr, Requirement, Span, WarningKind};
 
 /// A clause before it has its id.
 #[derive(Debug, Clone)]
@@ -41,16 +41,23 @@ impl Yield {
     ) {
         for draft in self.clauses.iter_mut().skip(clauses.start) {
             if !holds_always(draft.span.of(source)) {
-                draft.under(condition);
+                draft.under(condition, None);
             }
         }
     }
 
-    /// Puts the clauses that begin before a place under a condition, all but those that say that they hold in every case.
-    pub(crate) fn put_under_before(&mut self, condition: &Condition, source: &str, end: usize) {
+    /// Puts the clauses that begin before a place under a condition, all but those that say that they hold in every case. `of` is the component
+    /// that the condition's title names.
+    pub(crate) fn put_under_before(
+        &mut self,
+        condition: &Condition,
+        of: Option<&str>,
+        source: &str,
+        end: usize,
+    ) {
         for draft in &mut self.clauses {
             if draft.span.start() < end && !holds_always(draft.span.of(source)) {
-                draft.under(condition);
+                draft.under(condition, of);
             }
         }
     }
@@ -78,9 +85,24 @@ pub(crate) fn local_property(item: &str, words: &str) -> String {
 }
 
 impl Draft {
-    /// Puts it under a condition that holds for all that stands where it does, besides its own.
-    pub(crate) fn under(&mut self, around: &Condition) {
+    /// Puts it under a condition that is said of all that stands where it does, besides its own. Only of a clause on the component that the title
+    /// with the condition names is it sure that it is meant; of any other it is a guess, and so a condition in words: the clause is open where nobody
+    /// has said whether that holds, and never left out.
+    pub(crate) fn under(&mut self, around: &Condition, of: Option<&str>) {
         let held = self.condition.take();
+        let own = self
+            .property
+            .split_once('.')
+            .map(|(component, _)| component);
+        let sure = held.is_none() && of.is_some() && own == of;
+        let around = &Condition {
+            expr: if sure {
+                around.expr.clone()
+            } else {
+                Expr::Words(around.words.clone())
+            },
+            ..around.clone()
+        };
         // Words that the clause is under already aren't said twice.
         let said = held.as_ref().is_some_and(|held| {
             held.span.start() < around.span.end() && around.span.start() < held.span.end()

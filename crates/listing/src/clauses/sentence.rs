@@ -32,7 +32,7 @@ pub(super) fn read(
     let governed = read_own(flow, range, around, subject, introduced, found);
     if let Some(condition) = governed {
         for draft in found.clauses.iter_mut().skip(read) {
-            draft.under(&condition);
+            draft.under(&condition, None);
         }
     }
 }

@@ -6,6 +6,7 @@
 //!   several such endings, each takes the amounts back to the one before.
 //! - With "respectively": the first part to the first amount, the second to the second.
 
+use super::contrast::{is_contrast, leads_to_the_rest};
 use super::exception::{is_case_of_exception, says_what_holds};
 use super::labels::{begins_statement, end_of_label, goes_on, labels};
 use super::{Found, kinds};
@@ -38,7 +39,12 @@ pub(crate) fn attach(
             own.into_iter().filter(|index| is_bound(*index)).collect()
         } else if excepted {
             before_ending(sentence, found, number, &bounds, false)
-        } else if opens_stretch(sentence, condition) || says_what_holds(sentence, condition) {
+        } else if says_what_holds(sentence, condition) {
+            // "except in joints over 4 in., where 20 percent is allowed, depth 4 in.": the depth is said of all.
+            let mut after = after_opening(sentence, found, number, &bounds);
+            after.truncate(1);
+            after
+        } else if opens_stretch(sentence, condition) || leads_to_the_rest(sentence, condition) {
             after_opening(sentence, found, number, &bounds)
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
@@ -78,6 +84,17 @@ pub(crate) fn attach(
             if let Some(slot) = attached.get_mut(index) {
                 slot.conditions.push(number);
             }
+        }
+    }
+    // What is said of the rest isn't said of what the rest is told from.
+    for slot in &mut attached {
+        let of_the_rest = |number: &usize| {
+            found
+                .get(*number)
+                .is_some_and(|other| is_contrast(sentence, other))
+        };
+        if slot.conditions.iter().any(of_the_rest) {
+            slot.conditions.retain(of_the_rest);
         }
     }
     attached
@@ -196,7 +213,7 @@ fn after_opening(
     let next_opening = found
         .iter()
         .skip(number + 1)
-        .find(|other| opens_stretch(sentence, other))
+        .find(|other| opens_stretch(sentence, other) || leads_to_the_rest(sentence, other))
         .map_or(sentence.tokens.len(), |other| other.first);
     // "..., and in every case lapped 1 in." holds whatever the condition.
     let always = (condition.last..sentence.tokens.len()).find(|at| {
@@ -205,10 +222,14 @@ fn after_opening(
             && sentence.is_any(at + 2, &["case", "cases", "event"]))
             || sentence.is_any(*at, &["always", "otherwise", "regardless", "elsewhere"])
     });
+    let next_label = next_hours_label(sentence, condition.last);
+    let next_order = next_order(sentence, condition.last);
     let label = end_of_label(sentence, condition).filter(|_| labels(sentence, condition));
     let end = semicolon
         .min(label.unwrap_or(sentence.tokens.len()))
         .min(next_opening)
+        .min(next_label)
+        .min(next_order)
         .min(always.unwrap_or(sentence.tokens.len()));
     bounds
         .iter()
@@ -219,6 +240,41 @@ fn after_opening(
                 .is_some_and(|amount| amount.first >= condition.last && amount.first < end)
         })
         .collect()
+}
+
+/// Where hours label what follows them, though no rule read them as a condition: `2 HR & UP = 6 IN.`
+fn next_hours_label(sentence: &Sentence<'_>, from: usize) -> usize {
+    const REACH: usize = 3;
+    let labels = |amount: &&crate::phrase::Amount| {
+        amount.first >= from
+            && amount.unit == measure::Unit::Hour
+            && (amount.last..=amount.last + REACH)
+                .any(|at| sentence.is_sign(at, '=') || sentence.is_sign(at, ':'))
+    };
+    sentence
+        .amounts
+        .iter()
+        .find(labels)
+        .map_or(sentence.tokens.len(), |amount| amount.first)
+}
+
+/// Where a second thing is to be done, behind the stop of a shortened word: `IN JOINTS OVER 2 IN. ADD CLIPS 18 IN. O.C. MAX. PACK 4 IN. DEEP`.
+fn next_order(sentence: &Sentence<'_>, from: usize) -> usize {
+    const ORDERS: &[&str] = &[
+        "add", "pack", "coat", "cut", "fill", "provide", "install", "use", "lap", "fasten",
+        "attach", "apply", "set", "hold", "place", "compress", "spray", "seal", "caulk", "anchor",
+        "screw", "space", "studs", "stud", "board", "packing", "sealant", "coating", "clips",
+        "runner", "track",
+    ];
+    let stopped = |at: usize| {
+        at.checked_sub(1)
+            .and_then(|before| sentence.token(before))
+            .is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
+            || at > 0 && sentence.is_sign(at - 1, '.')
+    };
+    (from + 1..sentence.tokens.len())
+        .find(|at| sentence.is_any(*at, ORDERS) && stopped(*at))
+        .unwrap_or(sentence.tokens.len())
 }
 
 fn before_ending(
@@ -266,6 +322,16 @@ fn before_ending(
         && sentence.is_any(0, &["provide", "add"])
         && sentence.is_any(condition.first, &["where", "when", "if"])
     {
+        // "packing 4 in. deep and clips 18 in. o.c. where": only what stands last is then to be provided.
+        let last = (start..condition.first)
+            .rev()
+            .find(|at| sentence.is_any(*at, &["and", "with", "plus"]))
+            .unwrap_or(start);
+        before.retain(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.first >= last)
+        });
         return before;
     }
     let in_segment = |index: &usize| {

@@ -70,6 +70,17 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         sentence.is_stop(end) && !sentence.is_sign(end, ';') && !sentence.is_sign(end, ',')
             || qualified;
     let follows = sentence.amounts.iter().any(|amount| amount.first > end);
-    (plain && told && labels && follows)
-        .then(|| found(sentence, index, noun, joint_property(sentence, noun)))
+    (plain && told && labels && follows).then(|| {
+        found(
+            sentence,
+            index,
+            noun,
+            joint_property(sentence, noun).filter(|_| names_joint(sentence, noun)),
+        )
+    })
+}
+
+/// Whether a word can only be the joint: a "width" may be a board's.
+fn names_joint(sentence: &Sentence<'_>, noun: usize) -> bool {
+    sentence.is_any(noun, &["joint", "joints"])
 }

@@ -45,6 +45,10 @@ fn list(sentence: &Sentence<'_>, first: usize) -> Option<(usize, Vec<Expr>)> {
     }
 }
 
+fn is_bracketed(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    first > 0 && sentence.is_sign(first - 1, '(') && sentence.is_sign(last, ')')
+}
+
 /// `EI 120`, and no more of a code after it.
 fn class(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
     let letters = matches!(sentence.token(at)?.word(), Some("EI" | "REI" | "E"));
@@ -56,7 +60,12 @@ fn class(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
     let coded = ['-', '–', '/']
         .iter()
         .any(|sign| sentence.is_sign(at + 2, *sign));
+    // Integrity alone, or with load-bearing capacity, is not the joint's rating as facts have it.
+    let whole = sentence.token(at)?.word() == Some("EI");
     (letters && known && !coded).then(|| {
+        if !whole {
+            return Expr::Words(sentence.words(at, at + 2).to_owned());
+        }
         Expr::Test(Test {
             property: "joint.rating".to_owned(),
             relation: Relation::Exactly,
@@ -92,7 +101,14 @@ fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) 
         first -= 1;
     }
     let introduced = first > 0 && sentence.is_any(first - 1, &["for", "in", "at", "under"]);
-    let bracketed = at > 0 && sentence.is_sign(at - 1, '(') && sentence.is_sign(last, ')');
+    // One class alone in brackets is a wall's or a floor's own: "walls at least 150 mm thick (EI 120)".
+    let bracketed = is_bracketed(sentence, at, last)
+        && (0..sentence.tokens.len())
+            .filter(|other| {
+                list(sentence, *other).is_some_and(|(end, _)| is_bracketed(sentence, *other, end))
+            })
+            .count()
+            > 1;
     let opens = first == 0 || sentence.is_sign(first - 1, ';');
     let labelled = opens && sentence.is_sign(last, ':');
     let from = if introduced { first - 1 } else { first };

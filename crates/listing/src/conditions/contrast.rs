@@ -80,7 +80,7 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
     }
     if sentence.is_any(at, &["above", "beyond", "over"]) {
         let that = sentence.is_any(at + 1, &["this", "that"]);
-        if that && (sentence.is_word(at + 2, "width") || !goes_on(sentence, at + 2)) {
+        if that && (sentence.is_word(at + 2, "width") || sentence.amount_at(at + 2).is_some()) {
             let last = at + 2 + usize::from(sentence.is_word(at + 2, "width"));
             return Some((last, Some(true)));
         }
@@ -91,10 +91,15 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
     alone.then_some((at + 1, None))
 }
 
-/// Whether a word follows that belongs to what stands before: "above that height".
-fn goes_on(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence
-        .token(at)
-        .is_some_and(|token| token.word().is_some())
-        && !sentence.is_any(at, &["the", "a", "it", "they", "use", "and", "not", "at"])
+/// Whether a condition only names the rest of what was tested before it.
+pub(super) fn is_contrast(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    names_the_rest(sentence, condition.first).is_some()
+}
+
+/// Whether what is said of the rest follows: "and in wider ones 20 mm".
+pub(super) fn leads_to_the_rest(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    is_contrast(sentence, condition)
+        && (condition.last..sentence.tokens.len())
+            .take_while(|at| !sentence.is_sign(*at, ';') && !sentence.is_sign(*at, '.'))
+            .any(|at| sentence.amount_at(at).is_some())
 }

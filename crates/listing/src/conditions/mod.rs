@@ -92,7 +92,55 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     }
     found.retain(|condition| !forbidden.iter().any(|state| state.first == condition.first));
     exception::turn_exceptions(sentence, &mut found);
+    for condition in &mut found {
+        leave_unfinished(sentence, condition);
+    }
     Conditions { found, forbidden }
+}
+
+/// A rating that goes on in words which no rule took, "for EI 60 and all higher classes", "2 hr plus", "EI 60 to EI 120", is more than the one that was
+/// read: for a person to say.
+fn leave_unfinished(sentence: &Sentence<'_>, condition: &mut Found) {
+    const ON: &[&str] = &[
+        "to", "through", "thru", "up", "upward", "upwards", "plus", "min", "minimum", "max",
+        "maximum",
+    ];
+    const MORE: &[&str] = &[
+        "all", "any", "higher", "better", "more", "over", "above", "up", "upwards", "greater",
+        "less", "lower", "below", "under", "longer",
+    ];
+    let last = condition.last;
+    let of_ratings = |expr: &Expr| matches!(expr, Expr::Test(test) if test.property == "joint.rating" && test.relation == crate::model::Relation::Exactly);
+    let exact = match &condition.expr {
+        Expr::Any(parts) => parts.iter().all(of_ratings),
+        expr => of_ratings(expr),
+    };
+    let number = |at: usize| {
+        sentence
+            .token(at)
+            .is_some_and(|token| matches!(token.kind, crate::phrase::TokenKind::Number(_)))
+    };
+    let joined = sentence.is_any(last, &["and", "or"])
+        || ['&', ',', '+', '/']
+            .iter()
+            .any(|sign| sentence.is_sign(last, *sign));
+    let goes_on = sentence.is_any(last, ON)
+        || sentence.is_sign(last, '+')
+        || ['-', '–'].iter().any(|sign| sentence.is_sign(last, *sign)) && number(last + 1)
+        || joined
+            && (sentence.is_any(last + 1, MORE)
+                || number(last + 1) && sentence.amount_at(last + 1).is_none());
+    let compared = sentence.has_any(
+        condition.first,
+        last,
+        &["more", "greater", "less", "higher"],
+    );
+    if exact && (goes_on || compared) {
+        let end = last + usize::from(goes_on) + usize::from(goes_on && joined);
+        let words = sentence.words(condition.first, end);
+        condition.expr = Expr::Words(words.trim_end_matches([',', ';', '.', ' ']).to_owned());
+        condition.parts.clear();
+    }
 }
 
 /// A test of a property against an amount of the sentence, as the words around the amount bound it.

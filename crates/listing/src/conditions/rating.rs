@@ -204,7 +204,8 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     let (end, named) = after_hours(sentence, last.last);
     let labelled = is_label(sentence, group, start, end, opens);
     // `4 in. min, 1 hr; 6 in. min, 2 hr`
-    let ends_one = ends_stretch(sentence, start, end) && ends_several(sentence);
+    let ends_one =
+        ends_stretch(sentence, start, end) && ends_several(sentence) && !speaks_of_time(sentence);
     let sought = sentence.has_any(
         start.saturating_sub(6),
         start,
@@ -284,7 +285,16 @@ fn is_label(
         && group.first() == Some(&0)
         && !sentence.has_any(0, start, LASTS);
     let labels = sentence.is_sign(end, ':') || sentence.is_sign(end, '=');
-    labels && (opens || in_label || labels_several(sentence, end))
+    labels && !speaks_of_time(sentence) && (opens || in_label || labels_several(sentence, end))
+}
+
+/// Whether a sentence says what is done after a while, so that its hours are no ratings: "first coat 1/16 in. wet, 2 hr; second coat".
+fn speaks_of_time(sentence: &Sentence<'_>) -> bool {
+    const TIMED: &[&str] = &[
+        "first", "second", "recoat", "prime", "primed", "primer", "cure", "cures", "curing", "dry",
+        "dries", "drying", "skin", "skins", "tack", "wait", "set", "sets", "cured", "then",
+    ];
+    sentence.has_any(0, sentence.tokens.len(), TIMED)
 }
 
 /// Whether hours before this colon or equals sign are one of several such labels: `60 minutes: one layer 90 minutes: two layers`.

@@ -22,7 +22,7 @@ use crate::model::{
     Accounted, Condition, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind,
     sha256,
 };
-use crate::naming::{Subject, components_in, named_part};
+use crate::naming::{Subject, component_of_title, components_in, named_part};
 use crate::options::{ItemOption, groups, item_options};
 use crate::outline::{Outline, OutlineItem, Paragraph, outline};
 use crate::phrase::usual_units;
@@ -163,7 +163,8 @@ impl<'a> Reader<'a> {
         let around = self.around(index, item);
         let mut found = clauses::read(self.text, &item.paragraphs, &around);
         if let Some(Some(standing)) = self.standing.get(index) {
-            found.put_under_before(standing, self.text, standing::end(self.text, item));
+            let end = standing::end(self.text, item);
+            found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
         if let Some(option) = self.options.get(index) {
             clauses::confine(self.text, &option.limits, &around, &mut found);
@@ -172,6 +173,29 @@ impl<'a> Reader<'a> {
             found.warnings.extend(doubt);
         }
         self.take(&item.path, found);
+    }
+
+    /// The component that the title around a place names; none where the place is in no title. Where a number keeps the title of an item in its text,
+    /// "Clips (joints over 3 in.)", what stands before the place is the title.
+    fn titled(&self, place: Span) -> Option<&'static str> {
+        let holds = |piece: &Span| piece.start() <= place.start() && place.end() <= piece.end();
+        let item = self.outline.items.iter().find(|item| {
+            let text = item.paragraphs.iter().take(1).flat_map(Paragraph::pieces);
+            let headings = core::iter::once(item.heading).chain(item.more_heading.iter().copied());
+            headings.chain(text).any(|piece| holds(&piece))
+        })?;
+        let start = place.start().max(item.heading.end());
+        let before = Span::new(item.heading.end(), start).of(self.text);
+        if !item.title.is_empty() {
+            let headed = holds(&item.heading) || item.more_heading.iter().any(holds);
+            // "Support clips. Required where the joint is wider than 3 in." speaks of the one thing that the title names.
+            let said = before.trim_start_matches([' ', '-', '–', '(', '\n']);
+            let in_brackets = before.trim_end().ends_with('(') || said.trim() == "only";
+            let required = (in_brackets || standing::says_required(said))
+                && components_in(&item.title).len() == 1;
+            return component_of_title(&item.title).filter(|_| headed || required);
+        }
+        component_of_title(before).filter(|_| !before.contains(['.', ';', ':']))
     }
 
     fn take(&mut self, path: &str, found: Yield) {

@@ -165,7 +165,7 @@ fn of_text(flow: &Flow, opens: bool, named: bool, parted: bool) -> Option<Condit
 }
 
 /// Whether a sentence begins by saying that something is required.
-fn says_required(words: &str) -> bool {
+pub(super) fn says_required(words: &str) -> bool {
     let words = words.trim_start_matches('(').to_lowercase();
     ["required ", "needed ", "necessary "]
         .iter()

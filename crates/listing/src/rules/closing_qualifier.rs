@@ -103,7 +103,9 @@ fn both_laps(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
     let alike = own.unit == next.unit && onto(own.last) && onto(next.last) && words(sentence.skip_parentheses(own.last), and);
     let after = sentence.skip_parentheses(next.last);
     let comma = (after..=after + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
-    let closes = sentence.token(comma + 2).is_none_or(|token| token.word().is_none()) || shortened_end(sentence, comma + 1);
+    let later = (comma + 2..sentence.tokens.len()).take_while(|at| !sentence.is_sign(*at, ';')).any(|at| sentence.amount_at(at).is_some());
+    let placed = sentence.is_any(comma + 2, &["at", "on", "in", "for"]);
+    let closes = sentence.token(comma + 2).is_none_or(|token| token.word().is_none()) || shortened_end(sentence, comma + 1) && (!later || placed);
     (alike && words(after, comma) && closes && bare_value::read(sentence, index).is_some()).then(|| qualifier(sentence.word(comma + 1)))?
 }
 

@@ -7,7 +7,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // Of three sizes, the last is a thickness more often than not.
     let third = sentence.is_any(next.last, &["x", "by"]) || sentence.is_sign(next.last, '×') || own.first > 0 && (sentence.is_any(own.first - 1, &["x", "by"]) || sentence.is_sign(own.first - 1, '×'));
     let after = sentence.skip_parentheses(next.last);
-    let closed = sentence.is_any(after, &["min", "minimum", "max", "maximum", "or"]);
+    let closed = sentence.is_any(after, &["min", "minimum", "max", "maximum"]);
     (pair && !third && closed).then(|| word_after::read(sentence, index + 1))?.map(|finding| Finding {
         from: own.first,
         ..finding

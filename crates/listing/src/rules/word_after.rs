@@ -55,6 +55,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             at += 1;
             continue;
         }
+        // `33 percent at joint width max`: the state of the joint, and no limit of the share.
+        if sentence.is_any(at, &["at", "in"]) && sentence.has_any(at + 1, at + 4, &["joint", "width", "opening", "extension", "gap"]) {
+            return None;
+        }
         // `20 percent of the nominal width`: another thing's qualifier.
         if sentence.is_word(at, "of") && sentence.is_any(at + 1, &["the", "its", "their", "that"]) {
             return None;
@@ -100,9 +104,11 @@ fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
 
 /// `1-1/2" ONTO DECK, MIN. MASK ADJACENT FINISHES`: whether the stop of a shortened qualifier ends the stretch, with no number near behind.
 fn stops_short(sentence: &Sentence<'_>, end: usize) -> bool {
-    const NEAR: usize = 5;
     let stopped = end.checked_sub(1).and_then(|at| sentence.token(at)).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
-    stopped && (end..end + NEAR).filter_map(|at| sentence.amount_at(at)).all(|next| closes_itself(sentence, next))
+    // A noun of measure behind it is what it limits: `LAP 1-1/2" ONTO DECK, MAX. JOINT IN ANY WALL IS 2"`.
+    let placed = sentence.is_any(end, &["at", "on", "in", "for"]);
+    let mut later = (end..sentence.tokens.len()).take_while(|at| !sentence.is_sign(*at, ';')).filter_map(|at| sentence.amount_at(at)).peekable();
+    stopped && later.peek().is_none_or(|next| placed && closes_itself(sentence, *next))
 }
 
 /// The relation of a qualifier that stands for itself, and the token after it: `min`, `as a minimum`, `at the least`, `not deeper`.
@@ -157,7 +163,7 @@ fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
 /// `1/2" LAP ON BD. MIN.`: a qualifier that ends a stretch of one number and a few words about it.
 fn closes_stretch(sentence: &Sentence<'_>, index: usize, last: usize) -> Option<Relation> {
     const MOST_WORDS: usize = 5;
-    const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but", "of", "than", "as"];
+    const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but", "of", "than", "as", "at", "in", "joint", "width", "opening", "extension", "gap"];
     let start = sentence.skip_parentheses(last);
     let closing = (start..=start + MOST_WORDS).find(|at| sentence.is_any(*at, &["min", "minimum", "max", "maximum"]))?;
     let plain = (start..closing).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS));
@@ -181,7 +187,8 @@ fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let on = next.first.checked_sub(1)?;
     let directly = on == amount.last && sentence.is_any(on, &["every", "per"]);
     // `ONE SPLICE PER 4 FT MAX`
-    let thing = on == amount.last + 1 && sentence.is_word(on, "per") && sentence.token(amount.last).is_some_and(|token| token.word().is_some()) && closing_word(sentence, amount.last).is_none();
+    const PARTED: &[&str] = &["splice", "splices", "joint", "joints", "butt", "butts", "seam", "seams"];
+    let thing = on == amount.last + 1 && sentence.is_word(on, "per") && sentence.is_any(amount.last, PARTED);
     let counts = amount.unit == Unit::Count && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
     // `(2) #10 SCREWS EACH END MIN.`
     let sized = amount.unit == Unit::Count && next.unit == Unit::ScrewNumber && next.first == amount.last;
@@ -288,6 +295,12 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     ];
     if closes_adjacent(sentence, at) {
         return false;
+    }
+    // `4 IN. DEEP, MAX. COMPRESSION OF IT WHEN PLACED IN THE JOINT 50%`
+    let noun = sentence.token(at + 1).is_some_and(|token| token.word().is_some()) && !sentence.is_any(at + 1, LEADS) && qualifier(sentence.word(at + 1)).is_none() && !sentence.is_any(at + 1, &["or", "of", "a", "the", "wide", "deep", "thick", "long", "high", "o.c", "oc"]);
+    let later = (at + 2..sentence.tokens.len()).take_while(|next| !sentence.is_stop(*next)).any(|next| sentence.amount_at(next).is_some());
+    if at > 0 && sentence.is_sign(at - 1, ',') && noun && later {
+        return true;
     }
     if let Some(next) = sentence.amount_at(at + 1) {
         // `o.c. max. 2 h: 406 mm`: hours that only say when.

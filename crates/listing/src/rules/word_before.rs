@@ -8,6 +8,9 @@ const BREAKS: &[&str] = &[
     "than", "is", "are", "be", "shall", "must", "to", "but", "between", "through", "under", "over", "above", "below", "per", "unless", "except",
 ];
 
+/// What letters name, so that "c" before a number is one of them.
+const LETTERED: &[&str] = &["type", "class", "category", "option", "item", "deck", "configuration", "config", "case", "alternate"];
+
 /// How many words may stand between the qualifier and the number: `min total wet film thickness of 1/8 in.`
 const REACH: usize = 7;
 
@@ -19,8 +22,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     }
     // `dia. c. 1.25 in.`
-    let stopped = first > floor + 1 && sentence.is_sign(first - 1, '.') && sentence.is_word(first - 2, "c");
-    if first > floor && sentence.is_word(first - 1, "c") || stopped {
+    let circa = |at: usize| sentence.token(at).is_some_and(|token| matches!(token.span.of(sentence.text), "c" | "c.")) && !(at > 0 && sentence.is_any(at - 1, LETTERED));
+    let stopped = first > floor + 1 && sentence.is_sign(first - 1, '.') && circa(first - 2);
+    if first > floor && circa(first - 1) || stopped {
         return Some(Finding::sure(Relation::About, first - 1));
     }
     if rises_from(sentence, first) || begins_at(sentence, index) {

@@ -29,7 +29,8 @@ pub(super) fn width_band(text: &str) -> Option<Heading> {
             .is_some_and(|unit| unit.dimension() == measure::Dimension::Length)
             && !cell.goes_on
     })?;
-    let of_joint = lead > 0 || plain && !behind.trim().is_empty();
+    // A "width" alone may be a board's or a strip's.
+    let of_joint = text.to_lowercase().contains("joint");
     let compares = amount.relation.is_some() || amount.hi.is_some();
     let expr = of_joint
         .then(|| test("joint.width", &amount, None))

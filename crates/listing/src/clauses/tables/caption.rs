@@ -44,7 +44,9 @@ impl Heading {
             .iter()
             .any(|word| words.contains(word))
         };
-        if self.unit.is_none() && measures(&self.words.to_lowercase()) {
+        let one_system = !((lower.contains("mm") || lower.contains("millimetres"))
+            && (lower.contains("inches") || lower.contains("in in.")));
+        if self.unit.is_none() && one_system && measures(&self.words.to_lowercase()) {
             self.unit = unit
                 .iter()
                 .find(|(words, _)| lower.contains(words))
@@ -243,20 +245,25 @@ fn each_is_limited(caption: &str) -> bool {
         .any(|words| caption.contains(words))
 }
 
-/// What a sentence behind a table says of all its values: "All values are minimums."
+/// What a sentence behind a table says of all its values: "All values are minimums." One that names what it is about, "All clip spacings are
+/// maximums", is not about the others.
 pub(in crate::clauses) fn said_of_all(sentence: &str) -> Option<Relation> {
-    const LONGEST: usize = 8;
-    const VALUES: &[&str] = &[
+    const GENERIC: &[&str] = &[
+        "all",
+        "the",
+        "these",
         "values",
         "figures",
         "dimensions",
         "numbers",
         "entries",
-        "percentages",
-        "thicknesses",
-        "depths",
-        "these",
-        "all",
+        "given",
+        "shown",
+        "above",
+        "stated",
+        "table",
+        "in",
+        "of",
     ];
     let lower = sentence.to_lowercase();
     let words: Vec<&str> = lower
@@ -265,18 +272,48 @@ pub(in crate::clauses) fn said_of_all(sentence: &str) -> Option<Relation> {
         .collect();
     let verb = words
         .iter()
-        .position(|word| matches!(*word, "are" | "being" | "is"))?;
-    let of_all =
-        words.len() <= LONGEST && words.get(..verb)?.iter().any(|word| VALUES.contains(word));
-    let said = words.get(verb + 1..)?.iter().find_map(|word| match *word {
-        "minimums" | "minima" => Some(Relation::AtLeast),
-        "maximums" | "maxima" => Some(Relation::AtMost),
-        word => qualifier(word),
-    });
-    let negated = words
-        .iter()
-        .any(|word| matches!(*word, "not" | "no" | "except" | "unless" | "but"));
-    said.filter(|_| of_all && !negated)
+        .position(|word| matches!(*word, "are" | "being"))?;
+    let (about, said) = (words.get(..verb)?, words.get(verb + 1..)?);
+    let generic =
+        about.iter().all(|word| GENERIC.contains(word)) && about.iter().any(|word| *word != "the");
+    match said {
+        ["minimum" | "minimums" | "minima"] | ["minimum", "values"] => Some(Relation::AtLeast),
+        ["maximum" | "maximums" | "maxima"] | ["maximum", "values"] => Some(Relation::AtMost),
+        ["nominal"] => Some(Relation::Nominal),
+        _ => None,
+    }
+    .filter(|_| generic)
+}
+
+/// Whether a limit makes sense of what a heading names: a least spacing or gap, and a most depth, lap or thickness, are something else's.
+pub(super) fn suits(relation: Relation, heading: &str) -> bool {
+    const APART: &[&str] = &[
+        "spacing", "centres", "centers", "o.c", "gap", "pitch", "distance", "interval", "apart",
+        "movement", "width",
+    ];
+    const LARGE: &[&str] = &[
+        "depth",
+        "lap",
+        "overlap",
+        "thickness",
+        "thick",
+        "density",
+        "compression",
+        "film",
+        "wet",
+        "dry",
+        "embedment",
+        "bond",
+        "layers",
+        "coats",
+    ];
+    let lower = heading.to_lowercase();
+    let names = |words: &[&str]| words.iter().any(|word| lower.contains(word));
+    match relation {
+        Relation::AtLeast => !names(APART),
+        Relation::AtMost => !names(LARGE),
+        _ => true,
+    }
 }
 
 /// Whether a paragraph before a table speaks of the table.

@@ -4,7 +4,7 @@ use measure::{Quantity, Unit};
 
 use super::Said;
 use super::band::width_band;
-use super::caption::captions;
+use super::caption::{captions, suits};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
@@ -18,6 +18,8 @@ use crate::phrase::{Cell, cell};
 /// A table whose headings are read.
 pub(super) struct Columns {
     pub(super) headings: Vec<Heading>,
+    /// Where each heading stands.
+    places: Vec<Option<Span>>,
     pub(super) rows: Vec<Row>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
@@ -138,11 +140,16 @@ impl Columns {
                 heading.take_from_caption(said.before);
             }
             if heading.selects.is_none() {
-                heading.relation = heading.relation.or(said.of_all);
+                let suited = said
+                    .of_all
+                    .filter(|relation| suits(*relation, &heading.words));
+                heading.relation = heading.relation.or(suited);
             }
         }
+        let place = |pieces: &Vec<Span>| pieces.iter().copied().reduce(Span::join);
         Self {
             headings,
+            places: table.headings.iter().map(place).collect(),
             rows,
             label,
         }
@@ -214,6 +221,7 @@ impl Columns {
             words.push(row.part.clone());
             parts.push(Expr::Words(row.part.clone()));
         }
+        let of_heading = parts.len() == 1 && column.is_band();
         let expr = match parts.len() {
             0 => return None,
             1 => parts.pop()?,
@@ -221,9 +229,21 @@ impl Columns {
         };
         Some(Condition {
             words: words.join("; "),
-            span: row.span,
+            span: self
+                .place(column)
+                .filter(|_| of_heading)
+                .unwrap_or(row.span),
             expr,
         })
+    }
+
+    /// Where one of its headings stands.
+    fn place(&self, heading: &Heading) -> Option<Span> {
+        let column = self
+            .headings
+            .iter()
+            .position(|own| core::ptr::eq(own, heading))?;
+        self.places.get(column).copied().flatten()
     }
 }
 

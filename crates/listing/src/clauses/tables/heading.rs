@@ -53,6 +53,16 @@ impl Heading {
         }
     }
 
+    /// Whether it only says for which widths its cells are.
+    pub(super) fn is_band(&self) -> bool {
+        let of_rating = |rating: &Rating| matches!(&rating.expr, crate::model::Expr::Test(test) if test.property == "joint.rating");
+        self.words.is_empty()
+            && self
+                .rating
+                .as_ref()
+                .is_some_and(|rating| !of_rating(rating))
+    }
+
     /// What a row's label says of a cell, limited as the column's heading has it: "Lower limit". Where the two say different things, neither
     /// is taken.
     pub(super) fn limited_by(&self, column: &Self) -> Self {

@@ -178,7 +178,9 @@ pub(super) fn rating_of(words: &str) -> Option<Expr> {
 
 /// A dash or the like that leaves a cell empty.
 fn is_blank_mark(words: &str) -> bool {
-    !words.chars().any(char::is_alphanumeric)
+    words.chars().all(|c| {
+        matches!(c, '-' | '–' | '—' | '−' | '.' | '*' | '†' | '‡' | '/') || c.is_whitespace()
+    })
 }
 
 /// "none" where a limit may stand: there is no such limit.

@@ -45,6 +45,27 @@ const LIMITS: &[&str] = &[
     "limits",
 ];
 const UNITS: &[&str] = &["unit", "units", "uom", "unit of measure"];
+const CASES: &[&str] = &[
+    "when",
+    "where",
+    "case",
+    "cases",
+    "condition",
+    "conditions",
+    "applies to",
+    "applies",
+    "for",
+    "var",
+    "var.",
+    "variant",
+    "variants",
+    "option",
+    "use",
+    "rating",
+    "period",
+    "fire period",
+];
+const REMARKS: &[&str] = &["remark", "remarks", "note", "notes", "comment", "comments"];
 const ALL: &[&str] = &["all", "any", "both", "every", "always", "each", "general"];
 const DITTO: &[&str] = &[
     "do", "do.", "ditto", "\"", "″", "〃", "''", "-\"-", "—\"—", "as above",
@@ -115,13 +136,23 @@ impl Records {
         let (part, limit, unit) = (one(PARTS), one(LIMITS), one(UNITS));
         limit.or(unit)?;
         let taken = [part, Some(property), limit, Some(value), unit];
-        let cases = (0..headings.len())
-            .filter(|column| {
-                !taken.contains(&Some(*column))
-                    && headings
-                        .get(*column)
-                        .is_some_and(|words| !heads_numbers(&heading(words)))
+        let rest = || {
+            headings.iter().enumerate().filter(|(column, words)| {
+                !taken.contains(&Some(*column)) && !heads_numbers(&heading(words))
             })
+        };
+        // What heads anything else may ask something of its own.
+        let known = |words: &str| {
+            words.split(' ').all(|word| CASES.contains(&word))
+                || CASES.contains(&words)
+                || REMARKS.contains(&words)
+        };
+        if !rest().all(|(_, words)| known(words)) {
+            return None;
+        }
+        let cases = rest()
+            .filter(|(_, words)| !REMARKS.contains(&words.as_str()))
+            .map(|(column, _)| column)
             .collect();
         Some(Self {
             part,
@@ -145,7 +176,9 @@ impl Records {
         let value = cells
             .get(self.value)
             .filter(|value| !value.text().trim().is_empty());
-        let said = limit(text(self.limit)).zip(unit(text(self.unit)));
+        let said = limit(text(self.limit))
+            .zip(unit(text(self.unit)))
+            .filter(|(limit, unit)| agrees(text(self.limit), *limit, value, *unit));
         let (Some(value), Some((relation, unit)), Some(property)) =
             (value, said, cells.get(self.property))
         else {
@@ -246,6 +279,27 @@ fn limit(words: &str) -> Option<Option<Relation>> {
         "approx" | "about" | "~" | "≈" | "ca" => Some(Relation::About),
         _ => return None,
     })
+}
+
+/// Whether a value says nothing against its row's limit: `min` beside "<= 100", or "between" beside one value.
+fn agrees(words: &str, limit: Option<Relation>, value: Option<&Flow>, unit: Option<Unit>) -> bool {
+    let spread = [
+        "btw",
+        "between",
+        "range",
+        "from-to",
+        "from - to",
+        "tol",
+        "±",
+    ]
+    .contains(&words.to_lowercase().as_str());
+    let Some(cell) = value.and_then(|value| crate::phrase::cell(value.text(), unit, None)) else {
+        return !spread;
+    };
+    let against = limit
+        .zip(cell.relation)
+        .is_some_and(|(limit, own)| limit != own);
+    !against && (!spread || cell.hi.is_some())
 }
 
 /// The unit that a cell names: none where it names none, outer none where it isn't known.

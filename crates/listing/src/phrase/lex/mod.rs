@@ -101,7 +101,29 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
 /// `MIN. WOOL, 4 PCF`: mineral wool, unless the word closes a number: `4 in. min. wool`.
 fn name_minerals(tokens: &mut [Token<'_>]) {
     const MINERAL: &[&str] = &["wool", "fiber", "fibre", "fibers", "fibres"];
+    const MEASURES: &[&str] = &[
+        "density",
+        "depth",
+        "thickness",
+        "width",
+        "length",
+        "weight",
+        "compression",
+        "recess",
+        "deep",
+        "thick",
+        "thk",
+        "wide",
+        "long",
+        "high",
+    ];
+    let measures =
+        |token: Option<&Token<'_>>| token.is_some_and(|token| MEASURES.contains(&token.lower));
     for at in 0..tokens.len() {
+        // `MIN. FIBER DEPTH 4 IN.` and `4 IN. DEEP MIN. WOOL` limit a measure.
+        if measures(tokens.get(at + 2)) || at > 0 && measures(tokens.get(at - 1)) {
+            continue;
+        }
         let next = tokens
             .get(at + 1)
             .is_some_and(|next| MINERAL.contains(&next.lower));
