@@ -182,12 +182,12 @@ fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
 
 /// The end of the stretch that a count is taken on: `three every 20 ft`.
 fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    const PARTED: &[&str] = &["splice", "splices", "joint", "joints", "butt", "butts", "seam", "seams"];
     let amount = sentence.amount(index)?;
     let next = sentence.amount(index + 1)?;
     let on = next.first.checked_sub(1)?;
     let directly = on == amount.last && sentence.is_any(on, &["every", "per"]);
     // `ONE SPLICE PER 4 FT MAX`
-    const PARTED: &[&str] = &["splice", "splices", "joint", "joints", "butt", "butts", "seam", "seams"];
     let thing = on == amount.last + 1 && sentence.is_word(on, "per") && sentence.is_any(amount.last, PARTED);
     let counts = amount.unit == Unit::Count && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
     // `(2) #10 SCREWS EACH END MIN.`

@@ -171,7 +171,7 @@ impl Records {
                 .and_then(|column| cells.get(column))
                 .map_or("", |cell| cell.text().trim())
         };
-        let around = &self.around(text(self.part), around);
+        let around = &about(text(self.part), around);
         let condition = self.condition(cells, span);
         let value = cells
             .get(self.value)
@@ -209,25 +209,6 @@ impl Records {
         found.append(own);
     }
 
-    /// What the row is about.
-    fn around(&self, part: &str, around: &Around) -> Around {
-        if part.is_empty() {
-            return around.clone();
-        }
-        let subject = Subject {
-            titles: components_in(part)
-                .into_iter()
-                .map(|(component, ..)| (component, 0))
-                .collect(),
-            title: part.to_owned(),
-            before: None,
-        };
-        Around {
-            subject,
-            ..around.clone()
-        }
-    }
-
     /// Where the row holds.
     fn condition(&self, cells: &[Flow], span: Span) -> Option<Condition> {
         let mut words = Vec::new();
@@ -256,6 +237,25 @@ impl Records {
             span,
             expr,
         })
+    }
+}
+
+/// What the row is about.
+fn about(part: &str, around: &Around) -> Around {
+    if part.is_empty() {
+        return around.clone();
+    }
+    let subject = Subject {
+        titles: components_in(part)
+            .into_iter()
+            .map(|(component, ..)| (component, 0))
+            .collect(),
+        title: part.to_owned(),
+        before: None,
+    };
+    Around {
+        subject,
+        ..around.clone()
     }
 }
 
