@@ -36,6 +36,24 @@ fn a_condition_of_the_text_does_not_excuse_what_follows_it() {
 }
 
 #[test]
+fn a_list_led_by_a_condition_excuses_nothing_after_it() {
+    check_item(
+        "2. Packing\nIn joints over 2 in.:\n• 6 in. deep min.\nAll joints:\n• 4 pcf min.",
+        &[
+            "packing.depth: at least 6 in if \"In joints over 2 in.\"",
+            "packing.density: at least 4 pcf if \"In joints over 2 in.\"",
+        ],
+    );
+    check_item(
+        "2. Sealant - Joints up to 2 in. may be filled by hand or otherwise, sealant at least 1/2 in. deep.",
+        &[
+            "joint.width: at most 2 in if \"may be filled by hand or otherwise\"",
+            "sealant.depth: at least 1/2 in",
+        ],
+    );
+}
+
+#[test]
 fn the_rest_is_told_from_what_stands_before_it() {
     for item in [
         "2. Sealant - In joints up to 50 mm the sealant is 12 mm deep at least, and in wider ones at least 20 mm deep.",

@@ -87,7 +87,7 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
     }
     let alone = sentence.is_any(at, &["otherwise", "else"])
         && at > 0
-        && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "or", "but"]));
+        && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "but"]));
     alone.then_some((at + 1, None))
 }
 

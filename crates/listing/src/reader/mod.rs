@@ -195,7 +195,7 @@ impl<'a> Reader<'a> {
                 && components_in(&item.title).len() == 1;
             return component_of_title(&item.title).filter(|_| headed || required);
         }
-        component_of_title(before).filter(|_| !before.contains(['.', ';', ':']))
+        component_of_title(before).filter(|_| !before.trim_start().contains(['.', ';', ':', '\n']))
     }
 
     fn take(&mut self, path: &str, found: Yield) {
