@@ -245,7 +245,9 @@ impl<'a> Reader<'a> {
                 // A thing that the vocabulary doesn't know is not the thing that it stands under.
                 (false, false) => 3,
             };
-            if let Some(option) = self.options.get(index) {
+            // Notes below an optional part are about the whole.
+            let of_notes = outer.path != item.path && standing::leads_to_notes(self.text, outer);
+            if let Some(option) = self.options.get(index).filter(|_| !of_notes) {
                 if option.is_choice() {
                     options.push(outer.path.clone());
                 }

@@ -58,6 +58,22 @@ pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
     heading.unwrap_or(text.len())
 }
 
+/// Whether an item ends in a heading of notes, which the outline takes for its parts.
+pub(super) fn leads_to_notes(text: &str, item: &OutlineItem) -> bool {
+    const NOTES: &[&str] = &["notes", "note", "general notes", "general", "remarks"];
+    let Some(Paragraph::Text(pieces)) = item.paragraphs.last() else {
+        return false;
+    };
+    pieces.last().is_some_and(|line| {
+        let words = line
+            .of(text)
+            .trim()
+            .trim_end_matches([':', '.'])
+            .to_lowercase();
+        NOTES.contains(&words.as_str())
+    })
+}
+
 /// Whether a line of a text may be a heading: short and without a stop, or begun with the name and number of a step.
 fn is_like_heading(line: &str, alone: bool) -> bool {
     const SHORT: usize = 7;

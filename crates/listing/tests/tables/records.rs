@@ -94,3 +94,25 @@ fn a_title_that_demands_is_read() {
         ],
     );
 }
+
+#[test]
+fn a_box_without_a_rule_is_headed_by_its_first_row() {
+    check(
+        "Schedule FW-2\n\nPART 1  PACKING\n\n\
+         | Item | Part         | Property    | Limit     | Unit | Remarks    |\n\
+         | 4    | Mineral wool | Density     | min 4     | pcf  |            |\n\
+         | 4    | Mineral wool | Depth       | min 5-1/2 | in.  | 3 hr       |\n\
+         | 4    | Mineral wool | Compression | 25 to 50  | %    |            |\n\n\
+         PART 2  COVER (OPTIONAL)\n\n\
+         | Item | Part     | Property | Limit   | Unit |\n\
+         | 8    | Anchors  | Diameter | 1/4     | in.  |\n\
+         | 8    | Anchors  | Spacing  | max 18  | in.  |\n",
+        &[
+            "packing.density: at least 4 pcf",
+            "packing.depth: at least 5-1/2 in. [remarks: 3 hr]",
+            "packing.compression: between 25 % and 50 %",
+            "fastener.diameter: nominal 1/4 in.",
+            "fastener.spacing: at most 18 in.",
+        ],
+    );
+}

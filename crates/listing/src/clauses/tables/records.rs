@@ -132,8 +132,10 @@ impl Records {
                 .map(|(column, _)| column);
             columns.next().filter(|_| columns.next().is_none())
         };
-        let (property, value) = (one(PROPERTIES)?, one(VALUES)?);
-        let (part, limit, unit) = (one(PARTS), one(LIMITS), one(UNITS));
+        // "min 4" may stand under "Limit".
+        let limit = one(LIMITS).filter(|_| one(VALUES).is_some());
+        let (property, value) = (one(PROPERTIES)?, one(VALUES).or_else(|| one(LIMITS))?);
+        let (part, unit) = (one(PARTS), one(UNITS));
         limit.or(unit)?;
         let taken = [part, Some(property), limit, Some(value), unit];
         let rest = || {
@@ -150,10 +152,7 @@ impl Records {
         if !rest().all(|(_, words)| known(words)) {
             return None;
         }
-        let cases = rest()
-            .filter(|(_, words)| !REMARKS.contains(&words.as_str()))
-            .map(|(column, _)| column)
-            .collect();
+        let cases = rest().map(|(column, _)| column).collect();
         Some(Self {
             part,
             property,
@@ -224,6 +223,14 @@ impl Records {
                 continue;
             }
             let said = format!("{heading}: {text}");
+            // A remark is a case only where it is a rating, and then it may be a time.
+            if REMARKS.contains(&heading.as_str()) {
+                if rating_of(text).is_some() {
+                    parts.push(Expr::Words(said.clone()));
+                    words.push(said);
+                }
+                continue;
+            }
             parts.push(rating_of(text).unwrap_or_else(|| Expr::Words(said.clone())));
             words.push(said);
         }

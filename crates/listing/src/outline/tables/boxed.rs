@@ -97,7 +97,8 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .iter()
         .skip(first_row)
         .position(|line| is_rule(line.text))
-        .map(|at| at + first_row);
+        .map(|at| at + first_row)
+        .or_else(|| heads_without_rule(region, first_row).then_some(first_row + 1));
     let columns = region
         .iter()
         .filter(|line| !is_rule(line.text))
@@ -124,4 +125,26 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     }
     table.span = around(region)?;
     Some((table, start + len))
+}
+
+/// Whether the first row of a box without a rule heads the others: it has a word in every cell and no number, and they have numbers.
+fn heads_without_rule(region: &[Line<'_>], first: usize) -> bool {
+    const FEWEST_COLUMNS: usize = 3;
+    const FEWEST_ROWS: usize = 3;
+    let numbered = |text: &str| text.contains(|c: char| c.is_ascii_digit());
+    let Some(head) = region.get(first) else {
+        return false;
+    };
+    let heads = between_uprights(head.text);
+    let filled = heads.iter().all(|(start, end)| {
+        head.text
+            .get(*start..*end)
+            .is_some_and(|cell| cell.contains(char::is_alphabetic))
+    });
+    let rows = region.get(first + 1..).unwrap_or_default();
+    filled
+        && heads.len() >= FEWEST_COLUMNS
+        && !numbered(head.text)
+        && rows.len() + 1 >= FEWEST_ROWS
+        && rows.iter().all(|row| numbered(row.text))
 }
