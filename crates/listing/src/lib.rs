@@ -20,8 +20,15 @@
 //!
 //! | documents | numbers | right | wrong |
 //! |---|---|---|---|
-//! | the last nine | 504 | 90.1 % | 2.4 % |
-//! | the nine before them, as the rules stood then | 484 | 93.4 % | 3.9 % |
+//! | the last nine | 438 | 88.6 % | 0.7 % |
+//! | the nine before them, as the rules stood then | 504 | 96.6 % | 0.0 % |
+//! | the nine before those | 489 | 95.7 % | 1.4 % |
+//! | the nine before those | 540 | 90.6 % | 6.1 % |
+//! | the nine before those | 489 | 96.5 % | 2.0 % |
+//! | the nine before those | 546 | 84.6 % | 2.4 % |
+//! | the nine before those | 519 | 94.6 % | 1.5 % |
+//! | the nine before those | 504 | 90.1 % | 2.4 % |
+//! | the nine before those | 484 | 93.4 % | 3.9 % |
 //! | the nine before those | 489 | 96.9 % | 0.2 % |
 //! | the nine before those | 506 | 90.9 % | 0.8 % |
 //! | the nine before those | 514 | 78.0 % | 2.7 % |
@@ -30,9 +37,9 @@
 //! | the eighteen before those | 999 | 83.8 % | 3.3 % |
 //! | the thirty-six before those | 1968 | 92.5 % | 1.2 % |
 //!
-//! Styles that a rule was made for read well on documents that none was made for; a layout or a way of limiting a number that nobody has met may
-//! not be read at all, or as a bare value. Of the last nine the three numbered listings were read in whole (156 of 156), a terse register entry in
-//! three quarters, and nearly all that was wrong was a limit taken for a bare value ("6 pcf or >", "1/2" LAP ON BD. MIN.").
+//! Styles that a rule was made for read well on documents that none was made for; a layout that nobody has met may not be read at all. Of the last
+//! nine a sheet of boxes without a rule below their heads was read in a quarter (it is read in whole now), the other eight in 96 %. What was wrong
+//! stood in the columns of a table of classes. A limit that no rule took is left beside no value: that is an unread number.
 //!
 //! What is missed, most often first: counts that only the sense gives ("one corner"), parts of a mixture ("one part to three parts"),
 //! tolerances far from their value, limits that two words share. What is read wrong is
