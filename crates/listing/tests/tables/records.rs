@@ -116,3 +116,22 @@ fn a_box_without_a_rule_is_headed_by_its_first_row() {
         ],
     );
 }
+
+#[test]
+fn a_remark_in_words_is_a_clause_for_a_person() {
+    let reading = listing::read_text(
+        "sample",
+        "Schedule FW-2\n\nPART 1  PACKING\n\n\
+         | Item | Part         | Property    | Limit     | Unit | Remarks    |\n\
+         | 4    | Mineral wool | Density     | min 4     | pcf  |            |\n\
+         | 4    | Mineral wool | Length      | min 12    | in.  | butt tight |\n\
+         | 4    | Mineral wool | Compression | 25 to 50  | %    |            |\n",
+    );
+    let prose: Vec<&str> = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.requirement == listing::Requirement::Prose)
+        .map(|clause| clause.words.as_str())
+        .collect();
+    assert!(prose.contains(&"butt tight"), "{prose:?}");
+}

@@ -4,6 +4,7 @@ use measure::Unit;
 
 use super::heading::Heading;
 use crate::model::Relation;
+use crate::naming::components_in;
 use crate::rules::qualifier;
 
 impl Heading {
@@ -86,7 +87,9 @@ impl Heading {
             self.unit = Some(unit);
             self.second_unit = second;
             let said = caption.rsplit_once(',').map_or(caption, |(said, _)| said);
-            self.words = format!("{said} {}", self.words);
+            if !self.names_another_part(caption) {
+                self.words = format!("{said} {}", self.words);
+            }
         }
     }
 
@@ -105,14 +108,21 @@ impl Heading {
             "against",
         ];
         let lower = caption.to_lowercase();
-        if captions(caption) && count(ATTRIBUTES, &lower) == 1 && self.names_no_measure() {
-            let joint = if ONTO.contains(&column.trim().to_lowercase().as_str()) {
-                " onto "
-            } else {
-                ", "
-            };
+        let onto = ONTO.contains(&column.trim().to_lowercase().as_str());
+        let measures = captions(caption) && count(ATTRIBUTES, &lower) == 1;
+        if measures && self.names_no_measure() && (onto || !self.names_another_part(caption)) {
+            let joint = if onto { " onto " } else { ", " };
             self.words = format!("{caption}{joint}{}", self.words);
         }
+    }
+
+    /// Whether it names a part that the caption doesn't, while the caption names one: a row "Sealant" under "Depth of packing" is no packing's.
+    fn names_another_part(&self, caption: &str) -> bool {
+        let captioned = components_in(caption);
+        !captioned.is_empty()
+            && components_in(&self.words)
+                .iter()
+                .any(|(own, ..)| captioned.iter().all(|(other, ..)| other.name != own.name))
     }
 
     /// Whether it names a place or a part, and nothing that is measured or counted there.

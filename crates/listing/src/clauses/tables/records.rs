@@ -206,6 +206,33 @@ impl Records {
             draft.span = span;
         }
         found.append(own);
+        self.remarks(cells, condition.as_ref(), around, found);
+    }
+
+    /// What a row remarks may be asked too, "butt tight", "cores filled at top": a person must say.
+    fn remarks(
+        &self,
+        cells: &[Flow],
+        condition: Option<&Condition>,
+        around: &Around,
+        found: &mut Yield,
+    ) {
+        for column in &self.cases {
+            let heads = self
+                .headings
+                .get(*column)
+                .is_some_and(|heading| REMARKS.contains(&heading.as_str()));
+            let Some(cell) = cells.get(*column).filter(|_| heads) else {
+                continue;
+            };
+            let text = cell.text().trim();
+            if text.chars().any(char::is_alphabetic) && rating_of(text).is_none() {
+                let span = cell.span(0, cell.text().len());
+                found
+                    .clauses
+                    .push(words(text, span, condition.cloned(), around));
+            }
+        }
     }
 
     /// Where the row holds.
