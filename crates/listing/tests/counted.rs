@@ -167,3 +167,42 @@ fn a_class_letter_counts_nothing() {
         &["1:joint_ei_class: nominal 60 min"],
     );
 }
+
+#[test]
+fn the_mark_of_a_note_and_not_one_count_nothing() {
+    check(
+        "1. STRIP\n\n   Depth of strip: 125 mm min (1)\n",
+        &["1:strip_min: at least 125 mm"],
+    );
+    check(
+        "1. PINS - Take ten readings, with not one reading under 3/4 in.\n",
+        &[
+            "1:fastener_take_readings: exactly 10 count",
+            "1:reading_not_one_reading: at least 3/4 in",
+        ],
+    );
+    check(
+        "1. STUDS - Fasten @ 16\" o.c. max w/ (2) #10 screws.\n",
+        &[
+            "stud.spacing: at most 16 in",
+            "1:stud_o_c_max_w: exactly 2 count",
+            "fastener.size: nominal 10 screw_no",
+        ],
+    );
+}
+
+#[test]
+fn layers_of_one_thickness_are_counted_and_a_strip_has_two_sizes() {
+    check(
+        "1. FILL - Depth 2 x 50 mm in walls.\n",
+        &[
+            "1:fill_depth: exactly 2 count",
+            "1:fill_in_walls: nominal 50 mm",
+        ],
+    );
+    let strip = common::clauses("1. STRIP - Steel strip 2 x 50 mm.\n");
+    assert!(
+        strip.iter().any(|clause| clause.ends_with("nominal 2 mm")),
+        "{strip:?}"
+    );
+}

@@ -367,3 +367,70 @@ fn a_screw_has_its_length_behind_its_size() {
         ],
     );
 }
+
+#[test]
+fn a_screw_s_length_has_its_second_value() {
+    for text in [
+        "1. SCREWS - No. 8 by 1-1/4 in. (32 mm) long screws.\n",
+        "1. SCREWS - No. 8 by 1-1/4 in. (32 mm) screws.\n",
+    ] {
+        let reading = listing::read_text("sample", text);
+        let seconds: Vec<_> = reading
+            .clauses
+            .iter()
+            .filter_map(|clause| match &clause.requirement {
+                listing::Requirement::Bound(bound) => bound.second.as_ref(),
+                _ => None,
+            })
+            .map(|second| (second.lo.map(|lo| lo.to_string()), second.unit))
+            .collect();
+        assert_eq!(
+            seconds,
+            [(Some("32".to_owned()), measure::Unit::Millimetre)],
+            "{text}"
+        );
+        let contradicted =
+            |warning: &listing::Warning| warning.kind == listing::WarningKind::Contradiction;
+        assert!(!reading.warnings.iter().any(contradicted), "{text}");
+    }
+}
+
+#[test]
+fn shorthand_of_limits() {
+    for (text, expected) in [
+        ("Recess 0-1/16\" behind face.", "between 0 to 1/16 in"),
+        ("Pinned every 9 inches or so.", "about 9 in"),
+        (
+            "Wait at least 4 but not more than 24 hr between coats.",
+            "between 4 to 24 hr",
+        ),
+        ("Cured at (50 ± 5) % humidity.", "between 45 to 55 percent"),
+        (
+            "Safing of nominal 4 pound-per-cubic-foot density.",
+            "nominal 4 pcf",
+        ),
+    ] {
+        let clauses = clauses(&format!("1. COATING - {text}\n"));
+        assert!(
+            clauses.iter().any(|clause| clause.ends_with(expected)),
+            "{text} {clauses:?}"
+        );
+    }
+}
+
+#[test]
+fn a_limit_in_a_heading_that_nothing_holds_is_shown() {
+    let table = "  Rating      Depth       Compression\n  hr          min in.     %\n  1           3           20 min\n  2           4           25-33\n";
+    assert_eq!(
+        unread(&format!(
+            "1. FLOOR - Slab 5 in. thick min.\n\nTABLE 2   PACKING (joints not more than 2 in.)\n\n{table}"
+        )),
+        ["2 in."]
+    );
+    assert_eq!(
+        unread(&format!(
+            "1. FLOOR - Slab 5 in. thick min.\n\nTABLE 2   PACKING OF 2 IN. JOINTS\n\n{table}"
+        )),
+        [""; 0]
+    );
+}

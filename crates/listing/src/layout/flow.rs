@@ -9,6 +9,8 @@ use crate::model::Span;
 pub(crate) struct UsualUnits {
     /// Of one that its neighbours call a length.
     pub(crate) length: Option<Unit>,
+    /// Of one in parentheses that repeats a length: `3-5/8 (92)`.
+    pub(crate) second_length: Option<Unit>,
     /// Of one that its neighbours call a density.
     pub(crate) density: Option<Unit>,
     /// Of every one that counts nothing.

@@ -1,6 +1,8 @@
 //! Captions of tables: `TABLE A`, `Table 2 - Packing by joint width`. A captioned table is an item of its own, under the item that alone
 //! cites it: what it requires must not fall away with the option in whose text it happens to be printed.
 
+use super::title::holds_quantity;
+
 /// A caption's label and what it says of the table; none for a sentence that only begins with the word.
 pub(super) fn caption(words: &str) -> Option<(String, &str)> {
     const LONGEST: usize = 14;
@@ -28,6 +30,24 @@ pub(super) fn caption(words: &str) -> Option<(String, &str)> {
         || title.starts_with('(');
     let sentence = title.ends_with('.') && title.split_whitespace().count() > 8;
     (short && apart && !sentence).then(|| (format!("Table {label}"), title))
+}
+
+/// Where the parenthesis of a caption begins that limits what the table is of: `(Wexwool; density 4 pcf min)`. What limits the joint or the
+/// rating says for which the table is, and stays in the caption.
+pub(super) fn demand_at(words: &str) -> Option<usize> {
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum", "least", "most", "than"];
+    const CASES: &[&str] = &[
+        "joint", "joints", "gap", "gaps", "opening", "openings", "width", "widths", "rating",
+        "ratings", "hr", "hour", "hours", "h",
+    ];
+    let at = words.find('(')?;
+    let inner = words.get(at..)?;
+    let has = |any: &[&str]| {
+        inner
+            .split(|c: char| !c.is_alphabetic())
+            .any(|word| any.iter().any(|one| one.eq_ignore_ascii_case(word)))
+    };
+    (has(LIMITS) && !has(CASES) && holds_quantity(inner)).then_some(at)
 }
 
 /// Whether words cite a table: `per Table A`, `TABLE A`.

@@ -117,7 +117,7 @@ fn holds_class(words: &str) -> bool {
     })
 }
 
-fn holds_quantity(words: &str) -> bool {
+pub(crate) fn holds_quantity(words: &str) -> bool {
     words
         .char_indices()
         .any(|(at, c)| c.is_ascii_digit() && notation::quantity_at(words, at).is_some())

@@ -17,9 +17,13 @@ pub(super) fn bracketed_tolerance(tokens: &[Token<'_>], at: usize) -> Option<Spr
         .get(deviation.next)
         .filter(|token| token.is_sign(')'))?;
     let unit_token = tokens.get(deviation.next + 1)?;
-    let word = unit_token.word()?;
-    let (unit, end) = measure::notation::unit_at(&format!("1 {word}"), 1)?;
-    (end == word.len() + 2).then_some(())?;
+    let unit = if unit_token.is_sign('%') {
+        Unit::Percent
+    } else {
+        let word = unit_token.word()?;
+        let (unit, end) = measure::notation::unit_at(&format!("1 {word}"), 1)?;
+        (end == word.len() + 2).then_some(unit)?
+    };
     Some(Spread {
         lo: value.number.minus(deviation.number)?,
         hi: Some(value.number.plus(deviation.number)?),

@@ -19,7 +19,7 @@ pub(super) fn unread_numbers(
     places: &[Place],
     warnings: &[Warning],
 ) -> Vec<Warning> {
-    let held = held(clauses, places, warnings);
+    let held = held(text, clauses, places, warnings);
     let seconds = seconds(clauses);
     gaps(&held, text.len())
         .flat_map(|gap| numbers(text, gap))
@@ -110,7 +110,7 @@ fn stands_in_quotes(text: &str, place: usize) -> bool {
 }
 
 /// The stretches in which a number is accounted for, in order and without overlap.
-fn held(clauses: &[Clause], places: &[Place], warnings: &[Warning]) -> Vec<Span> {
+fn held(text: &str, clauses: &[Clause], places: &[Place], warnings: &[Warning]) -> Vec<Span> {
     let of_clauses = clauses.iter().flat_map(|clause| {
         let own = match &clause.requirement {
             Requirement::Bound(bound) => Some(bound.at),
@@ -122,11 +122,10 @@ fn held(clauses: &[Clause], places: &[Place], warnings: &[Warning]) -> Vec<Span>
     });
     let of_places = places
         .iter()
-        .filter(|place| {
-            matches!(
-                place.kind,
-                PlaceKind::Header | PlaceKind::Heading | PlaceKind::Furniture
-            )
+        .filter(|place| match place.kind {
+            PlaceKind::Header | PlaceKind::Furniture => true,
+            PlaceKind::Heading => !limits(place.span.of(text)),
+            _ => false,
         })
         .map(|place| place.span);
     let warned = warnings
@@ -143,6 +142,14 @@ fn held(clauses: &[Clause], places: &[Place], warnings: &[Warning]) -> Vec<Span>
         }
     }
     merged
+}
+
+/// Whether a heading limits something: `PACKING (density 4 pcf min)`. What only names or cites holds no limit.
+fn limits(heading: &str) -> bool {
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum", "least", "most", "than"];
+    heading
+        .split(|c: char| !c.is_alphabetic())
+        .any(|word| LIMITS.iter().any(|limit| limit.eq_ignore_ascii_case(word)))
 }
 
 /// The second values of the bounds, by where the first stands.

@@ -243,6 +243,10 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     if matches!(word, "and" | "or") && sentence.is_any(at + 2, &["no", "any"]) {
         return None;
     }
+    // `every 9 inches or so`
+    if word == "or" && sentence.is_word(at + 1, "so") {
+        return Some(Relation::About);
+    }
     // `6 pcf or >`
     if word == "or" && ends_stretch(sentence, at + 2) {
         let signed = [('>', Relation::AtLeast), ('<', Relation::AtMost)].into_iter().find(|(sign, _)| sentence.is_sign(at + 1, *sign));

@@ -56,6 +56,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if at + 1 < first && (sentence.is_sign(at, '-') && sentence.is_sign(at + 1, '-') || sentence.is_sign(at, '–') || sentence.is_sign(at, '—')) {
             return None;
         }
+        // `@ 16" O.C. MAX W/ (2) #10 SCREWS`
+        if sentence.is_any(at, &["w", "c"]) && sentence.is_sign(at + 1, '/') {
+            return None;
+        }
         // `6" WIDE MIN @ 24" O.C.`
         if sentence.token(at).is_some_and(|token| token.span.of(sentence.text) == "@") {
             return None;

@@ -232,3 +232,69 @@ fn several_rows_of_one_part() {
         ],
     );
 }
+
+#[test]
+fn class_codes_lead_rows_that_no_rule_parts() {
+    check(
+        "1  Floor\n\nConcrete, ≥ 150 mm thick.\n\n2  Classification\n\n\
+         Class                              Backing depth (mm)   Coating (mm)\n\
+         EI 90 - H - X - F - W 10 to 50     ≥ 100                ≥ 1,0\n\
+         EI 120 - H - X - F - W 10 to 100   ≥ 120                ≥ 2,0\n",
+        &[
+            "concrete.thickness: at least 150 mm",
+            "joint.rating: nominal 90 min [Class: EI 90 - H - X - F - W 10 to 50]",
+            "joint.width: between 10 mm and 50 mm [Class: EI 90 - H - X - F - W 10 to 50]",
+            "packing.depth: at least 100 mm [Class: EI 90 - H - X - F - W 10 to 50]",
+            "2:coating_coating_mm: at least 1 mm [Class: EI 90 - H - X - F - W 10 to 50]",
+            "joint.rating: nominal 120 min [Class: EI 120 - H - X - F - W 10 to 100]",
+            "joint.width: between 10 mm and 100 mm [Class: EI 120 - H - X - F - W 10 to 100]",
+            "packing.depth: at least 120 mm [Class: EI 120 - H - X - F - W 10 to 100]",
+            "2:coating_coating_mm: at least 2 mm [Class: EI 120 - H - X - F - W 10 to 100]",
+        ],
+    );
+}
+
+#[test]
+fn a_caption_s_parenthesis_that_limits_is_a_clause() {
+    let clauses = crate::bounds(
+        "1. FLOOR - Concrete slab, 4-1/2 in. thick min.\n\n\
+         TABLE 2   PACKING (Wexwool 440; density 4 pcf (64 kg/m3) min)\n\n\
+         \x20 Joint width     Depth       Compression\n\
+         \x20 in.             min in.     %\n\
+         \x20 1/2 to 1        3           20 min\n\
+         \x20 over 1 to 3     4           25-33\n",
+    );
+    assert!(
+        clauses.contains(&"packing.density: at least 4 pcf".to_owned()),
+        "{clauses:?}"
+    );
+    assert!(
+        clauses
+            .iter()
+            .any(|clause| clause.starts_with("packing.depth: at least 4 in. [")),
+        "{clauses:?}"
+    );
+}
+
+#[test]
+fn a_limit_in_a_heading_reaches_a_cell_that_is_read_as_text() {
+    let clauses = crate::bounds(
+        "1. FLOOR - Concrete slab, 4-1/2 in. thick min.\n\nTABLE 2 - RATING OF ASSEMBLY\n\n\
+         | Rating, hr | Board layers | Fireproofing on beam, min | Stud width |\n\
+         |------------|--------------|---------------------------|------------|\n\
+         | 1          | 1            | about 1/2 in. of it       | 3-5/8 in.  |\n\
+         | 2          | 2            | of 7/8 in. average        | 3-5/8 in.  |\n",
+    );
+    assert!(
+        clauses
+            .iter()
+            .any(|clause| clause.contains(": at least 7/8 in. [")),
+        "{clauses:?}"
+    );
+    assert!(
+        clauses
+            .iter()
+            .any(|clause| clause.contains(": about 1/2 in. [")),
+        "{clauses:?}"
+    );
+}

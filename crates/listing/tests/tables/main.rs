@@ -13,7 +13,7 @@ mod records;
 use listing::{Requirement, read_text};
 
 /// The bounds of a text, each `property: words` and the words of its condition.
-fn check(text: &str, expected: &[&str]) {
+fn bounds(text: &str) -> Vec<String> {
     let reading = read_text("sample", text);
     let bounds = reading.clauses.iter().filter_map(|clause| {
         let Requirement::Bound(bound) = &clause.requirement else {
@@ -23,5 +23,11 @@ fn check(text: &str, expected: &[&str]) {
         let condition = condition.map_or_else(String::new, |it| format!(" [{}]", it.words));
         Some(format!("{}: {bound}{condition}", clause.property))
     });
-    assert_eq!(bounds.collect::<Vec<_>>(), expected, "{text}");
+    bounds.collect()
+}
+
+/// Whether a text yields just these bounds.
+#[track_caller]
+fn check(text: &str, expected: &[&str]) {
+    assert_eq!(bounds(text), expected, "{text}");
 }

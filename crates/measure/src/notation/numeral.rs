@@ -43,7 +43,9 @@ pub fn numeral_at(text: &str, at: usize) -> Option<(Numeral, usize)> {
         return Some((fraction, end));
     }
     let (whole, end) = plain_at(text, at)?;
+    // `0-1/16` runs from nought; nobody writes a mixed number so.
     if whole.style == NumeralStyle::Whole
+        && !whole.value.is_zero()
         && let Some((fraction, end)) = fraction_after(text, end)
     {
         let value = whole.value.plus(fraction.value)?;

@@ -112,6 +112,8 @@ const SPELLINGS: &[(&str, Unit, Letters)] = &[
     ("lbs/ft3", Unit::PoundPerCubicFoot, Either),
     ("lbs per cu ft", Unit::PoundPerCubicFoot, Either),
     ("pounds per cubic foot", Unit::PoundPerCubicFoot, Either),
+    ("pound-per-cubic-foot", Unit::PoundPerCubicFoot, Either),
+    ("pounds-per-cubic-foot", Unit::PoundPerCubicFoot, Either),
     ("pounds to the cubic foot", Unit::PoundPerCubicFoot, Either),
     ("pounds a cubic foot", Unit::PoundPerCubicFoot, Either),
     ("kg/m3", Unit::KilogramPerCubicMetre, Either),

@@ -13,8 +13,9 @@ mod labels;
 mod products;
 mod rating;
 mod records;
+mod worded;
 
-use measure::{Dimension, Unit};
+use measure::Unit;
 
 use vocabulary::vocabulary;
 
@@ -23,6 +24,7 @@ use self::columns::{Columns, Row};
 pub(super) use self::heading::{Heading, heading};
 pub(super) use self::keyed::keyed_list;
 use self::labelled::{heads_numbers, heads_remarks};
+use self::worded::{push_words, read_words};
 
 use super::Around;
 use super::classes::class_numbers;
@@ -31,7 +33,7 @@ use crate::layout::Flow;
 use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue};
 use crate::naming::{Name, is_plausible, name_heading};
 use crate::outline::Table;
-use crate::phrase::{cell, count_word};
+use crate::phrase::{cell, count_word, is_paired_length};
 use crate::rules::Sentence;
 
 /// What stands beside a table and speaks of it.
@@ -217,10 +219,15 @@ pub(super) fn read_cell(
         return;
     }
     let text = flow.text();
-    let column_unit = heading.unit.or_else(|| usual_unit(heading, flow));
-    let Some(cell) =
-        cell(text, column_unit, heading.second_unit).filter(|cell| cell.unit.is_some())
-    else {
+    let usual = flow.usual_units();
+    let paired = heading.unit.is_none() && is_paired_length(text, usual);
+    let (column_unit, second_unit) = if paired {
+        (usual.length, usual.second_length)
+    } else {
+        let unit = heading.unit.or_else(|| usual_unit(heading, flow));
+        (unit, heading.second_unit)
+    };
+    let Some(cell) = cell(text, column_unit, second_unit).filter(|cell| cell.unit.is_some()) else {
         push_words(heading, flow, condition, around, found);
         return;
     };
@@ -341,52 +348,5 @@ fn push(
         } else {
             Confidence::ByRule
         },
-    });
-}
-
-/// A cell of several words with a number among them is read as any text is, under the condition of its row.
-fn read_words(flow: &Flow, condition: Option<&Condition>, around: &Around, found: &mut Yield) {
-    let mut own = Yield::default();
-    let mut subject = around.subject.clone();
-    super::read_sentences(flow, around, &mut subject, &mut own);
-    for draft in &mut own.clauses {
-        let held = draft.condition.take();
-        draft.condition = match (condition.cloned(), held) {
-            (Some(row), Some(held)) => Some(Condition {
-                words: format!("{}; {}", row.words, held.words),
-                span: row.span,
-                expr: row.expr.and(held.expr),
-            }),
-            (row, held) => row.or(held),
-        };
-    }
-    found.clauses.append(&mut own.clauses);
-    found.warnings.append(&mut own.warnings);
-    found.configurations.append(&mut own.configurations);
-}
-
-/// A cell that is words: a person must say what it asks for.
-fn push_words(
-    heading: &Heading,
-    flow: &Flow,
-    condition: Option<&Condition>,
-    around: &Around,
-    found: &mut Yield,
-) {
-    let holds_number = flow.text().contains(|c: char| c.is_ascii_digit());
-    if holds_number && flow.text().split_whitespace().count() > 1 {
-        return read_words(flow, condition, around, found);
-    }
-    let name = name_heading(&heading.words, Dimension::Count, &around.subject);
-    found.clauses.push(Draft {
-        span: flow.span(0, flow.text().len()),
-        property: local_property(&around.item, &heading.words),
-        component: name.component,
-        attribute: heading.words.to_lowercase(),
-        requirement: Requirement::Prose,
-        condition: condition.cloned(),
-        options: around.options.clone(),
-        read_by: vec!["left as words".to_owned()],
-        confidence: Confidence::Prose,
     });
 }

@@ -3,7 +3,7 @@
 use crate::layout::{Flow, Line, is_rule};
 use crate::model::Span;
 
-use super::super::caption::{caption, cites};
+use super::super::caption::{caption, cites, demand_at};
 use super::super::marker::marker;
 use super::super::tables::{Table, captioned_table_at, cells, is_boxed, plain_table_at, table_at};
 use super::super::title::clean;
@@ -30,20 +30,31 @@ impl Builder<'_> {
         let whole = more.last().map_or(content, |last| content.join(*last));
         // A caption of several sentences says more than what the table is about.
         let says_more = whole.of(self.source).contains(". ") && title.contains(' ');
+        // `TABLE 2  PACKING (density 4 pcf min)`
+        let demand = demand_at(whole.of(self.source))
+            .filter(|_| !says_more)
+            .map(|at| Span::new(whole.start() + at, whole.end()));
         let heading = if says_more {
             Span::new(content.start(), label_end)
         } else {
-            whole
+            demand.map_or(whole, |demand| Span::new(whole.start(), demand.start()))
         };
         let index = self.push_item(path, None, heading);
         if says_more {
             self.add_text(Span::new(label_end, content.end()), true);
-            for piece in more {
-                self.add_text(piece, false);
+            for piece in &more {
+                self.add_text(*piece, false);
             }
         } else if let Some(item) = self.outline.items.get_mut(index) {
-            let words = Span::new(label_end, whole.end()).of(self.source);
+            let words = Span::new(label_end, heading.end()).of(self.source);
             item.title = clean(&words.split_whitespace().collect::<Vec<_>>().join(" "));
+        }
+        if let Some(demand) = demand {
+            let pieces = core::iter::once(content).chain(more);
+            for piece in pieces.filter(|piece| piece.end() > demand.start()) {
+                let start = piece.start().max(demand.start());
+                self.add_text(Span::new(start, piece.end()), start == demand.start());
+            }
         }
         self.gap = false;
         self.captioned = Some(index);

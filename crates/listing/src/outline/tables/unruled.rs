@@ -149,12 +149,23 @@ pub(super) fn is_data(line: &Line<'_>) -> bool {
         return false;
     };
     rest.len() >= 2
-        && first.split_whitespace().count() <= 8
+        && (first.split_whitespace().count() <= 8 || is_class_code(first))
         && rest.iter().all(|cell| is_value(cell))
         && rest
             .iter()
             .any(|cell| cell.contains(|c: char| c.is_ascii_digit()))
         && !is_rating(rest)
+}
+
+/// Whether a cell is a European class code, whose parts stand apart: `EI 90 - H - X - F - W 10 to 50`.
+fn is_class_code(cell: &str) -> bool {
+    const LETTERS: &[&str] = &["E", "EI", "EW", "REI"];
+    let mut words = cell.split_whitespace();
+    words.next().is_some_and(|word| LETTERS.contains(&word))
+        && words
+            .next()
+            .is_some_and(|word| word.bytes().all(|byte| byte.is_ascii_digit()))
+        && words.next() == Some("-")
 }
 
 /// Whether the cells are ratings, which head columns: `1 hr   2 hr`, `EI 90   EI 120`.
@@ -178,6 +189,7 @@ fn is_value(cell: &str) -> bool {
         "up", "over", "above", "to", "and", "min", "max", "min.", "max.", "nom", "not", "less",
         "more", "than", "at", "least", "most", "under",
     ];
+    const SIGNS: &[&str] = &["≥", "≤", ">", "<", ">=", "<=", "±"];
     const COUNTS: &[&str] = &[
         "one", "two", "three", "four", "five", "six", "none", "nil", "n/a",
     ];
@@ -189,7 +201,7 @@ fn is_value(cell: &str) -> bool {
             .is_some_and(|word| COUNTS.contains(&word.to_lowercase().as_str()));
     let numeric = words
         .iter()
-        .find(|word| !LEADS.contains(&word.to_lowercase().as_str()))
+        .find(|word| !LEADS.contains(&word.to_lowercase().as_str()) && !SIGNS.contains(word))
         .is_some_and(|word| {
             word.trim_start_matches(|c: char| !c.is_alphanumeric())
                 .starts_with(|c: char| c.is_numeric())

@@ -159,6 +159,21 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let TokenKind::Quantity(thickness) = &tokens.get(at + 2)?.kind else {
         return None;
     };
+    // `Depth 2 x 50 mm`, `Batts 2 x 50 mm`
+    let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+    let led = before.is_some_and(|token| {
+        [
+            "depth",
+            "boards",
+            "batts",
+            "slabs",
+            "layers",
+            "insulation",
+            "wool",
+        ]
+        .iter()
+        .any(|thing| token.is_word(thing))
+    });
     // `4 x 40 mm screws` has no layers.
     let sheets = tokens
         .get(at + 3..)
@@ -172,7 +187,7 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
             .iter()
             .any(|thing| token.lower.starts_with(thing))
         });
-    let layers = sheets
+    let layers = (sheets || led)
         && numeral.value.is_whole()
         && numeral.value <= 4
         && thickness.unit == Unit::Millimetre
@@ -227,7 +242,7 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
         .next
         .checked_sub(2)
         .and_then(|before| tokens.get(before));
-    let compared = before.is_some_and(|token| token.is_word("than"));
+    let compared = before.is_some_and(|token| token.is_word("than") || token.is_word("least"));
     if spread.unit.is_some()
         || spread.shape != Shape::Single
         || !(spread.style == NumeralStyle::Fraction || compared)
@@ -244,6 +259,7 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
             "nor",
             "or",
             "and",
+            "but",
             "not",
             "no",
             "more",

@@ -1,12 +1,12 @@
 //! Values taken together with what stands beside them in a second unit.
 
 use crate::model::Span;
-use measure::Unit;
+use measure::{Agreement, Unit};
 
 use super::super::lex::Token;
 use super::super::seconds::{closing, second_at, second_of, several_seconds};
 use super::super::values::{Value, spread_at};
-use super::{Amount, Shape, Spread};
+use super::{Amount, Second, Shape, Spread};
 
 /// Takes one value, range or tolerance with its second value.
 pub(super) fn take_spread(
@@ -105,7 +105,14 @@ pub(super) fn take_list(
     };
     let next = values.last().map_or(at + 1, |value| value.next);
     let seconds = several_seconds(tokens, next, unit, values.len());
-    let end = seconds.as_ref().map_or(next, |(_, next, _)| *next);
+    let sole = values
+        .last()
+        .filter(|_| seconds.is_none())
+        .and_then(|last| second_of_last(tokens, last, unit));
+    let end = match (&seconds, &sole) {
+        (Some((_, next, _)), _) | (None, Some((_, next, _))) => *next,
+        (None, None) => next,
+    };
     for (index, value) in values.iter().enumerate() {
         let mut amount = Amount {
             lo: value.number,
@@ -131,9 +138,31 @@ pub(super) fn take_list(
                 amount.whole = amount.whole.join(*span);
             }
         }
+        if index + 1 == values.len()
+            && let Some((second, _, span)) = &sole
+        {
+            amount.second = Some(second.clone());
+            amount.whole = amount.whole.join(*span);
+        }
         found.push(amount);
     }
     end
+}
+
+/// `No. 8 by 1/2 in. (13 mm)`: one value behind a list repeats its last, where both say the same.
+fn second_of_last(tokens: &[Token<'_>], last: &Value, unit: Unit) -> Option<(Second, usize, Span)> {
+    let spread = Spread {
+        lo: last.number,
+        hi: None,
+        unit: Some(unit),
+        shape: Shape::Single,
+        step: last.step,
+        style: last.style,
+        span: last.span,
+        next: last.next,
+    };
+    second_at(tokens, last.next, &spread, unit)
+        .filter(|(second, ..)| second.agreement != Agreement::InConflict)
 }
 
 /// `one inch (1 in.)`: the same amount said again in figures; with the token after it.

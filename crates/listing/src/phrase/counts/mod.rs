@@ -50,6 +50,10 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         return None;
     }
+    // `not one splice may lie ...`: none of them.
+    if !digits && number == 1 && at > 0 && is_any(tokens, at - 1, &["not"]) {
+        return None;
+    }
     // `EI 60 applies`: a class code.
     if digits
         && at.checked_sub(1).is_some_and(|before| {

@@ -147,8 +147,16 @@ pub(super) fn bracketed_count(tokens: &[Token<'_>], at: usize) -> Option<Amount>
     };
     let number = i32::try_from(numeral.value.numerator()).ok()?;
     let whole = numeral.style == NumeralStyle::Whole && (1..=50).contains(&number);
-    let things = counted(tokens, at + 3, number, false, true) || is_any(tokens, at + 3, &["every"]);
+    // `125 mm min (1)` ends in the mark of a note.
+    let goes_on = tokens
+        .get(at + 3)
+        .is_some_and(|next| next.word().is_some() || next.is_numeric() || next.is_sign('#'));
+    let closes = at > 1
+        && is_any(tokens, at - 1, &["min", "max"])
+        && tokens.get(at - 2).is_some_and(Token::is_numeric);
+    let things = counted(tokens, at + 3, number, false, true) && !closes
+        || is_any(tokens, at + 3, &["every"]);
     let (first, last) = (tokens.get(at)?.span, tokens.get(at + 2)?.span);
     let digits = tokens.get(at + 1).map_or(first, |token| token.span);
-    (led && whole && things).then(|| count(number, at..at + 3, digits, first.join(last)))
+    (led && whole && goes_on && things).then(|| count(number, at..at + 3, digits, first.join(last)))
 }

@@ -5,6 +5,7 @@
 
 mod minimums;
 mod neighbours;
+mod paired;
 mod stated;
 
 use measure::Unit;
@@ -15,11 +16,15 @@ use super::names::{follows_name, names_something};
 use crate::layout::UsualUnits;
 use minimums::part_minimums;
 use neighbours::{counts, follows, is_compared, is_length};
+use paired::pair_lengths;
 pub(crate) use stated::usual_units;
 
 /// Gives the lengths among the numbers without a unit the unit that the document states for all of them.
 pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnits) {
     part_minimums(tokens, text, usual);
+    if let Some((first, second)) = usual.length.zip(usual.second_length) {
+        pair_lengths(tokens, first, second);
+    }
     let units: Vec<Option<Unit>> = (0..tokens.len())
         .map(|at| {
             is_bare(tokens, at)
@@ -40,6 +45,22 @@ pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: 
             }
         }
     }
+}
+
+/// Whether a text is one length with the same in parentheses: `1/2 (13)`, where the document states both units.
+pub(crate) fn is_paired_length(text: &str, usual: UsualUnits) -> bool {
+    let Some((first, second)) = usual.length.zip(usual.second_length) else {
+        return false;
+    };
+    let lower = text.to_ascii_lowercase();
+    let mut tokens = super::lex::lex(text, &lower);
+    pair_lengths(&mut tokens, first, second);
+    let quantity = |at: usize| {
+        tokens
+            .get(at)
+            .is_some_and(|token| matches!(token.kind, TokenKind::Quantity(_)))
+    };
+    quantity(0) && tokens.iter().any(|token| token.is_sign('('))
 }
 
 /// The unit of a number that has none.
@@ -160,6 +181,41 @@ mod tests {
         check("width reduced by 25 %", &["25 percent"]);
         check("2 layers, each 15 thick", &["2 count", "15 mm"]);
         check("edition of 2019", &[]);
+    }
+
+    #[test]
+    fn lengths_are_paired_with_what_stands_in_parentheses() {
+        let usual = usual_units("KEY. Dimensions are inches with (mm).");
+        assert_eq!(
+            (usual.length, usual.second_length),
+            (Some(Unit::Inch), Some(Unit::Millimetre))
+        );
+        for statement in [
+            "All dimensions in inches, millimetres in parentheses.",
+            "Dimensions are given in inches (mm).",
+        ] {
+            assert_eq!(
+                usual_units(statement).second_length,
+                Some(Unit::Millimetre),
+                "{statement}"
+            );
+        }
+        let alone = usual_units("All dimensions in inches. Boards are 1200 mm wide.");
+        assert_eq!(alone.second_length, None);
+        let lengths = |text: &str| {
+            let lower = text.to_ascii_lowercase();
+            let mut tokens = lex(text, &lower);
+            with_usual(&mut tokens, text, usual);
+            amounts(&tokens)
+                .iter()
+                .filter(|amount| amount.second.is_some())
+                .map(|amount| amount.at.of(text).to_owned())
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(lengths("studs 3-5/8 (92) min. width"), ["3-5/8"]);
+        assert_eq!(lengths("1/2 to 1 (13 to 25)"), ["1/2 to 1"]);
+        assert_eq!(lengths("1/2 (13) min. to 3 (76) max."), ["1/2", "3"]);
+        assert_eq!(lengths("items 2 (3) and layers 2 (1)"), [""; 0]);
     }
 
     #[test]
