@@ -163,3 +163,26 @@ fn a_qualifier_is_said_of_what_follows_it_behind_a_comma() {
         &[],
     );
 }
+
+#[test]
+fn what_joints_require_is_no_condition_of_what_stands_before_them() {
+    check_item(
+        "2. Packing - Packing is 4 in. deep min. but joints over 3 in. require packing 6 in. deep min.",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.depth: at least 6 in if joint.width > 3 in.",
+        ],
+    );
+    check_item(
+        "2. Packing - The packing is compressed 25 percent min., save that a joint less than 2 in. wide calls for 20 percent only.",
+        &[
+            "packing.compression: at least 25 percent",
+            "2:packing_calls_for_only: nominal 20 percent if joint.width < 2 in.",
+        ],
+    );
+    // A preposition before them makes a condition of them.
+    check_item(
+        "2. Packing - Packing 4 in. deep min. is used where joints over 3 in. are filled.",
+        &["packing.depth: at least 4 in if joint.width > 3 in."],
+    );
+}

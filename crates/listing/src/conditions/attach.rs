@@ -165,7 +165,22 @@ fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
     );
     (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
         || leads_as_configuration(sentence, condition)
+        || is_subject(sentence, condition)
         || is_case_of_exception(sentence, condition)
+}
+
+/// `packing is 4 in. deep but joints over 3 in. require 6 in.`: things that a verb follows are what it says something of, and nothing before them is.
+fn is_subject(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const VERBS: &[&str] = &[
+        "shall", "must", "may", "can", "will", "should", "is", "are", "require", "requires",
+        "need", "needs", "take", "takes", "call", "calls", "have", "has", "receive", "receives",
+        "get", "gets", "want", "wants",
+    ];
+    const THINGS: &[&str] = &[
+        "joint", "joints", "gap", "gaps", "opening", "openings", "widths",
+    ];
+    let article = usize::from(sentence.is_any(condition.first, &["a", "an", "any", "all", "each"]));
+    sentence.is_any(condition.first + article, THINGS) && sentence.is_any(condition.last, VERBS)
 }
 
 /// `minimum 20 %, for widths over 60 mm minimum 30 %`: what a qualified number follows at once opens its stretch.

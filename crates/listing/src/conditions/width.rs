@@ -10,7 +10,8 @@ use crate::rules::{Sentence, is_refused};
 /// Verbs after the number that show that the words before it were the subject.
 const VERBS: &[&str] = &[
     "shall", "must", "is", "are", "may", "require", "requires", "need", "needs", "use", "provide",
-    "to", "will", "can", "should", "have", "has", "the", "a", "two", "one", "install",
+    "to", "will", "can", "should", "have", "has", "the", "a", "two", "one", "install", "take",
+    "takes", "call", "calls", "receive", "receives", "get", "gets", "want", "wants",
 ];
 
 /// Comparatives that set some things apart from others.
@@ -281,6 +282,10 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .rev()
         .find(|at| sentence.is_stop(*at))
         .map_or(floor, |at| at + 1);
+    // `save that a joint less than 2 in. wide calls for ...`
+    let excepts = sentence.is_any(start, &["save", "except", "excepting", "but"]);
+    let that = usize::from(excepts && sentence.is_word(start + 1, "that"));
+    let start = start + usize::from(excepts) + that;
     if amount.first < start + 2 || amount.first > start + 7 {
         return None;
     }
