@@ -151,7 +151,21 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     let in_capitals = following.len() > 1
         && following.chars().all(|c| c.is_uppercase() || c == '.')
         && last_word(before).chars().all(|c| !c.is_lowercase());
+    if in_capitals && matches!(word.as_str(), "min" | "max") && begins_statement(next) {
+        return true;
+    }
     capital && !in_capitals && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
+}
+
+/// Whether words in capitals begin a statement of their own, with its verb: `BACKER MAY BE OMITTED`.
+fn begins_statement(words: &str) -> bool {
+    const MOST_WORDS: usize = 4;
+    const VERBS: &[&str] = &["MAY", "SHALL", "MUST", "IS", "ARE"];
+    let subject = words
+        .split_whitespace()
+        .take(MOST_WORDS)
+        .take_while(|word| word.chars().all(|c| c.is_uppercase() || c == '-'));
+    subject.skip(1).any(|word| VERBS.contains(&word))
 }
 
 /// Whether nothing but a qualifier is left, which closes what stands before: `SHELF LIFE 12 MO. MAX.`

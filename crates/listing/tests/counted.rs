@@ -206,3 +206,21 @@ fn layers_of_one_thickness_are_counted_and_a_strip_has_two_sizes() {
         "{strip:?}"
     );
 }
+
+#[test]
+fn one_every_stretch_at_most_limits_the_stretch() {
+    check(
+        "1. CLIPS - One clip every 500 mm at most.\n",
+        &[
+            "1:clip_clip_every: exactly 1 count",
+            "1:clip_clip_every_at_most: at most 500 mm",
+        ],
+    );
+    check(
+        "1. INSULATION - 2\" THK, W/ 2 PCS MAX.\n",
+        &[
+            "1:insulation_thickness: nominal 2 in",
+            "1:insulation_thk_w_pcs_max: at most 2 count",
+        ],
+    );
+}

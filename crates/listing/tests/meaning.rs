@@ -434,3 +434,88 @@ fn a_limit_in_a_heading_that_nothing_holds_is_shown() {
         [""; 0]
     );
 }
+
+#[test]
+fn limits_of_a_letter() {
+    for (text, expected) in [
+        ("The density must reach 13 pcf.", "at least 13 pcf"),
+        (
+            "We would limit movement to 19 percent in compression.",
+            "at most 19 percent",
+        ),
+        (
+            "The spray needs a minimum cure of thirty-six (36) hours.",
+            "at least 36 hr",
+        ),
+        (
+            "Screws: first row 2 to 3 in. below the track.",
+            "between 2 to 3 in",
+        ),
+        (
+            "Studs at centres of 16 in., or up to 24 in. if the wall is low.",
+            "nominal 16 in",
+        ),
+    ] {
+        let clauses = clauses(&format!("1. COATING - {text}\n"));
+        assert!(
+            clauses.iter().any(|clause| clause.ends_with(expected)),
+            "{text} {clauses:?}"
+        );
+    }
+}
+
+#[test]
+fn each_box_of_a_list_to_tick_is_a_paragraph_of_its_own() {
+    let clauses = clauses(
+        "1. CLIPS\n\n   ( ) on 18 in. centers, maximum\n   ( ) two fasteners per clip\n   [ ] two coats where lap is on fireproofing\n   [ ] rain kept off for 24 hr or more\n",
+    );
+    assert!(
+        clauses
+            .iter()
+            .any(|clause| clause.ends_with("exactly 2 count")),
+        "{clauses:?}"
+    );
+    assert!(
+        clauses
+            .iter()
+            .any(|clause| clause.ends_with("at least 24 hr")),
+        "{clauses:?}"
+    );
+}
+
+#[test]
+fn a_name_is_that_of_the_thing_named_last() {
+    for (text, never) in [
+        (
+            "1. SAFING - Safing is carried on clips of 20 ga steel, 1 in. wide.\n",
+            "packing.width",
+        ),
+        (
+            "1. BOARD - Hold board down 1-1/2 in. max fr deck.\n",
+            "deck.",
+        ),
+        (
+            "1. JOINTS - Strips are compressed together by 10 mm at every joint.\n",
+            "joint.width",
+        ),
+        (
+            "1. FLANGES - Differences in level of flanges shall not exceed 3/8 in. in joints up to 2 in. wide.\n",
+            "joint.width",
+        ),
+        (
+            "1. PACKING - Depth full wall thickness less 1 in.\n",
+            "wall.thickness",
+        ),
+        (
+            "1. BLANKET - Hang blanket with a sag of 1 inch per inch of width.\n",
+            "packing.width",
+        ),
+    ] {
+        let found = clauses(text);
+        assert!(!found.is_empty(), "{text}");
+        assert!(
+            !found.iter().any(|clause| clause.starts_with(never)),
+            "{text} {found:?}"
+        );
+    }
+}

@@ -28,6 +28,8 @@ pub(super) fn is_no_size_of(sentence: &Sentence<'_>, amount: &Amount, property: 
         || is_no_wall(amount, property)
         || is_in_mils(amount, property)
         || is_of_a_part(sentence, amount, property)
+        || is_no_joint_width(sentence, amount, property)
+        || is_per_measure(sentence, amount, property)
         || is_how_near(sentence, amount, property)
 }
 
@@ -41,13 +43,34 @@ pub(crate) fn is_plausible(
     property.is_plausible(Quantity::new(hi.unwrap_or(lo), unit))
 }
 
-/// Whether a number is what is added to something else, "the thickness of the material plus 1/8 in.", and no length beyond it.
+/// Whether a property is a size that a thing has by itself, wherever it stands.
+pub(super) fn is_size(property: &Property) -> bool {
+    const SIZES: &[&str] = &[
+        "width",
+        "thickness",
+        "steel_thickness",
+        "length",
+        "leg_length",
+        "gauge",
+        "height",
+        "diameter",
+    ];
+    SIZES.contains(&property.attribute.as_str())
+}
+
+/// Whether a property is of what things stand in or are made of, and not of a thing that is carried.
+pub(super) fn is_of_place(property: &Property) -> bool {
+    ["joint", "floor", "wall", "concrete"].contains(&property.component.as_str())
+}
+
+/// Whether a number is what is added to something else or taken from it, "the thickness of the material plus 1/8 in.", "full depth less 1 in.", and
+/// no length beyond it.
 fn is_added(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
-    let plus = amount
+    let added = amount
         .first
         .checked_sub(1)
-        .is_some_and(|at| sentence.is_word(at, "plus"));
-    plus && !property.attribute.contains("beyond")
+        .is_some_and(|at| sentence.is_any(at, &["plus", "less", "minus"]));
+    added && !property.attribute.contains("beyond")
 }
 
 /// Whether a number is of a film, wet or dry, and the property of nothing that is laid on wet: "over the forming material to 1/8 in. wet".
@@ -276,6 +299,43 @@ fn is_no_wall(amount: &Amount, property: &Property) -> bool {
         && Quantity::new(amount.lo, amount.unit)
             .to(Unit::Inch)
             .is_some_and(|thickness| thickness.number < 1)
+}
+
+/// Whether a length is of something at the joint, and no width of it: "compressed together by 10 mm at every joint", "differences in level of the
+/// flanges shall not exceed 3/8 in. in joints up to 2 in. wide".
+fn is_no_joint_width(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const REACH: usize = 12;
+    const WIDTHS: &[&str] = &[
+        "width", "widths", "wide", "opening", "openings", "gap", "gaps",
+    ];
+    const OTHERS: &[&str] = &[
+        "compress", "bond", "level", "stagger", "offset", "lap", "overlap", "recess", "project",
+        "deep", "depth", "thick", "high", "height", "batten",
+    ];
+    if property.name != "joint.width" {
+        return false;
+    }
+    let stops = |at: &usize| sentence.is_stop(*at) || sentence.is_sign(*at, '.');
+    let before = (amount.first.saturating_sub(REACH)..amount.first)
+        .rev()
+        .take_while(|at| !stops(at) && sentence.amount_at(*at).is_none());
+    let after = (amount.last..amount.last + REACH)
+        .take_while(|at| !stops(at) && sentence.amount_at(*at).is_none());
+    let near: Vec<usize> = before
+        .chain(after)
+        .filter(|at| !sentence.in_condition(*at))
+        .collect();
+    let widths = near.iter().any(|at| sentence.is_any(*at, WIDTHS));
+    let others = near.iter().any(|at| {
+        let word = sentence.word(*at);
+        OTHERS.iter().any(|begins| word.starts_with(begins))
+    });
+    others && !widths
+}
+
+/// Whether a number is so much for each measure of something, and no size of it: "a sag of 3/4 in. per inch of width".
+fn is_per_measure(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    is_size(property) && sentence.is_word(sentence.skip_parentheses(amount.last), "per")
 }
 
 /// Whether mils are taken for a width or the like: `3-5/8 in. x 18 mil studs`.

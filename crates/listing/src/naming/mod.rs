@@ -182,13 +182,25 @@ fn of_another_thing(
     property: &Property,
     mentions: &[Mention],
 ) -> bool {
-    let named = mentions.iter().any(|mention| {
-        let inner = mention.inner().iter().copied();
-        inner
-            .chain([mention.component])
-            .any(|component| component.name == property.component)
-    });
-    let other = weights::subject(sentence, first, mentions).filter(|mention| !mention.is_weak());
+    let carried = (apart::is_size(property) && !apart::is_of_place(property))
+        .then(|| weights::carrier(sentence, first, mentions))
+        .flatten();
+    let other = carried
+        .or_else(|| weights::subject(sentence, first, mentions))
+        .filter(|mention| !mention.is_weak());
+    // A size is that of the thing named last, "safing on clips 1 in. wide"; how deep or far something reaches is said past other things.
+    let from = other
+        .filter(|_| apart::is_size(property))
+        .map_or(0, |other| other.first);
+    let named = mentions
+        .iter()
+        .filter(|mention| mention.first >= from)
+        .any(|mention| {
+            let inner = mention.inner().iter().copied();
+            inner
+                .chain([mention.component])
+                .any(|component| component.name == property.component)
+        });
     // The distance of the top screw is the board's, and is said of screws.
     let said_of = |mention: &Mention| {
         property

@@ -68,8 +68,8 @@ pub(super) fn component_weights(
                     at,
                     &[
                         "of", "from", "onto", "on", "to", "below", "above", "into", "than", "in",
-                        "beyond", "between", "over", "for", "and", "or", "with", "is", "are",
-                        "shall",
+                        "beyond", "between", "over", "for", "and", "or", "with", "is", "are", "fr",
+                        "frm", "blw", "abv", "btwn", "shall",
                     ],
                 )
         })
@@ -122,6 +122,20 @@ pub(super) fn subject<'m>(
     near.then_some(mention)
 }
 
+/// What something is carried on, as the words before a number name it with a size of its own between: "on clips of 20 ga steel, 1 in. wide".
+pub(super) fn carrier<'m>(
+    sentence: &Sentence<'_>,
+    first: usize,
+    mentions: &'m [Mention],
+) -> Option<&'m Mention> {
+    let mention = mention_before(sentence, first, mentions)?;
+    let sized = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.first >= mention.last && amount.last <= first);
+    (sized && !sentence.in_condition(mention.first)).then_some(mention)
+}
+
 /// The mention nearest before a number in its stretch.
 fn mention_before<'m>(
     sentence: &Sentence<'_>,
@@ -158,7 +172,7 @@ fn subject_weight(
     const PLACES: &[&str] = &[
         "to", "onto", "from", "below", "above", "over", "under", "through", "into", "against",
         "on", "at", "beyond", "between", "across", "along", "beside", "in", "within", "inside",
-        "per",
+        "per", "fr", "frm", "blw", "abv", "btwn",
     ];
     let before = (0..mention.first)
         .rev()

@@ -87,7 +87,16 @@ pub(super) fn names_something(tokens: &[Token<'_>], at: usize) -> bool {
     if section {
         return number || next.is_numeric() || next.is_sign('(');
     }
+    // `first row 2 to 3 in. below the track`
+    let ranges = tokens
+        .get(at)
+        .is_some_and(|token| ["row", "level"].iter().any(|word| token.is_word(word)))
+        && tokens.get(at + 2).is_some_and(|token| token.is_word("to"))
+        && tokens
+            .get(at + 3)
+            .is_some_and(|token| matches!(token.kind, TokenKind::Quantity(_)));
     number
+        && !ranges
         && tokens
             .get(at)
             .is_some_and(|token| NAMING.contains(&token.lower))

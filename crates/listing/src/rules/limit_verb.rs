@@ -20,6 +20,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("at", "most")
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
+        // `the spray must reach 13 pcf`; how far something reaches is a place.
+        (modal, "reach" | "attain") if matches!(modal, "must" | "shall" | "should" | "to") && sentence.amount(index)?.unit.dimension() != measure::Dimension::Length => finding(Relation::AtLeast, at),
+        (_, "to") if limiting_verb(sentence, at, floor).is_some() => finding(Relation::AtMost, limiting_verb(sentence, at, floor)?),
         // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
         ("joints" | "widths" | "gaps" | "lengths" | "openings", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)
@@ -46,6 +49,18 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
         _ => exceed_by(sentence, at, floor),
     }
+}
+
+/// `we would limit movement to 19 percent`: the verb, where it isn't the noun of "the limit".
+fn limiting_verb(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<usize> {
+    const REACH: usize = 6;
+    const MODALS: &[&str] = &["would", "should", "shall", "must", "to", "will", "we"];
+    let verb = (floor.max(to.saturating_sub(REACH))..to)
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at))
+        .find(|at| sentence.is_any(*at, &["limit", "restrict", "confine"]))?;
+    let opens = verb == 0 || sentence.is_stop(verb - 1) || sentence.is_sign(verb - 1, '.');
+    (opens || sentence.is_any(verb - 1, MODALS)).then_some(verb)
 }
 
 /// `may be reduced to 6 in.`, `may be cut back to`, `a reduction to 3 in. is allowed`: how far a change may go. "Shall be reduced to 6 in." says

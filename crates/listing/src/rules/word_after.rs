@@ -3,6 +3,7 @@ use measure::Unit;
 use super::word_before::qualifier;
 use super::{Finding, Sentence};
 use crate::model::Relation;
+use crate::phrase::Amount;
 
 /// How many words may stand between a number and the word that qualifies it.
 const REACH: usize = 5;
@@ -14,7 +15,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let last = amount.last;
     // `three every 20 ft minimum`: the word is said of the count, not of the stretch it is counted on.
-    if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first) {
+    if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first && !(is_one(before) && sentence.is_word(before.last, "every"))) {
         return None;
     }
     if index > 0 && counted_stretch(sentence, index - 1) == Some(last) {
@@ -180,13 +181,18 @@ fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     (over && lengths && longer).then_some(next.last)
 }
 
+fn is_one(amount: &Amount) -> bool {
+    amount.unit == Unit::Count && amount.lo == 1 && amount.hi.is_none()
+}
+
 /// The end of the stretch that a count is taken on: `three every 20 ft`.
 fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     const PARTED: &[&str] = &["splice", "splices", "joint", "joints", "butt", "butts", "seam", "seams"];
     let amount = sentence.amount(index)?;
     let next = sentence.amount(index + 1)?;
     let on = next.first.checked_sub(1)?;
-    let directly = on == amount.last && sentence.is_any(on, &["every", "per"]);
+    // Of `one every 500 mm at most` the distance is limited.
+    let directly = on == amount.last && sentence.is_any(on, &["every", "per"]) && !(is_one(amount) && sentence.is_word(on, "every"));
     // `ONE SPLICE PER 4 FT MAX`
     let thing = on == amount.last + 1 && sentence.is_word(on, "per") && sentence.is_any(amount.last, PARTED);
     let counts = amount.unit == Unit::Count && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
@@ -241,6 +247,10 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     }
     // `... and under no circumstances`
     if matches!(word, "and" | "or") && sentence.is_any(at + 2, &["no", "any"]) {
+        return None;
+    }
+    // `16 in., or up to 24 in. if ...` offers more, and limits nothing before it.
+    if word == "or" && sentence.is_word(at + 1, "up") && sentence.is_word(at + 2, "to") {
         return None;
     }
     // `every 9 inches or so`

@@ -411,8 +411,11 @@ fn is_labelled(words: &str) -> bool {
 }
 
 fn is_bullet(words: &str) -> bool {
-    ["• ", "- ", "– ", "* ", "*B", "** ", "† ", "‡ "]
+    const BULLETS: &[&str] = &["• ", "- ", "– ", "* ", "*B", "** ", "† ", "‡ "];
+    const BOXES: &[&str] = &["[ ]", "[  ]", "[_]", "( )", "(  )", "☐", "□"];
+    BULLETS
         .iter()
+        .chain(BOXES)
         .any(|bullet| words.starts_with(bullet))
 }
 

@@ -42,7 +42,12 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         }
         _ => return None,
     };
+    // `W/ 2 PCS`
+    let with = at > 1
+        && is_any(tokens, at - 2, &["w"])
+        && tokens.get(at - 1).is_some_and(|slash| slash.is_sign('/'));
     if digits
+        && !with
         && at
             .checked_sub(1)
             .and_then(|before| tokens.get(before))

@@ -74,6 +74,8 @@ pub(super) const COUNTED_SINGLY: &[&str] = &[
     "plies",
     "piece",
     "pieces",
+    "pc",
+    "pcs",
     "strip",
     "strips",
     "screw",

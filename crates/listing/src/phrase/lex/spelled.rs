@@ -16,8 +16,9 @@ pub(super) fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option
     // `at least a foot`, `within an inch`
     let one = matches!(word, "a" | "an") && ends_in_comparison(text.get(..at)?);
     let number = if one { 1 } else { count_word(word)? };
-    let (unit, end) = notation::unit_at(text, word_end)?;
-    let spelled = text.get(word_end..end)?.trim_matches([' ', '-']);
+    let unit_start = in_figures(text, word_end, number).unwrap_or(word_end);
+    let (unit, end) = notation::unit_at(text, unit_start)?;
+    let spelled = text.get(unit_start..end)?.trim_matches([' ', '-']);
     // A short unit after a spelled number would be a word of its own: `two min`.
     if spelled.len() < 4 && !matches!(spelled, "day" | "hr") {
         return None;
@@ -54,6 +55,14 @@ pub(super) fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option
         },
         end,
     ))
+}
+
+/// Where the figures end that say a spelled number again: `thirty-six (36) hours`.
+fn in_figures(text: &str, word_end: usize, number: i32) -> Option<usize> {
+    let rest = text.get(word_end..)?;
+    let figures = format!(" ({number})");
+    rest.starts_with(&figures)
+        .then_some(word_end + figures.len())
 }
 
 /// Whether a word is a number, or "hundred" or "thousand".
