@@ -11,7 +11,7 @@
 use std::collections::BTreeMap;
 
 use super::Around;
-use crate::conditions::Found;
+use crate::conditions::{Found, is_offer};
 use crate::model::{Condition, Expr, Relation, Test};
 use crate::rules::Sentence;
 
@@ -105,7 +105,9 @@ impl Introduced {
         let first_said = &around.first_said;
         let title = around.heading;
         let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();
-        let own = opening(sentence, conditions).or_else(|| closing(sentence, conditions));
+        let own = opening(sentence, conditions)
+            .or_else(|| closing(sentence, conditions))
+            .or_else(|| offered(sentence, conditions));
         let (condition, from, to) = match (governed, own) {
             (Some(condition), None) if conditions.is_empty() => {
                 (condition.clone(), 0, sentence.tokens.len())
@@ -290,6 +292,15 @@ fn opening<'f>(
 ) -> Option<(&'f Found, usize, usize)> {
     let [only] = conditions else { return None };
     (only.first == 0 && narrows(&only.expr)).then_some((only, only.last, sentence.tokens.len()))
+}
+
+/// The words by which a sentence offers something, which is then spoken of: "A plate may be laid over the joint".
+fn offered<'f>(
+    sentence: &Sentence<'_>,
+    conditions: &'f [Found],
+) -> Option<(&'f Found, usize, usize)> {
+    let [only] = conditions else { return None };
+    is_offer(sentence, only).then_some((only, 0, sentence.tokens.len()))
 }
 
 /// The condition that a sentence ends with which says no more than that a thing is there: "A tray is required in joints over 4 in."

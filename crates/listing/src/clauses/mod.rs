@@ -33,7 +33,7 @@ use crate::rules::Sentence;
 
 pub(crate) use carried::{Carried, carried};
 pub(crate) use confine::confine;
-pub(crate) use draft::{Draft, Yield};
+pub(crate) use draft::{Draft, Yield, holds_always};
 pub(crate) use introduced::FirstSaid;
 
 /// What stands around an item's paragraphs.

@@ -15,6 +15,7 @@ mod forbidden;
 mod heading;
 mod kinds;
 mod labels;
+mod offers;
 mod permitted;
 mod phrase;
 mod places;
@@ -36,6 +37,7 @@ pub(crate) use exception::exceptive;
 pub(crate) use forbidden::{Forbidden, not_yet};
 pub(crate) use heading::{Place, heads, heads_list, heads_rating};
 pub(crate) use kinds::kinds;
+pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};
 
 /// A condition found in a sentence.

@@ -5,6 +5,7 @@ use super::cited::cited;
 use super::head::Head;
 use super::named::{Beside, named};
 use super::offer::{Cue, cue, optional, speaks_of_alternative};
+use super::offered::offered;
 use super::reach::{Reach, Said, configurations};
 use crate::outline::OutlineItem;
 
@@ -28,7 +29,8 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
                 is_base: !option.is_choice(),
             })
             .collect();
-        let option = read(&head, item, &before, &paths);
+        let mut option = read(&head, item, &before, &paths);
+        offer(source, &head, &mut option);
         found.push(option);
     }
     found
@@ -66,6 +68,7 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
             }
             None => {
                 let end = head.end_of_phrase(cue.end, cue.bracketed);
+                option.offered = Some(head.span(cue.start, end));
                 doubt(head, &mut option, (cue.start, end));
             }
         }
@@ -84,7 +87,10 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
                     Said::Title,
                 );
             }
-            _ => doubt(head, &mut option, alternate),
+            _ => {
+                option.offered = Some(head.span(alternate.0, alternate.1));
+                doubt(head, &mut option, alternate);
+            }
         }
     } else if let Some(cue) = optional(head) {
         option.optional = true;
@@ -98,6 +104,16 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
         doubt(head, &mut option, words);
     }
     option
+}
+
+/// Marks an item that is offered as one of several, and whose place among them isn't known.
+fn offer(source: &str, head: &Head, option: &mut ItemOption) {
+    if option.is_choice() || option.offered.is_some() || !option.configurations.is_empty() {
+        return;
+    }
+    if let Some((start, end)) = offered(head, source) {
+        option.offered = Some(head.span(start, end));
+    }
 }
 
 fn replace(

@@ -2,7 +2,7 @@
 
 use crate::conditions::{Place, heads, heads_list, heads_rating};
 use crate::layout::{Flow, UsualUnits};
-use crate::model::Condition;
+use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
 use crate::outline::{Outline, OutlineItem, Paragraph};
 use crate::rules::Sentence;
@@ -27,6 +27,12 @@ pub(super) fn standing(
         let own = own(text, item, units, parted)
             .or_else(|| rated(text, &outline.items, index, units))
             .filter(|_| !choice);
+        let offered = options
+            .get(index)
+            .and_then(|option| option.offered)
+            .filter(|_| !choice)
+            .map(|span| offered(text, span));
+        let own = joined(offered, own);
         // Step 4a is no part of Step 3, though it stands below it; and a table or footnote may be cited from elsewhere, too.
         let is_part = |parent: &usize| {
             let around = outline.items.get(*parent);
@@ -34,16 +40,31 @@ pub(super) fn standing(
         };
         let around = item.parent.filter(is_part);
         let around = around.and_then(|parent| standing.get(parent).cloned().flatten());
-        standing.push(match (around, own) {
-            (Some(around), Some(own)) => Some(Condition {
-                words: format!("{}; {}", around.words, own.words),
-                span: own.span,
-                expr: around.expr.and(own.expr),
-            }),
-            (around, own) => around.or(own),
-        });
+        standing.push(joined(around, own));
     }
     standing
+}
+
+/// What an item is offered as one of several by, for a person to say whether it is built.
+fn offered(text: &str, span: Span) -> Condition {
+    let words = span.of(text).split_whitespace().collect::<Vec<_>>().join(" ");
+    Condition {
+        expr: Expr::Words(words.clone()),
+        words,
+        span,
+    }
+}
+
+/// Both of two conditions.
+fn joined(around: Option<Condition>, own: Option<Condition>) -> Option<Condition> {
+    match (around, own) {
+        (Some(around), Some(own)) => Some(Condition {
+            words: format!("{}; {}", around.words, own.words),
+            span: own.span,
+            expr: around.expr.and(own.expr),
+        }),
+        (around, own) => around.or(own),
+    }
 }
 
 /// Where what an item stands under ends at the latest: at a line like a heading, for the outline may have missed that something else begins there.
