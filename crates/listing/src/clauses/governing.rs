@@ -27,7 +27,7 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     let mut governing = conditions.found;
     governing.extend(kinds(sentence));
     // What is said in an item that is an option itself is said of it.
-    if !in_option {
+    if !in_option && permitted.is_empty() {
         governing.extend(offers(sentence));
     }
     let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)

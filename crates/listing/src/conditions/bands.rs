@@ -80,6 +80,35 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     })
 }
 
+/// `From a joint width of 80 mm, brackets ...`, `From a width of 100 mm upwards:`: the least width of the joints meant, at the opening of a sentence.
+pub(super) fn from_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let noun = (1..amount.first).find(|at| sentence.is_any(*at, &["width", "widths"]))?;
+    let of_joint = (1..noun).all(|at| {
+        sentence.is_any(at, &["a", "joint", "gap", "opening", "the"])
+    });
+    let plain = (noun + 1..amount.first).all(|at| sentence.is_any(at, &["of"]));
+    let end = sentence.skip_parentheses(amount.last);
+    let upwards = sentence.is_any(end, &["upwards", "upward", "on", "onwards"]);
+    let end = end + usize::from(upwards);
+    let led = sentence.is_stop(end) || upwards;
+    let opens = index == 0 && amount.hi.is_none() && sentence.is_word(0, "from");
+    let is_length = amount.unit.dimension() == measure::Dimension::Length;
+    (opens && of_joint && plain && led && is_length).then(|| Found {
+        first: 0,
+        last: end,
+        expr: Expr::Test(crate::model::Test {
+            property: "joint.width".to_owned(),
+            relation: Relation::AtLeast,
+            lo: Some(measure::Quantity::new(amount.lo, amount.unit)),
+            hi: None,
+            lo_excluded: false,
+        }),
+        triggers: vec![index],
+        parts: Vec::new(),
+    })
+}
+
 /// Whether a word can only be the joint: a "width" may be a board's.
 fn names_joint(sentence: &Sentence<'_>, noun: usize) -> bool {
     sentence.is_any(noun, &["joint", "joints"])

@@ -6,6 +6,7 @@
 
 mod attach;
 mod bands;
+mod brought;
 mod classes;
 mod configuration;
 mod confined;
@@ -30,6 +31,7 @@ use measure::Quantity;
 use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded};
 
+pub(crate) use brought::{brings, may_be_absent, only_says_where};
 pub(crate) use attach::{Attached, attach};
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
@@ -39,6 +41,7 @@ pub(crate) use heading::{Place, heads, heads_list, heads_rating};
 pub(crate) use kinds::kinds;
 pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};
+pub(crate) use variants::headed_variant;
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]

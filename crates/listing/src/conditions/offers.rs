@@ -44,7 +44,8 @@ const ADDED: &[&str] = &[
 /// Words of what isn't added but measured.
 const MEASURED: &[&str] = &[
     "joint", "joints", "gap", "gaps", "opening", "openings", "maximum", "minimum", "max", "min",
-    "tolerance", "deviation", "total", "rate", "distance",
+    "tolerance", "deviation", "total", "rate", "distance", "spacing", "depth", "width", "length",
+    "compression", "overlap", "recess", "height", "reduction", "movement",
 ];
 
 /// Words that name a framed wall, which stands for a solid one.
@@ -160,11 +161,6 @@ fn may_be_added(sentence: &Sentence<'_>) -> Option<Offer> {
     let new = sentence.is_any(from, &["a", "an"]);
     let measured = (from..first).any(|at| {
         sentence.is_any(at, MEASURED)
-            || !sentence.word(at).is_empty()
-                && vocabulary::vocabulary()
-                    .attribute(sentence.word(at).trim_end_matches('s'))
-                    .is_some()
-                && sentence.amount_at(at.saturating_sub(1)).is_none()
     });
     let denied = sentence.has_any(from, first, &["no", "not", "only", "where", "when", "if"]);
     (new && !measured && !denied).then_some(Offer {

@@ -2,7 +2,7 @@
 
 use measure::Dimension;
 
-use super::bands::{labels, second_limit, two_sided};
+use super::bands::{from_width, labels, second_limit, two_sided};
 use super::{Found, test, things};
 use crate::model::Expr;
 use crate::rules::{Sentence, is_refused};
@@ -53,6 +53,7 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
             .or_else(|| subject(sentence, index))
             .or_else(|| listed(sentence, index, &found))
             .or_else(|| labels(sentence, index))
+            .or_else(|| from_width(sentence, index))
             .or_else(|| things::things(sentence, index));
         found.extend(own.map(|own| two_sided(sentence, index, own)));
     }

@@ -66,26 +66,23 @@ const SOLID: [&str; 6] = [
 
 /// The words of a name that offer the item as one of several, whichever the others are.
 pub(super) fn offered(head: &Head, document: &str) -> Option<(usize, usize)> {
+    if let Some(wall) = framed_wall(head, document) {
+        return Some(wall);
+    }
     let (start, end) = name(head)?;
     let words = head.part(start, end);
     let tokens = tokens(words, start);
-    let refused = tokens
-        .iter()
-        .any(|(_, word)| matches!(*word, "not" | "no" | "never" | "without"));
-    if refused {
-        return None;
-    }
+    let denied = |at: usize| {
+        let mut before = tokens.iter().filter(|(place, _)| *place < at);
+        before.any(|(_, word)| matches!(*word, "not" | "no" | "never" | "without"))
+    };
     alternative(&tokens)
-        .or_else(|| labelled(head, &tokens, document))
-        .or_else(|| wall(words, document).then_some((start, end)))
         .map(|(from, _)| {
-            let whole = if tokens.first().is_some_and(|(first, _)| *first == from) {
-                start
-            } else {
-                from
-            };
-            (whole, end)
+            let opens = tokens.first().is_some_and(|(first, _)| *first == from);
+            (if opens { start } else { from }, end)
         })
+        .or_else(|| labelled(head, &tokens, document))
+        .filter(|(from, _)| !denied(*from))
 }
 
 /// Where the name of an item stands: its title, or what stands before the first number, colon or stop of its text.
@@ -194,19 +191,20 @@ fn others(document: &str, word: &str, label: &str) -> bool {
     false
 }
 
-/// Whether a name is that of a framed wall in a document that knows solid ones.
-fn wall(words: &str, document: &str) -> bool {
-    let lead = ["a ", "the ", "or "]
+/// The name of a framed wall that an item begins with, in a document that knows solid ones: "Flexible wall: ...", "A stud wall shall have".
+fn framed_wall(head: &Head, document: &str) -> Option<(usize, usize)> {
+    let all = head.words().get(head.title_start..)?;
+    let lead = all.trim_start();
+    let lead = ["a ", "the "]
         .iter()
-        .find_map(|lead| words.strip_prefix(lead))
-        .unwrap_or(words);
-    let named = WALLS.iter().any(|wall| {
-        lead.strip_prefix(wall)
+        .find_map(|article| lead.strip_prefix(article))
+        .unwrap_or(lead);
+    let start = head.title_start + all.len() - lead.len();
+    let named = WALLS.iter().find(|wall| {
+        lead.strip_prefix(**wall)
             .is_some_and(|rest| !rest.starts_with(char::is_alphanumeric))
-    });
+    })?;
     let lower = document.to_lowercase();
-    named
-        && SOLID.iter().any(|solid| {
-            lower.split(|c: char| !(c.is_alphanumeric() || c == ' ')).any(|stretch| stretch.contains(solid))
-        })
+    let solid = SOLID.iter().any(|solid| lower.contains(solid));
+    solid.then_some((start, start + named.len()))
 }

@@ -1,6 +1,8 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
-use crate::conditions::{Place, heads, heads_list, heads_rating};
+use crate::conditions::{
+    Place, brings, heads, heads_list, heads_rating, may_be_absent, only_says_where,
+};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
@@ -26,13 +28,19 @@ pub(super) fn standing(
             .any(|next| next.parent == Some(index));
         let own = own(text, item, units, parted)
             .or_else(|| rated(text, &outline.items, index, units))
+            .or_else(|| brought(text, item, units))
             .filter(|_| !choice);
         let offered = options
             .get(index)
             .and_then(|option| option.offered)
             .filter(|_| !choice)
             .map(|span| offered(text, span));
-        let own = joined(offered, own);
+        let said = |own: &Condition| {
+            offered.as_ref().is_some_and(|offered| {
+                own.span.start() < offered.span.end() && offered.span.start() < own.span.end()
+            })
+        };
+        let own = joined(offered.clone(), own.filter(|own| !said(own)));
         // Step 4a is no part of Step 3, though it stands below it; and a table or footnote may be cited from elsewhere, too.
         let is_part = |parent: &usize| {
             let around = outline.items.get(*parent);
@@ -48,6 +56,7 @@ pub(super) fn standing(
 /// What an item is offered as one of several by, for a person to say whether it is built.
 fn offered(text: &str, span: Span) -> Condition {
     let words = span.of(text).split_whitespace().collect::<Vec<_>>().join(" ");
+    let words = words.trim_end_matches([' ', '-', '–', '—', ':', ',', '.', '*']).to_owned();
     Condition {
         expr: Expr::Words(words.clone()),
         words,
@@ -137,6 +146,40 @@ fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Optio
             let flow = Flow::of(text, pieces.iter().copied()).with_usual_units(units);
             of_text(&flow, index == 0, named, parted)
         })
+}
+
+/// The condition under which an item brings in what it is about, in the first sentence of its text or in one that says nothing else.
+fn brought(text: &str, item: &OutlineItem, units: UsualUnits) -> Option<Condition> {
+    if speaks_of_choice(&item.title) || !may_be_absent(&item.title) {
+        return None;
+    }
+    let mut flows = item
+        .paragraphs
+        .iter()
+        .filter_map(|paragraph| match paragraph {
+            Paragraph::Text(pieces) => {
+                Some(Flow::of(text, pieces.iter().copied()).with_usual_units(units))
+            }
+            _ => None,
+        });
+    let first = flows.next()?;
+    let mut ranges = sentences(first.text()).into_iter();
+    let opening = Sentence::new(&first, ranges.next()?);
+    brings(&opening, &item.title).or_else(|| {
+        let opening = first
+            .text()
+            .split(|c: char| c.is_ascii_digit() || matches!(c, '.' | ','))
+            .next()
+            .unwrap_or_default();
+        let named = !item.title.is_empty() || may_be_absent(opening) && !opening.trim().is_empty();
+        let says = |flow: &Flow| {
+            let mut ranges = sentences(flow.text()).into_iter();
+            ranges.find_map(|range| only_says_where(&Sentence::new(flow, range)))
+        };
+        says(&first)
+            .or_else(|| flows.find_map(|flow| says(&flow)))
+            .filter(|_| named)
+    })
 }
 
 /// The rating that an item's title is, where one beside it has another: "1 h wall: one board", "2 h wall: two boards". One alone may be a time.
