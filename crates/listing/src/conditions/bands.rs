@@ -49,8 +49,16 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let bullet = ['-', '–', '•', '*']
         .iter()
         .any(|bullet| sentence.is_sign(0, *bullet));
-    let noun = usize::from(bullet);
-    let plain = index == 0
+    // `COMPRESS 30% MIN. JOINT OVER 40 MM: 45% MIN.`
+    let stretch = (1..amount.first)
+        .rev()
+        .find(|at| begins_stretch(sentence, *at))
+        .filter(|at| {
+            let before = index.checked_sub(1).and_then(|before| sentence.amount(before));
+            before.is_some_and(|before| before.last <= *at)
+        });
+    let noun = stretch.unwrap_or(usize::from(bullet));
+    let plain = (index == 0 || stretch.is_some())
         && is_joint_noun(sentence, noun)
         && (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
     let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
@@ -69,6 +77,7 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let labels =
         sentence.is_stop(end) && !sentence.is_sign(end, ';') && !sentence.is_sign(end, ',')
             || qualified;
+    let labels = labels && (stretch.is_none() || sentence.is_sign(end, ':'));
     let follows = sentence.amounts.iter().any(|amount| amount.first > end);
     (plain && told && labels && follows).then(|| {
         found(
@@ -78,6 +87,17 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             joint_property(sentence, noun).filter(|_| names_joint(sentence, noun)),
         )
     })
+}
+
+/// Whether a stretch begins at a token: behind a semicolon, or behind the stop of a shortened word.
+fn begins_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
+    let Some(before) = at.checked_sub(1) else {
+        return true;
+    };
+    let stopped = sentence.token(before).is_some_and(|token| {
+        token.word().is_some() && token.span.of(sentence.text).ends_with('.')
+    });
+    sentence.is_sign(before, ';') || sentence.is_sign(before, '.') || stopped
 }
 
 /// `From a joint width of 80 mm, brackets ...`, `From a width of 100 mm upwards:`: the least width of the joints meant, at the opening of a sentence.

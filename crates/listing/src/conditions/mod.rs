@@ -17,6 +17,7 @@ mod heading;
 mod kinds;
 mod labels;
 mod offers;
+mod parallel;
 mod permitted;
 mod phrase;
 mod places;
@@ -82,6 +83,7 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     named.extend(spelled::spelled(sentence));
     named.extend(places::places(sentence));
     named.extend(variants::variants(sentence));
+    named.extend(parallel::parallels(sentence));
     for condition in named {
         let apart = |other: &Found| other.last <= condition.first || condition.last <= other.first;
         if found.iter().all(apart) {

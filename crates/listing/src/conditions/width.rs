@@ -13,6 +13,11 @@ const VERBS: &[&str] = &[
     "to", "will", "can", "should", "have", "has", "the", "a", "two", "one", "install",
 ];
 
+/// Verbs of joints that say what they get or bear.
+const TAKES: &[&str] = &[
+    "accept", "accommodate", "receive", "get", "take", "follow", "open", "close", "move",
+];
+
 /// Comparatives that set some things apart from others.
 const APART: &[&str] = &[
     "wider",
@@ -323,6 +328,17 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         return None;
     }
     let joint = is_joint_noun(sentence, noun);
+    // `Joints of 2 in. or less will accept`, `Joints of more than 40 mm receive two strips`
+    let or_less = joint
+        && (noun + 1..amount.first).all(|at| sentence.is_word(at, "of"))
+        && sentence.is_word(after, "or")
+        && sentence.is_any(
+            after + 1,
+            &["less", "more", "greater", "wider", "narrower", "over", "under"],
+        )
+        && (sentence.is_any(after + 2, VERBS) || sentence.is_any(after + 2, TAKES));
+    let compares = compares || or_less;
+    let verb = verb || or_less || joint && sentence.is_any(after, TAKES);
     // `Openings to 100 mm may be filled`
     let to = joint && sentence.is_word(noun + 1, "to") && noun + 2 == amount.first;
     let compares = compares || to && sentence.is_any(after, &["may", "can"]);
