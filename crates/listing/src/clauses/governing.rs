@@ -1,7 +1,8 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
 use crate::conditions::{
-    Found, Permitted, conditions, configurations, exceptive, keep_required, kinds, offers, permitted,
+    Found, Permitted, conditions, configurations, exceptive, keep_required, kinds, offers,
+    permitted,
 };
 use crate::model::Expr;
 use crate::rules::Sentence;

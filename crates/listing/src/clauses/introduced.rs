@@ -11,6 +11,7 @@
 use std::collections::BTreeMap;
 
 use super::Around;
+use super::sorts::Sorts;
 use crate::conditions::{Found, is_offer};
 use crate::model::{Condition, Expr, Relation, Test};
 use crate::rules::Sentence;
@@ -62,6 +63,7 @@ pub(super) struct Introduced {
     last: Option<Condition>,
     /// Whether a sentence was taken in.
     begun: bool,
+    sorts: Sorts,
 }
 
 impl Introduced {
@@ -81,6 +83,9 @@ impl Introduced {
         });
         if let Some((_, condition)) = subject {
             return Some(condition.clone());
+        }
+        if let Some(sort) = self.sorts.governs(sentence) {
+            return Some(sort);
         }
         let pronoun = sentence.is_any(0, &["they", "these", "each", "it"])
             && sentence.is_any(1, &["is", "are", "shall", "must", "has", "have"])
@@ -102,6 +107,7 @@ impl Introduced {
         governed: Option<&Condition>,
         around: &Around,
     ) {
+        self.sorts.take(sentence);
         let first_said = &around.first_said;
         let title = around.heading;
         let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();

@@ -18,6 +18,7 @@ mod named;
 mod prose;
 mod reference;
 mod sentence;
+mod sorts;
 mod tables;
 mod unclaimed;
 

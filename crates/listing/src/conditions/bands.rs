@@ -54,7 +54,9 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .rev()
         .find(|at| begins_stretch(sentence, *at))
         .filter(|at| {
-            let before = index.checked_sub(1).and_then(|before| sentence.amount(before));
+            let before = index
+                .checked_sub(1)
+                .and_then(|before| sentence.amount(before));
             before.is_some_and(|before| before.last <= *at)
         });
     let noun = stretch.unwrap_or(usize::from(bullet));
@@ -94,9 +96,9 @@ fn begins_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
     let Some(before) = at.checked_sub(1) else {
         return true;
     };
-    let stopped = sentence.token(before).is_some_and(|token| {
-        token.word().is_some() && token.span.of(sentence.text).ends_with('.')
-    });
+    let stopped = sentence
+        .token(before)
+        .is_some_and(|token| token.word().is_some() && token.span.of(sentence.text).ends_with('.'));
     sentence.is_sign(before, ';') || sentence.is_sign(before, '.') || stopped
 }
 
@@ -104,9 +106,8 @@ fn begins_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
 pub(super) fn from_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
     let noun = (1..amount.first).find(|at| sentence.is_any(*at, &["width", "widths"]))?;
-    let of_joint = (1..noun).all(|at| {
-        sentence.is_any(at, &["a", "joint", "gap", "opening", "the"])
-    });
+    let of_joint =
+        (1..noun).all(|at| sentence.is_any(at, &["a", "joint", "gap", "opening", "the"]));
     let plain = (noun + 1..amount.first).all(|at| sentence.is_any(at, &["of"]));
     let end = sentence.skip_parentheses(amount.last);
     let upwards = sentence.is_any(end, &["upwards", "upward", "on", "onwards"]);

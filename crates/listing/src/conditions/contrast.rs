@@ -120,8 +120,7 @@ pub(super) fn leads_to_the_rest(sentence: &Sentence<'_>, condition: &Found) -> b
     // "12 mm in joints up to 50 mm and 20 mm in wider ones, tolerance +3 mm": the number stands before it.
     let told = condition.first.checked_sub(1).is_some_and(|before| {
         sentence.amounts.iter().any(|amount| {
-            amount.last <= before + 1
-                && sentence.skip_parentheses(amount.last) == condition.first
+            amount.last <= before + 1 && sentence.skip_parentheses(amount.last) == condition.first
         })
     });
     is_contrast(sentence, condition)

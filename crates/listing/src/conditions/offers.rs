@@ -37,15 +37,48 @@ const MAY_REPLACE: &[&[&str]] = &[
 
 /// What is done with a thing that is added.
 const ADDED: &[&str] = &[
-    "fitted", "laid", "placed", "installed", "added", "provided", "used", "applied", "attached",
-    "fixed", "set", "gunned", "employed",
+    "fitted",
+    "laid",
+    "placed",
+    "installed",
+    "added",
+    "provided",
+    "used",
+    "applied",
+    "attached",
+    "fixed",
+    "set",
+    "gunned",
+    "employed",
 ];
 
 /// Words of what isn't added but measured.
 const MEASURED: &[&str] = &[
-    "joint", "joints", "gap", "gaps", "opening", "openings", "maximum", "minimum", "max", "min",
-    "tolerance", "deviation", "total", "rate", "distance", "spacing", "depth", "width", "length",
-    "compression", "overlap", "recess", "height", "reduction", "movement",
+    "joint",
+    "joints",
+    "gap",
+    "gaps",
+    "opening",
+    "openings",
+    "maximum",
+    "minimum",
+    "max",
+    "min",
+    "tolerance",
+    "deviation",
+    "total",
+    "rate",
+    "distance",
+    "spacing",
+    "depth",
+    "width",
+    "length",
+    "compression",
+    "overlap",
+    "recess",
+    "height",
+    "reduction",
+    "movement",
 ];
 
 /// Words that name a framed wall, which stands for a solid one.
@@ -68,9 +101,8 @@ pub(crate) fn offers(sentence: &Sentence<'_>) -> Vec<Found> {
 /// The amounts that an offer governs; none where the condition isn't one.
 pub(super) fn governed(sentence: &Sentence<'_>, condition: &Found) -> Option<Vec<usize>> {
     let own = offer(sentence)?;
-    let is_own = condition.triggers.is_empty()
-        && own.first == condition.first
-        && own.last == condition.last;
+    let is_own =
+        condition.triggers.is_empty() && own.first == condition.first && own.last == condition.last;
     let end = (own.last..sentence.tokens.len())
         .find(|at| sentence.is_sign(*at, ';'))
         .unwrap_or(sentence.tokens.len());
@@ -121,7 +153,13 @@ fn in_place(sentence: &Sentence<'_>) -> Option<Offer> {
     let (first, length) = (0..sentence.tokens.len()).find_map(|at| {
         let phrase = phrase_at(sentence, at, IN_PLACE);
         let alone = at == 0 && sentence.is_any(at, &["alternatively", "alternately"]);
-        let length = phrase.or(alone.then_some(1))?;
+        // "Option: an aluminum plate", "Alternate - one strip"
+        let labels = at == 0
+            && sentence.is_any(at, &["option", "alternate", "alternative"])
+            && [':', '-', '–', '—']
+                .iter()
+                .any(|sign| sentence.is_sign(at + 1, *sign));
+        let length = phrase.or((alone || labels).then_some(1))?;
         Some((at, length))
     })?;
     let cast = first > 0 && sentence.is_any(first - 1, &["cast", "poured", "held", "fixed"]);
@@ -130,7 +168,11 @@ fn in_place(sentence: &Sentence<'_>) -> Option<Offer> {
     let opens = from == first;
     let grants = (from..sentence.tokens.len())
         .any(|at| sentence.is_any(at, &["may", "can"]) && !sentence.is_any(at + 1, NEGATIONS))
-        || sentence.has_any(from, sentence.tokens.len(), &["permitted", "accepted", "acceptable", "allowed"]);
+        || sentence.has_any(
+            from,
+            sentence.tokens.len(),
+            &["permitted", "accepted", "acceptable", "allowed"],
+        );
     // `may be used in lieu of pins` offers what stands before it.
     let behind = (from..first).any(|at| sentence.is_any(at, &["may", "can"]));
     let taken = !cast && !denied && (opens || grants);
@@ -155,13 +197,13 @@ fn may_replace(sentence: &Sentence<'_>) -> Option<Offer> {
 /// `A steel angle of 40 mm x 40 mm may be fitted over the seal`: a thing that wasn't spoken of, and is no measure.
 fn may_be_added(sentence: &Sentence<'_>) -> Option<Offer> {
     let first = (1..sentence.tokens.len()).find(|at| {
-        sentence.is_word(*at, "may") && sentence.is_word(at + 1, "be") && sentence.is_any(at + 2, ADDED)
+        sentence.is_word(*at, "may")
+            && sentence.is_word(at + 1, "be")
+            && sentence.is_any(at + 2, ADDED)
     })?;
     let from = opening_of(sentence, first);
     let new = sentence.is_any(from, &["a", "an"]);
-    let measured = (from..first).any(|at| {
-        sentence.is_any(at, MEASURED)
-    });
+    let measured = (from..first).any(|at| sentence.is_any(at, MEASURED));
     let denied = sentence.has_any(from, first, &["no", "not", "only", "where", "when", "if"]);
     (new && !measured && !denied).then_some(Offer {
         first,

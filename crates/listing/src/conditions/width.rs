@@ -15,7 +15,15 @@ const VERBS: &[&str] = &[
 
 /// Verbs of joints that say what they get or bear.
 const TAKES: &[&str] = &[
-    "accept", "accommodate", "receive", "get", "take", "follow", "open", "close", "move",
+    "accept",
+    "accommodate",
+    "receive",
+    "get",
+    "take",
+    "follow",
+    "open",
+    "close",
+    "move",
 ];
 
 /// Comparatives that set some things apart from others.
@@ -334,7 +342,9 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         && sentence.is_word(after, "or")
         && sentence.is_any(
             after + 1,
-            &["less", "more", "greater", "wider", "narrower", "over", "under"],
+            &[
+                "less", "more", "greater", "wider", "narrower", "over", "under",
+            ],
         )
         && (sentence.is_any(after + 2, VERBS) || sentence.is_any(after + 2, TAKES));
     let compares = compares || or_less;

@@ -38,10 +38,13 @@ pub(super) fn lead(source: &str, item: &OutlineItem) -> Option<(Lead, Span)> {
 ///
 /// It would misread a sentence that only cites such a choice which is made elsewhere; so it must say "use" and name the item's own parts.
 pub(super) fn named_choices(source: &str, item: &OutlineItem, parts: &[String]) -> Vec<String> {
-    let texts = item.paragraphs.iter().filter_map(|paragraph| match paragraph {
-        Paragraph::Text(pieces) => Some(Flow::of(source, pieces.iter().copied())),
-        _ => None,
-    });
+    let texts = item
+        .paragraphs
+        .iter()
+        .filter_map(|paragraph| match paragraph {
+            Paragraph::Text(pieces) => Some(Flow::of(source, pieces.iter().copied())),
+            _ => None,
+        });
     texts
         .into_iter()
         .find_map(|flow| chosen_by_name(item, &flow, parts))
@@ -68,18 +71,20 @@ fn chosen_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<V
         .iter()
         .filter_map(|cue| Some((sentence.find(cue)?, cue)))
         .min()?;
-    let citation = cited(
-        &item.path,
-        flow.text(),
-        range.start + at + cue.len(),
-        parts,
-    );
+    let citation = cited(&item.path, flow.text(), range.start + at + cue.len(), parts);
     let before = sentence.get(..at)?.trim();
     let after = lower.get(citation.end..range.end).unwrap_or_default();
     let opens = before.is_empty() || before.ends_with("any");
-    let used = ["shall be used", "is used", "is to be used", "must be used", "shall be built", "is built"]
-        .iter()
-        .any(|words| after.trim_start().starts_with(words));
+    let used = [
+        "shall be used",
+        "is used",
+        "is to be used",
+        "must be used",
+        "shall be built",
+        "is built",
+    ]
+    .iter()
+    .any(|words| after.trim_start().starts_with(words));
     let told = ["use", "use only", "build", "provide", "install"].contains(&before);
     let spoiled = after.contains("both") || after.contains("more") || before.contains("or more");
     (citation.items.len() > 1 && !spoiled && (told || opens && used)).then_some(citation.items)

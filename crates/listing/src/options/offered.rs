@@ -9,13 +9,15 @@
 use super::head::Head;
 
 /// Words of a name that offer the thing as one of several.
-const OFFERING: [&str; 6] = [
+const OFFERING: [&str; 8] = [
     "alternate",
     "alternative",
     "alternatively",
     "alt",
     "instead",
     "variant",
+    "optional",
+    "opt",
 ];
 
 /// Things of which every second one differs: "alternate studs".
@@ -79,6 +81,9 @@ pub(super) fn offered(head: &Head, document: &str) -> Option<(usize, usize)> {
     alternative(&tokens)
         .map(|(from, _)| {
             let opens = tokens.first().is_some_and(|(first, _)| *first == from);
+            let end = head
+                .bracket(from)
+                .map_or(end, |_| head.end_of_phrase(from, true));
             (if opens { start } else { from }, end)
         })
         .or_else(|| labelled(head, &tokens, document))
@@ -101,7 +106,8 @@ fn name(head: &Head) -> Option<(usize, usize)> {
             let rest = all.get(*at..).unwrap_or_default();
             c.is_ascii_digit() && !all.get(..*at).is_some_and(ends_in_label)
                 || *c == ':'
-                || *c == '.' && (rest.starts_with(". ") || rest.len() == 1)
+                || *c == '.'
+                    && (rest.starts_with(". ") || rest.len() == 1)
                     && !all.get(..*at).is_some_and(|before| before.ends_with("alt"))
                 || rest.starts_with(" - ")
         });
@@ -150,12 +156,11 @@ fn labelled(head: &Head, tokens: &[(usize, &str)], document: &str) -> Option<(us
         let bracketed = head.bracket(*at).is_some_and(|open| open + 1 == *at);
         let named = LABELLED.contains(word)
             && (place == 0 || bracketed || head.part(0, *at).trim_end().ends_with([',', '-']));
-        let of_joint = IN_BRACKETS.contains(word) && bracketed;
+        let whole = place == 0 && tokens.len() == 2;
+        let of_joint = IN_BRACKETS.contains(word) && (bracketed || whole);
         let parted = own - (at + word.len()) == 1;
-        let counts = parted
-            && is_label(label)
-            && (named || of_joint)
-            && others(document, word, label);
+        let counts =
+            parted && is_label(label) && (named || of_joint) && others(document, word, label);
         counts.then_some((*at, own + label.len()))
     })
 }
@@ -163,12 +168,12 @@ fn labelled(head: &Head, tokens: &[(usize, &str)], document: &str) -> Option<(us
 /// `A`, `1`, `S2`, `D/M`.
 fn is_label(word: &str) -> bool {
     const LONGEST: usize = 3;
-    let all = word
-        .chars()
-        .all(|c| c.is_alphanumeric() || c == '/');
+    let all = word.chars().all(|c| c.is_alphanumeric() || c == '/');
     let short = word.chars().count() <= LONGEST;
     let letters = word.chars().filter(|c| c.is_alphabetic()).count();
-    all && short && letters <= 2 && !matches!(word, "of" | "to" | "in" | "is" | "or" | "for" | "at" | "as")
+    all && short
+        && letters <= 2
+        && !matches!(word, "of" | "to" | "in" | "is" | "or" | "for" | "at" | "as")
 }
 
 /// Whether a document has another label behind the same word.

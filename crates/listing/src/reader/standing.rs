@@ -55,8 +55,14 @@ pub(super) fn standing(
 
 /// What an item is offered as one of several by, for a person to say whether it is built.
 fn offered(text: &str, span: Span) -> Condition {
-    let words = span.of(text).split_whitespace().collect::<Vec<_>>().join(" ");
-    let words = words.trim_end_matches([' ', '-', '–', '—', ':', ',', '.', '*']).to_owned();
+    let words = span
+        .of(text)
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ");
+    let words = words
+        .trim_end_matches([' ', '-', '–', '—', ':', ',', '.', '*'])
+        .to_owned();
     Condition {
         expr: Expr::Words(words.clone()),
         words,
@@ -88,9 +94,21 @@ pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
     heading.unwrap_or(text.len())
 }
 
-/// Whether an item ends in a heading of notes, which the outline takes for its parts.
+/// Whether an item ends in a heading of notes or of work on the whole joint, which the outline takes for its parts.
 pub(super) fn leads_to_notes(text: &str, item: &OutlineItem) -> bool {
-    const NOTES: &[&str] = &["notes", "note", "general notes", "general", "remarks"];
+    const NOTES: &[&str] = &[
+        "notes",
+        "note",
+        "general notes",
+        "general",
+        "remarks",
+        "installation",
+        "execution",
+        "application",
+        "preparation",
+        "workmanship",
+        "inspection",
+    ];
     let Some(Paragraph::Text(pieces)) = item.paragraphs.last() else {
         return false;
     };
