@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 
 use super::Around;
 use super::sorts::Sorts;
-use crate::conditions::{Found, is_offer};
+use crate::conditions::{Found, brings, is_offer, only_measures};
 use crate::model::{Condition, Expr, Relation, Test};
 use crate::rules::Sentence;
 
@@ -64,6 +64,8 @@ pub(super) struct Introduced {
     /// Whether a sentence was taken in.
     begun: bool,
     sorts: Sorts,
+    /// The condition under which the item was brought in.
+    brought: Option<Condition>,
 }
 
 impl Introduced {
@@ -83,6 +85,9 @@ impl Introduced {
         });
         if let Some((_, condition)) = subject {
             return Some(condition.clone());
+        }
+        if let Some(brought) = self.brought.as_ref().filter(|_| only_measures(sentence)) {
+            return Some(brought.clone());
         }
         if let Some(sort) = self.sorts.governs(sentence) {
             return Some(sort);
@@ -111,6 +116,9 @@ impl Introduced {
         let first_said = &around.first_said;
         let title = around.heading;
         let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();
+        if opens_item {
+            self.brought = brings(sentence, &around.subject.title);
+        }
         let own = opening(sentence, conditions)
             .or_else(|| closing(sentence, conditions))
             .or_else(|| offered(sentence, conditions));

@@ -1,8 +1,9 @@
 //! A thing that an item brings in only for some joints, in a sentence that goes on to describe it: "Retaining plates. In joints exceeding 75 mm, Z-clips
 //! of 1.2 mm steel carry the packing. Spacing 450 mm max.", "Stiffener - 20 ga angle ... Required only where mullions stand more than 60 in. apart."
 //!
-//! All that the item says is then about that thing. How far it goes is a guess, and so the condition is one in words: it is for a person to say whether it
-//! holds, and nothing falls away by itself. No item is meant whose title names what every joint has, as its packing or its wall; nor one whose sentence says
+//! What the paragraph goes on to measure without a name of its own, "Spacing 450 mm", is then about that thing; and all of an item is where it says of itself
+//! that it is required somewhere only. How far it goes is a guess, and so the condition is one in words: it is for a person to say whether it holds, and
+//! nothing falls away by itself. "The packing is 4 in. deep" and "Pack 4 in. deep" speak of something else, and hold always. No item is meant whose title names what every joint has, as its packing or its wall; nor one whose sentence says
 //! how large something is ("in joints over 3 in., spacing 12 in.") or speaks of what is there anyway ("the clips").
 //!
 //! What it would misread: an item with a title of its own that has two things in it, one of them for all joints.
@@ -57,6 +58,19 @@ pub(crate) fn brings(sentence: &Sentence<'_>, title: &str) -> Option<Condition> 
         closes(sentence, first)
     };
     (alone && brought && may_be_absent(title)).then(|| in_words(sentence, first.first, first.last))
+}
+
+/// Whether a sentence measures what was spoken of before it, without naming it: "Spacing 450 mm max.", "Bearing on the floor 40 mm".
+pub(crate) fn only_measures(sentence: &Sentence<'_>) -> bool {
+    const FILLING: &[&str] = &["packing", "sealant", "coating", "seal", "strip", "joint"];
+    const MEASURES: &[&str] = &[
+        "spacing", "centres", "centers", "bearing", "fixing", "fixings", "distance",
+    ];
+    let measures = sentence.is_any(0, MEASURES);
+    measures
+        && components_in(sentence.words(0, sentence.tokens.len()))
+            .iter()
+            .all(|(component, ..)| !FILLING.contains(&component.name.as_str()))
 }
 
 /// The condition of a sentence that only says where the thing of its item is required, or may be left out: "Required only where ...", "Not required where

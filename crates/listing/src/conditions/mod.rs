@@ -33,7 +33,7 @@ use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
-pub(crate) use brought::{brings, may_be_absent, only_says_where};
+pub(crate) use brought::{brings, may_be_absent, only_measures, only_says_where};
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;

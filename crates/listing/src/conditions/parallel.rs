@@ -105,16 +105,17 @@ fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
                 .all(|group| group.iter().any(|index| dimension(index) == Some(*own)))
         })
         .collect();
-    let own = |group: Vec<usize>| {
-        let fitting = group
+    let own = |group: Vec<usize>| -> Vec<usize> {
+        let mut fitting = group
             .into_iter()
             .filter(|index| dimension(index).is_some_and(|own| shared.contains(&own)));
         // What is said before the number of the first case may be said of both.
-        if leads {
-            fitting.take(1).collect()
+        let nearest = if leads {
+            fitting.next()
         } else {
-            fitting.last().into_iter().collect::<Vec<usize>>()
-        }
+            fitting.next_back()
+        };
+        nearest.into_iter().collect()
     };
     if shared.is_empty() {
         return Vec::new();

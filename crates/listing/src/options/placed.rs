@@ -77,20 +77,12 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
         in_part(head, &mut option, (cue.start, end));
     } else if let Some(alternate) = bare_alternate(head) {
         let mut bases = before.iter().filter(|beside| beside.is_base);
-        match (bases.next(), bases.next()) {
-            (Some(base), None) => {
-                replace(
-                    head,
-                    &mut option,
-                    vec![base.path.to_owned()],
-                    alternate,
-                    Said::Title,
-                );
-            }
-            _ => {
-                option.offered = Some(head.span(alternate.0, alternate.1));
-                doubt(head, &mut option, alternate);
-            }
+        if let (Some(base), None) = (bases.next(), bases.next()) {
+            let base = vec![base.path.to_owned()];
+            replace(head, &mut option, base, alternate, Said::Title);
+        } else {
+            option.offered = Some(head.span(alternate.0, alternate.1));
+            doubt(head, &mut option, alternate);
         }
     } else if let Some(cue) = optional(head) {
         option.optional = true;

@@ -1,8 +1,6 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
-use crate::conditions::{
-    Place, brings, heads, heads_list, heads_rating, may_be_absent, only_says_where,
-};
+use crate::conditions::{Place, heads, heads_list, heads_rating, may_be_absent, only_says_where};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
@@ -166,7 +164,7 @@ fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Optio
         })
 }
 
-/// The condition under which an item brings in what it is about, in the first sentence of its text or in one that says nothing else.
+/// The condition that an item says of itself in a sentence that says nothing else: "Required only where ...", "May be omitted when ...".
 fn brought(text: &str, item: &OutlineItem, units: UsualUnits) -> Option<Condition> {
     if speaks_of_choice(&item.title) || !may_be_absent(&item.title) {
         return None;
@@ -179,25 +177,19 @@ fn brought(text: &str, item: &OutlineItem, units: UsualUnits) -> Option<Conditio
                 Some(Flow::of(text, pieces.iter().copied()).with_usual_units(units))
             }
             _ => None,
-        });
-    let first = flows.next()?;
-    let mut ranges = sentences(first.text()).into_iter();
-    let opening = Sentence::new(&first, ranges.next()?);
-    brings(&opening, &item.title).or_else(|| {
-        let opening = first
-            .text()
-            .split(|c: char| c.is_ascii_digit() || matches!(c, '.' | ','))
-            .next()
-            .unwrap_or_default();
-        let named = !item.title.is_empty() || may_be_absent(opening) && !opening.trim().is_empty();
-        let says = |flow: &Flow| {
-            let mut ranges = sentences(flow.text()).into_iter();
-            ranges.find_map(|range| only_says_where(&Sentence::new(flow, range)))
-        };
-        says(&first)
-            .or_else(|| flows.find_map(|flow| says(&flow)))
-            .filter(|_| named)
-    })
+        })
+        .peekable();
+    let opening = flows.peek()?.text();
+    let opening = opening
+        .split(|c: char| c.is_ascii_digit() || matches!(c, '.' | ','))
+        .next()
+        .unwrap_or_default();
+    let named = !item.title.is_empty() || may_be_absent(opening) && !opening.trim().is_empty();
+    let says = |flow: Flow| {
+        let mut ranges = sentences(flow.text()).into_iter();
+        ranges.find_map(|range| only_says_where(&Sentence::new(&flow, range)))
+    };
+    named.then(|| flows.find_map(says))?
 }
 
 /// The rating that an item's title is, where one beside it has another: "1 h wall: one board", "2 h wall: two boards". One alone may be a time.
