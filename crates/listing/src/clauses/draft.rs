@@ -120,7 +120,7 @@ impl Draft {
 }
 
 /// Whether words say that they hold whatever the case: "in all joints", "whatever the width".
-pub(super) fn holds_always(words: &str) -> bool {
+pub(crate) fn holds_always(words: &str) -> bool {
     const WORDS: &[&str] = &[
         "in all cases",
         "in every case",

@@ -1,7 +1,8 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
 use crate::conditions::{
-    Found, Permitted, conditions, configurations, exceptive, keep_required, kinds, permitted,
+    Found, Permitted, conditions, configurations, exceptive, keep_required, kinds, offers,
+    permitted,
 };
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -26,6 +27,10 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     let permitted = permitted(sentence, &mut conditions.found, in_option);
     let mut governing = conditions.found;
     governing.extend(kinds(sentence));
+    // What is said in an item that is an option itself is said of it.
+    if !in_option && permitted.is_empty() {
+        governing.extend(offers(sentence));
+    }
     let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
         .into_iter()
         .partition(|mention| exceptive(sentence, mention.first).is_none());

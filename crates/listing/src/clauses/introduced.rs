@@ -11,7 +11,8 @@
 use std::collections::BTreeMap;
 
 use super::Around;
-use crate::conditions::Found;
+use super::sorts::Sorts;
+use crate::conditions::{Found, brings, is_offer, only_measures};
 use crate::model::{Condition, Expr, Relation, Test};
 use crate::rules::Sentence;
 
@@ -62,6 +63,9 @@ pub(super) struct Introduced {
     last: Option<Condition>,
     /// Whether a sentence was taken in.
     begun: bool,
+    sorts: Sorts,
+    /// The condition under which the item was brought in.
+    brought: Option<Condition>,
 }
 
 impl Introduced {
@@ -81,6 +85,12 @@ impl Introduced {
         });
         if let Some((_, condition)) = subject {
             return Some(condition.clone());
+        }
+        if let Some(brought) = self.brought.as_ref().filter(|_| only_measures(sentence)) {
+            return Some(brought.clone());
+        }
+        if let Some(sort) = self.sorts.governs(sentence) {
+            return Some(sort);
         }
         let pronoun = sentence.is_any(0, &["they", "these", "each", "it"])
             && sentence.is_any(1, &["is", "are", "shall", "must", "has", "have"])
@@ -102,10 +112,16 @@ impl Introduced {
         governed: Option<&Condition>,
         around: &Around,
     ) {
+        self.sorts.take(sentence);
         let first_said = &around.first_said;
         let title = around.heading;
         let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();
-        let own = opening(sentence, conditions).or_else(|| closing(sentence, conditions));
+        if opens_item {
+            self.brought = brings(sentence, &around.subject.title);
+        }
+        let own = opening(sentence, conditions)
+            .or_else(|| closing(sentence, conditions))
+            .or_else(|| offered(sentence, conditions));
         let (condition, from, to) = match (governed, own) {
             (Some(condition), None) if conditions.is_empty() => {
                 (condition.clone(), 0, sentence.tokens.len())
@@ -290,6 +306,15 @@ fn opening<'f>(
 ) -> Option<(&'f Found, usize, usize)> {
     let [only] = conditions else { return None };
     (only.first == 0 && narrows(&only.expr)).then_some((only, only.last, sentence.tokens.len()))
+}
+
+/// The words by which a sentence offers something, which is then spoken of: "A plate may be laid over the joint".
+fn offered<'f>(
+    sentence: &Sentence<'_>,
+    conditions: &'f [Found],
+) -> Option<(&'f Found, usize, usize)> {
+    let [only] = conditions else { return None };
+    is_offer(sentence, only).then_some((only, 0, sentence.tokens.len()))
 }
 
 /// The condition that a sentence ends with which says no more than that a thing is there: "A tray is required in joints over 4 in."

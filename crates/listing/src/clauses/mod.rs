@@ -18,13 +18,14 @@ mod named;
 mod prose;
 mod reference;
 mod sentence;
+mod sorts;
 mod tables;
 mod unclaimed;
 
 use std::rc::Rc;
 
 use self::introduced::Introduced;
-use crate::conditions::{Place, headed_configuration, heads, heads_list};
+use crate::conditions::{Place, headed_configuration, headed_variant, heads, heads_list};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Relation, Span};
 use crate::naming::Subject;
@@ -33,7 +34,7 @@ use crate::rules::Sentence;
 
 pub(crate) use carried::{Carried, carried};
 pub(crate) use confine::confine;
-pub(crate) use draft::{Draft, Yield};
+pub(crate) use draft::{Draft, Yield, holds_always};
 pub(crate) use introduced::FirstSaid;
 
 /// What stands around an item's paragraphs.
@@ -69,6 +70,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     let mut lead = None;
     let mut headed: Option<String> = None;
     let mut list: Option<Condition> = None;
+    let mut variant: Option<(Condition, usize)> = None;
     for (index, paragraph) in paragraphs.iter().enumerate() {
         match paragraph {
             Paragraph::Text(pieces) => {
@@ -86,10 +88,17 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                     listed.headed = Some(configuration.clone());
                 }
                 list = list.filter(|_| bullet);
+                let column = column(source, pieces);
+                variant = headed_variant(&flow, beginnings(source, paragraphs, index))
+                    .map(|condition| (condition, column))
+                    .or(variant.filter(|(_, head)| column > *head));
                 let read = found.clauses.len();
                 read_text(source, pieces, &listed, &mut subject, &mut found);
                 if let Some(condition) = headed_by(&flow).or_else(|| list.clone()) {
                     found.put_under(&condition, source, read..);
+                }
+                if let Some((condition, _)) = &variant {
+                    found.put_under(condition, source, read..);
                 }
                 list = list.or_else(|| leads_list(&flow));
                 flow.text().clone_into(&mut caption);
@@ -113,6 +122,29 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
         }
     }
     found
+}
+
+/// How the other paragraphs begin.
+fn beginnings<'s>(
+    source: &'s str,
+    paragraphs: &'s [Paragraph],
+    own: usize,
+) -> impl Iterator<Item = &'s str> {
+    let others = paragraphs.iter().enumerate();
+    others.filter_map(move |(index, paragraph)| match paragraph {
+        Paragraph::Text(pieces) if index != own => {
+            let first = pieces.first()?.of(source);
+            Some(first.trim_start_matches(['•', '-', '–', '*', ' ']))
+        }
+        _ => None,
+    })
+}
+
+/// How far from the edge the first line of a paragraph begins; what belongs to a heading stands farther in.
+fn column(source: &str, pieces: &[Span]) -> usize {
+    let start = pieces.first().map_or(0, |piece| piece.start());
+    let before = source.get(..start).unwrap_or_default();
+    start - before.rfind('\n').map_or(0, |line| line + 1)
 }
 
 /// What the first sentence of the paragraph behind a table says of all its values.

@@ -9,7 +9,7 @@
 use super::contrast::{is_contrast, leads_to_the_rest};
 use super::exception::{is_case_of_exception, says_what_holds};
 use super::labels::{begins_statement, end_of_label, goes_on, labels};
-use super::{Found, kinds};
+use super::{Found, kinds, offers, parallel};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -34,7 +34,9 @@ pub(crate) fn attach(
         let excepted = found.get(number + 1).is_some_and(|next| {
             is_case_of_exception(sentence, next) && next.first == condition.first + 1
         });
-        let of_kind = kinds::governed(sentence, condition);
+        let of_kind = kinds::governed(sentence, condition)
+            .or_else(|| offers::governed(sentence, condition))
+            .or_else(|| parallel::governed(sentence, condition));
         let governed = if let Some(own) = of_kind {
             own.into_iter().filter(|index| is_bound(*index)).collect()
         } else if excepted {

@@ -49,8 +49,18 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let bullet = ['-', '–', '•', '*']
         .iter()
         .any(|bullet| sentence.is_sign(0, *bullet));
-    let noun = usize::from(bullet);
-    let plain = index == 0
+    // `COMPRESS 30% MIN. JOINT OVER 40 MM: 45% MIN.`
+    let stretch = (1..amount.first)
+        .rev()
+        .find(|at| begins_stretch(sentence, *at))
+        .filter(|at| {
+            let before = index
+                .checked_sub(1)
+                .and_then(|before| sentence.amount(before));
+            before.is_some_and(|before| before.last <= *at)
+        });
+    let noun = stretch.unwrap_or(usize::from(bullet));
+    let plain = (index == 0 || stretch.is_some())
         && is_joint_noun(sentence, noun)
         && (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
     let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
@@ -69,6 +79,7 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let labels =
         sentence.is_stop(end) && !sentence.is_sign(end, ';') && !sentence.is_sign(end, ',')
             || qualified;
+    let labels = labels && (stretch.is_none() || sentence.is_sign(end, ':'));
     let follows = sentence.amounts.iter().any(|amount| amount.first > end);
     (plain && told && labels && follows).then(|| {
         found(
@@ -77,6 +88,45 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             noun,
             joint_property(sentence, noun).filter(|_| names_joint(sentence, noun)),
         )
+    })
+}
+
+/// Whether a stretch begins at a token: behind a semicolon, or behind the stop of a shortened word.
+fn begins_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
+    let Some(before) = at.checked_sub(1) else {
+        return true;
+    };
+    let stopped = sentence
+        .token(before)
+        .is_some_and(|token| token.word().is_some() && token.span.of(sentence.text).ends_with('.'));
+    sentence.is_sign(before, ';') || sentence.is_sign(before, '.') || stopped
+}
+
+/// `From a joint width of 80 mm, brackets ...`, `From a width of 100 mm upwards:`: the least width of the joints meant, at the opening of a sentence.
+pub(super) fn from_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let noun = (1..amount.first).find(|at| sentence.is_any(*at, &["width", "widths"]))?;
+    let of_joint =
+        (1..noun).all(|at| sentence.is_any(at, &["a", "joint", "gap", "opening", "the"]));
+    let plain = (noun + 1..amount.first).all(|at| sentence.is_any(at, &["of"]));
+    let end = sentence.skip_parentheses(amount.last);
+    let upwards = sentence.is_any(end, &["upwards", "upward", "on", "onwards"]);
+    let end = end + usize::from(upwards);
+    let led = sentence.is_stop(end) || upwards;
+    let opens = index == 0 && amount.hi.is_none() && sentence.is_word(0, "from");
+    let is_length = amount.unit.dimension() == measure::Dimension::Length;
+    (opens && of_joint && plain && led && is_length).then(|| Found {
+        first: 0,
+        last: end,
+        expr: Expr::Test(crate::model::Test {
+            property: "joint.width".to_owned(),
+            relation: Relation::AtLeast,
+            lo: Some(measure::Quantity::new(amount.lo, amount.unit)),
+            hi: None,
+            lo_excluded: false,
+        }),
+        triggers: vec![index],
+        parts: Vec::new(),
     })
 }
 

@@ -31,6 +31,9 @@ pub(super) fn contrasts(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
             Expr::Test(test) if test.property == "joint.width" || upwards.is_none() => {
                 Expr::Words(sentence.words(at, last).to_owned())
             }
+            Expr::Words(_) if !nearest.triggers.is_empty() => {
+                Expr::Words(sentence.words(at, last).to_owned())
+            }
             _ => continue,
         };
         own.push(Found {
@@ -78,6 +81,21 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
     {
         return Some((at + 3, Some(upwards)));
     }
+    let others = sentence.is_word(at, "for")
+        && sentence.is_word(at + 1, "all")
+        && sentence.is_word(at + 2, "other")
+        && sentence.is_any(at + 3, THINGS);
+    if others {
+        return Some((at + 4, None));
+    }
+    // "in joints beyond that"
+    if opened
+        && sentence.is_any(at + 1, THINGS)
+        && sentence.is_any(at + 2, &["above", "beyond", "over"])
+        && sentence.is_any(at + 3, &["this", "that"])
+    {
+        return Some((at + 4, Some(true)));
+    }
     if sentence.is_any(at, &["above", "beyond", "over"]) {
         let that = sentence.is_any(at + 1, &["this", "that"]);
         if that && (sentence.is_word(at + 2, "width") || sentence.amount_at(at + 2).is_some()) {
@@ -85,9 +103,10 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
             return Some((last, Some(true)));
         }
     }
+    let ends = (at + 1..sentence.tokens.len()).all(|at| sentence.is_sign(at, '.'));
     let alone = sentence.is_any(at, &["otherwise", "else"])
         && at > 0
-        && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "but"]));
+        && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "but"]) || ends);
     alone.then_some((at + 1, None))
 }
 
@@ -98,7 +117,14 @@ pub(super) fn is_contrast(sentence: &Sentence<'_>, condition: &Found) -> bool {
 
 /// Whether what is said of the rest follows: "and in wider ones 20 mm".
 pub(super) fn leads_to_the_rest(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    // "12 mm in joints up to 50 mm and 20 mm in wider ones, tolerance +3 mm": the number stands before it.
+    let told = condition.first.checked_sub(1).is_some_and(|before| {
+        sentence.amounts.iter().any(|amount| {
+            amount.last <= before + 1 && sentence.skip_parentheses(amount.last) == condition.first
+        })
+    });
     is_contrast(sentence, condition)
+        && !told
         && (condition.last..sentence.tokens.len())
             .take_while(|at| !sentence.is_sign(*at, ';') && !sentence.is_sign(*at, '.'))
             .any(|at| sentence.amount_at(at).is_some())

@@ -218,7 +218,7 @@ fn is_case(condition: &Found) -> bool {
 }
 
 /// Whether a condition tells some joints from the rest by more than an upper limit: a lower limit, or words that only a person can test.
-fn sets_apart(expr: &Expr) -> bool {
+pub(super) fn sets_apart(expr: &Expr) -> bool {
     match expr {
         Expr::Test(Test {
             property, relation, ..
@@ -264,7 +264,9 @@ fn sets_apart(expr: &Expr) -> bool {
 fn names_attribute(sentence: &Sentence<'_>, condition: &Found) -> bool {
     (0..condition.first).any(|at| {
         let word = sentence.word(at);
+        // An angle is a thing as well.
         !word.is_empty()
+            && word != "angle"
             && vocabulary::vocabulary()
                 .attribute(word.trim_end_matches('s'))
                 .is_some()

@@ -6,6 +6,7 @@
 
 mod attach;
 mod bands;
+mod brought;
 mod classes;
 mod configuration;
 mod confined;
@@ -15,6 +16,8 @@ mod forbidden;
 mod heading;
 mod kinds;
 mod labels;
+mod offers;
+mod parallel;
 mod permitted;
 mod phrase;
 mod places;
@@ -30,13 +33,16 @@ use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
+pub(crate) use brought::{brings, may_be_absent, only_measures, only_says_where};
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;
 pub(crate) use forbidden::{Forbidden, not_yet};
 pub(crate) use heading::{Place, heads, heads_list, heads_rating};
 pub(crate) use kinds::kinds;
+pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};
+pub(crate) use variants::headed_variant;
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]
@@ -77,6 +83,7 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     named.extend(spelled::spelled(sentence));
     named.extend(places::places(sentence));
     named.extend(variants::variants(sentence));
+    named.extend(parallel::parallels(sentence));
     for condition in named {
         let apart = |other: &Found| other.last <= condition.first || condition.last <= other.first;
         if found.iter().all(apart) {

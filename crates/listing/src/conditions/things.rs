@@ -136,7 +136,7 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             .rev()
             .take_while(|at| !sentence.is_stop(*at))
             .any(|at| sentence.amount_at(at).is_some())
-        && is_statement_end(sentence, end);
+        && (is_statement_end(sentence, end) || sentence.is_word(end, "only"));
     // "in studs not lighter than 20 gauge" asks that of the studs.
     let of_walls =
         sentence.is_word(opener, "for") || opens && sentence.is_any(opener, &["at", "on", "in"]);

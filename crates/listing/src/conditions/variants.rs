@@ -6,7 +6,8 @@
 //! is a sort of board, and neither is a case.
 
 use super::Found;
-use crate::model::Expr;
+use crate::layout::Flow;
+use crate::model::{Condition, Expr};
 use crate::rules::Sentence;
 
 /// Words that name variants with a label after them.
@@ -19,6 +20,73 @@ const SORTS: &[&str] = &["type", "types", "element", "elements"];
 
 /// Words that items are cited by.
 const ITEMS: &[&str] = &["item", "items"];
+
+/// Words that head what is said of one variant, with a label after them.
+const HEADING: &[&str] = &[
+    "option",
+    "variant",
+    "choice",
+    "method",
+    "version",
+    "alternate",
+    "alternative",
+    "type",
+];
+
+/// The variant that a paragraph is headed with, and so is about, where another paragraph is headed with one of its kind: "Variant S, stud wall (60 min
+/// only):", "Option S1, sewn. Overlap the ends 6 in." `others` are the beginnings of the paragraphs beside it.
+///
+/// It would misread two methods that are both to be used, one after the other.
+pub(crate) fn headed_variant<'f>(
+    flow: &Flow,
+    others: impl Iterator<Item = &'f str>,
+) -> Option<Condition> {
+    const LEAD: usize = 40;
+    let text = flow.text();
+    let end = text
+        .char_indices()
+        .nth(LEAD)
+        .map_or(text.len(), |(at, _)| at);
+    let sentence = Sentence::new(flow, 0..end);
+    let first = usize::from(is_bullet(&sentence, 0));
+    let word = HEADING.iter().find(|word| sentence.is_word(first, word))?;
+    let label = sentence.token(first + 1)?.span.of(sentence.text);
+    let parted = [',', ':', '-', '–', '—', '.', '(']
+        .iter()
+        .any(|sign| sentence.is_sign(first + 2, *sign))
+        || label.ends_with('.')
+        || sentence.token(first + 2).is_none() && end == text.len();
+    // "Type X board" is a sort of board.
+    if !is_label(&sentence, first + 1) || !parted {
+        return None;
+    }
+    let label = label.trim_end_matches('.');
+    let another = others.into_iter().any(|beginning| {
+        let mut words = beginning
+            .split(|c: char| !(c.is_alphanumeric() || c == '/'))
+            .filter(|word| !word.is_empty());
+        let same = words
+            .next()
+            .is_some_and(|own| own.eq_ignore_ascii_case(word));
+        let other = words.next().unwrap_or_default();
+        same && other.len() <= label.len() + 1 && other.len() <= 3 && other != label
+    });
+    let span = sentence.tokens_span(first, first + 2);
+    another.then(|| {
+        let words = span.of(sentence.text).trim_end_matches('.').to_owned();
+        Condition {
+            expr: Expr::Words(words.clone()),
+            words,
+            span: sentence.source(span),
+        }
+    })
+}
+
+fn is_bullet(sentence: &Sentence<'_>, at: usize) -> bool {
+    ['-', '–', '•', '*']
+        .iter()
+        .any(|bullet| sentence.is_sign(at, *bullet))
+}
 
 /// A mention of a variant or item by name.
 struct Named {

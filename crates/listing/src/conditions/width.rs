@@ -2,7 +2,7 @@
 
 use measure::Dimension;
 
-use super::bands::{labels, second_limit, two_sided};
+use super::bands::{from_width, labels, second_limit, two_sided};
 use super::{Found, test, things};
 use crate::model::Expr;
 use crate::rules::{Sentence, is_refused};
@@ -12,6 +12,19 @@ const VERBS: &[&str] = &[
     "shall", "must", "is", "are", "may", "require", "requires", "need", "needs", "use", "provide",
     "to", "will", "can", "should", "have", "has", "the", "a", "two", "one", "install", "take",
     "takes", "call", "calls", "receive", "receives", "get", "gets", "want", "wants",
+];
+
+/// Verbs of joints that say what they get or bear.
+const TAKES: &[&str] = &[
+    "accept",
+    "accommodate",
+    "receive",
+    "get",
+    "take",
+    "follow",
+    "open",
+    "close",
+    "move",
 ];
 
 /// Comparatives that set some things apart from others.
@@ -54,6 +67,7 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
             .or_else(|| subject(sentence, index))
             .or_else(|| listed(sentence, index, &found))
             .or_else(|| labels(sentence, index))
+            .or_else(|| from_width(sentence, index))
             .or_else(|| things::things(sentence, index));
         found.extend(own.map(|own| two_sided(sentence, index, own)));
     }
@@ -327,6 +341,19 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         return None;
     }
     let joint = is_joint_noun(sentence, noun);
+    // `Joints of 2 in. or less will accept`, `Joints of more than 40 mm receive two strips`
+    let or_less = joint
+        && (noun + 1..amount.first).all(|at| sentence.is_word(at, "of"))
+        && sentence.is_word(after, "or")
+        && sentence.is_any(
+            after + 1,
+            &[
+                "less", "more", "greater", "wider", "narrower", "over", "under",
+            ],
+        )
+        && (sentence.is_any(after + 2, VERBS) || sentence.is_any(after + 2, TAKES));
+    let compares = compares || or_less;
+    let verb = verb || or_less || joint && sentence.is_any(after, TAKES);
     // `Openings to 100 mm may be filled`
     let to = joint && sentence.is_word(noun + 1, "to") && noun + 2 == amount.first;
     let compares = compares || to && sentence.is_any(after, &["may", "can"]);

@@ -2,16 +2,13 @@
 
 use super::ItemOption;
 use super::head::Head;
-use super::listed::{Lead, cites, is_beside_the_others, lead, requires};
+use super::listed::{Lead, cites, is_beside_the_others, lead, named_choices, requires};
 use crate::model::{OptionGroup, OptionGroupKind};
 use crate::outline::OutlineItem;
 
 /// Makes the parts of an item that says "one of the following" the choices of one group.
 pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &mut [ItemOption]) {
     for (index, item) in items.iter().enumerate() {
-        let Some((lead, span)) = lead(source, item) else {
-            continue;
-        };
         let parts: Vec<usize> = (0..items.len())
             .filter(|part| {
                 items
@@ -22,6 +19,14 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
         if parts.is_empty() {
             continue;
         }
+        let named = named_parts(source, item, items, &parts);
+        if named.len() > 1 {
+            take_choices(items, options, &named, &item.path);
+            continue;
+        }
+        let Some((lead, span)) = lead(source, item) else {
+            continue;
+        };
         let refused = refusal(source, items, options, lead, &parts);
         if let Some(why) = refused {
             if let Some(option) = options.get_mut(index) {
@@ -31,6 +36,20 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
         }
         take_choices(items, options, &parts, &item.path);
     }
+}
+
+/// Those parts of an item of which its text says by name that one is built.
+fn named_parts(
+    source: &str,
+    item: &OutlineItem,
+    items: &[OutlineItem],
+    parts: &[usize],
+) -> Vec<usize> {
+    let path = |part: &usize| items.get(*part).map(|part| part.path.clone());
+    let paths: Vec<String> = parts.iter().filter_map(path).collect();
+    let named = named_choices(source, item, &paths);
+    let is_named = |part: &&usize| path(part).is_some_and(|path| named.contains(&path));
+    parts.iter().filter(is_named).copied().collect()
 }
 
 /// Why the parts of an item are no plain choice of one, if so.

@@ -1,5 +1,6 @@
 //! An item whose parts are a list of which one is built: "Wall: one of the following", "Either of these", "Use any one of the walls below".
 
+use super::cited::cited;
 use super::head::Head;
 use crate::layout::Flow;
 use crate::model::Span;
@@ -31,6 +32,62 @@ pub(super) fn lead(source: &str, item: &OutlineItem) -> Option<(Lead, Span)> {
         lead_of(flow.lower()).map(|(lead, at, end)| (lead, flow.span(at, end)))
     });
     found.into_iter().next()
+}
+
+/// The parts of an item of which its own text says by name that one is built: "One of Items 2A, 2B or 2C shall be used", "Use one of Items 3A and 3B".
+///
+/// It would misread a sentence that only cites such a choice which is made elsewhere; so it must say "use" and name the item's own parts.
+pub(super) fn named_choices(source: &str, item: &OutlineItem, parts: &[String]) -> Vec<String> {
+    let texts = item
+        .paragraphs
+        .iter()
+        .filter_map(|paragraph| match paragraph {
+            Paragraph::Text(pieces) => Some(Flow::of(source, pieces.iter().copied())),
+            _ => None,
+        });
+    texts
+        .into_iter()
+        .find_map(|flow| chosen_by_name(item, &flow, parts))
+        .unwrap_or_default()
+}
+
+fn chosen_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<Vec<String>> {
+    const CUES: [&str; 5] = [
+        "one of items ",
+        "one of the items ",
+        "only one of items ",
+        "either of items ",
+        "either item ",
+    ];
+    let lower = flow.lower();
+    let range = crate::sentences::sentences(flow.text())
+        .into_iter()
+        .find(|range| {
+            let sentence = lower.get(range.clone()).unwrap_or_default();
+            CUES.iter().any(|cue| sentence.contains(cue))
+        })?;
+    let sentence = lower.get(range.clone())?;
+    let (at, cue) = CUES
+        .iter()
+        .filter_map(|cue| Some((sentence.find(cue)?, cue)))
+        .min()?;
+    let citation = cited(&item.path, flow.text(), range.start + at + cue.len(), parts);
+    let before = sentence.get(..at)?.trim();
+    let after = lower.get(citation.end..range.end).unwrap_or_default();
+    let opens = before.is_empty() || before.ends_with("any");
+    let used = [
+        "shall be used",
+        "is used",
+        "is to be used",
+        "must be used",
+        "shall be built",
+        "is built",
+    ]
+    .iter()
+    .any(|words| after.trim_start().starts_with(words));
+    let told = ["use", "use only", "build", "provide", "install"].contains(&before);
+    let spoiled = after.contains("both") || after.contains("more") || before.contains("or more");
+    (citation.items.len() > 1 && !spoiled && (told || opens && used)).then_some(citation.items)
 }
 
 fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {

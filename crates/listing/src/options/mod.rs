@@ -10,6 +10,7 @@ mod head;
 mod listed;
 mod named;
 mod offer;
+mod offered;
 mod placed;
 mod reach;
 
@@ -33,6 +34,8 @@ pub(crate) struct ItemOption {
     pub(crate) configurations: Vec<String>,
     /// Where its head says what it is confined to as an option.
     pub(crate) limits: Vec<Span>,
+    /// The words that offer it as one of several where the others can't be told; whether it is built is for a person to say.
+    pub(crate) offered: Option<Span>,
     /// Words that offer an alternative which couldn't be placed, and what is done until a person decides.
     pub(crate) doubt: Option<(Span, String)>,
 }

@@ -5,6 +5,7 @@ use super::cited::cited;
 use super::head::Head;
 use super::named::{Beside, named};
 use super::offer::{Cue, cue, optional, speaks_of_alternative};
+use super::offered::offered;
 use super::reach::{Reach, Said, configurations};
 use crate::outline::OutlineItem;
 
@@ -28,7 +29,8 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
                 is_base: !option.is_choice(),
             })
             .collect();
-        let option = read(&head, item, &before, &paths);
+        let mut option = read(&head, item, &before, &paths);
+        offer(source, &head, &mut option);
         found.push(option);
     }
     found
@@ -66,6 +68,7 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
             }
             None => {
                 let end = head.end_of_phrase(cue.end, cue.bracketed);
+                option.offered = Some(head.span(cue.start, end));
                 doubt(head, &mut option, (cue.start, end));
             }
         }
@@ -74,17 +77,12 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
         in_part(head, &mut option, (cue.start, end));
     } else if let Some(alternate) = bare_alternate(head) {
         let mut bases = before.iter().filter(|beside| beside.is_base);
-        match (bases.next(), bases.next()) {
-            (Some(base), None) => {
-                replace(
-                    head,
-                    &mut option,
-                    vec![base.path.to_owned()],
-                    alternate,
-                    Said::Title,
-                );
-            }
-            _ => doubt(head, &mut option, alternate),
+        if let (Some(base), None) = (bases.next(), bases.next()) {
+            let base = vec![base.path.to_owned()];
+            replace(head, &mut option, base, alternate, Said::Title);
+        } else {
+            option.offered = Some(head.span(alternate.0, alternate.1));
+            doubt(head, &mut option, alternate);
         }
     } else if let Some(cue) = optional(head) {
         option.optional = true;
@@ -98,6 +96,16 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
         doubt(head, &mut option, words);
     }
     option
+}
+
+/// Marks an item that is offered as one of several, and whose place among them isn't known.
+fn offer(source: &str, head: &Head, option: &mut ItemOption) {
+    if option.is_choice() || option.offered.is_some() || !option.configurations.is_empty() {
+        return;
+    }
+    if let Some((start, end)) = offered(head, source) {
+        option.offered = Some(head.span(start, end));
+    }
 }
 
 fn replace(

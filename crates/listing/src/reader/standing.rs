@@ -1,8 +1,8 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
-use crate::conditions::{Place, heads, heads_list, heads_rating};
+use crate::conditions::{Place, heads, heads_list, heads_rating, may_be_absent, only_says_where};
 use crate::layout::{Flow, UsualUnits};
-use crate::model::Condition;
+use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
 use crate::outline::{Outline, OutlineItem, Paragraph};
 use crate::rules::Sentence;
@@ -26,7 +26,19 @@ pub(super) fn standing(
             .any(|next| next.parent == Some(index));
         let own = own(text, item, units, parted)
             .or_else(|| rated(text, &outline.items, index, units))
+            .or_else(|| brought(text, item, units))
             .filter(|_| !choice);
+        let offered = options
+            .get(index)
+            .and_then(|option| option.offered)
+            .filter(|_| !choice)
+            .map(|span| offered(text, span));
+        let said = |own: &Condition| {
+            offered.as_ref().is_some_and(|offered| {
+                own.span.start() < offered.span.end() && offered.span.start() < own.span.end()
+            })
+        };
+        let own = joined(offered.clone(), own.filter(|own| !said(own)));
         // Step 4a is no part of Step 3, though it stands below it; and a table or footnote may be cited from elsewhere, too.
         let is_part = |parent: &usize| {
             let around = outline.items.get(*parent);
@@ -34,16 +46,38 @@ pub(super) fn standing(
         };
         let around = item.parent.filter(is_part);
         let around = around.and_then(|parent| standing.get(parent).cloned().flatten());
-        standing.push(match (around, own) {
-            (Some(around), Some(own)) => Some(Condition {
-                words: format!("{}; {}", around.words, own.words),
-                span: own.span,
-                expr: around.expr.and(own.expr),
-            }),
-            (around, own) => around.or(own),
-        });
+        standing.push(joined(around, own));
     }
     standing
+}
+
+/// What an item is offered as one of several by, for a person to say whether it is built.
+fn offered(text: &str, span: Span) -> Condition {
+    let words = span
+        .of(text)
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ");
+    let words = words
+        .trim_end_matches([' ', '-', '–', '—', ':', ',', '.', '*'])
+        .to_owned();
+    Condition {
+        expr: Expr::Words(words.clone()),
+        words,
+        span,
+    }
+}
+
+/// Both of two conditions.
+fn joined(around: Option<Condition>, own: Option<Condition>) -> Option<Condition> {
+    match (around, own) {
+        (Some(around), Some(own)) => Some(Condition {
+            words: format!("{}; {}", around.words, own.words),
+            span: own.span,
+            expr: around.expr.and(own.expr),
+        }),
+        (around, own) => around.or(own),
+    }
 }
 
 /// Where what an item stands under ends at the latest: at a line like a heading, for the outline may have missed that something else begins there.
@@ -58,9 +92,21 @@ pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
     heading.unwrap_or(text.len())
 }
 
-/// Whether an item ends in a heading of notes, which the outline takes for its parts.
+/// Whether an item ends in a heading of notes or of work on the whole joint, which the outline takes for its parts.
 pub(super) fn leads_to_notes(text: &str, item: &OutlineItem) -> bool {
-    const NOTES: &[&str] = &["notes", "note", "general notes", "general", "remarks"];
+    const NOTES: &[&str] = &[
+        "notes",
+        "note",
+        "general notes",
+        "general",
+        "remarks",
+        "installation",
+        "execution",
+        "application",
+        "preparation",
+        "workmanship",
+        "inspection",
+    ];
     let Some(Paragraph::Text(pieces)) = item.paragraphs.last() else {
         return false;
     };
@@ -116,6 +162,34 @@ fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Optio
             let flow = Flow::of(text, pieces.iter().copied()).with_usual_units(units);
             of_text(&flow, index == 0, named, parted)
         })
+}
+
+/// The condition that an item says of itself in a sentence that says nothing else: "Required only where ...", "May be omitted when ...".
+fn brought(text: &str, item: &OutlineItem, units: UsualUnits) -> Option<Condition> {
+    if speaks_of_choice(&item.title) || !may_be_absent(&item.title) {
+        return None;
+    }
+    let mut flows = item
+        .paragraphs
+        .iter()
+        .filter_map(|paragraph| match paragraph {
+            Paragraph::Text(pieces) => {
+                Some(Flow::of(text, pieces.iter().copied()).with_usual_units(units))
+            }
+            _ => None,
+        })
+        .peekable();
+    let opening = flows.peek()?.text();
+    let opening = opening
+        .split(|c: char| c.is_ascii_digit() || matches!(c, '.' | ','))
+        .next()
+        .unwrap_or_default();
+    let named = !item.title.is_empty() || may_be_absent(opening) && !opening.trim().is_empty();
+    let says = |flow: Flow| {
+        let mut ranges = sentences(flow.text()).into_iter();
+        ranges.find_map(|range| only_says_where(&Sentence::new(&flow, range)))
+    };
+    named.then(|| flows.find_map(says))?
 }
 
 /// The rating that an item's title is, where one beside it has another: "1 h wall: one board", "2 h wall: two boards". One alone may be a time.

@@ -1,0 +1,171 @@
+//! A thing that an item brings in only for some joints, in a sentence that goes on to describe it: "Retaining plates. In joints exceeding 75 mm, Z-clips
+//! of 1.2 mm steel carry the packing. Spacing 450 mm max.", "Stiffener - 20 ga angle ... Required only where mullions stand more than 60 in. apart."
+//!
+//! What the paragraph goes on to measure without a name of its own, "Spacing 450 mm", is then about that thing; and all of an item is where it says of itself
+//! that it is required somewhere only. How far it goes is a guess, and so the condition is one in words: it is for a person to say whether it holds, and
+//! nothing falls away by itself. "The packing is 4 in. deep" and "Pack 4 in. deep" speak of something else, and hold always. No item is meant whose title names what every joint has, as its packing or its wall; nor one whose sentence says
+//! how large something is ("in joints over 3 in., spacing 12 in.") or speaks of what is there anyway ("the clips").
+//!
+//! What it would misread: an item with a title of its own that has two things in it, one of them for all joints.
+
+use super::heading::sets_apart;
+use super::{Found, conditions};
+use crate::model::{Condition, Expr};
+use crate::naming::components_in;
+use crate::rules::Sentence;
+
+/// Components of every joint, or of the construction beside it.
+const EVERYWHERE: &[&str] = &[
+    "joint", "packing", "sealant", "coating", "seal", "fill", "floor", "wall", "deck", "board",
+    "stud", "runner", "strip", "system", "topping", "product", "blanket", "foam",
+];
+
+/// Verbs by which something is needed for the joint, and not only measured.
+const CARRIES: &[&str] = &[
+    "carry",
+    "carries",
+    "support",
+    "supports",
+    "hold",
+    "holds",
+    "retain",
+    "retains",
+    "required",
+    "needed",
+    "provided",
+    "fitted",
+    "placed",
+    "installed",
+    "added",
+    "embedded",
+];
+
+/// Whether a title may name a thing that only some joints have.
+pub(crate) fn may_be_absent(title: &str) -> bool {
+    components_in(title)
+        .iter()
+        .all(|(component, ..)| !EVERYWHERE.contains(&component.name.as_str()))
+}
+
+/// The condition under which the first sentence of an item brings in what the item is about.
+pub(crate) fn brings(sentence: &Sentence<'_>, title: &str) -> Option<Condition> {
+    let found = conditions(sentence).found;
+    let (first, rest) = found.split_first()?;
+    let alone = rest.is_empty() && narrows(first);
+    let brought = if first.first == 0 {
+        opens(sentence, first, title)
+    } else {
+        closes(sentence, first)
+    };
+    (alone && brought && may_be_absent(title)).then(|| in_words(sentence, first.first, first.last))
+}
+
+/// Whether a sentence measures what was spoken of before it, without naming it: "Spacing 450 mm max.", "Bearing on the floor 40 mm".
+pub(crate) fn only_measures(sentence: &Sentence<'_>) -> bool {
+    const FILLING: &[&str] = &["packing", "sealant", "coating", "seal", "strip", "joint"];
+    const MEASURES: &[&str] = &[
+        "spacing", "centres", "centers", "bearing", "fixing", "fixings", "distance",
+    ];
+    let measures = sentence.is_any(0, MEASURES);
+    measures
+        && components_in(sentence.words(0, sentence.tokens.len()))
+            .iter()
+            .all(|(component, ..)| !FILLING.contains(&component.name.as_str()))
+}
+
+/// The condition of a sentence that only says where the thing of its item is required, or may be left out: "Required only where ...", "Not required where
+/// ...", "May be omitted when ...".
+pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
+    const SAID: &[&[&str]] = &[
+        &["required"],
+        &["needed"],
+        &["not", "required"],
+        &["not", "req'd"],
+        &["not", "needed"],
+        &["may", "be", "omitted"],
+        &["may", "be", "left", "out"],
+    ];
+    let said = SAID.iter().find(|words| {
+        words
+            .iter()
+            .enumerate()
+            .all(|(at, word)| sentence.is_word(at, word))
+    })?;
+    let at = said.len() + usize::from(sentence.is_word(said.len(), "only"));
+    let led = sentence.is_any(at, &["where", "when", "if", "in", "for"]);
+    let ends = (0..sentence.tokens.len())
+        .rev()
+        .find(|at| !sentence.is_sign(*at, '.'))?;
+    let more = (at..ends).any(|at| sentence.is_sign(at, ';'));
+    (led && !more).then(|| in_words(sentence, 0, ends + 1))
+}
+
+/// Whether a condition tells wide or high cases from the rest.
+fn narrows(condition: &Found) -> bool {
+    sets_apart(&condition.expr) && !condition.triggers.is_empty()
+}
+
+/// `In joints over 3 in., Z-clips ...`: something new follows, and no measure.
+fn opens(sentence: &Sentence<'_>, condition: &Found, title: &str) -> bool {
+    const SUBJECT: usize = 5;
+    const SPOKEN_OF: &[&str] = &[
+        "the", "each", "every", "all", "both", "it", "they", "its", "their", "this", "these", "no",
+        "not", "use", "where",
+    ];
+    let mut at = condition.last;
+    while [',', ':'].iter().any(|sign| sentence.is_sign(at, *sign)) {
+        at += 1;
+    }
+    let measured = (at..at + SUBJECT)
+        .filter(|at| sentence.amount_at(*at).is_none())
+        .any(|at| {
+            let word = sentence.word(at).trim_end_matches('s');
+            !word.is_empty()
+                && word != "angle"
+                && vocabulary::vocabulary().attribute(word).is_some()
+        });
+    let end = sentence.tokens.len();
+    let subject = sentence.words(at, (at + 2 * SUBJECT).min(end));
+    let of_title = (at..at + SUBJECT).any(|at| {
+        let word = sentence.word(at).trim_end_matches('s');
+        word.len() > 3 && title.to_lowercase().contains(word)
+    });
+    let carried = sentence.has_any(at, end, CARRIES);
+    let spoilt = sentence.has_any(
+        at,
+        end,
+        &["may", "omitted", "reduced", "increased", "otherwise"],
+    );
+    sentence.token(at).is_some()
+        && !sentence.is_any(at, SPOKEN_OF)
+        && !measured
+        && !spoilt
+        && (carried || !of_title && may_be_absent(subject))
+}
+
+/// `Carriers of steel, 1.2 mm by 30 mm, hold the packing in joints of 60 mm and above`.
+fn closes(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let ends = (condition.last..sentence.tokens.len()).all(|at| {
+        sentence.is_sign(at, '.')
+            || sentence.is_any(at, &["only", "and", "above", "over", "more", "upwards"])
+    });
+    let indefinite = !sentence.is_any(
+        0,
+        &["the", "each", "every", "all", "both", "it", "they", "no"],
+    );
+    let spoilt = sentence.has_any(
+        0,
+        condition.first,
+        &["may", "not", "omitted", "depth", "spacing", "shall"],
+    );
+    ends && indefinite && !spoilt && sentence.has_any(0, condition.first, CARRIES)
+}
+
+fn in_words(sentence: &Sentence<'_>, first: usize, last: usize) -> Condition {
+    let words = sentence.words(first, last).to_owned();
+    Condition {
+        expr: Expr::Words(words.clone()),
+        words,
+        span: sentence.source_of(first, last),
+    }
+}

@@ -1,0 +1,215 @@
+//! Items that are offered as one of several, where which others they stand against can't be told: "Sealant instead (small gaps)", "or block",
+//! "Deck alt.:", "Method 1, spray", "Flexible wall". Whether such an item is built, only a person can say: nothing falls away by itself, and a
+//! number that isn't kept is open.
+//!
+//! Only the name of an item offers it so: its title, or where it has none the words before the first number, colon or stop. What it would
+//! misread: a thing whose name holds such a word for another reason, as "Alternate spacing"; and a method, type or wall that is built beside
+//! the other one of its kind in the same joint.
+
+use super::head::Head;
+
+/// Words of a name that offer the thing as one of several.
+const OFFERING: [&str; 8] = [
+    "alternate",
+    "alternative",
+    "alternatively",
+    "alt",
+    "instead",
+    "variant",
+    "optional",
+    "opt",
+];
+
+/// Things of which every second one differs: "alternate studs".
+const EVERY_SECOND: [&str; 12] = [
+    "side", "sides", "stud", "studs", "flute", "flutes", "face", "faces", "course", "row", "layer",
+    "layers",
+];
+
+/// Words with a label behind them that tell one of several from the others.
+const LABELLED: [&str; 9] = [
+    "option",
+    "variant",
+    "method",
+    "choice",
+    "version",
+    "alternate",
+    "alternative",
+    "alt",
+    "case",
+];
+
+/// More such words, which name whole joints, or sorts of things besides; they count in brackets, and with another label elsewhere.
+const IN_BRACKETS: [&str; 3] = ["joint", "type", "kit"];
+
+/// Sorts of wall that stand beside others in a document; the first words of a name.
+const WALLS: [&str; 10] = [
+    "flexible wall",
+    "flexible walls",
+    "stud wall",
+    "stud partition",
+    "steel stud wall",
+    "framed wall",
+    "shaft wall",
+    "shaft walls",
+    "gypsum wall",
+    "gypsum board wall",
+];
+
+/// Words for walls of the other sort.
+const SOLID: [&str; 6] = [
+    "masonry",
+    "block",
+    "blockwork",
+    "cmu",
+    "concrete wall",
+    "rigid wall",
+];
+
+/// The words of a name that offer the item as one of several, whichever the others are.
+pub(super) fn offered(head: &Head, document: &str) -> Option<(usize, usize)> {
+    if let Some(wall) = framed_wall(head, document) {
+        return Some(wall);
+    }
+    let (start, end) = name(head)?;
+    let words = head.part(start, end);
+    let tokens = tokens(words, start);
+    let denied = |at: usize| {
+        let mut before = tokens.iter().filter(|(place, _)| *place < at);
+        before.any(|(_, word)| matches!(*word, "not" | "no" | "never" | "without"))
+    };
+    alternative(&tokens)
+        .map(|(from, _)| {
+            let opens = tokens.first().is_some_and(|(first, _)| *first == from);
+            let end = head
+                .bracket(from)
+                .map_or(end, |_| head.end_of_phrase(from, true));
+            (if opens { start } else { from }, end)
+        })
+        .or_else(|| labelled(head, &tokens, document))
+        .filter(|(from, _)| !denied(*from))
+}
+
+/// Where the name of an item stands: its title, or what stands before the first number, colon or stop of its text.
+fn name(head: &Head) -> Option<(usize, usize)> {
+    const LONGEST: usize = 12;
+    let words = head.words();
+    let titled = head.title_start + 1 < head.title_end;
+    let start = head.title_start;
+    let all = words.get(start..)?;
+    let start = start + (all.len() - all.trim_start().len());
+    let all = all.trim_start();
+    let end = if titled {
+        head.title_end
+    } else {
+        let ends = all.char_indices().find(|(at, c)| {
+            let rest = all.get(*at..).unwrap_or_default();
+            c.is_ascii_digit() && !all.get(..*at).is_some_and(ends_in_label)
+                || *c == ':'
+                || *c == '.'
+                    && (rest.starts_with(". ") || rest.len() == 1)
+                    && !all.get(..*at).is_some_and(|before| before.ends_with("alt"))
+                || rest.starts_with(" - ")
+        });
+        start + ends.map_or(all.len(), |(at, _)| at)
+    };
+    let short = head.part(start, end).split_whitespace().count() <= LONGEST;
+    (start < end && short).then_some((start, end))
+}
+
+/// Whether words end in one that a label follows.
+fn ends_in_label(words: &str) -> bool {
+    let last = words.trim_end().rsplit(' ').next().unwrap_or_default();
+    let last = last.trim_matches(|c: char| !c.is_alphanumeric());
+    LABELLED.contains(&last)
+}
+
+/// The words with their places.
+fn tokens(words: &str, start: usize) -> Vec<(usize, &str)> {
+    words
+        .split(|c: char| !(c.is_alphanumeric() || matches!(c, '-' | '/')))
+        .filter(|word| word.chars().any(char::is_alphanumeric))
+        .map(|word| (start + word.as_ptr().addr() - words.as_ptr().addr(), word))
+        .collect()
+}
+
+/// `or block`, `sealant instead`, `deck alt.`: a word of the name.
+fn alternative(tokens: &[(usize, &str)]) -> Option<(usize, usize)> {
+    let span = |(at, word): &(usize, &str)| (*at, at + word.len());
+    let or = tokens
+        .first()
+        .filter(|(_, word)| *word == "or" && tokens.len() > 1);
+    let offering = tokens.iter().enumerate().find_map(|(place, token)| {
+        let next = tokens.get(place + 1).map(|(_, word)| *word);
+        let second = next.is_some_and(|word| EVERY_SECOND.contains(&word));
+        (OFFERING.contains(&token.1) && !second).then_some(token)
+    });
+    or.or(offering).map(span)
+}
+
+/// `Method 1, spray`, `Spray, option S`, `Floor slab (Joint B only)`: a label, where the document has another of its kind.
+fn labelled(head: &Head, tokens: &[(usize, &str)], document: &str) -> Option<(usize, usize)> {
+    tokens.windows(2).enumerate().find_map(|(place, pair)| {
+        let [(at, word), (own, label)] = pair else {
+            return None;
+        };
+        let bracketed = head.bracket(*at).is_some_and(|open| open + 1 == *at);
+        let named = LABELLED.contains(word)
+            && (place == 0 || bracketed || head.part(0, *at).trim_end().ends_with([',', '-']));
+        let whole = place == 0 && tokens.len() == 2;
+        let of_joint = IN_BRACKETS.contains(word) && (bracketed || whole);
+        let parted = own - (at + word.len()) == 1;
+        let counts =
+            parted && is_label(label) && (named || of_joint) && others(document, word, label);
+        counts.then_some((*at, own + label.len()))
+    })
+}
+
+/// `A`, `1`, `S2`, `D/M`.
+fn is_label(word: &str) -> bool {
+    const LONGEST: usize = 3;
+    let all = word.chars().all(|c| c.is_alphanumeric() || c == '/');
+    let short = word.chars().count() <= LONGEST;
+    let letters = word.chars().filter(|c| c.is_alphabetic()).count();
+    all && short
+        && letters <= 2
+        && !matches!(word, "of" | "to" | "in" | "is" | "or" | "for" | "at" | "as")
+}
+
+/// Whether a document has another label behind the same word.
+fn others(document: &str, word: &str, label: &str) -> bool {
+    let mut words = document
+        .split(|c: char| !(c.is_alphanumeric() || matches!(c, '-' | '/')))
+        .filter(|word| !word.is_empty())
+        .peekable();
+    while let Some(own) = words.next() {
+        let same = own.eq_ignore_ascii_case(word);
+        if same
+            && let Some(next) = words.peek()
+            && is_label(&next.to_lowercase())
+            && next.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())
+            && !next.eq_ignore_ascii_case(label)
+        {
+            return true;
+        }
+    }
+    false
+}
+
+/// The name of a framed wall that an item begins with, in a document that knows solid ones: "Flexible wall: ...", "A stud wall shall have".
+fn framed_wall(head: &Head, document: &str) -> Option<(usize, usize)> {
+    let all = head.words().get(head.title_start..)?;
+    let lead = all.trim_start();
+    let lead = ["a ", "the "]
+        .iter()
+        .find_map(|article| lead.strip_prefix(article))
+        .unwrap_or(lead);
+    let start = head.title_start + all.len() - lead.len();
+    let named = WALLS.iter().find(|wall| {
+        lead.strip_prefix(**wall)
+            .is_some_and(|rest| !rest.starts_with(char::is_alphanumeric))
+    })?;
+    let lower = document.to_lowercase();
+    let solid = SOLID.iter().any(|solid| lower.contains(solid));
+    solid.then_some((start, start + named.len()))
+}

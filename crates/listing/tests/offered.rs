@@ -1,0 +1,272 @@
+//! What is offered as one of several, and what isn't: a clause that is wrongly taken to be one would be open where it is not met. The wordings are invented;
+//! what they mean is common practice.
+
+mod common;
+
+use common::check;
+
+const SLAB: &str = "1. Floor - Min 5 in. thick.\n\n2. Wall - Concrete block, nom 8 in. thick.\n\n";
+const SLAB_READ: [&str; 2] = [
+    "floor.thickness: at least 5 in",
+    "wall.thickness: nominal 8 in",
+];
+
+/// What a text reads as behind a floor and a wall.
+#[track_caller]
+fn behind_wall(text: &str, expected: &[&str]) {
+    let all: Vec<&str> = SLAB_READ.iter().chain(expected).copied().collect();
+    check(&format!("{SLAB}{text}"), &all);
+}
+
+/// The conditions of the bounds of one item, in order.
+#[track_caller]
+fn conditions(text: &str, item: &str, expected: &[Option<&str>]) {
+    let reading = listing::read_text("offered.txt", text);
+    let found: Vec<Option<String>> = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.item == item && clause.bound().is_some())
+        .map(|clause| clause.condition.as_ref().map(|own| own.expr.to_string()))
+        .collect();
+    let found: Vec<Option<&str>> = found.iter().map(Option::as_deref).collect();
+    assert_eq!(found, expected, "{text}");
+}
+
+#[test]
+fn an_item_whose_name_offers_it_is_for_a_person() {
+    for (name, words) in [
+        ("Sealant instead (small gaps)", "instead (small gaps)"),
+        ("Or sealant", "Or sealant"),
+        ("Alternate sealant", "Alternate sealant"),
+        ("Method 2, sealant", "Method 2"),
+    ] {
+        conditions(
+            &format!(
+                "{SLAB}3. Method 1, coating. Coating 1/8 in. wet min.\n\n4. {name}. Sealant 1/2 in. deep min.\n"
+            ),
+            "4",
+            &[Some(&format!("\"{words}\""))],
+        );
+    }
+    for name in [
+        // Every second stud offers nothing.
+        "Screws in alternate studs",
+        "No alternate sealant",
+        // There is no other method, so a label is a name.
+        "Option 2",
+    ] {
+        conditions(
+            &format!("{SLAB}4. {name}. Sealant 1/2 in. deep min.\n"),
+            "4",
+            &[None],
+        );
+    }
+}
+
+#[test]
+fn a_framed_wall_is_one_of_several_where_there_are_solid_ones() {
+    let walls = |other: &str| {
+        format!(
+            "1. Floor - Min 5 in. thick.\n\n2. Walls\n\n2.1 {other}: min 6 in. thick.\n\n2.2 Flexible wall: min 4 in. thick.\n"
+        )
+    };
+    conditions(&walls("Rigid wall"), "2.2", &[Some("\"Flexible wall\"")]);
+    conditions(&walls("Rigid wall"), "2.1", &[None]);
+    // The only wall that the listing knows is no choice.
+    conditions(&walls("Upper part"), "2.2", &[None]);
+}
+
+#[test]
+fn a_sentence_offers_what_it_says_of_the_other() {
+    behind_wall(
+        "3. Fill - Sealant 1/2 in. deep min. In lieu of sealant, a coating 1/8 in. wet min may be sprayed.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "coating.wet_thickness: at least 1/8 in if \"In lieu of\"",
+        ],
+    );
+    // What must not be built in the place of the sealant offers nothing.
+    behind_wall(
+        "3. Fill - Sealant 1/2 in. deep min. Do not use tape in lieu of sealant 1/2 in. deep.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "3:sealant_depth: nominal 1/2 in",
+        ],
+    );
+}
+
+#[test]
+fn what_may_be_added_is_for_whoever_adds_it() {
+    conditions(
+        "1. Cover. A steel plate 1/8 in. thick may be laid over the joint. It shall lap 2 in. min.\n",
+        "1",
+        &[Some("\"may be laid\""), Some("\"may be laid\"")],
+    );
+    // A measure that is allowed limits everybody.
+    conditions(
+        "1. Clips. A spacing of 24 in. max may be used. Clips 2 in. wide.\n",
+        "1",
+        &[None, None],
+    );
+    conditions(
+        "1. Cover. The steel plate 1/8 in. thick is laid over the joint. It shall lap 2 in. min.\n",
+        "1",
+        &[None, None],
+    );
+}
+
+#[test]
+fn paragraphs_headed_by_variants_are_theirs() {
+    let text = "1. Splice\n\n    Option S1, sewn. Overlap the ends 6 in. min. Stitches 1 in. long max.\n\n    Option S2, glued. Overlap the ends 12 in. min.\n\n    Splices 48 in. apart min.\n";
+    conditions(
+        text,
+        "1",
+        &[
+            Some("\"Option S1\""),
+            Some("\"Option S1\""),
+            Some("\"Option S2\""),
+            None,
+        ],
+    );
+    // One alone tells it from no other.
+    conditions(
+        "1. Board\n\n    Type X, two layers 5/8 in. thick.\n\n    Screws 12 in. apart max.\n",
+        "1",
+        &[None, None, None],
+    );
+}
+
+#[test]
+fn items_named_as_a_choice_of_one_are_one() {
+    let groups = |lead: &str| -> Vec<String> {
+        let text = format!(
+            "1. Floor - Min 5 in. thick.\n\n2. Wall. {lead}\n\n2A. Panels. Min 4 in. thick.\n\n2B. Glass. Min 1/4 in. thick.\n\n2C. Brackets. Min 2 in. wide.\n"
+        );
+        let options = listing::read_text("named.txt", &text).options;
+        options
+            .into_iter()
+            .flat_map(|group| group.choices)
+            .collect()
+    };
+    assert_eq!(groups("One of Items 2A or 2B shall be used."), ["2A", "2B"]);
+    assert_eq!(groups("Use one of Items 2A and 2B."), ["2A", "2B"]);
+    for lead in [
+        "One of Items 2A or 2B, or both, shall be used.",
+        "The bracket bears on one of Items 2A or 2B.",
+        "One or more of Items 2A and 2B shall be used.",
+    ] {
+        assert!(groups(lead).is_empty(), "{lead}");
+    }
+}
+
+#[test]
+fn a_thing_that_an_item_brings_in_for_wide_joints_is_described_for_them() {
+    let words = Some("\"In joints exceeding 75 mm\"");
+    conditions(
+        "1. Retaining plates. In joints exceeding 75 mm, Z-clips of 1.2 mm steel carry the packing. Spacing 450 mm max.\n",
+        "1",
+        &[Some("joint.width > 75 mm"), words],
+    );
+    // The packing is in every joint.
+    conditions(
+        "1. Packing. In joints exceeding 75 mm, strips 50 mm deep carry it. Spacing 450 mm max.\n",
+        "1",
+        &[Some("joint.width > 75 mm"), None],
+    );
+    // How far apart they are is told for wide joints, and there are some in every joint.
+    conditions(
+        "1. Retaining plates. In joints exceeding 75 mm, spacing 450 mm max. Plates 40 mm wide min.\n",
+        "1",
+        &[Some("joint.width > 75 mm"), None],
+    );
+    let said = "Required only where mullions stand more than 60 in. apart";
+    conditions(
+        &format!("1. Stiffener - Angle 20 ga min. It is cut to fit. Set level. {said}.\n"),
+        "1",
+        &[Some(&format!("\"{said}\""))],
+    );
+    conditions(
+        "1. Packing - Wool 4 pcf min. It is cut to fit. Set level. Required only where mullions stand more than 60 in. apart.\n",
+        "1",
+        &[None],
+    );
+}
+
+#[test]
+fn cases_side_by_side_have_their_numbers() {
+    conditions(
+        "1. Packing - Depth 100 mm in floors and 50 mm in walls.\n",
+        "1",
+        &[Some("\"in floors\""), Some("\"in walls\"")],
+    );
+    conditions(
+        "1. Packing - Depth in walls 50 mm, in floors 100 mm.\n",
+        "1",
+        &[Some("\"in walls\""), Some("\"in floors\"")],
+    );
+    // Both in both.
+    conditions(
+        "1. Packing - Depth 100 mm in floors and walls.\n",
+        "1",
+        &[None],
+    );
+    conditions(
+        "1. Studs - Steel 25 gauge min for one or two layers; 20 gauge min for three layers.\n",
+        "1",
+        &[
+            Some("\"for one or two layers\""),
+            Some("\"for three layers\""),
+        ],
+    );
+    conditions(
+        "1. Board - Screws 12 in. apart max with two layers.\n",
+        "1",
+        &[None, None],
+    );
+}
+
+#[test]
+fn the_rest_of_the_joints_in_more_words() {
+    conditions(
+        "1. Packing - Compressed min 20 % in joints up to 50 mm; not under 35 % in joints beyond that.\n",
+        "1",
+        &[
+            Some("joint.width <= 50 mm"),
+            Some("not (joint.width <= 50 mm)"),
+        ],
+    );
+    conditions(
+        "1. Packing - Joints of more than 40 mm receive two strips.\n",
+        "1",
+        &[Some("joint.width > 40 mm")],
+    );
+    conditions(
+        "1. Brackets. From a joint width of 80 mm, steel brackets 30 mm wide are placed below. Spacing 500 mm max.\n",
+        "1",
+        &[
+            Some("joint.width >= 80 mm"),
+            Some("\"From a joint width of 80 mm\""),
+        ],
+    );
+    // The wider side of a range is no case.
+    conditions(
+        "1. Joint - Width from 80 mm to 100 mm. Depth 500 mm max.\n",
+        "1",
+        &[None, None],
+    );
+}
+
+#[test]
+fn sorts_that_are_named_beside_each_other_are_told_apart() {
+    conditions(
+        "1. Framing - Of wood studs or steel studs. Wood studs spaced 16 in. max. Steel studs spaced 24 in. max. Studs 4 in. wide min.\n",
+        "1",
+        &[Some("\"Wood studs\""), Some("\"Steel studs\""), None],
+    );
+    // Nobody said that they are one or the other.
+    conditions(
+        "1. Framing - Of wood studs and steel studs. Wood studs spaced 16 in. max. Steel studs spaced 24 in. max.\n",
+        "1",
+        &[None, None],
+    );
+}
