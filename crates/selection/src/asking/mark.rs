@@ -26,7 +26,7 @@ pub(super) fn of_mark(project: &Project, name: &str) -> Asked {
     for (property, facts) in &mut known {
         *facts = of_each
             .iter()
-            .map(|of_joint| of_joint.get(property))
+            .map(|of_joint| of_joint.named(property))
             .collect();
     }
     let mut asked = Asked {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Barrier, Building, Fact, Joint, Judgment, Mark, Scope};
+use super::{Barrier, Building, Facts, Joint, Judgment, Mark, Scope};
 
 /// The building with everything in it, in the order of its files.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
@@ -84,72 +84,5 @@ impl Project {
                 Scope::Joint(name) => *name == joint.name,
                 Scope::Mark(name) => *name == joint.mark,
             })
-    }
-}
-
-/// What is known of one joint, one fact a property.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
-#[serde(transparent)]
-pub struct Facts<'a> {
-    known: BTreeMap<&'a str, &'a Fact>,
-    /// Whether any is known of one part alone, as `2A:runner.gauge`.
-    #[serde(skip)]
-    of_parts: bool,
-}
-
-impl<'a> Facts<'a> {
-    /// A joint's own facts, over its barrier's, over its mark's.
-    fn of(
-        joint: &'a Joint,
-        mark: Option<&'a BTreeMap<String, Fact>>,
-        barrier: Option<&'a BTreeMap<String, Fact>>,
-    ) -> Self {
-        let layers = mark
-            .into_iter()
-            .chain(barrier)
-            .chain([&joint.facts])
-            .flatten();
-        let known = layers.filter(|(property, _)| !joint.not_known.contains(*property));
-        Self::from(known.map(|(property, fact)| (property.as_str(), fact)))
-    }
-
-    fn from(facts: impl Iterator<Item = (&'a str, &'a Fact)>) -> Self {
-        let known: BTreeMap<&str, &Fact> = facts.collect();
-        Self {
-            of_parts: known.keys().any(|property| property.contains(':')),
-            known,
-        }
-    }
-
-    /// Whether anything is known of one part alone: `2A:runner.gauge` of the runner that item 2A describes.
-    pub const fn has_parts(&self) -> bool {
-        self.of_parts
-    }
-
-    /// What is known of a property; none when nothing is.
-    pub fn get(&self, property: &str) -> Option<&'a Fact> {
-        self.known.get(property).copied()
-    }
-
-    /// Every fact, in property order.
-    pub fn iter(&self) -> impl Iterator<Item = &'a Fact> {
-        self.known.values().copied()
-    }
-
-    /// How many properties something is known of.
-    pub fn len(&self) -> usize {
-        self.known.len()
-    }
-
-    /// Whether nothing is known.
-    pub fn is_empty(&self) -> bool {
-        self.known.is_empty()
-    }
-}
-
-impl<'a> FromIterator<&'a Fact> for Facts<'a> {
-    /// Facts that stand outside a project; of two on one property the later counts.
-    fn from_iter<I: IntoIterator<Item = &'a Fact>>(facts: I) -> Self {
-        Self::from(facts.into_iter().map(|fact| (fact.property.as_str(), fact)))
     }
 }
