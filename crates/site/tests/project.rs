@@ -472,11 +472,11 @@ fn what_is_a_listings_own_is_said_of_the_listing_that_its_row_or_heading_names()
     };
     assert_eq!(
         gauge("J-1", "hw-d-1.txt", "HW-D-1").as_deref(),
-        Some("20 MSG")
+        Some("20 gauge")
     );
     assert_eq!(
         gauge("J-2", "hw-d-1.txt", "HW-D-1").as_deref(),
-        Some("18 MSG")
+        Some("18 gauge")
     );
     assert_eq!(gauge("J-2", "hw-d-2.txt", "HW-D-2"), None);
     let facts = project.facts(project.joint("J-2").unwrap());

@@ -172,15 +172,12 @@ async fn another_edition_under_the_same_file_is_another_listing(ground: Ground) 
     let done = sat.enter("J-1", LUG, "2 in.").await;
     assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
     assert_eq!(verdicts(&sat, LUG).await, ["met"]);
-    // Item 1 is another lug now.
-    let next =
-        "System No. HW-D-0001\n\n1. Lug - Max 5 in. lug reach.\n\n2. Lug - Max 6 in. lug reach.\n";
-    sat.take("hw-d-1.txt", next.as_bytes().to_vec()).await;
-    confirm(&sat, "hw-d-1.txt", next).await;
+    // Item 1 has the same words; nobody knows whether it means the same lug. What was confirmed of its words stands.
+    let next = format!("{A}\n2. Packing - Min 4 in. (102 mm) deep.\n");
+    sat.take("hw-d-1.txt", next.into_bytes()).await;
     assert_eq!(verdicts(&sat, LUG).await, ["open"]);
     let page = sat.get("/joints/J-1").await.text;
     assert!(page.contains("another document"), "{page}");
     sat.take("hw-d-1.txt", A.as_bytes().to_vec()).await;
-    confirm(&sat, "hw-d-1.txt", A).await;
     assert_eq!(verdicts(&sat, LUG).await, ["met"]);
 }
