@@ -188,7 +188,8 @@ impl Desk {
             }
         );
         let next = self.store.head().await?.seq + 1;
-        let key = Key::new(Kind::Answer, asked.property.as_str(), next.to_string());
+        let about = without_listing(&asked.property);
+        let key = Key::new(Kind::Answer, about, next.to_string());
         edits.push(Edit::put(key, 0, &asked)?);
         self.change(person, what, edits).await
     }
