@@ -230,11 +230,7 @@ impl Desk {
                 "import the listing that is proposed, then choose it",
             )
         })?;
-        let listing = GoesBy {
-            file: &heading.file,
-            designation: &heading.designation,
-            sha256: heading.sha256(),
-        };
+        let listing = heading.goes_by();
         Ok(SubmittalRecord {
             title: said.title.trim().to_owned(),
             from: said.from.trim().to_owned(),

@@ -10,6 +10,7 @@ on_each![
     an_answer_to_one_listing_decides_nothing_of_another,
     which_option_is_built_is_said_of_one_listing,
     another_edition_under_the_same_file_is_another_listing,
+    what_a_table_says_is_said_of_the_document_that_its_listing_is,
 ];
 
 const LUG: &str = "1:lug_lug_reach";
@@ -33,6 +34,10 @@ async fn desk(ground: &Ground, listings: &[(&str, &str)]) -> Sat {
 /// Gives the joint a listing, as its schedule does.
 async fn build_to(sat: &Sat, listing: &str) {
     let table = format!("joint,mark,listing,joint.width\nJ-1,HW1,{listing},1 in.\n");
+    take_table(sat, table).await;
+}
+
+async fn take_table(sat: &Sat, table: String) {
     let brought = sat.bring(&[("schedule.csv", table.into_bytes())]).await;
     let shown = sat.get(&brought.to).await.text;
     let form = [("tables", "yes"), ("shown", mark(&shown))];
@@ -180,4 +185,26 @@ async fn another_edition_under_the_same_file_is_another_listing(ground: Ground) 
     assert!(page.contains("another document"), "{page}");
     sat.take("hw-d-1.txt", A.as_bytes().to_vec()).await;
     assert_eq!(verdicts(&sat, LUG).await, ["met"]);
+}
+
+async fn what_a_table_says_is_said_of_the_document_that_its_listing_is(ground: Ground) {
+    let (file, text) = OPTIONS[0];
+    let sat = desk(&ground, &OPTIONS).await;
+    let table = |listing: &str, heading: &str| {
+        format!(
+            "joint,mark,listing,joint.width,{heading}\n#source,,,,drawing A-801\nJ-1,HW1,{listing},1 in.,3B\n"
+        )
+    };
+    take_table(&sat, table("hw-d-1", "option.3A")).await;
+    assert_eq!(how(&sat).await, ["stated"]);
+    sat.take(file, format!("{text}\n4. Note - Keep dry.\n").into_bytes())
+        .await;
+    assert_ne!(how(&sat).await, ["stated"], "another edition came");
+    sat.take(file, text.as_bytes().to_vec()).await;
+    assert_eq!(how(&sat).await, ["stated"]);
+    // The heading names another listing than the joint's.
+    take_table(&sat, table("hw-d-2", "option.3A@HW-D-0001")).await;
+    assert_ne!(how(&sat).await, ["stated"]);
+    take_table(&sat, table("hw-d-2", "option.3A@HW-D-0002")).await;
+    assert_eq!(how(&sat).await, ["stated"]);
 }

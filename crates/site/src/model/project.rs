@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Barrier, Building, Facts, Joint, Judgment, Mark, Scope};
+use super::said::said_of;
+use super::{Barrier, Building, Fact, Facts, GoesBy, Joint, Judgment, Mark, Scope};
 
 /// The building with everything in it, in the order of its files.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
@@ -76,6 +77,20 @@ impl Project {
         })
     }
 
+    /// Names the documents that facts of tables are said of, where they name the listing alone: of those given, the one that goes by the name,
+    /// where just one does. So they don't count for another edition that comes under the name later.
+    pub fn say_of_documents(&mut self, listings: &[GoesBy<'_>]) {
+        for mark in &mut self.marks {
+            say_of_documents(&mut mark.facts, listings);
+        }
+        for barrier in &mut self.barriers {
+            say_of_documents(&mut barrier.facts, listings);
+        }
+        for joint in &mut self.joints {
+            say_of_documents(&mut joint.facts, listings);
+        }
+    }
+
     /// The judgments that bear on a joint: those made for it and those made for its mark, in file order.
     pub fn judgments_on<'a>(&'a self, joint: &'a Joint) -> impl Iterator<Item = &'a Judgment> {
         self.judgments
@@ -85,4 +100,29 @@ impl Project {
                 Scope::Mark(name) => *name == joint.mark,
             })
     }
+}
+
+fn say_of_documents(facts: &mut BTreeMap<String, Fact>, listings: &[GoesBy<'_>]) {
+    let named: Vec<(String, String)> = facts
+        .keys()
+        .filter_map(|name| Some((name.clone(), of_document(name, listings)?)))
+        .collect();
+    for (name, of_document) in named {
+        // Where two names for one listing lead to one document, both stay as they are, and neither counts where they differ.
+        if facts.contains_key(&of_document) {
+            continue;
+        }
+        if let Some(mut fact) = facts.remove(&name) {
+            fact.property.clone_from(&of_document);
+            facts.insert(of_document, fact);
+        }
+    }
+}
+
+/// The name of a fact with the document that it is said of; none where it names one, or several or none go by the name.
+fn of_document(name: &str, listings: &[GoesBy<'_>]) -> Option<String> {
+    let said = said_of(name).filter(|said| said.document.is_none())?;
+    let mut meant = listings.iter().filter(|listing| listing.is_meant(said));
+    let one = meant.next()?;
+    meant.next().is_none().then(|| one.saying(name))
 }
