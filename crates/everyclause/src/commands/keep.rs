@@ -74,12 +74,9 @@ impl Keep {
         let folder = self.inputs.listings()?;
         let listings = Shelf::open(&folder)?;
         let documents = documents(&folder, &listings)?;
-        let held: Vec<GoesBy<'_>> = listings
-            .held
-            .iter()
-            .map(|held| goes_by(held.reading()))
-            .collect();
-        import.project.say_of_documents(&held);
+        let readings = listings.held.iter().map(Held::reading);
+        let kept: Vec<GoesBy<'_>> = readings.map(goes_by).collect();
+        import.project.say_of_documents(&kept);
         let stored = Stored {
             store: self.into.clone(),
             attachments: self.into_attachments.clone(),

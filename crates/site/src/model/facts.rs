@@ -170,7 +170,7 @@ struct Candidate<'a> {
     fact: Option<&'a Fact>,
 }
 
-impl<'a> Candidate<'a> {
+impl Candidate<'_> {
     fn or(self, other: Self) -> Self {
         match self.rank.cmp(&other.rank) {
             core::cmp::Ordering::Less => other,
