@@ -26,7 +26,7 @@ fn in_full(fact: &Fact, decided: Option<Quantity>) -> FactUsed {
         _ => None,
     };
     FactUsed {
-        property: fact.property.clone(),
+        property: fact.asked_as().to_owned(),
         title: SubjectMatter::of_property(fact.asked_as()).title,
         value: decided.map_or_else(|| value_in_words(&fact.value), print::both),
         quantity: decided.or(value),

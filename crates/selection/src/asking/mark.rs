@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use site::{Barrier, Fact, Joint, Judgment, Project, Scope, Value};
+use site::{Barrier, Fact, Joint, Judgment, Project, Scope, Value, without_listing};
 use wording::text::listed;
 
 use super::Asked;
@@ -83,7 +83,7 @@ fn differences(properties: &[&str]) -> Option<String> {
     let title = |property: &&str| {
         let known = vocabulary::vocabulary().property(property);
         known.map_or_else(
-            || (*property).to_owned(),
+            || without_listing(property).to_owned(),
             |known| known.title.to_lowercase(),
         )
     };
