@@ -101,7 +101,7 @@ impl Cases {
                     format!("the rating that applies here is {}", print::trade(rating))
                 }
                 (None, Some(fact)) => {
-                    let title = SubjectMatter::of_property(&fact.property).in_sentence();
+                    let title = SubjectMatter::of_property(fact.asked_as()).in_sentence();
                     format!("{title} is {}", fact.value)
                 }
                 (None, None) => continue,

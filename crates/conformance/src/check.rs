@@ -99,6 +99,7 @@ pub(crate) struct OptionQuestion<'a> {
 
 impl<'a> Decided<'a> {
     pub(crate) fn of(checklist: &Checklist<'a>, subject: &Subject<'a>) -> Self {
+        let subject = &subject.before(checklist.reading);
         let circumstances = Circumstances::new(checklist.reading, subject, &checklist.exact_tests);
         let mut clauses: Vec<Assessment<'a>> = checklist
             .entries

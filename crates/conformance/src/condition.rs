@@ -15,7 +15,7 @@ use crate::cases::tells_cases_apart;
 use crate::comparison::{Guard, Limits, Outcome, guard, readings};
 use crate::evidence::{Evidence, evidence, property};
 use crate::rating::{self, Asked, JOINT_RATING};
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::verdict::Reason;
 
 /// Whether something holds.
@@ -35,7 +35,7 @@ pub(crate) struct Tested<'a> {
 
 /// What conditions of one listing are tested with at one joint.
 pub(crate) struct Circumstances<'a, 'b> {
-    subject: &'b Subject<'a>,
+    subject: &'b Case<'a>,
     exact_tests: &'b [&'a Test],
     /// The listing's ratings.
     ratings_hr: &'b [Number],
@@ -49,7 +49,7 @@ type Applying<'a> = Result<(Asked<'a>, Option<Quantity>), (&'static str, Evidenc
 impl<'a, 'b> Circumstances<'a, 'b> {
     pub(crate) fn new(
         reading: &'b Reading,
-        subject: &'b Subject<'a>,
+        subject: &'b Case<'a>,
         exact_tests: &'b [&'a Test],
     ) -> Self {
         Self::with(&reading.header.ratings_hr, subject, exact_tests)
@@ -58,7 +58,7 @@ impl<'a, 'b> Circumstances<'a, 'b> {
     /// The same, of a listing of which only its ratings and exact tests are known.
     pub(crate) fn with(
         ratings_hr: &'b [Number],
-        subject: &'b Subject<'a>,
+        subject: &'b Case<'a>,
         exact_tests: &'b [&'a Test],
     ) -> Self {
         Self {

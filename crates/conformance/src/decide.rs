@@ -15,14 +15,14 @@ use crate::condition::{Circumstances, Truth, reason_of};
 use crate::evidence::{Evidence, evidence, evidence_of};
 use crate::movement::{Direction, item};
 use crate::rating::JOINT_RATING;
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::verdict::{Reason, Verdict};
 use crate::{named, offered, presence, reference};
 
 /// What is found of a clause, options and judgments aside.
 pub(crate) fn clause<'a>(
     entry: &Entry<'a>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
     circumstances: &Circumstances<'a, '_>,
 ) -> Assessment<'a> {
     let condition = entry.clause.condition.as_ref();
@@ -34,7 +34,7 @@ pub(crate) fn clause<'a>(
 pub(crate) fn clause_if<'a>(
     condition: Option<&'a Expr>,
     entry: &Entry<'a>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
     circumstances: &Circumstances<'a, '_>,
 ) -> Assessment<'a> {
     let found = match condition.map(|expr| circumstances.test(expr)) {
@@ -66,7 +66,7 @@ fn guarded_by_doubt(found: Assessment<'_>, doubt: Doubt) -> Assessment<'_> {
     }
 }
 
-fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
+fn requirement<'a>(entry: &Entry<'a>, subject: &Case<'a>) -> Assessment<'a> {
     let clause = entry.clause;
     if entry.doubt == Doubt::OnlyWords {
         return Assessment::open(Reason::NeedsAPerson);
@@ -97,8 +97,8 @@ fn requirement<'a>(entry: &Entry<'a>, subject: &Subject<'a>) -> Assessment<'a> {
 }
 
 /// The name of the fact on a clause's property: of its very part, where there is one, else of the property.
-fn known_as<'e>(entry: &'e Entry<'_>, subject: &Subject<'_>) -> &'e str {
-    if !subject.facts.has_parts() {
+fn known_as<'e>(entry: &'e Entry<'_>, subject: &Case<'_>) -> &'e str {
+    if !subject.facts.has_own() {
         return &entry.clause.property;
     }
     let of_part = entry.part.names.iter();
@@ -135,7 +135,7 @@ pub(crate) fn bound<'a>(
     bound: &Bound,
     name: &str,
     property: Option<&'static Property>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
 ) -> Assessment<'a> {
     if offered::is_leakage(name) {
         return offered::leakage(bound, subject);
@@ -169,7 +169,7 @@ fn need<'a>(
     fact: &'a Fact,
     bound: &Bound,
     property: Option<&Property>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
 ) -> Assessment<'a> {
     let limit = offered::as_limit(bound);
     let worst = readings::against(fact, &limit, property, Guard::Exact, subject);
@@ -189,7 +189,7 @@ fn in_joint_widths<'a>(
     found: Evidence<'a>,
     bound: &Bound,
     property: Option<&Property>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
 ) -> Assessment<'a> {
     match joint_widths::as_lengths(bound, subject) {
         Ok(lengths) => weighed(found, |fact| {

@@ -15,7 +15,7 @@ use measure::{Dimension, Quantity};
 use site::{Barrier, Fact, ProvenanceKind, Value};
 use vocabulary::{Property, Stage, vocabulary};
 
-use crate::subject::Subject;
+use crate::subject::Case;
 
 /// What is known of a property, and what it is worth.
 #[derive(Debug, Clone, Copy)]
@@ -53,7 +53,7 @@ const AS_FOUND: &[&str] = &["joint.width"];
 const DEMANDS: &[&str] = &[Barrier::RATING, Barrier::SMOKE_BARRIER];
 
 /// What is known of a property at a joint, and what it is worth.
-pub(crate) fn evidence<'a>(name: &str, subject: &Subject<'a>) -> Evidence<'a> {
+pub(crate) fn evidence<'a>(name: &str, subject: &Case<'a>) -> Evidence<'a> {
     evidence_of(name, || property(name), subject)
 }
 
@@ -61,7 +61,7 @@ pub(crate) fn evidence<'a>(name: &str, subject: &Subject<'a>) -> Evidence<'a> {
 pub(crate) fn evidence_of<'a>(
     name: &str,
     property: impl Fn() -> Option<&'static Property>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
 ) -> Evidence<'a> {
     let Some(fact) = subject.facts.get(name) else {
         return Evidence::None;

@@ -138,7 +138,7 @@ pub(crate) fn tell_apart(parted: &[usize], entries: &[Entry<'_>], found: &mut [A
         };
         let has_its_own = found
             .fact
-            .is_some_and(|fact| entry.part.names.contains(&fact.property));
+            .is_some_and(|fact| entry.part.names.iter().any(|name| name == fact.asked_as()));
         let applies = found.verdict != Verdict::NotApplicable;
         if let Some(item) = entry.part.item.filter(|_| applies && !has_its_own) {
             let known = parts.entry(&entry.clause.property).or_default();
@@ -224,6 +224,6 @@ fn rests_on_any(entry: &Entry<'_>, found: &Assessment<'_>) -> bool {
     let decided = matches!(found.verdict, Verdict::Met | Verdict::NotMet);
     let plain = found
         .fact
-        .is_some_and(|fact| fact.property == entry.clause.property);
+        .is_some_and(|fact| fact.asked_as() == entry.clause.property);
     decided && plain && found.judgment.is_none()
 }

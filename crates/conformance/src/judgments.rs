@@ -3,7 +3,8 @@
 //! A judgment is for a joint or a mark, a listing, an item, and the clause of it that begins with the judgment's words.
 //! One whose words begin two clauses of the item is applied to neither; one that names a finding by its id
 //! (`header/width`) needs no words; one on item `header` names the check by its first words (`width`); one whose words are "built" or "not built" says so of an option. A joint's own judgment goes before its mark's, a later one before an earlier one, and
-//! of one day a rejection before an acceptance.
+//! of one day a rejection before an acceptance. A judgment that names no listing is for the clause of any that has all its words: what another
+//! listing says after the same beginning nobody has judged, nor what it numbers or names alike.
 //!
 //! | found | accepted | rejected |
 //! |---|---|---|
@@ -15,7 +16,7 @@ use listing::Reading;
 use site::{Decision, Judgment, Scope};
 
 use crate::assessment::Assessment;
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::verdict::{Reason, Verdict};
 use crate::words::{item_path, normal, same};
 
@@ -47,7 +48,7 @@ enum Fate {
 
 impl<'a> Judgments<'a> {
     /// The judgments on a joint that are for this listing or for any.
-    pub(crate) fn on(subject: &Subject<'a>, reading: &Reading) -> Self {
+    pub(crate) fn on(subject: &Case<'a>, reading: &Reading) -> Self {
         let mut pending: Vec<Pending<'a>> = subject
             .judgments
             .iter()
@@ -119,7 +120,13 @@ impl<'a> Judgments<'a> {
                 ..
             } = pending.judgment;
             let is_on_it = same(item, option) || item_path(item) == item_path(option);
-            if pending.fate == Fate::Nobody || !is_on_it || *decision != Decision::Accepted {
+            // Whether an item is built is said of one listing: in another it is another item.
+            let is_said = names_listing(pending.judgment);
+            if pending.fate == Fate::Nobody
+                || !is_said
+                || !is_on_it
+                || *decision != Decision::Accepted
+            {
                 continue;
             }
             let decided = match normal(words).as_str() {
@@ -146,6 +153,9 @@ impl<'a> Judgments<'a> {
             let begins = format!("The judgment of {when} by {by} on item {item}, \"{words}\",");
             match pending.fate {
                 Fate::Fits => None,
+                Fate::FitsNothing if !names_listing(pending.judgment) => Some(format!(
+                    "{begins} names no listing, fits no clause of this one by all its words and was not applied; name the listing that it was made on."
+                )),
                 Fate::FitsNothing => Some(format!(
                     "{begins} fits no clause of the listing and was not applied; give the first words of the clause as the listing has them."
                 )),
@@ -168,12 +178,18 @@ pub(crate) fn is_for(judgment: &Judgment, designation: &str, file: &str) -> bool
     let Some(listing) = judgment
         .listing
         .as_deref()
-        .filter(|name| !name.trim().is_empty())
+        .filter(|_| names_listing(judgment))
     else {
         return true;
     };
     let stem = file.rsplit_once('.').map_or(file, |(stem, _)| stem);
     same(listing, designation) || same(listing, file) || same(listing, stem)
+}
+
+/// Whether it was made on a listing that it names.
+fn names_listing(judgment: &Judgment) -> bool {
+    let listing = judgment.listing.as_deref();
+    listing.is_some_and(|name| !name.trim().is_empty())
 }
 
 enum Fitting {
@@ -186,8 +202,11 @@ fn fitting(judgment: &Judgment, targets: &[Target<'_>]) -> Fitting {
     let by_id = targets
         .iter()
         .position(|target| same(target.id, &judgment.item));
-    if let Some(place) = by_id {
-        return Fitting::One(place);
+    let is_named = names_listing(judgment);
+    match by_id {
+        Some(place) if is_named => return Fitting::One(place),
+        Some(_) => return Fitting::Nothing,
+        None => {}
     }
     let words = normal(&judgment.words);
     if words.is_empty() {
@@ -204,7 +223,7 @@ fn fitting(judgment: &Judgment, targets: &[Target<'_>]) -> Fitting {
         if theirs == words {
             whole.push(place);
         }
-        if begins_with(&theirs, &words) {
+        if is_named && begins_with(&theirs, &words) {
             begun.push(place);
         }
     }

@@ -23,6 +23,7 @@
 //! | `explain` | putting it in words |
 //! | `cautions` | what must be said before anybody touches anything |
 //! | [`mod@questions`] | what to ask whom |
+//! | `said_elsewhere` | what was said of another listing, and doesn't count |
 //! | `answering` | in what kinds of value a property of a listing's own is answered |
 //! | [`editions`] | what changed between two editions of a listing |
 
@@ -52,6 +53,7 @@ pub mod questions;
 mod rating;
 mod reference;
 pub mod result;
+mod said_elsewhere;
 mod subject;
 mod unsettled;
 pub mod verdict;
@@ -68,6 +70,6 @@ pub use explanation::{
 };
 pub use questions::{Concern, Question, questions};
 pub use result::{Chosen, Considered, Final, Finding, How, JointResult, Provisional};
-pub use subject::Subject;
+pub use subject::{Case, Subject, goes_by};
 pub use unsettled::{Unsettled, is_judged};
 pub use verdict::{Counts, Overall, Reason, Standing, Verdict};

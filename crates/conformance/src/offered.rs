@@ -13,7 +13,7 @@ use crate::condition::reason_of;
 use crate::evidence::{Evidence, evidence};
 use crate::explain::requirement;
 use crate::header::LEAKAGE_LIMIT;
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::verdict::{Reason, Verdict};
 
 /// Properties of which the listing states what it offers.
@@ -79,7 +79,7 @@ pub(crate) fn may_be_offered(bound: &Bound, needed: Quantity) -> bool {
 }
 
 /// What a clause on leakage comes to at a joint.
-pub(crate) fn leakage<'a>(bound: &Bound, subject: &Subject<'a>) -> Assessment<'a> {
+pub(crate) fn leakage<'a>(bound: &Bound, subject: &Case<'a>) -> Assessment<'a> {
     let found = evidence(Barrier::SMOKE_BARRIER, subject);
     let offers = requirement::of_bound(bound);
     let Evidence::Shown(fact) = found else {

@@ -65,13 +65,29 @@ pub struct Topic {
     stage: (bool, Option<Stage>),
     property: String,
     ask: Ask,
-    own: Option<(String, String)>,
+    own: Option<Own>,
+}
+
+/// Of which listing alone it is asked.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+struct Own {
+    listing: String,
+    edition: String,
+    /// SHA-256 of its document: what two documents number and call alike is two things.
+    document: String,
+    /// The clause, where it is asked of that alone.
+    clause: Option<String>,
 }
 
 impl Topic {
     /// Whom to ask; none where the vocabulary doesn't say.
     pub const fn trade(&self) -> Option<Trade> {
         self.trade.1
+    }
+
+    /// SHA-256 of the document that it is asked of alone; none where it is asked whatever the listing.
+    pub fn document(&self) -> Option<&str> {
+        self.own.as_ref().map(|own| own.document.as_str())
     }
 }
 
@@ -123,14 +139,12 @@ fn topic(missing: &Missing, explanation: &Explanation, result: &JointResult) -> 
         stage: (missing.until.is_none(), missing.until),
         property: missing.property.clone(),
         ask: missing.ask,
-        own: if stands_alone {
-            Some((result.listing.clone(), explanation.clause.clone()))
-        } else if is_local {
-            // What another listing calls so is another thing.
-            Some((result.listing.clone(), result.edition.clone()))
-        } else {
-            None
-        },
+        own: (stands_alone || is_local).then(|| Own {
+            listing: result.listing.clone(),
+            edition: result.edition.clone(),
+            document: result.source_sha256.clone(),
+            clause: stands_alone.then(|| explanation.clause.clone()),
+        }),
     }
 }
 

@@ -10,7 +10,7 @@ use measure::{Dimension, Number, Quantity, Unit};
 use site::{Barrier, Fact, Value};
 
 use crate::evidence::{Evidence, evidence};
-use crate::subject::Subject;
+use crate::subject::Case;
 
 /// The property that conditions on the rating test.
 pub(crate) const JOINT_RATING: &str = "joint.rating";
@@ -23,12 +23,12 @@ pub(crate) struct Asked<'a> {
 }
 
 /// The barrier's rating, or the evidence that isn't enough.
-pub(crate) fn of_barrier<'a>(subject: &Subject<'a>) -> Result<Asked<'a>, Evidence<'a>> {
+pub(crate) fn of_barrier<'a>(subject: &Case<'a>) -> Result<Asked<'a>, Evidence<'a>> {
     time(evidence(Barrier::RATING, subject))
 }
 
 /// The rating the drawings give the joint itself.
-pub(crate) fn of_joint<'a>(subject: &Subject<'a>) -> Result<Asked<'a>, Evidence<'a>> {
+pub(crate) fn of_joint<'a>(subject: &Case<'a>) -> Result<Asked<'a>, Evidence<'a>> {
     time(evidence(JOINT_RATING, subject))
 }
 
@@ -48,7 +48,7 @@ fn time(found: Evidence<'_>) -> Result<Asked<'_>, Evidence<'_>> {
 
 /// What is asked of the joint: the longer of its barrier's rating and its own. A rating that is given but can't be
 /// used leaves it open.
-pub(crate) fn asked<'a>(subject: &Subject<'a>) -> Result<Asked<'a>, (&'static str, Evidence<'a>)> {
+pub(crate) fn asked<'a>(subject: &Case<'a>) -> Result<Asked<'a>, (&'static str, Evidence<'a>)> {
     match (of_barrier(subject), of_joint(subject)) {
         (Ok(barrier), Ok(joint)) => match joint.rating.compare(barrier.rating) {
             Some(Ordering::Greater) => Ok(joint),

@@ -432,7 +432,7 @@ fn a_clause_of_options_of_different_groups_asks_where_either_is_built() {
 
 #[test]
 fn a_column_of_the_schedule_says_which_is_built() {
-    let schedule = "joint,option.configuration,option.4,sealant.depth\n\
+    let schedule = "joint,option.configuration@case,option.4@HW-D-0901,sealant.depth\n\
                     #source,drawing A-801,drawing A-802,witnessed\n\
                     J1,configuration b,no,1/4 in.\n\
                     J2,Configuration C,yes,1/4 in.\n";

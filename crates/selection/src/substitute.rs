@@ -1,7 +1,7 @@
 //! What is known of a joint, were something otherwise: another product, or another value.
 
 use conformance::Subject;
-use site::{Fact, Provenance, Value};
+use site::{Fact, Provenance, Value, without_listing};
 use vocabulary::{Nature, vocabulary};
 
 /// What is known, with one property otherwise. Where values of single parts are known (`3A:packing.product`), each of them is.
@@ -63,8 +63,9 @@ pub fn subject_with<'a>(subject: &Subject<'a>, facts: &'a [Fact]) -> Subject<'a>
     }
 }
 
-/// The property without the part that it is known of.
+/// The property without the part, and the listing, that it is known of.
 fn plain(property: &str) -> &str {
+    let property = without_listing(property);
     property
         .split_once(':')
         .map_or(property, |(_, plain)| plain)

@@ -6,10 +6,11 @@
     reason = "what isn't as it should be fails the test"
 )]
 
-use conformance::{Checklist, Subject, Verdict, kinds_of_answer};
+use conformance::{Checklist, Subject, Verdict, goes_by, kinds_of_answer};
 use listing::Reading;
 use selection::index::Builder;
 use selection::{Asked, Finder, Named, Search, Wanted};
+use site::Fact;
 use site::import::entered_as;
 
 /// Two listings that differ in nothing but their names: what they call a lug is no part of the vocabulary.
@@ -40,7 +41,8 @@ impl Named for Two<'_> {
 fn an_answer_to_one_listing_is_none_to_another() {
     let readings: Vec<Reading> = LISTINGS
         .iter()
-        .map(|text| listing::read_text("a.txt", text))
+        .zip(["one.txt", "two.txt"])
+        .map(|(text, file)| listing::read_text(file, text))
         .collect();
     let own = readings[0].clauses.iter();
     let own: Vec<_> = own
@@ -49,24 +51,27 @@ fn an_answer_to_one_listing_is_none_to_another() {
     assert_eq!(own.len(), 1, "{own:?}");
     let property = &own[0].property;
     let kinds = kinds_of_answer(&readings[0], property);
-    let fact = entered_as(property, &kinds, "4 in.", "measured: tape, 1/16 in.").unwrap();
-    assert!(fact.is_of_one_listing());
+    let bare = entered_as(property, &kinds, "4 in.", "measured: tape, 1/16 in.").unwrap();
+    assert!(bare.is_of_one_listing());
+    let fact = Fact {
+        property: goes_by(&readings[0]).saying(property),
+        ..bare.clone()
+    };
 
-    // At the joint that is built to the listing it decides the clause.
+    // It decides the clause of the listing that it was said of, and of no other.
     let checklists = Two(readings.iter().map(Checklist::of_draft).collect());
     let subject = Subject {
         facts: [&fact].into_iter().collect(),
         ..Subject::default()
     };
-    let decided = checklists.0[0].decide(&subject);
-    assert_eq!(
-        checklists.0[0]
-            .findings(&decided, &|one| one == Verdict::Met)
-            .len(),
-        1
-    );
+    let met = |at: usize| {
+        let decided = checklists.0[at].decide(&subject);
+        let met = checklists.0[at].findings(&decided, &|one| one == Verdict::Met);
+        met.len()
+    };
+    assert_eq!((met(0), met(1)), (1, 0));
 
-    // Where any listing is asked, it doesn't.
+    // So it does where any listing is asked.
     let mut builder = Builder::default();
     for checklist in &checklists.0 {
         builder.add(checklist).unwrap();
@@ -74,13 +79,27 @@ fn an_answer_to_one_listing_is_none_to_another() {
     let index = builder.finish();
     let finder = Finder::new(&index);
     let search = Search::of(&checklists, &finder, 1);
-    let asked = Asked {
-        name: "J-1".to_owned(),
-        facts: vec![fact],
-        ..Asked::default()
+    let answer = |fact: Fact| {
+        let asked = Asked {
+            name: "J-1".to_owned(),
+            facts: vec![fact],
+            ..Asked::default()
+        };
+        search.answer(&[asked], &Wanted::ALL).unwrap().remove(0)
     };
-    let answer = search.answer(&[asked], &Wanted::ALL).unwrap().remove(0);
-    assert_eq!((answer.fits.len(), answer.open.len()), (0, 2));
-    assert!(answer.open.iter().all(|one| one.matched.counts.met == 0));
-    assert!(answer.notes[0].contains("properties that one listing has for itself"));
+    let said = answer(fact);
+    let met = said.fits.iter().chain(&said.open).map(|one| {
+        let matched = &one.matched;
+        (one.listing.as_str(), matched.counts.met)
+    });
+    let mut met: Vec<_> = met.collect();
+    met.sort_unstable();
+    assert_eq!(met, [("one", 1), ("two", 0)]);
+    assert!(said.notes.is_empty(), "{:?}", said.notes);
+
+    // What doesn't say of which listing it was said shows nothing to any, and is told.
+    let unsaid = answer(bare);
+    assert_eq!((unsaid.fits.len(), unsaid.open.len()), (0, 2));
+    assert!(unsaid.open.iter().all(|one| one.matched.counts.met == 0));
+    assert!(unsaid.notes[0].contains("nothing says which listing that is"));
 }

@@ -43,8 +43,8 @@ fn a_point_rests_on_what_it_says() {
                 .filter(|fact| names.contains(&fact.property.as_str()));
             let ready = point.ready();
             assert_eq!(
-                ready.decide(&whole),
-                ready.decide(&subject(only_those)),
+                ready.decide(&whole.before_any()),
+                ready.decide(&subject(only_those).before_any()),
                 "{names:?} {point:?}"
             );
             told += 1;

@@ -1,9 +1,10 @@
 //! Answering a question: the answer becomes a fact of each joint that it concerns. Two people who say the same don't get in each other's way;
 //! who says otherwise than somebody else meanwhile is shown what that was.
 
-use conformance::kinds_of_answer;
+use conformance::{goes_by, kinds_of_answer};
+use listing::Reading;
 use site::import::{entered, entered_as};
-use site::{Fact, Value};
+use site::{Fact, GoesBy, Value, said_of, without_listing};
 use store::records::{AnswerRecord, Known};
 use store::{Conflict, Done, Edit, Key, Kind, Owner};
 use wording::property;
@@ -32,10 +33,12 @@ pub(crate) struct Answered {
 }
 
 impl Desk {
-    /// A fact as a person enters it of a joint: on a property of the vocabulary, or on one that the joint's listing has for itself.
+    /// A fact as a person enters it of a joint: on a property of the vocabulary, or on one that the joint's listing has for itself. The latter
+    /// is said of the document that the joint is to be built to now, and counts for no other.
     ///
     /// # Errors
-    /// When there is no such property, or its value or source isn't right.
+    /// When there is no such property, or its value or source isn't right; when the property is said of another listing, or there is none that
+    /// it could be said of.
     pub(crate) async fn fact_of(
         &self,
         joint: &str,
@@ -43,16 +46,9 @@ impl Desk {
         value: &str,
         source: &str,
     ) -> Result<Fact, Trouble> {
-        let property = property.trim();
-        let kinds = match self.listing_of(joint).await? {
-            Some(read) => kinds_of_answer(&read.state, property),
-            None => Vec::new(),
-        };
-        Ok(if kinds.is_empty() {
-            entered(property, value, source)?
-        } else {
-            entered_as(property, &kinds, value, source)?
-        })
+        let read = self.listing_of(joint).await?;
+        let reading: Option<&Reading> = read.as_ref().map(|read| &*read.state);
+        fact_before(reading, property.trim(), value, source)
     }
 
     /// Answers a question: the answer becomes a fact of each joint that it concerns. `seen` is the number of the last entry of the journal
@@ -84,11 +80,13 @@ impl Desk {
         answered: &Answered,
         seen: i64,
     ) -> Result<Done, Trouble> {
-        let asked = self.board(|board| answered.asked(board))?;
+        let (mut asked, document) = self.board(|board| answered.asked(board))?;
         let first = asked.joints.first().map_or("", String::as_str);
         let fact = self
             .fact_of(first, &asked.property, &asked.value, &asked.source)
             .await?;
+        must_be_said_of(&fact, document.as_deref())?;
+        asked.property.clone_from(&fact.property);
         let of = |joint: &String| Key::fact(&Owner::Joint(joint.clone()), &fact.property);
         let keys: Vec<Key> = asked.joints.iter().map(of).collect();
         let held = self.store.records(&keys).await?;
@@ -131,6 +129,11 @@ impl Desk {
         let fact = self
             .fact_of(first, &answered.property, &answered.value, &answered.source)
             .await?;
+        // What was said of another listing is no answer to this one.
+        facts.retain(|(_, key)| key.part == fact.property);
+        if facts.is_empty() {
+            return Ok(None);
+        }
         let keys: Vec<Key> = facts.iter().map(|(_, key)| key.clone()).collect();
         let held = self.store.records(&keys).await?;
         let mut conflicts = Vec::new();
@@ -178,22 +181,75 @@ impl Desk {
     ) -> Result<Done, Trouble> {
         let what = format!(
             "{verb} what the {} is at {}",
-            asked.property,
+            without_listing(&asked.property),
             match asked.joints.as_slice() {
                 [one] => one.clone(),
                 several => format!("{} joints", several.len()),
             }
         );
         let next = self.store.head().await?.seq + 1;
-        let key = Key::new(Kind::Answer, asked.property.as_str(), next.to_string());
+        let about = without_listing(&asked.property);
+        let key = Key::new(Kind::Answer, about, next.to_string());
         edits.push(Edit::put(key, 0, &asked)?);
         self.change(person, what, edits).await
     }
 }
 
-/// The joint of a fact on a property.
+/// A fact as a person enters it of a joint that is to be built to a listing, if it is to be built to any.
+fn fact_before(
+    reading: Option<&Reading>,
+    property: &str,
+    value: &str,
+    source: &str,
+) -> Result<Fact, Trouble> {
+    let plain = without_listing(property);
+    let kinds = reading.map_or_else(Vec::new, |reading| kinds_of_answer(reading, plain));
+    let fact = if kinds.is_empty() {
+        entered(plain, value, source)?
+    } else {
+        entered_as(plain, &kinds, value, source)?
+    };
+    if !fact.is_of_one_listing() {
+        return Ok(fact);
+    }
+    let Some(listing) = reading.map(goes_by) else {
+        return Err(Trouble::Refused {
+            message: format!("{plain} is a listing's own, and the joint has no listing"),
+            help: "give its mark a listing first: what is said of one counts for no other"
+                .to_owned(),
+        });
+    };
+    if said_of(property).is_some_and(|said| !listing.is_meant(said)) {
+        return Err(Trouble::Refused {
+            message: format!("{property} is said of another listing than the joint's"),
+            help: format!("write {plain} to say it of the joint's listing as it is now"),
+        });
+    }
+    Ok(Fact {
+        property: listing.saying(&fact.property),
+        ..fact
+    })
+}
+
+/// Whether a fact on a listing's own property is said of the document that it was asked of: all the joints of such a question are built to that.
+fn must_be_said_of(fact: &Fact, document: Option<&str>) -> Result<(), Trouble> {
+    let asked_of = GoesBy {
+        sha256: document.unwrap_or_default(),
+        ..GoesBy::default()
+    };
+    let is_it = |said| asked_of.is_meant(said);
+    if !fact.is_of_one_listing() || fact.said_of().is_some_and(is_it) {
+        return Ok(());
+    }
+    Err(Trouble::Refused {
+        message: "the joints are built to another listing now than when this was asked".to_owned(),
+        help: "look at the questions again, and answer what is asked of that one".to_owned(),
+    })
+}
+
+/// The joint of a fact on a property, whichever listing it was said of.
 fn joint_of(key: &Key, property: &str) -> Option<String> {
-    if key.kind != Kind::Fact || key.part != property {
+    if key.kind != Kind::Fact || without_listing(&key.part) != without_listing(property) {
         return None;
     }
     match key.name.parse() {
@@ -216,7 +272,8 @@ fn is_same(known: &Known, value: &Value) -> bool {
 
 impl Answered {
     /// The question as it is asked now, with the answer.
-    fn asked(&self, board: &Board) -> Result<AnswerRecord, Trouble> {
+    /// With the document that it is asked of alone, if it is.
+    fn asked(&self, board: &Board) -> Result<(AnswerRecord, Option<String>), Trouble> {
         let asked = board.questions().get(&self.question);
         let about = asked.and_then(|asked| Some((asked, board.question(asked)?)));
         let Some((asked, question)) = about else {
@@ -231,12 +288,14 @@ impl Answered {
                 help: "look at the question again, and answer it where it still holds".to_owned(),
             });
         }
-        Ok(AnswerRecord {
+        let document = asked.topic.document().map(str::to_owned);
+        let record = AnswerRecord {
             question: question.sentence,
             property: question.property,
             joints: asked.joints().map(str::to_owned).collect(),
             value: self.value.clone(),
             source: self.source.clone(),
-        })
+        };
+        Ok((record, document))
     }
 }

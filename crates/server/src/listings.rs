@@ -7,6 +7,7 @@ use std::sync::{Arc, Mutex, PoisonError, RwLock};
 use listing::confirm::{Entry, Overlay};
 use listing::{Reading, Status};
 use shelf::{Document, Laid, Named, State, Which, which};
+use site::GoesBy;
 use store::Store;
 
 use crate::taking::looking::stem;
@@ -60,6 +61,15 @@ impl Heading {
     /// SHA-256 of its document.
     pub(crate) fn sha256(&self) -> &str {
         &self.sha256
+    }
+
+    /// What it goes by, where something is said of it.
+    pub(crate) fn goes_by(&self) -> GoesBy<'_> {
+        GoesBy {
+            file: &self.file,
+            designation: &self.designation,
+            sha256: &self.sha256,
+        }
     }
 }
 

@@ -9,8 +9,8 @@ use jiff::civil::Date;
 use selection::Asked;
 use selection::substitution::supposing;
 use shelf::State;
-use site::Fact;
 use site::import::entered;
+use site::{Fact, GoesBy};
 use store::records::{CommentRecord, Held, Outcome, OutcomeRecord, SubmittalRecord};
 use store::{Done, Edit, Key, Kind};
 
@@ -82,8 +82,8 @@ fn key(number: &str) -> Key {
     Key::new(Kind::Submittal, number, "")
 }
 
-/// What is proposed, a property and its value a line.
-fn proposed(lines: &str, number: &str) -> Result<Vec<Fact>, Trouble> {
+/// What is proposed, a property and its value a line. What is a listing's own is said of the listing that is proposed.
+fn proposed(lines: &str, number: &str, listing: &GoesBy<'_>) -> Result<Vec<Fact>, Trouble> {
     let mut facts = Vec::new();
     for line in lines.lines().map(str::trim).filter(|line| !line.is_empty()) {
         let (property, value) = line.split_once('=').ok_or_else(|| {
@@ -92,7 +92,17 @@ fn proposed(lines: &str, number: &str) -> Result<Vec<Fact>, Trouble> {
                 "write one a line, as `packing.product = Maker | Product` or `packing.density = 4 pcf`",
             )
         })?;
-        let fact: Fact = entered(property, value, &format!("submittal {number}"))?;
+        let mut fact: Fact = entered(property, value, &format!("submittal {number}"))?;
+        if fact.said_of().is_some_and(|said| !listing.is_meant(said)) {
+            return Err(refused(
+                format!(
+                    "{} is said of another listing than is proposed",
+                    fact.property
+                ),
+                "leave out the `@` and what follows",
+            ));
+        }
+        fact.property = listing.saying(&fact.property);
         if facts
             .iter()
             .any(|known: &Fact| known.property == fact.property)
@@ -212,19 +222,22 @@ impl Desk {
             ));
         }
         let headings = self.listings.headings();
-        if !headings.iter().any(|heading| heading.file == said.listing) {
-            return Err(refused(
+        let mut listings = headings.iter();
+        let heading = listings.find(|heading| heading.file == said.listing);
+        let heading = heading.ok_or_else(|| {
+            refused(
                 format!("the store has no listing `{}`", said.listing),
                 "import the listing that is proposed, then choose it",
-            ));
-        }
+            )
+        })?;
+        let listing = heading.goes_by();
         Ok(SubmittalRecord {
             title: said.title.trim().to_owned(),
             from: said.from.trim().to_owned(),
             received,
             marks,
             listing: said.listing.clone(),
-            proposed: proposed(&said.proposed, said.number.trim())?,
+            proposed: proposed(&said.proposed, said.number.trim(), &listing)?,
             outcome: None,
         })
     }

@@ -11,6 +11,7 @@ pub mod model;
 
 pub use import::{File, Import, ImportError, Notice, Problem};
 pub use model::{
-    Barrier, Building, Cell, Decision, Fact, Facts, Joint, Judgment, Mark, ProductFact, Project,
-    Provenance, ProvenanceKind, Scope, Storey, Value,
+    Barrier, Building, Cell, Decision, Fact, Facts, FactsFor, GoesBy, Joint, Judgment, Mark,
+    ProductFact, Project, Provenance, ProvenanceKind, SaidOf, Scope, Storey, Value,
+    is_of_a_listing, said_of, said_of_listing, without_listing,
 };

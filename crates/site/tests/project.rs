@@ -416,3 +416,74 @@ fn which_option_is_built() {
         "marks.csv, cell C3"
     );
 }
+
+#[test]
+fn what_is_a_listings_own_is_said_of_the_listing_that_its_row_or_heading_names() {
+    let files = [
+        (
+            "marks.csv",
+            "mark,listing,2A:runner.gauge,option.3C\nHW1,hw-d-1,20 MSG,no\nHW2,hw-d-2,16 MSG,\n",
+        ),
+        (
+            "joints.csv",
+            "joint,mark,listing,option.3B,2A:runner.gauge@HW-D-1,joint.width\n\
+             J-1,HW1,hw-d-3,3B1,,1 in.\nJ-2,HW1,,3B1,18 MSG,1 in.\nJ-3,HW1,,,?,1 in.\n",
+        ),
+    ];
+    let project = imported(&files).project;
+    let names = |joint: &str| -> Vec<String> {
+        let facts = project.facts(project.joint(joint).unwrap());
+        facts
+            .of_listings()
+            .map(|fact| fact.property.clone())
+            .collect()
+    };
+    assert_eq!(
+        names("J-1"),
+        [
+            "2A:runner.gauge@hw-d-1",
+            "option.3B@hw-d-3",
+            "option.3C@hw-d-1"
+        ]
+    );
+    // A row that names no listing says it of none, though its mark has one: the mark may be given another.
+    assert_eq!(
+        names("J-2"),
+        [
+            "2A:runner.gauge@HW-D-1",
+            "2A:runner.gauge@hw-d-1",
+            "option.3B",
+            "option.3C@hw-d-1"
+        ]
+    );
+    // What isn't known at a joint isn't, whatever its mark calls the listing.
+    assert_eq!(names("J-3"), ["option.3C@hw-d-1"]);
+    let listing = |file, designation| site::GoesBy {
+        file,
+        designation,
+        sha256: "",
+    };
+    let gauge = |joint: &str, file, designation| {
+        let facts = project.facts(project.joint(joint).unwrap());
+        let facts = facts.for_listing(&listing(file, designation));
+        facts
+            .get("2A:runner.gauge")
+            .map(|fact| fact.value.to_string())
+    };
+    assert_eq!(
+        gauge("J-1", "hw-d-1.txt", "HW-D-1").as_deref(),
+        Some("20 gauge")
+    );
+    assert_eq!(
+        gauge("J-2", "hw-d-1.txt", "HW-D-1").as_deref(),
+        Some("18 gauge")
+    );
+    assert_eq!(gauge("J-2", "hw-d-2.txt", "HW-D-2"), None);
+    let facts = project.facts(project.joint("J-2").unwrap());
+    assert!(
+        facts.get("option.3B").is_none(),
+        "it decides nothing as it is"
+    );
+    assert!(facts.for_any_listing().get("2A:runner.gauge").is_none());
+    assert!(facts.for_any_listing().get("joint.width").is_some());
+}

@@ -2,7 +2,7 @@
 
 use engineering::{Known, Readings};
 use measure::{Dimension, Number, Quantity, print};
-use site::{Fact, Facts, ProvenanceKind, Value};
+use site::{Fact, FactsFor, ProvenanceKind, Value};
 use vocabulary::vocabulary;
 
 use crate::asks::Asks;
@@ -19,7 +19,7 @@ pub(super) fn known(fact: &Fact, dimension: Dimension) -> Option<Known> {
 
 /// The fact of a part: what is known of the part that an item describes, else of the property alone.
 pub(super) fn of_item<'a>(
-    facts: &Facts<'a>,
+    facts: &FactsFor<'a>,
     item: Option<&str>,
     property: &str,
 ) -> Option<&'a Fact> {
@@ -28,7 +28,7 @@ pub(super) fn of_item<'a>(
 }
 
 /// A length of a part, with its provenance.
-pub(super) fn length(facts: &Facts<'_>, asks: &Asks<'_>, property: &str) -> Option<Known> {
+pub(super) fn length(facts: &FactsFor<'_>, asks: &Asks<'_>, property: &str) -> Option<Known> {
     of_item(facts, asks.item_of(property), property).and_then(|fact| known(fact, Dimension::Length))
 }
 
@@ -50,7 +50,7 @@ impl Moves {
 }
 
 /// How far a joint moves; where a share of the width and a length are both stated, the greater.
-pub(super) fn movement(facts: &Facts<'_>, width: &Readings, moves: Moves) -> Option<Known> {
+pub(super) fn movement(facts: &FactsFor<'_>, width: &Readings, moves: Moves) -> Option<Known> {
     let (share, length) = moves.stated();
     let by_length = facts.get(length).and_then(readings).and_then(|readings| {
         let greatest = widest(&readings)?;
@@ -66,7 +66,7 @@ pub(super) fn movement(facts: &Facts<'_>, width: &Readings, moves: Moves) -> Opt
 }
 
 /// A share of the joint's width that moves, as a length: of its widest reading, so that none is too small.
-fn by_share(facts: &Facts<'_>, width: &Readings, property: &str) -> Option<Known> {
+fn by_share(facts: &FactsFor<'_>, width: &Readings, property: &str) -> Option<Known> {
     let share = known(facts.get(property)?, Dimension::Fraction)?;
     let part = share.quantity.number.over(Number::from(100))?;
     let by = widest(width)?.times(part)?;
@@ -77,7 +77,7 @@ fn by_share(facts: &Facts<'_>, width: &Readings, property: &str) -> Option<Known
 }
 
 /// The readings of a length of a part.
-pub(super) fn lengths(facts: &Facts<'_>, asks: &Asks<'_>, property: &str) -> Option<Readings> {
+pub(super) fn lengths(facts: &FactsFor<'_>, asks: &Asks<'_>, property: &str) -> Option<Readings> {
     of_item(facts, asks.item_of(property), property).and_then(readings)
 }
 
@@ -105,7 +105,7 @@ pub(super) fn readings(fact: &Fact) -> Option<Readings> {
 }
 
 fn usual_resolution(fact: &Fact, reading: Quantity) -> Option<Quantity> {
-    let property = fact.property.rsplit(':').next()?;
+    let property = fact.asked_as().rsplit(':').next()?;
     vocabulary()
         .property(property)?
         .coarsest_resolution(reading)
@@ -128,7 +128,7 @@ pub(super) const fn is_as_found(fact: &Fact) -> bool {
 }
 
 /// A product by its name, its maker left out.
-pub(super) fn product(facts: &Facts<'_>, item: Option<&str>, property: &str) -> Option<String> {
+pub(super) fn product(facts: &FactsFor<'_>, item: Option<&str>, property: &str) -> Option<String> {
     match &of_item(facts, item, property)?.value {
         Value::Product(product) => Some(product.product.clone()),
         other => Some(other.to_string()),
@@ -137,7 +137,7 @@ pub(super) fn product(facts: &Facts<'_>, item: Option<&str>, property: &str) -> 
 
 /// The packing as it is ordered: product and density. Of several packings, that of the gap: the one whose compression
 /// is asked last, as listings describe what fills flutes before it.
-pub(super) fn packing_product(facts: &Facts<'_>, item: Option<&str>) -> Option<String> {
+pub(super) fn packing_product(facts: &FactsFor<'_>, item: Option<&str>) -> Option<String> {
     let named = product(facts, item, "packing.product");
     let density = of_item(facts, item, "packing.density").map(|fact| fact.value.to_string());
     let parts: Vec<String> = named.into_iter().chain(density).collect();

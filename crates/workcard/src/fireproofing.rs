@@ -1,14 +1,14 @@
 //! Sprayed fireproofing at one joint.
 
 use engineering::{Error, Worked, fireproofing};
-use site::Facts;
+use site::FactsFor;
 
 use crate::asks::Asks;
 use crate::facts::measured;
 
 /// Readings of the fireproofing, and of the coating's overlap onto it, against what the listing asks; none where it
 /// asks nothing, or nobody has measured. What a drawing shows is no reading.
-pub(super) fn at_joint(asks: &Asks<'_>, facts: &Facts<'_>) -> Result<Option<Worked>, Error> {
+pub(super) fn at_joint(asks: &Asks<'_>, facts: &FactsFor<'_>) -> Result<Option<Worked>, Error> {
     let Some(least) = asks.least(THICKNESS) else {
         return Ok(None);
     };

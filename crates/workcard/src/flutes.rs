@@ -5,7 +5,7 @@ use engineering::{Error, Known, Worked};
 use measure::{Number, Quantity, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::{Facts, Value};
+use site::{FactsFor, Value};
 
 use crate::asks::Asks;
 use crate::facts::length;
@@ -30,7 +30,7 @@ pub struct Flutes {
 /// The flutes over a joint; else what is missing. Neither where no deck's flutes cross the wall.
 pub(super) fn flutes(
     asks: &Asks<'_>,
-    facts: &Facts<'_>,
+    facts: &FactsFor<'_>,
     run: Option<Quantity>,
 ) -> Result<Result<Option<Flutes>, String>, Error> {
     let direction = facts.get("deck.direction").map(|fact| &fact.value);
@@ -86,7 +86,7 @@ pub(super) fn flutes(
 }
 
 /// The wall's thickness: as recorded, else studs and board on both sides together.
-fn through_the_wall(facts: &Facts<'_>, asks: &Asks<'_>) -> Option<Known> {
+fn through_the_wall(facts: &FactsFor<'_>, asks: &Asks<'_>) -> Option<Known> {
     let find = |property: &str| length(facts, asks, property);
     find("wall.thickness").or_else(|| {
         let (stud, board) = (find("stud.width")?, find("board.total_thickness")?);

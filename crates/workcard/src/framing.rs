@@ -6,7 +6,7 @@ use engineering::{Error, Known, Readings, Worked};
 use measure::{Dimension, Number, Quantity, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::{Facts, Value};
+use site::{FactsFor, Value};
 
 use crate::asks::Asks;
 use crate::facts::{Moves, counted, known, length, lengths, movement, of_item, product};
@@ -65,7 +65,7 @@ fn taken_screw() -> Option<Known> {
 /// runner that moves.
 pub(super) fn range(
     asks: &Asks<'_>,
-    facts: &Facts<'_>,
+    facts: &FactsFor<'_>,
     width: &Readings,
 ) -> Result<Result<Option<Range>, String>, Error> {
     let is = |property: &str, name: &str| {
@@ -157,7 +157,7 @@ fn way(ends: &[End], by: Quantity, unit: Unit) -> Option<Way> {
 /// The board's screws at a joint; none where nothing is asked or known of them.
 pub(super) fn screws(
     asks: &Asks<'_>,
-    facts: &Facts<'_>,
+    facts: &FactsFor<'_>,
     run: Option<Quantity>,
 ) -> Result<Option<Screws>, Error> {
     let below = asks.least("board.top_screw_distance");
@@ -194,7 +194,7 @@ pub(super) fn screws(
 }
 
 /// The preformed seal: its product and size as recorded, each beside what is asked; none where nothing is said of one.
-pub(super) fn seal(asks: &Asks<'_>, facts: &Facts<'_>) -> Option<String> {
+pub(super) fn seal(asks: &Asks<'_>, facts: &FactsFor<'_>) -> Option<String> {
     let mut parts: Vec<String> = product(facts, asks.item_of("seal.product"), "seal.product")
         .into_iter()
         .collect();

@@ -1,11 +1,12 @@
 //! The work at one joint.
 
+use conformance::goes_by;
 use engineering::{Error, Worked};
 use listing::Reading;
 use measure::Quantity;
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::Facts;
+use site::FactsFor;
 
 use crate::asks::Asks;
 use crate::facts::{counted, in_words, is_as_found, packing_product, product, readings};
@@ -143,7 +144,8 @@ pub(super) fn work(
     asks: &Asks<'_>,
     at_hand: &AtHand,
 ) -> JointWork {
-    let (joint, facts) = (checked.joint, &checked.facts);
+    let joint = checked.joint;
+    let facts = &checked.facts.for_listing(&goes_by(reading));
     let width_fact = facts.get("joint.width");
     let width = width_fact.and_then(readings);
     let stated = facts
@@ -220,7 +222,7 @@ pub(super) fn work(
 }
 
 /// The flutes over the joint; the strips and the band below them leave them out.
-fn of_flutes(work: &mut JointWork, asks: &Asks<'_>, facts: &Facts<'_>) -> Result<(), Error> {
+fn of_flutes(work: &mut JointWork, asks: &Asks<'_>, facts: &FactsFor<'_>) -> Result<(), Error> {
     match flutes::flutes(asks, facts, work.length)? {
         Ok(found) => work.flutes = found,
         Err(gap) => work.gaps.push(gap),

@@ -3,7 +3,7 @@
 use engineering::packing::{self, Direction, Layer, PackingAsked, Rule, Stack};
 use engineering::{Error, Readings};
 use measure::Dimension;
-use site::Facts;
+use site::FactsFor;
 
 use crate::asks::Asks;
 use crate::facts::{Moves, known, measured, movement};
@@ -15,7 +15,7 @@ pub(super) fn of_packing(
     work: &mut JointWork,
     width: &Readings,
     asks: &Asks<'_>,
-    facts: &Facts<'_>,
+    facts: &FactsFor<'_>,
     at_hand: &AtHand,
 ) -> Result<(), Error> {
     let compression = Rule {

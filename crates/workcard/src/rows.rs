@@ -6,7 +6,7 @@ use listing::Reading;
 use measure::Quantity;
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::Facts;
+use site::FactsFor;
 use vocabulary::{ValueKind, vocabulary};
 
 use crate::JointWork;
@@ -89,7 +89,7 @@ const RUNNER_FASTENERS: &str = "runner.fastener_spacing";
 pub(super) fn of_fasteners(
     work: &mut JointWork,
     asks: &Asks<'_>,
-    facts: &Facts<'_>,
+    facts: &FactsFor<'_>,
 ) -> Result<(), Error> {
     let Some(run) = work.length else {
         return Ok(());
@@ -158,7 +158,7 @@ pub(super) fn of_profiles(
     work: &mut JointWork,
     reading: &Reading,
     asks: &Asks<'_>,
-    facts: &Facts<'_>,
+    facts: &FactsFor<'_>,
 ) {
     let mut items: Vec<&str> = Vec::new();
     for (property, item) in asks.properties() {

@@ -5,7 +5,7 @@ use measure::Quantity;
 
 use super::guard::Guard;
 use crate::evidence::{Evidence, evidence, property};
-use crate::subject::Subject;
+use crate::subject::Case;
 
 /// The property that the multiple is of.
 pub(crate) const JOINT_WIDTH: &str = "joint.width";
@@ -14,7 +14,7 @@ pub(crate) const JOINT_WIDTH: &str = "joint.width";
 /// evidence on the width where it can't be used.
 pub(crate) fn as_lengths<'a>(
     bound: &Bound,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
 ) -> Result<Vec<(Bound, Guard)>, Evidence<'a>> {
     let found = evidence(JOINT_WIDTH, subject);
     let Evidence::Shown(fact) = found else {

@@ -10,7 +10,7 @@ use vocabulary::Property;
 use super::guard::Guard;
 use super::tolerance::Tolerance;
 use super::{Compared, Rule, dual, equality};
-use crate::subject::Subject;
+use crate::subject::Case;
 
 /// A fact against a bound: the worst of its readings, each with a guard as wide as its instrument and the limit's own
 /// uncertainty make it. None when the fact is no quantity.
@@ -19,7 +19,7 @@ pub(crate) fn against(
     bound: &Bound,
     property: Option<&Property>,
     limit_guard: Guard,
-    subject: &Subject<'_>,
+    subject: &Case<'_>,
 ) -> Option<Compared> {
     let rule = Rule::of(bound, property);
     let each = Guard::of_each(fact, property).map(|(value, guard)| {
@@ -30,7 +30,7 @@ pub(crate) fn against(
             }
             let nominal = limits.any();
             let tolerance =
-                nominal.and_then(|nominal| Tolerance::of(&fact.property, nominal, subject));
+                nominal.and_then(|nominal| Tolerance::of(fact.asked_as(), nominal, subject));
             equality::against(value, limits, rule, guard, tolerance)
         })
     });

@@ -7,7 +7,7 @@ use serde::{Deserialize, Deserializer};
 use site::Value;
 
 use crate::evidence::{Evidence, evidence};
-use crate::subject::Subject;
+use crate::subject::Case;
 
 /// How far a measured value may lie from its nominal one, by a cited standard.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
@@ -69,7 +69,7 @@ impl Tolerance {
     pub(crate) fn of(
         property: &str,
         nominal: Quantity,
-        subject: &Subject<'_>,
+        subject: &Case<'_>,
     ) -> Option<&'static Self> {
         let fits = |tolerance: &&Self| {
             tolerance.property == property
@@ -103,7 +103,7 @@ impl Tolerance {
 }
 
 impl Only {
-    fn holds(&self, subject: &Subject<'_>) -> bool {
+    fn holds(&self, subject: &Case<'_>) -> bool {
         match evidence(&self.property, subject) {
             Evidence::Shown(fact) => match &fact.value {
                 Value::Text(text) => self.values.contains(text),

@@ -26,8 +26,8 @@ fn in_full(fact: &Fact, decided: Option<Quantity>) -> FactUsed {
         _ => None,
     };
     FactUsed {
-        property: fact.property.clone(),
-        title: SubjectMatter::of_property(&fact.property).title,
+        property: fact.asked_as().to_owned(),
+        title: SubjectMatter::of_property(fact.asked_as()).title,
         value: decided.map_or_else(|| value_in_words(&fact.value), print::both),
         quantity: decided.or(value),
         readings: readings_of(fact, decided),

@@ -16,6 +16,7 @@ use crate::explanation::{Explanation, JudgmentUsed};
 use crate::header::Head;
 use crate::options::State;
 use crate::result::{Chosen, Considered, Finding, How, JointResult};
+use crate::said_elsewhere;
 use crate::subject::Subject;
 use crate::verdict::{Reason, Verdict};
 pub(crate) use fact::{provenance, value_in_words};
@@ -29,6 +30,8 @@ pub(crate) fn joint(
 ) -> JointResult {
     let reading = checklist.reading;
     let counts = decided.counts();
+    let mut notes = decided.notes.clone();
+    notes.extend(said_elsewhere::notes(checklist, subject));
     JointResult {
         joint: subject.joint.to_owned(),
         mark: subject.mark.to_owned(),
@@ -41,7 +44,7 @@ pub(crate) fn joint(
         counts,
         chosen: chosen(checklist, decided),
         assumed: assumed(checklist, decided),
-        notes: decided.notes.clone(),
+        notes,
         findings: findings(checklist, decided, &|_| true),
     }
 }

@@ -217,7 +217,7 @@ fn of_value(
         Reason::NotSeen => match found.fact {
             Some(fact) if found.asks.is_some() => format!(
                 "The listing asks for {requirement}; {} is known only from {}, and nobody has measured it as found.",
-                SubjectMatter::of_property(&fact.property).in_sentence(),
+                SubjectMatter::of_property(fact.asked_as()).in_sentence(),
                 provenance(fact)
             ),
             Some(fact) => format!(

@@ -18,7 +18,7 @@ use crate::checklist::Checklist;
 use crate::movement::direction::{COMPRESSION, EXTENSION, SHEAR};
 use crate::options::Selection;
 use crate::points::Topic;
-use crate::subject::Subject;
+use crate::subject::Case;
 
 pub(crate) use leakage::LIMIT as LEAKAGE_LIMIT;
 pub(crate) use rating::joined;
@@ -39,7 +39,7 @@ pub(crate) struct Head<'a> {
 pub(crate) struct Context<'a, 'b> {
     pub(crate) checklist: &'b Checklist<'a>,
     pub(crate) selection: &'b Selection<'a>,
-    pub(crate) subject: &'b Subject<'a>,
+    pub(crate) subject: &'b Case<'a>,
     pub(crate) designation: Option<Designation>,
 }
 
@@ -47,7 +47,7 @@ impl<'a, 'b> Context<'a, 'b> {
     fn of(
         checklist: &'b Checklist<'a>,
         selection: &'b Selection<'a>,
-        subject: &'b Subject<'a>,
+        subject: &'b Case<'a>,
     ) -> Self {
         let designation = checklist.reading.header.designation.trim();
         let designation = Designation::parse_decorated(designation)
@@ -107,7 +107,7 @@ pub(crate) const fn property_of(topic: Topic) -> &'static str {
 }
 
 /// One check on the head, whatever the options.
-pub(crate) fn one<'a>(topic: Topic, checklist: &Checklist<'a>, subject: &Subject<'a>) -> Head<'a> {
+pub(crate) fn one<'a>(topic: Topic, checklist: &Checklist<'a>, subject: &Case<'a>) -> Head<'a> {
     let selection = Selection { states: Vec::new() };
     let context = Context::of(checklist, &selection, subject);
     match topic {
@@ -126,7 +126,7 @@ pub(crate) fn one<'a>(topic: Topic, checklist: &Checklist<'a>, subject: &Subject
 pub(crate) fn check<'a>(
     checklist: &Checklist<'a>,
     selection: &Selection<'a>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
 ) -> Vec<Head<'a>> {
     let context = Context::of(checklist, selection, subject);
     let mut heads = Vec::with_capacity(10);

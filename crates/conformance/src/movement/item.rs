@@ -13,7 +13,7 @@ use crate::assessment::{Assessment, Said};
 use crate::evidence::{Evidence, evidence, quantities};
 use crate::explain::requirement::of_bound;
 use crate::offered;
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::verdict::{Reason, Verdict};
 
 /// What is offered against both statements of what is needed: `by_percentage` is what the percentage alone comes to.
@@ -21,7 +21,7 @@ pub(crate) fn against<'a>(
     bound: &Bound,
     direction: &Direction,
     by_percentage: Assessment<'a>,
-    subject: &Subject<'a>,
+    subject: &Case<'a>,
 ) -> Assessment<'a> {
     let length = match Length::of(direction, subject) {
         Length::NotStated => return by_percentage,

@@ -15,7 +15,7 @@ use crate::comparison::{Guard, readings};
 use crate::condition::reason_of;
 use crate::evidence::{Evidence, evidence, property};
 use crate::explain::value_in_words;
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::verdict::{Reason, Verdict};
 
 const WIDTH: &str = "joint.width";
@@ -58,7 +58,7 @@ pub(crate) struct Share<'a> {
 
 impl<'a> Length<'a> {
     /// What is known of a movement in a direction.
-    pub(crate) fn of(direction: &Direction, subject: &Subject<'a>) -> Self {
+    pub(crate) fn of(direction: &Direction, subject: &Case<'a>) -> Self {
         let unusable = |found: Assessment<'a>| Self::Unusable(Box::new(found));
         let fact = match evidence(direction.length, subject) {
             Evidence::None => return Self::NotStated,
@@ -103,7 +103,7 @@ impl<'a> Share<'a> {
     fn of(
         direction: &Direction,
         fact: &'a Fact,
-        subject: &Subject<'a>,
+        subject: &Case<'a>,
     ) -> Result<Self, Box<Assessment<'a>>> {
         let without = |reason: Reason, width: Option<&'a Fact>, why: &str| {
             let sentence = format!(

@@ -18,7 +18,7 @@ use super::{Group, Options, stated};
 use crate::assessment::Assessment;
 use crate::checklist::{AnyOf, Entry, Membership};
 use crate::judgments::Judgments;
-use crate::subject::Subject;
+use crate::subject::Case;
 
 /// The clauses of a listing with what was found of each.
 pub(crate) struct Checked<'a, 'b> {
@@ -113,7 +113,7 @@ impl<'a> Selection<'a> {
     pub(crate) fn of(
         options: &Options<'_>,
         checked: &Checked<'_, '_>,
-        subject: &Subject<'a>,
+        subject: &Case<'a>,
         judgments: &mut Judgments<'_>,
     ) -> Self {
         let mut states: Vec<Option<Chosen<'a>>> = options.groups.iter().map(|_| None).collect();

@@ -7,14 +7,14 @@ use super::choose::State;
 use super::group::Kind;
 use crate::evidence::{Evidence, evidence};
 use crate::judgments::Judgments;
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::words::normal;
 
 /// The fact that says which option is built: `option.2A`, `option.configuration`, `option.4`.
 ///
 /// A drawing may say it, since every clause of what is chosen is checked all the same; a value that nobody stands for
 /// may not.
-pub(super) fn fact<'a>(group: &Group<'_>, subject: &Subject<'a>) -> Option<&'a Fact> {
+pub(super) fn fact<'a>(group: &Group<'_>, subject: &Case<'a>) -> Option<&'a Fact> {
     let of = |name: &str| match evidence(&format!("option.{name}"), subject) {
         Evidence::Shown(fact) | Evidence::NotSeen(fact) => Some(fact),
         Evidence::None | Evidence::NoSource(_) | Evidence::Unreadable(_) => None,

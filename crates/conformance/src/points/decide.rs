@@ -9,7 +9,7 @@ use crate::decide;
 use crate::evidence::property;
 use crate::header;
 use crate::instances::Part;
-use crate::subject::Subject;
+use crate::subject::Case;
 use crate::verdict::{Standing, Verdict};
 
 /// A point made ready for any number of joints.
@@ -40,7 +40,7 @@ impl Point {
 
 impl Ready<'_> {
     /// The verdict at a joint where no option, part or person's judgment makes another of it.
-    pub fn decide(&self, subject: &Subject<'_>) -> Verdict {
+    pub fn decide(&self, subject: &Case<'_>) -> Verdict {
         match &self.0 {
             How::Clause { entry, of, exact } => {
                 let circumstances = Circumstances::with(&of.ratings_hr, subject, exact);

@@ -31,6 +31,7 @@ use measure::notation::{Stated, quantity};
 use measure::{Number, Quantity, Unit, dual};
 use site::{
     Decision, Fact, Facts, Judgment, ProductFact, Provenance, ProvenanceKind, Scope, Value,
+    said_of_listing,
 };
 
 /// A quantity; a bare number is a count.
@@ -456,7 +457,7 @@ fn source_of(text: &str) -> ProvenanceKind {
 pub fn judgment(item: &str, words: &str, decision: Decision, basis: &str) -> Judgment {
     Judgment {
         scope: Scope::Joint("J1".to_owned()),
-        listing: None,
+        listing: Some("case".to_owned()),
         item: item.to_owned(),
         words: words.to_owned(),
         decision,
@@ -464,6 +465,15 @@ pub fn judgment(item: &str, words: &str, decision: Decision, basis: &str) -> Jud
         when: jiff::civil::date(2031, 5, 6),
         basis: basis.to_owned(),
     }
+}
+
+/// Facts that are said of a listing, where they are on properties of its own.
+pub fn facts_before(reading: &Reading, lines: &[&str]) -> Vec<Fact> {
+    let mut facts = facts(lines);
+    for fact in &mut facts {
+        fact.property = said_of_listing(&fact.property, &reading.source.name);
+    }
+    facts
 }
 
 pub fn facts(lines: &[&str]) -> Vec<Fact> {
@@ -481,12 +491,12 @@ pub fn subject<'a>(facts: &'a [Fact], judgments: &'a [Judgment]) -> Subject<'a> 
 
 /// A draft checked against some facts.
 pub fn check(reading: &Reading, lines: &[&str]) -> JointResult {
-    let facts = facts(lines);
+    let facts = facts_before(reading, lines);
     check_draft(reading, &subject(&facts, &[])).into()
 }
 
 pub fn check_with(reading: &Reading, lines: &[&str], judgments: &[Judgment]) -> JointResult {
-    let facts = facts(lines);
+    let facts = facts_before(reading, lines);
     check_draft(reading, &subject(&facts, judgments)).into()
 }
 

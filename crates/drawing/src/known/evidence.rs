@@ -1,9 +1,9 @@
 //! Looking up what is known of one property.
 
-use conformance::{Finding, JointResult, Subject, Verdict};
+use conformance::{Finding, JointResult, Subject, Verdict, goes_by};
 use listing::{Clause, Reading, Relation};
 use measure::{Dimension, Quantity};
-use site::{Fact, Value};
+use site::{Fact, FactsFor, Value};
 
 use super::value::{Length, Origin};
 
@@ -17,18 +17,28 @@ pub struct Known<'a> {
 }
 
 impl<'a> Known<'a> {
+    /// What is known that counts beside this listing.
+    fn facts(&self) -> FactsFor<'a> {
+        match self.listing {
+            Some((reading, _)) => self.subject.facts.for_listing(&goes_by(reading)),
+            None => self.subject.facts.for_any_listing(),
+        }
+    }
+
     /// The fact on a property: of the item named, where one is and a fact names it.
     pub(super) fn fact(&self, property: &str, item: Option<&str>) -> Option<&'a Fact> {
-        let of_item = item.and_then(|item| self.subject.facts.get(&format!("{item}:{property}")));
-        of_item.or_else(|| self.subject.facts.get(property)).or_else(|| {
+        let facts = self.facts();
+        let of_item = item.and_then(|item| facts.get(&format!("{item}:{property}")));
+        of_item.or_else(|| facts.get(property)).or_else(|| {
             // A fact that names some item of the listing, where only one does.
-            let mut named = self
-                .subject
-                .facts
-                .iter()
-                .filter(|fact| matches!(fact.property.split_once(':'), Some((_, rest)) if rest == property));
-            let first = named.next()?;
-            named.all(|other| other.value == first.value).then_some(first)
+            let named = facts.iter();
+            let mut named = named.filter(
+                |(name, _)| matches!(name.split_once(':'), Some((_, rest)) if rest == property),
+            );
+            let (_, first) = named.next()?;
+            named
+                .all(|(_, other)| other.value == first.value)
+                .then_some(first)
         })
     }
 
@@ -128,11 +138,8 @@ impl<'a> Known<'a> {
 
     /// Whether anything is known of a component.
     pub(super) fn knows_of(&self, component: &str) -> bool {
-        self.subject.facts.iter().any(|fact| {
-            let property = fact
-                .property
-                .split_once(':')
-                .map_or(fact.property.as_str(), |(_, rest)| rest);
+        self.facts().iter().any(|(name, _)| {
+            let property = name.split_once(':').map_or(name, |(_, rest)| rest);
             is_of(property, component)
         })
     }

@@ -1,7 +1,9 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
+use conformance::goes_by;
 use jiff::Timestamp;
+use site::GoesBy;
 use store::attachments::Attached;
 use store::project::Proposal;
 use store::{Change, Store, StoreError};
@@ -68,10 +70,13 @@ impl Keep {
                 .help("`everyclause export` writes it as one file, and `everyclause restore` makes a store of that")
                 .into());
         }
-        let import = self.inputs.import()?;
+        let mut import = self.inputs.import()?;
         let folder = self.inputs.listings()?;
         let listings = Shelf::open(&folder)?;
         let documents = documents(&folder, &listings)?;
+        let readings = listings.held.iter().map(Held::reading);
+        let kept: Vec<GoesBy<'_>> = readings.map(goes_by).collect();
+        import.project.say_of_documents(&kept);
         let stored = Stored {
             store: self.into.clone(),
             attachments: self.into_attachments.clone(),

@@ -6,7 +6,7 @@ use std::path::Path;
 use conformance::{Finding, Subject};
 use drawing::{Heading, Known};
 use selection::{Answered, Asked, Listed, Search};
-use site::Project;
+use site::{Project, without_listing};
 
 use crate::fault::{Fault, Faults};
 use crate::files;
@@ -260,6 +260,7 @@ fn listing_name(listed: &Listed) -> String {
 
 /// A property's title, with the item whose part it is of, if it is of one.
 fn titled(property: &str) -> String {
+    let property = without_listing(property);
     let (item, plain) = property
         .split_once(':')
         .map_or((None, property), |(item, plain)| (Some(item), plain));

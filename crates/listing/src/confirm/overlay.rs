@@ -137,13 +137,28 @@ impl Entry {
     }
 }
 
+/// The longest error that quotes the line it is about.
+const LONGEST_TOLD: usize = 1000;
+
+/// What is wrong, with the line quoted; of a line that is no person's, its number.
+fn told(text: &str, error: &toml::de::Error) -> String {
+    let whole = error.to_string();
+    if whole.len() <= LONGEST_TOLD {
+        return whole;
+    }
+    let before = error.span().and_then(|span| text.get(..span.start));
+    let line = 1 + before.map_or(0, |before| before.matches('\n').count());
+    let message: String = error.message().chars().take(200).collect();
+    format!("line {line}: {message}")
+}
+
 impl Overlay {
     /// Reads an overlay's file.
     ///
     /// # Errors
     /// When the text isn't TOML, or has a field or value that an overlay doesn't have.
     pub fn parse(text: &str) -> Result<Self, OverlayError> {
-        toml::from_str(text).map_err(|error| OverlayError(error.to_string()))
+        toml::from_str(text).map_err(|error| OverlayError(told(text, &error)))
     }
 
     /// The overlay as its file holds it.

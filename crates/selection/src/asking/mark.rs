@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use site::{Barrier, Fact, Joint, Judgment, Project, Scope, Value};
+use site::{Barrier, Fact, Joint, Judgment, Project, Scope, Value, without_listing};
 use wording::text::listed;
 
 use super::Asked;
@@ -26,7 +26,7 @@ pub(super) fn of_mark(project: &Project, name: &str) -> Asked {
     for (property, facts) in &mut known {
         *facts = of_each
             .iter()
-            .map(|of_joint| of_joint.get(property))
+            .map(|of_joint| of_joint.named(property))
             .collect();
     }
     let mut asked = Asked {
@@ -83,7 +83,7 @@ fn differences(properties: &[&str]) -> Option<String> {
     let title = |property: &&str| {
         let known = vocabulary::vocabulary().property(property);
         known.map_or_else(
-            || (*property).to_owned(),
+            || without_listing(property).to_owned(),
             |known| known.title.to_lowercase(),
         )
     };

@@ -34,8 +34,7 @@ pub struct Asked {
 }
 
 impl Asked {
-    /// The condition as conformance takes it, for any listing. What is known of a property that one listing has for itself is left out: which
-    /// listing that is isn't known here, and to another it must show nothing.
+    /// The condition as conformance takes it, for any listing. What was said of one listing's own properties counts for that one alone.
     pub fn subject(&self) -> Subject<'_> {
         Subject {
             joint: if self.name.is_empty() {
@@ -44,20 +43,17 @@ impl Asked {
                 &self.name
             },
             mark: &self.mark,
-            facts: self.facts_for_any().collect(),
+            facts: self.facts.iter().collect(),
             judgments: self.judgments.iter().collect(),
         }
     }
 
-    fn facts_for_any(&self) -> impl Iterator<Item = &Fact> {
-        self.facts.iter().filter(|fact| !fact.is_of_one_listing())
-    }
-
-    /// What is said of facts that are left out.
+    /// What is said of facts that count for no listing.
     pub(crate) fn note_of_left_out(&self) -> Option<String> {
-        let count = self.facts.len() - self.facts_for_any().count();
-        (count > 0).then(|| {
-            "What is known of properties that one listing has for itself isn't taken here, as it may mean something else in another: there such clauses are open, and the joint's own page decides them.".to_owned()
+        let mut of_none = self.facts.iter();
+        let of_none = of_none.any(|fact| fact.is_of_one_listing() && fact.said_of().is_none());
+        of_none.then(|| {
+            "Something is known of a property that one listing has for itself, and nothing says which listing that is: it may mean something else in another, and counts for none. Name the listing, as `2A:runner.gauge@hw-d-0412-ed4`.".to_owned()
         })
     }
 }

@@ -1,7 +1,10 @@
 //! Where a listing stands at best, by what it asks for certain.
 
+use std::collections::BTreeSet;
+
 use conformance::points::{Slot, Tells};
 use conformance::{Standing, Subject, Verdict, is_judged};
+use site::Fact;
 
 use super::choices::{Counted, InChoice, least_of_choices, least_open};
 use crate::cost::Cost;
@@ -106,35 +109,45 @@ enum State {
     Settled,
     Open,
     Unmet,
-    /// A fact of one part is known of its property: a clause may rest on that, and not on what the point was decided with.
+    /// A fact that was said of one listing, of its own property or of one of its parts, may bear on it: a clause may rest on that, and not
+    /// on what the point was decided with.
     OfAPart,
+}
+
+/// Which points facts of listings' own properties may bear on.
+fn own_points(index: &Index, points: usize, own: &[&str]) -> Vec<bool> {
+    let mut bears = vec![false; points];
+    if own.is_empty() {
+        return bears;
+    }
+    let parts = own.iter().filter_map(|name| Some(name.split_once(':')?.1));
+    let names: BTreeSet<&str> = parts.chain(own.iter().copied()).collect();
+    let groups = index.apart.by_facts.iter().filter(|group| {
+        let mut properties = group.properties.iter();
+        properties.any(|property| names.contains(property.as_str()))
+    });
+    for at in groups.flat_map(|group| &group.points) {
+        if let Some(bears) = bears.get_mut(*at) {
+            *bears = true;
+        }
+    }
+    bears
 }
 
 impl<'s, 'a> Bounds<'s, 'a> {
     pub(super) fn new(index: &'s Index, subject: &'s Subject<'a>, verdicts: &[Verdict]) -> Self {
-        let facts = || subject.facts.iter().map(|fact| fact.property.as_str());
-        let parts: Vec<&str> = facts()
-            .filter_map(|name| Some(name.split_once(':')?.1))
-            .collect();
-        let is_of_a_part: Vec<bool> = index
-            .properties
-            .iter()
-            .map(|property| parts.contains(&property.as_str()))
-            .collect();
-        let state = |(verdict, about): (&Verdict, &About)| {
-            let property = usize::try_from(about.property).ok();
-            let of_a_part = property.and_then(|property| is_of_a_part.get(property));
-            match verdict {
-                _ if of_a_part == Some(&true) => State::OfAPart,
-                Verdict::NotMet => State::Unmet,
-                Verdict::Open => State::Open,
-                Verdict::Met => State::Met,
-                _ => State::Settled,
-            }
+        let own: Vec<&str> = subject.facts.of_listings().map(Fact::asked_as).collect();
+        let is_own = own_points(index, verdicts.len(), &own);
+        let state = |(verdict, is_own): (&Verdict, &bool)| match verdict {
+            _ if *is_own => State::OfAPart,
+            Verdict::NotMet => State::Unmet,
+            Verdict::Open => State::Open,
+            Verdict::Met => State::Met,
+            _ => State::Settled,
         };
         Self {
-            states: verdicts.iter().zip(&index.about).map(state).collect(),
-            options_are_stated: facts().any(|name| name.starts_with("option.")),
+            states: verdicts.iter().zip(&is_own).map(state).collect(),
+            options_are_stated: own.iter().any(|name| name.starts_with("option.")),
             counted: Counted::new(index.properties.len()),
             index,
             subject,

@@ -28,9 +28,10 @@ impl<'s> Memory<'s> {
         subject: &Subject<'s>,
     ) -> Vec<Verdict> {
         let mut verdicts = vec![Verdict::Open; points.len()];
+        let case = subject.before_any();
         let decide = |at: &usize| {
             let point = points.get(*at);
-            point.map_or(Verdict::Open, |point| point.decide(subject))
+            point.map_or(Verdict::Open, |point| point.decide(&case))
         };
         for at in &index.apart.alone {
             if let Some(verdict) = verdicts.get_mut(*at) {

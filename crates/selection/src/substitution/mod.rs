@@ -4,7 +4,7 @@ mod rows;
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use site::{Fact, Project};
+use site::{Fact, Project, without_listing};
 
 use crate::answer::{Answered, Search};
 use crate::asking::{Asked, of_schedule};
@@ -165,7 +165,7 @@ fn otherwise(asked: &Asked, product: &Fact, with: &[Fact]) -> Asked {
 /// aren't known any more.
 pub fn supposing(asked: &Asked, otherwise: &[Fact]) -> Asked {
     let mut facts = asked.facts.clone();
-    let is_product = |fact: &&Fact| fact.property.ends_with(".product");
+    let is_product = |fact: &&Fact| fact.asked_as().ends_with(".product");
     for fact in otherwise.iter().filter(is_product) {
         facts = substitute::with_product(&facts, &fact.property, &fact.value, &fact.provenance);
     }
@@ -208,6 +208,7 @@ fn distinct(names: Vec<String>) -> Vec<String> {
 }
 
 fn plain(property: &str) -> &str {
+    let property = without_listing(property);
     property
         .split_once(':')
         .map_or(property, |(_, plain)| plain)

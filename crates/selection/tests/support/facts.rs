@@ -1,7 +1,7 @@
 //! What is known of a joint that was built to some listing, more or less.
 
 use measure::{Number, Quantity, Unit};
-use site::{Fact, ProductFact, Provenance, ProvenanceKind, Value};
+use site::{Fact, ProductFact, Provenance, ProvenanceKind, Value, said_of_listing};
 
 use vocabulary::vocabulary;
 
@@ -203,16 +203,19 @@ pub fn condition(spec: &Spec, other: &Spec, stray: Stray, seed: &mut Seed) -> Ve
         };
         facts.push(fact(&property, value, provenance));
     }
+    // What is said of one listing's own is mostly said of this one.
+    let of = if seed.percent(70) { spec } else { other }.file();
+    let own = |name: &str| said_of_listing(name, &of);
     if seed.percent(10) {
-        facts.push(fact("option.3A", text("3A"), &drawing));
+        facts.push(fact(&own("option.3A"), text("3A"), &drawing));
     }
     if seed.percent(10) {
         let leg = length(seed.one(&[64, 96, 160]), First::Inches);
-        facts.push(fact("2A:runner.leg_length", leg, &witnessed));
+        facts.push(fact(&own("2A:runner.leg_length"), leg, &witnessed));
     }
     if seed.percent(5) {
         let other = product(seed.one(PACKINGS));
-        facts.push(fact("3A:packing.product", other, &witnessed));
+        facts.push(fact(&own("3A:packing.product"), other, &witnessed));
     }
     facts
 }

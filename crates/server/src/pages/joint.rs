@@ -5,10 +5,10 @@ use std::sync::Arc;
 use axum::Form;
 use axum::extract::{Path, Query, State};
 use axum::response::{IntoResponse, Redirect, Response};
-use conformance::{Finding, JointResult, Standing, Verdict};
+use conformance::{Finding, JointResult, Standing, Verdict, goes_by};
 use maud::{Markup, html};
 use serde::Deserialize;
-use site::{Decision, Fact};
+use site::{Decision, Fact, SaidOf, said_of_listing};
 use store::Done;
 use store::people::Role;
 use wording::property;
@@ -37,6 +37,9 @@ pub(super) struct Entered {
     value: String,
     source: String,
     seen: i64,
+    /// The listing that the page was about: what is its own is said of it, and of no other that has taken its place since.
+    #[serde(default)]
+    listing: String,
 }
 
 pub(super) async fn enter(
@@ -50,9 +53,11 @@ pub(super) async fn enter(
         value,
         source,
         seen,
+        listing,
     } = &entered;
+    let property = said_of_listing(property.trim(), listing);
     let done = desk
-        .enter(&person, &name, property, value, source, *seen)
+        .enter(&person, &name, &property, value, source, *seen)
         .await;
     let place = format!("{}#known", path_of_joint(&name));
     answered(&desk, &person, &name, done, &place, &entered).await
@@ -272,6 +277,7 @@ fn known(person: &Person, seen: &Seen, entered: &Entered) -> Markup {
                 form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/facts" } {
                     (person.field())
                     input type="hidden" name="seen" value="0";
+                    @if let Some(read) = &seen.listing { input type="hidden" name="listing" value=(goes_by(&read.state).as_said()); }
                     label for="property" { "Property" }
                     input id="property" name="property" list="properties" required autocomplete="off" value=(entered.property);
                     label for="value" { "Value" }
@@ -290,12 +296,13 @@ fn known(person: &Person, seen: &Seen, entered: &Entered) -> Markup {
 
 fn row(person: &Person, seen: &Seen, fact: &Fact, version: i64) -> Markup {
     let title = property::title(&fact.property);
+    let counts = counts(seen, fact);
     html! {
         tr {
-            th scope="row" { (title) br; code { (fact.property) } }
+            th scope="row" { (title) br; code { (fact.asked_as()) } }
             td {
                 (fact.value)
-                @if person.may(Role::Inspector) { details.change {
+                @if counts && person.may(Role::Inspector) { details.change {
                     summary { "Change" span.hidden { " " (title) } }
                     form.enter method="post" action={ (path_of_joint(&seen.joint.name)) "/facts" } {
                         (person.field())
@@ -311,8 +318,38 @@ fn row(person: &Person, seen: &Seen, fact: &Fact, version: i64) -> Markup {
                 (fact.provenance)
                 @if let Some(cell) = &fact.cell { br; span.quiet { (cell) } }
                 @if version == 0 { br; span.quiet { "of its mark or barrier" } }
+                @if !counts { br; span.open { (elsewhere(seen, fact)) } }
             }
         }
+    }
+}
+
+/// Whether a fact counts where the joint is checked: it is of no listing in particular, or was said of the one that the joint is built to.
+fn counts(seen: &Seen, fact: &Fact) -> bool {
+    let is_meant = || {
+        let (said, read) = (fact.said_of()?, seen.listing.as_ref()?);
+        Some(goes_by(&read.state).is_meant(said))
+    };
+    !fact.is_of_one_listing() || is_meant().unwrap_or(false)
+}
+
+/// What is said of a fact that doesn't count here.
+fn elsewhere(seen: &Seen, fact: &Fact) -> String {
+    let Some(said) = fact.said_of() else {
+        return "Nothing says of which listing this was said: it doesn’t count here.".to_owned();
+    };
+    let is_same_name = seen.listing.as_ref().is_some_and(|read| {
+        let named = SaidOf {
+            document: None,
+            ..said
+        };
+        goes_by(&read.state).is_meant(named)
+    });
+    if is_same_name {
+        let listing = said.listing;
+        format!("This was said of another document of the name {listing}: it doesn’t count here.")
+    } else {
+        format!("This was said of {}: it doesn’t count here.", said.listing)
     }
 }
 

@@ -7,8 +7,8 @@ use listing::confirm::{Overlay, confirm};
 use listing::{Confidence, WarningKind};
 use paper::NoteKind;
 use shelf::{Document, Named, Which, which};
-use site::Project;
 use site::import::{File, Import, ImportError, Understood, import, understood};
+use site::{GoesBy, Project};
 use store::attachments::Attached;
 use store::project::Proposal;
 use store::records::ListingRecord;
@@ -17,7 +17,7 @@ use store::{Key, Kind, Owner};
 use super::arriving::OnDisk;
 use super::waiting::Lot;
 use crate::desk::Desk;
-use crate::listings::working;
+use crate::listings::{Heading, working};
 use crate::trouble::Trouble;
 
 /// What the file of a confirmation is called: its listing's name, and this.
@@ -46,9 +46,23 @@ pub(crate) struct Brought {
     pub(crate) read: Result<Heard, String>,
 }
 
+impl Brought {
+    /// What it goes by; none where it can't be read.
+    fn goes_by(&self) -> Option<GoesBy<'_>> {
+        let heard = self.read.as_ref().ok()?;
+        Some(GoesBy {
+            file: &self.name,
+            designation: &heard.designation,
+            sha256: &heard.sha256,
+        })
+    }
+}
+
 /// What was read of a listing.
 #[derive(Debug)]
 pub(crate) struct Heard {
+    /// SHA-256 of its document.
+    sha256: String,
     /// Its designation; empty where none was found.
     pub(crate) designation: String,
     /// Its edition.
@@ -238,7 +252,17 @@ impl Desk {
     }
 
     async fn changes(&self, import: Import, listings: &[Brought]) -> Result<Changes, Trouble> {
-        let Import { project, notices } = import;
+        let Import {
+            mut project,
+            notices,
+        } = import;
+        let headings = self.listings.headings();
+        // A listing that was brought with the tables is the one that they name, and not the one whose place it takes.
+        let brought = |file: &str| listings.iter().any(|one| one.name == file);
+        let held = headings.iter().filter(|heading| !brought(&heading.file));
+        let held = held.map(Heading::goes_by);
+        let of_brought = listings.iter().filter_map(Brought::goes_by);
+        project.say_of_documents(&held.chain(of_brought).collect::<Vec<_>>());
         let proposal = self.store.propose(&project).await?;
         let mut touched = BTreeSet::new();
         let mut fresh = BTreeSet::new();
@@ -341,6 +365,7 @@ impl Heard {
             .iter()
             .filter(|clause| clause.confidence == Confidence::Prose);
         Self {
+            sha256: reading.source.sha256.clone(),
             designation: reading.header.designation.clone(),
             edition: reading.header.edition.clone(),
             clauses: reading.clauses.len(),

@@ -1,12 +1,13 @@
 //! Questions are answered: also those about a property that a listing has for itself; and by two people at once.
 
 use axum::http::StatusCode;
+use conformance::goes_by;
 use serde_json::Value;
 use store::records::{AnswerRecord, Known};
 use store::{Key, Owner};
 
 use crate::ground::{Ground, on_each};
-use crate::support::{Answered, Sat, hidden};
+use crate::support::{Answered, Sat, demo_file, hidden};
 
 on_each![
     what_a_listing_asks_of_a_property_of_its_own_is_answered_and_the_verdict_turns,
@@ -80,7 +81,11 @@ async fn verdict(sat: &Sat, joint: &str, clause: &str) -> String {
 }
 
 async fn fact(sat: &Sat, joint: &str, property: &str) -> (i64, String, String) {
-    let key = Key::fact(&Owner::Joint(joint.to_owned()), property);
+    // It is kept with the document that it was said of.
+    let bytes = demo_file(&format!("listings/{LISTING}"));
+    let reading = listing::read(LISTING, &bytes).unwrap();
+    let name = goes_by(&reading).saying(property);
+    let key = Key::fact(&Owner::Joint(joint.to_owned()), &name);
     let held = sat.store.get::<Known>(&key).await.unwrap().unwrap();
     match held.value {
         Known::Fact(fact) => (
@@ -139,7 +144,10 @@ async fn what_a_listing_asks_of_a_property_of_its_own_is_answered_and_the_verdic
     }
     // And is put right at the joint, as any fact is.
     let page = sat.get("/joints/J-021").await.text;
-    assert!(page.contains("Pins of fillet weld (item 2A)"), "{page}");
+    assert!(
+        page.contains("Pins of fillet weld (item 2A of hw-d-0455)"),
+        "{page}"
+    );
     let form = |value| {
         [
             ("property", WELDS),
@@ -225,7 +233,7 @@ async fn who_says_otherwise_is_shown_what_the_first_said(ground: Ground) {
     assert_eq!(second.status, StatusCode::CONFLICT, "{}", second.text);
     for says in [
         "Nothing was overwritten",
-        "Now, joint J-021: Pins of fillet weld (item 2A) is <strong>1-1/4 in.</strong>, witnessed by Sam",
+        "Now, joint J-021: Pins of fillet weld (item 2A of hw-d-0455) is <strong>1-1/4 in.</strong>, witnessed by Sam",
         "<strong>2 in.</strong>, witnessed by Kim",
     ] {
         assert!(second.text.contains(says), "{says}: {}", second.text);

@@ -7,6 +7,7 @@
     reason = "a step that fails must fail the test"
 )]
 
+mod another_listing;
 mod answering;
 mod attaching;
 mod card;

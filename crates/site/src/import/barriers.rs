@@ -24,7 +24,7 @@ pub(crate) fn read<'t>(
                 barriers.push(Barrier {
                     kind: entry.text("kind", findings).unwrap_or_default(),
                     title: entry.text("title", findings).unwrap_or_default(),
-                    facts: entry.known(findings).facts,
+                    facts: entry.known(None, findings).facts,
                     name: entry.name,
                 });
             }

@@ -1,8 +1,10 @@
 //! What a column's values are about: a property of the vocabulary, of the part that one item of the listing describes where there are
-//! several such parts, or which option of the listing is built.
+//! several such parts, or which option of the listing is built. The last two may name the listing: `2A:runner.gauge@hw-d-0412-ed4`.
 
 use measure::Dimension;
 use vocabulary::{Property, ValueKind, vocabulary};
+
+use crate::model::said_of_listing;
 
 /// What the heading of a column about an option begins with: `option.configuration`, `option.3B`.
 const OPTION: &str = "option.";
@@ -19,7 +21,7 @@ pub(crate) enum About {
     OfItem {
         /// The property.
         property: &'static Property,
-        /// The item as the listing prints it, a colon and the property's name.
+        /// The item as the listing prints it, a colon and the property's name; with the listing that it is said of, where the heading names it.
         name: String,
     },
     /// A property that a listing has for itself, with the kind of value that it asks for.
@@ -29,7 +31,7 @@ pub(crate) enum About {
         /// The kind.
         kind: ValueKind,
     },
-    /// Which option of a group is built, by the property's name: `option.` and the group as the listing writes it.
+    /// Which option of a group is built, by the property's name: `option.` and the group as the listing writes it; with the listing, as above.
     Option(String),
 }
 
@@ -40,6 +42,7 @@ impl About {
         if !begins.eq_ignore_ascii_case(OPTION) {
             return None;
         }
+        let (heading, listing) = with_listing(heading);
         let group = heading.get(OPTION.len()..).unwrap_or_default().trim();
         if group.is_empty() {
             return Some(Err(()));
@@ -51,12 +54,16 @@ impl About {
         } else {
             group
         };
-        Some(Ok(Self::Option(format!("{OPTION}{group}"))))
+        Some(Ok(Self::Option(said_of_listing(
+            &format!("{OPTION}{group}"),
+            listing,
+        ))))
     }
 
     /// The property of an item's own part that a heading is about. None when it names no item; an error with the property's words, when
     /// there is no such property.
     pub(crate) fn of_item(heading: &str) -> Option<Result<Self, String>> {
+        let (heading, listing) = with_listing(heading);
         let (item, words) = heading.split_once(':')?;
         let (item, words) = (item.trim(), words.trim().to_lowercase().replace(' ', "_"));
         let is_path =
@@ -64,7 +71,7 @@ impl About {
         is_path.then(|| match vocabulary().property(&words) {
             Some(property) => Ok(Self::OfItem {
                 property,
-                name: format!("{item}:{}", property.name),
+                name: said_of_listing(&format!("{item}:{}", property.name), listing),
             }),
             None => Err(words),
         })
@@ -87,12 +94,18 @@ impl About {
         }
     }
 
-    /// The name under which facts are kept.
+    /// The name under which facts are kept that a heading is about; in a row that names a listing, [`name_of`](Self::name_of) goes before it.
     pub(crate) fn name(&self) -> &str {
         match self {
             Self::Property(property) => &property.name,
             Self::OfItem { name, .. } | Self::Local { name, .. } | Self::Option(name) => name,
         }
+    }
+
+    /// The name under which a fact is kept that a row of a table tells. What is a listing's own is said of the listing that the heading
+    /// names, else of the one that the row names; else of none that is known, and counts for none.
+    pub(crate) fn name_of(&self, listing: Option<&str>) -> String {
+        said_of_listing(self.name(), listing.unwrap_or_default())
     }
 
     /// The dimension of its values, where they are quantities.
@@ -102,6 +115,11 @@ impl About {
             ValueKind::Text(_) | ValueKind::Flag | ValueKind::Product => None,
         }
     }
+}
+
+/// A heading without the listing that it names after an `@`, and the listing; empty where it names none.
+fn with_listing(heading: &str) -> (&str, &str) {
+    heading.split_once('@').unwrap_or((heading, ""))
 }
 
 #[cfg(test)]
@@ -119,6 +137,9 @@ mod tests {
         assert_eq!(read("Option.Configuration"), known("option.configuration"));
         assert_eq!(read("option.3C"), known("option.3C"));
         assert_eq!(read("option. 3C "), known("option.3C"));
+        assert_eq!(read("option.3C @ hw-d-1 "), known("option.3C@hw-d-1"));
+        assert_eq!(read("option.3C@"), known("option.3C"));
+        assert_eq!(read("option.@hw-d-1"), Some(Err(())));
         assert_eq!(read("option."), Some(Err(())));
         assert_eq!(read("option"), None);
         assert_eq!(read("½ption.3C"), None);
@@ -134,6 +155,10 @@ mod tests {
         assert_eq!(
             read("2A:runner.gauge"),
             Some(Ok("2A:runner.gauge".to_owned()))
+        );
+        assert_eq!(
+            read("2A:Runner.Gauge@HW-D-1: 4"),
+            Some(Ok("2A:runner.gauge@HW-D-1: 4".to_owned()))
         );
         assert_eq!(
             read("§3(b): Runner.Gauge"),

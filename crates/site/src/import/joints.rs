@@ -61,7 +61,8 @@ fn joint(
         });
         names.mentions.extend(mention);
     }
-    let known = entry.known(findings);
+    let listing = entry.text("listing", findings);
+    let known = entry.known(listing.as_deref(), findings);
     let length = match known.facts.get(LENGTH).map(|fact| &fact.value) {
         Some(Value::Quantity(length)) => Some(*length),
         _ => None,
@@ -69,7 +70,7 @@ fn joint(
     Joint {
         name: entry.name.clone(),
         mark: mark.unwrap_or_default(),
-        listing: entry.text("listing", findings),
+        listing,
         storey,
         barrier,
         grid: entry.text("grid", findings),

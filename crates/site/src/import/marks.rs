@@ -21,10 +21,11 @@ pub(crate) fn read<'t>(
                     .enter(&entry.name, entry.place("mark"), findings);
             }
             if entry.is_whole() {
+                let listing = entry.text("listing", findings);
                 marks.push(Mark {
                     title: entry.text("title", findings).unwrap_or_default(),
-                    listing: entry.text("listing", findings),
-                    facts: entry.known(findings).facts,
+                    facts: entry.known(listing.as_deref(), findings).facts,
+                    listing,
                     name: entry.name,
                 });
             }

@@ -16,6 +16,10 @@
 //! **Options.** Which of a listing's options is built stands in columns of marks or joints named `option.` and what the
 //! option is of: `option.configuration` is `Configuration A`, `option.3B` is `3B1`, `option.3C` is `no`. Values are kept as written.
 //!
+//! **A listing's own.** Which option is built, and what is known of the part that an item describes (`2A:runner.gauge`), is said of one listing:
+//! in another the same item may be something else. It is said of the listing that its row names in the column `listing`, or of the one that the
+//! heading names after an `@`: `option.3B@hw-d-0412-ed4`, `2A:runner.gauge@hw-d-0412-ed4`. Where neither does, it counts for no listing.
+//!
 //! **Sources.** Where the row under the headings begins with `#source`, it says where the values of each column come
 //! from; a cell may say otherwise in square brackets (`4 pcf [submittal 07 84 43-05]`).
 //!

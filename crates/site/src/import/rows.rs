@@ -127,17 +127,27 @@ impl Entry<'_> {
         None
     }
 
-    /// What the row's property columns say.
-    pub(crate) fn known(&self, findings: &mut Findings) -> Known {
+    /// What the row's property columns say; what they say of a listing's own properties, of the listing that the row names.
+    pub(crate) fn known(&self, listing: Option<&str>, findings: &mut Findings) -> Known {
         let mut known = Known::default();
         for (column, about, source) in &self.table.properties {
             let Some(text) = self.row.text(*column) else {
                 continue;
             };
             let cell = self.table.sheet.cell(self.row, *column);
+            let name = about.name_of(listing);
+            if known.facts.contains_key(&name) || known.not_known.contains(&name) {
+                let message = format!("another column of the row says what {} is", quoted(&name));
+                let wrong = Wrong::new(message, "say it in one of them");
+                findings.problem(cell, text, wrong);
+                continue;
+            }
             match fact(about, text, source, cell.clone()) {
-                Ok(Some(fact)) => drop(known.facts.insert(about.name().to_owned(), fact)),
-                Ok(None) => drop(known.not_known.insert(about.name().to_owned())),
+                Ok(Some(mut fact)) => {
+                    fact.property.clone_from(&name);
+                    known.facts.insert(name, fact);
+                }
+                Ok(None) => drop(known.not_known.insert(name)),
                 Err(wrong) => findings.problem(cell, text, wrong),
             }
         }

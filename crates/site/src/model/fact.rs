@@ -4,14 +4,15 @@ use core::fmt;
 
 use measure::Quantity;
 use serde::{Deserialize, Serialize};
-use vocabulary::vocabulary;
 
+use super::said::{SaidOf, is_of_a_listing, said_of, without_listing};
 use super::{Cell, Provenance};
 
 /// A value of a property at a joint.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Fact {
-    /// The property: `component.attribute`, as the vocabulary names it; `option.3B` and the like, of which option is built.
+    /// The property: `component.attribute`, as the vocabulary names it; or one that a listing has for itself, with the listing that this is
+    /// said of: `2A:runner.gauge@hw-d-0412-ed4`, `option.3B@hw-d-0412-ed4`.
     pub property: String,
     /// The value.
     pub value: Value,
@@ -22,11 +23,20 @@ pub struct Fact {
 }
 
 impl Fact {
+    /// The property without the listing that the fact was said of: the name that the vocabulary or the listing has for it.
+    pub fn asked_as(&self) -> &str {
+        without_listing(&self.property)
+    }
+
     /// Whether it is on a property that a listing has for itself, such as `2A2:flute_width`: in another listing the same name may mean
     /// something else.
     pub fn is_of_one_listing(&self) -> bool {
-        let plain = self.property.split_once(':').map(|(_, plain)| plain);
-        plain.is_some_and(|plain| vocabulary().property(plain).is_none())
+        is_of_a_listing(&self.property)
+    }
+
+    /// The listing that it was said of; none where it names none.
+    pub fn said_of(&self) -> Option<SaidOf<'_>> {
+        said_of(&self.property)
     }
 }
 

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Barrier, Building, Fact, Joint, Judgment, Mark, Scope};
+use super::said::said_of;
+use super::{Barrier, Building, Fact, Facts, GoesBy, Joint, Judgment, Mark, Scope};
 
 /// The building with everything in it, in the order of its files.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
@@ -76,6 +77,20 @@ impl Project {
         })
     }
 
+    /// Names the documents that facts of tables are said of, where they name the listing alone: of those given, the one that goes by the name,
+    /// where just one does. So they don't count for another edition that comes under the name later.
+    pub fn say_of_documents(&mut self, listings: &[GoesBy<'_>]) {
+        for mark in &mut self.marks {
+            say_of_documents(&mut mark.facts, listings);
+        }
+        for barrier in &mut self.barriers {
+            say_of_documents(&mut barrier.facts, listings);
+        }
+        for joint in &mut self.joints {
+            say_of_documents(&mut joint.facts, listings);
+        }
+    }
+
     /// The judgments that bear on a joint: those made for it and those made for its mark, in file order.
     pub fn judgments_on<'a>(&'a self, joint: &'a Joint) -> impl Iterator<Item = &'a Judgment> {
         self.judgments
@@ -87,69 +102,27 @@ impl Project {
     }
 }
 
-/// What is known of one joint, one fact a property.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
-#[serde(transparent)]
-pub struct Facts<'a> {
-    known: BTreeMap<&'a str, &'a Fact>,
-    /// Whether any is known of one part alone, as `2A:runner.gauge`.
-    #[serde(skip)]
-    of_parts: bool,
-}
-
-impl<'a> Facts<'a> {
-    /// A joint's own facts, over its barrier's, over its mark's.
-    fn of(
-        joint: &'a Joint,
-        mark: Option<&'a BTreeMap<String, Fact>>,
-        barrier: Option<&'a BTreeMap<String, Fact>>,
-    ) -> Self {
-        let layers = mark
-            .into_iter()
-            .chain(barrier)
-            .chain([&joint.facts])
-            .flatten();
-        let known = layers.filter(|(property, _)| !joint.not_known.contains(*property));
-        Self::from(known.map(|(property, fact)| (property.as_str(), fact)))
-    }
-
-    fn from(facts: impl Iterator<Item = (&'a str, &'a Fact)>) -> Self {
-        let known: BTreeMap<&str, &Fact> = facts.collect();
-        Self {
-            of_parts: known.keys().any(|property| property.contains(':')),
-            known,
+fn say_of_documents(facts: &mut BTreeMap<String, Fact>, listings: &[GoesBy<'_>]) {
+    let named: Vec<(String, String)> = facts
+        .keys()
+        .filter_map(|name| Some((name.clone(), of_document(name, listings)?)))
+        .collect();
+    for (name, of_document) in named {
+        // Where two names for one listing lead to one document, both stay as they are, and neither counts where they differ.
+        if facts.contains_key(&of_document) {
+            continue;
+        }
+        if let Some(mut fact) = facts.remove(&name) {
+            fact.property.clone_from(&of_document);
+            facts.insert(of_document, fact);
         }
     }
-
-    /// Whether anything is known of one part alone: `2A:runner.gauge` of the runner that item 2A describes.
-    pub const fn has_parts(&self) -> bool {
-        self.of_parts
-    }
-
-    /// What is known of a property; none when nothing is.
-    pub fn get(&self, property: &str) -> Option<&'a Fact> {
-        self.known.get(property).copied()
-    }
-
-    /// Every fact, in property order.
-    pub fn iter(&self) -> impl Iterator<Item = &'a Fact> {
-        self.known.values().copied()
-    }
-
-    /// How many properties something is known of.
-    pub fn len(&self) -> usize {
-        self.known.len()
-    }
-
-    /// Whether nothing is known.
-    pub fn is_empty(&self) -> bool {
-        self.known.is_empty()
-    }
 }
 
-impl<'a> FromIterator<&'a Fact> for Facts<'a> {
-    /// Facts that stand outside a project; of two on one property the later counts.
-    fn from_iter<I: IntoIterator<Item = &'a Fact>>(facts: I) -> Self {
-        Self::from(facts.into_iter().map(|fact| (fact.property.as_str(), fact)))
-    }
+/// The name of a fact with the document that it is said of; none where it names one, or several or none go by the name.
+fn of_document(name: &str, listings: &[GoesBy<'_>]) -> Option<String> {
+    let said = said_of(name).filter(|said| said.document.is_none())?;
+    let mut meant = listings.iter().filter(|listing| listing.is_meant(said));
+    let one = meant.next()?;
+    meant.next().is_none().then(|| one.saying(name))
 }

@@ -24,7 +24,7 @@ pub(crate) fn imported(files: &[(&str, &str)]) -> Import {
 /// The value of a property at a joint, with its provenance, as text; `-` where nothing is known.
 pub(crate) fn known(project: &Project, joint: &str, property: &str) -> String {
     let joint = project.joint(joint).expect("the joint is there");
-    match project.facts(joint).get(property) {
+    match project.facts(joint).named(property) {
         Some(fact) => format!("{} ({})", fact.value, fact.provenance),
         None => "-".to_owned(),
     }

@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 use site::import::{ImportError, Means, Understood};
+use site::{SaidOf, said_of, without_listing};
 use vocabulary::vocabulary;
 use wording::text::{counted, listed};
 
@@ -160,15 +161,25 @@ fn means(means: &Means) -> Markup {
         @match means {
             Means::Own(name) => (own(name)),
             Means::Property(name) => {
-                @let (item, plain) = name.split_once(':').map_or((None, name.as_str()), |(item, plain)| (Some(item), plain));
+                @let (name, listing) = (without_listing(name), said_of(name));
+                @let (item, plain) = name.split_once(':').map_or((None, name), |(item, plain)| (Some(item), plain));
                 @if let Some(known) = vocabulary().property(plain) { (known.title) } @else { (plain) }
                 @if let Some(item) = item { ", of the part that item " (item) " of the listing describes" }
+                (of_which(listing))
             },
-            Means::Option(name) => { "Which option of the listing is built: " (name.trim_start_matches("option.")) },
+            Means::Option(name) => {
+                "Which option of the listing is built: " (without_listing(name).trim_start_matches("option."))
+                (of_which(said_of(name)))
+            },
             Means::Apart => span.quiet { "the project’s own, not read" },
             Means::Nothing => strong.not-met { "not understood" },
         }
     }
+}
+
+/// Of which listing a column is; where its heading doesn't say it, of the one that each row names.
+fn of_which(listing: Option<SaidOf<'_>>) -> String {
+    listing.map_or_else(String::new, |said| format!(" (of {})", said.listing))
 }
 
 /// A table's own column in plain words.

@@ -146,7 +146,7 @@ fn as_entered(review: &Review) -> Submitted {
     let lines: Vec<String> = record
         .proposed
         .iter()
-        .map(|fact| format!("{} = {}", fact.property, fact.value))
+        .map(|fact| format!("{} = {}", fact.asked_as(), fact.value))
         .collect();
     Submitted {
         number: review.number.clone(),
