@@ -21,11 +21,12 @@ use crate::verdict::{Reason, Verdict};
 pub(crate) use fact::{provenance, value_in_words};
 pub(crate) use subject_matter::{SubjectMatter, trade_of};
 
-/// The whole result of one joint.
+/// The result of one joint, with those of its findings that are wanted.
 pub(crate) fn joint(
     checklist: &Checklist<'_>,
     subject: &Subject<'_>,
     decided: &Decided<'_>,
+    wanted: &dyn Fn(Verdict) -> bool,
 ) -> JointResult {
     let reading = checklist.reading;
     let counts = decided.counts();
@@ -42,7 +43,7 @@ pub(crate) fn joint(
         chosen: chosen(checklist, decided),
         assumed: assumed(checklist, decided),
         notes: decided.notes.clone(),
-        findings: findings(checklist, decided, &|_| true),
+        findings: findings(checklist, decided, wanted),
     }
 }
 
