@@ -45,11 +45,6 @@ mod working;
 use std::process::ExitCode;
 
 use clap::Parser;
-use mimalloc::MiMalloc;
-
-/// Checking takes and gives back many small pieces of memory, which this does in less time than the system's does.
-#[global_allocator]
-static MEMORY: MiMalloc = MiMalloc;
 
 fn main() -> ExitCode {
     match commands::Cli::parse().run() {
