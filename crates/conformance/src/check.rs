@@ -15,6 +15,7 @@ use crate::header::{self, Head};
 use crate::instances;
 use crate::judgments::{Judgments, Target};
 use crate::options::{Checked, Kind, Selection, State};
+use crate::questions::{Question, questions};
 use crate::result::{Final, Finding, JointResult, Provisional};
 use crate::subject::Subject;
 use crate::verdict::{Counts, Reason, Standing, Verdict};
@@ -61,7 +62,13 @@ impl<'a> Checklist<'a> {
 
     /// Puts in words what was decided of the same joint.
     pub fn explain(&self, subject: &Subject<'_>, decided: &Decided<'_>) -> JointResult {
-        explain::joint(self, subject, decided)
+        explain::joint(self, subject, decided, &|_| true)
+    }
+
+    /// What to ask whom so that nothing stays open of what was decided of the same joint. Only what is open is put in words for it.
+    pub fn questions(&self, subject: &Subject<'_>, decided: &Decided<'_>) -> Vec<Question> {
+        let open = explain::joint(self, subject, decided, &|verdict| verdict == Verdict::Open);
+        questions([&open])
     }
 }
 

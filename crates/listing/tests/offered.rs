@@ -223,6 +223,12 @@ fn cases_side_by_side_have_their_numbers() {
         "1",
         &[None, None],
     );
+    // Layers that a wall is clad with are required, and no case.
+    conditions(
+        "1. Wall - Studs 75 mm wide min, clad with two layers of board; the reveal is lined 10 mm thick with one layer.\n",
+        "1",
+        &[None, None, None, None],
+    );
 }
 
 #[test]

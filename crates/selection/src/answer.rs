@@ -1,6 +1,6 @@
 //! The answer to a condition, as tables, pages and JSON show it.
 
-use conformance::{Question, Subject, questions};
+use conformance::{Question, Subject};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -173,7 +173,7 @@ impl<'l> Search<'l> {
             title: asked.title.clone(),
             joints: asked.joints.clone(),
             own: own.map(|at| self.library.stem(at).to_owned()),
-            own_rank: own.and_then(|at| self.rank(at, &subject)),
+            own_rank: own.and_then(|at| found.rank(at).or_else(|| self.rank(at, &subject))),
             supposed: asked.supposed.clone(),
             fits: list(found.fits),
             open: list(found.open),
@@ -192,28 +192,26 @@ impl<'l> Search<'l> {
 
     fn listed(&self, matched: Match, subject: &Subject<'_>, with_questions: bool) -> Listed {
         let is_open = matches!(matched.rank, Rank::Open { .. });
-        let checklist = self.library.checklist(matched.at);
-        let header = checklist.map(|checklist| &checklist.reading().header);
-        let asked = checklist
-            .filter(|_| with_questions && is_open)
-            .map(|checklist| {
-                let decided = checklist.decide(subject);
-                questions([&checklist.explain(subject, &decided)])
-            });
+        let entry = self.index().entries().get(matched.at);
+        let checklist = (with_questions && is_open)
+            .then(|| self.library.checklist(matched.at))
+            .flatten();
+        let questions =
+            checklist.map(|checklist| checklist.questions(subject, &checklist.decide(subject)));
         Listed {
             listing: self.library.stem(matched.at).to_owned(),
-            designation: header
-                .map(|one| one.designation.clone())
-                .unwrap_or_default(),
-            edition: header.map(|one| one.edition.clone()).unwrap_or_default(),
-            questions: asked.unwrap_or_default(),
+            designation: entry.map(|one| one.designation.clone()).unwrap_or_default(),
+            edition: entry.map(|one| one.edition.clone()).unwrap_or_default(),
+            questions: questions.unwrap_or_default(),
             matched,
         }
     }
 
     /// Where one listing stands for a condition.
     pub fn rank(&self, at: usize, subject: &Subject<'_>) -> Option<Rank> {
-        let checklist = self.library.checklist(at)?;
+        let checklist = self
+            .library
+            .checklist(self.index().stands_for(at, subject))?;
         Some(crate::search::rank(checklist, &checklist.decide(subject)))
     }
 

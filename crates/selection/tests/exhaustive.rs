@@ -76,14 +76,17 @@ const MANY: [Wanted; 4] = [
 ];
 
 fn the_same(size: usize, seed: u64, joints: usize, judgments: &[Judgment]) -> [usize; 3] {
-    let library = Spec::library(size, seed);
-    let held = support::read(&library);
+    the_same_of(&Spec::library(size, seed), seed, joints, judgments)
+}
+
+fn the_same_of(library: &[Spec], seed: u64, joints: usize, judgments: &[Judgment]) -> [usize; 3] {
+    let held = support::read(library);
     let checklists = support::checklists(&held);
     let index = support::index(&checklists);
     let stored = Index::from_bytes(&index.to_bytes().unwrap()).unwrap();
     assert!(index == stored, "what is stored is what was built");
     let finder = Finder::new(&stored);
-    let asked: Vec<Vec<Fact>> = conditions(&library, joints, seed ^ 0x5bd1);
+    let asked: Vec<Vec<Fact>> = conditions(library, joints, seed ^ 0x5bd1);
     let mut totals = [0; 3];
     for facts in &asked {
         let subject = Subject {
@@ -118,6 +121,66 @@ proptest! {
     #[test]
     fn the_index_answers_as_checking_every_listing_does(seed in any::<u64>()) {
         the_same(24, seed, 3, &[]);
+    }
+}
+
+/// Listings, and as many more of each under other numbers, those of one text after those of another.
+fn with_copies(size: usize, copies: usize, seed: u64) -> Vec<Spec> {
+    let library = Spec::library(size, seed);
+    let copies = (0..=copies).flat_map(|copy| {
+        library.iter().map(move |spec| Spec {
+            // Every third number is confirmed.
+            number: spec.number + 3 * size * copy,
+            ..spec.clone()
+        })
+    });
+    copies.collect()
+}
+
+/// Of listings that differ in their names alone one is checked for all, and the answer is as if each were.
+#[test]
+fn copies_under_other_numbers_come_to_the_same() {
+    let (size, seed) = (12, 19);
+    let library = with_copies(size, 2, seed);
+    let [_, open, near] = the_same_of(&library, seed, 12, &[]);
+    assert!(open > 0 && near > 0, "{open} {near}");
+    let held = support::read(&library);
+    let checklists = support::checklists(&held);
+    let index = support::index(&checklists);
+    let finder = Finder::new(&index);
+    let mut checked = 0;
+    for facts in &conditions(&library, 12, seed) {
+        let subject = Subject {
+            joint: "J-1",
+            mark: "M1",
+            facts: facts.iter().collect(),
+            judgments: Vec::new(),
+        };
+        let found = finder.find(&checklists, &subject, &Wanted::ALL).unwrap();
+        assert!(found.checked <= size, "{} checked", found.checked);
+        checked += found.checked;
+    }
+    assert!(checked > 0, "nothing was checked");
+}
+
+/// What was decided of one copy by its name isn't said of the others, whichever of them comes first.
+#[test]
+fn what_is_decided_of_one_copy_counts_for_it_alone() {
+    let (size, seed) = (8, 23);
+    let library = with_copies(size, 2, seed);
+    for copy in 0..3 {
+        let of_copy = library.iter().skip(copy * size).take(size);
+        let judgments: Vec<Judgment> = of_copy
+            .flat_map(|spec| {
+                let of =
+                    |words, decision| judgment(Some(spec.designation()), "header", words, decision);
+                [
+                    of("rating", Decision::Accepted),
+                    of("kind", Decision::Rejected),
+                ]
+            })
+            .collect();
+        the_same_of(&library, seed, 6, &judgments);
     }
 }
 

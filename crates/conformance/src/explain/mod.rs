@@ -22,11 +22,12 @@ use crate::verdict::{Reason, Verdict};
 pub(crate) use fact::{provenance, value_in_words};
 pub(crate) use subject_matter::{SubjectMatter, trade_of};
 
-/// The whole result of one joint.
+/// The result of one joint, with those of its findings that are wanted.
 pub(crate) fn joint(
     checklist: &Checklist<'_>,
     subject: &Subject<'_>,
     decided: &Decided<'_>,
+    wanted: &dyn Fn(Verdict) -> bool,
 ) -> JointResult {
     let reading = checklist.reading;
     let counts = decided.counts();
@@ -45,7 +46,7 @@ pub(crate) fn joint(
         chosen: chosen(checklist, decided),
         assumed: assumed(checklist, decided),
         notes,
-        findings: findings(checklist, decided, &|_| true),
+        findings: findings(checklist, decided, wanted),
     }
 }
 

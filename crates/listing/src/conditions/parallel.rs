@@ -173,7 +173,7 @@ fn construction(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     })
 }
 
-/// `for one or two layers of board`, `with three or more layers`, `in two-layer walls`.
+/// `for one or two layers of board`, `in walls with three or more layers`, `in two-layer walls`.
 fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     if !sentence.is_any(at, &["in", "for", "with"]) {
         return None;
@@ -198,8 +198,13 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
         });
     }
     let mut next = at + 1;
-    if sentence.is_any(next, &["walls", "partitions"]) && sentence.is_any(next + 1, &["with", "of"])
-    {
+    let of_walls = sentence.is_any(next, &["walls", "partitions"])
+        && sentence.is_any(next + 1, &["with", "of"]);
+    // "clad with two layers" and "laid in two layers" require them.
+    if !(sentence.is_word(at, "for") || of_walls) {
+        return None;
+    }
+    if of_walls {
         next += 2;
     }
     let noun = (next..next + 6).find(|at| sentence.is_any(*at, &["layer", "layers"]))?;

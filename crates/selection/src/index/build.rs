@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use conformance::Checklist;
 use conformance::points::{Placed, Point, Slot};
 
+use super::likeness::{self, Likeness};
 use super::{About, Apart, Asked, Entry, Index, IndexError, gates};
 use crate::cost::{Cost, is_asked_of_the_building};
 
@@ -65,6 +66,8 @@ impl Builder {
         let reading = checklist.reading();
         self.index.entries.push(Entry {
             designation: reading.header.designation.clone(),
+            edition: reading.header.edition.clone(),
+            likeness: Likeness::of(checklist)?,
             file: reading.source.name.clone(),
             standing: checklist.standing(),
             may_ask_more: points.may_ask_more,
@@ -120,6 +123,7 @@ impl Builder {
         }
         index.apart = Apart::of(&index.points);
         index.gates = gates::of(&index.entries, &index.about);
+        index.firsts = likeness::firsts(&index.entries);
         index
     }
 }

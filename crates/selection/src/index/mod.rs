@@ -5,17 +5,19 @@
 
 mod build;
 mod gates;
+mod likeness;
 mod stored;
 
 use std::collections::BTreeMap;
 
 use conformance::points::{Point, Slot, Tells};
-use conformance::{Checklist, Standing};
+use conformance::{Checklist, Standing, Subject, is_judged};
 
 use crate::cost::Cost;
 
 pub use build::Builder;
 pub(crate) use gates::Gate;
+use likeness::Likeness;
 pub use stored::IndexError;
 
 /// The listings of a library, made ready for checking when they are looked at.
@@ -45,6 +47,8 @@ pub struct Index {
     pub(crate) apart: Apart,
     /// The listings by what the building asks of them.
     pub(crate) gates: Vec<Gate>,
+    /// For each listing the place of the first that comes to the same wherever nobody has decided anything of either.
+    pub(crate) firsts: Vec<usize>,
 }
 
 /// The points told apart by what decides them.
@@ -103,10 +107,14 @@ pub(crate) struct About {
 pub struct Entry {
     /// Its designation; empty where none was read.
     pub designation: String,
+    /// Its edition, as written.
+    pub edition: String,
     /// The name of its file.
     pub file: String,
     /// Whether its reading is confirmed.
     pub standing: Standing,
+    /// All of it but what only tells which listing it is.
+    pub(crate) likeness: Likeness,
     /// Whether a check may fail that no point stands for.
     pub(crate) may_ask_more: bool,
     /// How many choices each group of options has.
@@ -135,6 +143,24 @@ impl Index {
     /// Whether any listing asks about a property, or hangs a clause on it.
     pub fn asks_about(&self, property: &str) -> bool {
         self.points.iter().any(|point| point.is_about(property))
+    }
+
+    /// The place of the listing that may be checked in the place of one: the first that comes to the same. Where people have decided something that
+    /// may bear on either by its name, each is checked itself.
+    pub(crate) fn stands_for(&self, at: usize, subject: &Subject<'_>) -> usize {
+        let is_judged = |at: usize| {
+            !subject.judgments.is_empty()
+                && self
+                    .entries
+                    .get(at)
+                    .is_none_or(|entry| is_judged(subject, &entry.designation, &entry.file))
+        };
+        let first = self.firsts.get(at).copied().unwrap_or(at);
+        if first == at || is_judged(at) || is_judged(first) {
+            at
+        } else {
+            first
+        }
     }
 
     /// How many distinct points the listings ask.

@@ -4,7 +4,7 @@ use conformance::points::Point;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use super::{About, Apart, Entry, Index, gates};
+use super::{About, Apart, Entry, Index, gates, likeness};
 
 /// Why there is no index.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
@@ -54,6 +54,7 @@ impl Index {
         let index = Self {
             apart: Apart::of(&points),
             gates: gates::of(&stored.entries, &stored.about),
+            firsts: likeness::firsts(&stored.entries),
             points,
             about: stored.about,
             properties: stored.properties,

@@ -1,14 +1,13 @@
 //! The best listings so far.
 
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
-use conformance::Decided;
-
-use super::Wanted;
+use super::{Looked, Wanted};
 use crate::rank::Rank;
 
-type InOrder<'a> = BTreeMap<(Rank, usize), Decided<'a>>;
-type Listed<'a> = Vec<((Rank, usize), Decided<'a>)>;
+type InOrder<'a> = BTreeMap<(Rank, usize), Rc<Looked<'a>>>;
+type Listed<'a> = Vec<((Rank, usize), Rc<Looked<'a>>)>;
 
 /// The best listings so far, as many as are wanted.
 pub(super) struct Kept<'a> {
@@ -31,20 +30,20 @@ impl<'a> Kept<'a> {
         }
     }
 
-    pub(super) fn keep(&mut self, rank: Rank, at: usize, decided: Decided<'a>) {
-        let place = (rank, at);
-        match rank {
+    pub(super) fn keep(&mut self, at: usize, looked: Rc<Looked<'a>>) {
+        let place = (looked.rank, at);
+        match looked.rank {
             Rank::Fits { .. } => {
-                self.fits.insert(place, decided);
+                self.fits.insert(place, looked);
             }
             Rank::Open { .. } => {
-                self.open.insert(place, decided);
+                self.open.insert(place, looked);
                 if self.open.len() > self.wanted.open {
                     self.open.pop_last();
                 }
             }
             Rank::Near { .. } => {
-                self.near.insert(place, decided);
+                self.near.insert(place, looked);
                 if self.near.len() > self.wanted.near {
                     let last = self.near.pop_last();
                     let one_change = |((rank, _), _): &((Rank, usize), _)| rank.changes() == 1;

@@ -13,6 +13,8 @@ mod memory;
 
 use core::cmp::Reverse;
 use std::collections::BinaryHeap;
+use std::collections::btree_map::{BTreeMap, Entry};
+use std::rc::Rc;
 
 use conformance::points::Ready;
 use conformance::{Decided, Subject};
@@ -68,10 +70,20 @@ pub struct Found {
     pub checked: usize,
 }
 
+impl Found {
+    /// Where a listing stands, if it is told.
+    pub(crate) fn rank(&self, at: usize) -> Option<Rank> {
+        let mut told = self.fits.iter().chain(&self.open).chain(&self.near);
+        told.find(|one| one.at == at).map(|one| one.rank)
+    }
+}
+
 /// An index made ready for any number of conditions.
 pub struct Finder<'i> {
     index: &'i Index,
     points: Vec<Ready<'i>>,
+    /// What they came to before.
+    memory: Memory,
 }
 
 impl<'i> Finder<'i> {
@@ -84,6 +96,7 @@ impl<'i> Finder<'i> {
                 .iter()
                 .map(conformance::points::Point::ready)
                 .collect(),
+            memory: Memory::default(),
         }
     }
 
@@ -102,17 +115,7 @@ impl<'i> Finder<'i> {
         subject: &Subject<'_>,
         wanted: &Wanted,
     ) -> Result<Found, NotThere> {
-        self.find_by(&mut Memory::default(), library, subject, wanted)
-    }
-
-    fn find_by<'s>(
-        &self,
-        memory: &mut Memory<'s>,
-        library: &dyn Library,
-        subject: &Subject<'s>,
-        wanted: &Wanted,
-    ) -> Result<Found, NotThere> {
-        let verdicts = memory.verdicts(self.index, &self.points, subject);
+        let verdicts = self.memory.verdicts(self.index, &self.points, subject);
         let mut bounds = Bounds::new(self.index, subject, &verdicts);
         let of_each = bounds.of_each();
         let mut search = Search {
@@ -123,6 +126,7 @@ impl<'i> Finder<'i> {
             is_checked: vec![false; self.index.entries.len()],
             beyond: self.index.entries.len() - of_each.len(),
             checked: 0,
+            looked: BTreeMap::new(),
             bounds,
             of_each,
         };
@@ -145,10 +149,9 @@ impl<'i> Finder<'i> {
     ) -> Result<Vec<Found>, NotThere> {
         let share = subjects.len().div_ceil(threads.max(1)).max(1);
         let one_share = |share: &[Subject<'_>]| -> Result<Vec<Found>, NotThere> {
-            let mut memory = Memory::default();
             let found = share
                 .iter()
-                .map(|subject| self.find_by(&mut memory, library, subject, wanted));
+                .map(|subject| self.find(library, subject, wanted));
             found.collect()
         };
         let shares: Vec<Result<Vec<Found>, NotThere>> = std::thread::scope(|scope| {
@@ -185,12 +188,21 @@ struct Search<'s, 'a> {
     is_checked: Vec<bool>,
     beyond: usize,
     checked: usize,
+    /// What listings came to that others may come to as well, by place.
+    looked: BTreeMap<usize, Rc<Looked<'s>>>,
+}
+
+/// What a listing came to.
+struct Looked<'a> {
+    at: usize,
+    rank: Rank,
+    decided: Decided<'a>,
 }
 
 /// Listings, the best placed first: each with its place in the answer at best, and its place among the bounds.
 type BestFirst = BinaryHeap<Reverse<((Rank, usize), usize)>>;
 
-impl Search<'_, '_> {
+impl<'s> Search<'s, '_> {
     /// Listings on which people have decided something are always checked: a decision can turn any verdict.
     fn check_the_judged(&mut self) -> Result<(), NotThere> {
         let judged = self.of_each.iter();
@@ -264,26 +276,50 @@ impl Search<'_, '_> {
         if let Some(checked) = self.is_checked.get_mut(at) {
             *checked = true;
         }
-        self.checked += 1;
-        let checklist = self.library.checklist(at).ok_or(NotThere(at))?;
-        let decided = checklist.decide(self.subject);
-        let rank = rank(checklist, &decided);
-        match rank {
+        let looked = self.looked_at(at)?;
+        match looked.rank {
             Rank::Beyond => self.beyond += 1,
-            _ => self.kept.keep(rank, at, decided),
+            _ => self.kept.keep(at, looked),
         }
         Ok(())
     }
 
+    /// What a listing comes to: that of another that comes to the same, where that is known.
+    fn looked_at(&mut self, at: usize) -> Result<Rc<Looked<'s>>, NotThere> {
+        let first = self.index.stands_for(at, self.subject);
+        if let Some(looked) = self.looked.get(&first) {
+            return Ok(looked.clone());
+        }
+        self.checked += 1;
+        let checklist = self.library.checklist(first).ok_or(NotThere(first))?;
+        let decided = checklist.decide(self.subject);
+        let looked = Rc::new(Looked {
+            at: first,
+            rank: rank(checklist, &decided),
+            decided,
+        });
+        self.looked.insert(first, looked.clone());
+        Ok(looked)
+    }
+
     fn told(self) -> Result<Found, NotThere> {
         let of_all = self.index.entries.len();
-        let matched = |kept: Vec<((Rank, usize), Decided<'_>)>| -> Result<Vec<Match>, NotThere> {
-            kept.into_iter()
-                .map(|((rank, at), decided)| {
-                    let checklist = self.library.checklist(at).ok_or(NotThere(at))?;
-                    Ok(Match::of(at, rank, checklist, &decided))
-                })
-                .collect()
+        // What is said of one is said of all that come to the same.
+        let mut said: BTreeMap<usize, Match> = BTreeMap::new();
+        let mut matched = |kept: Vec<((Rank, usize), Rc<Looked<'_>>)>| {
+            for (_, looked) in &kept {
+                if let Entry::Vacant(unsaid) = said.entry(looked.at) {
+                    let checklist = self.library.checklist(looked.at);
+                    let checklist = checklist.ok_or(NotThere(looked.at))?;
+                    let decided = &looked.decided;
+                    unsaid.insert(Match::of(looked.at, looked.rank, checklist, decided));
+                }
+            }
+            let matched = |((_, at), looked): &((Rank, usize), Rc<Looked<'_>>)| {
+                let said = said.get(&looked.at)?.clone();
+                Some(Match { at: *at, ..said })
+            };
+            Ok(kept.iter().filter_map(matched).collect::<Vec<Match>>())
         };
         let (fits, open, near) = self.kept.in_order();
         let (fits, open, near) = (matched(fits)?, matched(open)?, matched(near)?);

@@ -1,13 +1,13 @@
 //! Taking into account what was changed, whoever changed it.
 
+use std::sync::PoisonError;
 use std::sync::atomic::Ordering;
-use std::sync::{Arc, PoisonError};
 use std::time::Duration;
 
 use site::Project;
 
-use super::Desk;
 use super::touched::Touched;
+use super::{Desk, Outline};
 use crate::trouble::Trouble;
 
 /// How often the desk asks whether others have changed the store.
@@ -83,7 +83,7 @@ impl Desk {
     }
 
     fn set_project(&self, project: Project) {
-        *self.project.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(project);
+        *self.outline.write().unwrap_or_else(PoisonError::into_inner) = Outline::of(project);
     }
 
     /// Keeps the board up to date, whoever changes the store: at this desk or elsewhere. Never ends but for trouble.

@@ -6,6 +6,7 @@
 
 mod catching_up;
 mod looking;
+mod names;
 mod touched;
 
 use std::sync::atomic::{AtomicI64, Ordering};
@@ -24,6 +25,7 @@ use crate::taking::waiting::Waiting;
 use crate::trouble::Trouble;
 
 pub(crate) use looking::Seen;
+pub(crate) use names::Outline;
 
 /// The desk: one store, and what was found in it.
 #[derive(Debug)]
@@ -34,7 +36,7 @@ pub struct Desk {
     pub(crate) library: Library,
     /// Files that were brought and not taken yet.
     pub(crate) waiting: Waiting,
-    project: RwLock<Arc<Project>>,
+    outline: RwLock<Outline>,
     board: RwLock<Board>,
     /// The last entry of the journal that is taken into account here.
     known: AtomicI64,
@@ -58,7 +60,7 @@ impl Desk {
             known,
             catching_up: Mutex::default(),
             stale: Notify::new(),
-            project: RwLock::new(Arc::new(project)),
+            outline: RwLock::new(Outline::of(project)),
             board: RwLock::new(board),
             listings: Listings::default(),
             library: Library::default(),
@@ -71,7 +73,12 @@ impl Desk {
 
     /// The project without what is known of its joints.
     pub(crate) fn project(&self) -> Arc<Project> {
-        self.project
+        self.outline().project
+    }
+
+    /// The same, and where in it the joints of a name or mark are.
+    pub(crate) fn outline(&self) -> Outline {
+        self.outline
             .read()
             .unwrap_or_else(PoisonError::into_inner)
             .clone()

@@ -1,14 +1,15 @@
 //! The condition of a joint or mark.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use selection::Asked;
 use selection::asking::of_name;
-use site::Project;
+use site::{Barrier, Mark, Project};
 use store::Owner;
 use store::project::fill;
 
-use crate::desk::Desk;
+use crate::desk::{Desk, Outline};
 use crate::trouble::Trouble;
 
 impl Desk {
@@ -23,7 +24,7 @@ impl Desk {
         if let Some(asked) = self.library.conditions.get(&key) {
             return Ok(asked);
         }
-        let mut project = only(&self.project(), &key.1);
+        let mut project = only(&self.outline(), &key.1);
         self.fill_in(&mut project).await?;
         let asked = of_name(&project, &key.1).ok_or_else(|| Trouble::Refused {
             message: format!("the project has no joint and no mark `{}`", key.1),
@@ -47,26 +48,22 @@ impl Desk {
 }
 
 /// Of a project only the joints that a name means, and what bears upon them.
-fn only(project: &Project, name: &str) -> Project {
-    let is_it = |other: &str| other.eq_ignore_ascii_case(name);
-    let joints = project.joints.iter();
-    let joints: Vec<_> = joints
-        .filter(|joint| is_it(&joint.name) || is_it(&joint.mark))
-        .cloned()
-        .collect();
-    let marks = project
-        .marks
+fn only(outline: &Outline, name: &str) -> Project {
+    let project = &outline.project;
+    let joints = outline.joints(name);
+    let marks: BTreeSet<&str> = joints.iter().map(|joint| joint.mark.as_str()).collect();
+    let barriers: BTreeSet<&str> = joints
         .iter()
-        .filter(|mark| is_it(&mark.name) || joints.iter().any(|joint| joint.mark == mark.name));
-    let barriers = project.barriers.iter().filter(|barrier| {
-        let is_theirs = |joint: &site::Joint| joint.barrier.as_ref() == Some(&barrier.name);
-        joints.iter().any(is_theirs)
-    });
+        .filter_map(|joint| joint.barrier.as_deref())
+        .collect();
+    let is_meant =
+        |mark: &&Mark| mark.name.eq_ignore_ascii_case(name) || marks.contains(mark.name.as_str());
+    let is_theirs = |barrier: &&Barrier| barriers.contains(barrier.name.as_str());
     Project {
         building: project.building.clone(),
-        marks: marks.cloned().collect(),
-        barriers: barriers.cloned().collect(),
+        marks: project.marks.iter().filter(is_meant).cloned().collect(),
+        barriers: project.barriers.iter().filter(is_theirs).cloned().collect(),
         judgments: project.judgments.clone(),
-        joints,
+        joints: joints.into_iter().cloned().collect(),
     }
 }

@@ -56,12 +56,10 @@ impl Opened {
         &self.indexed.unread
     }
 
-    /// The file of the listing of that stem.
-    pub(crate) fn file(&self, stem: &str) -> Option<&str> {
-        let mut headings = self.indexed.listings.iter().map(|one| &one.heading);
-        headings
-            .find(|heading| heading.stem == stem)
-            .map(|heading| heading.file.as_str())
+    /// The file of the listing at a place of the answer.
+    pub(crate) fn file(&self, at: usize) -> Option<&str> {
+        let one = self.indexed.listings.get(at);
+        one.map(|one| one.heading.file.as_str())
     }
 
     /// Looks through the listings.

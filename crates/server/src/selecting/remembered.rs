@@ -17,7 +17,7 @@ use super::indexed::One;
 use super::opened::checklist;
 
 /// How many bytes of listings are kept opened, as they are unpacked; in memory they take some three times as many.
-const MOST_OPENED: u64 = 16 << 20;
+const MOST_OPENED: u64 = 8 << 20;
 
 /// How many listings those are about.
 const USUALLY_OPENED: usize = 512;

@@ -219,7 +219,7 @@ fn head(opened: &Opened, listed: &Listed, answer: &Answered) -> Markup {
         .collect();
     html! {
         h3 {
-            @match opened.file(&listed.listing) {
+            @match opened.file(listed.matched.at) {
                 Some(file) => a href={ "/listings/" (piece(file)) } { (listed.listing) },
                 None => (listed.listing),
             }
