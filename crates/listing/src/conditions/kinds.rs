@@ -24,7 +24,10 @@ pub(crate) fn kinds(sentence: &Sentence<'_>) -> Vec<Found> {
         return Vec::new();
     };
     let parted = part(sentence, one, other);
-    if one.light == other.light || parted.is_none() {
+    // "made with either lightweight or normal weight aggregate" is said of both.
+    let in_one_breath = (one.last..other.first).all(|at| sentence.is_word(at, "or"));
+    let either = one.first > 0 && sentence.is_word(one.first - 1, "either");
+    if one.light == other.light || parted.is_none() || (either && in_one_breath) {
         return Vec::new();
     }
     let found = |kind: &Kind| Found {

@@ -7,7 +7,7 @@ use measure::notation::quantity_at;
 const BETWEEN: [&str; 6] = ["and", "or", "the", "base", "of", "&"];
 
 /// Words that say that an item's number follows.
-const NAMES: [&str; 14] = [
+const NAMES: [&str; 16] = [
     "item",
     "items",
     "note",
@@ -18,6 +18,8 @@ const NAMES: [&str; 14] = [
     "steps",
     "paragraph",
     "article",
+    "art",
+    "para",
     "clause",
     "section",
     "part",

@@ -146,7 +146,7 @@ impl Index {
     }
 
     /// The place of the listing that may be checked in the place of one: the first that comes to the same. Where people have decided something that
-    /// may bear on either by its name, each is checked itself.
+    /// may bear on either by its name, or where something is known that was said of one listing alone, each is checked itself.
     pub(crate) fn stands_for(&self, at: usize, subject: &Subject<'_>) -> usize {
         let is_judged = |at: usize| {
             !subject.judgments.is_empty()
@@ -155,8 +155,9 @@ impl Index {
                     .get(at)
                     .is_none_or(|entry| is_judged(subject, &entry.designation, &entry.file))
         };
+        let is_said_of_one = subject.facts.of_listings().next().is_some();
         let first = self.firsts.get(at).copied().unwrap_or(at);
-        if first == at || is_judged(at) || is_judged(first) {
+        if first == at || is_said_of_one || is_judged(at) || is_judged(first) {
             at
         } else {
             first
