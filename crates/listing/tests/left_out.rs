@@ -186,3 +186,45 @@ fn what_joints_require_is_no_condition_of_what_stands_before_them() {
         &["packing.depth: at least 4 in if joint.width > 3 in."],
     );
 }
+
+#[test]
+fn what_holds_even_then_is_left_out_of_nothing() {
+    for even in [
+        "even when",
+        "including where",
+        "no matter if",
+        "not just where",
+    ] {
+        check_item(
+            &format!("2. Packing - Min 4 in. thick {even} the joint is less than 1 in. wide."),
+            &["packing.thickness: at least 4 in"],
+        );
+    }
+    // What is said of a place in its own words is no condition of what stands before.
+    check_item(
+        "2. Clips - Max 24 in. o.c. except near corners, where max 12 in. o.c.",
+        &["clip.spacing: at most 24 in", "clip.spacing: at most 12 in"],
+    );
+}
+
+#[test]
+fn a_thing_that_is_only_a_place_is_not_what_is_measured() {
+    check_item(
+        "2. Sealant - Applied over backer rod of 25 mm dia, min 12 mm deep.",
+        &[
+            "2:backer_rod_diameter: nominal 25 mm",
+            "sealant.depth: at least 12 mm",
+        ],
+    );
+    for text in [
+        "2. Cover plate - Fixed across the joint, max 300 mm wide.",
+        "2. Brick - Mortar joints max 3/8 in. wide.",
+        "2. Backer rod - Diameter greater than joint width, 12 mm min below the face.",
+    ] {
+        let found = common::clauses(&format!("1. Floor - 5 in. thick min.\n\n{text}\n"));
+        assert!(
+            !found.iter().any(|clause| clause.starts_with("joint.width")),
+            "{text} {found:?}"
+        );
+    }
+}

@@ -519,3 +519,101 @@ fn a_name_is_that_of_the_thing_named_last() {
         );
     }
 }
+
+#[test]
+fn when_a_strength_is_reached_is_no_limit_and_a_reach_is_one() {
+    for (text, expected, never) in [
+        (
+            "Strength 4000 psi min at 28 days.",
+            "at least 4000 psi",
+            "at least 28",
+        ),
+        (
+            "Lateral shift may reach 4 in.",
+            "at most 4 in",
+            "nominal 4 in",
+        ),
+        (
+            "Distance between joints at least 200 mm, reducible to 100 mm.",
+            "at least 100 mm",
+            "nominal 100 mm",
+        ),
+    ] {
+        let found = clauses(&format!("1. SLAB - {text}\n"));
+        assert!(
+            found.iter().any(|clause| clause.ends_with(expected)),
+            "{text} {found:?}"
+        );
+        assert!(
+            !found.iter().any(|clause| clause.contains(never)),
+            "{text} {found:?}"
+        );
+    }
+}
+
+#[test]
+fn limits_that_stand_before_their_numbers_are_read_forward() {
+    check(
+        "1. SEALANT - MIN. DEPTH 1/2 IN. MAX. JOINT WIDTH 2 IN. MIN. OVERLAP 1/2 IN.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "joint.width: at most 2 in",
+            "1:joint_width_overlap: at least 1/2 in",
+        ],
+    );
+    check(
+        "1. CLIPS - MIN. 20 GA. CLIPS MAX. 24\" O.C. MIN. 2 ANCHORS EACH MAX. 3\" FROM ENDS\n",
+        &[
+            "clip.gauge: at least 20 gauge",
+            "clip.spacing: at most 24 in",
+            "clip.fasteners_each: at least 2 count",
+            "fastener.end_distance: at most 3 in",
+        ],
+    );
+    // Behind their numbers they are read backward, as before.
+    check(
+        "1. SEALANT - 1/2 IN. DEEP MIN. 2 IN. WIDE JOINT MAX.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "joint.width: at most 2 in",
+        ],
+    );
+}
+
+#[test]
+fn limits_of_two_things_are_no_range() {
+    for (text, expected) in [
+        (
+            "Anchors spaced 16 in. max, 2 in. min edge distance.",
+            ["at most 16 in", "at least 2 in"],
+        ),
+        (
+            "Joint 3 in. wide or up to 4 in. when dynamic.",
+            ["nominal 3 in", "at most 4 in"],
+        ),
+    ] {
+        let found = clauses(&format!("1. ANCHORS - {text}\n"));
+        for expected in expected {
+            assert!(
+                found.iter().any(|clause| clause.contains(expected)),
+                "{text} {found:?}"
+            );
+        }
+    }
+    for (text, expected) in [
+        (
+            "A minimum of 10 and a maximum of 20 mm deep.",
+            "between 10 to 20 mm",
+        ),
+        (
+            "Between twenty-five (25) and fifty (50) percent compression.",
+            "between 25 to 50 percent",
+        ),
+    ] {
+        let found = clauses(&format!("1. PACKING - {text}\n"));
+        assert!(
+            found.iter().any(|clause| clause.contains(expected)),
+            "{text} {found:?}"
+        );
+    }
+}

@@ -192,6 +192,27 @@ fn join_range(
         && between
             .clone()
             .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
+    // `min 35 long at max 300`
+    let another = another
+        || between.clone().any(|at| {
+            sentence.is_word(at, "at")
+                && sentence.is_any(at + 1, &["min", "minimum", "max", "maximum"])
+        });
+    // `max. joint width 2 in. min. overlap 1/2 in.`: what stands between a limit and its number is another's name.
+    let named = reads_a_word(rule)
+        && finding.from < amount.first
+        && (finding.from + 1..amount.first).any(|at| {
+            sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_some())
+                && !sentence.is_any(at, JOINING)
+        });
+    let another = another || named;
+    // `3 in. wide or up to 4 in. when ...`
+    let another = another
+        || between
+            .clone()
+            .any(|at| sentence.is_word(at, "or") && sentence.is_word(at + 1, "up"));
     // `20 mm ≤ cavity ≤ 60 mm`
     let chain = last.rule == "sign after" && rule == "sign before";
     let joins = !another
@@ -313,8 +334,31 @@ fn names_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bo
         "wide", "deep", "thick", "thk", "long", "high", "in", "with", "when", "where", "for",
         "and", "or", "min", "minimum", "max", "maximum", "overall", "clear", "to", "least", "most",
     ];
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum"];
+    const MEASURES: &[&str] = &[
+        "edge",
+        "end",
+        "lap",
+        "overlap",
+        "depth",
+        "thickness",
+        "embedment",
+        "recess",
+        "distance",
+        "bearing",
+        "width",
+        "spacing",
+        "length",
+        "penetration",
+        "leg",
+    ];
     let after = |amount: &Amount| sentence.word(sentence.skip_parentheses(amount.last));
     let word = after(amount);
+    // `16 in. max, 2 in. min edge distance`
+    let behind = sentence.skip_parentheses(amount.last) + 1;
+    if LIMITS.contains(&word) && sentence.is_any(behind, MEASURES) {
+        return true;
+    }
     !word.is_empty() && !SAME.contains(&word) && word != after(first)
 }
 

@@ -31,6 +31,9 @@ pub(crate) fn attach(
         .filter(|index| is_bound(*index))
         .collect();
     for (number, condition) in found.iter().enumerate() {
+        if holds_anyway(sentence, condition) {
+            continue;
+        }
         let excepted = found.get(number + 1).is_some_and(|next| {
             is_case_of_exception(sentence, next) && next.first == condition.first + 1
         });
@@ -100,6 +103,27 @@ pub(crate) fn attach(
         }
     }
     attached
+}
+
+/// Whether a condition only says that something holds then, too: "even when the joint is narrow", "no matter if". Nothing is left out for it.
+fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const EVEN: &[&str] = &[
+        "even",
+        "including",
+        "especially",
+        "particularly",
+        "regardless",
+    ];
+    let Some(before) = condition.first.checked_sub(1) else {
+        return false;
+    };
+    let pair = |first: &str, second: &[&str]| {
+        before > 0 && sentence.is_word(before - 1, first) && sentence.is_any(before, second)
+    };
+    sentence.is_any(before, EVEN)
+        || pair("in", &["particular"])
+        || pair("no", &["matter"])
+        || pair("not", &["just", "only", "merely"])
 }
 
 /// Whether counts stand in one list and nowhere else: "one, two or three layers ... for 1, 2 and 3 Hr ratings" pairs them, though it

@@ -200,8 +200,13 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     let mut next = at + 1;
     let of_walls = sentence.is_any(next, &["walls", "partitions"])
         && sentence.is_any(next + 1, &["with", "of"]);
-    // "clad with two layers" and "laid in two layers" require them.
-    if !(sentence.is_word(at, "for") || of_walls) {
+    // "clad on each side with two layers" and "laid in two layers" require them.
+    const CLAD: &[&str] = &[
+        "clad", "faced", "lined", "covered", "sheathed", "built", "boarded", "finished", "made",
+        "board", "consist", "consists", "encased", "side",
+    ];
+    let cased = sentence.is_word(at, "with") && !(0..at).any(|at| sentence.is_any(at, CLAD));
+    if !(sentence.is_word(at, "for") || cased || of_walls) {
         return None;
     }
     if of_walls {

@@ -30,6 +30,7 @@ pub(super) fn is_no_size_of(sentence: &Sentence<'_>, amount: &Amount, property: 
         || is_of_a_part(sentence, amount, property)
         || is_no_joint_width(sentence, amount, property)
         || is_per_measure(sentence, amount, property)
+        || is_rate(sentence, amount, property)
         || is_how_near(sentence, amount, property)
 }
 
@@ -330,7 +331,41 @@ fn is_no_joint_width(sentence: &Sentence<'_>, amount: &Amount, property: &Proper
         let word = sentence.word(*at);
         OTHERS.iter().any(|begins| word.starts_with(begins))
     });
-    others && !widths
+    others && !widths || is_of_another_joint(sentence, amount)
+}
+
+/// Whether the joint named last before a number is none, or only a place or a measure: "butt joints", "joint cover", "fixed across the joint", "larger than
+/// the joint".
+fn is_of_another_joint(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const SORTS: &[&str] = &[
+        "butt", "mortar", "saw-cut", "sawcut", "bed", "lap", "mitre", "miter",
+    ];
+    const THINGS: &[&str] = &[
+        "cover", "covers", "compound", "tape", "side", "strip", "strips", "sealant", "filler",
+    ];
+    const PLACES: &[&str] = &["across", "over", "bridging", "than", "beside", "along"];
+    let Some(joint) = (0..amount.first)
+        .rev()
+        .find(|at| sentence.is_any(*at, &["joint", "joints"]))
+    else {
+        return false;
+    };
+    let before = (0..joint)
+        .rev()
+        .find(|at| !sentence.is_any(*at, &["the", "a", "each", "every"]));
+    before.is_some_and(|at| sentence.is_any(at, SORTS) || sentence.is_any(at, PLACES))
+        || sentence.is_any(joint + 1, THINGS)
+}
+
+/// Whether a count of parts is one for each stretch, and no number of them: "one per 4 ft max".
+fn is_rate(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    let stretch = sentence
+        .amounts
+        .iter()
+        .any(|other| other.first == amount.last + 1 && other.unit.dimension() == Dimension::Length);
+    property.attribute == "count"
+        && sentence.is_any(amount.last, &["per", "every", "each"])
+        && stretch
 }
 
 /// Whether a number is so much for each measure of something, and no size of it: "a sag of 3/4 in. per inch of width".

@@ -128,6 +128,8 @@ impl Context {
             .find(|at| sentence.in_condition(*at))
             .unwrap_or(next);
         let after_start = sentence.skip_parentheses(amount.last);
+        let limit = crate::rules::ends_at_limit(sentence, index);
+        let next = limit.map_or(next, |limit| next.min(limit));
         // A new phrase speaks of something else: "0.033 in. with its longer leg".
         let comma = (after_start..next)
             .find(|at| {
@@ -137,7 +139,7 @@ impl Context {
             })
             .unwrap_or(next);
         // Past a semicolon another statement begins: "lap on floor min 1 in.; lap on board 1/2 in."
-        let beyond_end = (after_start + 12).min(sentence.tokens.len());
+        let beyond_end = (after_start + 12).min(limit.unwrap_or(sentence.tokens.len()));
         let beyond_end = (after_start..beyond_end)
             .find(|at| sentence.is_sign(*at, ';'))
             .unwrap_or(beyond_end);

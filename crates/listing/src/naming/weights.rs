@@ -59,7 +59,15 @@ pub(super) fn component_weights(
     if let Some(mention) = material {
         give(mention.component, 9 - mention.penalty());
     }
-    let after = mentions.iter().find(|mention| mention.first >= last);
+    let index = sentence
+        .amounts
+        .iter()
+        .position(|other| other.first == amount.first);
+    let limit = index.and_then(|index| crate::rules::ends_at_limit(sentence, index));
+    let after = mentions
+        .iter()
+        .find(|mention| mention.first >= last)
+        .filter(|mention| limit.is_none_or(|limit| mention.first < limit));
     if let Some(mention) = after
         && mention.first - last <= 6
         && !(last..mention.first).any(|at| {
@@ -81,7 +89,14 @@ pub(super) fn component_weights(
         .iter()
         .find(|mention| !replaced(sentence, mention.first));
     if let Some(mention) = spoken.filter(|mention| mention.last <= first) {
-        give(mention.component, 8 - mention.penalty());
+        // What is only a place is spoken of no more for standing first: "applied over backer rod, min 12 mm deep".
+        let weight = subject_weight(sentence, mention, mentions, amount.unit.dimension());
+        let titled = subject
+            .titles
+            .iter()
+            .any(|(own, _)| own.name != mention.component.name);
+        let weight = if titled { weight.min(8) } else { 8 };
+        give(mention.component, weight - mention.penalty());
     }
     for (component, depth) in &subject.titles {
         give(component, 7 - 2 * i32::try_from(*depth).unwrap_or(3).min(3));

@@ -26,7 +26,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         let place = at > 0 && sentence.is_any(at - 1, &["above", "below", "over", "under", "up", "down", "beyond"]);
         // `below 5 °C or above 40 °C` compares another number.
         let another = sentence.is_any(at + 1, &["above", "over", "under", "below"]) && sentence.amount_at(at + 2).is_some();
-        if sentence.is_word(at, "or") && another {
+        // `3 in. wide or up to 4 in. when dynamic` offers more.
+        let offers = sentence.is_word(at + 1, "up") && sentence.is_word(at + 2, "to");
+        if sentence.is_word(at, "or") && (another || offers) {
             return None;
         }
         if sentence.is_word(at, "or") && !place && !sentence.is_any(at + 2, &["the", "a", "its", "than"]) && (at == amount.last || sentence.amount_at(at + 1).is_none()) {

@@ -33,6 +33,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("down", "to") if matches!(sentence.amount(index)?.unit, measure::Unit::Celsius | measure::Unit::Fahrenheit) => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }
+        // `200 mm, reducible to 100 mm`, `shift may reach 4 in.`
+        ("reducible", "to") => finding(Relation::AtLeast, at.checked_sub(1)?),
+        ("may" | "can", "reach") => finding(Relation::AtMost, at.checked_sub(1)?),
         ("at", "least") | ("the", "earliest") | ("earliest", "after" | "at") => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }

@@ -7,9 +7,11 @@
 
 #[cfg(test)]
 mod cases;
+mod prefixed;
 mod sentence;
 
 pub(crate) use comparison_before::{NEGATIONS, is_refused};
+pub(crate) use prefixed::ends_at_limit;
 pub(crate) use sentence::Sentence;
 pub(crate) use shared_qualifier::is_spaced;
 pub(crate) use word_before::qualifier;

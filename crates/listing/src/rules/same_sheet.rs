@@ -5,7 +5,10 @@ use super::{Finding, Sentence, bounded};
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
-    let beside = own.first == previous.last + 1 && (sentence.is_sign(previous.last, '(') || sentence.is_sign(previous.last, '[') || sentence.is_sign(previous.last, ','));
+    // `25 MSG min. (0.018 in.)`
+    let closed = usize::from(sentence.is_any(previous.last, &["min", "max", "minimum", "maximum"]) && (sentence.is_sign(previous.last + 1, '(') || sentence.is_sign(previous.last + 1, '[')));
+    let end = previous.last + closed;
+    let beside = own.first == end + 1 && (sentence.is_sign(end, '(') || sentence.is_sign(end, '[') || sentence.is_sign(end, ','));
     let pair = (previous.unit.dimension(), own.unit.dimension());
     let one_sheet = matches!(pair, (Dimension::Gauge, Dimension::Length) | (Dimension::Length, Dimension::Gauge));
     // `25 ga, 24 in. o.c.`: no sheet is that thick.

@@ -1,5 +1,6 @@
 use measure::Unit;
 
+use super::prefixed::limits_precede;
 use super::word_before::qualifier;
 use super::{Finding, Sentence};
 use crate::model::Relation;
@@ -14,8 +15,11 @@ const BREAKS: &[&str] = &["and", "with", "for", "in", "on", "by", "onto", "from"
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let last = amount.last;
+    if limits_precede(sentence, index) {
+        return None;
+    }
     // `three every 20 ft minimum`: the word is said of the count, not of the stretch it is counted on.
-    if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first && !(is_one(before) && sentence.is_word(before.last, "every"))) {
+    if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first && !(is_one(before) && (sentence.is_word(before.last, "every") || names_fasteners(sentence)))) {
         return None;
     }
     if index > 0 && counted_stretch(sentence, index - 1) == Some(last) {
@@ -181,6 +185,12 @@ fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     (over && lengths && longer).then_some(next.last)
 }
 
+/// Whether a sentence speaks of what fastens or carries something, and so of how far apart that stands.
+fn names_fasteners(sentence: &Sentence<'_>) -> bool {
+    const THINGS: &[&str] = &["fastener", "anchor", "screw", "clip", "pin", "bolt", "weld", "hanger", "nail", "staple", "bracket", "tie", "rivet"];
+    (0..sentence.tokens.len()).any(|at| THINGS.iter().any(|thing| sentence.word(at).trim_end_matches('s') == *thing))
+}
+
 fn is_one(amount: &Amount) -> bool {
     amount.unit == Unit::Count && amount.lo == 1 && amount.hi.is_none()
 }
@@ -195,7 +205,9 @@ fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let directly = on == amount.last && sentence.is_any(on, &["every", "per"]) && !(is_one(amount) && sentence.is_word(on, "every"));
     // `ONE SPLICE PER 4 FT MAX`
     let thing = on == amount.last + 1 && sentence.is_word(on, "per") && sentence.is_any(amount.last, PARTED);
-    let counts = amount.unit == Unit::Count && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
+    // `one fastener per 4 ft max` limits how far apart they stand.
+    let fasteners = is_one(amount) && sentence.word(amount.last) == "per" && names_fasteners(sentence);
+    let counts = amount.unit == Unit::Count && !fasteners && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
     // `(2) #10 SCREWS EACH END MIN.`
     let sized = amount.unit == Unit::Count && next.unit == Unit::ScrewNumber && next.first == amount.last;
     (counts || sized).then_some(next.last)

@@ -1,3 +1,4 @@
+use super::prefixed::limits_precede;
 use super::word_after::closes_adjacent;
 use super::{Finding, Sentence};
 use crate::model::Relation;
@@ -37,8 +38,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     for (steps, at) in (floor..first).rev().enumerate() {
         // `all min. two passes` closed what came before.
-        let closed = qualifier(sentence.word(at)).is_some() && closes_adjacent(sentence, at);
+        let closed = qualifier(sentence.word(at)).is_some() && closes_adjacent(sentence, at) && !limits_precede(sentence, index);
         if sentence.is_word(at, "plus") || gathered(sentence, at) || closed {
+            return None;
+        }
+        // `4000 psi min at 28 days` says when the first is reached.
+        let timed = sentence.is_any(at + 1, &["at", "after", "within"]) && sentence.amounts.iter().any(|amount| amount.last == at || sentence.skip_parentheses(amount.last) == at);
+        if timed {
             return None;
         }
         if let Some(relation) = qualifier(sentence.word(at)) {

@@ -71,7 +71,12 @@ fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
     let where_meaning_place =
         sentence.is_word(at, "where") && at > 0 && sentence.is_any(at - 1, &["except"]);
     // "should" opens only at the start: "should the joint exceed ...".
-    let plain = sentence.is_any(at, OPENERS) && (!sentence.is_word(at, "should") || at == 0);
+    // "within 4 ft of corners, where max 12 in. o.c." says what holds there.
+    let says = sentence.is_word(at, "where")
+        && (sentence.is_any(at + 1, &["max", "maximum", "min", "minimum"])
+            || sentence.is_word(at + 1, "at") && sentence.is_any(at + 2, &["least", "most"]));
+    let plain =
+        !says && sentence.is_any(at, OPENERS) && (!sentence.is_word(at, "should") || at == 0);
     plain || where_meaning_place
 }
 

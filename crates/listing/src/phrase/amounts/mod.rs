@@ -242,7 +242,11 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
         .next
         .checked_sub(2)
         .and_then(|before| tokens.get(before));
-    let compared = before.is_some_and(|token| token.is_word("than") || token.is_word("least"));
+    let compared = before.is_some_and(|token| {
+        ["than", "least", "of", "min", "minimum"]
+            .iter()
+            .any(|word| token.is_word(word))
+    });
     if spread.unit.is_some()
         || spread.shape != Shape::Single
         || !(spread.style == NumeralStyle::Fraction || compared)
@@ -269,6 +273,7 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
             "exceeding",
             "to",
             "max",
+            "maximum",
             "a",
             "of",
         ]

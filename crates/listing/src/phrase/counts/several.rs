@@ -148,9 +148,11 @@ pub(super) fn bracketed_count(tokens: &[Token<'_>], at: usize) -> Option<Amount>
     let number = i32::try_from(numeral.value.numerator()).ok()?;
     let whole = numeral.style == NumeralStyle::Whole && (1..=50).contains(&number);
     // `125 mm min (1)` ends in the mark of a note.
-    let goes_on = tokens
-        .get(at + 3)
-        .is_some_and(|next| next.word().is_some() || next.is_numeric() || next.is_sign('#'));
+    let limited = at > 0 && is_any(tokens, at - 1, &["min", "max"]);
+    let goes_on = limited
+        || tokens
+            .get(at + 3)
+            .is_some_and(|next| next.word().is_some() || next.is_numeric() || next.is_sign('#'));
     let closes = at > 1
         && is_any(tokens, at - 1, &["min", "max"])
         && tokens.get(at - 2).is_some_and(Token::is_numeric);

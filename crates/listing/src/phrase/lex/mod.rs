@@ -5,7 +5,7 @@ mod spelled;
 use measure::Unit;
 use measure::notation::{self, Numeral, Stated};
 
-use self::spelled::spelled_quantity;
+use self::spelled::{spelled_in_figures, spelled_quantity};
 use super::names::follows_name;
 use super::words::count_word;
 use crate::model::Span;
@@ -168,6 +168,9 @@ fn next<'a>(
         let end = word_end(text, at);
         if let Some((stated, end)) = spelled_quantity(text, at, end) {
             return (TokenKind::Quantity(stated), end);
+        }
+        if let Some((numeral, end)) = spelled_in_figures(text, at, end) {
+            return (TokenKind::Number(numeral), end);
         }
         let word = text.get(at..end).unwrap_or_default();
         // The stop of an abbreviation belongs to its word, so that it parts nothing: `min. 98 mm`.

@@ -57,6 +57,30 @@ pub(super) fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option
     ))
 }
 
+/// A number spelled out and said again in figures, where another follows that has its unit: `twenty-five (25) and fifty (50) percent`.
+pub(super) fn spelled_in_figures(
+    text: &str,
+    at: usize,
+    word_end: usize,
+) -> Option<(notation::Numeral, usize)> {
+    let number = count_word(text.get(at..word_end)?)?;
+    let end = in_figures(text, word_end, number)?;
+    let rest = text.get(end..)?;
+    let goes_on = [" and ", " to ", " or "]
+        .into_iter()
+        .find_map(|joint| rest.strip_prefix(joint))?;
+    let next = goes_on.split(' ').next().unwrap_or_default();
+    let numbered = next.starts_with(|c: char| c.is_ascii_digit()) || count_word(next).is_some();
+    numbered.then(|| {
+        let numeral = notation::Numeral {
+            value: measure::Number::whole(number),
+            step: measure::Number::ONE,
+            style: notation::NumeralStyle::Whole,
+        };
+        (numeral, end)
+    })
+}
+
 /// Where the figures end that say a spelled number again: `thirty-six (36) hours`.
 fn in_figures(text: &str, word_end: usize, number: i32) -> Option<usize> {
     let rest = text.get(word_end..)?;
