@@ -121,6 +121,8 @@ fn of_bound(
             "{}: {value} is needed; the listing gives {requirement}.",
             capitalised(&about.title)
         )
+    } else if requirement.is_empty() {
+        format!("{is} {value}.")
     } else {
         format!("{is} {value}; the listing asks for {requirement}.")
     };
@@ -198,6 +200,8 @@ fn of_value(
             "{}: {value}; the listing {asks}.",
             capitalised(&about.title)
         )
+    } else if requirement.is_empty() {
+        format!("{is} {value}.")
     } else {
         format!("{is} {value}; the listing asks for {requirement}.")
     };
