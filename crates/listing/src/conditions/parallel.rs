@@ -175,6 +175,10 @@ fn construction(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
 
 /// `for one or two layers of board`, `in walls with three or more layers`, `in two-layer walls`.
 fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
+    const CLAD: &[&str] = &[
+        "clad", "faced", "lined", "covered", "sheathed", "built", "boarded", "finished", "made",
+        "board", "consist", "consists", "encased", "side",
+    ];
     if !sentence.is_any(at, &["in", "for", "with"]) {
         return None;
     }
@@ -201,10 +205,6 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     let of_walls = sentence.is_any(next, &["walls", "partitions"])
         && sentence.is_any(next + 1, &["with", "of"]);
     // "clad on each side with two layers" and "laid in two layers" require them.
-    const CLAD: &[&str] = &[
-        "clad", "faced", "lined", "covered", "sheathed", "built", "boarded", "finished", "made",
-        "board", "consist", "consists", "encased", "side",
-    ];
     let cased = sentence.is_word(at, "with") && !(0..at).any(|at| sentence.is_any(at, CLAD));
     if !(sentence.is_word(at, "for") || cased || of_walls) {
         return None;
