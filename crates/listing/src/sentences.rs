@@ -151,21 +151,42 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     let in_capitals = following.len() > 1
         && following.chars().all(|c| c.is_uppercase() || c == '.')
         && last_word(before).chars().all(|c| !c.is_lowercase());
-    if in_capitals && matches!(word.as_str(), "min" | "max") && begins_statement(next) {
+    if in_capitals
+        && matches!(word.as_str(), "min" | "max")
+        && closes_number(before)
+        && begins_statement(next)
+    {
         return true;
     }
     capital && !in_capitals && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
 }
 
-/// Whether words in capitals begin a statement of their own, with its verb: `BACKER MAY BE OMITTED`.
+/// Whether a number stands a few words before a limit, which then closes it: `EXTEND 8" BELOW SLAB MIN.`
+fn closes_number(before: &str) -> bool {
+    const MOST_WORDS: usize = 5;
+    let words = before.split_whitespace().rev().skip(1).take(MOST_WORDS);
+    words
+        .take_while(|word| {
+            !word.ends_with(['.', ';', ':']) || word.contains(|c: char| c.is_ascii_digit())
+        })
+        .any(|word| word.contains(|c: char| c.is_ascii_digit()))
+}
+
+/// Whether words in capitals begin a statement of their own, with its verb: `BACKER MAY BE OMITTED`. Of `4 IN. DEEP MIN. CLEARANCE SHALL BE 2 IN.` nobody
+/// can say whose the limit is.
 fn begins_statement(words: &str) -> bool {
     const MOST_WORDS: usize = 4;
-    const VERBS: &[&str] = &["MAY", "SHALL", "MUST", "IS", "ARE"];
-    let subject = words
+    let verb = words
         .split_whitespace()
         .take(MOST_WORDS)
-        .take_while(|word| word.chars().all(|c| c.is_uppercase() || c == '-'));
-    subject.skip(1).any(|word| VERBS.contains(&word))
+        .take_while(|word| word.chars().all(|c| c.is_uppercase() || c == '-'))
+        .skip(1)
+        .find(|word| matches!(*word, "MAY" | "SHALL" | "MUST" | "IS" | "ARE"));
+    let end = words.find(['.', ';']).unwrap_or(words.len());
+    let numbered = words
+        .get(..end)
+        .is_some_and(|words| words.contains(|c: char| c.is_ascii_digit()));
+    verb.is_some_and(|verb| verb == "MAY" || !numbered)
 }
 
 /// Whether nothing but a qualifier is left, which closes what stands before: `SHELF LIFE 12 MO. MAX.`

@@ -205,6 +205,11 @@ fn what_holds_even_then_is_left_out_of_nothing() {
         "2. Clips - Max 24 in. o.c. except near corners, where max 12 in. o.c.",
         &["clip.spacing: at most 24 in", "clip.spacing: at most 12 in"],
     );
+    // A limit that is compared with a number is a case.
+    check_item(
+        "2. Packing - Depth 6 in. min. where max joint width is 2 in.",
+        &["packing.depth: at least 6 in if \"where max joint width is 2 in.\""],
+    );
 }
 
 #[test]

@@ -12,7 +12,7 @@ mod common;
 
 use std::time::{Duration, Instant};
 
-use common::check_problem;
+use common::{check_problem, problems};
 use proptest::prelude::*;
 use site::{File, ImportError};
 
@@ -133,5 +133,35 @@ proptest! {
         let _ = import("s.csv", table.as_bytes());
         let bracketed = format!("joint,{property}\nJ-1,{}\n", quoted(&format!("{value} [{source}]")));
         let _ = import("s.csv", bracketed.as_bytes());
+    }
+}
+
+/// However deep a building's file nests, it is refused with its place; on a thread with no more stack than any other has.
+#[test]
+fn a_building_nested_without_end_is_refused() {
+    let deep = 80_000;
+    let hostile = [
+        format!("name = {}", "[".repeat(deep)),
+        format!("name = {}1{}", "[".repeat(deep), "]".repeat(deep)),
+        format!("name = {}", "{a=".repeat(deep)),
+        format!("{}name = 1", "a.".repeat(deep)),
+        format!("[{}name]", "a.".repeat(deep)),
+        format!("[[{}name]]", "a.".repeat(deep)),
+        format!("name = {{{}b = 1}}", "a.".repeat(deep)),
+    ];
+    for text in hostile {
+        let start: String = text.chars().take(20).collect();
+        let told = std::thread::Builder::new()
+            .stack_size(2 << 20)
+            .spawn(move || problems(&[("building.toml", &text)]))
+            .unwrap()
+            .join();
+        let told = told.unwrap_or_else(|_| panic!("{start}"));
+        assert!(!told.is_empty(), "{start}");
+        assert!(
+            told[0].to_string().starts_with("building.toml"),
+            "{}",
+            told[0]
+        );
     }
 }

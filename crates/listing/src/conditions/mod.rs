@@ -17,6 +17,7 @@ mod heading;
 mod kinds;
 mod labels;
 mod offers;
+mod opening;
 mod parallel;
 mod permitted;
 mod phrase;

@@ -72,9 +72,15 @@ fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
         sentence.is_word(at, "where") && at > 0 && sentence.is_any(at - 1, &["except"]);
     // "should" opens only at the start: "should the joint exceed ...".
     // "within 4 ft of corners, where max 12 in. o.c." says what holds there.
+    // "where max joint width is 2 in." is a case.
+    let limit = if sentence.is_any(at + 1, &["max", "maximum", "min", "minimum"]) {
+        Some(at + 2)
+    } else {
+        let least = sentence.is_word(at + 1, "at") && sentence.is_any(at + 2, &["least", "most"]);
+        least.then_some(at + 3)
+    };
     let says = sentence.is_word(at, "where")
-        && (sentence.is_any(at + 1, &["max", "maximum", "min", "minimum"])
-            || sentence.is_word(at + 1, "at") && sentence.is_any(at + 2, &["least", "most"]));
+        && limit.is_some_and(|number| sentence.amount_at(number).is_some());
     let plain =
         !says && sentence.is_any(at, OPENERS) && (!sentence.is_word(at, "should") || at == 0);
     plain || where_meaning_place

@@ -1,0 +1,118 @@
+//! Which conditions open a stretch of a sentence, so that they govern what stands after them, and which govern nothing.
+
+use super::Found;
+use super::exception::is_case_of_exception;
+use super::labels::{begins_statement, goes_on, labels};
+use crate::model::Expr;
+use crate::rules::Sentence;
+
+/// Whether a condition only says that something holds then, too: "even when the joint is narrow", "no matter if". Nothing is left out for it.
+pub(super) fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const EVEN: &[&str] = &[
+        "even",
+        "including",
+        "especially",
+        "particularly",
+        "regardless",
+    ];
+    let Some(before) = condition.first.checked_sub(1) else {
+        return false;
+    };
+    let pair = |first: &str, second: &[&str]| {
+        before > 0 && sentence.is_word(before - 1, first) && sentence.is_any(before, second)
+    };
+    sentence.is_any(before, EVEN)
+        || pair("in", &["particular"])
+        || pair("no", &["matter"])
+        || pair("not", &["just", "only", "merely"])
+}
+
+/// Whether a condition opens its stretch of the sentence: nothing but a conjunction before it there.
+pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let Some(before) = condition.first.checked_sub(1) else {
+        return true;
+    };
+    // "for 3 h it shall be 125 mm" after a semicolon or a bullet: nothing stands before it that it could end. `2 hr: 6 in.` labels what follows.
+    let labels = labels(sentence, condition);
+    if (begins_statement(sentence, before) || labels) && goes_on(sentence, condition) {
+        return true;
+    }
+    let stop = sentence.is_stop(before) || sentence.is_sign(before, '.');
+    let joined = sentence.is_any(
+        before,
+        &[
+            "that", "and", "but", "or", "except", "though", "although", "while", "whereas",
+        ],
+    ) && (before == 0
+        || sentence.is_stop(before - 1)
+        || sentence.is_any(before - 1, &["except", "save", "provided"]));
+    // What a semicolon follows has nothing after it in its stretch.
+    let comma_after = sentence.is_stop(condition.last) && !sentence.is_sign(condition.last, ';');
+    let verb_after = sentence.is_any(
+        condition.last,
+        &[
+            "shall", "must", "is", "are", "may", "to", "require", "requires", "use", "a", "the",
+            "an", "each", "add", "provide", "fit", "install", "it", "they",
+        ],
+    );
+    (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
+        || leads_as_configuration(sentence, condition)
+        || is_subject(sentence, condition)
+        || is_case_of_exception(sentence, condition)
+}
+
+/// `packing is 4 in. deep but joints over 3 in. require 6 in.`: things that a verb follows are what it says something of, and nothing before them is.
+fn is_subject(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const VERBS: &[&str] = &[
+        "shall", "must", "may", "can", "will", "should", "is", "are", "require", "requires",
+        "need", "needs", "take", "takes", "call", "calls", "have", "has", "receive", "receives",
+        "get", "gets", "want", "wants",
+    ];
+    const THINGS: &[&str] = &[
+        "joint", "joints", "gap", "gaps", "opening", "openings", "widths",
+    ];
+    let article = usize::from(sentence.is_any(condition.first, &["a", "an", "any", "all", "each"]));
+    sentence.is_any(condition.first + article, THINGS) && sentence.is_any(condition.last, VERBS)
+}
+
+/// `minimum 20 %, for widths over 60 mm minimum 30 %`: what a qualified number follows at once opens its stretch.
+fn leads_to_bound(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const QUALIFIERS: &[&str] = &[
+        "min", "minimum", "max", "maximum", "not", "no", "less", "more", "than", "at", "least",
+        "most", "nom", "nominal",
+    ];
+    let words = (condition.last..sentence.tokens.len())
+        .take_while(|at| sentence.is_any(*at, QUALIFIERS) && sentence.amount_at(*at).is_none())
+        .count();
+    words > 0 && sentence.amount_at(condition.last + words).is_some()
+}
+
+/// `Configuration A uses one layer, Configuration B two layers`, `in Configuration A lap 1 in. and in Configuration B 2 in.`: a configuration
+/// that opens its stretch governs the number after it, and not the one before.
+fn leads_as_configuration(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    if subject(&condition.expr) != Some("configuration") {
+        return false;
+    }
+    let Some(before) = condition.first.checked_sub(1) else {
+        return true;
+    };
+    let opens = sentence.is_stop(before) || sentence.is_any(before, &["and", "or", "but"]);
+    let follows = (condition.last..sentence.tokens.len())
+        .take_while(|at| {
+            !sentence.is_stop(*at) && !sentence.is_any(*at, &["configuration", "config"])
+        })
+        .any(|at| sentence.amount_at(at).is_some());
+    opens && follows
+}
+
+/// What a condition is about, for telling whether two are parallel; none for mere words.
+pub(super) fn subject(expr: &Expr) -> Option<&str> {
+    match expr {
+        Expr::All(parts) | Expr::Any(parts) => parts.first().and_then(subject),
+        Expr::Not(part) => subject(part),
+        Expr::Test(test) => Some(&test.property),
+        Expr::Words(words) => words
+            .starts_with("Configuration")
+            .then_some("configuration"),
+    }
+}

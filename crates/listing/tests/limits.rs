@@ -1,0 +1,184 @@
+//! How numbers are limited, in the words of letters, drawings and lists: each limit is read for its own number, and for no other.
+
+mod common;
+
+use common::{check, clauses};
+
+#[test]
+fn shorthand_of_limits() {
+    for (text, expected) in [
+        ("Recess 0-1/16\" behind face.", "between 0 to 1/16 in"),
+        ("Pinned every 9 inches or so.", "about 9 in"),
+        (
+            "Wait at least 4 but not more than 24 hr between coats.",
+            "between 4 to 24 hr",
+        ),
+        ("Cured at (50 ± 5) % humidity.", "between 45 to 55 percent"),
+        (
+            "Safing of nominal 4 pound-per-cubic-foot density.",
+            "nominal 4 pcf",
+        ),
+    ] {
+        let clauses = clauses(&format!("1. COATING - {text}\n"));
+        assert!(
+            clauses.iter().any(|clause| clause.ends_with(expected)),
+            "{text} {clauses:?}"
+        );
+    }
+}
+
+#[test]
+fn limits_of_a_letter() {
+    for (text, expected) in [
+        ("The density must reach 13 pcf.", "at least 13 pcf"),
+        (
+            "We would limit movement to 19 percent in compression.",
+            "at most 19 percent",
+        ),
+        (
+            "The spray needs a minimum cure of thirty-six (36) hours.",
+            "at least 36 hr",
+        ),
+        (
+            "Screws: first row 2 to 3 in. below the track.",
+            "between 2 to 3 in",
+        ),
+        (
+            "Studs at centres of 16 in., or up to 24 in. if the wall is low.",
+            "nominal 16 in",
+        ),
+    ] {
+        let clauses = clauses(&format!("1. COATING - {text}\n"));
+        assert!(
+            clauses.iter().any(|clause| clause.ends_with(expected)),
+            "{text} {clauses:?}"
+        );
+    }
+}
+
+#[test]
+fn when_a_strength_is_reached_is_no_limit_and_a_reach_is_one() {
+    for (text, expected, never) in [
+        (
+            "Strength 4000 psi min at 28 days.",
+            "at least 4000 psi",
+            "at least 28",
+        ),
+        (
+            "Lateral shift may reach 4 in.",
+            "at most 4 in",
+            "nominal 4 in",
+        ),
+        (
+            "Distance between joints at least 200 mm, reducible to 100 mm.",
+            "at least 100 mm",
+            "nominal 100 mm",
+        ),
+    ] {
+        let found = clauses(&format!("1. SLAB - {text}\n"));
+        assert!(
+            found.iter().any(|clause| clause.ends_with(expected)),
+            "{text} {found:?}"
+        );
+        assert!(
+            !found.iter().any(|clause| clause.contains(never)),
+            "{text} {found:?}"
+        );
+    }
+}
+
+#[test]
+fn limits_that_stand_before_their_numbers_are_read_forward() {
+    check(
+        "1. SEALANT - MIN. DEPTH 1/2 IN. MAX. JOINT WIDTH 2 IN. MIN. OVERLAP 1/2 IN.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "joint.width: at most 2 in",
+            "1:joint_width_overlap: at least 1/2 in",
+        ],
+    );
+    check(
+        "1. CLIPS - MIN. 20 GA. CLIPS MAX. 24\" O.C. MIN. 2 ANCHORS EACH MAX. 3\" FROM ENDS\n",
+        &[
+            "clip.gauge: at least 20 gauge",
+            "clip.spacing: at most 24 in",
+            "clip.fasteners_each: at least 2 count",
+            "fastener.end_distance: at most 3 in",
+        ],
+    );
+    // Behind their numbers they are read backward, as before.
+    check(
+        "1. SEALANT - 1/2 IN. DEEP MIN. 2 IN. WIDE JOINT MAX.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "joint.width: at most 2 in",
+        ],
+    );
+}
+
+#[test]
+fn limits_of_two_things_are_no_range() {
+    for (text, expected) in [
+        (
+            "Anchors spaced 16 in. max, 2 in. min edge distance.",
+            ["at most 16 in", "at least 2 in"],
+        ),
+        (
+            "Joint 3 in. wide or up to 4 in. when dynamic.",
+            ["nominal 3 in", "at most 4 in"],
+        ),
+    ] {
+        let found = clauses(&format!("1. ANCHORS - {text}\n"));
+        for expected in expected {
+            assert!(
+                found.iter().any(|clause| clause.contains(expected)),
+                "{text} {found:?}"
+            );
+        }
+    }
+    for (text, expected) in [
+        (
+            "A minimum of 10 and a maximum of 20 mm deep.",
+            "between 10 to 20 mm",
+        ),
+        (
+            "Between twenty-five (25) and fifty (50) percent compression.",
+            "between 25 to 50 percent",
+        ),
+    ] {
+        let found = clauses(&format!("1. PACKING - {text}\n"));
+        assert!(
+            found.iter().any(|clause| clause.contains(expected)),
+            "{text} {found:?}"
+        );
+    }
+}
+
+#[test]
+fn a_tolerance_never_widens_a_limit() {
+    check(
+        "1. SEALANT - Min 1/2 in. deep, plus or minus 1/16 in.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "1:sealant_deep: between -1/16 to 1/16 in",
+        ],
+    );
+    check(
+        "1. COATING - 12 mm wet, +10/-10 %.\n",
+        &["1:coating: between 54/5 to 66/5 mm"],
+    );
+}
+
+#[test]
+fn a_limit_before_a_statement_s_noun_stays_with_it() {
+    let found = clauses("1. PACKING - PACK FULL. MIN. CLEARANCE SHALL BE 2 IN. ALL ROUND.\n");
+    assert!(
+        found.iter().any(|clause| clause.contains("at least 2 in")),
+        "{found:?}"
+    );
+    // What closes a number ends the statement before another that permits.
+    check(
+        "1. BACKER - EXTEND 8\" BELOW SLAB MIN. BACKER MAY BE OMITTED FOR LOW SPANDRELS.\n",
+        &["1:backer_distance: at least 8 in"],
+    );
+}

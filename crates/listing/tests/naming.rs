@@ -1,0 +1,188 @@
+//! Which property a number is of: that of the thing it is said of, and else none, as the wrong property is worse than the listing's own words.
+
+mod common;
+
+use common::{check, clauses};
+
+#[test]
+fn a_number_is_not_lent_to_the_part_beside_it() {
+    check(
+        "1. DECK - Fluted steel deck.\n1A. BRIDGING PLATES - Bridging plates at max 16 in. o.c.\n",
+        &["1A:bridging_plates_spacing: at most 16 in"],
+    );
+    check(
+        "1. PACKING - Mineral wool held by shims 1/4 in. thick.\n",
+        &[
+            "1:shims_thickness: nominal 1/4 in",
+            "packing.material: one of Mineral wool",
+        ],
+    );
+    // The thickness of an angle on a floor is not the floor's.
+    check(
+        "1. FLOOR - Concrete, with steel angles 3/16 in. thick or more at the edge.\n",
+        &["angle.steel_thickness: at least 3/16 in"],
+    );
+}
+
+#[test]
+fn a_spacing_is_of_screws_only_where_they_are_named() {
+    check(
+        "1. GYPSUM BOARD - Gypsum board on the studs, 24 in. o.c.\n",
+        &["1:studs_spacing: nominal 24 in"],
+    );
+    check(
+        "1. GYPSUM BOARD - Gypsum board with screws 12 in. o.c.\n",
+        &["board.screw_spacing: nominal 12 in"],
+    );
+}
+
+#[test]
+fn what_is_added_is_no_property_and_a_tolerance_is_its_values() {
+    check(
+        "1. RUNNER - Legs = max joint width + 1 in.\n",
+        &["1:joint_width_max_joint_width: nominal 1 in"],
+    );
+    check(
+        "1. JOINT - Measure the width every 8 ft along the wall.\n",
+        &["1:joint_the_width_every_along: nominal 8 ft"],
+    );
+    check(
+        "1. SEALANT - Depth of sealant 1/2 in., tolerance ± 1/16 in.\n",
+        &["sealant.depth: between 7/16 to 9/16 in"],
+    );
+}
+
+#[test]
+fn a_lap_is_onto_what_the_words_say() {
+    check(
+        "1. COATING - Lap 1/2 in. on gypsum board, 2 in. on fireproofing and 1 in. on clips, all min.\n",
+        &[
+            "coating.overlap_board: at least 1/2 in",
+            "coating.overlap_fireproofing: at least 2 in",
+            "1:fireproofing_on_clips: at least 1 in",
+        ],
+    );
+}
+
+#[test]
+fn a_lap_lends_nothing_to_a_spacing() {
+    check(
+        "1. CLIPS - Clips overlapping the slab at least 2 in. on each side and 24 in. on center.\n",
+        &[
+            "1:slab_overlap: at least 2 in",
+            "clip.spacing: nominal 24 in",
+        ],
+    );
+}
+
+#[test]
+fn what_is_left_of_a_thickness_is_no_compression() {
+    check(
+        "1. PACKING - Compressed to not less than two-thirds of its original thickness.\n",
+        &["1:packing_compressed_of_its_original: at least 200/3 percent"],
+    );
+}
+
+#[test]
+fn a_number_beside_its_like_keeps_its_own_words() {
+    check(
+        "1. JOINT - Movement 100 percent in shear, 50 percent in compression.\n",
+        &[
+            "joint.movement_shear: nominal 100 percent",
+            "joint.movement_compression: nominal 50 percent",
+        ],
+    );
+}
+
+#[test]
+fn a_word_that_may_name_anything_names_nothing_alone() {
+    check(
+        "1. BRACES - Supplied in lengths of 10 ft.\n",
+        &["1:lengths_length: nominal 10 ft"],
+    );
+}
+
+#[test]
+fn a_size_that_is_no_size_of_the_part_keeps_its_own_words() {
+    check_never(&[
+        (
+            "1. WALL - Concrete wall, plumb to within 5 mm over its height.\n",
+            "wall.height",
+        ),
+        (
+            "1. JOINT WIDTH - Not to vary more than 1/8 in. in one bay.\n",
+            "joint.width",
+        ),
+        (
+            "1. FLOOR - Precast tees, flange min 50 mm thick.\n",
+            "floor.thickness",
+        ),
+        (
+            "1. PIN - Each track length has a pin inside the last 3 in.\n",
+            "fastener.length",
+        ),
+        (
+            "1. PACKING - Squeezed to two-thirds of its free thickness.\n",
+            "packing.compression",
+        ),
+        (
+            "1. TRAY - Its flanges bearing not less than 1-1/2 in. on the floor.\n",
+            "beam.flange_width",
+        ),
+    ]);
+}
+
+#[test]
+fn a_screw_has_its_length_behind_its_size() {
+    check(
+        "1. SCREWS - One No. 8 by 1/2 in. pan head screw per stud.\n",
+        &[
+            "1:fastener: exactly 1 count",
+            "1:fastener_by: nominal 8 screw_no",
+            "fastener.length: nominal 1/2 in",
+        ],
+    );
+}
+
+#[test]
+fn a_name_is_that_of_the_thing_named_last() {
+    check_never(&[
+        (
+            "1. SAFING - Safing is carried on clips of 20 ga steel, 1 in. wide.\n",
+            "packing.width",
+        ),
+        (
+            "1. BOARD - Hold board down 1-1/2 in. max fr deck.\n",
+            "deck.",
+        ),
+        (
+            "1. JOINTS - Strips are compressed together by 10 mm at every joint.\n",
+            "joint.width",
+        ),
+        (
+            "1. FLANGES - Differences in level of flanges shall not exceed 3/8 in. in joints up to 2 in. wide.\n",
+            "joint.width",
+        ),
+        (
+            "1. PACKING - Depth full wall thickness less 1 in.\n",
+            "wall.thickness",
+        ),
+        (
+            "1. BLANKET - Hang blanket with a sag of 1 inch per inch of width.\n",
+            "packing.width",
+        ),
+    ]);
+}
+
+/// Whether each text yields clauses, and none on a property that begins so.
+#[track_caller]
+fn check_never(cases: &[(&str, &str)]) {
+    for (text, never) in cases {
+        let found = clauses(text);
+        assert!(!found.is_empty(), "{text}");
+        assert!(
+            !found.iter().any(|clause| clause.starts_with(never)),
+            "{text} {found:?}"
+        );
+    }
+}
