@@ -90,6 +90,18 @@ impl<'a, 'b> Circumstances<'a, 'b> {
         self.test_but_for(expr, &|_| false)
     }
 
+    /// Whether every test of a condition is decided, so that if anything is open it is words, which a person must judge.
+    pub(crate) fn only_words_are_undecided(&self, expr: &'a Expr) -> bool {
+        match expr {
+            Expr::All(parts) | Expr::Any(parts) => {
+                !parts.is_empty() && parts.iter().all(|part| self.only_words_are_undecided(part))
+            }
+            Expr::Not(part) => self.only_words_are_undecided(part),
+            Expr::Test(test) => self.one(test).truth != Truth::Unknown,
+            Expr::Words(_) => true,
+        }
+    }
+
     /// The same, with some tests taken to be undecided.
     fn test_but_for(&self, expr: &'a Expr, blind: &dyn Fn(&Test) -> bool) -> Tested<'a> {
         match expr {

@@ -11,7 +11,7 @@ use vocabulary::Property;
 use crate::assessment::{Assessment, Detail};
 use crate::checklist::{Doubt, Entry};
 use crate::comparison::{Compared, Guard, Outcome, joint_widths, readings};
-use crate::condition::{Circumstances, Truth, reason_of};
+use crate::condition::{Circumstances, Tested, Truth, reason_of};
 use crate::evidence::{Evidence, evidence, evidence_of};
 use crate::movement::{Direction, item};
 use crate::rating::JOINT_RATING;
@@ -39,12 +39,7 @@ pub(crate) fn clause_if<'a>(
 ) -> Assessment<'a> {
     let found = match condition.map(|expr| circumstances.test(expr)) {
         Some(tested) if tested.truth == Truth::Unknown => {
-            let open = Assessment::open(Reason::ConditionUndecided).on(tested.cause.fact);
-            let open = Assessment {
-                asks: tested.cause.property,
-                ..open
-            };
-            open.because(Detail::Condition(tested.cause))
+            undecided(&tested, condition, entry, subject, circumstances)
         }
         Some(tested) if tested.truth == Truth::False => {
             Assessment::plain(Verdict::NotApplicable, Reason::ConditionNotMet)
@@ -54,6 +49,39 @@ pub(crate) fn clause_if<'a>(
         _ => requirement(entry, subject),
     };
     guarded_by_doubt(found, entry.doubt)
+}
+
+/// A clause of which nobody can tell whether it applies. Where only words leave that open, which a person would have to judge, and what is asked for is
+/// there, it is met either way. What a fact could decide stays open: of cases told apart by width or rating none may be this one.
+fn undecided<'a>(
+    tested: &Tested<'a>,
+    condition: Option<&'a Expr>,
+    entry: &Entry<'a>,
+    subject: &Case<'a>,
+    circumstances: &Circumstances<'a, '_>,
+) -> Assessment<'a> {
+    let open = Assessment::open(Reason::ConditionUndecided)
+        .on(tested.cause.fact)
+        .because(Detail::Condition(tested.cause));
+    if !condition.is_some_and(|expr| circumstances.only_words_are_undecided(expr)) {
+        return Assessment {
+            asks: tested.cause.property,
+            ..open
+        };
+    }
+    let mut either_way = requirement(entry, subject);
+    match either_way.verdict {
+        Verdict::Met => {
+            let note = "Whether it applies here, nobody has judged: it is met either way.";
+            either_way.notes.push(note.to_owned());
+            either_way
+        }
+        // A value may make that judgment needless.
+        Verdict::Open if either_way.reason == Reason::NoFact && either_way.asks.is_none() => {
+            open.asking(&entry.clause.property)
+        }
+        _ => open,
+    }
 }
 
 /// A clause that may have been misread can't be met, nor fall away.

@@ -4,7 +4,8 @@
 //! One whose words begin two clauses of the item is applied to neither; one that names a finding by its id
 //! (`header/width`) needs no words; one on item `header` names the check by its first words (`width`); one whose words are "built" or "not built" says so of an option. A joint's own judgment goes before its mark's, a later one before an earlier one, and
 //! of one day a rejection before an acceptance. A judgment that names no listing is for the clause of any that has all its words: what another
-//! listing says after the same beginning nobody has judged, nor what it numbers or names alike.
+//! listing says after the same beginning nobody has judged, nor what it numbers or names alike. One that names its document is for that document
+//! alone: under the name of the listing another edition may come, which numbers other clauses alike.
 //!
 //! | found | accepted | rejected |
 //! |---|---|---|
@@ -13,10 +14,10 @@
 //! | met, not applicable | as found | not met |
 
 use listing::Reading;
-use site::{Decision, Judgment, Scope};
+use site::{Decision, GoesBy, Judgment, SaidOf, Scope};
 
 use crate::assessment::Assessment;
-use crate::subject::Case;
+use crate::subject::{Case, goes_by};
 use crate::verdict::{Reason, Verdict};
 use crate::words::{item_path, normal, same};
 
@@ -44,25 +45,38 @@ enum Fate {
     Fits,
     NoBasis,
     Nobody,
+    OfAnotherDocument,
+}
+
+impl Fate {
+    /// What is known of it before any clause is looked at.
+    fn before_any(judgment: &Judgment, listing: &GoesBy<'_>) -> Self {
+        if judgment.by.trim().is_empty() {
+            Self::Nobody
+        } else if is_for(judgment, listing) {
+            Self::FitsNothing
+        } else {
+            Self::OfAnotherDocument
+        }
+    }
+
+    /// Whether it is applied to nothing, whatever the clauses say.
+    const fn is_settled(self) -> bool {
+        matches!(self, Self::Nobody | Self::OfAnotherDocument)
+    }
 }
 
 impl<'a> Judgments<'a> {
     /// The judgments on a joint that are for this listing or for any.
     pub(crate) fn on(subject: &Case<'a>, reading: &Reading) -> Self {
+        let listing = goes_by(reading);
         let mut pending: Vec<Pending<'a>> = subject
             .judgments
             .iter()
-            .filter(|judgment| is_for(judgment, &reading.header.designation, &reading.source.name))
-            .map(|judgment| {
-                let nobody = judgment.by.trim().is_empty();
-                Pending {
-                    judgment,
-                    fate: if nobody {
-                        Fate::Nobody
-                    } else {
-                        Fate::FitsNothing
-                    },
-                }
+            .filter(|judgment| may_bear_on(judgment, &listing))
+            .map(|judgment| Pending {
+                judgment,
+                fate: Fate::before_any(judgment, &listing),
             })
             .collect();
         // The one that goes before the others is applied last, over them.
@@ -90,7 +104,7 @@ impl<'a> Judgments<'a> {
     /// Applies what fits to some targets and what was found of them, which stand in the same order.
     pub(crate) fn apply(&mut self, targets: &[Target<'_>], found: &mut [Assessment<'a>]) {
         for pending in &mut self.pending {
-            if pending.fate == Fate::Nobody {
+            if pending.fate.is_settled() {
                 continue;
             }
             match fitting(pending.judgment, targets) {
@@ -122,10 +136,7 @@ impl<'a> Judgments<'a> {
             let is_on_it = same(item, option) || item_path(item) == item_path(option);
             // Whether an item is built is said of one listing: in another it is another item.
             let is_said = names_listing(pending.judgment);
-            if pending.fate == Fate::Nobody
-                || !is_said
-                || !is_on_it
-                || *decision != Decision::Accepted
+            if pending.fate.is_settled() || !is_said || !is_on_it || *decision != Decision::Accepted
             {
                 continue;
             }
@@ -165,6 +176,9 @@ impl<'a> Judgments<'a> {
                 Fate::NoBasis => Some(format!(
                     "{begins} accepts a clause that is not met without saying on what ground, and was not applied."
                 )),
+                Fate::OfAnotherDocument => Some(format!(
+                    "{begins} was made on another document of the same name and was not applied; judge the clause again as it stands in this one."
+                )),
                 Fate::Nobody => Some(format!(
                     "A judgment of {when} on item {item}, \"{words}\", names nobody who decided it, and was not applied."
                 )),
@@ -174,16 +188,19 @@ impl<'a> Judgments<'a> {
     }
 }
 
-pub(crate) fn is_for(judgment: &Judgment, designation: &str, file: &str) -> bool {
-    let Some(listing) = judgment
-        .listing
-        .as_deref()
-        .filter(|_| names_listing(judgment))
-    else {
-        return true;
-    };
-    let stem = file.rsplit_once('.').map_or(file, |(stem, _)| stem);
-    same(listing, designation) || same(listing, file) || same(listing, stem)
+/// Whether it was made on this listing, or on whichever the joint is built to.
+fn is_for(judgment: &Judgment, listing: &GoesBy<'_>) -> bool {
+    made_on(judgment).is_none_or(|said| listing.is_meant(said))
+}
+
+/// The same, or it was made on a listing of the same name.
+pub(crate) fn may_bear_on(judgment: &Judgment, listing: &GoesBy<'_>) -> bool {
+    made_on(judgment).is_none_or(|said| listing.is_meant(said) || listing.has_name(said))
+}
+
+fn made_on(judgment: &Judgment) -> Option<SaidOf<'_>> {
+    let named = judgment.listing.as_deref();
+    named.filter(|_| names_listing(judgment)).map(SaidOf::read)
 }
 
 /// Whether it was made on a listing that it names.

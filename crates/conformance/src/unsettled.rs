@@ -1,5 +1,6 @@
 //! What stands in the way, before any words: each verdict that isn't met or is open, with what it is about.
 
+use site::GoesBy;
 use vocabulary::{Trade, vocabulary};
 
 use crate::check::Decided;
@@ -69,8 +70,8 @@ fn owner(property: &str) -> Option<Trade> {
     Some(vocabulary().property(property)?.trade)
 }
 
-/// Whether what people have decided of a joint may bear on a listing of this designation, read from this file.
-pub fn is_judged(subject: &Subject<'_>, designation: &str, file: &str) -> bool {
+/// Whether what people have decided of a joint may bear on a listing that goes by these names.
+pub fn is_judged(subject: &Subject<'_>, listing: &GoesBy<'_>) -> bool {
     let mut judgments = subject.judgments.iter();
-    judgments.any(|judgment| judgments::is_for(judgment, designation, file))
+    judgments.any(|judgment| judgments::may_bear_on(judgment, listing))
 }

@@ -3,8 +3,8 @@
 mod support;
 
 use conformance::Reason::{ConditionNotMet, ConditionUndecided, Holds};
-use conformance::Verdict;
-use support::{MET, NOT_MET, check_verdict, not_applicable, open};
+use conformance::{Ask, Verdict};
+use support::{MET, NOT_MET, check, check_verdict, finding, not_applicable, open, reading};
 
 const UNDECIDED: (Verdict, conformance::Reason) = open(ConditionUndecided);
 const FALLS_AWAY: (Verdict, conformance::Reason) = not_applicable(ConditionNotMet);
@@ -86,7 +86,7 @@ fn what_cannot_be_decided_leaves_the_clause_open() {
     }
     check_verdict(
         "packing.depth: at least 4 in. ; if \"the floor is sloped\"",
-        &["packing.depth = 5 in."],
+        &["packing.depth = 3 in."],
         UNDECIDED,
     );
 }
@@ -128,7 +128,8 @@ fn three_valued_logic() {
         all.extend(facts);
         check_verdict(&clause, &all, expected);
     };
-    let (yes, no, unknown) = ("joint.rating = 2 hr", "joint.rating = 1 hr", "\"it is so\"");
+    let (yes, no) = ("joint.rating = 2 hr", "joint.rating = 1 hr");
+    let unknown = "packing.recess > 1 in.";
     met_if(&format!("{yes} and {yes}"), &[], MET);
     met_if(&format!("{yes} and {no}"), &[], FALLS_AWAY);
     met_if(&format!("{unknown} and {no}"), &[], FALLS_AWAY);
@@ -323,4 +324,48 @@ fn a_silence_is_judged_by_its_id_and_belongs_to_its_option() {
     );
     assert!(result.finding(id).is_none());
     assert_eq!(result.chosen[0].considered[0].counts.open, 2);
+}
+
+#[test]
+fn what_is_there_is_met_whatever_a_person_would_say_of_the_condition() {
+    let clause =
+        "packing.depth: at least 4 in. ; if \"not needed where the valley lies along the wall\"";
+    check_verdict(clause, &["packing.depth = 5 in."], MET);
+    for short in ["packing.depth = 3 in.", "packing.depth = 5 in. <- unstated"] {
+        check_verdict(clause, &[short], UNDECIDED);
+    }
+    // A thing that isn't to be there, and isn't.
+    let absent = "primer.presence: absent ; if \"the deck is galvanised\"";
+    check_verdict(absent, &["primer.presence = no"], MET);
+    check_verdict(absent, &["primer.presence = yes"], UNDECIDED);
+    // What a fact could decide besides is still asked for: of cases told apart by it none may be this one.
+    let case =
+        "packing.depth: at least 4 in. ; if joint.width <= 2 in. and \"the slab is precast\"";
+    check_verdict(case, &["packing.depth = 5 in."], UNDECIDED);
+    check_verdict(case, &["packing.depth = 5 in.", "joint.width = 1 in."], MET);
+    check_verdict(
+        case,
+        &["packing.depth = 5 in.", "joint.width = 3 in."],
+        FALLS_AWAY,
+    );
+    // What may have been misread stays open.
+    let doubtful = format!("{clause} ; doubtful");
+    let in_doubt = open(conformance::Reason::ReadingInDoubt);
+    check_verdict(&doubtful, &["packing.depth = 5 in."], in_doubt);
+}
+
+#[test]
+fn a_value_is_asked_for_that_makes_a_judgment_needless() {
+    let asked = |clause: &str, facts: &[&str]| {
+        let result = check(&reading(&[clause]), facts);
+        let missing = finding(&result, "1/1").explanation.missing.clone().unwrap();
+        (missing.ask, missing.property)
+    };
+    let depth = "packing.depth: at least 4 in. ; if \"the slab is precast\"";
+    let by_value = (Ask::Value, "packing.depth".to_owned());
+    assert_eq!(asked(depth, &[]), by_value);
+    // Known, and not enough: whether it is asked for at all, a person must say.
+    assert_eq!(asked(depth, &["packing.depth = 3 in."]).0, Ask::Judgment);
+    let words = "packing.seams: prose ; if \"the slab is precast\"";
+    assert_eq!(asked(words, &[]).0, Ask::Judgment);
 }

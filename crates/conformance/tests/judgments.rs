@@ -201,3 +201,29 @@ fn the_head_is_judged_by_its_topic() {
     assert_eq!((verdict, notes), (Verdict::Open, 1));
     assert_eq!(judged("kin", "header/kind"), (Verdict::Open, 1));
 }
+
+#[test]
+fn what_was_made_on_a_document_is_for_that_document() {
+    let on = |listing: &str, item: &str, words: &str| {
+        let mut judgment = judgment(item, words, Decision::Accepted, "seen at placing");
+        judgment.listing = Some(listing.to_owned());
+        judgment
+    };
+    // The case listing's document has a SHA-256 of zeros.
+    for name in ["case", "HW-D-0901", "renamed since"] {
+        let ours = on(&format!("{name}#0000000000000000"), "3A/1", "");
+        check_judged(&[], &[ours], "3A/1", JUDGED, 0);
+    }
+    for (item, words) in [("3A/1", ""), ("3A", "Seams tightly butted.")] {
+        let other = on("case#00000000000000ff", item, words);
+        let result = check_with(&listing(), &[], &[other]);
+        assert_eq!(finding(&result, "3A/1").verdict, Verdict::Open);
+        let [note] = result.notes.as_slice() else {
+            panic!("{:?}", result.notes);
+        };
+        assert!(note.contains("another document of the same name"), "{note}");
+    }
+    // Of a listing that neither is this one nor goes by its name, nothing need be told.
+    let elsewhere = on("another#00000000000000ff", "3A/1", "");
+    check_judged(&[], &[elsewhere], "3A/1", OPEN, 0);
+}

@@ -1,5 +1,6 @@
 //! What a person does at the desk: a fact, a judgment. Each is one change of the store, and says which version the person saw.
 
+use conformance::goes_by;
 use jiff::Zoned;
 use site::{Decision, Judgment, Scope};
 use store::project::judgment_key;
@@ -85,17 +86,15 @@ impl Desk {
             &about.item
         };
         let mark = there.joint.mark.clone();
+        let read = there.listing.as_ref();
+        let listing = read.map(|read| goes_by(&read.unconfirmed).as_said());
         let judgment = Judgment {
             scope: if said.whole_mark {
                 Scope::Mark(mark)
             } else {
                 Scope::Joint(joint.to_owned())
             },
-            listing: Some(
-                file.rsplit_once('.')
-                    .map_or(file, |(stem, _)| stem)
-                    .to_owned(),
-            ),
+            listing,
             item: item.clone(),
             words: about.words.split_whitespace().collect::<Vec<_>>().join(" "),
             decision: said.decision,

@@ -3,7 +3,7 @@
 use vocabulary::{Stage, Trade};
 
 use super::SubjectMatter;
-use crate::assessment::{Assessment, Detail};
+use crate::assessment::{Assessment, Cause, Detail};
 use crate::explanation::{Ask, Missing};
 use crate::verdict::Reason;
 
@@ -14,11 +14,21 @@ pub(crate) fn of(found: &Assessment<'_>, about: &SubjectMatter) -> Missing {
         .filter(|asked| *asked != about.property)
         .map(SubjectMatter::of_property);
     let wanted = other.as_ref().unwrap_or(about);
-    let (ask, by_condition) = match &found.detail {
+    // Words that a person must judge, unless the clause's own value makes that needless.
+    let is_needless_with = |cause: &Cause<'_>| cause.words.is_some() && found.asks.is_some();
+    let (ask, help) = match &found.detail {
         Detail::Condition(cause) if found.reason == Reason::ConditionUndecided => {
-            (ask_of(cause.reason), true)
+            if is_needless_with(cause) {
+                (Ask::Value, or_judged(wanted))
+            } else {
+                let ask = ask_of(cause.reason);
+                (ask, help(ask, wanted, true))
+            }
         }
-        _ => (ask_of(found.reason), false),
+        _ => {
+            let ask = ask_of(found.reason);
+            (ask, help(ask, wanted, false))
+        }
     };
     let by_design = matches!(
         found.reason,
@@ -36,7 +46,7 @@ pub(crate) fn of(found: &Assessment<'_>, about: &SubjectMatter) -> Missing {
         stages: wanted.stages.clone(),
         until: wanted.until(),
         instrument: wanted.instrument.clone(),
-        help: help(ask, wanted, by_condition),
+        help,
     }
 }
 
@@ -85,6 +95,15 @@ fn help(ask: Ask, about: &SubjectMatter, by_condition: bool) -> String {
         Ask::Judgment => format!("Have a named person judge it, and record on what ground.{seen}"),
         Ask::Confirmation => "Have a named person confirm how the listing was read.".to_owned(),
     }
+}
+
+/// For a value that makes it needless to judge whether the clause applies, if it is as asked for.
+fn or_judged(about: &SubjectMatter) -> String {
+    format!(
+        "State the {} and where it is known from, or have a named person judge whether the clause applies here.{}",
+        about.in_sentence(),
+        when_seen(&about.stages)
+    )
 }
 
 /// When it can be seen, as a sentence; nothing when that isn't known.

@@ -69,6 +69,7 @@ impl Builder {
             edition: reading.header.edition.clone(),
             likeness: Likeness::of(checklist)?,
             file: reading.source.name.clone(),
+            sha256: reading.source.sha256.clone(),
             standing: checklist.standing(),
             may_ask_more: points.may_ask_more,
             choices: points.choices,

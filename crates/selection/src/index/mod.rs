@@ -12,6 +12,7 @@ use std::collections::BTreeMap;
 
 use conformance::points::{Point, Slot, Tells};
 use conformance::{Checklist, Standing, Subject, is_judged};
+use site::GoesBy;
 
 use crate::cost::Cost;
 
@@ -111,6 +112,8 @@ pub struct Entry {
     pub edition: String,
     /// The name of its file.
     pub file: String,
+    /// SHA-256 of its document, in hexadecimal digits.
+    pub sha256: String,
     /// Whether its reading is confirmed.
     pub standing: Standing,
     /// All of it but what only tells which listing it is.
@@ -123,6 +126,17 @@ pub struct Entry {
     pub(crate) always: Vec<u32>,
     /// What else it asks.
     pub(crate) others: Vec<Asked>,
+}
+
+impl Entry {
+    /// What it goes by, where something is said of it.
+    pub(crate) fn goes_by(&self) -> GoesBy<'_> {
+        GoesBy {
+            file: &self.file,
+            designation: &self.designation,
+            sha256: &self.sha256,
+        }
+    }
 }
 
 /// A point where a listing has it.
@@ -153,7 +167,7 @@ impl Index {
                 && self
                     .entries
                     .get(at)
-                    .is_none_or(|entry| is_judged(subject, &entry.designation, &entry.file))
+                    .is_none_or(|entry| is_judged(subject, &entry.goes_by()))
         };
         let is_said_of_one = subject.facts.of_listings().next().is_some();
         let first = self.firsts.get(at).copied().unwrap_or(at);

@@ -177,8 +177,7 @@ impl<'s, 'a> Bounds<'s, 'a> {
     }
 
     fn is_judged(&self, entry: &Entry) -> bool {
-        !self.subject.judgments.is_empty()
-            && is_judged(self.subject, &entry.designation, &entry.file)
+        !self.subject.judgments.is_empty() && is_judged(self.subject, &entry.goes_by())
     }
 
     /// By what a listing asks whatever is built alone; anything else may be unmet.

@@ -91,6 +91,8 @@ impl Desk {
     /// # Errors
     /// When the store can't be read.
     pub async fn keep_up(&self) -> Result<(), Trouble> {
+        self.look_at_all().await?;
+        self.open_what_is_kept().await?;
         loop {
             self.look_at_all().await?;
             // Whichever comes first.

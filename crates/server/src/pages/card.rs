@@ -87,7 +87,7 @@ fn whole(seen: &Seen, card: &JointCard, result: &JointResult) -> Markup {
         @if !card.notes.is_empty() {
             section aria-labelledby="notes" {
                 h2 id="notes" { "To note" }
-                ul.notes { @for note in &card.notes { li { (note) } } }
+                ul.notes { @for note in &card.notes { li { (layout::told(note)) } } }
             }
         }
         section.screen aria-labelledby="worked" {
@@ -133,7 +133,7 @@ fn first(result: &JointResult, file: &str) -> Markup {
         @if !properties.is_empty() {
             section aria-labelledby="first" {
                 h2 id="first" { "Put right first" }
-                ul.notes { @for (said, clauses) in properties { li { span.not-met { (said.sentence) } " " (leading(file, &clauses)) } } }
+                ul.notes { @for (said, clauses) in properties { li { span.not-met { (layout::told(&said.sentence)) } " " (leading(file, &clauses)) } } }
             }
         }
     }

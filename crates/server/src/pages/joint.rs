@@ -170,8 +170,8 @@ fn findings(person: &Person, result: &JointResult, seen: &Seen) -> Markup {
     html! {
         section aria-labelledby="verdicts" {
             h2 id="verdicts" { "Clause by clause" }
-            @for note in &result.notes { p.note { (note) } }
-            @for assumed in &result.assumed { p.note { "Taken to be so: " (assumed) "." } }
+            @for note in &result.notes { p.note { (layout::told(note)) } }
+            @for assumed in &result.assumed { p.note { "Taken to be so: " (layout::told(assumed)) "." } }
             (layout::by_verdict(result, |one| finding(person, one, file, seen)))
         }
     }
@@ -187,13 +187,13 @@ fn finding(person: &Person, finding: &Finding, file: &str, seen: &Seen) -> Marku
     html! {
         article.finding {
             h4 { (layout::verdict(finding.verdict)) " " (item) ", " (said.title) }
-            p { (said.sentence) }
+            p { (layout::told(&said.sentence)) }
             @if let Some(margin) = &said.margin { p.quiet { "Margin: " (margin.words) } }
-            @if let Some(missing) = &said.missing { p.quiet { (missing.help) } }
+            @if let Some(missing) = &said.missing { p.quiet { (layout::told(&missing.help)) } }
             @if let Some(judgment) = &said.judgment {
                 p.quiet { "Judged by " (judgment.by) ", " (judgment.when) ": " (judgment.basis) }
             }
-            @for note in &said.notes { p.quiet { (note) } }
+            @for note in &said.notes { p.quiet { (layout::told(note)) } }
             @if person.may(Role::Reviewer) && matches!(finding.verdict, Verdict::Open | Verdict::NotMet | Verdict::Judged) { (judging(person, &said.clause, seen)) }
             details {
                 summary { "Words and fact" }

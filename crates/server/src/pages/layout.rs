@@ -156,3 +156,21 @@ pub(super) fn cautions(cautions: &[&str]) -> Markup {
         }
     }
 }
+
+/// A sentence of a check, with what stands between backticks set as something to type.
+pub(super) fn told(sentence: &str) -> Markup {
+    let mut parts = sentence.split('`').peekable();
+    let mut is_typed = false;
+    let mut told = html! {};
+    while let Some(part) = parts.next() {
+        // One without its partner is a letter like others.
+        let is_closed = parts.peek().is_some();
+        told = match (is_typed, is_closed) {
+            (true, true) => html! { (told) code { (part) } },
+            (true, false) => html! { (told) "`" (part) },
+            (false, _) => html! { (told) (part) },
+        };
+        is_typed = !is_typed;
+    }
+    told
+}

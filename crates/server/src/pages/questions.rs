@@ -169,7 +169,7 @@ fn line(joint: &str, point: &Point) -> Markup {
         tr {
             th scope="row" { a href=(path_of_joint(joint)) { (joint) } }
             td { a href=(clause(point)) { (point.clause) } }
-            td { (point.sentence) }
+            td { (layout::told(&point.sentence)) }
         }
     }
 }
@@ -187,8 +187,8 @@ fn one(person: &Person, board: &Board, asked: &Asked, seen: i64) -> Markup {
     html! {
         @if let (Some(question), Some((_, point))) = (question, point) {
             article.question {
-                h3 { (question.sentence) }
-                p.quiet { (question.help) }
+                h3 { (layout::told(&question.sentence)) }
+                p.quiet { (layout::told(&question.help)) }
                 // Where the clause itself is asked about, its words stand in the question.
                 @if !point.words.is_empty() && !is_about_words(&question) {
                     blockquote { (point.words) }

@@ -46,6 +46,11 @@ struct StoredListing {
     packed: Packed,
 }
 
+/// Whether something was kept for a store, of use or not.
+pub(super) fn is_there(store: &Store) -> bool {
+    store.next_to(ENDING).is_some_and(|path| path.is_file())
+}
+
 /// What was kept for a store, and the listings of which something was confirmed since.
 ///
 /// # Errors

@@ -86,6 +86,18 @@ impl Desk {
         Ok(Opened::of(indexed, self.library.shelf.clone(), turn))
     }
 
+    /// Opens what an earlier start has kept of the listings, so that whoever first asks which of them fit needn't wait for it. Where nothing was kept,
+    /// the listings are read when somebody asks.
+    ///
+    /// # Errors
+    /// When the store can't be read.
+    pub(crate) async fn open_what_is_kept(&self) -> Result<(), Trouble> {
+        if kept::is_there(&self.store) {
+            self.up_to_date().await?;
+        }
+        Ok(())
+    }
+
     /// What the listings ask, as they are now.
     async fn up_to_date(&self) -> Result<Arc<Indexed>, Trouble> {
         let seq = self.catch_up().await?;

@@ -10,6 +10,7 @@ on_each![
     an_answer_to_one_listing_decides_nothing_of_another,
     which_option_is_built_is_said_of_one_listing,
     another_edition_under_the_same_file_is_another_listing,
+    a_judgment_is_of_the_document_that_it_was_made_on,
     what_a_table_says_is_said_of_the_document_that_its_listing_is,
 ];
 
@@ -185,6 +186,33 @@ async fn another_edition_under_the_same_file_is_another_listing(ground: Ground) 
     assert!(page.contains("another document"), "{page}");
     sat.take("hw-d-1.txt", A.as_bytes().to_vec()).await;
     assert_eq!(verdicts(&sat, LUG).await, ["met"]);
+}
+
+async fn a_judgment_is_of_the_document_that_it_was_made_on(ground: Ground) {
+    let sat = desk(&ground, &[("hw-d-1.txt", A)]).await;
+    confirm(&sat, "hw-d-1.txt", A).await;
+    let seen = sat.store.head().await.unwrap().seq.to_string();
+    let form = [
+        ("clause", "header/rating"),
+        ("decision", "accepted"),
+        ("basis", "letter of the laboratory"),
+        ("scope", "joint"),
+        ("seen", &seen),
+    ];
+    let done = sat.post("/joints/J-1/judgments", &form).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
+    let judged = "Judged by";
+    assert!(sat.get("/joints/J-1").await.text.contains(judged));
+    let next = A.replace("Max 5 in.", "Max 4 in.");
+    sat.take("hw-d-1.txt", next.into_bytes()).await;
+    let page = sat.get("/joints/J-1").await.text;
+    assert!(!page.contains(judged), "{page}");
+    assert!(
+        page.contains("made on another document of the same name"),
+        "{page}"
+    );
+    sat.take("hw-d-1.txt", A.as_bytes().to_vec()).await;
+    assert!(sat.get("/joints/J-1").await.text.contains(judged));
 }
 
 async fn what_a_table_says_is_said_of_the_document_that_its_listing_is(ground: Ground) {

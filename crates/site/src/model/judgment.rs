@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 pub struct Judgment {
     /// The joint or mark it was made for.
     pub scope: Scope,
-    /// The listing it was made on. None when it is whichever the joint is built to: then it is for a clause with all its words alone.
+    /// The listing it was made on, by its name alone, or with its document as facts name it (`hw-d-0412-ed4#0123456789abcdef`). None when it is whichever the joint is built to: then it is for a clause with all its words alone.
     pub listing: Option<String>,
     /// The clause's item, such as `3A`.
     pub item: String,

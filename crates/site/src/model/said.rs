@@ -42,17 +42,23 @@ pub(crate) fn parted(name: &str) -> (&str, Option<SaidOf<'_>>) {
     let Some((plain, listing)) = name.split_once(AT) else {
         return (name, None);
     };
-    let said = match listing.rsplit_once(DOCUMENT) {
-        Some((listing, document)) if is_document(document) => SaidOf {
-            listing,
-            document: Some(document),
-        },
-        _ => SaidOf {
-            listing,
-            document: None,
-        },
-    };
-    (plain, Some(said))
+    (plain, Some(SaidOf::read(listing)))
+}
+
+impl<'f> SaidOf<'f> {
+    /// A listing as whoever spoke of it named it: `hw-d-0412-ed4`, or with the document `hw-d-0412-ed4#0123456789abcdef`.
+    pub fn read(name: &'f str) -> Self {
+        match name.rsplit_once(DOCUMENT) {
+            Some((listing, document)) if is_document(document) => Self {
+                listing,
+                document: Some(document),
+            },
+            _ => Self {
+                listing: name,
+                document: None,
+            },
+        }
+    }
 }
 
 fn is_document(text: &str) -> bool {
@@ -110,6 +116,11 @@ impl GoesBy<'_> {
             let start = self.sha256.get(..DIGITS);
             return start.is_some_and(|start| start.eq_ignore_ascii_case(document));
         }
+        self.has_name(said)
+    }
+
+    /// Whether this listing goes by the name under which something is said, whatever the document.
+    pub fn has_name(&self, said: SaidOf<'_>) -> bool {
         let name = levelled(said.listing);
         let goes_by = [stem(self.file), self.file, self.designation];
         !name.is_empty() && goes_by.iter().any(|known| levelled(known) == name)

@@ -164,7 +164,7 @@ fn answered(opened: &Opened, answer: &Answered, wish: &Wish) -> Markup {
                 @if answer.untold > 0 { li { strong { (answer.untold) } " farther off" } }
                 @if answer.beyond > 0 { li { strong { (answer.beyond) } " not for such a joint" } }
             }
-            @for note in &answer.notes { p.note { (note) } }
+            @for note in &answer.notes { p.note { (layout::told(note)) } }
             @for file in opened.unread() { p.open { (file) " can't be read, and isn't in the answer." } }
             @if let Some(turned) = &answer.turned { (self::turned(turned, answer, wish)) }
         }

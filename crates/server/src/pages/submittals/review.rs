@@ -224,7 +224,7 @@ fn at_mark(
         section {
             h2 { "Mark " (asked.name) @if !asked.title.is_empty() { ": " (asked.title) } }
             p.quiet { "As submitted, for " (counted(asked.joints.len(), "joint", "joints")) "; what isn't submitted is as the schedule has it." }
-            @for note in &asked.notes { p.note { (note) } }
+            @for note in &asked.notes { p.note { (layout::told(note)) } }
             @match result {
                 None => p.open { "The listing that is proposed isn't in the store any more." },
                 Some(result) => {
