@@ -13,7 +13,7 @@ use vocabulary::{Stage, Trade, vocabulary};
 use crate::explanation::{Ask, Explanation, Missing};
 use crate::result::JointResult;
 use crate::verdict::Verdict;
-use crate::words::in_sentence;
+use crate::words::{in_sentence, verb};
 
 /// A question that would close open clauses.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -187,6 +187,7 @@ fn question(missing: Missing, concerns: Vec<Concern>) -> Question {
 /// joints there are.
 pub fn sentence(missing: &Missing, first: &Concern, names: &[&str], count: usize) -> String {
     let title = in_sentence(&missing.title);
+    let verb = verb(&missing.title);
     let joints = joints(names, count);
     let words = match first.words.trim() {
         "" => first.sentence.clone(),
@@ -197,14 +198,14 @@ pub fn sentence(missing: &Missing, first: &Concern, names: &[&str], count: usize
     };
     let (listing, requirement) = (&first.listing, &first.requirement);
     match missing.ask {
-        Ask::Value => format!("What is the {title} at {joints}?"),
-        Ask::Sight => format!("What is the {title} as built at {joints}?"),
-        Ask::Source => format!("Where is the {title} at {joints} known from?"),
+        Ask::Value => format!("What {verb} the {title} at {joints}?"),
+        Ask::Sight => format!("What {verb} the {title} as built at {joints}?"),
+        Ask::Source => format!("Where {verb} the {title} at {joints} known from?"),
         Ask::FinerReading => {
             format!("What does a finer instrument show for the {title} at {joints}?")
         }
         Ask::Correction => {
-            format!("What is the {title} at {joints}, in a form that can be compared?")
+            format!("What {verb} the {title} at {joints}, in a form that can be compared?")
         }
         Ask::Maker => format!("Who makes the {title} at {joints}?"),
         Ask::Option => format!(

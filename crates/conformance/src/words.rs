@@ -26,6 +26,12 @@ pub(crate) fn normal(text: &str) -> String {
     clean
 }
 
+/// The verb of a title: packing depth is, board layers are.
+pub(crate) fn verb(title: &str) -> &'static str {
+    let is_plural = title.ends_with('s') && !title.ends_with("ss");
+    if is_plural { "are" } else { "is" }
+}
+
 /// Whether a name is, without its dressing, one that has none: as comparing with [`normal`], but nothing is written down.
 pub(crate) fn is_dressed(text: &str, bare: &str) -> bool {
     // Trade marks in brackets are taken off the end of a word.

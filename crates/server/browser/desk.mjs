@@ -144,7 +144,8 @@ const tests = {
 
   async "a question is answered, and asked no more"() {
     const at = await page();
-    for (const [about, value] of [[/coating wet thickness/i, "1/8 in."]]) {
+    // The second is about a property that the listing has for itself.
+    for (const [about, value] of [[/coating wet thickness/i, "1/8 in."], [/flat plates length/i, "9 in."]]) {
       await at.goto(`${address}/questions`);
       const named = at.locator(".question", { hasText: about });
       while ((await named.count()) === 0) await at.locator("a[rel=next]").click();

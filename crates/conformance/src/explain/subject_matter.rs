@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 use listing::Clause;
 use vocabulary::{Component, Property, Stage, Trade, vocabulary};
 
-use crate::words::{in_sentence, normal};
+use crate::words::{capitalised, in_sentence, normal, verb};
 
 /// What a finding is about.
 #[derive(Debug, Clone)]
@@ -27,7 +27,7 @@ impl SubjectMatter {
         let words = format!("{} {}", clause.component.trim(), clause.attribute.trim());
         let title = match words.trim() {
             "" => "this clause".to_owned(),
-            words => crate::words::capitalised(words),
+            words => capitalised(words),
         };
         let component =
             component_of(&clause.property).or_else(|| component_named(&clause.component));
@@ -97,12 +97,7 @@ impl SubjectMatter {
 
     /// The title at the beginning of a sentence, with its verb: "Packing depth is", "Board layers are".
     pub(crate) fn with_verb(&self) -> String {
-        let plural = self.title.ends_with('s') && !self.title.ends_with("ss");
-        format!(
-            "{} {}",
-            crate::words::capitalised(&self.title),
-            if plural { "are" } else { "is" }
-        )
+        format!("{} {}", capitalised(&self.title), verb(&self.title))
     }
 
     /// The last stage at which it can be seen without opening anything up.
