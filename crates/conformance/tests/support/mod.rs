@@ -6,6 +6,7 @@
 
 #![allow(
     dead_code,
+    unused_imports,
     unreachable_pub,
     missing_docs,
     reason = "each test file uses what it needs"
@@ -20,19 +21,20 @@
     reason = "a case that isn't written right must fail"
 )]
 
+mod facts;
+mod heads;
+
 use conformance::{Finding, JointResult, Reason, Subject, Verdict, check_draft};
+pub use facts::fact;
+pub use heads::{leakage, movement, width};
 use listing::{
-    Accounted, Bound, Clause, Condition, Confidence, Expr, Header, Item, Leakage, LeakageRelation,
-    LeakageTemperature, Movement, MovementDirection, OptionGroup, OptionGroupKind, Presence,
-    ProductName, Reading, Relation, Requirement, SecondValue, Source, Span, Status, Test,
-    WidthLimit,
+    Accounted, Bound, Clause, Condition, Confidence, Expr, Header, Item, OptionGroup,
+    OptionGroupKind, Presence, ProductName, Reading, Relation, Requirement, SecondValue, Source,
+    Span, Status, Test,
 };
 use measure::notation::{Stated, quantity};
 use measure::{Number, Quantity, Unit, dual};
-use site::{
-    Decision, Fact, Facts, Judgment, ProductFact, Provenance, ProvenanceKind, Scope, Value,
-    said_of_listing,
-};
+use site::{Decision, Fact, Facts, Judgment, Scope, said_of_listing};
 
 /// A quantity; a bare number is a count.
 pub fn stated(text: &str) -> Stated {
@@ -311,146 +313,6 @@ pub fn optional(item: &str) -> OptionGroup {
         base_item: None,
         also_replaced: Vec::new(),
         choices: vec![item.to_owned()],
-    }
-}
-
-pub fn width(text: &str) -> WidthLimit {
-    let Bound {
-        relation,
-        lo,
-        hi,
-        unit,
-        ..
-    } = bound(text);
-    WidthLimit {
-        relation,
-        lo,
-        hi,
-        unit,
-        strictest_hi: None,
-        span: Span::new(2, 3),
-    }
-}
-
-/// `II, III compression 25`, with ` for Configuration 1` after it where need be.
-pub fn movement(text: &str) -> Movement {
-    let (text, option) = match text.split_once(" for ") {
-        Some((text, option)) => (text, Some(option.to_owned())),
-        None => (text, None),
-    };
-    let mut words: Vec<&str> = text.split(' ').collect();
-    let percent = words.pop().unwrap().parse().unwrap();
-    let direction = match words.pop().unwrap() {
-        "compression" => MovementDirection::Compression,
-        "extension" => MovementDirection::Extension,
-        "either" => MovementDirection::CompressionOrExtension,
-        "shear" => MovementDirection::Shear,
-        other => panic!("`{other}` is no direction"),
-    };
-    let classes = words
-        .iter()
-        .map(|class| class.trim_end_matches(',').to_owned())
-        .collect();
-    Movement {
-        classes,
-        direction,
-        percent,
-        option,
-        span: Span::new(4, 5),
-    }
-}
-
-/// `ambient less than 1 cfm/ft`
-pub fn leakage(text: &str) -> Leakage {
-    let (at, rest) = text.split_once(' ').unwrap();
-    let (relation, value) = [
-        ("less than ", LeakageRelation::LessThan),
-        ("at most ", LeakageRelation::AtMost),
-        ("", LeakageRelation::Equal),
-    ]
-    .into_iter()
-    .find_map(|(words, relation)| rest.strip_prefix(words).map(|value| (relation, value)))
-    .unwrap();
-    let value = quantity_of(value);
-    Leakage {
-        at: if at == "ambient" {
-            LeakageTemperature::Ambient
-        } else {
-            LeakageTemperature::Elevated
-        },
-        relation,
-        value: value.number,
-        unit: value.unit,
-        span: Span::new(6, 7),
-    }
-}
-
-/// A fact from its line.
-pub fn fact(line: &str) -> Fact {
-    let (line, source) = line.split_once(" <- ").unwrap_or((line, "witnessed"));
-    let (property, value) = line
-        .split_once(" = ")
-        .unwrap_or_else(|| panic!("`{line}` is no fact"));
-    Fact {
-        property: property.to_owned(),
-        value: value_of(value),
-        provenance: Provenance {
-            kind: source_of(source),
-            date: None,
-        },
-        cell: None,
-    }
-}
-
-fn value_of(text: &str) -> Value {
-    if text == "yes" || text == "no" {
-        return Value::Flag(text == "yes");
-    }
-    if let Some(product) = text.strip_prefix("product ") {
-        return Value::Product(ProductFact {
-            maker: None,
-            product: product.to_owned(),
-        });
-    }
-    if let Some((maker, product)) = text.split_once(" | ") {
-        return Value::Product(ProductFact {
-            maker: Some(maker.to_owned()),
-            product: product.to_owned(),
-        });
-    }
-    if text.parse::<Number>().is_ok() {
-        return Value::Quantity(quantity_of(text));
-    }
-    Quantity::parse(text).map_or_else(|_| Value::Text(text.to_owned()), Value::Quantity)
-}
-
-fn source_of(text: &str) -> ProvenanceKind {
-    let (word, rest) = text.split_once(' ').unwrap_or((text, ""));
-    match word {
-        "drawing" => ProvenanceKind::Drawing {
-            sheet: rest.to_owned(),
-        },
-        "submittal" => ProvenanceKind::Submittal {
-            reference: rest.to_owned(),
-        },
-        "witnessed" => ProvenanceKind::Witnessed { by: None },
-        "stated" => ProvenanceKind::StatedBy {
-            who: rest.to_owned(),
-        },
-        "unstated" => ProvenanceKind::Unstated,
-        "measured" => {
-            let (resolution, readings) = rest.split_once(": ").unwrap_or((rest, ""));
-            ProvenanceKind::Measured {
-                instrument: "rule".to_owned(),
-                resolution: (!resolution.is_empty()).then(|| quantity_of(resolution)),
-                readings: readings
-                    .split(", ")
-                    .filter(|one| !one.is_empty())
-                    .map(quantity_of)
-                    .collect(),
-            }
-        }
-        other => panic!("`{other}` is no source"),
     }
 }
 
