@@ -1,7 +1,7 @@
 //! Whether a clause applies: true, false, or not to be told.
 //!
-//! What can't be told leaves the clause open; it never makes the clause fall away. A test on a measured value keeps the
-//! same distance from its threshold as a bound does.
+//! What can't be told never makes the clause fall away. It leaves it open, unless only a person could tell and what the clause asks for is there.
+//! A test on a measured value keeps the same distance from its threshold as a bound does.
 
 use core::cell::OnceCell;
 

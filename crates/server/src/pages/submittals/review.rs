@@ -229,6 +229,7 @@ fn at_mark(
                 None => p.open { "The listing that is proposed isn't in the store any more." },
                 Some(result) => {
                     @if result.standing == Standing::Provisional { p.open { "Provisional: the reading of the listing isn't confirmed." } }
+                    @for note in &result.notes { p.note { (layout::told(note)) } }
                     (layout::by_verdict(result, |finding| clause(person, review, &asked.name, finding)))
                 },
             }
@@ -243,9 +244,10 @@ fn clause(person: &Person, review: &Review, mark: &str, finding: &Finding) -> Ma
     html! {
         article.finding id=(place(mark, &said.clause)) {
             h4 { (layout::verdict(finding.verdict)) " " (if said.item.is_empty() { "head" } else { &said.item }) ", " (said.title) }
-            p { (said.sentence) }
+            p { (layout::told(&said.sentence)) }
+            @for note in &said.notes { p.quiet { (layout::told(note)) } }
             @if review.is_corrected(&said.clause) { p.open { "A person has corrected how these words were read." } }
-            @if let Some(missing) = &said.missing { p.quiet { (missing.help) } }
+            @if let Some(missing) = &said.missing { p.quiet { (layout::told(&missing.help)) } }
             @if !said.words.is_empty() {
                 blockquote { (said.words) }
                 p { a href={ "/listings/" (piece(file)) "#" (reading::anchor(&said.clause)) } { "In the listing" span.hidden { ", " (said.clause) } } }
