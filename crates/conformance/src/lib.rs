@@ -1,8 +1,9 @@
 //! Clause by clause: met, not met, open, and why.
 //!
 //! A joint is checked against a listing's every clause. A wrong "met" is the worst mistake this crate could make, so that
-//! whatever is missing, ambiguous or unreadable leaves a clause open; a condition that can't be decided does the same,
-//! and never makes a clause fall away; and a clause whose reading is in doubt isn't met before a person confirms it.
+//! whatever is missing, ambiguous or unreadable leaves a clause open; a condition that can't be decided does the same, but where only
+//! words are undecided and what the clause asks for is there either way, and never makes a clause fall away; and a clause whose reading is in
+//! doubt isn't met before a person confirms it.
 //!
 //! What is absent: files, clocks, randomness, and any way to make a final verdict from a draft.
 //!
