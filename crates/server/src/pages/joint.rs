@@ -151,11 +151,7 @@ fn shown(
             dt { "Work card" } dd { a href=(card::path(name)) { "What to make and bring, and what to hold it against" } }
         }
         @if let Some(trouble) = trouble { div.trouble role="alert" { (trouble.shown()) } }
-        figure {
-            img src={ (path_of_joint(name)) "/section.svg" }
-                alt={ "Section of joint " (name) ", to scale: what it shows stands in words below." };
-        }
-        (section::movement(seen, moved))
+        (section::drawn(seen, moved))
         @if let Some(result) = &seen.result {
             (layout::cautions(&conformance::cautions([result])))
             (findings(person, result, seen))

@@ -11,7 +11,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::joint::{listing, title};
-use super::path_of_joint;
+use super::{layout, path_of_joint};
 use crate::desk::{Desk, Seen};
 use crate::trouble::Trouble;
 
@@ -74,12 +74,26 @@ fn known<'s>(seen: &'s Seen, subject: &'s Subject<'s>) -> Known<'s> {
     }
 }
 
-/// The joint from closed to open; nothing where nothing says that it moves.
-pub(super) fn movement(seen: &Seen, moved: i64) -> Markup {
+/// The section on the joint's page, and the joint as it moves; or why it can't be drawn.
+pub(super) fn drawn(seen: &Seen, moved: i64) -> Markup {
+    let name = &seen.joint.name;
     let subject = Subject::of(&seen.project, &seen.joint);
-    let Ok(condition) = Condition::of(&known(seen, &subject)) else {
-        return html! {};
-    };
+    match Condition::of(&known(seen, &subject)) {
+        Ok(condition) => html! {
+            figure {
+                img src={ (path_of_joint(name)) "/section.svg" }
+                    alt={ "Section of joint " (name) ", to scale: what it shows stands in words below." };
+            }
+            (movement(seen, &condition, moved))
+        },
+        Err(why) => html! {
+            p.note { "The section can't be drawn yet: " (layout::told(&why.to_string())) ". " a href="#known" { "What is known" } }
+        },
+    }
+}
+
+/// The joint from closed to open; nothing where nothing says that it moves.
+fn movement(seen: &Seen, condition: &Condition, moved: i64) -> Markup {
     let closes = condition.motion.closing.is_some();
     let opens = condition.motion.opening.is_some();
     if !closes && !opens {
@@ -107,7 +121,7 @@ pub(super) fn movement(seen: &Seen, moved: i64) -> Markup {
                 }
             }
             figure {
-                img id="moving" src={ (path) "/moved.svg?moved=" (moved) } data-src={ (path) "/moved.svg?moved=" } alt=(described(&condition, moved));
+                img id="moving" src={ (path) "/moved.svg?moved=" (moved) } data-src={ (path) "/moved.svg?moved=" } alt=(described(condition, moved));
             }
         }
     }

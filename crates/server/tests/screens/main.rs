@@ -16,6 +16,7 @@ mod editions;
 #[path = "../support/ground.rs"]
 mod ground;
 mod importing;
+mod joint;
 mod selecting;
 mod selecting_anew;
 mod submitting;

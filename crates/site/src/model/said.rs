@@ -121,9 +121,12 @@ impl GoesBy<'_> {
 
     /// Whether this listing goes by the name under which something is said, whatever the document.
     pub fn has_name(&self, said: SaidOf<'_>) -> bool {
-        let name = levelled(said.listing);
+        let is_named = levelled(said.listing).next().is_some();
         let goes_by = [stem(self.file), self.file, self.designation];
-        !name.is_empty() && goes_by.iter().any(|known| levelled(known) == name)
+        is_named
+            && goes_by
+                .iter()
+                .any(|known| levelled(known).eq(levelled(said.listing)))
     }
 }
 
@@ -132,11 +135,14 @@ fn stem(file: &str) -> &str {
 }
 
 /// A name with its capitals, hyphens, spaces and underscores levelled, as the name of a mark's listing is.
-fn levelled(name: &str) -> String {
+fn levelled(name: &str) -> impl Iterator<Item = char> {
     let apart = |c: char| c.is_whitespace() || matches!(c, '-' | '_' | '\u{2010}'..='\u{2015}');
-    let lower = name.to_lowercase();
-    let parts = lower.split(apart).filter(|part| !part.is_empty());
-    parts.collect::<Vec<_>>().join("-")
+    let parts = name.split(apart).filter(|part| !part.is_empty());
+    let parts = parts.enumerate().flat_map(|(at, part)| {
+        let before = (at > 0).then_some('-');
+        before.into_iter().chain(part.chars())
+    });
+    parts.flat_map(char::to_lowercase)
 }
 
 #[cfg(test)]
