@@ -151,7 +151,7 @@ fn labels_that_count() {
     // A spacing behind a label of parts is a length, and a time a time.
     check(
         "1. DATA\n\n   Screw spacing: 300 mm max\n",
-        &["1:screw_max: at most 300 mm"],
+        &["fastener.spacing: at most 300 mm"],
     );
     let clauses = common::clauses("1. DATA\n\n   Pot life: 20 min\n");
     assert!(
@@ -172,7 +172,7 @@ fn a_class_letter_counts_nothing() {
 fn the_mark_of_a_note_and_not_one_count_nothing() {
     check(
         "1. STRIP\n\n   Depth of strip: 125 mm min (1)\n",
-        &["1:strip_min: at least 125 mm"],
+        &["1:strip_depth: at least 125 mm"],
     );
     check(
         "1. PINS - Take ten readings, with not one reading under 3/4 in.\n",

@@ -11,7 +11,7 @@ use super::leftover::{Role, Segment};
 use crate::conditions::{Attached, Found, Permitted};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, name};
-use crate::rules::Sentence;
+use crate::rules::{Sentence, case_of};
 
 /// A sentence with what governs it and what stands around it.
 pub(super) struct Context<'a, 'b> {
@@ -44,7 +44,8 @@ impl Context<'_, '_> {
                 return sheet;
             }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
-            let said_alike = reading.rule == "parallel place" && !self.measures_its_own(reading)
+            let said_alike = case_of(self.sentence, index).is_some()
+                || reading.rule == "parallel place" && !self.measures_its_own(reading)
                 || self.repeats_the_count(earlier, reading);
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();

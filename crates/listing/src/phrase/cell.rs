@@ -132,13 +132,16 @@ fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
         ("min" | "minimum", _, _) => (Some(Relation::AtLeast), 1),
         ("max" | "maximum", _, _) => (Some(Relation::AtMost), 1),
         ("nom" | "nominal", _, _) => (Some(Relation::Nominal), 1),
-        ("about" | "approx" | "approximately", _, _) => (Some(Relation::About), 1),
+        ("about" | "approx" | "approximately" | "ca" | "circa" | "abt" | "around", _, _) => {
+            (Some(Relation::About), 1)
+        }
         _ if sign('>') && equals => (Some(Relation::AtLeast), 2),
         _ if sign('<') && equals => (Some(Relation::AtMost), 2),
         _ if sign('≥') => (Some(Relation::AtLeast), 1),
         _ if sign('≤') => (Some(Relation::AtMost), 1),
         _ if sign('>') => (Some(Relation::MoreThan), 1),
         _ if sign('<') => (Some(Relation::LessThan), 1),
+        _ if sign('~') || sign('≈') => (Some(Relation::About), 1),
         _ => (None, 0),
     }
 }

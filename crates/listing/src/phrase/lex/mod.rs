@@ -3,7 +3,7 @@
 mod spelled;
 
 use measure::Unit;
-use measure::notation::{self, Numeral, Stated};
+use measure::notation::{self, Numeral, NumeralStyle, Stated};
 
 use self::spelled::{spelled_in_figures, spelled_quantity};
 use super::names::follows_name;
@@ -158,9 +158,13 @@ fn next<'a>(
         let end = stated.span.end;
         return (TokenKind::Quantity(stated), end);
     }
+    if numeric && let Some(stated) = fraction_of_an_inch(text, at) {
+        let end = stated.span.end;
+        return (TokenKind::Quantity(stated), end);
+    }
     if numeric
         && let Some((numeral, end)) = notation::numeral_at(text, at)
-        && !continues_word(text, end)
+        && (!continues_word(text, end) || crosses(text, end))
     {
         return (TokenKind::Number(numeral), end);
     }
@@ -222,6 +226,51 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
     };
     let fraction = !is_stroke(words, stated.unit);
     (!closes_quote && !preposition && !lettered && fraction).then_some(stated)
+}
+
+/// `LAP 1/2 IN EACH SIDE`: a fraction counts nothing, so that what stands behind it is the unit.
+fn fraction_of_an_inch(text: &str, at: usize) -> Option<Stated> {
+    let (numeral, end) = notation::numeral_at(text, at)?;
+    let rest = text.get(end..)?;
+    let unit = rest
+        .trim_start()
+        .get(..2)
+        .filter(|unit| unit.eq_ignore_ascii_case("in"))?;
+    let end = end + (rest.len() - rest.trim_start().len()) + unit.len();
+    let whole = !text.get(end..)?.starts_with(char::is_alphanumeric);
+    let words = text.get(at..end)?;
+    let fraction = numeral.style == NumeralStyle::Fraction && !is_stroke(words, Unit::Inch);
+    (whole && fraction).then(|| Stated {
+        number: numeral.value,
+        unit: Unit::Inch,
+        step: numeral.step,
+        style: numeral.style,
+        span: at..end,
+    })
+}
+
+/// Whether a number is the first of several that an "x" joins without spaces, the last with a unit: `2x50 mm`, `40x40x3 mm`. Without a unit it is a name,
+/// `2x4 stud`.
+fn crosses(text: &str, end: usize) -> bool {
+    const MOST: usize = 3;
+    let mut at = end;
+    for _ in 0..MOST {
+        let rest = text.get(at..).unwrap_or_default();
+        let Some(next) = rest
+            .strip_prefix(['x', 'X', '×'])
+            .map(|_| at + rest.chars().next().map_or(1, char::len_utf8))
+        else {
+            return false;
+        };
+        let Some((_, after)) = notation::numeral_at(text, next) else {
+            return false;
+        };
+        if notation::quantity_at(text, next).is_some() {
+            return true;
+        }
+        at = after;
+    }
+    false
 }
 
 /// Whether a label that counts stands right before, `Coats:`, so that `2 min` are no minutes.
