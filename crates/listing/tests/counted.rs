@@ -224,3 +224,59 @@ fn one_every_stretch_at_most_limits_the_stretch() {
         ],
     );
 }
+
+#[test]
+fn pieces_and_their_size_without_a_space() {
+    check(
+        "1. BOARD - Gypsum board 2x12.5 mm.\n",
+        &[
+            "1:gypsum_board_gypsum_board: exactly 2 count",
+            "board.thickness: nominal 25/2 mm",
+        ],
+    );
+    // The depth of one of two pieces is not that of both.
+    check(
+        "1. PACKING - Depth 2x50 mm.\n",
+        &[
+            "1:packing_depth: exactly 2 count",
+            "1:packing_depth: nominal 50 mm",
+        ],
+    );
+    check("1. STUDS - Studs 2x4 wood, W8x28 beam.\n", &[]);
+}
+
+#[test]
+fn a_share_of_things_is_no_number_of_them() {
+    check(
+        "1. CLIPS - Test one clip in twenty.\n",
+        &["1:clip_test: nominal 1/20 ratio"],
+    );
+    check(
+        "1. CLIPS - One clip in 2 studs.\n",
+        &[
+            "1:clip_clip_in: exactly 1 count",
+            "stud.count: exactly 2 count",
+        ],
+    );
+}
+
+#[test]
+fn layers_of_wool_are_no_layers_of_board() {
+    check(
+        "1. BOARD AND WOOL - Board, and three layers of wool.\n",
+        &["1:board_layers: exactly 3 count"],
+    );
+    check(
+        "1. BOARD - Two layers of board.\n",
+        &["board.layers: exactly 2 count"],
+    );
+}
+
+#[test]
+fn a_fraction_before_in_is_of_an_inch() {
+    check(
+        "1. COATING - MIN LAP 1/2 IN EACH SIDE.\n",
+        &["coating.overlap: at least 1/2 in"],
+    );
+    check("1. CLIPS - PLACE 2 IN EACH FLUTE.\n", &[]);
+}

@@ -96,10 +96,10 @@ impl LimitHeads {
         begins.dedup();
         let mut heads: Vec<(usize, Relation)> =
             begins.iter().filter_map(|at| head_at(flow, *at)).collect();
-        let of_all = sentences(text)
+        let mut of_all = sentences(text)
             .into_iter()
             .filter_map(|range| said_of_all(text.get(range)?));
-        if let Some(relation) = of_all.last().filter(|_| heads.is_empty()) {
+        if let Some(relation) = of_all.next_back().filter(|_| heads.is_empty()) {
             heads.push((0, relation));
         }
         Self(heads)

@@ -128,17 +128,7 @@ fn read_own(
     context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
-    // A class that holds only where something else does is not the joint's rating, and of several which holds where is left to a person.
-    let leads = |classes: &[ClassNumber]| {
-        let first = classes.first().map_or(0, |class| class.first);
-        matches!(governing.as_slice(), [only] if only.last <= first && first_configuration == 1)
-    };
-    if !governing.is_empty() && !leads(&classes) {
-        match classes.as_mut_slice() {
-            [one] => one.property = None,
-            _ => classes.clear(),
-        }
-    }
+    leave_conditioned(&mut classes, &governing, first_configuration);
     context.classes(&classes, span, found);
     if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {
         return governed;
@@ -159,6 +149,23 @@ fn read_own(
         subject.before = Some(mention.component);
     }
     governed
+}
+
+/// A class that holds only where something else does is not the joint's rating, and of several which holds where is left to a person.
+fn leave_conditioned(
+    classes: &mut Vec<ClassNumber>,
+    governing: &[Found],
+    first_configuration: usize,
+) {
+    let first = classes.first().map_or(0, |class| class.first);
+    let leads = matches!(governing, [only] if only.last <= first && first_configuration == 1);
+    if governing.is_empty() || leads {
+        return;
+    }
+    match classes.as_mut_slice() {
+        [one] => one.property = None,
+        _ => classes.clear(),
+    }
 }
 
 /// Whether all amounts of a reading stand within the numbers of a class code.

@@ -113,7 +113,15 @@ pub(crate) fn name(
         return named(property, false);
     }
     if let Some(label) = counting_label(sentence, amount) {
-        return name_heading(label, dimension, subject);
+        let found = name_heading(label, dimension, subject);
+        let of_board = found
+            .property
+            .is_some_and(|property| property.component == "board");
+        return if of_board && apart::names_wool(label) {
+            local(label.to_lowercase(), subject, None)
+        } else {
+            found
+        };
     }
     let mention = mentions
         .iter()
@@ -128,6 +136,9 @@ pub(crate) fn name(
     let mut ranking = told(scorer.scores(component_weights(sentence, amount, subject, mentions)));
     ranking.retain(|scored| !apart::of_any_piece(scored.property, subject, mentions));
     let best = ranking.first().filter(|best| best.score >= ENOUGH);
+    if let Some(of_part) = best.and_then(|best| fastened(sentence, amount.first, best, subject)) {
+        return named(of_part, false);
+    }
     let is_size = best.is_none_or(|best| !relative::is_relative(best.property));
     if let Some(against) = relative::measured_against(sentence, amount).filter(|_| is_size) {
         let attribute = scorer.spoken().unwrap_or_default();
@@ -222,6 +233,28 @@ fn of_another_thing(
     other.is_some_and(|mention| (!named || mention.component.is_other()) && !said_of(mention))
 }
 
+/// The spacing of the fasteners of what an item is about, labelled without saying of what: "Screw spacing: 400 mm" of a runner.
+fn fastened(
+    sentence: &Sentence<'_>,
+    first: usize,
+    best: &Scored,
+    subject: &Subject,
+) -> Option<&'static Property> {
+    let of_any = best.property.name == "fastener.spacing" && label_end(sentence, first).is_some();
+    let (titled, _) = subject.titles.first().filter(|_| of_any)?;
+    ["screw_spacing", "fastener_spacing"]
+        .iter()
+        .find_map(|attribute| titled.property(attribute))
+}
+
+/// The colon of a label that a number stands right behind, but for what bounds it.
+fn label_end(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
+    let bounds =
+        |at: &usize| cues::is_bounding(sentence.word(*at)) || cues::is_comparing(sentence, *at);
+    let before = (0..first).rev().find(|at| !bounds(at))?;
+    sentence.is_sign(before, ':').then_some(before)
+}
+
 /// Whether the label that a number stands behind names another thing than the property's, which is only spoken of further on: "Height of joint: max 5 m
 /// without support (clips, see below)".
 fn labelled_as_another(
@@ -230,10 +263,7 @@ fn labelled_as_another(
     property: &Property,
     mentions: &[Mention],
 ) -> bool {
-    let bounds =
-        |at: &usize| cues::is_bounding(sentence.word(*at)) || cues::is_comparing(sentence, *at);
-    let colon = (0..first).rev().find(|at| !bounds(at));
-    let Some(colon) = colon.filter(|at| sentence.is_sign(*at, ':')) else {
+    let Some(colon) = label_end(sentence, first) else {
         return false;
     };
     let is_own = |mention: &Mention| mention.component.name == property.component;

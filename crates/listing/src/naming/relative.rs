@@ -133,7 +133,20 @@ fn opens_rate(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
         return None;
     };
     let measure = measure
-        + usize::from(sentence.is_any(measure, &["linear", "lineal", "running", "full", "whole"]));
+        + usize::from(sentence.is_any(
+            measure,
+            &[
+                "linear",
+                "lineal",
+                "running",
+                "full",
+                "whole",
+                "additional",
+                "extra",
+                "further",
+                "added",
+            ],
+        ));
     let index = sentence
         .amount_at(measure)
         .filter(|_| !sentence.is_sign(at, '/'));
@@ -149,24 +162,57 @@ fn opens_rate(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
 /// `exceeds the joint width by at least 1 in.`, `wider than the joint by 25 mm`, `oversized by 1/2 in.`
 fn by_how_much(sentence: &Sentence<'_>, amount: &Amount) -> Option<(usize, usize)> {
     const BOUNDING: &[&str] = &[
-        "min", "minimum", "max", "maximum", "at", "least", "most", "not", "no", "less", "more",
-        "than", "a", "of", "about", "some",
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "at",
+        "least",
+        "most",
+        "not",
+        "no",
+        "less",
+        "more",
+        "than",
+        "a",
+        "an",
+        "of",
+        "about",
+        "some",
+        "up",
+        "to",
+        "another",
+        "additional",
+        "further",
     ];
     const CHANGES: &[&str] = &[
         "oversized",
         "undersized",
+        "oversize",
+        "undersize",
         "increased",
         "reduced",
+        "decreased",
         "enlarged",
         "widened",
         "deepened",
         "thickened",
+        "increase",
+        "increases",
+        "reduce",
+        "decrease",
+        "enlarge",
+        "widen",
+        "deepen",
+        "thicken",
     ];
     const REACH: usize = 10;
     let by = (0..amount.first)
         .rev()
         .find(|at| !sentence.is_any(*at, BOUNDING))
         .filter(|at| sentence.is_word(*at, "by"))?;
+    // A thickness reduced by 25 percent is a compression.
+    let is_length = amount.unit != Unit::Percent;
     let floor = by.saturating_sub(REACH);
     let before = (floor..by)
         .rev()
@@ -175,7 +221,7 @@ fn by_how_much(sentence: &Sentence<'_>, amount: &Amount) -> Option<(usize, usize
         before.filter(|_| !sentence.word(by.saturating_sub(1)).starts_with("compress"));
     let said = before.find(|at| {
         sentence.word(*at).starts_with("exceed")
-            || sentence.is_any(*at, CHANGES) && by <= at + 3
+            || is_length && sentence.is_any(*at, CHANGES) && by <= at + 6
             || compares(sentence, *at) && sentence.has_any(*at, by, &["than"])
     })?;
     Some((said, by + 1))

@@ -31,6 +31,9 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
     let lower = text.to_ascii_lowercase();
     let tokens = lex(text, &lower);
     let (relation, start) = opening(&tokens);
+    // `ca. 25`
+    let start =
+        start + usize::from(start > 0 && tokens.get(start).is_some_and(|token| token.is_sign('.')));
     if let Some(count) = tokens.get(start).and_then(Token::word).and_then(count_word) {
         // `one, 2 in. thick`
         let goes_on = tokens

@@ -167,6 +167,7 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let led = before.is_some_and(|token| {
         [
             "depth",
+            "board",
             "boards",
             "batts",
             "slabs",

@@ -149,6 +149,9 @@ fn next<'a>(
     quote_open: bool,
     before: &[Token<'_>],
 ) -> (TokenKind<'a>, usize) {
+    if let Some(crossed) = crossed(text, at, before) {
+        return crossed;
+    }
     let numeric = c.is_ascii_digit()
         || c == '.'
         || (!c.is_ascii() && !c.is_alphabetic() && notation::numeral_at(text, at).is_some());
@@ -167,6 +170,15 @@ fn next<'a>(
         && (!continues_word(text, end) || crosses(text, end))
     {
         return (TokenKind::Number(numeral), end);
+    }
+    let joins = before
+        .last()
+        .is_some_and(|token| token.is_numeric() && token.span.end() == at);
+    if matches!(c, 'x' | 'X') && joins && crosses(text, at) {
+        return (
+            TokenKind::Word(text.get(at..at + 1).unwrap_or_default()),
+            at + 1,
+        );
     }
     if c.is_alphanumeric() {
         let end = word_end(text, at);
@@ -240,7 +252,7 @@ fn fraction_of_an_inch(text: &str, at: usize) -> Option<Stated> {
     let whole = !text.get(end..)?.starts_with(char::is_alphanumeric);
     let words = text.get(at..end)?;
     let fraction = numeral.style == NumeralStyle::Fraction && !is_stroke(words, Unit::Inch);
-    (whole && fraction).then(|| Stated {
+    (whole && fraction).then_some(Stated {
         number: numeral.value,
         unit: Unit::Inch,
         step: numeral.step,
@@ -262,15 +274,34 @@ fn crosses(text: &str, end: usize) -> bool {
         else {
             return false;
         };
-        let Some((_, after)) = notation::numeral_at(text, next) else {
+        let rest = text.get(next..).unwrap_or_default();
+        let Some((_, after)) = notation::numeral_at(rest, 0) else {
             return false;
         };
-        if notation::quantity_at(text, next).is_some() {
+        if notation::quantity_at(rest, 0).is_some() {
             return true;
         }
-        at = after;
+        at = next + after;
     }
     false
+}
+
+/// The number behind an "x" without a space: `50 mm` of `2x50 mm`.
+fn crossed<'a>(text: &str, at: usize, before: &[Token<'_>]) -> Option<(TokenKind<'a>, usize)> {
+    let joint = before
+        .last()
+        .filter(|token| token.is_word("x") && token.span.end() == at)?;
+    before
+        .get(before.len().checked_sub(2)?)
+        .filter(|token| token.is_numeric() && token.span.end() == joint.span.start())?;
+    let rest = text.get(at..)?;
+    if let Some(stated) = notation::quantity_at(rest, 0) {
+        let span = at + stated.span.start..at + stated.span.end;
+        let end = span.end;
+        return Some((TokenKind::Quantity(Stated { span, ..stated }), end));
+    }
+    let (numeral, end) = notation::numeral_at(rest, 0)?;
+    Some((TokenKind::Number(numeral), at + end))
 }
 
 /// Whether a label that counts stands right before, `Coats:`, so that `2 min` are no minutes.
