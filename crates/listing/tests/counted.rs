@@ -231,7 +231,7 @@ fn pieces_and_their_size_without_a_space() {
         "1. BOARD - Gypsum board 2x12.5 mm.\n",
         &[
             "1:gypsum_board_gypsum_board: exactly 2 count",
-            "board.thickness: nominal 25/2 mm",
+            "1:gypsum_board: nominal 25/2 mm",
         ],
     );
     // The depth of one of two pieces is not that of both.
@@ -239,7 +239,7 @@ fn pieces_and_their_size_without_a_space() {
         "1. PACKING - Depth 2x50 mm.\n",
         &[
             "1:packing_depth: exactly 2 count",
-            "1:packing_depth: nominal 50 mm",
+            "1:packing: nominal 50 mm",
         ],
     );
     check("1. STUDS - Studs 2x4 wood, W8x28 beam.\n", &[]);
