@@ -151,7 +151,7 @@ fn labels_that_count() {
     // A spacing behind a label of parts is a length, and a time a time.
     check(
         "1. DATA\n\n   Screw spacing: 300 mm max\n",
-        &["1:screw_max: at most 300 mm"],
+        &["fastener.spacing: at most 300 mm"],
     );
     let clauses = common::clauses("1. DATA\n\n   Pot life: 20 min\n");
     assert!(
@@ -172,7 +172,7 @@ fn a_class_letter_counts_nothing() {
 fn the_mark_of_a_note_and_not_one_count_nothing() {
     check(
         "1. STRIP\n\n   Depth of strip: 125 mm min (1)\n",
-        &["1:strip_min: at least 125 mm"],
+        &["1:strip_depth: at least 125 mm"],
     );
     check(
         "1. PINS - Take ten readings, with not one reading under 3/4 in.\n",
@@ -223,4 +223,60 @@ fn one_every_stretch_at_most_limits_the_stretch() {
             "1:insulation_thk_w_pcs_max: at most 2 count",
         ],
     );
+}
+
+#[test]
+fn pieces_and_their_size_without_a_space() {
+    check(
+        "1. BOARD - Gypsum board 2x12.5 mm.\n",
+        &[
+            "1:gypsum_board_gypsum_board: exactly 2 count",
+            "1:gypsum_board: nominal 25/2 mm",
+        ],
+    );
+    // The depth of one of two pieces is not that of both.
+    check(
+        "1. PACKING - Depth 2x50 mm.\n",
+        &[
+            "1:packing_depth: exactly 2 count",
+            "1:packing: nominal 50 mm",
+        ],
+    );
+    check("1. STUDS - Studs 2x4 wood, W8x28 beam.\n", &[]);
+}
+
+#[test]
+fn a_share_of_things_is_no_number_of_them() {
+    check(
+        "1. CLIPS - Test one clip in twenty.\n",
+        &["1:clip_test: nominal 1/20 ratio"],
+    );
+    check(
+        "1. CLIPS - One clip in 2 studs.\n",
+        &[
+            "1:clip_clip_in: exactly 1 count",
+            "stud.count: exactly 2 count",
+        ],
+    );
+}
+
+#[test]
+fn layers_of_wool_are_no_layers_of_board() {
+    check(
+        "1. BOARD AND WOOL - Board, and three layers of wool.\n",
+        &["1:board_layers: exactly 3 count"],
+    );
+    check(
+        "1. BOARD - Two layers of board.\n",
+        &["board.layers: exactly 2 count"],
+    );
+}
+
+#[test]
+fn a_fraction_before_in_is_of_an_inch() {
+    check(
+        "1. COATING - MIN LAP 1/2 IN EACH SIDE.\n",
+        &["coating.overlap: at least 1/2 in"],
+    );
+    check("1. CLIPS - PLACE 2 IN EACH FLUTE.\n", &[]);
 }

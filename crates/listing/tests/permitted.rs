@@ -73,7 +73,7 @@ fn what_is_done_in_return_for_a_permission_is_required() {
         "1. SEALANT - The packing may be cut back to 75 mm where the sealant is made 5 mm deeper.\n",
         &[
             "1:packing_be_cut_back_where: at least 75 mm if \"where the sealant is made 5 mm deeper\"",
-            "1:sealant_sealant_is_made_deeper: nominal 5 mm if \"The packing may be cut back to 75 mm\"",
+            "1:sealant_deeper: nominal 5 mm if \"The packing may be cut back to 75 mm\"",
         ],
     );
     // What is only found there is a case.

@@ -3,6 +3,7 @@
 use measure::Unit;
 
 use super::carried::Carried;
+use super::limit_heads::LimitHeads;
 use super::unclaimed::Unclaimed;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
@@ -19,10 +20,24 @@ pub(super) struct Reading {
     pub(super) doubtful: bool,
 }
 
+/// What the headings over a sentence say of the bare values in it.
+pub(super) struct Headings<'a> {
+    /// The opening of the list that it stands in.
+    pub(super) carried: Option<Carried>,
+    /// The headings of limits in its text.
+    pub(super) heads: &'a LimitHeads,
+}
+
+impl Headings<'_> {
+    fn over(&self, sentence: &Sentence<'_>, amount: &Amount) -> Option<Carried> {
+        self.heads.over(sentence, amount).or(self.carried)
+    }
+}
+
 /// Every number that bounds something, and those that no rule dared to read.
 pub(super) fn bounds(
     sentence: &Sentence<'_>,
-    carried: Option<Carried>,
+    headings: &Headings<'_>,
     attached: &[Attached],
     title: &str,
 ) -> (Vec<Reading>, Vec<usize>) {
@@ -49,7 +64,7 @@ pub(super) fn bounds(
             },
             _ => finding,
         };
-        let (finding, rule) = match carried {
+        let (finding, rule) = match headings.over(sentence, amount) {
             // "Minimum depth:" over a list speaks for its bare values.
             Some(carried)
                 if rule == "bare value"

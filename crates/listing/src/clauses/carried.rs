@@ -48,6 +48,9 @@ const ENDINGS: &[(&str, Relation)] = &[
 pub(crate) fn carried(words: &str) -> Option<Carried> {
     const LONGEST: usize = 14;
     let words = words.trim();
+    if let Some(relation) = heads_alone(words) {
+        return Some(Carried::of_any(relation));
+    }
     // Most texts end in a stop, and carry nothing.
     if words.ends_with('.') {
         return None;
@@ -89,7 +92,22 @@ pub(crate) fn carried(words: &str) -> Option<Carried> {
     })
 }
 
+/// `3. Minimum values`: a heading of limits that is all there is, behind its marker.
+fn heads_alone(words: &str) -> Option<Relation> {
+    let named = words.trim_start_matches(|c: char| !c.is_alphabetic());
+    let several = named.split_whitespace().count() > 1 || named.ends_with(':');
+    (several && !named.ends_with('.')).then(|| super::limit_heads::heads(named))?
+}
+
 impl Carried {
+    /// What a heading that names no measure says of whatever stands below it.
+    pub(super) const fn of_any(relation: Relation) -> Self {
+        Self {
+            relation,
+            adjectives: Some(MEASURING),
+        }
+    }
+
     /// Whether an amount is one of those meant: the words after it don't say that it measures something else.
     pub(crate) fn reaches(self, sentence: &Sentence<'_>, amount: &Amount) -> bool {
         let after = sentence.skip_parentheses(amount.last);

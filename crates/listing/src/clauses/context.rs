@@ -11,7 +11,7 @@ use super::leftover::{Role, Segment};
 use crate::conditions::{Attached, Found, Permitted};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, name};
-use crate::rules::Sentence;
+use crate::rules::{Sentence, case_of};
 
 /// A sentence with what governs it and what stands around it.
 pub(super) struct Context<'a, 'b> {
@@ -44,7 +44,8 @@ impl Context<'_, '_> {
                 return sheet;
             }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
-            let said_alike = reading.rule == "parallel place" && !self.measures_its_own(reading)
+            let said_alike = case_of(self.sentence, index).is_some()
+                || reading.rule == "parallel place" && !self.measures_its_own(reading)
                 || self.repeats_the_count(earlier, reading);
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();
@@ -207,10 +208,14 @@ impl Context<'_, '_> {
         if names_own {
             options.retain(|option| Some(option) != self.around.headed.as_ref());
         }
+        let always = self.holds_always(index);
         for number in attached.conditions {
             let Some(found) = self.governing.get(number) else {
                 continue;
             };
+            if always && number < self.first_configuration {
+                continue;
+            }
             if number >= self.first_configuration {
                 if let Expr::Words(name) = &found.expr
                     && !options.contains(name)
@@ -232,6 +237,36 @@ impl Context<'_, '_> {
             });
         }
         (condition, options)
+    }
+
+    /// Whether a number says itself that it holds in every case, whatever condition its sentence opens with: "In joints over 2 in., depth min 1 in., and
+    /// overlap min 1/2 in. *in all cases*".
+    fn holds_always(&self, index: usize) -> bool {
+        let sentence = self.sentence;
+        let Some(amount) = sentence.amount(index) else {
+            return false;
+        };
+        let from = sentence.floor(index);
+        let to = sentence
+            .amount(index + 1)
+            .map_or(sentence.tokens.len(), |next| next.first);
+        let parts = |at: &usize| sentence.is_stop(*at) || sentence.is_sign(*at, '.');
+        let own = (from..amount.first).rev().take_while(|at| !parts(at));
+        let behind = (amount.last..to).take_while(|at| !parts(at));
+        let ends = |at: usize| {
+            sentence.token(at).is_none_or(|token| {
+                token.word().is_none() || sentence.is_any(at, &["and", "the", "overlap", "depth"])
+            })
+        };
+        own.chain(behind).any(|at| {
+            let every = sentence.is_any(at, &["in", "for"])
+                && sentence.is_any(at + 1, &["all", "every", "any", "either"]);
+            let case = sentence.is_any(
+                at + 2,
+                &["case", "cases", "joint", "joints", "instance", "instances"],
+            );
+            every && case && !sentence.in_condition(at) && ends(at + 3)
+        })
     }
 
     /// The words that a number's clause shows.

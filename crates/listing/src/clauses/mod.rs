@@ -14,6 +14,7 @@ mod kind_clauses;
 mod kinds;
 mod lead_in;
 mod leftover;
+mod limit_heads;
 mod named;
 mod prose;
 mod reference;
@@ -25,6 +26,7 @@ mod unclaimed;
 use std::rc::Rc;
 
 use self::introduced::Introduced;
+use self::limit_heads::LimitHeads;
 use crate::conditions::{Place, headed_configuration, headed_variant, heads, heads_list};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Relation, Span};
@@ -103,8 +105,10 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 list = list.or_else(|| leads_list(&flow));
                 flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.
-                let listed = caption.starts_with(['•', '-', '–', '*']);
-                lead = carried(&caption).or(lead.filter(|_| listed));
+                let listed = caption.starts_with(['•', '-', '–', '*']) || is_label(&caption);
+                lead = carried(&caption)
+                    .or_else(|| LimitHeads::of(&flow).left_open(&flow))
+                    .or(lead.filter(|_| listed));
             }
             Paragraph::Entry(entry) => {
                 entries::read(source, entry, around, &mut subject, &mut found);
@@ -145,6 +149,16 @@ fn column(source: &str, pieces: &[Span]) -> usize {
     let start = pieces.first().map_or(0, |piece| piece.start());
     let before = source.get(..start).unwrap_or_default();
     start - before.rfind('\n').map_or(0, |line| line + 1)
+}
+
+/// Whether a paragraph is a label with its value: "Wet film: 1/8 in."
+fn is_label(words: &str) -> bool {
+    const LONGEST: usize = 10;
+    let labelled = words
+        .split_once(": ")
+        .filter(|(label, _)| !label.contains(|c: char| c.is_ascii_digit()));
+    words.split_whitespace().count() <= LONGEST
+        && labelled.is_some_and(|(_, value)| value.contains(|c: char| c.is_ascii_digit()))
 }
 
 /// What the first sentence of the paragraph behind a table says of all its values.
@@ -200,6 +214,7 @@ fn read_text(
 
 fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &mut Yield) {
     let mut introduced = Introduced::default();
+    let heads = LimitHeads::of(flow);
     for range in crate::sentences::sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
         if let Some(names) = named::products(words) {
@@ -211,7 +226,11 @@ fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &m
                 found,
             );
         } else {
-            sentence::read(flow, range, around, subject, &mut introduced, found);
+            let set = sentence::Set {
+                around,
+                heads: &heads,
+            };
+            sentence::read(flow, range, &set, subject, &mut introduced, found);
         }
     }
 }

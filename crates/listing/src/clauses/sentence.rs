@@ -5,7 +5,7 @@ use core::ops::Range;
 use measure::Agreement;
 
 use super::Around;
-use super::bounds::{Reading, bounds};
+use super::bounds::{Headings, Reading, bounds};
 use super::classes::{ClassNumber, class_numbers, is_all_code};
 use super::context::Context;
 use super::draft::{Draft, Yield};
@@ -13,6 +13,7 @@ use super::governing::{Governing, governing};
 use super::introduced::Introduced;
 use super::lead_in::is_lead_in;
 use super::leftover::{Role, Segment, roles, segments};
+use super::limit_heads::LimitHeads;
 use super::prose::{prose, push_prose};
 use crate::conditions::{Found, attach};
 use crate::layout::Flow;
@@ -20,16 +21,23 @@ use crate::model::{Condition, WarningKind};
 use crate::naming::{Mention, Name, Subject, mentions};
 use crate::rules::Sentence;
 
+/// What a sentence stands in.
+pub(super) struct Set<'a> {
+    pub(super) around: &'a Around,
+    /// The headings of limits in its text.
+    pub(super) heads: &'a LimitHeads,
+}
+
 pub(super) fn read(
     flow: &Flow,
     range: Range<usize>,
-    around: &Around,
+    set: &Set<'_>,
     subject: &mut Subject,
     introduced: &mut Introduced,
     found: &mut Yield,
 ) {
     let read = found.clauses.len();
-    let governed = read_own(flow, range, around, subject, introduced, found);
+    let governed = read_own(flow, range, set, subject, introduced, found);
     if let Some(condition) = governed {
         for draft in found.clauses.iter_mut().skip(read) {
             draft.under(&condition, None);
@@ -41,7 +49,7 @@ pub(super) fn read(
 fn read_own(
     flow: &Flow,
     range: Range<usize>,
-    around: &Around,
+    &Set { around, heads }: &Set<'_>,
     subject: &mut Subject,
     introduced: &mut Introduced,
     found: &mut Yield,
@@ -72,8 +80,15 @@ fn read_own(
     let mut classes = class_numbers(&sentence);
     // What only says for which class something else holds is no class that is stated.
     classes.retain(|class| !sentence.in_condition(class.first));
-    let (mut readings, unread) =
-        bounds(&sentence, around.carried, &attached, &around.subject.title);
+    let (mut readings, unread) = bounds(
+        &sentence,
+        &Headings {
+            carried: around.carried,
+            heads,
+        },
+        &attached,
+        &around.subject.title,
+    );
     // `EI 90-H` are no hours.
     readings.retain(|reading| !is_of_a_class(&sentence, reading, &classes));
     let context = Context {
@@ -113,17 +128,7 @@ fn read_own(
     context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
     found.configurations.extend(named);
-    // A class that holds only where something else does is not the joint's rating, and of several which holds where is left to a person.
-    let leads = |classes: &[ClassNumber]| {
-        let first = classes.first().map_or(0, |class| class.first);
-        matches!(governing.as_slice(), [only] if only.last <= first && first_configuration == 1)
-    };
-    if !governing.is_empty() && !leads(&classes) {
-        match classes.as_mut_slice() {
-            [one] => one.property = None,
-            _ => classes.clear(),
-        }
-    }
+    leave_conditioned(&mut classes, &governing, first_configuration);
     context.classes(&classes, span, found);
     if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {
         return governed;
@@ -144,6 +149,23 @@ fn read_own(
         subject.before = Some(mention.component);
     }
     governed
+}
+
+/// A class that holds only where something else does is not the joint's rating, and of several which holds where is left to a person.
+fn leave_conditioned(
+    classes: &mut Vec<ClassNumber>,
+    governing: &[Found],
+    first_configuration: usize,
+) {
+    let first = classes.first().map_or(0, |class| class.first);
+    let leads = matches!(governing, [only] if only.last <= first && first_configuration == 1);
+    if governing.is_empty() || leads {
+        return;
+    }
+    match classes.as_mut_slice() {
+        [one] => one.property = None,
+        _ => classes.clear(),
+    }
 }
 
 /// Whether all amounts of a reading stand within the numbers of a class code.

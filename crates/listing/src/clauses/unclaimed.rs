@@ -134,13 +134,23 @@ impl Unclaimed {
                 || sentence.is_sign(at, ':')
                 || sentence.is_sign(at, '.')
         };
-        if is_left_open(sentence, own.last) {
+        if is_left_open(sentence, own.last) || is_not_alone(sentence, own.first) {
             return true;
         }
         let in_front = (start..own.first).rev().take_while(|at| !ends(*at));
         let behind = (own.last..end).take_while(|at| !ends(*at));
         in_front.chain(behind).any(|at| self.at.contains(&at))
     }
+}
+
+/// `not only over 1 in. wide`: a number that is one case of several, and limits nothing.
+fn is_not_alone(sentence: &Sentence<'_>, first: usize) -> bool {
+    const REACH: usize = 6;
+    let near = first.saturating_sub(REACH)..first;
+    let stretch = near.rev().take_while(|at| !sentence.is_stop(*at));
+    stretch.into_iter().any(|at| {
+        sentence.is_word(at, "not") && sentence.is_any(at + 1, &["only", "just", "merely"])
+    })
 }
 
 /// `18 ga. (or hvr.)`: a number that a shortened word closes, whatever that means.

@@ -33,6 +33,8 @@ pub(crate) struct Flow {
     lower: String,
     /// For each piece: where it starts in the running text, and where in the source.
     pieces: Vec<(usize, usize)>,
+    /// Where in the running text each piece of the source begins: its lines.
+    lines: Vec<usize>,
     /// The units of its numbers that have none of their own.
     usual_units: UsualUnits,
 }
@@ -70,6 +72,11 @@ impl Flow {
         &self.lower
     }
 
+    /// Where in the running text the lines begin.
+    pub(crate) fn lines(&self) -> &[usize] {
+        &self.lines
+    }
+
     /// This text and another after it, parted by a sign.
     pub(crate) fn joined(&self, sign: &str, other: &Self) -> Self {
         let mut both = self.clone();
@@ -96,6 +103,7 @@ impl Flow {
         {
             self.text.push(' ');
         }
+        self.lines.push(self.text.len());
         self.text.reserve(words.len());
         self.pieces.reserve(words.len() / 5);
         if words.is_ascii() {

@@ -4,7 +4,7 @@
 use measure::{Dimension, Number, Quantity, Unit};
 use vocabulary::{Property, vocabulary};
 
-use super::{Mention, Subject};
+use super::{Mention, Subject, components_in};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 
@@ -32,6 +32,8 @@ pub(super) fn is_no_size_of(sentence: &Sentence<'_>, amount: &Amount, property: 
         || is_per_measure(sentence, amount, property)
         || is_rate(sentence, amount, property)
         || is_how_near(sentence, amount, property)
+        || is_layered_of_another(sentence, amount, property)
+        || is_of_one_piece(sentence, amount, property)
 }
 
 /// Whether a number is one that a property has in some building: a wall of 1/16 in. and wool of 110 pcf are something else's.
@@ -371,6 +373,67 @@ fn is_rate(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> boo
 /// Whether a number is so much for each measure of something, and no size of it: "a sag of 3/4 in. per inch of width".
 fn is_per_measure(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
     is_size(property) && sentence.is_word(sentence.skip_parentheses(amount.last), "per")
+}
+
+/// Whether layers are said to be of another thing than the property's: "three layers of wool" beside a board.
+fn is_layered_of_another(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const REACH: usize = 4;
+    const LAYERS: &[&str] = &["layer", "layers", "ply", "plies"];
+    if property.attribute != "layers" {
+        return false;
+    }
+    let behind = (amount.last..amount.last + REACH)
+        .take_while(|at| !sentence.is_stop(*at))
+        .find(|at| sentence.is_any(*at, LAYERS));
+    let before = amount.first.saturating_sub(REACH)..amount.first;
+    let before = before.rev().find(|at| sentence.is_any(*at, LAYERS));
+    let of = |layers: usize| {
+        let of = sentence.is_word(layers + 1, "of");
+        (of && sentence.amount_at(layers + 2).is_none())
+            .then(|| sentence.words(layers + 2, layers + 2 + REACH))
+    };
+    let words = match (behind, before) {
+        (Some(layers), _) => of(layers).unwrap_or_else(|| sentence.words(amount.last, layers)),
+        (None, Some(layers)) => {
+            of(layers).unwrap_or_else(|| sentence.words(layers.saturating_sub(2), layers))
+        }
+        (None, None) => return false,
+    };
+    let lower = words.to_lowercase();
+    let first = lower
+        .split([',', ';', '.', ':', '('])
+        .next()
+        .unwrap_or_default();
+    let named = components_in(first);
+    let is_wool = property.component == "board" && names_wool(first);
+    is_wool
+        || !named.is_empty()
+            && named
+                .iter()
+                .all(|(component, ..)| component.name != property.component)
+}
+
+/// Whether words name wool or the like, of which no board is made.
+pub(super) fn names_wool(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    ["wool", "batt", "insulation"]
+        .iter()
+        .any(|wool| lower.contains(wool))
+}
+
+/// Whether a number is of each of several pieces, "depth 2 x 50 mm", and so no depth of them all.
+fn is_of_one_piece(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    let times = amount
+        .first
+        .checked_sub(1)
+        .is_some_and(|at| sentence.is_word(at, "x") || sentence.is_sign(at, '×'));
+    let counted = sentence
+        .amounts
+        .iter()
+        .any(|other| other.unit == Unit::Count && other.last == amount.first);
+    let whole = property.attribute == "depth"
+        || property.attribute == "thickness" && property.component != "board";
+    times && counted && whole
 }
 
 /// Whether mils are taken for a width or the like: `3-5/8 in. x 18 mil studs`.

@@ -87,7 +87,14 @@ const QUALIFYING: &[&str] = &[
 
 impl Context {
     pub(super) fn of(sentence: &Sentence<'_>, amount: &Amount) -> Self {
-        let stops = |at: usize| sentence.is_sign(at, ';') || sentence.is_sign(at, ':');
+        // `voids: ≤ 3 mm` is named by its label.
+        let labels = |at: usize| {
+            sentence.is_sign(at, ':')
+                && (at + 1..amount.first)
+                    .all(|at| QUALIFYING.contains(&sentence.word(at)) || is_comparing(sentence, at))
+        };
+        let stops =
+            |at: usize| sentence.is_sign(at, ';') || sentence.is_sign(at, ':') && !labels(at);
         let index = sentence
             .amounts
             .iter()
@@ -148,10 +155,7 @@ impl Context {
             bare,
             after: Words::of(words(sentence, after_start, comma)),
             beyond: Words::of(words(sentence, after_start, beyond_end)),
-            laps: (amount.first.saturating_sub(16)..amount.first).any(|at| {
-                let word = sentence.word(at);
-                LAPS.iter().any(|begins| word.starts_with(begins))
-            }),
+            laps: speaks_of_a_lap(sentence, amount.first),
         }
     }
 
@@ -168,12 +172,18 @@ impl Context {
         }
     }
 
-    /// Whether two words are joined by "or" or "and" after the number.
+    /// Whether two words are joined by "or" or "and" beside the number.
     pub(super) fn joins(&self, first: &str, second: &str) -> bool {
         ["or", "and"].iter().any(|joint| {
-            find_words(self.after.text(), &format!("{first} {joint} in {second}")).is_some()
-                || find_words(self.after.text(), &format!("{first} {joint} {second}")).is_some()
-                || find_words(self.after.text(), &format!("{second} {joint} {first}")).is_some()
+            let ways = [
+                format!("{first} {joint} in {second}"),
+                format!("{first} {joint} {second}"),
+                format!("{second} {joint} {first}"),
+            ];
+            let before = self.before.between(0, self.bare);
+            ways.iter().any(|words| {
+                find_words(self.after.text(), words).is_some() || before.ends_with(words.as_str())
+            })
         })
     }
 
@@ -238,6 +248,31 @@ fn after_a_parallel(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> u
     } else {
         floor
     }
+}
+
+/// Whether a lap is spoken of before a number, past a semicolon only where the number says itself onto what: "lap on board 12 mm; on concrete 25 mm".
+fn speaks_of_a_lap(sentence: &Sentence<'_>, first: usize) -> bool {
+    const REACH: usize = 16;
+    let from = first.saturating_sub(REACH);
+    let parted = (from..first).rev().find(|at| sentence.is_sign(*at, ';'));
+    let from = parted
+        .filter(|at| !sentence.is_any(at + 1, &["on", "onto", "over", "at", "to"]))
+        .unwrap_or(from);
+    (from..first).any(|at| {
+        let word = sentence.word(at);
+        LAPS.iter().any(|begins| word.starts_with(begins))
+    })
+}
+
+/// Whether a word only says how a number is bounded.
+pub(super) fn is_bounding(word: &str) -> bool {
+    QUALIFYING.contains(&word)
+}
+
+pub(super) fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
+    ['≥', '≤', '⩾', '⩽', '>', '<', '=']
+        .iter()
+        .any(|sign| sentence.is_sign(at, *sign))
 }
 
 /// The words among tokens `[first, last)`, and signs that compare.

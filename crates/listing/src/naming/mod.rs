@@ -9,6 +9,7 @@ mod apart;
 mod cues;
 mod heard;
 mod mentions;
+mod relative;
 mod run;
 mod score;
 mod title;
@@ -112,7 +113,15 @@ pub(crate) fn name(
         return named(property, false);
     }
     if let Some(label) = counting_label(sentence, amount) {
-        return name_heading(label, dimension, subject);
+        let found = name_heading(label, dimension, subject);
+        let of_board = found
+            .property
+            .is_some_and(|property| property.component == "board");
+        return if of_board && apart::names_wool(label) {
+            local(label.to_lowercase(), subject, None)
+        } else {
+            found
+        };
     }
     let mention = mentions
         .iter()
@@ -121,15 +130,29 @@ pub(crate) fn name(
     let scorer = Scorer::new(
         Context::of(sentence, amount),
         dimension,
-        [&subject.title, opening(sentence, amount.first)],
+        [&subject.title, opening(sentence, index)],
         &subject.titles,
     );
     let mut ranking = told(scorer.scores(component_weights(sentence, amount, subject, mentions)));
     ranking.retain(|scored| !apart::of_any_piece(scored.property, subject, mentions));
-    let Some(best) = ranking.first().filter(|best| best.score >= ENOUGH) else {
+    let best = ranking.first().filter(|best| best.score >= ENOUGH);
+    if let Some(of_part) = best.and_then(|best| fastened(sentence, amount.first, best, subject)) {
+        return named(of_part, false);
+    }
+    let is_size = best.is_none_or(|best| !relative::is_relative(best.property));
+    if let Some(against) = relative::measured_against(sentence, amount).filter(|_| is_size) {
+        let attribute = scorer.spoken().unwrap_or_default();
+        return local(
+            format!("{attribute} {against}").trim().to_owned(),
+            subject,
+            mention,
+        );
+    }
+    let Some(best) = best else {
         return local(scorer.attribute(), subject, mention);
     };
     if of_another_thing(sentence, amount.first, best.property, mentions)
+        || labelled_as_another(sentence, amount.first, best.property, mentions)
         || apart::is_no_size_of(sentence, amount, best.property)
     {
         return local(scorer.attribute(), subject, mention);
@@ -137,7 +160,6 @@ pub(crate) fn name(
     let also = ranking
         .iter()
         .skip(1)
-        .take_while(|other| other.score == best.score)
         .find(|other| scorer.names_both(best.property, other.property));
     if let Some(other) = also {
         return Name {
@@ -209,6 +231,50 @@ fn of_another_thing(
             .any(|part| part.len() > 3 && mention.words.contains(part))
     };
     other.is_some_and(|mention| (!named || mention.component.is_other()) && !said_of(mention))
+}
+
+/// The spacing of the fasteners of what an item is about, labelled without saying of what: "Screw spacing: 400 mm" of a runner.
+fn fastened(
+    sentence: &Sentence<'_>,
+    first: usize,
+    best: &Scored,
+    subject: &Subject,
+) -> Option<&'static Property> {
+    let of_any = best.property.name == "fastener.spacing" && label_end(sentence, first).is_some();
+    let (titled, _) = subject.titles.first().filter(|_| of_any)?;
+    ["screw_spacing", "fastener_spacing"]
+        .iter()
+        .find_map(|attribute| titled.property(attribute))
+}
+
+/// The colon of a label that a number stands right behind, but for what bounds it.
+fn label_end(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
+    let bounds =
+        |at: &usize| cues::is_bounding(sentence.word(*at)) || cues::is_comparing(sentence, *at);
+    let before = (0..first).rev().find(|at| !bounds(at))?;
+    sentence.is_sign(before, ':').then_some(before)
+}
+
+/// Whether the label that a number stands behind names another thing than the property's, which is only spoken of further on: "Height of joint: max 5 m
+/// without support (clips, see below)".
+fn labelled_as_another(
+    sentence: &Sentence<'_>,
+    first: usize,
+    property: &Property,
+    mentions: &[Mention],
+) -> bool {
+    let Some(colon) = label_end(sentence, first) else {
+        return false;
+    };
+    let is_own = |mention: &Mention| mention.component.name == property.component;
+    let own_is_behind = mentions
+        .iter()
+        .all(|mention| !is_own(mention) || mention.first >= first)
+        && mentions.iter().any(is_own);
+    own_is_behind
+        && mentions
+            .iter()
+            .any(|mention| mention.last <= colon && !mention.is_weak())
 }
 
 /// The properties that the words tell from others of their attribute. One that they don't tell still shuts out what stands further off:
@@ -293,10 +359,31 @@ fn speaks_of(property: &Property, heading: &str) -> bool {
 }
 
 /// The words that open a sentence before its first comma or number, when the number stands further on: "Width when installed, measured
-/// between ..., max 1 in."
-fn opening<'a>(sentence: &Sentence<'a>, first: usize) -> &'a str {
+/// between ..., max 1 in." A number with a label of its own behind another number is not what they name.
+fn opening<'a>(sentence: &Sentence<'a>, index: usize) -> &'a str {
+    let first = sentence.amount(index).map_or(0, |amount| amount.first);
+    if index > 0 && has_label(sentence, sentence.floor(index), first) {
+        return "";
+    }
     let end = (0..first).find(|at| sentence.is_stop(*at) || sentence.amount_at(*at).is_some());
     sentence.words(0, end.unwrap_or(first).min(8))
+}
+
+/// Whether a label stands between a stop and a number, "overlap ≥ 12 mm; *voids*: ≤ 3 mm": a word or two and then a colon or a sign.
+fn has_label(sentence: &Sentence<'_>, floor: usize, first: usize) -> bool {
+    const MOST_WORDS: usize = 3;
+    let Some(stop) = (floor..first).find(|at| sentence.is_stop(*at)) else {
+        return false;
+    };
+    let plain = |at: &usize| {
+        sentence
+            .token(*at)
+            .is_some_and(|token| token.word().is_some())
+            && !cues::is_bounding(sentence.word(*at))
+    };
+    let end = (stop + 1..first).find(|at| !plain(at)).unwrap_or(first);
+    let led = sentence.is_sign(end, ':') || cues::is_comparing(sentence, end);
+    (1..=MOST_WORDS).contains(&(end - stop - 1)) && end < first && led
 }
 
 /// The score of the best property but one.

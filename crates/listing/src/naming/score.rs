@@ -228,11 +228,13 @@ impl<'t> Scorer<'t> {
 
     /// The attribute in plain words, for what no property names.
     pub(super) fn attribute(&self) -> String {
-        let audible = self.heard.concept(self.dimension, AUDIBLE);
-        audible.map_or_else(
-            || self.context.own_words(),
-            |(attribute, _)| attribute.title.to_lowercase(),
-        )
+        self.spoken().unwrap_or_else(|| self.context.own_words())
+    }
+
+    /// The shared attribute that the words beside the number speak of.
+    pub(super) fn spoken(&self) -> Option<String> {
+        let audible = self.heard.concept(self.dimension, AUDIBLE)?;
+        Some(audible.0.title.to_lowercase())
     }
 }
 

@@ -200,7 +200,7 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
         }
     };
     match word {
-        "optional" => in_title || first_said(),
+        "optional" => in_title || first_said() && is_said_of_the_item(head, start, end),
         "opt." | "opt" => {
             bracket.is_some() && first_said()
                 || first_said() && !in_title && after.starts_with([',', ';', ' ', '.'])
@@ -218,4 +218,72 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
             at_start || at_end || labelled
         }
     }
+}
+
+/// Whether "optional" in a text is said of what its title names: "Primer - Optional. Two coats", and not "Sealant - Optional primer, with sealant
+/// min 1/2 in.", where only the primer may be left out.
+fn is_said_of_the_item(head: &Head, start: usize, end: usize) -> bool {
+    const NAMES_NOTHING: &[&str] = &[
+        "for",
+        "in",
+        "when",
+        "where",
+        "at",
+        "if",
+        "on",
+        "and",
+        "or",
+        "to",
+        "only",
+        "but",
+        "under",
+        "over",
+        "with",
+        "by",
+        "as",
+        "item",
+        "items",
+        "part",
+        "parts",
+        "component",
+        "components",
+        "accessory",
+        "feature",
+        "this",
+        "these",
+        "may",
+        "is",
+        "are",
+    ];
+    const MOST_WORDS: usize = 4;
+    let title = head.part(head.title_start, head.title_end);
+    if !title.contains(char::is_alphabetic) {
+        return true;
+    }
+    let is_titled = |words: &str| {
+        let mut words = words
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|word| word.len() > 2);
+        words.any(|word| title.contains(word.strip_suffix('s').unwrap_or(word)))
+    };
+    // "Primer (optional), sealant min 1/2 in."
+    let before = head.part(
+        head.title_end.min(start),
+        head.bracket(start).unwrap_or(start),
+    );
+    let named_before = before.contains(char::is_alphabetic) && !is_titled(before);
+    let after = head.part(end, head.words().len());
+    let phrase_end = after
+        .find(['.', ',', ';', ':', ')', '-', '–', '—', '('])
+        .unwrap_or(after.len());
+    let phrase = after.get(..phrase_end).unwrap_or_default();
+    let mut words = phrase.split_whitespace();
+    let named_after = words
+        .next()
+        .is_some_and(|first| !NAMES_NOTHING.contains(&first))
+        && {
+            let near: Vec<&str> = phrase.split_whitespace().take(MOST_WORDS).collect();
+            !is_titled(&near.join(" "))
+        };
+    !named_before && !named_after
 }

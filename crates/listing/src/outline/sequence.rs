@@ -1,5 +1,7 @@
 //! Which markers continue the outline: sequence and nesting decide, not one pattern.
 
+mod next;
+
 use super::marker::{Close, Marker, Part};
 
 /// An item that is open where the reading stands: the current one and those it is nested in.
@@ -59,10 +61,7 @@ impl Sequence {
         if let Some(depth) = self.hundreds(marker).or_else(|| self.tens(marker)) {
             return Some(self.placement(marker, depth));
         }
-        let sibling = (0..self.open.len())
-            .rev()
-            .find(|depth| self.is_sibling(*depth, marker));
-        if let Some(depth) = sibling {
+        if let Some(depth) = self.sibling(marker, indent) {
             return Some(self.placement(marker, depth));
         }
         let parent = (0..self.open.len())
@@ -71,7 +70,11 @@ impl Sequence {
         if let Some(depth) = parent {
             return Some(self.placement(marker, depth + 1));
         }
-        if let Some(depth) = self.introduced_next(marker) {
+        let next = self
+            .introduced_next(marker)
+            .or_else(|| self.next_without_plain(marker))
+            .or_else(|| self.counts_anew(marker, indent));
+        if let Some(depth) = next {
             return Some(self.placement(marker, depth));
         }
         let new_scheme = marker.parts.len() == 1

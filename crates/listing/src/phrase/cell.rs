@@ -31,6 +31,9 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
     let lower = text.to_ascii_lowercase();
     let tokens = lex(text, &lower);
     let (relation, start) = opening(&tokens);
+    // `ca. 25`
+    let start =
+        start + usize::from(start > 0 && tokens.get(start).is_some_and(|token| token.is_sign('.')));
     if let Some(count) = tokens.get(start).and_then(Token::word).and_then(count_word) {
         // `one, 2 in. thick`
         let goes_on = tokens
@@ -132,13 +135,16 @@ fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
         ("min" | "minimum", _, _) => (Some(Relation::AtLeast), 1),
         ("max" | "maximum", _, _) => (Some(Relation::AtMost), 1),
         ("nom" | "nominal", _, _) => (Some(Relation::Nominal), 1),
-        ("about" | "approx" | "approximately", _, _) => (Some(Relation::About), 1),
+        ("about" | "approx" | "approximately" | "ca" | "circa" | "abt" | "around", _, _) => {
+            (Some(Relation::About), 1)
+        }
         _ if sign('>') && equals => (Some(Relation::AtLeast), 2),
         _ if sign('<') && equals => (Some(Relation::AtMost), 2),
         _ if sign('≥') => (Some(Relation::AtLeast), 1),
         _ if sign('≤') => (Some(Relation::AtMost), 1),
         _ if sign('>') => (Some(Relation::MoreThan), 1),
         _ if sign('<') => (Some(Relation::LessThan), 1),
+        _ if sign('~') || sign('≈') => (Some(Relation::About), 1),
         _ => (None, 0),
     }
 }

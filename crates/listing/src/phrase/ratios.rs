@@ -10,6 +10,7 @@ use super::words::fraction_word;
 /// The ratio that begins at a token.
 pub(super) fn ratio_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     one_in_many(tokens, at)
+        .or_else(|| one_thing_in_many(tokens, at))
         .or_else(|| parts_to_parts(tokens, at))
         .or_else(|| times_something(tokens, at))
         .or_else(|| share(tokens, at))
@@ -80,6 +81,22 @@ fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     // `3:1` is three to one; `10:30` would be a time.
     let steep = colon && under == Number::ONE && over <= 20;
     (over < under || steep).then(|| amount(tokens, at, at + 3, over.over(under)?, Unit::Ratio))?
+}
+
+/// `one joint in ten`, `1 clip in 20`: a share of the things, and no number of them.
+fn one_thing_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    let over = number(tokens, at)?;
+    tokens.get(at + 1)?.word()?;
+    let under = word_is(tokens, at + 2, &["in", "of", "out"]).then(|| {
+        let of = usize::from(word_is(tokens, at + 3, &["of", "every"]));
+        Some((number(tokens, at + 3 + of)?, at + 4 + of))
+    })??;
+    let (under, next) = under;
+    let ends = tokens
+        .get(next)
+        .is_none_or(|token| token.word().is_none() && !token.is_numeric());
+    let counts = over.is_whole() && under.is_whole() && over < under;
+    (counts && ends).then(|| amount(tokens, at, next, over.over(under)?, Unit::Ratio))?
 }
 
 /// `one part water to three parts product`.

@@ -23,6 +23,16 @@ pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", 
 /// How far before a comparison its negation may stand.
 const REACH: usize = 14;
 
+/// Whether a word compares upwards: "thicker".
+pub(crate) fn compares_up(word: &str) -> bool {
+    UP.contains(&word)
+}
+
+/// Whether a word compares downwards: "thinner".
+pub(crate) fn compares_down(word: &str) -> bool {
+    DOWN.contains(&word)
+}
+
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
@@ -332,6 +342,10 @@ fn denied_before_aside(sentence: &Sentence<'_>, comma: usize) -> Option<usize> {
 pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize) -> Option<usize> {
     let lowest = floor.max(comparison.saturating_sub(REACH));
     for at in (lowest..comparison).rev() {
+        // `not only over 1 in. wide` denies nothing.
+        if sentence.is_any(at, NEGATIONS) && sentence.is_any(at + 1, &["only", "just", "merely"]) {
+            return None;
+        }
         if sentence.is_any(at, NEGATIONS) {
             return Some(at);
         }

@@ -10,10 +10,10 @@ mod cases;
 mod prefixed;
 mod sentence;
 
-pub(crate) use comparison_before::{NEGATIONS, is_refused};
+pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};
 pub(crate) use prefixed::ends_at_limit;
 pub(crate) use sentence::Sentence;
-pub(crate) use shared_qualifier::is_spaced;
+pub(crate) use shared_qualifier::{case_of, is_spaced};
 pub(crate) use word_before::qualifier;
 
 use crate::model::Relation;

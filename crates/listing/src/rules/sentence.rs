@@ -46,6 +46,11 @@ impl<'a> Sentence<'a> {
         }
     }
 
+    /// Where a byte of the sentence stands in the running text.
+    pub(crate) const fn in_flow(&self, at: usize) -> usize {
+        self.base + at
+    }
+
     /// The place in the source of a stretch of the sentence.
     pub(crate) fn source(&self, span: Span) -> Span {
         self.flow

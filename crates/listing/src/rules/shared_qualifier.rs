@@ -8,6 +8,10 @@ use crate::phrase::Shape;
 const REACH: usize = 12;
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    if let Some(before) = case_of(sentence, index) {
+        let limit = |relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
+        return bounded(sentence, before).map(|(finding, _)| finding).filter(|finding| limit(finding.relation));
+    }
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
     // `a minimum of two screws per stud, one in each flange` says where each of the two is.
@@ -65,6 +69,20 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;
     (carries && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// The number that one in brackets right behind it is another case of: `max 300 mm centres (200 mm in joints over 100 mm)`.
+pub(crate) fn case_of(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    const MOST_WORDS: usize = 3;
+    let own = sentence.amount(index)?;
+    let before = sentence.bound_before(index)?;
+    let previous = sentence.amount(before)?;
+    let opening = own.first.checked_sub(1).filter(|at| sentence.is_sign(*at, '('))?;
+    let close = sentence.closing(opening)?;
+    let near = opening >= previous.last && opening <= previous.last + MOST_WORDS && (previous.last..opening).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let cased = (own.last..close).any(|at| sentence.in_condition(at));
+    let alike = own.unit.dimension() == previous.unit.dimension() && own.hi.is_none() && previous.hi.is_none();
+    (near && cased && alike).then_some(before)
 }
 
 /// What a comparison measures: `thinner` a thickness.

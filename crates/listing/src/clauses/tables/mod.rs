@@ -232,7 +232,8 @@ pub(super) fn read_cell(
         return;
     };
     let unit = cell.unit.unwrap_or(Unit::Count);
-    let relation = match (cell.hi, cell.relation.or(heading.relation)) {
+    let said = limit_of(cell.relation, heading.relation);
+    let relation = match (cell.hi, said) {
         (Some(_), _) => Relation::Between,
         (None, Some(relation)) => relation,
         (None, None) if unit == Unit::Count => Relation::Exactly,
@@ -248,7 +249,7 @@ pub(super) fn read_cell(
         hi,
         unit,
         lo_excluded: cell.lo_excluded,
-        bare: cell.relation.or(heading.relation).is_none() && cell.hi.is_none(),
+        bare: said.is_none() && cell.hi.is_none(),
         at: flow.span(cell.span.start(), cell.span.end()),
         second: cell.second.map(|second| SecondValue {
             lo: Some(second.lo),
@@ -273,9 +274,23 @@ pub(super) fn read_cell(
     } else {
         name
     };
+    let name = Name {
+        doubtful: name.doubtful || said != cell.relation.or(heading.relation),
+        ..name
+    };
     push(flow, bound, &name, condition, around, "table cell", found);
     if cell.goes_on {
         push_words(heading, flow, condition, around, found);
+    }
+}
+
+/// What a cell and its heading say of a value together: the cell's own word, but of "about 3" under a limit the limit.
+fn limit_of(own: Option<Relation>, of_heading: Option<Relation>) -> Option<Relation> {
+    let limit =
+        of_heading.filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost));
+    match own {
+        Some(Relation::About) => limit.or(own),
+        _ => own.or(of_heading),
     }
 }
 

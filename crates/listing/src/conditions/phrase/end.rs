@@ -27,6 +27,11 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
         "present",
         "needed",
         "shown",
+        "occurs",
+        "occur",
+        "indicated",
+        "noted",
+        "applies",
     ];
     if sentence.is_word(at + 1, "in") && sentence.is_any(at + 2, &["place", "position"]) {
         return at + 3;

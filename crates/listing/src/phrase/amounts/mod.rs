@@ -160,16 +160,22 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         return None;
     };
     // `Depth 2 x 50 mm`, `Batts 2 x 50 mm`
-    let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+    let colon = at > 0 && tokens.get(at - 1).is_some_and(|token| token.is_sign(':'));
+    let before = at
+        .checked_sub(1 + usize::from(colon))
+        .and_then(|before| tokens.get(before));
     let led = before.is_some_and(|token| {
         [
             "depth",
+            "board",
             "boards",
             "batts",
             "slabs",
             "layers",
             "insulation",
             "wool",
+            "packing",
+            "backing",
         ]
         .iter()
         .any(|thing| token.is_word(thing))
@@ -182,7 +188,8 @@ fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         .take(4)
         .any(|token| {
             [
-                "board", "gypsum", "plaster", "layer", "sheet", "panel", "type",
+                "board", "gypsum", "plaster", "layer", "sheet", "panel", "type", "wool", "batt",
+                "slab", "mineral",
             ]
             .iter()
             .any(|thing| token.lower.starts_with(thing))

@@ -3,7 +3,7 @@
 mod spelled;
 
 use measure::Unit;
-use measure::notation::{self, Numeral, Stated};
+use measure::notation::{self, Numeral, NumeralStyle, Stated};
 
 use self::spelled::{spelled_in_figures, spelled_quantity};
 use super::names::follows_name;
@@ -149,6 +149,9 @@ fn next<'a>(
     quote_open: bool,
     before: &[Token<'_>],
 ) -> (TokenKind<'a>, usize) {
+    if let Some(crossed) = crossed(text, at, before) {
+        return crossed;
+    }
     let numeric = c.is_ascii_digit()
         || c == '.'
         || (!c.is_ascii() && !c.is_alphabetic() && notation::numeral_at(text, at).is_some());
@@ -158,11 +161,24 @@ fn next<'a>(
         let end = stated.span.end;
         return (TokenKind::Quantity(stated), end);
     }
+    if numeric && let Some(stated) = fraction_of_an_inch(text, at) {
+        let end = stated.span.end;
+        return (TokenKind::Quantity(stated), end);
+    }
     if numeric
         && let Some((numeral, end)) = notation::numeral_at(text, at)
-        && !continues_word(text, end)
+        && (!continues_word(text, end) || crosses(text, end))
     {
         return (TokenKind::Number(numeral), end);
+    }
+    let joins = before
+        .last()
+        .is_some_and(|token| token.is_numeric() && token.span.end() == at);
+    if matches!(c, 'x' | 'X') && joins && crosses(text, at) {
+        return (
+            TokenKind::Word(text.get(at..at + 1).unwrap_or_default()),
+            at + 1,
+        );
     }
     if c.is_alphanumeric() {
         let end = word_end(text, at);
@@ -222,6 +238,70 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
     };
     let fraction = !is_stroke(words, stated.unit);
     (!closes_quote && !preposition && !lettered && fraction).then_some(stated)
+}
+
+/// `LAP 1/2 IN EACH SIDE`: a fraction counts nothing, so that what stands behind it is the unit.
+fn fraction_of_an_inch(text: &str, at: usize) -> Option<Stated> {
+    let (numeral, end) = notation::numeral_at(text, at)?;
+    let rest = text.get(end..)?;
+    let unit = rest
+        .trim_start()
+        .get(..2)
+        .filter(|unit| unit.eq_ignore_ascii_case("in"))?;
+    let end = end + (rest.len() - rest.trim_start().len()) + unit.len();
+    let whole = !text.get(end..)?.starts_with(char::is_alphanumeric);
+    let words = text.get(at..end)?;
+    let fraction = numeral.style == NumeralStyle::Fraction && !is_stroke(words, Unit::Inch);
+    (whole && fraction).then_some(Stated {
+        number: numeral.value,
+        unit: Unit::Inch,
+        step: numeral.step,
+        style: numeral.style,
+        span: at..end,
+    })
+}
+
+/// Whether a number is the first of several that an "x" joins without spaces, the last with a unit: `2x50 mm`, `40x40x3 mm`. Without a unit it is a name,
+/// `2x4 stud`.
+fn crosses(text: &str, end: usize) -> bool {
+    const MOST: usize = 3;
+    let mut at = end;
+    for _ in 0..MOST {
+        let rest = text.get(at..).unwrap_or_default();
+        let Some(next) = rest
+            .strip_prefix(['x', 'X', '×'])
+            .map(|_| at + rest.chars().next().map_or(1, char::len_utf8))
+        else {
+            return false;
+        };
+        let rest = text.get(next..).unwrap_or_default();
+        let Some((_, after)) = notation::numeral_at(rest, 0) else {
+            return false;
+        };
+        if notation::quantity_at(rest, 0).is_some() {
+            return true;
+        }
+        at = next + after;
+    }
+    false
+}
+
+/// The number behind an "x" without a space: `50 mm` of `2x50 mm`.
+fn crossed<'a>(text: &str, at: usize, before: &[Token<'_>]) -> Option<(TokenKind<'a>, usize)> {
+    let joint = before
+        .last()
+        .filter(|token| token.is_word("x") && token.span.end() == at)?;
+    before
+        .get(before.len().checked_sub(2)?)
+        .filter(|token| token.is_numeric() && token.span.end() == joint.span.start())?;
+    let rest = text.get(at..)?;
+    if let Some(stated) = notation::quantity_at(rest, 0) {
+        let span = at + stated.span.start..at + stated.span.end;
+        let end = span.end;
+        return Some((TokenKind::Quantity(Stated { span, ..stated }), end));
+    }
+    let (numeral, end) = notation::numeral_at(rest, 0)?;
+    Some((TokenKind::Number(numeral), at + end))
 }
 
 /// Whether a label that counts stands right before, `Coats:`, so that `2 min` are no minutes.

@@ -1,0 +1,45 @@
+//! Which open item a marker goes on from, where its label alone doesn't say so.
+
+use super::super::marker::{Marker, Part};
+use super::{Sequence, compatible, same_scheme};
+
+impl Sequence {
+    /// The depth of the open item that a marker follows; of several the one as far in, `4.` after `3. A. 1.` and `2.`, else the innermost.
+    pub(super) fn sibling(&self, marker: &Marker, indent: usize) -> Option<usize> {
+        let follows = |depth: &usize| self.is_sibling(*depth, marker);
+        let as_far_in = |depth: &usize| {
+            self.open
+                .get(*depth)
+                .is_some_and(|open| open.indent == indent)
+        };
+        let depths = || (0..self.open.len()).rev().filter(follows);
+        depths().find(as_far_in).or_else(|| depths().next())
+    }
+
+    /// The depth of `2A` after `1`, and of `3` after `2B`, where no plain `2` stands.
+    pub(super) fn next_without_plain(&self, marker: &Marker) -> Option<usize> {
+        let number = |parts: &[Part]| match parts {
+            [number @ Part::Number(_)] => Some((number.clone(), false)),
+            [number @ Part::Number(_), Part::Letters(_)] => Some((number.clone(), true)),
+            _ => None,
+        };
+        let (own, lettered) = number(&marker.parts)?;
+        let first = !lettered || marker.parts.last().is_some_and(Part::is_first);
+        let open = self.open.first().filter(|open| compatible(open, marker))?;
+        let (before, open_lettered) = number(&open.parts)?;
+        (first && (lettered || open_lettered) && own.follows(&before)).then_some(0)
+    }
+
+    /// The depth of a `1.` farther in than the `A.` above it, which is farther in than the outline's own numbers: a count of its own.
+    pub(super) fn counts_anew(&self, marker: &Marker, indent: usize) -> Option<usize> {
+        let last = self.open.last()?;
+        let first = matches!(marker.parts.as_slice(), [Part::Number(1)]);
+        let farther_in = self
+            .open
+            .iter()
+            .zip(self.open.iter().skip(1))
+            .all(|(outer, inner)| outer.indent < inner.indent);
+        let nested = last.indent < indent && farther_in && self.open.len() > 1;
+        (first && nested && !same_scheme(last, marker)).then_some(self.open.len())
+    }
+}
