@@ -117,9 +117,13 @@ fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
     let only = first > 1
         && sentence.is_word(first - 1, "only")
         && sentence.is_any(first - 2, forbidden::DOING);
+    // `The seal is to be placed when the floor has been struck for at least 28 days.`
+    let lasting = sentence.has_any(first, last, &["has", "have"])
+        && sentence.has_any(first, last, &["least"]);
+    let reach = if lasting { 9 } else { 3 };
     let done = first > 0
         && (sentence.is_any(first, &["when", "where"]) || only && sentence.is_word(first, "if"))
-        && (only || first <= 3 && sentence.is_any(first - 1, forbidden::DOING));
+        && (only || first <= reach && sentence.is_any(first - 1, forbidden::DOING));
     let mut own = sentence
         .amounts
         .iter()
