@@ -116,3 +116,16 @@ fn widths_that_are_included_and_those_above_are_told_apart() {
         &[("51 mm", true)],
     );
 }
+
+#[test]
+fn the_rest_governs_the_number_before_it_and_none_behind() {
+    check(
+        "Seal 6 mm deep in joints up to 50 mm and 13 mm (1/2 in.) deep in wider joints, slope of floor not exceeding 2 %.",
+        &[("6 mm", true), ("13 mm", true), ("2 %", false)],
+    );
+    // The state in which a joint has its width is no case.
+    check(
+        "The width of the joint shall not exceed 38 mm when it is made.",
+        &[("38 mm", false)],
+    );
+}

@@ -239,7 +239,7 @@ fn the_lowest_two_are_counted_and_the_board_that_they_are_for_is_not() {
         ),
         (
             "One screw at each end, or by two where the wall is longer than 12 ft.",
-            "exactly 2 count if where the wall is longer than 12 ft",
+            "exactly 2 count if \"where the wall is longer than 12 ft.\"",
         ),
         (
             "One layer in a 1 h wall, two in a 2 h wall.",

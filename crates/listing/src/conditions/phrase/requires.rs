@@ -188,12 +188,20 @@ pub(super) fn is_state(sentence: &Sentence<'_>, first: usize, last: usize) -> bo
         "applied",
         "compressed",
         "set",
+        "built",
+        "formed",
+        "erected",
     ];
+    // `when it is made`
+    let itself = last == first + 4
+        && sentence.is_any(first + 1, &["it", "they"])
+        && sentence.is_any(first + 2, &["is", "are"])
+        && sentence.is_any(first + 3, STATES);
     let opened = sentence.is_any(first, &["when", "where"]);
     let in_place = last == first + 3
         && sentence.is_word(first + 1, "in")
         && sentence.is_any(first + 2, &["place", "position"]);
-    opened && (in_place || (last == first + 2 && sentence.is_any(first + 1, STATES)))
+    opened && (in_place || itself || (last == first + 2 && sentence.is_any(first + 1, STATES)))
 }
 
 fn follows_condition(sentence: &Sentence<'_>, first: usize) -> bool {
