@@ -114,3 +114,22 @@ fn a_heading_says_in_which_unit_its_cells_are() {
         ],
     );
 }
+
+#[test]
+fn labels_side_by_side_have_each_its_own_value() {
+    let found = common::clauses(
+        "Detail BP-3\n\n[1] Deck: 22 gauge min.\n\n[2] Spray\n    wet: 1/8 in. min    dry: 70 mils min\n    lap on board: 1/2\" min\n    lap on deck: 2\" min\n",
+    );
+    // None is the dry film's or the lap's but its own.
+    let held = |value: &str| {
+        found
+            .iter()
+            .find(|clause| clause.ends_with(value))
+            .cloned()
+            .unwrap_or_default()
+    };
+    assert!(!held("at least 1/8 in").contains("dry"), "{found:?}");
+    assert!(!held("at least 70 mil").contains("board"), "{found:?}");
+    assert!(held("at least 1/2 in").contains("board"), "{found:?}");
+    assert!(held("at least 2 in").contains("deck"), "{found:?}");
+}

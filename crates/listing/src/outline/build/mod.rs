@@ -307,7 +307,14 @@ impl<'a> Builder<'a> {
             || is_bullet(words)
             || is_labelled(words)
             || labels::begins(self.lines, at);
-        self.add_text(content, begins);
+        for (number, (from, to)) in labels::side_by_side(words)
+            .unwrap_or_else(|| vec![(0, words.len())])
+            .into_iter()
+            .enumerate()
+        {
+            let piece = Span::new(content.start() + from, content.start() + to);
+            self.add_text(piece, begins || number > 0);
+        }
     }
 
     fn last_sentence_ended(&self) -> bool {
