@@ -62,3 +62,74 @@ fn the_unit_of_a_caption_is_that_of_every_measure() {
         ],
     );
 }
+
+#[test]
+fn min_beside_a_label_in_hours_is_a_minimum() {
+    check(
+        "System HW-77\n\n1 Times\n\n                        Option A        Option B\n    Skin, minutes         30 max.         60 max.\n    \
+         Traffic, h            24 min.         4 min.\n    Full cure, days       14 min.         7 min.\n    Apply at, °C          5 to 40         10 to 35\n",
+        &[
+            "1:times_skin_minutes: at most 30 min if \"Option A\"",
+            "1:times_skin_minutes: at most 60 min if \"Option B\"",
+            "1:times_traffic_h: at least 24 hr if \"Option A\"",
+            "1:times_traffic_h: at least 4 hr if \"Option B\"",
+            "1:times_full_cure_days: at least 14 day if \"Option A\"",
+            "1:times_full_cure_days: at least 7 day if \"Option B\"",
+            "1:times_apply_at_c: between 5 to 40 degC if \"Option A\"",
+            "1:times_apply_at_c: between 10 to 35 degC if \"Option B\"",
+        ],
+    );
+}
+
+#[test]
+fn limits_in_a_row_are_no_ratings() {
+    check(
+        "System HW-77\n\n1 Studs as below.\n\n                   1-hr             2-hr\n    Stud depth     2-1/2\" min       3-5/8\" min\n    \
+         Stud gauge     25 ga min        20 ga min\n    Stud spacing   24\" o.c. max     16\" o.c. max\n",
+        &[
+            "stud.width: at least 5/2 in if joint.rating = 1 hr",
+            "stud.width: at least 29/8 in if joint.rating = 2 hr",
+            "stud.gauge: at least 25 gauge if joint.rating = 1 hr",
+            "stud.gauge: at least 20 gauge if joint.rating = 2 hr",
+            "stud.spacing: at most 24 in if joint.rating = 1 hr",
+            "stud.spacing: at most 16 in if joint.rating = 2 hr",
+        ],
+    );
+}
+
+#[test]
+fn a_heading_says_in_which_unit_its_cells_are() {
+    check(
+        "System HW-77\n\n1 Sealant as in the table.\n\n   +--------------+---------------+------------+-------------+\n   | Joint width  | Depth of com- | Bond       | Movement    |\n   \
+         | b in mm      | pound t in mm | in mm      | in % of b   |\n   +--------------+---------------+------------+-------------+\n   \
+         | 20 to 40     | ≥ 10          | ≥ 12       | ± 20        |\n   | 41 to 80     | ≥ 15          | ≥ 17       | ± 7,5       |\n   \
+         +--------------+---------------+------------+-------------+\n",
+        &[
+            "sealant.depth: at least 10 mm if joint.width from 20 mm to 40 mm",
+            "sealant.bond: at least 12 mm if joint.width from 20 mm to 40 mm",
+            "1:joint_movement_in_of_b: between -20 to 20 percent if joint.width from 20 mm to 40 mm",
+            "sealant.depth: at least 15 mm if joint.width from 41 mm to 80 mm",
+            "sealant.bond: at least 17 mm if joint.width from 41 mm to 80 mm",
+            "1:joint_movement_in_of_b: between -15/2 to 15/2 percent if joint.width from 41 mm to 80 mm",
+        ],
+    );
+}
+
+#[test]
+fn labels_side_by_side_have_each_its_own_value() {
+    let found = common::clauses(
+        "Detail BP-3\n\n[1] Deck: 22 gauge min.\n\n[2] Spray\n    wet: 1/8 in. min    dry: 70 mils min\n    lap on board: 1/2\" min\n    lap on deck: 2\" min\n",
+    );
+    // None is the dry film's or the lap's but its own.
+    let held = |value: &str| {
+        found
+            .iter()
+            .find(|clause| clause.ends_with(value))
+            .cloned()
+            .unwrap_or_default()
+    };
+    assert!(!held("at least 1/8 in").contains("dry"), "{found:?}");
+    assert!(!held("at least 70 mil").contains("board"), "{found:?}");
+    assert!(held("at least 1/2 in").contains("board"), "{found:?}");
+    assert!(held("at least 2 in").contains("deck"), "{found:?}");
+}

@@ -100,3 +100,32 @@ fn the_joint_itself_is_no_joint_among_others() {
         &[("1/2 in.", false), ("1/4 in.", false)],
     );
 }
+
+#[test]
+fn widths_that_are_included_and_those_above_are_told_apart() {
+    check(
+        "Packing cut 15 mm oversize for gaps up to and including 100 mm and 20 mm oversize for gaps above that.",
+        &[("15 mm", true), ("20 mm", true)],
+    );
+    check(
+        "Depth 22 mm minimum (60 min) and 38 mm minimum (120 min); dry density 300 kg/m3.",
+        &[("22 mm", true), ("38 mm", true), ("300 kg/m³", false)],
+    );
+    check(
+        "Where one batt meets another the coats overlap by 51 mm (2 in.).",
+        &[("51 mm", true)],
+    );
+}
+
+#[test]
+fn the_rest_governs_the_number_before_it_and_none_behind() {
+    check(
+        "Seal 6 mm deep in joints up to 50 mm and 13 mm (1/2 in.) deep in wider joints, slope of floor not exceeding 2 %.",
+        &[("6 mm", true), ("13 mm", true), ("2 %", false)],
+    );
+    // The state in which a joint has its width is no case.
+    check(
+        "The width of the joint shall not exceed 38 mm when it is made.",
+        &[("38 mm", false)],
+    );
+}

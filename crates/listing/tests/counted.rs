@@ -280,3 +280,36 @@ fn a_fraction_before_in_is_of_an_inch() {
     );
     check("1. CLIPS - PLACE 2 IN EACH FLUTE.\n", &[]);
 }
+
+#[test]
+fn the_lowest_two_are_counted_and_the_board_that_they_are_for_is_not() {
+    for (words, expected) in [
+        ("The lowest two courses are grouted.", "exactly 2 count"),
+        (
+            "Openings 1 in. dia max, 3 max in any notch.",
+            "at most 3 count",
+        ),
+        (
+            "Pins, six being the least number for one board.",
+            "at least 6 count",
+        ),
+        (
+            "One screw at each end, or by two where the wall is longer than 12 ft.",
+            "exactly 2 count if \"where the wall is longer than 12 ft.\"",
+        ),
+        (
+            "One layer in a 1 h wall, two in a 2 h wall.",
+            "exactly 2 count if joint.rating = 2 hr",
+        ),
+    ] {
+        let found = common::clauses(&format!("1. WALL - {words}\n"));
+        assert!(
+            found.iter().any(|clause| clause.ends_with(expected)),
+            "{words} {found:?}"
+        );
+        assert!(
+            !words.contains("six") || found.len() == 1,
+            "{words} {found:?}"
+        );
+    }
+}

@@ -182,3 +182,50 @@ fn a_limit_before_a_statement_s_noun_stays_with_it() {
         &["1:backer_distance: at least 8 in"],
     );
 }
+
+#[test]
+fn tolerances_without_a_sign_and_shares_from_one_to_another() {
+    for (text, expected) in [
+        (
+            "Wool of density 100 kg/m3 (tolerance 10 %).",
+            "between 90 to 110 kg/m3",
+        ),
+        (
+            "Recess of 25 mm (1 in.), more or less 6 mm (1/4 in.).",
+            "between 19 to 31 mm",
+        ),
+        (
+            "Wool is set with 16 % up to 25 % compression.",
+            "between 16 to 25 percent",
+        ),
+        (
+            "Compressed at least 33 %, but not more than 45 %.",
+            "between 33 to 45 percent",
+        ),
+        (
+            "Deck, 1-1/2 in. (38 mm) min to 3 in. (76 mm) max depth.",
+            "between 3/2 to 3 in",
+        ),
+        ("Concrete strength 20 MPa or better.", "at least 20 MPa"),
+        ("Bond strength 0.2 N/mm² or more.", "at least 1/5 MPa"),
+        ("Bond strength 150 psf or greater.", "at least 150 psf"),
+    ] {
+        let found = clauses(&format!("1. PACKING - {text}\n"));
+        assert!(
+            found.len() == 1 && found.iter().all(|clause| clause.ends_with(expected)),
+            "{text} {found:?}"
+        );
+    }
+    // A tolerance over a length is of something else.
+    let found = clauses("1. PACKING - Depth 100 mm, tolerance 2 mm in 3 m.\n");
+    assert!(
+        found.iter().all(|clause| !clause.contains("98")),
+        "{found:?}"
+    );
+    // Two sizes are no range.
+    let found = clauses("1. PACKING - At least 50 mm deep, but not more than 600 mm apart.\n");
+    assert!(
+        found.iter().all(|clause| !clause.contains("between")),
+        "{found:?}"
+    );
+}

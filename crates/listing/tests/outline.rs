@@ -1,30 +1,99 @@
-//! Which lines are items: counts within counts, and numbers that only stand with letters.
+//! Which lines begin items, how they nest, and which choices that makes of them. The wordings are invented.
 
-use listing::read_text;
+/// The items of a text.
+fn items(text: &str) -> Vec<String> {
+    let reading = listing::read_text("outline.txt", text);
+    reading.items.into_iter().map(|item| item.path).collect()
+}
 
-#[track_caller]
-fn check(text: &str, expected: &[&str]) {
-    let reading = read_text("sample", text);
-    let items: Vec<&str> = reading
-        .items
-        .iter()
-        .map(|item| item.path.as_str())
-        .collect();
-    assert_eq!(items, expected, "{text}");
+/// The choices that a text leaves.
+fn choices(text: &str) -> Vec<Vec<String>> {
+    let reading = listing::read_text("outline.txt", text);
+    reading
+        .options
+        .into_iter()
+        .map(|group| group.choices)
+        .collect()
+}
+
+#[test]
+fn a_mark_that_begins_two_lines_is_of_a_note() {
+    assert_eq!(
+        items(
+            "System FW-2\n\n1. JOINT. Width max 4 in.\n   A. Packing [a]. Density 4 pcf min.\n      [a] Invented Fibre: IF Strip 4\n   \
+             B. Seal [a]. Depth 1/2 in. min.\n      [a] Invented Seals: IS Flex 2\n   C. Strip. Width 2 in. min.\n"
+        ),
+        ["1", "1A", "1B", "1C"]
+    );
+    // Marks that begin one line each are items, and those that go on with another's its parts.
+    assert_eq!(
+        items(
+            "Detail B\n\n[1] Deck: 22 gauge min.\n\n[2] Wall: 5/8 in. board.\n    [2a] Screws 8 in. o.c.\n\n[3] Track: see [1].\n"
+        ),
+        ["[1]", "[2]", "[2a]", "[3]"]
+    );
+}
+
+#[test]
+fn parts_that_cite_their_whole_way_are_told_apart() {
+    let text = "System FW-2\n\n1. JOINT. Width max 4 in.\n   A. Wool. Density 4 pcf min.\n   B. Seal. On the top only.\n      1B.1 Wet thickness min 1/8 in.\n      \
+                1B.2 As an alternate to 1B.1, poured grade, 1/4 in. deep.\n   C. Strip. Width 2 in. min.\n";
+    assert_eq!(items(text), ["1", "1A", "1B", "1B.1", "1B.2", "1C"]);
+    assert_eq!(choices(text), [["1B.1", "1B.2"]]);
+}
+
+#[test]
+fn parts_joined_by_or_are_a_choice_of_one() {
+    let text = |first: &str| {
+        format!(
+            "System W-1\n\n1. Wall\n\n   (a) Studs shall be\n\n       (i)   galvanized steel, 0.46 mm thick or thicker{first}\n\n       \
+             (ii)  wood, nominal 38 mm wide.\n\n   (b) The last stud is 20 mm back.\n\n2. Joint\n\n   (a) Width 2 in.\n"
+        )
+    };
+    assert_eq!(
+        items(&text("; or")),
+        ["1", "1(a)", "1(a)(i)", "1(a)(ii)", "1(b)", "2", "2(a)"]
+    );
+    assert_eq!(choices(&text("; or")), [["1(a)(i)", "1(a)(ii)"]]);
+    for both in ["; and", ";", "."] {
+        assert!(choices(&text(both)).is_empty(), "{both}");
+    }
+}
+
+#[test]
+fn one_to_pick_and_a_substitute_are_choices() {
+    assert_eq!(
+        choices(
+            "Detail B\n\n[5] Wool: 4 pcf min.\n\n[6] Joint spray / sealant, pick one\n\n    [6A] Spray\n         wet: 1/8 in. min\n    [6B] Sealant\n         depth: 5/8 in. min\n"
+        ),
+        [["[6A]", "[6B]"]]
+    );
+    assert_eq!(
+        choices(
+            "Report\n\n§ 1  Sealing compound\n\n   Depth ≥ 10 mm.\n\n§ 2  Coating as a substitute for § 1, widths ≤ 80 mm only\n\n   Dry layer 1 mm.\n"
+        ),
+        [["§1", "§2"]]
+    );
+    // What is built as another is has that one's requirements, too: both stay for a person.
+    assert!(
+        choices(
+            "System B\n\n1. FLOOR -- One of the following floors shall be used:\n    1A. Flat -- Min 5 in. thick, 100 pcf min.\n    1B. Planks -- As Item 1A except min 8 in. deep.\n"
+        )
+        .is_empty()
+    );
 }
 
 #[test]
 fn a_count_within_letters_within_a_count() {
-    check(
-        "1. FLOOR - Slab.\n\n2. JOINT - As follows:\n\n   A. PACKING - As follows:\n\n      1. Depth min 4 in.\n\n      2. Density min 4 pcf.\n\n   B. SEALANT - As follows:\n\n      1. Depth min 1/2 in.\n\n3. COATING - Min 1/8 in. wet.\n",
-        &["1", "2", "2A", "2A1", "2A2", "2B", "2B1", "3"],
+    let text = "1. FLOOR - Slab.\n\n2. JOINT - As follows:\n\n   A. PACKING - As follows:\n\n      1. Depth min 4 in.\n\n      2. Density min 4 pcf.\n\n   B. SEALANT - As follows:\n\n      1. Depth min 1/2 in.\n\n3. COATING - Min 1/8 in. wet.\n";
+    assert_eq!(
+        items(text),
+        ["1", "2", "2A", "2A1", "2A2", "2B", "2B1", "3"]
     );
 }
 
 #[test]
 fn letters_of_a_number_that_does_not_stand_alone() {
-    check(
-        "1. FLOOR - Concrete min 4 in. thick.\n\n2A. CLIPS - Min 1 in. wide.\n\n2B. CLIPS - Min 2 in. wide.\n\n3A. WALL - Min 4 in. thick.\n\n4. SEALANT - Depth min 1/2 in.\n",
-        &["1", "2A", "2B", "3A", "4"],
-    );
+    let text = "1. FLOOR - Concrete min 4 in. thick.\n\n2A. CLIPS - Min 1 in. wide.\n\n2B. CLIPS - Min 2 in. wide.\n\n3A. WALL - Min 4 in. thick.\n\n4. SEALANT - Depth min 1/2 in.\n";
+    assert_eq!(items(text), ["1", "2A", "2B", "3A", "4"]);
 }

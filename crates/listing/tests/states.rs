@@ -120,3 +120,48 @@ fn what_an_alternate_is_confined_to_is_required_of_it() {
         &["sealant.depth: at least 12 mm"],
     );
 }
+
+#[test]
+fn one_state_and_another_are_forbidden_and_neither_excuses_the_other() {
+    for (text, expected) in [
+        (
+            "Sealant is not applied above 40 °C or where the relative humidity is over 90 %.",
+            ["at most 40 degC", "at most 90 percent"],
+        ),
+        (
+            "Do not pour in rain, nor when the air is colder than 8 °C or damper than 85 %.",
+            ["at least 8 degC", "at most 85 percent"],
+        ),
+    ] {
+        let found = common::clauses(&format!("1. SEALANT - {text}\n"));
+        assert!(
+            found.len() == 2
+                && found
+                    .iter()
+                    .zip(expected)
+                    .all(|(clause, expected)| clause.ends_with(expected)),
+            "{text} {found:?}"
+        );
+    }
+    for (text, expected) in [
+        (
+            "Not gunned where the wall encloses a stair and not at any temperature under 45 °F.",
+            "at least 45 degF",
+        ),
+        (
+            "The seal is to be placed when the floor has been struck for at least twenty-eight days.",
+            "at least 28 day",
+        ),
+    ] {
+        let found = common::clauses(&format!("1. SEALANT - {text}\n"));
+        assert!(
+            found.len() == 1 && found.iter().all(|clause| clause.ends_with(expected)),
+            "{text} {found:?}"
+        );
+    }
+    // Where clips are left out, nothing is asked of the joint.
+    check(
+        "1. CLIPS - Clips are not used where the joint is narrower than 2 in.\n",
+        &[],
+    );
+}

@@ -233,7 +233,11 @@ fn join_range(
     let joins = !another
         && (chain
             || between.clone().all(|at| {
-                ((after || before || compared || !rising || sentence.is_word(at + 1, "and"))
+                ((after
+                    || before
+                    || compared
+                    || !rising
+                    || sentence.is_any(at + 1, &["and", "but"]))
                     && sentence.is_sign(at, ','))
                     || sentence.is_any(at, JOINING)
             }));
@@ -243,7 +247,10 @@ fn join_range(
         (&amount.lo, &first.lo)
     };
     // "depth max 1 in., min 1/4 in. lap" bounds two things.
-    if reads_a_word(last.rule) && names_another(sentence, first, amount)
+    // `1-1/2 in. min to 3 in. max depth` is one depth.
+    let ranged =
+        last.rule == "word after" && between.len() == 2 && sentence.is_word(between.end - 1, "to");
+    if !ranged && reads_a_word(last.rule) && names_another(sentence, first, amount)
         || measures_another(sentence, first, amount)
     {
         return None;

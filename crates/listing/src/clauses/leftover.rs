@@ -34,7 +34,10 @@ pub(super) fn segments(sentence: &Sentence<'_>) -> Vec<Segment> {
         if sentence.is_stop(at) {
             push(&mut segments, first, at);
             first = at + 1;
-        } else if sentence.is_any(at, &["and", "but", "except"]) && at > first {
+        } else if sentence.is_any(at, &["and", "but", "except"])
+            && !goes_on(sentence, at)
+            && at > first
+        {
             push(&mut segments, first, at);
             first = at;
         }
@@ -42,6 +45,19 @@ pub(super) fn segments(sentence: &Sentence<'_>) -> Vec<Segment> {
     }
     push(&mut segments, first, sentence.tokens.len());
     segments
+}
+
+/// Whether "and" joins no other statement: `up to and including 100 mm`, `13 mm, and never less`.
+fn goes_on(sentence: &Sentence<'_>, and: usize) -> bool {
+    let closes = sentence.token(and + 3).is_none()
+        || sentence.is_stop(and + 3)
+        || sentence.is_sign(and + 3, '.');
+    let never_less = sentence.is_any(and + 1, &["not", "no", "never"])
+        && sentence.is_any(and + 2, &["less", "more"])
+        && closes;
+    let included =
+        and > 0 && sentence.is_word(and + 1, "including") && sentence.is_word(and - 1, "to");
+    included || never_less
 }
 
 fn push(segments: &mut Vec<Segment>, first: usize, last: usize) {

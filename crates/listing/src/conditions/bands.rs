@@ -65,8 +65,14 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         && (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
     let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
     // `Joints of 32 mm (1-1/4 in.) or wider:`
-    let or_more = sentence.is_word(end, "or")
-        && sentence.is_any(end + 1, &["less", "more", "greater", "wider", "narrower"]);
+    // `Gaps of 75 mm and above:`
+    let or_more = sentence.is_any(end, &["or", "and"])
+        && sentence.is_any(
+            end + 1,
+            &[
+                "less", "more", "greater", "wider", "narrower", "above", "over", "below", "under",
+            ],
+        );
     let told = amount.hi.is_some() || or_more || compares(sentence, noun + 1, amount.first);
     let end = end + if or_more { 2 } else { 0 };
     // `joints 1 in. wide or less, a minimum of 25 percent`

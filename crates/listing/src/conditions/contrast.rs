@@ -5,6 +5,7 @@
 //! person to say. "Elsewhere" may mean other places, and is for a person, too.
 
 use super::Found;
+use super::width::skip_attribute;
 use crate::model::{Expr, Relation, Test};
 use crate::rules::Sentence;
 
@@ -120,7 +121,9 @@ pub(super) fn leads_to_the_rest(sentence: &Sentence<'_>, condition: &Found) -> b
     // "12 mm in joints up to 50 mm and 20 mm in wider ones, tolerance +3 mm": the number stands before it.
     let told = condition.first.checked_sub(1).is_some_and(|before| {
         sentence.amounts.iter().any(|amount| {
-            amount.last <= before + 1 && sentence.skip_parentheses(amount.last) == condition.first
+            amount.last <= before + 1
+                && skip_attribute(sentence, sentence.skip_parentheses(amount.last))
+                    == condition.first
         })
     });
     is_contrast(sentence, condition)

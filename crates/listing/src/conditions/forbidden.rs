@@ -90,7 +90,9 @@ pub(super) fn forbidden(
     }
     let negation = (0..first).find(|at| sentence.is_any(*at, NEGATIONS))?;
     let commands = (negation > 0
-        && sentence.is_any(negation - 1, &["shall", "must", "may", "do", "should"]))
+        && (sentence.is_any(negation - 1, &["shall", "must", "may", "do", "should"])
+            || sentence.is_any(negation - 1, &["is", "are"])
+                && is_of_weather(sentence, condition)))
         || (negation == 0 && sentence.is_word(0, "never"));
     // "Neither product may be placed ...": the verb stands after the modal.
     let neither = negation == 0 && sentence.is_word(0, "neither");
@@ -108,15 +110,19 @@ pub(super) fn forbidden(
     let first_state = before.first().map_or(first, |state| state.first.min(first));
     let does = sentence.is_any(verb, DOING)
         && !sentence.has_any(verb, first_state, &["than", "alone", "only", "without"]);
+    // `not applied above 40 °C or where the humidity is over 90 %`: one state and another.
+    let another = first > 0 && sentence.is_any(first - 1, &["or", "nor"]);
     let alone = !condition.triggers.is_empty()
         && sentence
             .amounts
             .iter()
-            .filter(|amount| negation < amount.first && amount.last <= first)
-            .all(|amount| {
-                before
-                    .iter()
-                    .any(|state| state.first <= amount.first && amount.last <= state.last)
+            .enumerate()
+            .filter(|(_, amount)| negation < amount.first && amount.last <= first)
+            .all(|(index, amount)| {
+                another && super::compared(sentence, index)
+                    || before
+                        .iter()
+                        .any(|state| state.first <= amount.first && amount.last <= state.last)
             });
     let denied =
         (first..last).any(|at| sentence.is_any(at, NEGATIONS) && not_yet(sentence, at).is_none());
@@ -133,6 +139,22 @@ pub(super) fn forbidden(
         negation,
         first,
         last,
+    })
+}
+
+/// Whether a state is one of the air or of what is worked on, not a case of joints: "clips are not used where the joint is narrower than 2 in."
+/// only says where they are left out.
+fn is_of_weather(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    condition.triggers.iter().all(|index| {
+        sentence.amount(*index).is_some_and(|amount| {
+            amount.unit.dimension() == measure::Dimension::Temperature
+                || amount.unit == measure::Unit::Percent
+                    && sentence.has_any(
+                        condition.first,
+                        condition.last,
+                        &["humidity", "moisture", "rh"],
+                    )
+        })
     })
 }
 

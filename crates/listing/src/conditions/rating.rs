@@ -212,7 +212,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         &["rating", "ratings", "rated"],
     );
     let lasts = sentence.has_any(first.first.saturating_sub(7), first.first, LASTS)
-        || sentence.has_any(last.last, last.last + 4, LASTS);
+        || (last.last..last.last + 4)
+            .take_while(|at| !sentence.is_sign(*at, ';'))
+            .any(|at| sentence.is_any(at, LASTS));
     // No rating is longer than four hours; `for 48 hours` lasts.
     let short = measure::Quantity::new(last.lo, last.unit)
         .to(Unit::Hour)

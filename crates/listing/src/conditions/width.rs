@@ -240,7 +240,11 @@ fn after_negated_verb(sentence: &Sentence<'_>, from: usize) -> bool {
 
 /// Whether a token may stand between the things meant and the number that sets them apart: "joints *not wider than* 4 in."
 pub(super) fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence.is_any(at, APART)
+    // `up to and including 100 mm`
+    let included = sentence.is_word(at, "including")
+        || sentence.is_word(at, "and") && sentence.is_word(at + 1, "including");
+    included
+        || sentence.is_any(at, APART)
         || sentence.is_any(
             at,
             &[
@@ -352,6 +356,16 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             ],
         )
         && (sentence.is_any(after + 2, VERBS) || sentence.is_any(after + 2, TAKES));
+    // `Gaps of 75 mm and above: brackets of steel.`
+    let and_above = joint
+        && sentence.is_any(after, &["or", "and"])
+        && sentence.is_any(
+            after + 1,
+            &["above", "over", "below", "under", "more", "less"],
+        )
+        && sentence.is_sign(after + 2, ':')
+        && (noun + 1..amount.first).all(|at| sentence.is_word(at, "of"));
+    let or_less = or_less || and_above;
     let compares = compares || or_less;
     let verb = verb || or_less || joint && sentence.is_any(after, TAKES);
     // `Openings to 100 mm may be filled`
@@ -396,8 +410,12 @@ pub(super) fn found(
     let last = sentence.amount(index).map_or(from, |amount| {
         skip_attribute(sentence, sentence.skip_parentheses(amount.last))
     });
-    let end = if sentence.is_word(last, "or")
-        && sentence.is_any(last + 1, &["less", "more", "greater", "wider", "narrower"])
+    let closed = sentence.is_any(last, &["or", "and"])
+        && sentence.is_any(last + 1, &["above", "over", "below", "under"])
+        && is_statement_end(sentence, last + 2);
+    let end = if closed
+        || sentence.is_word(last, "or")
+            && sentence.is_any(last + 1, &["less", "more", "greater", "wider", "narrower"])
     {
         last + 2
     } else {

@@ -2,7 +2,9 @@
 
 use super::ItemOption;
 use super::head::Head;
-use super::listed::{Lead, cites, is_beside_the_others, lead, named_choices, requires};
+use super::listed::{
+    Lead, cites, is_beside_the_others, joined_by_or, lead, named_choices, requires,
+};
 use crate::model::{OptionGroup, OptionGroupKind};
 use crate::outline::OutlineItem;
 
@@ -24,7 +26,8 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
             take_choices(items, options, &named, &item.path);
             continue;
         }
-        let Some((lead, span)) = lead(source, item) else {
+        let joined = || Some((Lead::One(None), joined_by_or(source, items, &parts)?));
+        let Some((lead, span)) = lead(source, item).or_else(joined) else {
             continue;
         };
         let refused = refusal(source, items, options, lead, &parts);

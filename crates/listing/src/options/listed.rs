@@ -90,6 +90,26 @@ fn chosen_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<V
     (citation.items.len() > 1 && !spoiled && (told || opens && used)).then_some(citation.items)
 }
 
+/// The "or" between the last two parts of a list, each of which goes on into the next: `(i) galvanized steel ...; or (ii) wood ...`.
+///
+/// Of parts that end in "and" somewhere all are built.
+pub(super) fn joined_by_or(source: &str, items: &[OutlineItem], parts: &[usize]) -> Option<Span> {
+    let (_, before) = parts.split_last()?;
+    let ends = before.iter().map(|part| {
+        let pieces = match items.get(*part)?.paragraphs.last()? {
+            Paragraph::Text(pieces) => pieces,
+            _ => return None,
+        };
+        let last = *pieces.last()?;
+        let words = last.of(source).trim_end();
+        let open = words.ends_with([';', ',']) || words.ends_with(" or");
+        open.then(|| (words.ends_with("; or") || words.ends_with(", or"), last))
+    });
+    let ends: Option<Vec<(bool, Span)>> = ends.collect();
+    let (or, last) = *ends?.last()?;
+    or.then_some(last)
+}
+
 fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
     const CHOOSES: [(&str, Option<usize>); 7] = [
         ("or more of", None),
@@ -100,6 +120,9 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
         ("either one of", Some(2)),
         ("any of", None),
     ];
+    if let Some((at, end)) = told_to_pick(words) {
+        return Some((Lead::One(None), at, end));
+    }
     let found = CHOOSES.iter().filter_map(|(cue, count)| {
         let at = words.match_indices(cue).map(|(at, _)| at).find(|at| {
             !words
@@ -154,6 +177,18 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
     };
     let length = rest.len() - tail.len();
     Some((lead, at, words.len() - rest.len() + length))
+}
+
+/// `Joint spray / sealant, pick one`: words that close what they stand in.
+fn told_to_pick(words: &str) -> Option<(usize, usize)> {
+    let own = words.trim_end_matches(['.', ':', ' ', ')']);
+    ["pick one", "choose one", "select one", "pick either"]
+        .iter()
+        .find_map(|told| {
+            let before = own.strip_suffix(told)?;
+            let opens = before.is_empty() || before.ends_with([' ', ',', '(', '-']);
+            opens.then_some((before.len(), own.len()))
+        })
 }
 
 /// "one of the walls below", "either of the following floors".
@@ -281,6 +316,8 @@ mod tests {
             Some(Lead::One(None)),
         );
         check("Any one of the walls below.", Some(Lead::One(None)));
+        check("Joint spray / sealant, pick one", Some(Lead::One(None)));
+        check("Where two are shown, pick one that fits.", None);
         check("One or more of the following:", Some(Lead::Unclear));
         check(
             "Any combination of these, or one of the following:",

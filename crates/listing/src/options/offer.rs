@@ -3,7 +3,7 @@
 use super::head::Head;
 
 /// Words that offer the item in the place of what they are followed by.
-const CUES: [&str; 12] = [
+const CUES: [&str; 14] = [
     "alternate to",
     "alternative to",
     "alternates to",
@@ -16,6 +16,8 @@ const CUES: [&str; 12] = [
     "in the place of",
     "instead of",
     "in exchange for",
+    "as a substitute for",
+    "as substitute for",
 ];
 
 /// How far behind the title a sentence may come to such words, in bytes.

@@ -102,6 +102,20 @@ pub(crate) struct Marker {
     pub(crate) len: usize,
 }
 
+/// The labels in brackets that begin more than one line: `[a] Makers: ...` below each item that has the mark `[a]`. No outline has an item twice.
+pub(crate) fn note_marks<'l>(lines: impl Iterator<Item = &'l str>) -> Vec<String> {
+    let begun = lines
+        .map(str::trim_start)
+        .filter(|words| words.starts_with('['));
+    let mut labels: Vec<String> = begun.filter_map(marker).map(|own| own.label).collect();
+    labels.sort_unstable();
+    let twice = labels.windows(2).filter_map(|pair| match pair {
+        [one, other] if one == other => Some(one.clone()),
+        _ => None,
+    });
+    twice.collect()
+}
+
 /// The words and signs that introduce an item's number.
 const INTRODUCTIONS: [&str; 12] = [
     "§",

@@ -5,6 +5,7 @@ mod caption;
 mod entry;
 mod marker;
 mod open_end;
+mod path;
 mod schedule;
 mod sequence;
 mod tables;

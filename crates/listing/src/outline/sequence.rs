@@ -3,6 +3,7 @@
 mod next;
 
 use super::marker::{Close, Marker, Part};
+use super::path::path;
 
 /// An item that is open where the reading stands: the current one and those it is nested in.
 #[derive(Debug, Clone)]
@@ -45,10 +46,16 @@ impl Sequence {
     /// Where a marker continues the outline; none when it doesn't, and so is only text.
     pub(crate) fn place(&self, marker: &Marker, indent: usize) -> Option<Placement> {
         if marker.close == Close::Brackets {
+            // `[6A]` is a part of `[6]`.
+            let above = self.open.iter().rposition(|open| {
+                open.close == Close::Brackets
+                    && marker.parts.len() == open.parts.len() + 1
+                    && marker.parts.starts_with(&open.parts)
+            });
             return Some(Placement {
                 path: format!("[{}]", marker.label),
-                parent: None,
-                depth: 0,
+                parent: above.and_then(|above| Some(self.open.get(above)?.item)),
+                depth: above.map_or(0, |above| above + 1),
             });
         }
         if self.open.is_empty() {
@@ -79,7 +86,10 @@ impl Sequence {
         }
         let new_scheme = marker.parts.len() == 1
             && marker.parts.iter().all(Part::is_first)
-            && self.open.iter().all(|open| !same_scheme(open, marker));
+            && self
+                .open
+                .iter()
+                .all(|open| !same_scheme(open, marker) || is_roman_within(open, marker, indent));
         if new_scheme {
             let above = self.open.iter().rposition(|open| open.indent < indent);
             let depth = above.map_or(self.open.len(), |depth| depth + 1);
@@ -214,13 +224,27 @@ impl Sequence {
         let Some((last, head)) = marker.parts.split_last() else {
             return false;
         };
-        last.is_first() && !head.is_empty() && head == open.parts
+        // `3B.1` below `B.` of `3.` cites the whole of its way.
+        let way: Vec<&Part> = self
+            .open
+            .get(..=depth)
+            .unwrap_or_default()
+            .iter()
+            .flat_map(|open| &open.parts)
+            .collect();
+        let whole =
+            depth > 0 && head.len() == way.len() && head.iter().zip(way).all(|(a, b)| a == b);
+        last.is_first() && !head.is_empty() && (head == open.parts || whole)
     }
 
     fn placement(&self, marker: &Marker, depth: usize) -> Placement {
         let parent = depth.checked_sub(1).and_then(|above| self.open.get(above));
         Placement {
-            path: path(parent, marker, if self.in_tens { 10 } else { 100 }),
+            path: path(
+                parent.map(|open| (open.parts.as_slice(), open.path.as_str())),
+                marker,
+                if self.in_tens { 10 } else { 100 },
+            ),
             parent: parent.map(|open| open.item),
             depth,
         }
@@ -237,6 +261,13 @@ fn same_scheme(open: &Open, marker: &Marker) -> bool {
     kind(&open.parts) == kind(&marker.parts) && compatible(open, marker)
 }
 
+/// Whether a marker counts in Roman numerals within a lettered item: `(i)` set in below `(a)`. One that followed `(h)` would be its sibling.
+fn is_roman_within(open: &Open, marker: &Marker, indent: usize) -> bool {
+    let lettered = matches!(open.parts.as_slice(), [.., Part::Letters(letters)] if !matches!(letters.as_str(), "i" | "I"));
+    let roman = matches!(marker.parts.as_slice(), [Part::Letters(letters)] if matches!(letters.as_str(), "i" | "I"));
+    lettered && roman && open.indent < indent
+}
+
 /// Whether two markers close alike; a missing dot is forgiven.
 fn compatible(open: &Open, marker: &Marker) -> bool {
     let loose = |close: Close| match close {
@@ -248,65 +279,6 @@ fn compatible(open: &Open, marker: &Marker) -> bool {
     };
     open.introduced == marker.introduced
         && (open.introduced || loose(open.close) == loose(marker.close))
-}
-
-/// The path as people cite it: as printed where the label repeats its parent's, or both count from `round` on, else joined to the parent's
-/// path.
-fn path(parent: Option<&Open>, marker: &Marker, round: u32) -> String {
-    let printed = match marker.close {
-        Close::Parens => format!("({})", marker.label),
-        _ => marker.label.clone(),
-    };
-    let label = marker.label.strip_suffix(".0").unwrap_or(&marker.label);
-    let is_round = |parts: &[Part]| matches!(parts, [Part::Number(n)] if *n >= round);
-    if is_round(&marker.parts) && parent.is_some_and(|parent| is_round(&parent.parts)) {
-        return label.to_owned();
-    }
-    let Some(parent) = parent else {
-        return if marker.signed {
-            format!("§{label}")
-        } else {
-            label.to_owned()
-        };
-    };
-    if marker.parts.len() > parent.parts.len() && marker.parts.starts_with(&parent.parts) {
-        let own: usize = own_tail(marker, parent.parts.len());
-        let tail = marker.label.get(own..).unwrap_or_default();
-        return format!("{}{tail}", parent.path);
-    }
-    let digits_meet = parent.path.ends_with(|c: char| c.is_ascii_digit())
-        && printed.starts_with(|c: char| c.is_ascii_digit());
-    let joint = if digits_meet { "." } else { "" };
-    format!("{}{joint}{printed}", parent.path)
-}
-
-/// Where in the label the parts beyond the parent's begin, with the dot or hyphen before them.
-fn own_tail(marker: &Marker, skipped: usize) -> usize {
-    let mut seen = 0;
-    let mut previous = None;
-    for (at, c) in marker.label.char_indices() {
-        let kind = if c.is_ascii_digit() {
-            1
-        } else if c.is_ascii_alphabetic() {
-            2
-        } else {
-            0
-        };
-        if previous != Some(kind) {
-            if kind == 0 {
-                if seen == skipped {
-                    return at;
-                }
-            } else {
-                if seen == skipped {
-                    return at;
-                }
-                seen += 1;
-            }
-        }
-        previous = Some(kind);
-    }
-    marker.label.len()
 }
 
 #[cfg(test)]
@@ -376,6 +348,39 @@ mod tests {
                 "400 mm wide",
             ],
             &["100", "110", "111", "120", "200", "210", "-"],
+        );
+    }
+
+    #[test]
+    fn parts_that_cite_their_whole_way() {
+        check(
+            &[
+                "1. JOINT",
+                "   A. Wool",
+                "   B. Seal",
+                "      1B.1 Wet",
+                "      1B.2 Self-levelling",
+                "   C. Cover",
+                "2. WALL",
+            ],
+            &["1", "1A", "1B", "1B.1", "1B.2", "1C", "2"],
+        );
+    }
+
+    #[test]
+    fn roman_numerals_within_letters() {
+        check(
+            &[
+                "1. WALL",
+                "  (a) Studs",
+                "      (i) Steel",
+                "      (ii) Wood",
+                "  (b) Board",
+                "2. JOINT",
+                "  (a) Wool",
+                "  (i) of it",
+            ],
+            &["1", "1(a)", "1(a)(i)", "1(a)(ii)", "1(b)", "2", "2(a)", "-"],
         );
     }
 

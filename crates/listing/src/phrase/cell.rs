@@ -1,6 +1,6 @@
 //! A table's cell as an amount: its unit may stand in the column's heading.
 
-use measure::{Dimension, Number, Unit};
+use measure::{Number, Unit};
 
 use super::amounts::{Second, Shape};
 use super::lex::{Token, TokenKind, lex};
@@ -54,10 +54,10 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
         return (alone && unit.is_none_or(|unit| unit == Unit::Count)).then_some(cell);
     }
     let mut spread = spread_in(&tokens, start, unit)?;
-    // `20 min` under a heading in percent is a minimum, no time.
+    // `20 min` under a heading in percent is a minimum, no time; so is `24 min.` beside a label in hours.
     let minimum = spread.unit == Some(Unit::Minute)
-        && unit.is_some_and(|unit| unit.dimension() != Dimension::Time)
-        && spread.span.of(text).ends_with("min");
+        && unit.is_some_and(|unit| unit != Unit::Minute)
+        && spread.span.of(text).trim_end_matches('.').ends_with("min");
     if minimum {
         spread.unit = unit;
     }

@@ -36,7 +36,7 @@ pub(super) fn bracketed_tolerance(tokens: &[Token<'_>], at: usize) -> Option<Spr
     })
 }
 
-/// `±`, `+/-`, `+-` or "plus or minus"; gives the token after.
+/// `±`, `+/-`, `+-`, "plus or minus" or "more or less"; gives the token after.
 fn plus_minus(tokens: &[Token<'_>], at: usize) -> Option<usize> {
     let is = |offset: usize, sign: char| {
         tokens
@@ -55,6 +55,7 @@ fn plus_minus(tokens: &[Token<'_>], at: usize) -> Option<usize> {
     } else if is(0, '+') && is(1, '-') {
         Some(at + 2)
     } else if (word(0, "plus") && word(1, "or") && word(2, "minus"))
+        || (word(0, "more") && word(1, "or") && word(2, "less"))
         || (word(0, "give") && word(1, "or") && word(2, "take"))
     {
         Some(at + 3)
@@ -174,7 +175,22 @@ fn named_tolerance(tokens: &[Token<'_>], at: usize) -> Option<usize> {
     let after = word + 1;
     let of = tokens.get(after).is_some_and(|token| token.is_word("of"));
     let after = after + usize::from(of);
-    (named && deviations(tokens, after).is_some()).then_some(after)
+    (named && (deviations(tokens, after).is_some() || unsigned(tokens, after).is_some()))
+        .then_some(after)
+}
+
+/// `tolerance 10 %`: a named tolerance without a sign is allowed to both sides. It must end there: "tolerance 2 mm in 3 m" is of something else.
+fn unsigned(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
+    let named = at > 0
+        && ["tolerance", "tol", "of"]
+            .iter()
+            .any(|name| tokens.get(at - 1).is_some_and(|token| token.is_word(name)));
+    let value = value_at(tokens, at).filter(|value| named && value.unit.is_some())?;
+    let next = value.next;
+    let ends = tokens
+        .get(next)
+        .is_none_or(|token| [')', ',', ';', '.'].iter().any(|sign| token.is_sign(*sign)));
+    ends.then(|| (value.clone(), value, next))
 }
 
 /// The token after "percentage points".
@@ -267,8 +283,10 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     // `6 mm, tol. +2/-0`, `30 % (tolerance ± 5 percentage points)`
     let opened = at == first.next && tokens.get(at).is_some_and(|token| token.is_sign('('));
     let (named, opened) = named_tolerance(tokens, at).map_or((at, opened), |after| (after, opened));
+    let is_named = named != at;
     let at = named;
-    let (below, above, next) = deviations(tokens, at)?;
+    let (below, above, next) =
+        deviations(tokens, at).or_else(|| is_named.then(|| unsigned(tokens, at))?)?;
     let mut next = skip_points(tokens, next);
     let unit = first.unit.or(above.unit).or(below.unit)?;
     let side = |value: &Value| value.unit.or(above.unit).or(below.unit);
@@ -291,6 +309,10 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     if opened {
         tokens.get(next).filter(|token| token.is_sign(')'))?;
         next += 1;
+    }
+    // `25 mm (1 in.), plus or minus 6 mm (1/4 in.)`: the tolerance repeats itself as its value did.
+    if !opened && second_value_end(tokens, first.next).is_some() {
+        next = second_value_end(tokens, next).unwrap_or(next);
     }
     Some(Spread {
         lo: first.number.minus(in_unit(&below)?)?,

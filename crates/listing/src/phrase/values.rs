@@ -93,7 +93,10 @@ fn below_zero(tokens: &[Token<'_>], at: usize) -> Option<Value> {
 
 /// A value, a range or a tolerance in a cell whose column gives the unit.
 pub(super) fn spread_in(tokens: &[Token<'_>], at: usize, unit: Option<Unit>) -> Option<Spread> {
-    let first = value_at(tokens, at)?;
+    // `± 20` under a heading in percent
+    let Some(first) = value_at(tokens, at) else {
+        return deviation_at(tokens, at);
+    };
     let held = Value {
         unit: first.unit.or(unit),
         ..first
@@ -183,6 +186,17 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
             .checked_sub(1)
             .and_then(|before| tokens.get(before))
             .is_some_and(|token| token.is_word("from") || token.is_sign(':'));
+    // `with 16 % up to 25 % compression`
+    let shares = first.unit == Some(Unit::Percent)
+        && tokens
+            .get(first.next)
+            .is_some_and(|token| token.is_word("up"))
+        && value_at(tokens, first.next + 2).is_some_and(|last| last.unit == first.unit);
+    let up_to = up_to
+        || shares
+            && tokens
+                .get(first.next + 1)
+                .is_some_and(|token| token.is_word("to"));
     if !(dash || to || and || up_to) {
         return None;
     }

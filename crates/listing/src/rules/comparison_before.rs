@@ -7,12 +7,12 @@ use crate::model::Relation;
 /// Comparatives that point up: a thing compared so is more than the number.
 const UP: &[&str] = &[
     "more", "greater", "thicker", "wider", "deeper", "longer", "higher", "farther", "further", "larger", "heavier",
-    "later", "taller", "denser", "bigger", "coarser", "older", "stronger", "steeper", "broader", "warmer", "hotter", "slower", "better",
+    "later", "taller", "denser", "bigger", "coarser", "older", "stronger", "steeper", "broader", "warmer", "hotter", "slower", "better", "damper", "wetter",
 ];
 /// Comparatives that point down.
 const DOWN: &[&str] = &[
     "less", "fewer", "thinner", "narrower", "shallower", "shorter", "lower", "closer", "smaller", "lighter", "sooner",
-    "earlier", "nearer", "finer", "cooler", "colder", "slimmer", "faster", "younger",
+    "earlier", "nearer", "finer", "cooler", "colder", "slimmer", "faster", "younger", "drier",
 ];
 /// Words that compare without "than".
 const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond", "pass", "passes", "surpass", "excess"];
@@ -51,10 +51,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(from) = neither(sentence, at) {
         return Some(Finding::sure(Relation::Exactly, from));
     }
-    if is_placed(sentence, at, floor) || is_gone_past(sentence, at, floor) {
+    if let Some(finding) = after_nor(sentence, at) {
+        return Some(finding);
+    }
+    if is_placed(sentence, index, at, floor) || is_gone_past(sentence, at, floor) {
         return None;
     }
-    let (relation, from) = than(sentence, at, floor).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
+    let (relation, from) = above_or_below(sentence, index, at, floor).or_else(|| than(sentence, at, floor)).or_else(|| than_plus(sentence, at, floor)).or_else(|| alone(sentence, at, first))?;
     if relation == Relation::AtLeast && sentence.is_word(from, "at") {
         return Some(Finding::sure(relation, from));
     }
@@ -109,11 +112,40 @@ fn neither(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
 }
 
 /// `1-1/2 in. below the track, but no lower than 4 in.`: lower by a distance, which is more of it.
-fn is_placed(sentence: &Sentence<'_>, at: usize, floor: usize) -> bool {
+fn is_placed(sentence: &Sentence<'_>, index: usize, at: usize, floor: usize) -> bool {
     const REACH: usize = 12;
+    // `no higher than 300 mm beneath it` says itself from where.
+    let says_where = sentence.amount(index).is_some_and(|amount| sentence.is_any(sentence.skip_parentheses(amount.last), &["below", "beneath", "above"]));
+    if says_where {
+        return false;
+    }
     let start = floor.saturating_sub(REACH);
-    let past = |word: &str, place: &[&str]| at > 0 && sentence.is_word(at, "than") && sentence.is_word(at - 1, word) && sentence.has_any(start, at, place);
+    let placed = |place: &[&str]| sentence.amounts.iter().any(|amount| (start..at).contains(&amount.first) && sentence.is_any(sentence.skip_parentheses(amount.last), place));
+    let past = |word: &str, place: &[&str]| at > 0 && sentence.is_word(at, "than") && sentence.is_word(at - 1, word) && placed(place);
     past("lower", &["below", "under", "beneath"]) || past("higher", &["above", "over"])
+}
+
+/// `no higher than 305 mm beneath the floor`: what is less high there lies deeper, and is more of that distance.
+fn above_or_below(sentence: &Sentence<'_>, index: usize, at: usize, floor: usize) -> Option<(Relation, usize)> {
+    let below = sentence.is_any(sentence.skip_parentheses(sentence.amount(index)?.last), &["below", "beneath"]);
+    let comparative = at.checked_sub(1).filter(|_| below && sentence.is_word(at, "than") && at > floor)?;
+    match sentence.word(comparative) {
+        "higher" => Some((Relation::LessThan, comparative)),
+        "lower" => Some((Relation::MoreThan, comparative)),
+        _ => None,
+    }
+}
+
+/// `not to exceed 1/360 of the span, nor 12 mm`: what is denied of one number is denied of the next.
+fn after_nor(sentence: &Sentence<'_>, at: usize) -> Option<Finding> {
+    if !sentence.is_word(at, "nor") {
+        return None;
+    }
+    let lowest = at.saturating_sub(REACH);
+    let comparison = (lowest..at).rev().take_while(|at| !sentence.is_sign(*at, ';')).find(|at| sentence.is_any(*at, &["exceed", "exceeds", "exceeding", "than"]))?;
+    let (relation, from) = if sentence.is_word(comparison, "than") { than(sentence, comparison, 0)? } else { (Relation::MoreThan, comparison) };
+    negation(sentence, from, 0)?;
+    Some(Finding::sure(relation.negated()?, at))
 }
 
 /// `go beyond 60 percent and you will tear it`: what would happen, which limits the other way.

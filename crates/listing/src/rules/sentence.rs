@@ -187,6 +187,13 @@ impl<'a> Sentence<'a> {
         {
             return at + 1;
         }
+        // `1/8" (nominal) thick`
+        if self.is_sign(at, '(')
+            && self.is_any(at + 1, &["nominal", "nom"])
+            && self.is_sign(at + 2, ')')
+        {
+            return at + 1;
+        }
         self.skip_parentheses(at)
     }
 

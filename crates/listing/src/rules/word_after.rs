@@ -49,9 +49,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             at += 2;
             continue;
         }
-        if sentence.is_sign(at, ',') && sentence.is_any(at + 1, &["not", "no", "never"]) {
-            let ends = sentence.is_stop(at + 3) || sentence.is_sign(at + 3, '.') || sentence.token(at + 3).is_none();
-            let relation = or_more(sentence.word(at + 2)).filter(|_| ends)?;
+        // `13 mm (1/2 in.), and never less`
+        let denied = at + 1 + usize::from(sentence.is_any(at + 1, &["and", "but"]));
+        if sentence.is_sign(at, ',') && sentence.is_any(denied, &["not", "no", "never"]) {
+            let ends = sentence.is_stop(denied + 2) || sentence.is_sign(denied + 2, '.') || sentence.token(denied + 2).is_none();
+            let relation = or_more(sentence.word(denied + 1)).filter(|_| ends)?;
             let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
             return Some(Finding::sure(opposite, sentence.amount(index)?.first));
         }
@@ -232,6 +234,10 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let allowed = sentence.is_any(word + 1, ALLOWED);
     // `is the least that is allowed`
     let allowed = allowed || sentence.is_word(word + 1, "that") && sentence.is_any(word + 2, &["is", "are", "may", "can", "will"]);
+    // `three screws being the fewest in any length`, `six being the least number for one board`
+    let counted = word + 1 + usize::from(sentence.is_word(word + 1, "number"));
+    let spread = sentence.is_word(at, "being") && the == 1 && sentence.is_any(counted, &["in", "for", "on", "to", "per", "at", "along", "of"]);
+    let allowed = allowed || spread;
     let said = (being == 1 && (ends || allowed) && (allowed || the == 1 || sentence.is_word(at, "being"))) || (the == 1 && allowed);
     let relation = match sentence.word(word) {
         "least" | "minimum" | "smallest" | "fewest" => Relation::AtLeast,
@@ -300,6 +306,9 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         // `5/8 in. least`, `200 mm thickness upwards`
         "least" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
         "most" if ends_stretch(sentence, at + 1) => Relation::AtMost,
+        // `30 mm least, 150 mm greatest`
+        "smallest" | "fewest" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
+        "greatest" | "largest" if ends_stretch(sentence, at + 1) => Relation::AtMost,
         "exactly" | "precisely" if ends_stretch(sentence, at + 1) => Relation::Exactly,
         "approx" | "approximately" if ends_stretch(sentence, at + 1) => Relation::About,
         _ => return None,

@@ -34,7 +34,7 @@ fn a_limit_or_a_unit_that_is_not_known_leaves_the_row_as_words() {
          ----------------------------------------------------------\n\
          101  Wool strip  density      MIN    80       kg/m3\n\
          102  do.         depth        ZZZ    100      mm\n\
-         103  do.         stiffness    MIN    5        N/mm2\n\
+         103  do.         stiffness    MIN    5        bar\n\
          104  do.         recess       MAX    6        mm\n\
          ----------------------------------------------------------\n",
         &[

@@ -195,6 +195,12 @@ pub(in crate::clauses) fn heading(text: &str) -> Heading {
     }
 }
 
+/// The unit that a word is.
+fn unit_of(word: &str) -> Option<Unit> {
+    let (unit, end) = notation::unit_at(&format!("1 {word}"), 1)?;
+    (end == word.len() + 2).then_some(unit)
+}
+
 /// A heading's words in small letters.
 struct Words {
     text: String,
@@ -235,6 +241,12 @@ impl Words {
                     ["width", "depth", "place", "the"].contains(&next.as_str())
                         && self.text.contains(&format!("in {next}"))
                 });
+            // "Bond in mm", "movement in % of b"; `Joint width, in. (mm)` names both.
+            let preposition = preposition
+                || word == "in"
+                    && self.words.get(index + 1).is_some_and(|next| {
+                        unit_of(next).is_some() && self.text.contains(&format!("in {next}"))
+                    });
             // "butts per metre" counts
             let rate = index > 0
                 && self
@@ -251,8 +263,7 @@ impl Words {
                 && !rate
                 && !numbered
                 && qualifier(word).is_none()
-                && let Some((unit, end)) = notation::unit_at(&format!("1 {word}"), 1)
-                && end == word.len() + 2
+                && let Some(unit) = unit_of(word)
                 && !units.contains(&unit)
             {
                 units.push(unit);
@@ -279,8 +290,27 @@ impl Words {
     /// Whether it names the joint's rating. A time to wait is none, nor is a rating by heat.
     fn names_rating(&self) -> bool {
         const WAITS: &[&str] = &[
-            "cure", "curing", "recoat", "drying", "dry", "tack", "time", "storage", "life", "wait",
-            "waiting", "after",
+            "cure",
+            "curing",
+            "recoat",
+            "drying",
+            "dry",
+            "tack",
+            "time",
+            "storage",
+            "life",
+            "wait",
+            "waiting",
+            "after",
+            "traffic",
+            "skin",
+            "foot",
+            "walk",
+            "recoating",
+            "overcoating",
+            "handling",
+            "set",
+            "setting",
         ];
         let by_heat = self.says(&["t", "l", "w"]) && self.says(&["rating"]);
         let named = self.says(&[

@@ -67,6 +67,7 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
                 || begins_main_clause(sentence, at, index)
                 || sentence.is_word(index, "nor") && sentence.is_any(index + 1, OPENERS)
                 || sentence.is_word(index, "then")
+                || begins_denial(sentence, index)
                 || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
         {
             return index;
@@ -173,6 +174,17 @@ fn commands_soon(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
     sentence.is_any(at, LEAVE) && amount_soon && stated && !led
 }
 
+/// `not where the wall encloses a stair and not at any temperature under 45 °F`: one more thing that is not to be.
+fn begins_denial(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(at, &["and", "nor", "or"])
+        && sentence.is_any(at + 1, &["not", "never"])
+        && sentence.is_any(
+            at + 2,
+            &["at", "in", "on", "for", "during", "under", "below"],
+        )
+        && sentence.is_any(at + 3, &["any", "a", "the"])
+}
+
 fn after_whole_number(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.amounts.iter().any(|amount| {
         amount.last <= at && skip_attribute(sentence, sentence.skip_parentheses(amount.last)) == at
@@ -211,7 +223,10 @@ fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> boo
         .any(|next| {
             sentence.is_any(
                 next,
-                &["is", "are", "shall", "must", "may", "need", "needs"],
+                &[
+                    "is", "are", "shall", "must", "may", "need", "needs", "overlap", "overlaps",
+                    "becomes", "become", "extends", "extend", "projects", "project",
+                ],
             )
         });
     stated && !led && verb

@@ -117,9 +117,13 @@ fn is_work_when(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
     let only = first > 1
         && sentence.is_word(first - 1, "only")
         && sentence.is_any(first - 2, forbidden::DOING);
+    // `The seal is to be placed when the floor has been struck for at least 28 days.`
+    let lasting = sentence.has_any(first, last, &["has", "have"])
+        && sentence.has_any(first, last, &["least"]);
+    let reach = if lasting { 9 } else { 3 };
     let done = first > 0
         && (sentence.is_any(first, &["when", "where"]) || only && sentence.is_word(first, "if"))
-        && (only || first <= 3 && sentence.is_any(first - 1, forbidden::DOING));
+        && (only || first <= reach && sentence.is_any(first - 1, forbidden::DOING));
     let mut own = sentence
         .amounts
         .iter()
@@ -184,12 +188,20 @@ pub(super) fn is_state(sentence: &Sentence<'_>, first: usize, last: usize) -> bo
         "applied",
         "compressed",
         "set",
+        "built",
+        "formed",
+        "erected",
     ];
+    // `when it is made`
+    let itself = last == first + 4
+        && sentence.is_any(first + 1, &["it", "they"])
+        && sentence.is_any(first + 2, &["is", "are"])
+        && sentence.is_any(first + 3, STATES);
     let opened = sentence.is_any(first, &["when", "where"]);
     let in_place = last == first + 3
         && sentence.is_word(first + 1, "in")
         && sentence.is_any(first + 2, &["place", "position"]);
-    opened && (in_place || (last == first + 2 && sentence.is_any(first + 1, STATES)))
+    opened && (in_place || itself || (last == first + 2 && sentence.is_any(first + 1, STATES)))
 }
 
 fn follows_condition(sentence: &Sentence<'_>, first: usize) -> bool {

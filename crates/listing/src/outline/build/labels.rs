@@ -105,10 +105,43 @@ fn heads_labels(line: &Line<'_>) -> bool {
 /// Where a line begins that holds a short label, a colon and a value.
 fn colon_indent(line: &Line<'_>) -> Option<usize> {
     let (label, value) = line.text.trim().split_once(": ")?;
-    let plain = label.starts_with(char::is_uppercase)
-        && label.split_whitespace().count() <= MOST_WORDS
-        && !label.contains(['.', ';']);
+    // `lap on board: 1/2" min`: in small letters it might be running text, unless a number follows.
+    let begins = label.starts_with(char::is_uppercase)
+        || label.starts_with(char::is_lowercase) && holds_number(value);
+    let plain =
+        begins && label.split_whitespace().count() <= MOST_WORDS && !label.contains(['.', ';']);
     (plain && !value.trim().is_empty()).then_some(line.indent)
+}
+
+fn holds_number(words: &str) -> bool {
+    words.contains(|c: char| c.is_ascii_digit())
+}
+
+/// The labels and values that stand side by side in a line: `wet: 1/8 in. min    dry: 70 mils min`. Read on, each value would be taken for that of
+/// the label behind it.
+pub(super) fn side_by_side(words: &str) -> Option<Vec<(usize, usize)>> {
+    const MOST_WORDS: usize = 4;
+    let is_entry = |entry: &str| {
+        entry.split_once(": ").is_some_and(|(label, value)| {
+            label.split_whitespace().count() <= MOST_WORDS
+                && label.starts_with(char::is_alphabetic)
+                && label.chars().all(|c| c.is_alphabetic() || c == ' ')
+                && holds_number(value)
+        })
+    };
+    let mut entries = Vec::new();
+    let mut at = 0;
+    for entry in words.split(APART) {
+        let lead = entry.len() - entry.trim_start().len();
+        if !entry.trim().is_empty() {
+            entries.push((at + lead, at + entry.trim_end().len()));
+        }
+        at += entry.len() + APART.len();
+    }
+    let all = entries
+        .iter()
+        .all(|(from, to)| words.get(*from..*to).is_some_and(is_entry));
+    (entries.len() > 1 && all).then_some(entries)
 }
 
 /// Where the value stands in a line that holds a label and a value; none when it is no such line.

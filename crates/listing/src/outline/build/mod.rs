@@ -8,7 +8,7 @@ use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
 use super::entry::{Entry, entries_at};
-use super::marker::{Close, Marker, Part, marker};
+use super::marker::{Close, Marker, Part, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
 use super::sequence::Sequence;
 use super::tables::Table;
@@ -118,6 +118,8 @@ struct Builder<'a> {
     schedule: Option<Columns>,
     /// The item that the schedule stands in.
     scheduled: Option<usize>,
+    /// Labels in brackets that begin several lines: marks of notes, and no items.
+    note_marks: Vec<String>,
 }
 
 impl<'a> Builder<'a> {
@@ -145,6 +147,7 @@ impl<'a> Builder<'a> {
             captioned: None,
             schedule: None,
             scheduled: None,
+            note_marks: note_marks(lines.iter().map(|line| line.text)),
         }
     }
 
@@ -244,6 +247,7 @@ impl<'a> Builder<'a> {
         let content = line.content();
         let words = content.of(self.source);
         if let Some(marker) = marker(words)
+            && !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
             && let Some(placement) = self.sequence.place(&marker, line.indent)
             && self.may_begin(&marker, words)
         {
@@ -303,7 +307,14 @@ impl<'a> Builder<'a> {
             || is_bullet(words)
             || is_labelled(words)
             || labels::begins(self.lines, at);
-        self.add_text(content, begins);
+        for (number, (from, to)) in labels::side_by_side(words)
+            .unwrap_or_else(|| vec![(0, words.len())])
+            .into_iter()
+            .enumerate()
+        {
+            let piece = Span::new(content.start() + from, content.start() + to);
+            self.add_text(piece, begins || number > 0);
+        }
     }
 
     fn last_sentence_ended(&self) -> bool {

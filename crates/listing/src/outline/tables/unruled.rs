@@ -154,7 +154,7 @@ pub(super) fn is_data(line: &Line<'_>) -> bool {
         && rest
             .iter()
             .any(|cell| cell.contains(|c: char| c.is_ascii_digit()))
-        && !is_rating(rest)
+        && (is_of_time(first) || !is_rating(rest))
 }
 
 /// Whether a cell is a European class code, whose parts stand apart: `EI 90 - H - X - F - W 10 to 50`.
@@ -172,14 +172,34 @@ fn is_class_code(cell: &str) -> bool {
 fn is_rating(cells: &[&str]) -> bool {
     cells.iter().all(|cell| {
         let lower = cell.to_lowercase();
-        lower.starts_with("ei ")
-            || lower.starts_with("rei ")
-            || [
-                " hr", " hrs", " h", " hour", " hours", " min", "-hr", "-hour",
-            ]
-            .iter()
-            .any(|unit| lower.trim_end_matches('.').ends_with(unit))
+        lower.starts_with("ei ") || lower.starts_with("rei ") || is_rated_time(&lower)
     })
+}
+
+/// Whether a cell is a time that a rating may be: `1-1/2 hr`, `90 min`. Of `2-1/2" min` the word is a limit, and nothing is rated for a day.
+fn is_rated_time(lower: &str) -> bool {
+    const HOURS: &[&str] = &[" hr", " hrs", " h", " hour", " hours", "-hr", "-hour"];
+    const MOST_HOURS: u32 = 4;
+    const MINUTES: &[&str] = &["15", "20", "30", "45", "60", "90", "120", "180", "240"];
+    let cell = lower.trim_end_matches('.');
+    let hours = HOURS.iter().find_map(|unit| cell.strip_suffix(unit));
+    let whole = hours.map(|number| number.split(['-', '/', '.']).next().unwrap_or_default());
+    let in_hours =
+        whole.is_some_and(|whole| whole.parse::<u32>().is_ok_and(|hours| hours <= MOST_HOURS));
+    let in_minutes = cell
+        .strip_suffix(" min")
+        .is_some_and(|number| MINUTES.contains(&number));
+    in_hours || in_minutes
+}
+
+/// Whether a label ends in a unit of time, so that `30 min.` beside it is no rating: `Trade traffic, h`, `Full cure (days)`.
+fn is_of_time(label: &str) -> bool {
+    const UNITS: &[&str] = &[
+        "h", "hr", "hrs", "hours", "days", "d", "minutes", "weeks", "s", "seconds",
+    ];
+    let last = label.rsplit([' ', '(']).next().unwrap_or_default();
+    let parted = label.contains([',', '(']);
+    parted && UNITS.contains(&last.trim_end_matches([')', '.']).to_lowercase().as_str())
 }
 
 /// Whether a cell is a number with at most a few words, a count in words, or a dash.

@@ -183,6 +183,13 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     {
         return true;
     }
+    // `six being the least number for one board`
+    if !digits && first == "being" && word(1) == Some("the") {
+        const EXTREMES: &[&str] = &[
+            "least", "fewest", "most", "smallest", "greatest", "minimum", "maximum",
+        ];
+        return word(2).is_some_and(|extreme| EXTREMES.contains(&extreme));
+    }
     // `one within 2 in. of each end`
     let each_end = || {
         (at..at + 9)
@@ -214,7 +221,11 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return word(1).is_some_and(|second| matches!(second, "more" | "fewer" | "less"));
     }
     if matches!(first, "minimum" | "min" | "maximum" | "max") {
-        return word(1).is_none_or(|second| second == "per");
+        // `3 max in any notch`
+        let each = || word(2).is_some_and(|third| matches!(third, "any" | "each" | "every" | "a"));
+        return word(1).is_none_or(|second| {
+            second == "per" || matches!(second, "in" | "on" | "at" | "to" | "for") && each()
+        });
     }
     if first == "per" && digits {
         // `2 per panel`; but `6 per Table 2` refers, and `10 per minute` is a rate.

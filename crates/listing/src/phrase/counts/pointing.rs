@@ -31,6 +31,9 @@ pub(super) fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool 
     // `at one place in every 10 m` counts; `at one place` points.
     let spread = (at + 1..at + 4)
         .any(|at| word(at, &["per"]) || word(at, &["in"]) && word(at + 1, &["every", "each"]));
+    // `the lowest two courses` says how many.
+    let extreme = number > 1 && (before.is_word("lowest") || before.is_word("highest"));
+    let pointed = pointed && !extreme;
     let placed = number == 1
         && !spread
         && !done
@@ -39,7 +42,12 @@ pub(super) fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool 
             .any(|word| before.is_word(word))
         && !word(at + 1, &["or"])
         && !before.is_word("than");
-    let only = number == 1 && (word(at + 2, &["only"]) || word(at + 3, &["only"]));
+    // `the least number for one board`
+    let each = number == 1
+        && is_any(tokens, at - 1, &["for", "per"])
+        && at > 1
+        && is_any(tokens, at - 2, &["number"]);
+    let only = each || number == 1 && (word(at + 2, &["only"]) || word(at + 3, &["only"]));
     (pointed && !(number > 1 && lies_nearest(tokens, at))) || placed || only
 }
 

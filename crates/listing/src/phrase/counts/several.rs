@@ -125,7 +125,21 @@ pub(super) fn goes_on_counting(tokens: &[Token<'_>], at: usize) -> bool {
         && earlier
             .iter()
             .any(|token| token.is_sign(':') || token.is_sign('.') && token.span.len() >= 3);
-    joined && for_rating && (counted || listed) && earlier.iter().any(rated)
+    // `one layer in a 1 h wall, two in a 2 h wall`
+    let in_rated = is_any(tokens, at + 1, &["in", "on"])
+        && is_any(tokens, at + 2, &["a", "the", "any", "every"])
+        && tokens.get(at + 3).is_some_and(rated);
+    let rates = (for_rating || in_rated) && earlier.iter().any(rated);
+    joined && rates && (counted || listed) || counted && is_case_of_one(tokens, at)
+}
+
+/// `carried by one screw at each end, or by two where the stiffener is longer`: so many in another case.
+fn is_case_of_one(tokens: &[Token<'_>], at: usize) -> bool {
+    let joint = |before: usize| is_any(tokens, before, &["or", "and", "but"]);
+    let led = at > 1 && is_any(tokens, at - 1, &["by", "with", "of"]) && joint(at - 2);
+    let case = is_any(tokens, at + 1, &["where", "when", "if"]);
+    let worded = tokens.get(at).is_some_and(|token| token.count.is_some());
+    worded && case && (led || at > 0 && joint(at - 1))
 }
 
 /// `(2) LAYERS`, `W/ (2) 0.157" PINS`: a count in brackets, as drawings write it. A bracketed number after a noun is a reference, so one
