@@ -20,6 +20,20 @@ fn a_count_goes_from_one_number_to_another() {
 }
 
 #[test]
+fn a_number_before_a_comma_and_another_has_not_its_unit() {
+    let clauses = common::clauses("1. SPRAY - Coats: at least 2, and 3 hr between them.\n");
+    assert!(
+        !clauses.iter().any(|clause| clause.contains(" 2 hr")),
+        "{clauses:?}"
+    );
+    let clauses = common::clauses("1. WALL - Spacers of 1, 2, or 3 in.\n");
+    assert!(
+        clauses.iter().all(|clause| clause.ends_with(" in")),
+        "{clauses:?}"
+    );
+}
+
+#[test]
 fn the_ones_that_lie_nearest_are_counted() {
     let grouted = |words: &str| format!("1. WALL - Masonry. {words}\n");
     for words in [

@@ -3,7 +3,7 @@
 use super::tables::{heading, rating_of, read_cell};
 use super::{Around, Yield, read_text};
 use crate::layout::Flow;
-use crate::model::{Condition, Span};
+use crate::model::{Condition, Expr, Span};
 use crate::naming::{Subject, components_in};
 use crate::phrase::cell;
 
@@ -46,6 +46,27 @@ pub(super) fn read(
     *subject = own.subject.clone();
     read_text(source, text, &own, subject, found);
     *subject = around.subject.clone();
+}
+
+/// Reads words beside which stands when they hold.
+pub(super) fn read_case(
+    source: &str,
+    case: &[Span],
+    text: &[Span],
+    around: &Around,
+    subject: &mut Subject,
+    found: &mut Yield,
+) {
+    let words = Flow::of(source, case.iter().copied());
+    let said = words.text().trim().to_owned();
+    let condition = Condition {
+        expr: rating_of(&said).unwrap_or_else(|| Expr::Words(said.clone())),
+        words: said,
+        span: case.iter().copied().reduce(Span::join).unwrap_or_default(),
+    };
+    found.covered.extend(case.iter().copied());
+    let flow = Flow::of(source, text.iter().copied()).with_usual_units(around.usual_units);
+    read_for_rating(source, &flow, text, &condition, around, subject, found);
 }
 
 /// Reads a cell under a rating: a value is of what the item's title names, words are words of the item, and all of it holds for the rating.

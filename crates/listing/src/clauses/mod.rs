@@ -116,6 +116,9 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
             Paragraph::Cell { heading, text } => {
                 cells::read(source, heading, text, around, &mut subject, &mut found);
             }
+            Paragraph::Case { case, text } => {
+                cells::read_case(source, case, text, around, &mut subject, &mut found);
+            }
             Paragraph::Table(table) => {
                 let said = tables::Said {
                     before: &caption,

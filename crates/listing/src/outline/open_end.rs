@@ -33,12 +33,26 @@ pub(super) fn ends_open(words: &str) -> bool {
         "not",
         "no",
     ];
-    let last = words
-        .split_whitespace()
-        .last()
-        .unwrap_or_default()
-        .to_lowercase();
-    OPEN.contains(&last.as_str()) || last.ends_with('+')
+    const MEASURED: &[&str] = &[
+        "mm", "m", "in", "ft", "ga", "mil", "pcf", "kg/m3", "kg/m³", "thick", "wide", "deep",
+        "long", "high", "apart",
+    ];
+    let mut back = words.split_whitespace().rev();
+    let last = back.next().unwrap_or_default();
+    // `Table A` is whole, and so is `4 in`.
+    let letter = last == "A";
+    let unit = last == "in"
+        && back
+            .next()
+            .is_some_and(|before| before.ends_with(|c: char| c.is_ascii_digit()));
+    let last = last.to_lowercase();
+    // `115 mm thick, min` limits what it closes.
+    let closes = ["min", "max"].contains(&last.as_str())
+        && words.contains(|c: char| c.is_ascii_digit())
+        && words.split_whitespace().rev().nth(1).is_some_and(|before| {
+            before.ends_with([',', '.', ')', '%']) || MEASURED.contains(&before)
+        });
+    !letter && !closes && !unit && OPEN.contains(&last.as_str()) || last.ends_with('+')
 }
 
 #[cfg(test)]
@@ -55,7 +69,15 @@ mod tests {
         ] {
             assert!(ends_open(open), "{open}");
         }
-        for whole in ["max. 48 h", "20 % to 35 %", "stone wool", ""] {
+        for whole in [
+            "max. 48 h",
+            "20 % to 35 %",
+            "stone wool",
+            "see Table A",
+            "115 mm thick, min",
+            "4-1/2 in",
+            "",
+        ] {
             assert!(!ends_open(whole), "{whole}");
         }
     }

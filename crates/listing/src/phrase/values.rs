@@ -267,7 +267,14 @@ pub(super) fn dimensions_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Value
     {
         values.push(next);
     }
-    share_unit(values)
+    // `at least 2, and 3 hr between them` says two things.
+    let [one, other] = values.as_slice() else {
+        return share_unit(values);
+    };
+    let between = tokens.get(one.next..other.next)?;
+    let parted = between.first().is_some_and(|token| token.is_sign(','))
+        && between.get(1).is_some_and(|token| token.is_word("and"));
+    (!parted).then(|| share_unit(values))?
 }
 
 /// The value after a comma, "or" or "and" of a list.

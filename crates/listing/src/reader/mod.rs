@@ -296,7 +296,9 @@ impl<'a> Reader<'a> {
                                 .to_owned(),
                         )
                     }),
-                Paragraph::Cell { text, .. } => (text.first()?.start() < before).then_some(None),
+                Paragraph::Cell { text, .. } | Paragraph::Case { text, .. } => {
+                    (text.first()?.start() < before).then_some(None)
+                }
                 Paragraph::Table(table) => (table.span.start() < before).then_some(None),
                 Paragraph::Entry(entry) => {
                     let opens = entry.pieces().next()?.start() < before;

@@ -48,7 +48,9 @@ pub(super) fn items(items: &[OutlineItem], options: &[ItemOption]) -> Vec<Item> 
                 .paragraphs
                 .iter()
                 .map(|paragraph| match paragraph {
-                    Paragraph::Text(pieces) | Paragraph::Cell { text: pieces, .. } => {
+                    Paragraph::Text(pieces)
+                    | Paragraph::Cell { text: pieces, .. }
+                    | Paragraph::Case { text: pieces, .. } => {
                         pieces.last().map_or(0, |span| span.end())
                     }
                     Paragraph::Table(table) => table.span.end(),

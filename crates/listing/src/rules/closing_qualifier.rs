@@ -75,11 +75,13 @@ fn gathers(sentence: &Sentence<'_>, at: usize) -> bool {
     if extreme(sentence, at).is_some() {
         return true;
     }
+    // `25% in height, 15% in width (both min)`
+    let bracketed = at > 0 && sentence.is_sign(at - 1, '(') && sentence.is_sign(said(sentence, at) + 1, ')');
     sentence.is_any(at, GATHERING)
         && at > 0
-        && stop(at - 1)
+        && (stop(at - 1) || bracketed)
         && qualifier(sentence.word(said(sentence, at))).is_some()
-        && (stop(said(sentence, at) + 1) || shortened_end(sentence, said(sentence, at)))
+        && (bracketed || stop(said(sentence, at) + 1) || shortened_end(sentence, said(sentence, at)))
 }
 
 /// Where the qualifier stands that is said of what is gathered: `each min`, `each a minimum`.

@@ -1,5 +1,9 @@
+use measure::Unit;
+
 use super::word_after::or_more;
 use super::{Finding, Sentence};
+use crate::model::Relation;
+use crate::phrase::Amount;
 
 /// How far after the number "or smaller" may stand, in tokens.
 const REACH: usize = 5;
@@ -12,6 +16,15 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(next) = next.filter(|next| sentence.is_word(next.last, "or")) {
         let size = sentence.is_any(next.last + 1, &["larger", "greater", "smaller"]);
         return size.then(|| read(sentence, index + 1)).flatten().map(|finding| Finding::sure(finding.relation, amount.first));
+    }
+    // `one splice per 1 m or fewer` limits the splices.
+    let fewer = |amount: &Amount| sentence.is_word(amount.last, "or") && sentence.is_word(amount.last + 1, "fewer");
+    if amount.unit != Unit::Count && fewer(amount) {
+        return None;
+    }
+    let rate = sentence.amount(index + 1).filter(|rate| rate.first > amount.last && sentence.is_word(rate.first - 1, "per") && fewer(rate));
+    if amount.unit == Unit::Count && rate.is_some() {
+        return Some(Finding::sure(Relation::AtMost, amount.first));
     }
     for at in amount.last..amount.last + REACH {
         if sentence.is_sign(at, '(') && sentence.is_word(at + 1, "or") && sentence.is_sign(at + 3, ')') {

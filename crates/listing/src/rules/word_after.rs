@@ -22,6 +22,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first && !(is_one(before) && (sentence.is_word(before.last, "every") || names_fasteners(sentence)))) {
         return None;
     }
+    // `one splice per 1 m or fewer`: nor is "fewer".
+    let rate = amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]);
+    if rate && amount.unit != measure::Unit::Count && sentence.is_word(last, "or") && sentence.is_word(last + 1, "fewer") {
+        return None;
+    }
     if index > 0 && counted_stretch(sentence, index - 1) == Some(last) {
         return None;
     }

@@ -79,11 +79,19 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     None
 }
 
-/// `Maximum length before tooling: 15 ft`: a label that opens with the qualifier.
+/// `Maximum length before tooling: 15 ft`, `Thickness, min: 4 in.`, `Width (max): 40 mm`: a label that opens with the qualifier, or ends in it
+/// apart from what it names.
 fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding> {
     const MOST_WORDS: usize = 6;
     let opens = floor == 0 && colon <= MOST_WORDS;
-    let plain = (0..colon).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let are_words = |to: usize| (0..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let bracketed = colon > 3 && sentence.is_sign(colon - 1, ')') && sentence.is_sign(colon - 3, '(');
+    let apart = colon > 2 && sentence.is_sign(colon - 2, ',');
+    if let Some((at, named)) = bracketed.then(|| (colon - 2, colon - 3)).or(apart.then(|| (colon - 1, colon - 2))) {
+        let relation = qualifier(sentence.word(at)).filter(|_| opens && are_words(named))?;
+        return Some(Finding::sure(relation, at));
+    }
+    let plain = are_words(colon);
     let relation = qualifier(sentence.word(0)).filter(|_| opens && plain)?;
     Some(Finding::sure(relation, 0))
 }

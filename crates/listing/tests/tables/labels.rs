@@ -161,8 +161,8 @@ fn a_unit_behind_a_number_of_the_label_is_not_the_cells() {
     check(
         "1. STRIPS\n\n     Property                       Case     Value\n     --------------------------------------------------\n     Strips, joint up to 30 mm      all      1 or more\n     Strips, joint over 30 mm       all      2 or more\n     Depth of backing, mm           all      80 to 160\n",
         &[
-            "1:steel_strip_strips_joint_up: at least 1 [joint up to 30 mm]",
-            "1:steel_strip_strips_joint_over: at least 2 [joint over 30 mm]",
+            "1:steel_strip_strips: at least 1 [joint up to 30 mm]",
+            "1:steel_strip_strips: at least 2 [joint over 30 mm]",
             "packing.depth: between 80 mm and 160 mm",
         ],
     );

@@ -172,6 +172,7 @@ const SPELLINGS: &[(&str, Unit, Letters)] = &[
     ("°", Unit::Degree, Either),
     ("Pa", Unit::Pascal, Either),
     ("kPa", Unit::Kilopascal, Either),
+    ("MPa", Unit::Megapascal, AsWritten),
     ("in. water", Unit::InchOfWater, Either),
     ("in. of water", Unit::InchOfWater, Either),
     ("in. w.g.", Unit::InchOfWater, Either),

@@ -1,10 +1,10 @@
 //! Widths that head columns: `Joint 1 in. or less`, `over 1 to 2 in. wide`. Its cells are for joints of that width; the heading limits nothing.
 
 use super::columns::test;
-use super::heading::Heading;
+use super::heading::{Heading, heading};
 use super::rating::Rating;
 use crate::model::Expr;
-use crate::phrase::cell;
+use crate::phrase::{cell, count_word};
 
 /// Words for the joint and its width, in headings.
 const WIDTHS: &[&str] = &[
@@ -42,6 +42,54 @@ pub(super) fn width_band(text: &str) -> Option<Heading> {
             expr,
         })
     })
+}
+
+/// Makes columns headed by numbers of one thing, `1 layer | 2 layers`, columns for these cases: their cells are of what the caption names, and no
+/// number of layers.
+pub(super) fn count_cases(headings: &mut [Heading], caption: &str) {
+    let counted: Vec<(usize, String)> = headings
+        .iter()
+        .enumerate()
+        .filter_map(|(column, heading)| {
+            let thing = counted_thing(&heading.words)?;
+            heading.rating.is_none().then_some((column, thing))
+        })
+        .collect();
+    let alike = counted
+        .windows(2)
+        .all(|two| matches!(two, [(_, one), (_, other)] if one == other));
+    if counted.len() < 2 || !alike || counted.iter().any(|(column, _)| *column == 0) {
+        return;
+    }
+    let said = caption
+        .strip_prefix("Table ")
+        .and_then(|rest| rest.split_once(' '))
+        .map_or(caption, |(_, said)| said);
+    for (column, _) in counted {
+        let Some(own) = headings.get_mut(column) else {
+            continue;
+        };
+        let case = Rating {
+            words: own.words.clone(),
+            expr: Expr::Words(own.words.clone()),
+        };
+        *own = Heading {
+            rating: Some(case),
+            selects: None,
+            ..heading(said)
+        };
+    }
+}
+
+/// The thing that a heading is a number of, in the singular: `2 layers`, `one coat`.
+fn counted_thing(words: &str) -> Option<String> {
+    let (number, thing) = words.trim().split_once(' ')?;
+    let counted = number.parse::<u8>().is_ok() || count_word(number).is_some();
+    let thing = thing.trim().to_lowercase();
+    let plain = thing.chars().all(char::is_alphabetic) && !thing.is_empty();
+    let rated = ["hr", "h", "hrs", "hour", "hours", "min", "minutes"].contains(&thing.as_str());
+    let unit = measure::notation::unit_at(&format!("1 {thing}"), 1).is_some();
+    (counted && plain && !rated && !unit).then(|| thing.trim_end_matches('s').to_owned())
 }
 
 /// How many bytes of a heading are words for the joint and its width.

@@ -243,9 +243,12 @@ fn caption_qualifier(caption: &str, heading: &str) -> Option<Relation> {
         .any(|attribute| heading.contains(attribute) && !attributes.contains(attribute));
     let one =
         each_is_limited(caption) || attributes.len() <= 1 || attributes == ["number", "layers"];
-    (short && one && !of_another)
+    // "All dimensions in mm, minimum values" names none, and means them all.
+    let of_all = each_is_limited(caption) && attributes.is_empty();
+    (short && one && (of_all || !of_another))
         .then(|| words().find_map(qualifier))
         .flatten()
+        .filter(|relation| !of_all || suits(*relation, heading))
 }
 
 /// "thickness and depth are minimum values" says it of each.

@@ -3,12 +3,14 @@
 use measure::{Quantity, Unit};
 
 use super::Said;
-use super::band::width_band;
+use super::band::{count_cases, width_band};
 use super::caption::{captions, suits};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
 use super::rating::split_rating;
+use super::unit_column::{give_units, unit_column};
+use super::{ditto, spread_columns};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
@@ -23,6 +25,8 @@ pub(super) struct Columns {
     pub(super) rows: Vec<Row>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
+    /// The column of the rows' units.
+    pub(super) units: Option<usize>,
 }
 
 /// A row.
@@ -34,13 +38,23 @@ pub(super) struct Row {
     pub(super) part: String,
     /// The line that it stands under, which says which joints it is for: "FRL -/60/60".
     pub(super) group: String,
+    /// The columns whose cells repeat another, which stands elsewhere.
+    pub(super) repeated: Vec<usize>,
+    /// Whether it has a cell for its unit that names none.
+    pub(super) unit_unknown: bool,
     pub(super) span: Span,
 }
 
 impl Row {
     /// What a cell would say of those after it.
     pub(super) fn read_label(&self, column: usize) -> Option<Heading> {
-        let mut label = heading(without_mark(self.cells.get(column)?.text()));
+        let words = without_mark(self.cells.get(column)?.text());
+        // What says for which joints it speaks doesn't name what it is of.
+        let named = case_of_label(words)
+            .and_then(|case| words.find(case))
+            .and_then(|at| words.get(..at))
+            .map_or(words, |name| name.trim_end_matches([' ', ',', '(']));
+        let mut label = heading(named);
         label.requires = label.selects.take().and_then(Selects::property);
         Some(label)
     }
@@ -58,17 +72,22 @@ impl Row {
     }
 }
 
-/// A label without the mark that numbers its row: `W1 Concrete, least thickness`.
+/// A label without the mark that numbers its row: `W1 Concrete, least thickness`, `3.10 Packing, depth`.
 fn without_mark(label: &str) -> &str {
     const LONGEST: usize = 4;
     let Some((mark, rest)) = label.split_once(' ') else {
         return label;
     };
+    let lettered = mark.starts_with(|c: char| c.is_ascii_uppercase())
+        && mark.ends_with(|c: char| c.is_ascii_digit());
+    let numbered = mark.contains('.')
+        && mark
+            .split('.')
+            .all(|part| part.bytes().all(|byte| byte.is_ascii_digit()));
     let is_mark = mark.len() <= LONGEST
-        && mark.starts_with(|c: char| c.is_ascii_uppercase())
-        && mark.ends_with(|c: char| c.is_ascii_digit())
-        && rest.starts_with(char::is_uppercase);
-    if is_mark { rest } else { label }
+        && (lettered || numbered)
+        && rest.trim().starts_with(char::is_uppercase);
+    if is_mark { rest.trim_start() } else { label }
 }
 
 impl Columns {
@@ -92,6 +111,8 @@ impl Columns {
                 label: None,
                 part: String::new(),
                 group: String::new(),
+                repeated: Vec::new(),
+                unit_unknown: false,
                 span: row.span,
             })
             .collect();
@@ -111,10 +132,18 @@ impl Columns {
                 heading.unit = usual_units.length;
             }
         }
+        count_cases(&mut headings, said.before);
+        spread_columns::join(&mut headings, &mut rows);
+        spread_columns::join_tolerances(&mut headings, &mut rows);
         if headings.len() >= 3 {
             labels::group_rows(&mut rows);
         }
-        let label = labels::column(&mut headings, &rows);
+        let label = if table.labelled {
+            Some(0)
+        } else {
+            labels::column(&mut headings, &rows)
+        };
+        ditto::fill(&mut rows, label);
         choose_selecting(&mut headings, &rows, label.is_some());
         if let Some(column) = label {
             for row in &mut rows {
@@ -126,6 +155,10 @@ impl Columns {
             for label in rows.iter_mut().filter_map(|row| row.label.as_mut()) {
                 label.named_by(said.before, &over);
             }
+        }
+        let units = label.and_then(|label| unit_column(&headings, label));
+        if let Some(column) = units {
+            give_units(&mut rows, column);
         }
         let parts = headings
             .iter()
@@ -152,6 +185,7 @@ impl Columns {
             places: table.headings.iter().map(place).collect(),
             rows,
             label,
+            units,
         }
     }
 
@@ -211,6 +245,11 @@ impl Columns {
             words.push(column.words.clone());
             parts.push(Expr::Words(column.words.clone()));
         }
+        // `Thickness, 2 hr` is for that rating.
+        if let Some(rating) = row.label.as_ref().and_then(|label| label.rating.as_ref()) {
+            words.push(rating.words.clone());
+            parts.push(rating.expr.clone());
+        }
         // `Strips, joint over 30 mm` says itself for which joints it speaks.
         if let Some(case) = self.label.and_then(|label| case_of_label(row.text(label))) {
             words.push(case.to_owned());
@@ -253,13 +292,16 @@ fn case_of_label(label: &str) -> Option<&str> {
         "joint", "joints", "width", "widths", "gap", "over", "up", "above", "below", "under", "≤",
         "≥", ">", "<", "rating", "wall",
     ];
-    let at = label.find([',', '('])?;
-    let case = label.get(at + 1..)?.trim_matches([' ', ')', ',']);
-    let numbered = case.contains(|c: char| c.is_ascii_digit());
+    // `Compression, minimum, joint over 25 mm`: what stands before the last comma isn't part of it.
+    let (_, case) = label
+        .rmatch_indices([',', '('])
+        .map(|(at, sign)| label.split_at(at + sign.len()))
+        .find(|(_, case)| case.contains(|c: char| c.is_ascii_digit()))?;
+    let case = case.trim_matches([' ', ')', ',']);
     let says = case
         .split_whitespace()
         .any(|word| SAYS.contains(&word.to_lowercase().as_str()));
-    (numbered && says).then_some(case)
+    says.then_some(case)
 }
 
 /// Keeps as selecting the columns from the first on that say which joints a row is for. A width that stands behind others which tell the

@@ -18,6 +18,8 @@ pub(in crate::clauses) struct Heading {
     pub(in crate::clauses) requires: Option<&'static str>,
     /// The rating that the whole column is for: `EI 90`, `2 hr`.
     pub(super) rating: Option<Rating>,
+    /// Whether it names a unit that isn't known, `ft2/gal`: its bare numbers are no counts.
+    pub(super) unit_unknown: bool,
 }
 
 /// What a column that selects rows tests.
@@ -50,6 +52,7 @@ impl Heading {
             selects: None,
             requires: None,
             rating: Some(case),
+            unit_unknown: false,
         }
     }
 
@@ -188,6 +191,7 @@ pub(in crate::clauses) fn heading(text: &str) -> Heading {
         words: text.trim_end_matches([',', ' ']).to_owned(),
         rating,
         requires: None,
+        unit_unknown: unit.is_none() && words.name_unknown_rate(),
         unit,
         second_unit,
         relation: words.relation(units.contains(&Unit::Minute)),
@@ -233,6 +237,13 @@ impl Words {
 
     /// The units it names. A unit of one letter is one only where it stands alone, as it does here.
     fn units(&self) -> Vec<Unit> {
+        // `deg F` is two words.
+        if self.says_pair(["deg", "f"]) {
+            return vec![Unit::Fahrenheit];
+        }
+        if self.says_pair(["deg", "c"]) {
+            return vec![Unit::Celsius];
+        }
         let mut units = Vec::new();
         for (index, word) in self.words.iter().enumerate() {
             // "compression in width, %"
@@ -270,6 +281,17 @@ impl Words {
             }
         }
         units
+    }
+
+    /// Whether it names one unit per another that is no unit of its own: `ft2/gal`.
+    fn name_unknown_rate(&self) -> bool {
+        let is_unit = |word: &str| {
+            notation::unit_at(&format!("1 {word}"), 1).is_some_and(|(_, end)| end == word.len() + 2)
+        };
+        self.words.iter().any(|word| {
+            word.split_once('/')
+                .is_some_and(|(one, other)| is_unit(one) && is_unit(other))
+        })
     }
 
     /// What its cells would select rows by.
@@ -364,6 +386,17 @@ impl Words {
         }
     }
 
+    /// Whether it ends in "over", units and numbers apart: `Width over, mm`. "Slab above, thickness" and "Depth over flutes" name a place.
+    fn ends_over(&self) -> bool {
+        let is_unit = |word: &str| {
+            word.starts_with(|c: char| c.is_ascii_digit())
+                || notation::unit_at(&format!("1 {word}"), 1)
+                    .is_some_and(|(_, end)| end == word.len() + 2)
+        };
+        let last = self.words.iter().rev().find(|word| !is_unit(word));
+        last.is_some_and(|word| ["over", "above"].contains(&word.as_str()))
+    }
+
     /// How it bounds its cells; in minutes, "min" is no minimum.
     fn relation(&self, in_minutes: bool) -> Option<Relation> {
         let named = self.words.iter().find_map(|word| qualifier(word));
@@ -381,7 +414,7 @@ impl Words {
             .any(|pair| self.says_pair(pair))
         {
             Some(Relation::AtMost)
-        } else if self.says(&["over", "above"]) {
+        } else if self.ends_over() {
             Some(Relation::MoreThan)
         } else {
             None

@@ -4,6 +4,7 @@ use super::columns::{Row, selecting};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::rating::Rating;
+use super::unit_column::unit_column;
 use crate::phrase::cell;
 
 /// The column that labels the rows; none where the headings say what the cells are.
@@ -65,6 +66,10 @@ pub(super) fn heads_values(heading: &Heading) -> bool {
         "requirement",
         "requirements",
         "required",
+        "req",
+        "req.",
+        "unit",
+        "units",
         "limit",
         "limits",
         "permitted",
@@ -73,6 +78,8 @@ pub(super) fn heads_values(heading: &Heading) -> bool {
         "upper limit",
         "lower",
         "upper",
+        "min value",
+        "max value",
         "minimum",
         "maximum",
         "min",
@@ -105,14 +112,26 @@ fn named(headings: &[Heading]) -> Option<usize> {
         "feature",
         "features",
     ];
-    let label = headings.iter().position(|heading| {
-        let words = heading.words.to_lowercase();
-        NAMES.contains(&words.as_str())
-    })?;
+    // Beside a column of units, "Requirement" says what is required, too.
+    const BESIDE_UNITS: &[&str] = &[
+        "requirement",
+        "requirements",
+        "description",
+        "item",
+        "subject",
+        "what",
+    ];
+    let among = |names: &[&str]| {
+        headings
+            .iter()
+            .position(|heading| names.contains(&heading.words.to_lowercase().as_str()))
+    };
+    let label = among(NAMES)
+        .or_else(|| among(BESIDE_UNITS).filter(|label| unit_column(headings, *label).is_some()))?;
     let before = headings.get(..label)?;
     let leads = before
         .iter()
-        .all(|heading| names_parts(heading) || heads_numbers(heading));
+        .all(|heading| heading.words.is_empty() || names_parts(heading) || heads_numbers(heading));
     let values = headings.get(label + 1..)?;
     let describes = values
         .iter()

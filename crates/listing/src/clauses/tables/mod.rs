@@ -6,6 +6,7 @@
 mod band;
 mod caption;
 mod columns;
+mod ditto;
 mod heading;
 mod keyed;
 mod labelled;
@@ -13,6 +14,8 @@ mod labels;
 mod products;
 mod rating;
 mod records;
+mod spread_columns;
+mod unit_column;
 mod worded;
 
 use measure::Unit;
@@ -24,7 +27,7 @@ use self::columns::{Columns, Row};
 pub(super) use self::heading::{Heading, heading};
 pub(super) use self::keyed::keyed_list;
 use self::labelled::{heads_numbers, heads_remarks};
-use self::worded::{push_words, read_words};
+use self::worded::{left_as_words, push_words, read_words};
 
 use super::Around;
 use super::classes::class_numbers;
@@ -79,7 +82,11 @@ pub(super) fn read(
                 read_words(cell, None, around, found);
             }
         }
-        for (heading, cell) in cells.skip(table.first_asking()) {
+        for (column, (heading, cell)) in cells.enumerate().skip(table.first_asking()) {
+            if table.units == Some(column) {
+                continue;
+            }
+            let from = found.clauses.len();
             // Under "max" alone, "none" may as well mean that none is allowed.
             let limits = row.label.is_some() && heading.words.to_lowercase().ends_with(" limit");
             let names_part = names_part_alone(heading, row);
@@ -99,10 +106,19 @@ pub(super) fn read(
                 continue;
             }
             match labelled {
+                Some((label, _)) if row.unit_unknown => {
+                    left_as_words(label, cell, condition.as_ref(), around, found);
+                }
                 Some((label, words)) => {
                     read_labelled(label, words, cell, condition.as_ref(), around, found);
                 }
                 None => read_cell(heading, cell, condition.as_ref(), around, found),
+            }
+            // What a mark repeats stands elsewhere: the requirement's own words are its row.
+            if row.repeated.contains(&column) {
+                for draft in found.clauses.iter_mut().skip(from) {
+                    draft.span = row.span;
+                }
             }
         }
     }
@@ -119,9 +135,13 @@ fn read_labelled(
 ) {
     let mut own = label.clone();
     // Under "Studs", "Width" is theirs.
-    let of_joint = ["joint", "gap", "opening"]
+    let says = |word: &str| label.words.to_lowercase().contains(word);
+    let named = around
+        .subject
+        .titles
         .iter()
-        .any(|word| label.words.to_lowercase().contains(word));
+        .any(|(part, _)| part.name != "joint");
+    let of_joint = says("joint") || (says("gap") || says("opening")) && !named;
     let part = around
         .subject
         .titles
@@ -129,7 +149,7 @@ fn read_labelled(
         .any(|(component, _)| component.property("width").is_some());
     own.requires = own
         .requires
-        .filter(|property| of_joint || !part || *property != "joint.width");
+        .filter(|property| of_joint || !part && !named || *property != "joint.width");
     own.unit = labelled::unit_of(label, cell);
     let is_value = crate::phrase::cell(cell.text(), own.unit, own.second_unit)
         .is_some_and(|cell| cell.unit.is_some() && !cell.goes_on);
@@ -178,8 +198,12 @@ pub(super) fn rating_of(words: &str) -> Option<Expr> {
     rest.is_empty().then_some(rating?.expr)
 }
 
-/// A dash or the like that leaves a cell empty.
+/// A dash, `n/a` or the like that leaves a cell empty.
 fn is_blank_mark(words: &str) -> bool {
+    const NOT_APPLICABLE: &[&str] = &["n/a", "n.a.", "na", "not applicable"];
+    if NOT_APPLICABLE.contains(&words.trim().to_lowercase().as_str()) {
+        return true;
+    }
     words.chars().all(|c| {
         matches!(c, '-' | '–' | '—' | '−' | '.' | '*' | '†' | '‡' | '/') || c.is_whitespace()
     })
@@ -232,6 +256,10 @@ pub(super) fn read_cell(
         return;
     };
     let unit = cell.unit.unwrap_or(Unit::Count);
+    if heading.unit_unknown && unit == Unit::Count {
+        left_as_words(heading, flow, condition, around, found);
+        return;
+    }
     let said = limit_of(cell.relation, heading.relation);
     let relation = match (cell.hi, said) {
         (Some(_), _) => Relation::Between,

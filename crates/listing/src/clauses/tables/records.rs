@@ -6,6 +6,7 @@
 use measure::Unit;
 use measure::notation::unit_at;
 
+use super::ditto::repeats;
 use super::heading::{Heading, heading};
 use super::labelled::heads_numbers;
 use super::rating_of;
@@ -33,6 +34,10 @@ const VALUES: &[&str] = &[
     "size",
     "requirement",
     "required",
+    "req",
+    "req.",
+    "reqd",
+    "req'd",
 ];
 const LIMITS: &[&str] = &[
     "limit",
@@ -44,7 +49,7 @@ const LIMITS: &[&str] = &[
     "sign",
     "limits",
 ];
-const UNITS: &[&str] = &["unit", "units", "uom", "unit of measure"];
+pub(super) const UNITS: &[&str] = &["unit", "units", "uom", "unit of measure"];
 const CASES: &[&str] = &[
     "when",
     "where",
@@ -67,9 +72,6 @@ const CASES: &[&str] = &[
 ];
 const REMARKS: &[&str] = &["remark", "remarks", "note", "notes", "comment", "comments"];
 const ALL: &[&str] = &["all", "any", "both", "every", "always", "each", "general"];
-const DITTO: &[&str] = &[
-    "do", "do.", "ditto", "\"", "″", "〃", "''", "-\"-", "—\"—", "as above",
-];
 
 /// Which column holds which part of a requirement.
 struct Records {
@@ -107,7 +109,7 @@ pub(super) fn read(source: &str, table: &Table, around: &Around, found: &mut Yie
             .map(|(column, pieces)| {
                 let own =
                     Flow::of(source, pieces.iter().copied()).with_usual_units(around.usual_units);
-                let repeats = DITTO.contains(&own.text().trim().to_lowercase().as_str());
+                let repeats = repeats(own.text());
                 above
                     .get(column)
                     .filter(|_| repeats)
@@ -341,14 +343,21 @@ fn agrees(words: &str, limit: Option<Relation>, value: Option<&Flow>, unit: Opti
     clippy::option_option,
     reason = "that there is no unit and that it isn't known are two things"
 )]
-fn unit(words: &str) -> Option<Option<Unit>> {
+pub(super) fn unit(words: &str) -> Option<Option<Unit>> {
     match words.to_lowercase().as_str() {
         "" | "-" | "–" | "—" => return Some(None),
-        "no" | "no." | "nos" | "nos." | "pcs" | "pcs." | "pc" | "ea" | "ea." | "each" | "count" => {
+        "no" | "no." | "nos" | "nos." | "pcs" | "pcs." | "pc" | "ea" | "ea." | "each" | "count"
+        | "pieces" | "layers" | "coats" | "passes" | "strips" | "clips" | "screws" | "pins" => {
             return Some(Some(Unit::Count));
         }
         _ => {}
     }
+    let words = words.strip_prefix("degrees ").unwrap_or(words);
+    let words = match words {
+        "C" => "°C",
+        "F" => "°F",
+        _ => words,
+    };
     let (unit, end) = unit_at(words, 0)?;
     words
         .get(end..)?

@@ -22,6 +22,7 @@ pub(super) fn read_words(
     for draft in &mut own.clauses {
         let held = draft.condition.take();
         draft.condition = match (condition.cloned(), held) {
+            (Some(row), Some(held)) if row.expr == held.expr => Some(row),
             (Some(row), Some(held)) => Some(Condition {
                 words: format!("{}; {}", row.words, held.words),
                 span: row.span,
@@ -82,6 +83,17 @@ pub(super) fn push_words(
         }
         return;
     }
+    left_as_words(heading, flow, condition, around, found);
+}
+
+/// A cell that no rule dares to read.
+pub(super) fn left_as_words(
+    heading: &Heading,
+    flow: &Flow,
+    condition: Option<&Condition>,
+    around: &Around,
+    found: &mut Yield,
+) {
     let name = name_heading(&heading.words, Dimension::Count, &around.subject);
     found.clauses.push(Draft {
         span: flow.span(0, flow.text().len()),

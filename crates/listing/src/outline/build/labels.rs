@@ -18,7 +18,7 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
         let before = at.checked_sub(1).and_then(column);
         return [before, column(at + 1)].contains(&Some(own));
     }
-    if stands_under(lines, at) {
+    if stands_under(lines, at) || lines.get(at).is_some_and(has_leader) {
         return true;
     }
     let set_apart = |at: usize| lines.get(at).is_some_and(is_set_apart);
@@ -30,6 +30,18 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
         let before = at.checked_sub(1).and_then(labelled);
         [before, labelled(at + 1)].contains(&Some(own))
     })
+}
+
+/// Whether dots lead from a short label to its value: `Unit weight ..... 110 pcf`.
+fn has_leader(line: &Line<'_>) -> bool {
+    const LEADER: &str = " ....";
+    const MOST_WORDS: usize = 7;
+    line.text
+        .trim()
+        .split_once(LEADER)
+        .is_some_and(|(label, _)| {
+            label.starts_with(char::is_alphabetic) && label.split_whitespace().count() <= MOST_WORDS
+        })
 }
 
 /// Whether a line holds a label and a value that stand right under those of the line before, which may be marked: `width     2-1/2 in. min` under
@@ -167,4 +179,28 @@ fn value_column(line: &Line<'_>) -> Option<usize> {
     let is_value = !value.is_empty() && !value.contains("   ");
     let blanks = line.text.len() - line.text.trim_start().len();
     (is_label && is_value).then(|| blanks + words.len() - value.len())
+}
+
+/// `Joint width:      12 mm to 120 mm`, `Depth ......... 4 in.`: a line of a list of labels.
+pub(super) fn is_labelled(words: &str) -> bool {
+    if words.starts_with(char::is_uppercase)
+        && (words.contains(" ....") || words.contains(" . . ."))
+    {
+        return true;
+    }
+    let Some((label, value)) = words.split_once(':') else {
+        return false;
+    };
+    let short = label.split_whitespace().count() <= 5 && label.starts_with(char::is_uppercase);
+    short && value.starts_with("  ") && !label.contains('.')
+}
+
+/// Whether a line begins with the sign of a list.
+pub(super) fn is_bullet(words: &str) -> bool {
+    const BULLETS: &[&str] = &["• ", "- ", "– ", "* ", "*B", "** ", "† ", "‡ "];
+    const BOXES: &[&str] = &["[ ]", "[  ]", "[_]", "( )", "(  )", "☐", "□"];
+    BULLETS
+        .iter()
+        .chain(BOXES)
+        .any(|bullet| words.starts_with(bullet))
 }

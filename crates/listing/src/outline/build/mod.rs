@@ -1,17 +1,21 @@
 //! Lines to items: each with its heading, its paragraphs and its tables.
 
+mod boxes;
+mod headings;
 mod labels;
 mod schedules;
+mod side_by_side;
 mod tables;
 
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+use self::labels::{is_bullet, is_labelled};
 use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
 use super::sequence::Sequence;
-use super::tables::Table;
+use super::tables::{Above, Table};
 use super::title::{clean, demands, title_len};
 
 /// A stretch of an item's text without a blank line, or a table.
@@ -30,13 +34,22 @@ pub(crate) enum Paragraph {
         /// The pieces of the cell.
         text: Vec<Span>,
     },
+    /// Words, and what says when they hold.
+    Case {
+        /// The pieces of the case.
+        case: Vec<Span>,
+        /// The pieces of the words.
+        text: Vec<Span>,
+    },
 }
 
 impl Paragraph {
     /// The pieces of running text that it is made of; none of a table.
     pub(crate) fn pieces(&self) -> Vec<Span> {
         match self {
-            Self::Text(pieces) | Self::Cell { text: pieces, .. } => pieces.clone(),
+            Self::Text(pieces)
+            | Self::Cell { text: pieces, .. }
+            | Self::Case { text: pieces, .. } => pieces.clone(),
             Self::Entry(entry) => entry.pieces().collect(),
             Self::Table(_) => Vec::new(),
         }
@@ -69,8 +82,11 @@ pub(crate) struct Outline {
 /// Finds the items of a document.
 ///
 /// A document that numbers none from one up may count in tens; one that numbers none at all has its headings for items, where each stands
-/// alone on its line above a paragraph.
+/// alone on its line above a paragraph. One whose headings are marked as such, `## Floor`, has these.
 pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
+    if headings::are_marked(lines) {
+        return Builder::new(source, lines, true, Sequence::default()).build();
+    }
     let numbered = Builder::new(source, lines, false, Sequence::default()).build();
     if numbered.counted() >= 2 {
         return numbered;
@@ -120,6 +136,8 @@ struct Builder<'a> {
     scheduled: Option<usize>,
     /// Labels in brackets that begin several lines: marks of notes, and no items.
     note_marks: Vec<String>,
+    /// The columns of a table that later rows may carry on with.
+    above: Option<Above>,
 }
 
 impl<'a> Builder<'a> {
@@ -148,6 +166,7 @@ impl<'a> Builder<'a> {
             schedule: None,
             scheduled: None,
             note_marks: note_marks(lines.iter().map(|line| line.text)),
+            above: None,
         }
     }
 
@@ -181,18 +200,13 @@ impl<'a> Builder<'a> {
             self.gap |= is_rule(line.text);
             return at + 1;
         }
-        if self.headings && self.gap && self.is_heading(at) {
-            let content = line.content();
-            let title = clean(content.of(self.source));
-            let index = self.push_item(title.clone(), None, content);
-            if let Some(item) = self.outline.items.get_mut(index) {
-                item.title = title;
-            }
-            self.open = vec![(line.indent, index)];
-            self.gap = true;
+        if self.headings && self.begins_headed(at) {
             return at + 1;
         }
-        if let Some(end) = self.begins_captioned_table(at) {
+        if let Some(end) = self
+            .side_by_side(at)
+            .or_else(|| self.begins_captioned_table(at))
+        {
             return end;
         }
         if let Some(end) = self.entries(at) {
@@ -214,33 +228,6 @@ impl<'a> Builder<'a> {
         self.gap = true;
         self.page_turned = false;
         Some(end)
-    }
-
-    /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more, or right above labels and values.
-    fn is_heading(&self, at: usize) -> bool {
-        const SHORT: usize = 6;
-        const LONG: usize = 10;
-        let words = |at: usize| {
-            self.lines
-                .get(at)
-                .map(|line| line.content().of(self.source))
-                .unwrap_or_default()
-        };
-        let heading = words(at);
-        let plain = heading.starts_with(char::is_uppercase)
-            && heading.split_whitespace().count() <= SHORT
-            && !heading
-                .contains(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | ';' | ':' | '|'))
-            && !heading.contains("  ");
-        let next = (at + 1..self.lines.len()).find(|next| !words(*next).is_empty());
-        let paragraph = next.map_or(0, |next| {
-            let lines = (next..self.lines.len()).take_while(|line| !words(*line).is_empty());
-            lines
-                .map(|line| words(line).split_whitespace().count())
-                .sum()
-        });
-        let apart = self.lines.get(at + 1).is_some_and(Line::is_blank);
-        plain && (paragraph >= LONG && apart || labels::begins(self.lines, at + 1))
     }
 
     fn text_line(&mut self, at: usize, line: &Line<'_>) {
@@ -405,34 +392,4 @@ fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool) {
     if pieces.is_empty() {
         item.paragraphs.remove(0);
     }
-}
-
-/// `Joint width:      12 mm to 120 mm`, `Depth ......... 4 in.`: a line of a list of labels.
-fn is_labelled(words: &str) -> bool {
-    if words.starts_with(char::is_uppercase)
-        && (words.contains(" ....") || words.contains(" . . ."))
-    {
-        return true;
-    }
-    let Some((label, value)) = words.split_once(':') else {
-        return false;
-    };
-    let short = label.split_whitespace().count() <= 5 && label.starts_with(char::is_uppercase);
-    short && value.starts_with("  ") && !label.contains('.')
-}
-
-fn is_bullet(words: &str) -> bool {
-    const BULLETS: &[&str] = &["• ", "- ", "– ", "* ", "*B", "** ", "† ", "‡ "];
-    const BOXES: &[&str] = &["[ ]", "[  ]", "[_]", "( )", "(  )", "☐", "□"];
-    BULLETS
-        .iter()
-        .chain(BOXES)
-        .any(|bullet| words.starts_with(bullet))
-}
-
-/// The marker that a box's first cell is, whole.
-fn cell_marker(words: &str) -> Option<Marker> {
-    let closed = format!("{}. x", words.trim().trim_end_matches('.'));
-    let marker = marker(&closed)?;
-    (marker.len + 1 == closed.len() || marker.len >= closed.len() - 2).then_some(marker)
 }

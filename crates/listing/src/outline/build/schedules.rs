@@ -3,8 +3,10 @@
 use crate::model::Span;
 
 use super::super::marker::marker;
+use super::super::schedule::{Columns, is_case};
 use super::super::title::clean;
-use super::{Builder, Paragraph, cell_marker};
+use super::boxes::cell_marker;
+use super::{Builder, Paragraph};
 
 impl Builder<'_> {
     /// Takes a row of a schedule: its first column names an item, and each other column is a text of it. Where the first column holds the
@@ -30,7 +32,7 @@ impl Builder<'_> {
             if alone {
                 return None;
             }
-            return self.unmarked_row(&titles, columns, end);
+            return self.unmarked_row(&titles, columns, row.lines, end);
         };
         let length = marker.len.min(words.len());
         let label = Span::new(first.start(), first.start() + length);
@@ -42,12 +44,40 @@ impl Builder<'_> {
         if !rest.of(self.source).trim().is_empty() {
             titles.insert(0, rest);
         }
-        if titles.is_empty() {
+        let has_title_column = self
+            .schedule
+            .as_ref()
+            .is_some_and(Columns::has_title_column);
+        if titles.is_empty() && has_title_column {
             titles = columns.next().unwrap_or_default().concat();
         }
         self.title_row(index, titles);
-        self.add_columns(columns);
+        if !self.add_pairs(row.lines) {
+            self.add_columns(columns);
+        }
         Some(end)
+    }
+
+    /// Takes the labels and values of a row, where its schedule has them line by line; says whether it has.
+    fn add_pairs(&mut self, lines: core::ops::Range<usize>) -> bool {
+        let table = self
+            .lines
+            .get(lines)
+            .and_then(|lines| self.schedule.as_ref()?.paired_table(lines));
+        let item = self
+            .current
+            .and_then(|index| self.outline.items.get_mut(index));
+        let (Some((names, table)), Some(item)) = (table, item) else {
+            return false;
+        };
+        if !names.is_empty() {
+            item.paragraphs.push(Paragraph::Text(names));
+        }
+        if !table.rows.is_empty() {
+            item.paragraphs.push(Paragraph::Table(table));
+        }
+        self.gap = true;
+        true
     }
 
     /// A part of the row above, `- clip anchors   2 per clip`, is a text of its item.
@@ -70,6 +100,7 @@ impl Builder<'_> {
         &mut self,
         titles: &[Span],
         columns: impl Iterator<Item = Vec<Vec<Span>>>,
+        lines: core::ops::Range<usize>,
         end: usize,
     ) -> Option<usize> {
         let first = *titles.first()?;
@@ -87,8 +118,46 @@ impl Builder<'_> {
         let title = clean(&words.join(" "));
         let index = self.push_item(title, None, first);
         self.title_row(index, titles.to_vec());
-        self.add_columns(columns);
+        if !self.add_pairs(lines) {
+            self.add_columns(columns);
+        }
         Some(end)
+    }
+
+    /// Takes out of the last column what only says when the requirement beside it holds: `2 h`, `J-1 over 75 mm`.
+    fn take_cases(&self, columns: &mut [Vec<Vec<Span>>]) -> Vec<(Vec<Span>, Vec<Span>)> {
+        let rated = self
+            .schedule
+            .as_ref()
+            .is_some_and(|schedule| !schedule.ratings.is_empty());
+        let Some((last, before)) = columns.split_last_mut().filter(|_| !rated) else {
+            return Vec::new();
+        };
+        let line_of = |pieces: &Vec<Span>| {
+            let start = pieces.first()?.start();
+            Some(
+                self.lines
+                    .partition_point(|line| line.span.start() <= start),
+            )
+        };
+        let Some(requirements) = before.last().filter(|_| !before.is_empty()) else {
+            return Vec::new();
+        };
+        let mut cases = Vec::new();
+        last.retain(|remark| {
+            let words: Vec<&str> = remark.iter().map(|piece| piece.of(self.source)).collect();
+            let beside = requirements
+                .iter()
+                .find(|text| line_of(text) == line_of(remark));
+            match beside.filter(|_| is_case(&words.join(" "))) {
+                Some(text) => {
+                    cases.push((text.clone(), remark.clone()));
+                    false
+                }
+                None => true,
+            }
+        });
+        cases
     }
 
     fn title_row(&mut self, index: usize, titles: Vec<Span>) {
@@ -104,7 +173,8 @@ impl Builder<'_> {
     }
 
     fn add_columns(&mut self, columns: impl Iterator<Item = Vec<Vec<Span>>>) {
-        let columns: Vec<Vec<Vec<Span>>> = columns.collect();
+        let mut columns: Vec<Vec<Vec<Span>>> = columns.collect();
+        let cases = self.take_cases(&mut columns);
         let ratings: Vec<Span> = self
             .schedule
             .as_ref()
@@ -117,14 +187,20 @@ impl Builder<'_> {
         if let Some(item) = item {
             for (column, heading) in columns.into_iter().zip(headings) {
                 // What stands under a rating is of what the item's title names, for that rating.
-                item.paragraphs
-                    .extend(column.into_iter().map(|text| match heading {
-                        Some(heading) => Paragraph::Cell {
+                item.paragraphs.extend(column.into_iter().map(|text| {
+                    let case = cases.iter().find(|(requirement, _)| *requirement == text);
+                    match (heading, case) {
+                        (Some(heading), _) => Paragraph::Cell {
                             heading: vec![heading],
                             text,
                         },
-                        None => Paragraph::Text(text),
-                    }));
+                        (None, Some((_, case))) => Paragraph::Case {
+                            case: case.clone(),
+                            text,
+                        },
+                        (None, None) => Paragraph::Text(text),
+                    }
+                }));
             }
         }
         self.gap = true;

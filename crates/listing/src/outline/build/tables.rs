@@ -5,9 +5,11 @@ use crate::model::Span;
 
 use super::super::caption::{caption, cites, demand_at};
 use super::super::marker::marker;
-use super::super::tables::{Table, captioned_table_at, cells, is_boxed, plain_table_at, table_at};
+use super::super::tables::{
+    Above, Table, captioned_table_at, cells, is_boxed, is_tabbed, plain_table_at, table_at,
+};
 use super::super::title::clean;
-use super::{Builder, OutlineItem, Paragraph, cell_marker};
+use super::{Builder, OutlineItem, Paragraph};
 
 impl Builder<'_> {
     /// Opens an item for a captioned table that begins at this line; gives the line after the caption.
@@ -99,7 +101,9 @@ impl Builder<'_> {
     fn item_cites(&self, item: &OutlineItem, path: &str) -> bool {
         cites(item.heading.of(self.source), path)
             || item.paragraphs.iter().any(|paragraph| match paragraph {
-                Paragraph::Text(pieces) | Paragraph::Cell { text: pieces, .. } => {
+                Paragraph::Text(pieces)
+                | Paragraph::Cell { text: pieces, .. }
+                | Paragraph::Case { text: pieces, .. } => {
                     cites(Flow::of(self.source, pieces.iter().copied()).text(), path)
                 }
                 Paragraph::Table(_) | Paragraph::Entry(_) => false,
@@ -110,7 +114,11 @@ impl Builder<'_> {
     fn may_be_drawn(&self, at: usize) -> bool {
         const HEADING: usize = 7;
         let ruled = self.rules.iter().skip(at).take(HEADING).any(|rule| *rule);
-        ruled || self.lines.get(at).is_some_and(|line| is_boxed(line.text))
+        ruled
+            || self
+                .lines
+                .get(at)
+                .is_some_and(|line| is_boxed(line.text) || is_tabbed(line.text))
     }
 
     /// Whether a line only heads an item whose table stands below: `ITEM B.  HEAD TRACK`.
@@ -131,7 +139,10 @@ impl Builder<'_> {
 
     /// Takes a table that begins at this line.
     pub(super) fn table(&mut self, at: usize) -> Option<usize> {
-        let (table, end) = if self.captioned.is_some() {
+        let carried = || self.above.as_ref()?.table(self.lines, at);
+        let (table, end) = if let Some(carried) = self.gap.then(carried).flatten() {
+            carried
+        } else if self.captioned.is_some() {
             captioned_table_at(self.lines, at)?
         } else if self
             .lines
@@ -178,104 +189,11 @@ impl Builder<'_> {
         let item = self
             .current
             .and_then(|index| self.outline.items.get_mut(index))?;
+        self.above = Above::of(&table).or(self.above.take());
         item.paragraphs.push(Paragraph::Table(table));
         self.captioned = None;
         self.gap = true;
         Some(end)
-    }
-
-    /// Whether the first cells of a box are item markers.
-    fn is_item_table(&self, table: &Table) -> bool {
-        let firsts: Vec<&str> = table
-            .rows
-            .iter()
-            .filter_map(|row| row.cells.first()?.first())
-            .map(|cell| cell.of(self.source))
-            .collect();
-        let marked = firsts
-            .iter()
-            .filter(|words| cell_marker(words).is_some())
-            .count();
-        marked >= 2 && marked * 3 >= firsts.len() * 2 && self.is_wordy(table)
-    }
-
-    /// Whether the cells of a box hold texts: in a table of values, no cell of most rows is longer than a few words.
-    fn is_wordy(&self, table: &Table) -> bool {
-        const FEW: usize = 4;
-        let words = |cell: &Vec<Span>| -> usize {
-            cell.iter()
-                .map(|piece| piece.of(self.source).split_whitespace().count())
-                .sum()
-        };
-        let of_texts = table
-            .rows
-            .iter()
-            .filter(|row| row.cells.iter().skip(1).any(|cell| words(cell) > FEW));
-        of_texts.count() * 2 > table.rows.len()
-    }
-
-    /// Takes a box whose rows are items: marker, title, and a text in each other column.
-    fn item_table(&mut self, table: &Table, region: &[Line<'_>]) {
-        for line in region.iter().filter(|line| is_rule(line.text)) {
-            self.outline.furniture.push(line.content());
-        }
-        let indent = region.first().map_or(0, |line| line.indent);
-        let mut before = None;
-        for row in &table.rows {
-            let Some((first, rest)) = row.cells.split_first() else {
-                continue;
-            };
-            let label = first.first().copied();
-            if label.is_some() && label != before {
-                before = label;
-                self.item_row(first, rest, indent);
-            }
-            let titled = rest.len() > 1;
-            let texts = rest.iter().enumerate().skip(usize::from(titled));
-            for (column, text) in texts.filter(|(_, text)| !text.is_empty()) {
-                let heading = table.headings.get(column + 1).cloned().unwrap_or_default();
-                let item = self
-                    .current
-                    .and_then(|index| self.outline.items.get_mut(index));
-                if let Some(item) = item {
-                    item.paragraphs.push(Paragraph::Cell {
-                        heading,
-                        text: text.clone(),
-                    });
-                }
-            }
-        }
-        self.gap = true;
-    }
-
-    /// Opens the item of a row, titled by its second cell where others follow.
-    fn item_row(&mut self, label: &[Span], rest: &[Vec<Span>], indent: usize) {
-        let Some(first) = label.first() else { return };
-        let Some(marker) = cell_marker(first.of(self.source)) else {
-            return;
-        };
-        let placement = self
-            .sequence
-            .place(&marker, indent)
-            .unwrap_or_else(|| self.sequence.unplaced(&marker));
-        let index = self.push_item(placement.path.clone(), placement.parent, *first);
-        self.sequence.enter(&marker, &placement, indent, index);
-        self.open = vec![(indent, index)];
-        let title = rest.first().filter(|_| rest.len() > 1);
-        let words: Vec<&str> = title
-            .into_iter()
-            .flatten()
-            .map(|piece| piece.of(self.source))
-            .collect();
-        if let Some(item) = self.outline.items.get_mut(index) {
-            item.title = clean(&words.join(" "));
-            item.more_heading = label
-                .iter()
-                .skip(1)
-                .chain(title.into_iter().flatten())
-                .copied()
-                .collect();
-        }
     }
 
     /// Takes a boxed block of the head, column by column.

@@ -231,7 +231,7 @@ impl<'l, 't> Drawing<'l, 't> {
         let marked = self.stretches().first().is_some_and(|(first, _)| {
             let place = self.edges.first().zip(self.edges.get(1));
             let words = place.and_then(|(from, to)| self.words(*first, *from, *to));
-            words.is_some_and(|words| is_mark(self.lines, *first, words))
+            words.is_some_and(|words| is_mark(self.lines, *first, words, columns == 2))
         });
         if marked {
             return Some(0);
@@ -325,16 +325,22 @@ impl<'l, 't> Drawing<'l, 't> {
     }
 }
 
-/// Whether words are the mark of an item: `4.1`, `W1.a`, `J3`.
-fn is_mark(lines: &[Line<'_>], line: usize, words: Span) -> bool {
+/// Whether words are the mark of an item: `4.1`, `W1.a`, `J3`. A dotted one may have its title behind it, `5.1 Splices`, where only the text follows.
+fn is_mark(lines: &[Line<'_>], line: usize, words: Span, titled: bool) -> bool {
     const LONGEST: usize = 5;
     let text = lines.get(line).and_then(|line| {
         let start = line.span.start();
         line.text.get(words.start() - start..words.end() - start)
     });
-    text.is_some_and(|text| {
-        text.len() <= LONGEST
-            && text.contains(|c: char| c.is_ascii_digit())
-            && text.chars().all(|c| c.is_ascii_alphanumeric() || c == '.')
-    })
+    let first = text.and_then(|text| text.split_whitespace().next());
+    let dotted = first.is_some_and(|mark| {
+        mark.contains('.') && mark.chars().all(|c| c.is_ascii_digit() || c == '.')
+    });
+    text.filter(|_| !(titled && dotted))
+        .or(first)
+        .is_some_and(|text| {
+            text.len() <= LONGEST
+                && text.contains(|c: char| c.is_ascii_digit())
+                && text.chars().all(|c| c.is_ascii_alphanumeric() || c == '.')
+        })
 }

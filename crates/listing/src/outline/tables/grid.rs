@@ -17,11 +17,13 @@ pub(super) fn filled(
 ) -> Table {
     let mut table = Table {
         headings: vec![Vec::new(); columns.len()],
+        starts: columns.iter().map(|(start, _)| *start).collect(),
         ..Table::default()
     };
     for cells in heading_cells(headings, columns, inner) {
         add(&mut table.headings, &cells);
     }
+    head_behind_marks(&mut table.headings, rows, columns);
     let product = product_column(headings, columns);
     for line in rows {
         let cells = split(line, columns);
@@ -43,6 +45,27 @@ pub(super) fn filled(
         }
     }
     table
+}
+
+/// Where the first column only numbers the rows, `4.1  Layers, minimum`, the one heading over it and the next is of what the rows are.
+fn head_behind_marks(headings: &mut [Vec<Span>], rows: &[Line<'_>], columns: &[(usize, usize)]) {
+    const LONGEST: usize = 5;
+    let is_mark = |words: &str| {
+        words.is_empty()
+            || words.len() <= LONGEST
+                && words.contains('.')
+                && words.chars().all(|c| c.is_ascii_digit() || c == '.')
+    };
+    let [first, second, ..] = headings else {
+        return;
+    };
+    let marks = rows.iter().all(|line| {
+        let cells = split(line, columns);
+        is_mark(Words { line }.of(cells.first().copied().unwrap_or_default()))
+    });
+    if second.is_empty() && marks {
+        core::mem::swap(first, second);
+    }
 }
 
 /// The column headed "Product", in which each line names another; none in a table without a column of makers.

@@ -1,9 +1,11 @@
 //! Tables, drawn with uprights or rules or set in columns of white space, as columns of cells.
 
 mod boxed;
+mod carried;
 mod drawn;
 mod grid;
 mod ruled;
+mod tabbed;
 mod unruled;
 
 use super::open_end::ends_open;
@@ -12,6 +14,8 @@ use crate::model::Span;
 use crate::sentences::{ends_in_abbreviation, sentences};
 
 pub(super) use boxed::{cells, is_boxed};
+pub(super) use carried::Above;
+pub(super) use tabbed::is_tabbed;
 pub(super) use unruled::plain_table as plain_table_at;
 
 /// A table: the heading of each column, and the rows.
@@ -23,6 +27,10 @@ pub(crate) struct Table {
     pub(crate) rows: Vec<Row>,
     /// Everything of it, headings and rules included.
     pub(crate) span: Span,
+    /// Whether the first column is known to say what the others are.
+    pub(crate) labelled: bool,
+    /// Where its columns begin, where it is set in columns of white space.
+    starts: Vec<usize>,
     /// Whether a cell of the last line must go on in the next.
     open: bool,
 }
@@ -38,7 +46,8 @@ pub(crate) struct Row {
 
 /// The table that begins at a line, with the line after it; none when there is no table here.
 pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
-    drawn::drawn_table(lines, start)
+    tabbed::tabbed_table(lines, start)
+        .or_else(|| drawn::drawn_table(lines, start))
         .or_else(|| boxed::boxed_table(lines, start))
         .or_else(|| ruled::ruled_table(lines, start))
 }
@@ -60,6 +69,32 @@ fn is_deep_within(lines: &[Line<'_>], start: usize, is_of_it: impl Fn(&str) -> b
 }
 
 impl Table {
+    /// A table of labels and values without rows, and what limits all its values.
+    pub(super) fn of_labels(limit: Option<Span>) -> Self {
+        Self {
+            headings: vec![Vec::new(), limit.into_iter().collect()],
+            labelled: true,
+            ..Self::default()
+        }
+    }
+
+    /// Adds a label and its value. What stands in one column alone goes on with the row above, unless it begins as labels do.
+    pub(super) fn push_pair(&mut self, label: Span, value: Span, line: &Line<'_>) {
+        let span = if label.is_empty() {
+            value
+        } else if value.is_empty() {
+            label
+        } else {
+            label.join(value)
+        };
+        self.push(&[label, value], span, Words { line });
+        self.span = if self.rows.len() == 1 && self.span.is_empty() {
+            span
+        } else {
+            self.span.join(span)
+        };
+    }
+
     /// Adds more words to the row before.
     fn go_on(&mut self, cells: &[Span], span: Span) {
         if let Some(row) = self.rows.last_mut() {
@@ -92,8 +127,9 @@ impl Table {
             let whole = rest.len() >= 2
                 && rest.iter().all(|cell| !cell.is_empty())
                 && rest
-                    .last()
-                    .is_some_and(|cell| begins_value(source.of(*cell)))
+                    .iter()
+                    .skip(1)
+                    .any(|cell| begins_value(source.of(*cell)))
                 && !self.open;
             let full = whole
                 || rest.len() >= 2 && rest.iter().all(|cell| !cell.is_empty() && !wraps(cell));
@@ -208,7 +244,7 @@ impl Row {
 }
 
 /// Whether a cell's words are a value from their first word on: `≥ 80 mm`, `max. 48 h`, `not less than 8 mm`.
-fn begins_value(words: &str) -> bool {
+pub(super) fn begins_value(words: &str) -> bool {
     const LEADS: &[&str] = &[
         "max", "min", "approx", "about", "at", "not", "no", "less", "more", "than", "least",
         "most", "up", "to", "nominal",

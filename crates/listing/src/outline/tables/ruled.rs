@@ -5,6 +5,7 @@ use crate::layout::{Line, is_rule};
 use super::grid::{InnerRule, columns, filled, gaps};
 use super::unruled::is_data;
 use super::{Table, around, speaks};
+use crate::outline::schedule::names_property;
 
 /// Rows in columns of white space, headed by a rule: `rule, headings, rule, rows` or `headings, rule, rows`.
 pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
@@ -79,13 +80,21 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
             })
         })
         .count();
-    let plainly_columnar = rows_count >= 3
-        && rows
-            .iter()
-            .chain(headings)
-            .filter(|line| gaps(line.text) >= 2)
-            .count()
-            >= rows_count;
+    let of_groups = (0..rows_count)
+        .filter(|at| {
+            let own = rows.get(*at);
+            own.is_some_and(|line| heads_rows(line, rows.get(at + 1)))
+        })
+        .count();
+    let wide = rows
+        .iter()
+        .chain(headings)
+        .filter(|line| gaps(line.text) >= 2)
+        .count();
+    let named = headings
+        .first()
+        .is_some_and(|line| names_property(line.text) && gaps(line.text) >= 2);
+    let plainly_columnar = rows_count >= 3 && (wide >= rows_count - of_groups || named);
     if rows_count < 2
         || columnar * 2 < rows_count * 2 - 1
         || !(ruled_above || split_rule || plainly_columnar)

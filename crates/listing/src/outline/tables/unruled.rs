@@ -123,11 +123,20 @@ fn block(lines: &[Line<'_>]) -> usize {
 
 /// Whether a cell of a line begins with a number, and not only a unit's: `pcf (kg/m3)`.
 fn holds_value(line: &Line<'_>) -> bool {
+    let cells: Vec<&str> = line
+        .text
+        .split("  ")
+        .map(str::trim)
+        .filter(|cell| !cell.is_empty())
+        .collect();
+    // `1 hr   2 hr` under `Depth   Depth` heads columns, too.
+    if cells.len() >= 2 && is_rating(&cells) {
+        return false;
+    }
     is_numbered(line)
-        && line
-            .text
-            .split("  ")
-            .any(|cell| cell.trim_start().starts_with(|c: char| c.is_ascii_digit()))
+        && cells
+            .iter()
+            .any(|cell| cell.starts_with(|c: char| c.is_ascii_digit()))
         || is_numbered(line) && gaps(line.text) == 0
         || is_data(line)
 }

@@ -1,6 +1,14 @@
 //! Schedules in columns of text: `PART   REQUIREMENT   REMARKS` over cells of several lines each. Read across, the end of one cell would run into
 //! the next; each cell is a text of its own.
 
+mod case;
+mod heading;
+mod paired;
+
+pub(super) use self::case::is_case;
+use self::heading::{ends_in_class, has_units, is_plain, names_sizes, ratings};
+pub(super) use self::heading::{names_columns, names_property};
+pub(super) use self::paired::Pairs;
 use super::open_end;
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
@@ -11,12 +19,16 @@ pub(super) struct Columns {
     starts: Vec<usize>,
     /// The headings of the last columns, where each is a rating that its cells are for: `1 hr   2 hr`.
     pub(super) ratings: Vec<Span>,
+    /// Whether each line of the last two columns is a label and its value.
+    pub(super) pairs: Option<Pairs>,
 }
 
 /// A row: of each column the stretches of its cell, and of each stretch the lines from top to bottom.
 #[derive(Debug, Default)]
 pub(super) struct Row {
     pub(super) cells: Vec<Vec<Vec<Span>>>,
+    /// The lines that it takes, from the first to the one after the last.
+    pub(super) lines: core::ops::Range<usize>,
 }
 
 /// How many lines below the headings are looked at, and how many words a cell has at least on average.
@@ -33,7 +45,7 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         first.start() - heading.span.start()
     });
     let plain = is_plain(heading.text.get(..words)?);
-    if names_property(heading.text) {
+    if names_property(heading.text) || has_units(heading.text) {
         return None;
     }
     let next = lines.get(at + 1)?;
@@ -42,7 +54,11 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     if !plain || !(ruled || blank) || !heading.text.trim().contains("  ") {
         return None;
     }
-    let columns = Columns { starts, ratings };
+    let columns = Columns {
+        starts,
+        ratings,
+        pairs: None,
+    };
     // Without a rule, three columns of names over a blank line, or two that such lists are headed with.
     let parted = blank
         && (columns.starts.len() >= 3 || names_columns(heading.text))
@@ -88,7 +104,12 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         .count();
     // Under ratings only the first line of a row fills several columns.
     let rows = if columns.ratings.is_empty() { 2 } else { 5 };
-    (kept && wide * rows >= cells.len() && words >= filled * WORDY).then_some(columns)
+    let pairs = paired::pairs(&columns, heading, &below);
+    // Rows that each begin with the code of an item hold what is said of it, be that ever so terse.
+    let wordy = words >= filled * WORDY
+        || names_columns(heading.text) && columns.are_coded(&below) && !names_sizes(heading.text);
+    let texts = kept && wide * rows >= cells.len() && wordy;
+    (texts || pairs.is_some()).then_some(Columns { pairs, ..columns })
 }
 
 /// Whether a line stands above other columns than a schedule's: it, or one of the two below it, is underlined column by column.
@@ -102,60 +123,6 @@ pub(super) fn heads_columns(lines: &[Line<'_>], at: usize) -> bool {
         .any(|line| is_rule(line.text) && line.text.split_whitespace().count() > 1)
 }
 
-/// Whether headings are words alone: no number, rule, leader or label. A stop may shorten `No.` and the like.
-fn is_plain(headings: &str) -> bool {
-    const SHORTENED: &[&str] = &["No.", "NO.", "Nos.", "Ref.", "REF.", "Pos.", "POS."];
-    headings
-        .split_whitespace()
-        .filter(|word| !SHORTENED.contains(word))
-        .all(|word| !word.contains(|c: char| c.is_ascii_digit() || matches!(c, '|' | '.' | ':')))
-}
-
-/// The headings of the last columns that are ratings, each alone: `1 hr`, `1-1/2 hr`, `EI 90`.
-fn ratings(heading: &Line<'_>, starts: &[usize]) -> Vec<Span> {
-    let places: Vec<usize> = heading.text.char_indices().map(|(at, _)| at).collect();
-    let offset = |place: usize| places.get(place).copied().unwrap_or(heading.text.len());
-    let mut found: Vec<Span> = (0..starts.len())
-        .rev()
-        .map_while(|column| {
-            let from = offset(*starts.get(column)?);
-            let end = starts
-                .get(column + 1)
-                .map_or(heading.text.len(), |end| offset(*end));
-            let words = heading.text.get(from..end)?.trim_end();
-            let begin = heading.span.start() + from;
-            is_rating(words).then(|| Span::new(begin, begin + words.len()))
-        })
-        .collect();
-    found.reverse();
-    found
-}
-
-/// Whether the last cell of a line is a fire-resistance class: `K1   wall   20 - 60   EI 120 - V - M 20 - B - W 20 to 60`.
-fn ends_in_class(line: &str) -> bool {
-    let cell = line.trim_end().rsplit("  ").next().unwrap_or_default();
-    let mut words = cell.split_whitespace();
-    let lettered = matches!(words.next(), Some("E" | "EI" | "EW" | "REI"));
-    lettered
-        && words
-            .next()
-            .is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit()))
-}
-
-fn is_rating(words: &str) -> bool {
-    let (number, unit) = match words.split_once(' ') {
-        Some(("EI" | "E", minutes)) => (minutes, "min"),
-        Some(parts) => parts,
-        None => return false,
-    };
-    let numbered = number.starts_with(|c: char| c.is_ascii_digit())
-        && number
-            .chars()
-            .all(|c| c.is_ascii_digit() || matches!(c, '-' | '/' | '.'));
-    let unit = unit.trim_end_matches('.').to_lowercase();
-    numbered && ["hr", "h", "hrs", "hour", "hours", "min", "minutes"].contains(&unit.as_str())
-}
-
 /// The lines to judge a schedule by: those down to the first blank one, when they hold rows enough, for what follows may be something else.
 fn first_rows<'l, 't>(lines: &'l [Line<'t>], columns: &Columns) -> &'l [Line<'t>] {
     const ENOUGH: usize = 3;
@@ -167,47 +134,6 @@ fn first_rows<'l, 't>(lines: &'l [Line<'t>], columns: &Columns) -> &'l [Line<'t>
         .count();
     let len = if rows >= ENOUGH { block } else { lines.len() };
     lines.get(..len).unwrap_or_default()
-}
-
-/// Whether a line holds a word that heads lists of requirements.
-fn names_columns(heading: &str) -> bool {
-    const NAMES: &[&str] = &[
-        "parameter",
-        "property",
-        "characteristic",
-        "requirement",
-        "requirements",
-        "permitted",
-        "limit",
-        "limits",
-        "value",
-        "remarks",
-        "part",
-        "item",
-        "component",
-        "element",
-        "description",
-    ];
-    heading
-        .split_whitespace()
-        .any(|word| NAMES.contains(&word.to_lowercase().as_str()))
-}
-
-/// Whether the first column, or the second behind one that numbers the rows, is headed as the labels of a table are.
-fn names_property(heading: &str) -> bool {
-    const NAMES: &[&str] = &[
-        "property",
-        "characteristic",
-        "parameter",
-        "feature",
-        "attribute",
-    ];
-    heading
-        .split("  ")
-        .map(str::trim)
-        .filter(|words| !words.is_empty())
-        .take(2)
-        .any(|words| NAMES.contains(&words.to_lowercase().as_str()))
 }
 
 /// Whether a piece of a line ends in a word that must go on: `Faces plumb within`.
@@ -271,6 +197,24 @@ impl Columns {
         Some(cells.collect())
     }
 
+    /// Whether the first column holds the codes of items: `W-2.1`, `J3`.
+    fn are_coded(&self, lines: &[&Line<'_>]) -> bool {
+        const LONGEST: usize = 6;
+        const FEWEST: usize = 3;
+        let is_code = |word: &str| {
+            word.len() <= LONGEST
+                && word.starts_with(|c: char| c.is_ascii_uppercase())
+                && word.contains(|c: char| c.is_ascii_digit())
+        };
+        let begun: Vec<&str> = lines
+            .iter()
+            .filter(|line| self.begins_row(line))
+            .filter_map(|line| line.text.split_whitespace().next())
+            .collect();
+        let coded = begun.iter().filter(|word| is_code(word)).count();
+        coded >= FEWEST && coded == begun.len()
+    }
+
     /// Whether a line has something in the first column.
     fn begins_row(&self, line: &Line<'_>) -> bool {
         self.starts
@@ -310,18 +254,24 @@ impl Columns {
         });
         let mut row = Row {
             cells: vec![Vec::new(); self.starts.len()],
+            lines: at..at,
         };
         let mut end = at;
         let mut before: Option<&Line<'_>> = None;
         for line in core::iter::once(opening).chain(rest) {
+            let mut another = false;
             for (index, cell) in self.cells(line)?.into_iter().enumerate() {
                 if let Some(column) = row.cells.get_mut(index).filter(|_| !cell.is_empty()) {
-                    self.add(column, index, cell, (before, line));
+                    let stretches = column.len();
+                    self.add(column, index, cell, (before, line), another);
+                    // What stands beside the first line of another requirement is said of that.
+                    another = index > 0 && stretches > 0 && column.len() > stretches;
                 }
             }
             before = Some(line);
             end += 1;
         }
+        row.lines.end = end;
         Some((row, end))
     }
 
@@ -333,6 +283,7 @@ impl Columns {
         index: usize,
         cell: Span,
         (before, line): (Option<&Line<'_>>, &Line<'_>),
+        another: bool,
     ) {
         let words = line
             .text
@@ -358,7 +309,10 @@ impl Columns {
                     .and_then(|stretch| stretch.last())
                     .is_some_and(|above| above.len() + 1 + first.len() + 2 <= width)
             });
-        match column.last_mut().filter(|_| !on_purpose) {
+        match column
+            .last_mut()
+            .filter(|_| !(on_purpose || another && (begins || is_case(words))))
+        {
             Some(stretch) => stretch.push(cell),
             None => column.push(vec![cell]),
         }
