@@ -247,12 +247,7 @@ fn join_range(
         (&amount.lo, &first.lo)
     };
     // "depth max 1 in., min 1/4 in. lap" bounds two things.
-    // `1-1/2 in. min to 3 in. max depth` is one depth.
-    let ranged =
-        last.rule == "word after" && between.len() == 2 && sentence.is_word(between.end - 1, "to");
-    if !ranged && reads_a_word(last.rule) && names_another(sentence, first, amount)
-        || measures_another(sentence, first, amount)
-    {
+    if names_anew(sentence, last, &between, amount) || measures_another(sentence, first, amount) {
         return None;
     }
     // "max 8 in. or min 1 in." would be two alternatives.
@@ -382,6 +377,22 @@ fn names_another(sentence: &Sentence<'_>, first: &Amount, amount: &Amount) -> bo
         return true;
     }
     !word.is_empty() && !SAME.contains(&word) && word != after(first)
+}
+
+/// Whether a second limit names another thing than the one before. `1-1/2 in. min to 3 in. max depth` is one depth.
+fn names_anew(
+    sentence: &Sentence<'_>,
+    last: &Reading,
+    between: &core::ops::Range<usize>,
+    amount: &Amount,
+) -> bool {
+    let goes_to = last.rule == "word after"
+        && between.len() == 2
+        && sentence.is_word(between.start + 1, "to");
+    let first = last.amounts.last().and_then(|own| sentence.amount(*own));
+    reads_a_word(last.rule)
+        && !goes_to
+        && first.is_some_and(|first| names_another(sentence, first, amount))
 }
 
 /// Whether two limits say that they measure different things: "not less than 1 in. *wide* nor more than 2 in. *deep*".

@@ -96,9 +96,8 @@ fn chosen_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<V
 pub(super) fn joined_by_or(source: &str, items: &[OutlineItem], parts: &[usize]) -> Option<Span> {
     let (_, before) = parts.split_last()?;
     let ends = before.iter().map(|part| {
-        let pieces = match items.get(*part)?.paragraphs.last()? {
-            Paragraph::Text(pieces) => pieces,
-            _ => return None,
+        let Paragraph::Text(pieces) = items.get(*part)?.paragraphs.last()? else {
+            return None;
         };
         let last = *pieces.last()?;
         let words = last.of(source).trim_end();

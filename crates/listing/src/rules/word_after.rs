@@ -308,12 +308,9 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         "min" | "minimum" => Relation::AtLeast,
         "max" | "maximum" | "nte" | "n.t.e" | "n/t/e" => Relation::AtMost,
         "nominal" | "nom" => Relation::Nominal,
-        // `5/8 in. least`, `200 mm thickness upwards`
-        "least" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
-        "most" if ends_stretch(sentence, at + 1) => Relation::AtMost,
-        // `30 mm least, 150 mm greatest`
-        "smallest" | "fewest" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
-        "greatest" | "largest" if ends_stretch(sentence, at + 1) => Relation::AtMost,
+        // `5/8 in. least`, `200 mm thickness upwards`, `150 mm greatest`
+        "least" | "smallest" | "fewest" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
+        "most" | "greatest" | "largest" if ends_stretch(sentence, at + 1) => Relation::AtMost,
         "exactly" | "precisely" if ends_stretch(sentence, at + 1) => Relation::Exactly,
         "approx" | "approximately" if ends_stretch(sentence, at + 1) => Relation::About,
         _ => return None,

@@ -183,12 +183,8 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     {
         return true;
     }
-    // `six being the least number for one board`
-    if !digits && first == "being" && word(1) == Some("the") {
-        const EXTREMES: &[&str] = &[
-            "least", "fewest", "most", "smallest", "greatest", "minimum", "maximum",
-        ];
-        return word(2).is_some_and(|extreme| EXTREMES.contains(&extreme));
+    if !digits && is_said_to_be(tokens, at) {
+        return true;
     }
     // `one within 2 in. of each end`
     let each_end = || {
@@ -270,6 +266,16 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
         return singly || (qualified && !NOT_COUNTED.contains(&first));
     }
     true
+}
+
+/// `six being the least number for one board`: what is counted is told by what follows.
+fn is_said_to_be(tokens: &[Token<'_>], at: usize) -> bool {
+    const EXTREMES: &[&str] = &[
+        "least", "fewest", "most", "smallest", "greatest", "minimum", "maximum",
+    ];
+    is_any(tokens, at, &["being"])
+        && is_any(tokens, at + 1, &["the"])
+        && is_any(tokens, at + 2, EXTREMES)
 }
 
 /// `one at every fastener`, `one cut for every 200 feet`, `one plug of S on each storey`: counted for each of many. `thing` says whether what

@@ -129,8 +129,8 @@ pub(super) fn goes_on_counting(tokens: &[Token<'_>], at: usize) -> bool {
     let in_rated = is_any(tokens, at + 1, &["in", "on"])
         && is_any(tokens, at + 2, &["a", "the", "any", "every"])
         && tokens.get(at + 3).is_some_and(rated);
-    let rates = (for_rating || in_rated) && earlier.iter().any(rated);
-    joined && rates && (counted || listed) || counted && is_case_of_one(tokens, at)
+    let of_another = (for_rating || in_rated) && earlier.iter().any(rated);
+    joined && of_another && (counted || listed) || counted && is_case_of_one(tokens, at)
 }
 
 /// `carried by one screw at each end, or by two where the stiffener is longer`: so many in another case.
