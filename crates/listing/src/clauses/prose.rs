@@ -77,12 +77,18 @@ pub(super) fn push_prose(
                 && (condition.first == segment.first || condition.last == segment.last)
         })
         .collect();
-    // "2 Hr rating only." of an alternate is what it is confined to: as a condition of itself it would ask nothing where it isn't kept.
-    let is_all = |condition: &&&Found| {
-        condition.first <= segment.first + 1 && condition.last + 1 >= segment.last
+    // "2 Hr rating only." is what an alternate is confined to, and a condition that is all the words has swallowed what it asks for: as a condition of
+    // itself it would ask nothing where it isn't kept.
+    let is_all = |condition: &&Found| {
+        let opens = condition.first <= first
+            || condition.first == first + 1
+                && (sentence.is_word(first, "only")
+                    || sentence
+                        .token(first)
+                        .is_some_and(|token| token.word().is_none()));
+        opens && condition.last + 1 >= segment.last
     };
-    let confines =
-        !context.around.options.is_empty() && governing.first().is_some_and(|held| is_all(&held));
+    let confines = governing.first().is_some_and(is_all);
     let condition = governing
         .first()
         .filter(|_| !confines)

@@ -9,7 +9,7 @@
 use super::contrast::{is_contrast, leads_to_the_rest};
 use super::exception::{is_case_of_exception, says_what_holds};
 use super::labels::{end_of_label, labels};
-use super::opening::{holds_anyway, opens_stretch, subject};
+use super::opening::{holds_anyway, lifts, opens_stretch, subject};
 use super::{Found, kinds, offers, parallel};
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -164,6 +164,7 @@ fn after_opening(
             && sentence.is_any(at + 1, &["every", "all", "any", "either"])
             && sentence.is_any(at + 2, &["case", "cases", "event"]))
             || sentence.is_any(*at, &["always", "otherwise", "regardless", "elsewhere"])
+            || lifts(sentence, *at)
     });
     let next_label = next_hours_label(sentence, condition.last);
     let next_order = next_order(sentence, condition.last);

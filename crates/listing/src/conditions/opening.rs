@@ -27,6 +27,38 @@ pub(super) fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
         || pair("not", &["just", "only", "merely"])
 }
 
+/// Whether words behind a condition speak of every case, or of those that it leaves: "and in every wall", "and all wool", "in other floors", "and for higher
+/// ratings". "And compress all layers" is an order under the condition; "in all layers" of what it speaks of would be misread as of every case.
+pub(super) fn lifts(sentence: &Sentence<'_>, at: usize) -> bool {
+    const EVERY: &[&str] = &["every", "all", "any"];
+    const OTHER: &[&str] = &[
+        "other",
+        "others",
+        "higher",
+        "lower",
+        "wider",
+        "narrower",
+        "larger",
+        "smaller",
+        "thicker",
+        "thinner",
+        "remaining",
+        "greater",
+        "longer",
+        "shorter",
+        "taller",
+    ];
+    let begins = at > 0 && (sentence.is_any(at - 1, &["and", "but"]) || sentence.is_stop(at - 1));
+    if !begins {
+        return false;
+    }
+    let article = |at: usize| usize::from(sentence.is_any(at, &["the", "all", "any"]));
+    let placed = sentence.is_any(at, &["in", "for", "at", "on", "with"]);
+    let every = sentence.is_any(at + usize::from(placed), EVERY);
+    let of_rest = placed && sentence.is_any(at + 1 + article(at + 1), OTHER);
+    every || of_rest
+}
+
 /// Whether a condition opens its stretch of the sentence: nothing but a conjunction before it there.
 pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool {
     let Some(before) = condition.first.checked_sub(1) else {
@@ -55,10 +87,24 @@ pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool 
             "an", "each", "add", "provide", "fit", "install", "it", "they",
         ],
     );
+    // "for joints up to 2 in. use 24 in. and for joints over 2 in. use 12 in."
+    let second = sentence.is_any(before, &["and", "but"])
+        && (sentence.is_any(condition.last, &["use", "provide", "add", "install"])
+            || is_elliptic(sentence, condition) && leads_to_bound(sentence, condition));
     (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
+        || second
         || leads_as_configuration(sentence, condition)
         || is_subject(sentence, condition)
         || is_case_of_exception(sentence, condition)
+}
+
+/// `and if over min 4 in.`
+fn is_elliptic(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    condition.last == condition.first + 2
+        && sentence.is_any(
+            condition.first + 1,
+            &["over", "under", "not", "so", "above", "below"],
+        )
 }
 
 /// `packing is 4 in. deep but joints over 3 in. require 6 in.`: things that a verb follows are what it says something of, and nothing before them is.

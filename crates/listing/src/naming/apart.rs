@@ -246,23 +246,48 @@ fn counts_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> bool {
 /// Whether a share is what is left of a thing that is squeezed, and no compression: "compressed *to* two-thirds of its free thickness".
 fn is_left(sentence: &Sentence<'_>, amount: &Amount) -> bool {
     const REACH: usize = 7;
+    const BEFORE_SHARE: &[&str] = &[
+        "between",
+        "a",
+        "an",
+        "the",
+        "about",
+        "at",
+        "no",
+        "not",
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "approximately",
+        "approx",
+        "nominally",
+        "nominal",
+        "from",
+        "roughly",
+    ];
     let before = amount.first.saturating_sub(REACH)..amount.first;
-    let led = before.clone().rev().find(|at| {
-        sentence.is_any(*at, &["to", "by", "under", "of", "between"]) || sentence.is_stop(*at)
-    });
-    let to = led.filter(|at| sentence.is_word(*at, "to"));
-    let squeezed = to.is_some_and(|to| {
+    let mut before = before
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at) && !sentence.is_any(*at, &["by", "under"]));
+    let to = before.find(|at| sentence.is_word(*at, "to"));
+    // "compressed to fit" is followed by no share.
+    let to = to.filter(|to| to + 1 == amount.first || sentence.is_any(to + 1, BEFORE_SHARE));
+    // "to the extent of 25 percent" is how far it is squeezed.
+    let how_far = |to: usize| sentence.has_any(to, amount.first, &["extent", "compression"]);
+    let squeezed = to.filter(|to| !how_far(*to)).is_some_and(|to| {
         (to.saturating_sub(3)..to).any(|at| {
             let word = sentence.word(at);
             word.starts_with("compress") || word.starts_with("squeez")
         })
     });
+    let of_it = sentence.is_word(sentence.skip_parentheses(amount.last), "of");
     let fraction = (amount.first..amount.last).any(|at| {
         sentence
             .token(at)
             .is_some_and(|token| token.word().is_some())
     });
-    amount.unit == Unit::Percent && fraction && squeezed
+    amount.unit == Unit::Percent && (fraction || of_it) && squeezed
 }
 
 /// Whether only a word that may mean a piece of anything names what a property is about: "supplied in lengths of 10 ft".

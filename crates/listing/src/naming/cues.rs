@@ -6,7 +6,7 @@ use measure::Dimension;
 
 use super::run::{Run, Words};
 use crate::phrase::Amount;
-use crate::rules::Sentence;
+use crate::rules::{Sentence, measured_behind};
 
 /// The words on either side of a number, in small letters.
 #[derive(Debug, Default)]
@@ -85,6 +85,17 @@ const QUALIFYING: &[&str] = &[
     "becomes",
 ];
 
+/// `25 percent compression and extension`: a number that is said of both.
+fn joins_movements(sentence: &Sentence<'_>, and: usize) -> bool {
+    const MOVEMENTS: &[&str] = &["compression", "extension"];
+    let number_follows = (and + 2..and + 5).any(|at| sentence.amount_at(at).is_some());
+    sentence.is_word(and, "and")
+        && and > 0
+        && sentence.is_any(and - 1, MOVEMENTS)
+        && sentence.is_any(and + 1, MOVEMENTS)
+        && !number_follows
+}
+
 impl Context {
     pub(super) fn of(sentence: &Sentence<'_>, amount: &Amount) -> Self {
         // `voids: ≤ 3 mm` is named by its label.
@@ -119,6 +130,13 @@ impl Context {
             })
             .map_or(start, |at| at + 1);
         let start = start.max(after_a_parallel(sentence, floor, amount));
+        // "max 12 ft height, 5 in. thickness": what stands behind the number before is its own.
+        let own_measure = floor > 0
+            && measured_behind(sentence, amount).is_some_and(|measure| measure != "spacing");
+        let start = (start..amount.first)
+            .rev()
+            .find(|at| own_measure && sentence.is_sign(*at, ','))
+            .map_or(start, |at| at + 1);
         let from = start.max(amount.first.saturating_sub(11));
         let before = Words::of(words(sentence, from, amount.first));
         let qualifying = words(sentence, from, amount.first)
@@ -143,6 +161,7 @@ impl Context {
                 sentence.is_stop(*at)
                     || sentence.is_sign(*at, '.')
                     || sentence.is_any(*at, &["with", "having", "and", "but", "while"])
+                        && !joins_movements(sentence, *at)
             })
             .unwrap_or(next);
         // Past a semicolon another statement begins: "lap on floor min 1 in.; lap on board 1/2 in."

@@ -189,7 +189,12 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
     let excepted = ["except", "unless", "other than", "but required"]
         .iter()
         .any(|word| phrase.contains(word));
-    if !whole || excepted || before.ends_with("not ") || before.ends_with("nor ") {
+    if !whole
+        || excepted
+        || is_required_elsewhere(after)
+        || before.ends_with("not ")
+        || before.ends_with("nor ")
+    {
         return false;
     }
     let in_title = start < head.title_end;
@@ -202,7 +207,13 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
         }
     };
     match word {
-        "optional" => in_title || first_said() && is_said_of_the_item(head, start, end),
+        "optional" => {
+            // In a title without brackets the thing is the item: "Optional cover".
+            let titled = in_title && bracket.is_none();
+            let alone = bracket.is_none() && !head.sentence_ends(end, words.len());
+            let of_item = titled || alone || !names_another(after);
+            of_item && (in_title || first_said() && is_said_of_the_item(head, start, end))
+        }
         "opt." | "opt" => {
             bracket.is_some() && first_said()
                 || first_said() && !in_title && after.starts_with([',', ';', ' ', '.'])
@@ -288,4 +299,61 @@ fn is_said_of_the_item(head: &Head, start: usize, end: usize) -> bool {
             !is_titled(&near.join(" "))
         };
     !named_before && !named_after
+}
+
+/// Whether what is optional is a thing that the word stands with, and not the item: "Optional primer max 5 mils. Sealant min 1/2 in.", "(Optional primer)".
+/// "Optional in walls", "Optional, not shown" speak of the item.
+fn names_another(after: &str) -> bool {
+    const OF_THE_ITEM: &[&str] = &[
+        "in",
+        "for",
+        "at",
+        "on",
+        "under",
+        "over",
+        "where",
+        "when",
+        "if",
+        "only",
+        "one",
+        "both",
+        "and",
+        "or",
+        "as",
+        "with",
+        "per",
+        "by",
+        "to",
+        "unless",
+        "not",
+        "either",
+        "each",
+        "except",
+        "item",
+        "items",
+        "part",
+        "component",
+        "but",
+    ];
+    let word: String = after
+        .strip_prefix(' ')
+        .unwrap_or_default()
+        .chars()
+        .take_while(|c| c.is_alphanumeric())
+        .collect();
+    word.starts_with(char::is_alphabetic) && !OF_THE_ITEM.contains(&word.as_str())
+}
+
+/// Whether the words go on to ask for the item in all other cases: "Optional in joints under 1 in. Required in all others".
+fn is_required_elsewhere(after: &str) -> bool {
+    const ELSEWHERE: &[&str] = &[
+        "otherwise",
+        "required in all other",
+        "required for all other",
+        "required in other",
+        "required for other",
+        "required elsewhere",
+        "required in joints",
+    ];
+    ELSEWHERE.iter().any(|words| after.contains(words))
 }

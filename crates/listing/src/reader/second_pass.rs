@@ -29,8 +29,9 @@ pub(super) fn unread_numbers(
                 .is_some_and(|before| before.trim_end().ends_with(['±', '-', '−']));
             !is_second(&seconds, number, deviates)
         })
-        .map(|number| {
-            let span = span_of(&number);
+        .map(|number| span_of(&number))
+        .chain(gaps(&held, text.len()).flat_map(|gap| odd_numbers(text, gap)))
+        .map(|span| {
             let words = span.of(text).to_owned();
             let message = format!("no clause, condition or name holds `{words}`");
             Warning {
@@ -70,7 +71,10 @@ fn numbers(text: &str, within: Span) -> impl Iterator<Item = Stated> + '_ {
         let apart = text
             .get(..at)
             .and_then(|before| before.chars().next_back())
-            .is_none_or(|before| !before.is_alphanumeric() && !matches!(before, '.' | '-' | '/'));
+            .is_none_or(|before| {
+                !before.is_alphanumeric() && !matches!(before, '.' | '-' | '/')
+                    || before == '/' && is_parted(text, at)
+            });
         if !begins {
             return None;
         }
@@ -85,6 +89,64 @@ fn numbers(text: &str, within: Span) -> impl Iterator<Item = Stated> + '_ {
         );
         stated.filter(|stated| stated.unit != Unit::Count && !is_name(text, stated))
     })
+}
+
+/// Every number in a stretch whose unit the notation of quantities doesn't know, or that is parted from its unit: `3.4 lb/sq yd`, `4 (min) pcf`.
+fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
+    const UNITS: &[&str] = &[
+        "lb", "lbs", "pound", "pounds", "oz", "ounce", "ounces", "g", "gm", "grams", "kg", "cpm",
+        "psf", "plf", "kips", "cfm",
+    ];
+    const LIMITS: &[&str] = &[
+        "(min)",
+        "(max)",
+        "(min.)",
+        "(max.)",
+        "(nom)",
+        "(nominal)",
+        "(minimum)",
+        "(maximum)",
+    ];
+    let bytes = within.of(text).bytes().enumerate();
+    let digits = bytes.filter(|(_, byte)| byte.is_ascii_digit());
+    digits.filter_map(move |(at, _)| {
+        let start = within.start() + at;
+        let before = text.get(..start)?.chars().next_back();
+        if before.is_some_and(|c| c.is_alphanumeric() || matches!(c, '.' | '-' | '/' | ',' | '#')) {
+            return None;
+        }
+        let rest = text.get(start..)?;
+        let digits = rest.len()
+            - rest
+                .trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | '/'))
+                .len();
+        let behind = rest.get(digits..)?.trim_start_matches(' ');
+        let word: String = behind.chars().take_while(|c| c.is_alphabetic()).collect();
+        let unit = UNITS.contains(&word.to_lowercase().as_str());
+        let lower = behind
+            .get(..behind.len().min(10))
+            .unwrap_or_default()
+            .to_lowercase();
+        // A mass for a volume is spelled out: `96 kg per cubic meter`.
+        let unit = unit
+            && !behind
+                .get(word.len()..)
+                .is_some_and(|rest| rest.starts_with(" per cubic"));
+        let limited = LIMITS.iter().any(|limit| lower.starts_with(limit));
+        let known = quantity_at(text, start).is_some_and(|stated| stated.unit != Unit::Count);
+        let len = rest.len() - behind.len() + if unit { word.len() } else { 0 };
+        let span = Span::new(start, start + if unit { len } else { digits });
+        ((unit || limited) && !known).then_some(span)
+    })
+}
+
+/// Whether the stroke before a number parts it from another with its own unit, and makes no fraction: `12 in. max./6 in. min.`, `(edges)/12 in.`
+fn is_parted(text: &str, at: usize) -> bool {
+    let before = text.get(..at.saturating_sub(1)).unwrap_or_default();
+    before
+        .chars()
+        .next_back()
+        .is_some_and(|c| !c.is_ascii_digit() && !c.is_whitespace())
 }
 
 /// Whether what looks like a quantity is part of a name: `Item 3C`, `"Carromat 8"`.

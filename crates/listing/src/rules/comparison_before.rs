@@ -1,5 +1,6 @@
 use measure::Dimension;
 
+use super::turned_down::{is_taken_away, is_turned_down};
 use super::{Finding, Sentence, bounded};
 use crate::conditions::not_yet;
 use crate::model::Relation;
@@ -76,7 +77,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation.negated()?, negation));
     }
     let strict = matches!(relation, Relation::MoreThan | Relation::LessThan);
-    if strict && is_refused(sentence, index) {
+    if strict && is_taken_away(sentence, index) && !is_refused(sentence, index) {
+        return None;
+    }
+    if strict && (is_refused(sentence, index) || is_turned_down(sentence, index)) {
         return Some(Finding::sure(relation.negated()?, from));
     }
     if let Some(negation) = sentence.forbidding(first) {

@@ -7,15 +7,20 @@
 
 #[cfg(test)]
 mod cases;
+mod lifted;
+mod measured;
 mod prefixed;
 mod sentence;
+mod turned_down;
 
 pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};
+pub(crate) use measured::measured_behind;
 pub(crate) use prefixed::ends_at_limit;
 pub(crate) use sentence::Sentence;
 pub(crate) use shared_qualifier::{case_of, is_spaced};
 pub(crate) use word_before::qualifier;
 
+use self::lifted::is_lifted;
 use crate::model::Relation;
 
 /// What a rule found about an amount.
@@ -65,6 +70,7 @@ rules! {
     sign_after "sign after",
     comparison_before "comparison before",
     limit_verb "limit verb",
+    pair_of_limits "pair of limits",
     word_after "word after",
     word_before "word before",
     within_distance "within a distance",
@@ -79,9 +85,9 @@ rules! {
 
 /// How an amount is bounded, and the rule that says so; none when no rule dares.
 pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
-    RULES
-        .iter()
-        .find_map(|rule| (rule.read)(sentence, amount).map(|finding| (finding, rule.name)))
+    let read = |rule: &Rule| (rule.read)(sentence, amount).map(|finding| (finding, rule.name));
+    let (finding, name) = RULES.iter().find_map(read)?;
+    (!is_lifted(sentence, amount, name)).then_some((finding, name))
 }
 
 /// The page of a rule by its name.

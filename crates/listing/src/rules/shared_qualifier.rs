@@ -1,5 +1,6 @@
 use measure::Dimension;
 
+use super::measured::{Apart, measured_apart};
 use super::{Finding, Sentence, bounded};
 use crate::model::Relation;
 use crate::phrase::Shape;
@@ -63,6 +64,15 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     let (finding, rule) = bounded(sentence, before)?;
     if !alike && stricter != Some(finding.relation) {
+        return None;
+    }
+    // `max 1/2 in. recess, 4 in. depth`: the most of one measure is no limit of another.
+    let alien = match measured_apart(sentence, previous, own) {
+        Apart::No => false,
+        Apart::Another => finding.relation == Relation::AtMost,
+        Apart::Worse => true,
+    };
+    if alien && !by {
         return None;
     }
     let carries = matches!(finding.relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);

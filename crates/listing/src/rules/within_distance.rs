@@ -1,4 +1,5 @@
 use super::comparison_before::negation;
+use super::turned_down::{is_turned_down, leaves_out};
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -31,9 +32,22 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         // `not counting those within 6 in. of the ends` says which are meant, and bounds nothing.
         Some(not) if sentence.is_any(not + 1, &["counting", "including", "counted", "included"]) => return None,
         Some(_) => Relation::AtLeast,
-        None => Relation::AtMost,
+        None => match left_out(sentence, at, floor) {
+            // `may be omitted within 3 in.` frees, and bounds nothing.
+            Some(omitted) if sentence.has_any(omitted.saturating_sub(3), omitted, &["may", "can", "need"]) => return None,
+            Some(_) => Relation::AtLeast,
+            None if is_turned_down(sentence, index) => Relation::AtLeast,
+            None => Relation::AtMost,
+        },
     };
     Some(Finding::sure(relation, at))
+}
+
+/// The word that leaves out what is within the distance: `screws shall be omitted within 3 in.`, `avoid splices within 12 in.`
+fn left_out(sentence: &Sentence<'_>, within: usize, floor: usize) -> Option<usize> {
+    const REACH: usize = 10;
+    let stretch = (floor.max(within.saturating_sub(REACH))..within).rev().take_while(|at| !sentence.is_stop(*at) && !sentence.is_any(*at, &["and", "but"]));
+    stretch.into_iter().find(|at| leaves_out(sentence, *at))
 }
 
 fn index_end(sentence: &Sentence<'_>, index: usize) -> Option<usize> {

@@ -95,8 +95,7 @@ pub fn quantity(text: &str) -> Result<Stated, ParseQuantityError> {
 /// Reads the quantity that begins at a byte offset. Its number may not continue a word or number
 /// (`W8`, `4.1`), and no sign is read.
 pub fn quantity_at(text: &str, at: usize) -> Option<Stated> {
-    let continues = |c: char| c.is_alphanumeric() || matches!(c, '/' | '\u{2044}');
-    if before(text, at).is_some_and(continues) {
+    if before(text, at).is_some_and(char::is_alphanumeric) || is_denominator(text, at) {
         return None;
     }
     let first = rest(text, at).chars().next()?;
@@ -111,6 +110,17 @@ pub fn quantity_at(text: &str, at: usize) -> Option<Stated> {
         return Some(both);
     }
     Some(Stated::new(numeral, unit, at..unit_end))
+}
+
+/// Whether a stroke before a place makes what stands there the lower half of a fraction: `1/2 in.` Behind a unit or a bracket it parts two quantities:
+/// `12 in. max./6 in. min.`, `(edges)/12 in.`
+fn is_denominator(text: &str, at: usize) -> bool {
+    let stroke = |c: char| matches!(c, '/' | '\u{2044}');
+    let Some(c) = before(text, at).filter(|c| stroke(*c)) else {
+        return false;
+    };
+    let parts = |c: char| matches!(c, '.' | ')' | ']' | '"' | '%') || c.is_alphabetic();
+    !before(text, at - c.len_utf8()).is_some_and(parts)
 }
 
 /// The inches that follow whole feet, summed in inches: `8 ft 3-1/2 in.`, `8'-3 1/2"`.

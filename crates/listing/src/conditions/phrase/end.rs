@@ -1,5 +1,7 @@
 //! Where a condition's phrase ends: at a stop, at the main clause, or where another bound begins.
 
+mod swallowed;
+
 use measure::Dimension;
 
 use super::super::width::skip_attribute;
@@ -39,7 +41,24 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
     if sentence.is_any(at + 1, ALONE)
         && !sentence.is_any(
             at + 2,
-            &["in", "on", "with", "for", "by", "at", "to", "and", "or"],
+            &[
+                "in",
+                "on",
+                "with",
+                "for",
+                "by",
+                "at",
+                "to",
+                "and",
+                "or",
+                "alone",
+                "together",
+                "thickness",
+                "depth",
+                "film",
+                "density",
+                "from",
+            ],
         )
     {
         return at + 2;
@@ -67,13 +86,14 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
                 || begins_main_clause(sentence, at, index)
                 || sentence.is_word(index, "nor") && sentence.is_any(index + 1, OPENERS)
                 || sentence.is_word(index, "then")
-                || begins_denial(sentence, index)
-                || (sentence.is_sign(index, '.') && index + 1 == sentence.tokens.len()))
+                || begins_denial(sentence, index))
         {
             return index;
         }
     }
-    sentence.tokens.len()
+    let stop = sentence.tokens.len().saturating_sub(1);
+    let last = stop + usize::from(!sentence.is_sign(stop, '.'));
+    swallowed::end(sentence, at).unwrap_or(last)
 }
 
 /// `when the air is, or within eight hours is expected to be, below 40 °F`: where words between commas end that only step in after the verb.

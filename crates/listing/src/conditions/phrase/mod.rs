@@ -81,9 +81,41 @@ fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
     };
     let says = sentence.is_word(at, "where")
         && limit.is_some_and(|number| sentence.amount_at(number).is_some());
-    let plain =
-        !says && sentence.is_any(at, OPENERS) && (!sentence.is_word(at, "should") || at == 0);
+    let plain = !says
+        && sentence.is_any(at, OPENERS)
+        && (!sentence.is_word(at, "should") || at == 0 && supposes(sentence));
     plain || where_meaning_place
+}
+
+/// Whether "should" at the head of a sentence supposes something, "should the joint exceed ...", and doesn't ask for it: "should have ...".
+fn supposes(sentence: &Sentence<'_>) -> bool {
+    const ASKING: &[&str] = &[
+        "be",
+        "have",
+        "not",
+        "exceed",
+        "extend",
+        "also",
+        "only",
+        "fill",
+        "cover",
+        "match",
+        "fit",
+        "reach",
+        "contain",
+        "consist",
+        "comply",
+        "conform",
+        "lap",
+        "overlap",
+        "meet",
+        "always",
+        "never",
+        "bear",
+        "penetrate",
+        "measure",
+    ];
+    !sentence.is_any(1, ASKING)
 }
 
 fn phrase(

@@ -1,0 +1,46 @@
+//! What a rule read well and the words around it still take away: a value that is turned down, a limit that "need not" be kept, one of two
+//! limits that can't be told apart. The number is left unread, for a person.
+
+use super::Sentence;
+use super::pair_of_limits::is_one_of_a_pair;
+use super::turned_down::is_rejected;
+
+/// How far before a number the words may stand.
+const REACH: usize = 9;
+
+pub(super) fn is_lifted(sentence: &Sentence<'_>, index: usize, rule: &str) -> bool {
+    // What compares or is a distance has turned round for its refusal already, and so has what shares its limit.
+    let turns = matches!(
+        rule,
+        "comparison before" | "within a distance" | "shared qualifier"
+    );
+    let paired = rule != "pair of limits" && is_one_of_a_pair(sentence, index);
+    paired || !turns && is_rejected(sentence, index) || is_needless(sentence, index)
+}
+
+/// `need not exceed 4 in.`, `not limited to 2 in.`: a limit that nothing asks for.
+fn is_needless(sentence: &Sentence<'_>, index: usize) -> bool {
+    let Some(amount) = sentence.amount(index) else {
+        return false;
+    };
+    let mut before = (sentence
+        .floor(index)
+        .max(amount.first.saturating_sub(REACH))..amount.first)
+        .rev()
+        .take_while(|at| {
+            !sentence.is_stop(*at)
+                && !sentence.is_any(*at, &["and", "but", "where", "when", "if", "unless"])
+        });
+    before.any(|at| {
+        let exceed = || sentence.has_any(at, amount.first, &["exceed", "more", "over", "than"]);
+        let needless = sentence.is_word(at, "need") && sentence.is_word(at + 1, "not")
+            || sentence.is_any(at, &["needn't", "needn’t"]);
+        let unasked = sentence.is_word(at, "not")
+            && sentence.is_word(at + 1, "required")
+            && sentence.is_word(at + 2, "to");
+        let unlimited = sentence.is_word(at, "not")
+            && sentence.is_any(at + 1, &["limited", "restricted", "confined"])
+            && sentence.is_word(at + 2, "to");
+        (needless || unasked) && exceed() || unlimited
+    })
+}

@@ -1,0 +1,264 @@
+//! Words that turn a limit round, lift it, or give it to another number: read the right way or not at all, since a limit that is turned lets a wrong joint
+//! pass. The wordings are invented; what they mean is common practice.
+
+mod common;
+
+use common::check;
+use listing::{WarningKind, read_text};
+
+/// An item of its own before the text, so that it is a listing.
+#[track_caller]
+fn check_item(item: &str, expected: &[&str]) {
+    let expected: Vec<&str> = core::iter::once("floor.thickness: at least 5 in")
+        .chain(expected.iter().copied())
+        .collect();
+    check(
+        &format!("1. Floor - 5 in. thick min.\n\n2. {item}\n"),
+        &expected,
+    );
+}
+
+/// The numbers of an item that are shown as unread.
+fn unread(item: &str) -> Vec<String> {
+    let reading = read_text(
+        "turned.txt",
+        &format!("1. Floor - 5 in. thick min.\n\n2. {item}\n"),
+    );
+    let unread = reading.warnings.into_iter();
+    unread
+        .filter(|warning| warning.kind == WarningKind::UnreadNumber)
+        .map(|warning| warning.words)
+        .collect()
+}
+
+#[test]
+fn what_is_turned_down_limits_the_other_way() {
+    check_item(
+        "Packing - Thickness under 4 in. not permitted.",
+        &["packing.thickness: at least 4 in"],
+    );
+    check_item(
+        "Packing - Depth less than 4 in. - not acceptable.",
+        &["packing.depth: at least 4 in"],
+    );
+    check_item(
+        "Fasteners - Fasteners more than 12 in. apart shall be supplemented.",
+        &["fastener.spacing: at most 12 in"],
+    );
+    // Said of something else, a comparison stays as it is.
+    check_item(
+        "Packing - Depth not less than 4 in., butt joints not permitted.",
+        &["packing.depth: at least 4 in"],
+    );
+    // A permission to leave out where it is so turns nothing.
+    check_item(
+        "Packing - Depth 3 in., may be omitted when joint is 2 in. or less.",
+        &["packing.depth: nominal 3 in"],
+    );
+}
+
+#[test]
+fn a_value_that_is_turned_down_is_shown_as_unread() {
+    for (item, number) in [
+        ("Clips - 24 in. OC is not allowed.", "24 in."),
+        ("Packing - 3 pcf wool is not to be used.", "3 pcf"),
+        ("Fill - A depth of 1/4 in. is too shallow.", "1/4 in."),
+        (
+            "Screws - No fasteners are allowed in the top 2 in.",
+            "2 in.",
+        ),
+        ("Packing - Depth need not exceed 4 in.", "4 in."),
+    ] {
+        check_item(item, &[]);
+        assert_eq!(unread(item), [number], "{item}");
+    }
+    check_item(
+        "Packing - Use 8 pcf, not 4 pcf.",
+        &["packing.density: nominal 8 pcf"],
+    );
+    check_item(
+        "Packing - At least 4 in. deep, no less.",
+        &["packing.depth: at least 4 in"],
+    );
+}
+
+#[test]
+fn what_is_left_out_within_a_distance_stands_that_far_off() {
+    check_item(
+        "Runner - Screws shall be omitted within 3 in. of ceiling runner.",
+        &["runner.screw_spacing: at least 3 in"],
+    );
+    let free = "Runner - Screws may be omitted within 3 in. of ceiling runner.";
+    check_item(free, &[]);
+    assert_eq!(unread(free), ["3 in."]);
+}
+
+#[test]
+fn the_most_of_one_measure_is_no_limit_of_another() {
+    check_item(
+        "Packing - Max 1/2 in. recess, 4 in. depth.",
+        &[
+            "packing.recess: at most 1/2 in",
+            "packing.depth: nominal 4 in",
+        ],
+    );
+    check_item(
+        "Packing - Min depth of 4 in. and recess of 1/2 in.",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.recess: nominal 1/2 in",
+        ],
+    );
+    check_item(
+        "Clips - Max 12 in. spacing and 1 in. width.",
+        &["clip.spacing: at most 12 in", "clip.width: nominal 1 in"],
+    );
+    check_item(
+        "Wall - Max 12 ft height, 5 in. thickness.",
+        &["wall.height: at most 12 ft", "wall.thickness: nominal 5 in"],
+    );
+    // One measure, or a least, goes on.
+    check_item(
+        "Clips - Min 1 in. wide and 2 in. long.",
+        &["clip.width: at least 1 in", "2:clip_length: at least 2 in"],
+    );
+}
+
+#[test]
+fn a_condition_without_a_comma_ends_where_it_asks_for_something() {
+    check_item(
+        "Clips - When joint width exceeds 2 in. space clips max 12 in. OC.",
+        &["clip.spacing: at most 12 in if joint.width > 2 in."],
+    );
+    check_item(
+        "Packing - When used in floors packing is recessed max 1/2 in.",
+        &["packing.recess: at most 1/2 in if \"When used in floors\""],
+    );
+    check_item(
+        "Fill - Should have a depth of min 1/2 in.",
+        &["2:fill_depth: at least 1/2 in"],
+    );
+    // With a comma the limit in it is the condition's own.
+    check_item(
+        "Packing - Where it is laid over boards min 1 in. thick, depth 4 in. min.",
+        &["packing.depth: at least 4 in if \"Where it is laid over boards min 1 in. thick\""],
+    );
+    // Where it can't be told the numbers are unread, and the words stand without the condition.
+    let swallowed = "Clips - When the joint opens use clips 12 in. wide.";
+    let reading = read_text(
+        "turned.txt",
+        &format!("1. Floor - 5 in. thick min.\n\n2. {swallowed}\n"),
+    );
+    let itself = reading.clauses.iter().any(|clause| {
+        clause.bound().is_none()
+            && clause
+                .condition
+                .as_ref()
+                .is_some_and(|condition| condition.span == clause.span)
+    });
+    assert!(!itself);
+}
+
+#[test]
+fn what_lifts_a_condition_is_not_under_it() {
+    check_item(
+        "Packing - In 2 hr walls, min 4 in. deep, and in every wall min 4 pcf.",
+        &[
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+            "packing.density: at least 4 pcf",
+        ],
+    );
+    check_item(
+        "Packing - When two layers are used, min 4 in. deep, and all wool min 4 pcf.",
+        &[
+            "packing.depth: at least 4 in if board.layers = 2",
+            "packing.density: at least 4 pcf",
+        ],
+    );
+    check_item(
+        "Packing - When two layers are used, min 4 in. deep and min 4 pcf.",
+        &[
+            "packing.depth: at least 4 in if board.layers = 2",
+            "packing.density: at least 4 pcf if board.layers = 2",
+        ],
+    );
+}
+
+#[test]
+fn numbers_behind_a_stroke_or_of_an_unknown_unit_are_kept() {
+    check_item(
+        "Clips - Spacing 12 in. max./6 in. min.",
+        &["clip.spacing: at most 12 in", "clip.spacing: at least 6 in"],
+    );
+    check_item(
+        "Screws - At 8 in. OC (edges)/12 in. OC (field).",
+        &[
+            "fastener.spacing: nominal 8 in",
+            "fastener.spacing: nominal 12 in",
+        ],
+    );
+    for (item, numbers) in [
+        ("Lath - Metal lath min 3.4 lb/sq yd.", &["3.4 lb"][..]),
+        ("Packing - Density 4 (min) pcf.", &["4"]),
+        ("Concrete - Density 100-150 pcf (1602-2403 kg/m3).", &[]),
+        ("Packing - Depth 3/4 in. min.", &[]),
+    ] {
+        assert_eq!(unread(item), numbers, "{item}");
+    }
+}
+
+#[test]
+fn two_limits_named_together_go_each_to_its_number() {
+    check_item(
+        "Packing - Min and max density is 4 pcf and 8 pcf.",
+        &["packing.density: between 4 to 8 pcf"],
+    );
+    let respective = "Packing - Max joint width and min depth: 2 in. and 4 in., respectively.";
+    check_item(respective, &[]);
+    assert_eq!(unread(respective), ["2 in.", "4 in."]);
+    check_item(
+        "Joint - Max 25% compression and extension.",
+        &[
+            "joint.movement_compression: at most 25 percent",
+            "joint.movement_extension: at most 25 percent",
+        ],
+    );
+}
+
+#[test]
+fn only_what_is_called_optional_is() {
+    check_item(
+        "Fill - Optional primer max 5 mils. Sealant min 1/2 in. depth.",
+        &[
+            "2:primer_optional_primer: at most 5 mil",
+            "sealant.depth: at least 1/2 in",
+        ],
+    );
+    check_item(
+        "Sealant - (Optional primer) Sealant min 1/2 in. deep.",
+        &["sealant.depth: at least 1/2 in"],
+    );
+    check_item(
+        "Cover Plate - Optional. Min 6 in. wide.",
+        &["strip.width: at least 6 in in 2"],
+    );
+}
+
+#[test]
+fn what_remains_is_no_compression() {
+    for item in [
+        "Packing - Compressed to no more than 75% of uncompressed thickness.",
+        "Packing - Compressed to between 60 and 75 % of its width.",
+    ] {
+        let text = format!("1. Floor - 5 in. thick min.\n\n2. {item}\n");
+        let found = common::clauses(&text);
+        assert!(
+            found.len() == 2 && !found.iter().any(|clause| clause.starts_with("packing.")),
+            "{found:?}"
+        );
+    }
+    check_item(
+        "Packing - Compressed min 25 percent of its thickness to fit.",
+        &["packing.compression: at least 25 percent"],
+    );
+}
