@@ -33,7 +33,7 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         first.start() - heading.span.start()
     });
     let plain = is_plain(heading.text.get(..words)?);
-    if names_property(heading.text) {
+    if names_property(heading.text) || names_unit(heading.text) {
         return None;
     }
     let next = lines.get(at + 1)?;
@@ -208,6 +208,16 @@ fn names_property(heading: &str) -> bool {
         .filter(|words| !words.is_empty())
         .take(2)
         .any(|words| NAMES.contains(&words.to_lowercase().as_str()))
+}
+
+/// Whether a column is headed as one of units, which tables of values have.
+fn names_unit(heading: &str) -> bool {
+    heading.split("  ").any(|words| {
+        matches!(
+            words.trim().to_lowercase().as_str(),
+            "unit" | "units" | "uom"
+        )
+    })
 }
 
 /// Whether a piece of a line ends in a word that must go on: `Faces plumb within`.

@@ -21,6 +21,8 @@ pub(super) struct Columns {
     /// Where each heading stands.
     places: Vec<Option<Span>>,
     pub(super) rows: Vec<Row>,
+    /// Where the lines stand that only head rows.
+    pub(super) groups: Vec<Span>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
 }
@@ -38,6 +40,16 @@ pub(super) struct Row {
 }
 
 impl Row {
+    pub(super) const fn of(cells: Vec<Flow>, span: Span) -> Self {
+        Self {
+            cells,
+            label: None,
+            part: String::new(),
+            group: String::new(),
+            span,
+        }
+    }
+
     /// What a cell would say of those after it.
     pub(super) fn read_label(&self, column: usize) -> Option<Heading> {
         let mut label = heading(without_mark(self.cells.get(column)?.text()));
@@ -81,18 +93,11 @@ impl Columns {
         let mut rows: Vec<Row> = table
             .rows
             .iter()
-            .map(|row| Row {
-                cells: row
-                    .cells
-                    .iter()
-                    .map(|pieces| {
-                        Flow::of(source, pieces.iter().copied()).with_usual_units(usual_units)
-                    })
-                    .collect(),
-                label: None,
-                part: String::new(),
-                group: String::new(),
-                span: row.span,
+            .map(|row| {
+                let cells = row.cells.iter().map(|pieces| {
+                    Flow::of(source, pieces.iter().copied()).with_usual_units(usual_units)
+                });
+                Row::of(cells.collect(), row.span)
             })
             .collect();
         let mut headings: Vec<Heading> = table
@@ -111,9 +116,11 @@ impl Columns {
                 heading.unit = usual_units.length;
             }
         }
-        if headings.len() >= 3 {
-            labels::group_rows(&mut rows);
-        }
+        let groups = if headings.len() >= 3 {
+            labels::group_rows(&mut rows)
+        } else {
+            Vec::new()
+        };
         let label = labels::column(&mut headings, &rows);
         choose_selecting(&mut headings, &rows, label.is_some());
         if let Some(column) = label {
@@ -151,6 +158,7 @@ impl Columns {
             headings,
             places: table.headings.iter().map(place).collect(),
             rows,
+            groups,
             label,
         }
     }

@@ -1,5 +1,6 @@
 //! Lines to items: each with its heading, its paragraphs and its tables.
 
+mod headings;
 mod labels;
 mod schedules;
 mod tables;
@@ -11,7 +12,7 @@ use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, marker};
 use super::schedule::{Columns, columns, heads_columns};
 use super::sequence::Sequence;
-use super::tables::Table;
+use super::tables::{Table, is_tabbed};
 use super::title::{clean, demands, title_len};
 
 /// A stretch of an item's text without a blank line, or a table.
@@ -69,14 +70,15 @@ pub(crate) struct Outline {
 /// Finds the items of a document.
 ///
 /// A document that numbers none from one up may count in tens; one that numbers none at all has its headings for items, where each stands
-/// alone on its line above a paragraph.
+/// alone on its line above a paragraph. So has one whose first number stands behind most of its text: only its notes are numbered.
 pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
     let numbered = Builder::new(source, lines, false, Sequence::default()).build();
-    if numbered.counted() >= 2 {
+    let late = numbered.begins_late(source);
+    if numbered.counted() >= 2 && !late {
         return numbered;
     }
     let in_tens = Builder::new(source, lines, false, Sequence::in_tens()).build();
-    if in_tens.counted() >= 3 {
+    if in_tens.counted() >= 3 && !late {
         return in_tens;
     }
     let headed = Builder::new(source, lines, true, Sequence::default()).build();
@@ -93,6 +95,18 @@ impl Outline {
         let is_item = |item: &&OutlineItem| !item.path.starts_with('[');
         self.items.iter().filter(is_item).count()
     }
+
+    /// Whether more than half of the text stands before the first item, tables apart.
+    fn begins_late(&self, source: &str) -> bool {
+        let is_item =
+            |item: &&OutlineItem| !item.path.starts_with('[') && !item.path.starts_with("Table");
+        let first = self
+            .items
+            .iter()
+            .find(is_item)
+            .map(|item| item.heading.start());
+        first.is_some_and(|first| first * 2 > source.len())
+    }
 }
 
 struct Builder<'a> {
@@ -108,6 +122,8 @@ struct Builder<'a> {
     current: Option<usize>,
     /// Whether headings are items.
     headings: bool,
+    /// The last item whose heading is marked as one.
+    marked: Option<usize>,
     /// A blank line came since the last text.
     gap: bool,
     /// Page furniture came since the last text.
@@ -132,6 +148,7 @@ impl<'a> Builder<'a> {
     fn new(source: &'a str, lines: &'a [Line<'a>], headings: bool, sequence: Sequence) -> Self {
         Self {
             headings,
+            marked: None,
             source,
             lines,
             furniture: furniture(lines),
@@ -157,6 +174,9 @@ impl<'a> Builder<'a> {
             self.gap = true;
             return at + 1;
         }
+        if let Some(end) = self.marked_heading(at) {
+            return end;
+        }
         if let Some(columns) = columns(self.lines, at) {
             self.outline.furniture.push(line.content());
             self.schedule = Some(columns);
@@ -178,16 +198,8 @@ impl<'a> Builder<'a> {
             self.gap |= is_rule(line.text);
             return at + 1;
         }
-        if self.headings && self.gap && self.is_heading(at) {
-            let content = line.content();
-            let title = clean(content.of(self.source));
-            let index = self.push_item(title.clone(), None, content);
-            if let Some(item) = self.outline.items.get_mut(index) {
-                item.title = title;
-            }
-            self.open = vec![(line.indent, index)];
-            self.gap = true;
-            return at + 1;
+        if let Some(end) = self.heading(at) {
+            return end;
         }
         if let Some(end) = self.begins_captioned_table(at) {
             return end;
@@ -211,33 +223,6 @@ impl<'a> Builder<'a> {
         self.gap = true;
         self.page_turned = false;
         Some(end)
-    }
-
-    /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more, or right above labels and values.
-    fn is_heading(&self, at: usize) -> bool {
-        const SHORT: usize = 6;
-        const LONG: usize = 10;
-        let words = |at: usize| {
-            self.lines
-                .get(at)
-                .map(|line| line.content().of(self.source))
-                .unwrap_or_default()
-        };
-        let heading = words(at);
-        let plain = heading.starts_with(char::is_uppercase)
-            && heading.split_whitespace().count() <= SHORT
-            && !heading
-                .contains(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | ';' | ':' | '|'))
-            && !heading.contains("  ");
-        let next = (at + 1..self.lines.len()).find(|next| !words(*next).is_empty());
-        let paragraph = next.map_or(0, |next| {
-            let lines = (next..self.lines.len()).take_while(|line| !words(*line).is_empty());
-            lines
-                .map(|line| words(line).split_whitespace().count())
-                .sum()
-        });
-        let apart = self.lines.get(at + 1).is_some_and(Line::is_blank);
-        plain && (paragraph >= LONG && apart || labels::begins(self.lines, at + 1))
     }
 
     fn text_line(&mut self, at: usize, line: &Line<'_>) {
@@ -302,7 +287,8 @@ impl<'a> Builder<'a> {
         let begins = (self.gap && !unfinished)
             || is_bullet(words)
             || is_labelled(words)
-            || labels::begins(self.lines, at);
+            || labels::begins(self.lines, at)
+            || is_tabbed(line);
         self.add_text(content, begins);
     }
 

@@ -1,9 +1,10 @@
-//! Tables, drawn with uprights or rules or set in columns of white space, as columns of cells.
+//! Tables, drawn with uprights or rules or set in columns of white space or by tabs, as columns of cells.
 
 mod boxed;
 mod drawn;
 mod grid;
 mod ruled;
+mod tabbed;
 mod unruled;
 
 use super::open_end::ends_open;
@@ -12,6 +13,7 @@ use crate::model::Span;
 use crate::sentences::{ends_in_abbreviation, sentences};
 
 pub(super) use boxed::{cells, is_boxed};
+pub(super) use tabbed::is_row as is_tabbed;
 pub(super) use unruled::plain_table as plain_table_at;
 
 /// A table: the heading of each column, and the rows.
@@ -38,7 +40,8 @@ pub(crate) struct Row {
 
 /// The table that begins at a line, with the line after it; none when there is no table here.
 pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
-    drawn::drawn_table(lines, start)
+    tabbed::tabbed_table(lines, start)
+        .or_else(|| drawn::drawn_table(lines, start))
         .or_else(|| boxed::boxed_table(lines, start))
         .or_else(|| ruled::ruled_table(lines, start))
 }
