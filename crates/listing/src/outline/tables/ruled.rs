@@ -89,7 +89,8 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     // Where one column is of units, one row is a table; where the rule stands again below the rows, two are.
     let closed = body
         .get(rows_len)
-        .is_some_and(|line| line.text.trim_end() == rule.text.trim_end());
+        .is_some_and(|line| line.text.trim_end() == rule.text.trim_end())
+        && rows.iter().all(is_data);
     let (fewest, plain) = match (names_units(headings), closed) {
         (true, _) => (1, 1),
         (false, true) => (2, 2),
