@@ -16,6 +16,7 @@ mod lead_in;
 mod leftover;
 mod limit_heads;
 mod named;
+mod nested;
 mod prose;
 mod reference;
 mod sentence;
@@ -27,6 +28,7 @@ use std::rc::Rc;
 
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
+use self::nested::Lead;
 use crate::conditions::{Place, headed_configuration, headed_variant, heads, heads_list};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Relation, Span};
@@ -73,6 +75,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     let mut headed: Option<String> = None;
     let mut list: Option<Condition> = None;
     let mut variant: Option<(Condition, usize)> = None;
+    let mut over: Option<Lead> = None;
     for (index, paragraph) in paragraphs.iter().enumerate() {
         match paragraph {
             Paragraph::Text(pieces) => {
@@ -94,8 +97,16 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 variant = headed_variant(&flow, beginnings(source, paragraphs, index))
                     .map(|condition| (condition, column))
                     .or(variant.filter(|(_, head)| column > *head));
+                over = over.filter(|lead| lead.leads(bullet, column));
                 let read = found.clauses.len();
-                read_text(source, pieces, &listed, &mut subject, &mut found);
+                if let Some(lead) = &over {
+                    listed.subject = lead.subject(&listed.subject);
+                    let mut own = listed.subject.clone();
+                    read_text(source, pieces, &listed, &mut own, &mut found);
+                    lead.put_over(source, read, &mut found);
+                } else {
+                    read_text(source, pieces, &listed, &mut subject, &mut found);
+                }
                 if let Some(condition) = headed_by(&flow).or_else(|| list.clone()) {
                     found.put_under(&condition, source, read..);
                 }
@@ -103,6 +114,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                     found.put_under(condition, source, read..);
                 }
                 list = list.or_else(|| leads_list(&flow));
+                over = Lead::of(&flow, bullet, column).or(over);
                 flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.
                 let listed = caption.starts_with(['•', '-', '–', '*']) || is_label(&caption);

@@ -309,12 +309,20 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
     .min()
     .filter(|_| !subject.titles.is_empty())
     .unwrap_or(heading.len());
+    // Under "Packing", layers are the packing's, and no board's.
+    let counted = dimension == Dimension::Count && !subject.titles.is_empty();
+    let (weak_weight, title) = if counted { (5, 6) } else { (6, 5) };
     let weighed = mentioned
         .iter()
         .filter(|(.., at)| at.start < place)
-        .map(|(component, weak, _)| (*component, if *weak { 6 } else { 9 }));
+        .map(|(component, weak, _)| (*component, if *weak { weak_weight } else { 9 }));
     let weights: Vec<_> = weighed
-        .chain(subject.titles.first().map(|(component, _)| (*component, 5)))
+        .chain(
+            subject
+                .titles
+                .first()
+                .map(|(component, _)| (*component, title)),
+        )
         .collect();
     let nouns: Vec<_> = mentioned.iter().map(|(.., at)| at.clone()).collect();
     let scored = |nouns: &[_]| {

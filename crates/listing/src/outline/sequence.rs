@@ -20,6 +20,8 @@ struct Open {
 #[derive(Debug, Default)]
 pub(crate) struct Sequence {
     open: Vec<Open>,
+    /// Those that were open before notes in brackets began: the outline goes on behind the notes.
+    before_notes: Vec<Open>,
     /// Whether the outline counts `10`, `11`, `12`, `20`.
     in_tens: bool,
 }
@@ -58,6 +60,19 @@ impl Sequence {
                 depth: above.map_or(0, |above| above + 1),
             });
         }
+        self.continues(marker, indent).or_else(|| {
+            // `3. SEAL` behind `[a] Clips required` goes on after `2. PACKING`.
+            let outer = Self {
+                open: self.before_notes.clone(),
+                before_notes: Vec::new(),
+                in_tens: self.in_tens,
+            };
+            (!outer.open.is_empty()).then(|| outer.continues(marker, indent))?
+        })
+    }
+
+    /// Where a marker continues what is open.
+    fn continues(&self, marker: &Marker, indent: usize) -> Option<Placement> {
         if self.open.is_empty() {
             let starts = marker.parts.iter().all(Part::is_first)
                 || starts_lettered(&marker.parts)
@@ -143,6 +158,18 @@ impl Sequence {
         indent: usize,
         item: usize,
     ) {
+        let in_notes = |open: &[Open]| {
+            open.first()
+                .is_some_and(|open| open.close == Close::Brackets)
+        };
+        if marker.close == Close::Brackets && !in_notes(&self.open) {
+            self.before_notes = core::mem::take(&mut self.open);
+        } else if in_notes(&self.open)
+            && marker.close != Close::Brackets
+            && self.continues(marker, indent).as_ref() != Some(placement)
+        {
+            self.open = core::mem::take(&mut self.before_notes);
+        }
         self.open.truncate(placement.depth);
         self.open.push(Open {
             parts: marker.parts.clone(),

@@ -199,11 +199,11 @@ impl<'a> Reader<'a> {
     }
 
     fn take(&mut self, path: &str, found: Yield) {
-        for span in found.lead_ins {
-            self.places.mark(span, PlaceKind::Heading);
-        }
         for span in found.covered {
             self.places.mark(span, PlaceKind::Clause);
+        }
+        for span in found.lead_ins {
+            self.places.mark(span, PlaceKind::Heading);
         }
         self.warnings.extend(found.warnings);
         self.configurations.extend(found.configurations);

@@ -35,7 +35,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     };
     let another = measure(previous.last).zip(measure(own.last)).is_some_and(|(one, other)| one != other);
     let by_comma = own.first > 0 && sentence.is_sign(own.first - 1, ',');
-    if another && by_comma {
+    if another && by_comma && !lists_measures(sentence, index, before) {
         return None;
     }
     // `not thinner than 0.8 mm, 25 mm wide`
@@ -93,6 +93,17 @@ pub(crate) fn case_of(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let cased = (own.last..close).any(|at| sentence.in_condition(at));
     let alike = own.unit.dimension() == previous.unit.dimension() && own.hi.is_none() && previous.hi.is_none();
     (near && cased && alike).then_some(before)
+}
+
+/// Whether an amount stands in the midst of a list of measures that one comparison limits: `no more than 4 in. deep, 10 in. wide and 18 in. long`.
+fn lists_measures(sentence: &Sentence<'_>, index: usize, before: usize) -> bool {
+    let compared = || bounded(sentence, before).is_some_and(|(_, rule)| rule == "comparison before");
+    let ends = sentence.amount(index).zip(sentence.amount(index + 1)).is_some_and(|(own, next)| {
+        let measure = |last: usize| sentence.word(sentence.skip_parentheses(last));
+        let sized = ["thick", "wide", "deep", "long", "high"].contains(&measure(next.last)) && measure(next.last) != measure(own.last);
+        sized && next.first > 0 && sentence.is_word(next.first - 1, "and") && own.unit == next.unit && next.first - own.last <= REACH
+    });
+    ends && compared()
 }
 
 /// What a comparison measures: `thinner` a thickness.

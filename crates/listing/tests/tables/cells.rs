@@ -90,7 +90,7 @@ fn none_is_no_limit_only_where_limits_stand_and_no_side_is_taken_of_two() {
     // Whether none need be, or none may be, nobody knows: a person says.
     let reading = read_text("sample", &table("Min", "Max"));
     let none = |clause: &listing::Clause| {
-        clause.words == "none" && clause.requirement == Requirement::Prose
+        clause.words.ends_with("none") && clause.requirement == Requirement::Prose
     };
     assert!(reading.clauses.iter().any(none), "{:?}", reading.clauses);
     // A least depth under an upper limit is neither.
@@ -99,11 +99,7 @@ fn none_is_no_limit_only_where_limits_stand_and_no_side_is_taken_of_two() {
             "Splices in a run           1 ",
             "Depth of wool              9 mm",
         ),
-        &[
-            "seal.depth: at least 80 mm",
-            "seal.depth: nominal 110 mm",
-            "packing.depth: at least 9 mm",
-        ],
+        &["seal.depth: at least 80 mm", "packing.depth: at least 9 mm"],
     );
 }
 

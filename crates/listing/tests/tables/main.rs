@@ -5,9 +5,12 @@
     reason = "what was set up is there; where it isn't, the test fails"
 )]
 
+mod bands;
 mod cells;
 mod columns;
 mod labels;
+mod limits;
+mod pages;
 mod records;
 
 use listing::{Requirement, read_text};

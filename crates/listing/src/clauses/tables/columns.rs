@@ -23,6 +23,8 @@ pub(super) struct Columns {
     /// Where each heading stands.
     places: Vec<Option<Span>>,
     pub(super) rows: Vec<Row>,
+    /// Where the lines stand that only head rows.
+    pub(super) groups: Vec<Span>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
     /// The column of the rows' units.
@@ -46,6 +48,18 @@ pub(super) struct Row {
 }
 
 impl Row {
+    pub(super) const fn of(cells: Vec<Flow>, span: Span) -> Self {
+        Self {
+            cells,
+            label: None,
+            part: String::new(),
+            group: String::new(),
+            repeated: Vec::new(),
+            unit_unknown: false,
+            span,
+        }
+    }
+
     /// What a cell would say of those after it.
     pub(super) fn read_label(&self, column: usize) -> Option<Heading> {
         let words = without_mark(self.cells.get(column)?.text());
@@ -100,20 +114,11 @@ impl Columns {
         let mut rows: Vec<Row> = table
             .rows
             .iter()
-            .map(|row| Row {
-                cells: row
-                    .cells
-                    .iter()
-                    .map(|pieces| {
-                        Flow::of(source, pieces.iter().copied()).with_usual_units(usual_units)
-                    })
-                    .collect(),
-                label: None,
-                part: String::new(),
-                group: String::new(),
-                repeated: Vec::new(),
-                unit_unknown: false,
-                span: row.span,
+            .map(|row| {
+                let cells = row.cells.iter().map(|pieces| {
+                    Flow::of(source, pieces.iter().copied()).with_usual_units(usual_units)
+                });
+                Row::of(cells.collect(), row.span)
             })
             .collect();
         let mut headings: Vec<Heading> = table
@@ -135,9 +140,11 @@ impl Columns {
         count_cases(&mut headings, said.before);
         spread_columns::join(&mut headings, &mut rows);
         spread_columns::join_tolerances(&mut headings, &mut rows);
-        if headings.len() >= 3 {
-            labels::group_rows(&mut rows);
-        }
+        let groups = if headings.len() >= 3 {
+            labels::group_rows(&mut rows)
+        } else {
+            Vec::new()
+        };
         let label = if table.labelled {
             Some(0)
         } else {
@@ -184,6 +191,7 @@ impl Columns {
             headings,
             places: table.headings.iter().map(place).collect(),
             rows,
+            groups,
             label,
             units,
         }

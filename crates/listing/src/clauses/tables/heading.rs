@@ -249,7 +249,11 @@ impl Words {
             // "compression in width, %"
             let preposition = word == "in"
                 && self.words.get(index + 1).is_some_and(|next| {
-                    ["width", "depth", "place", "the"].contains(&next.as_str())
+                    [
+                        "width", "depth", "place", "the", "a", "an", "any", "each", "every", "all",
+                        "one", "service", "use",
+                    ]
+                    .contains(&next.as_str())
                         && self.text.contains(&format!("in {next}"))
                 });
             // "Bond in mm", "movement in % of b"; `Joint width, in. (mm)` names both.

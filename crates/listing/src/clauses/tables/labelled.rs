@@ -185,6 +185,19 @@ pub(super) fn is_distance(label: &str) -> bool {
     measured && !sized
 }
 
+/// Whether a label counts things over a length, and no more than that: `Pieces of packing per 3 m of joint` are no layers.
+pub(super) fn is_rate(label: &str) -> bool {
+    let lower = label.to_lowercase();
+    [" per ", " in any ", " in each ", " in every ", " every "]
+        .iter()
+        .any(|over| {
+            let after = lower.split(over).skip(1);
+            after
+                .into_iter()
+                .any(|after| after.starts_with(|c: char| c.is_ascii_digit()))
+        })
+}
+
 /// A label's words before the first of some, or before a comma.
 fn head<'a>(label: &'a str, words: &[&str]) -> &'a str {
     let label = label.trim();

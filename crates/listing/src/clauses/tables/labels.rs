@@ -5,6 +5,7 @@ use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::rating::Rating;
 use super::unit_column::unit_column;
+use crate::model::Span;
 use crate::phrase::cell;
 
 /// The column that labels the rows; none where the headings say what the cells are.
@@ -90,6 +91,10 @@ pub(super) fn heads_values(heading: &Heading) -> bool {
         "at most",
         "not less than",
         "not more than",
+        "imperial",
+        "metric",
+        "si",
+        "us customary",
     ];
     let words = heading.words.to_lowercase();
     let named = NAMES.contains(&words.as_str());
@@ -222,8 +227,8 @@ fn shared_words(columns: &[Heading]) -> Option<String> {
 }
 
 /// Names the rows that stand under a line of their own: `FRL -/60/60` over `Packing depth | 50 | 60`. That line is no row; a sentence there,
-/// or what has no row below it, stays one.
-pub(super) fn group_rows(rows: &mut Vec<Row>) {
+/// or what has no row below it, stays one. Gives the places of the lines that are none.
+pub(super) fn group_rows(rows: &mut Vec<Row>) -> Vec<Span> {
     const MOST_WORDS: usize = 6;
     let heads = |row: &Row| {
         let words = row.text(0);
@@ -231,11 +236,13 @@ pub(super) fn group_rows(rows: &mut Vec<Row>) {
     };
     let mut group = String::new();
     let mut kept = Vec::new();
+    let mut lines = Vec::new();
     let mut rest = core::mem::take(rows).into_iter().peekable();
     while let Some(mut row) = rest.next() {
         let heads_rows = heads(&row) && rest.peek().is_some_and(|next| !next.is_alone());
         if heads_rows {
             row.text(0).clone_into(&mut group);
+            lines.push(row.span);
         } else if names_a_part(&group) {
             row.part.clone_from(&group);
             kept.push(row);
@@ -245,6 +252,7 @@ pub(super) fn group_rows(rows: &mut Vec<Row>) {
         }
     }
     *rows = kept;
+    lines
 }
 
 /// Whether a line over rows only names what they are about: "SEALANT", "Cover plate (optional)", "FIXING". One with a number, or that speaks of the

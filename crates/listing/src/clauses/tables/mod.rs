@@ -59,6 +59,8 @@ pub(super) fn read(
         return;
     }
     let table = Columns::of(source, table, said, around.usual_units);
+    let has_units = table.headings.iter().any(records::heads_units);
+    found.lead_ins.extend(table.groups.iter().copied());
     if let Some(products) = products::columns(&table.headings) {
         products.read(&table, around, found);
         return;
@@ -94,6 +96,11 @@ pub(super) fn read(
                 continue;
             }
             let condition = table.condition(row, heading);
+            // Which unit of another column a number has, nobody knows.
+            if has_units && is_bare_number(cell.text()) {
+                push_words(heading, cell, condition.as_ref(), around, found);
+                continue;
+            }
             let label = row.label.as_ref().map(|label| label.limited_by(heading));
             let part = table.part(row).map(|subject| Around {
                 subject,
@@ -176,6 +183,14 @@ fn says_number(words: &str) -> bool {
 /// Whether a cell names the row's part and says no more of it: "Board, 5/8 in. thick" does.
 fn names_part_alone(heading: &Heading, row: &Row) -> bool {
     labels::names_parts(heading) && !row.part.is_empty() && !says_number(&row.part)
+}
+
+/// Whether words are a number and nothing besides: `100`, `4-1/2`.
+fn is_bare_number(words: &str) -> bool {
+    words.starts_with(|c: char| c.is_ascii_digit())
+        && words
+            .chars()
+            .all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '/' | '-' | ' '))
 }
 
 /// Whether a cell only refers to notes: `a, b`, `[ii]`, `3`.
@@ -293,7 +308,10 @@ pub(super) fn read_cell(
     let implausible = name
         .property
         .is_some_and(|property| !is_plausible(cell.lo, cell.hi, unit, property));
-    let name = if labelled::is_distance(&heading.words) || implausible {
+    let name = if labelled::is_distance(&heading.words)
+        || labelled::is_rate(&heading.words)
+        || implausible
+    {
         Name {
             property: None,
             attribute: heading.words.to_lowercase(),

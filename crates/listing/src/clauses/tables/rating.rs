@@ -15,6 +15,9 @@ pub(super) struct Rating {
 /// A heading's own words, and the rating that stands among them: `Depth, mm (min.) EI 90`, `F = 1 h floor`, `2 hr`.
 pub(super) fn split_rating(text: &str) -> (String, Option<Rating>) {
     const SPOILS: &[&str] = &["and", "or", "to", "up", "over", "under", "after", "within"];
+    if let Some(several) = split_several(text) {
+        return several;
+    }
     let lower = text.to_ascii_lowercase();
     let tokens = lex(text, &lower);
     let Some((at, stated)) = (0..tokens.len()).find_map(|at| Some((at, rating_at(&tokens, at)?)))
@@ -71,20 +74,100 @@ pub(super) fn split_rating(text: &str) -> (String, Option<Rating>) {
     (words.trim().to_owned(), Some(rating))
 }
 
-/// The rating at a token: hours to four, or the minutes of a class.
+/// A heading's own words, and the ratings that stand together among them: `Shear, % max, 3 and 4 hr`, `1, 2 and 3 hr`.
+fn split_several(text: &str) -> Option<(String, Option<Rating>)> {
+    const SPOILS: &[&str] = &[
+        "to", "up", "over", "under", "after", "within", "than", "every",
+    ];
+    let lower = text.to_ascii_lowercase();
+    let tokens = lex(text, &lower);
+    let (last, unit) = tokens
+        .iter()
+        .enumerate()
+        .find_map(|(at, token)| match &token.kind {
+            TokenKind::Quantity(stated) if stated.unit == Unit::Hour => Some((at, stated.unit)),
+            _ => None,
+        })?;
+    let number = |at: usize| match &tokens.get(at)?.kind {
+        TokenKind::Number(numeral) => Some(numeral.value),
+        TokenKind::Quantity(stated) if at == last => Some(stated.number),
+        _ => None,
+    };
+    let joins = |at: usize| {
+        tokens.get(at).is_some_and(|token| {
+            token.is_word("and")
+                || token.is_word("or")
+                || [',', '&', '/'].iter().any(|sign| token.is_sign(*sign))
+        })
+    };
+    let mut numbers = vec![number(last)?];
+    let mut first = last;
+    while let Some(join) = first.checked_sub(1).filter(|at| joins(*at)) {
+        let before = if joins(join) && join > 0 && joins(join - 1) {
+            join - 2
+        } else {
+            join.checked_sub(1)?
+        };
+        let Some(value) = number(before) else { break };
+        numbers.push(value);
+        first = before;
+    }
+    numbers.reverse();
+    let rising = numbers.windows(2).all(|two| two.first() < two.last());
+    let ratings = numbers.len() >= 2 && rising && numbers.iter().all(|number| *number <= 4);
+    let spoiled = first
+        .checked_sub(1)
+        .and_then(|at| tokens.get(at))
+        .is_some_and(|token| SPOILS.iter().any(|word| token.is_word(word)));
+    if !ratings || spoiled {
+        return None;
+    }
+    let tests = numbers.iter().map(|number| {
+        Expr::Test(Test {
+            property: "joint.rating".to_owned(),
+            relation: Relation::Exactly,
+            lo: Some(Quantity::new(*number, unit)),
+            hi: None,
+            lo_excluded: false,
+        })
+    });
+    let start = tokens.get(first).map_or(0, |token| token.span.start());
+    let end = tokens
+        .get(last)
+        .map_or(text.len(), |token| token.span.end());
+    let own = |range: core::ops::Range<usize>| text.get(range).unwrap_or_default().trim();
+    let before = own(0..start).trim_end_matches("for").trim_end();
+    let rating = Rating {
+        words: own(start..end).to_owned(),
+        expr: Expr::Any(tests.collect()),
+    };
+    let words = format!("{before} {}", own(end..text.len()));
+    Some((words.trim().to_owned(), Some(rating)))
+}
+
+/// The rating at a token: hours to four, minutes alone, or the minutes of a class.
 fn rating_at(tokens: &[Token<'_>], at: usize) -> Option<Quantity> {
-    const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
     match &tokens.get(at)?.kind {
-        TokenKind::Quantity(stated) => (stated.unit == Unit::Hour && stated.number <= 4)
-            .then(|| Quantity::new(stated.number, stated.unit)),
+        TokenKind::Quantity(stated) => {
+            let hours = stated.unit == Unit::Hour && stated.number <= 4;
+            // Minutes beside other words may be any time: "Cure 30 minutes".
+            let alone = stated.unit == Unit::Minute && tokens.len() == 1;
+            let minutes = alone && is_minutes(stated.number);
+            (hours || minutes).then(|| Quantity::new(stated.number, stated.unit))
+        }
         TokenKind::Number(numeral) => {
             let before = tokens.get(at.checked_sub(1)?)?;
             let class = matches!(before.word(), Some("EI" | "REI" | "E"));
-            let minutes = MINUTES
-                .iter()
-                .any(|minutes| numeral.value == Number::whole(*minutes));
-            (class && minutes).then(|| Quantity::new(numeral.value, Unit::Minute))
+            (class && is_minutes(numeral.value)).then(|| Quantity::new(numeral.value, Unit::Minute))
         }
         _ => None,
     }
+}
+
+/// Whether minutes are those of a rating.
+fn is_minutes(number: Number) -> bool {
+    const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
+    MINUTES
+        .iter()
+        .any(|minutes| number == Number::whole(*minutes))
 }

@@ -3,12 +3,11 @@
 
 use super::columns::Row;
 use super::heading::Heading;
-use super::records::{UNITS, unit};
+use super::records::{heads_units, unit};
 
 /// The column headed "Unit", behind the label.
 pub(super) fn unit_column(headings: &[Heading], label: usize) -> Option<usize> {
-    let is_headed = |heading: &Heading| UNITS.contains(&heading.words.to_lowercase().as_str());
-    let column = headings.iter().position(is_headed)?;
+    let column = headings.iter().position(heads_units)?;
     (column > label).then_some(column)
 }
 

@@ -15,7 +15,7 @@ use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
 use super::sequence::Sequence;
-use super::tables::{Above, Table};
+use super::tables::{Above, Table, is_tabbed};
 use super::title::{clean, demands, title_len};
 
 /// A stretch of an item's text without a blank line, or a table.
@@ -82,17 +82,19 @@ pub(crate) struct Outline {
 /// Finds the items of a document.
 ///
 /// A document that numbers none from one up may count in tens; one that numbers none at all has its headings for items, where each stands
-/// alone on its line above a paragraph. One whose headings are marked as such, `## Floor`, has these.
+/// alone on its line above a paragraph. So has one whose first number stands behind most of its text: only its notes are numbered. One whose
+/// headings are marked as such, `## Floor`, has these.
 pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
     if headings::are_marked(lines) {
         return Builder::new(source, lines, true, Sequence::default()).build();
     }
     let numbered = Builder::new(source, lines, false, Sequence::default()).build();
-    if numbered.counted() >= 2 {
+    let late = numbered.begins_late(source);
+    if numbered.counted() >= 2 && !late {
         return numbered;
     }
     let in_tens = Builder::new(source, lines, false, Sequence::in_tens()).build();
-    if in_tens.counted() >= 3 {
+    if in_tens.counted() >= 3 && !late {
         return in_tens;
     }
     let headed = Builder::new(source, lines, true, Sequence::default()).build();
@@ -109,6 +111,18 @@ impl Outline {
         let is_item = |item: &&OutlineItem| !item.path.starts_with('[');
         self.items.iter().filter(is_item).count()
     }
+
+    /// Whether more than half of the text stands before the first item, tables apart.
+    fn begins_late(&self, source: &str) -> bool {
+        let is_item =
+            |item: &&OutlineItem| !item.path.starts_with('[') && !item.path.starts_with("Table");
+        let first = self
+            .items
+            .iter()
+            .find(is_item)
+            .map(|item| item.heading.start());
+        first.is_some_and(|first| first * 2 > source.len())
+    }
 }
 
 struct Builder<'a> {
@@ -124,6 +138,8 @@ struct Builder<'a> {
     current: Option<usize>,
     /// Whether headings are items.
     headings: bool,
+    /// The last item whose heading is marked as one.
+    marked: Option<usize>,
     /// A blank line came since the last text.
     gap: bool,
     /// Page furniture came since the last text.
@@ -152,6 +168,7 @@ impl<'a> Builder<'a> {
     fn new(source: &'a str, lines: &'a [Line<'a>], headings: bool, sequence: Sequence) -> Self {
         Self {
             headings,
+            marked: None,
             source,
             lines,
             furniture: furniture(lines),
@@ -179,6 +196,9 @@ impl<'a> Builder<'a> {
             self.gap = true;
             return at + 1;
         }
+        if let Some(end) = self.marked_heading(at) {
+            return end;
+        }
         if let Some(columns) = columns(self.lines, at) {
             self.outline.furniture.push(line.content());
             self.schedule = Some(columns);
@@ -200,8 +220,8 @@ impl<'a> Builder<'a> {
             self.gap |= is_rule(line.text);
             return at + 1;
         }
-        if self.headings && self.begins_headed(at) {
-            return at + 1;
+        if let Some(end) = self.heading(at) {
+            return end;
         }
         if let Some(end) = self
             .side_by_side(at)
@@ -293,7 +313,8 @@ impl<'a> Builder<'a> {
         let begins = (self.gap && !unfinished)
             || is_bullet(words)
             || is_labelled(words)
-            || labels::begins(self.lines, at);
+            || labels::begins(self.lines, at)
+            || is_tabbed(line);
         for (number, (from, to)) in labels::side_by_side(words)
             .unwrap_or_else(|| vec![(0, words.len())])
             .into_iter()

@@ -110,15 +110,12 @@ impl Builder<'_> {
             })
     }
 
-    /// Whether a drawn table may begin at this line: it has uprights, or a rule stands within the lines of a heading. Most text has neither.
+    /// Whether a drawn table may begin at this line: it has uprights or tabs, or a rule stands within the lines of a heading. Most text has neither.
     fn may_be_drawn(&self, at: usize) -> bool {
         const HEADING: usize = 7;
         let ruled = self.rules.iter().skip(at).take(HEADING).any(|rule| *rule);
-        ruled
-            || self
-                .lines
-                .get(at)
-                .is_some_and(|line| is_boxed(line.text) || is_tabbed(line.text))
+        let parted = |line: &Line<'_>| is_boxed(line.text) || is_tabbed(line);
+        ruled || self.lines.get(at).is_some_and(parted)
     }
 
     /// Whether a line only heads an item whose table stands below: `ITEM B.  HEAD TRACK`.

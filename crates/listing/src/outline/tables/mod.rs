@@ -1,4 +1,4 @@
-//! Tables, drawn with uprights or rules or set in columns of white space, as columns of cells.
+//! Tables, drawn with uprights or rules or set in columns of white space or by tabs, as columns of cells.
 
 mod boxed;
 mod carried;
@@ -15,7 +15,7 @@ use crate::sentences::{ends_in_abbreviation, sentences};
 
 pub(super) use boxed::{cells, is_boxed};
 pub(super) use carried::Above;
-pub(super) use tabbed::is_tabbed;
+pub(super) use tabbed::is_row as is_tabbed;
 pub(super) use unruled::plain_table as plain_table_at;
 
 /// A table: the heading of each column, and the rows.

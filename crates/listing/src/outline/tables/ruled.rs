@@ -3,7 +3,7 @@
 use crate::layout::{Line, is_rule};
 
 use super::grid::{InnerRule, columns, filled, gaps};
-use super::unruled::is_data;
+use super::unruled::{is_data, names_units};
 use super::{Table, around, speaks};
 use crate::outline::schedule::names_property;
 
@@ -80,12 +80,23 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
             })
         })
         .count();
-    let of_groups = (0..rows_count)
+    // Lines that only head rows have no columns: `1 Hr`.
+    let heading_rows = (0..rows_count)
         .filter(|at| {
             let own = rows.get(*at);
             own.is_some_and(|line| heads_rows(line, rows.get(at + 1)))
         })
         .count();
+    // Where one column is of units, one row is a table; where the rule stands again below the rows, two are.
+    let closed = body
+        .get(rows_len)
+        .is_some_and(|line| line.text.trim_end() == rule.text.trim_end())
+        && rows.iter().all(is_data);
+    let (fewest, plain) = match (names_units(headings), closed) {
+        (true, _) => (1, 1),
+        (false, true) => (2, 2),
+        (false, false) => (2, 3),
+    };
     let wide = rows
         .iter()
         .chain(headings)
@@ -94,8 +105,9 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     let named = headings
         .first()
         .is_some_and(|line| names_property(line.text) && gaps(line.text) >= 2);
-    let plainly_columnar = rows_count >= 3 && (wide >= rows_count - of_groups || named);
-    if rows_count < 2
+    let plainly_columnar = rows_count >= 3 && named
+        || rows_count >= heading_rows + plain && wide >= rows_count - heading_rows;
+    if rows_count < fewest
         || columnar * 2 < rows_count * 2 - 1
         || !(ruled_above || split_rule || plainly_columnar)
     {
@@ -179,7 +191,7 @@ fn places(line: &Line<'_>) -> (usize, usize) {
 }
 
 /// Whether a line only heads the rows below it, which stand further in: `FRL -/60/60` over `  Packing depth    50    60`.
-fn heads_rows(line: &Line<'_>, next: Option<&Line<'_>>) -> bool {
+pub(super) fn heads_rows(line: &Line<'_>, next: Option<&Line<'_>>) -> bool {
     const MOST_WORDS: usize = 5;
     let short = line.text.split_whitespace().count() <= MOST_WORDS && gaps(line.text) == 0;
     short && next.is_some_and(|next| next.indent > line.indent && gaps(next.text) >= 1)

@@ -1,53 +1,107 @@
-//! Tables whose cells are parted by tabs, as text copied from a page or a sheet has them: the first line heads the columns.
+//! Tables whose cells tabs part, as a page or a sheet of cells gives them when it is copied as text.
 
-use super::{Table, around};
+use super::{Row, Table, around, speaks};
 use crate::layout::Line;
 use crate::model::Span;
 
-/// The fewest cells of a row.
-const FEWEST: usize = 3;
-
-/// The table whose headings stand on a line, and the line after it. Each line has as many cells as the first.
+/// The table that begins at a line: headings, then rows, each with as many tabs as it has. Rows may leave off tabs behind their last cell, and a
+/// line without any may stand over rows. A heading alone heads nothing.
 pub(super) fn tabbed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     let region = lines.get(start..)?;
-    let headings = cells(region.first()?);
-    if headings.len() < FEWEST {
+    let first = region.first().filter(|line| is_row(line))?;
+    let parted = Parted::of(region);
+    let cells = |line: &Line<'_>| parted.cells(line);
+    let headings = cells(first);
+    let plain = headings.len() >= 2
+        && headings.iter().filter(|cell| !cell.is_empty()).count() * 2 > headings.len()
+        && !speaks(first.text)
+        && !first.text.starts_with(|c: char| c.is_ascii_digit());
+    if !plain {
         return None;
     }
-    let rows = region
-        .iter()
-        .skip(1)
-        .take_while(|line| cells(line).len() == headings.len())
+    let fits = |line: &Line<'_>| is_row(line) && cells(line).len() <= headings.len();
+    let heads = |at: usize| {
+        let short = |line: &&Line<'_>| {
+            !line.is_blank()
+                && line.text.split_whitespace().count() <= MOST_WORDS
+                && !speaks(line.text)
+        };
+        region.get(at).filter(short).is_some() && region.get(at + 1).is_some_and(fits)
+    };
+    let rows = (1..region.len())
+        .take_while(|at| region.get(*at).is_some_and(|line| fits(line) || heads(*at)))
         .count();
-    let plain = headings.iter().all(|cell| !cell.is_empty());
-    if rows == 0 || !plain {
+    let body = region.get(1..=rows)?;
+    if body.iter().filter(|line| fits(line)).count() < FEWEST {
         return None;
     }
+    let width = headings.len();
     let mut table = Table {
-        headings: headings.into_iter().map(|cell| vec![cell]).collect(),
+        headings: headings.into_iter().map(piece).collect(),
+        span: around(region.get(..=rows)?)?,
         ..Table::default()
     };
-    for line in region.iter().skip(1).take(rows) {
-        table.push_row(&cells(line), line.content());
+    for line in body {
+        let mut row: Vec<Vec<Span>> = cells(line).into_iter().map(piece).collect();
+        row.resize(width, Vec::new());
+        table.rows.push(Row {
+            cells: row,
+            span: line.content(),
+        });
     }
-    table.span = around(region.get(..=rows)?)?;
     Some((table, start + rows + 1))
 }
 
-/// The cells of a line, an empty span for an empty one; one cell where it has no tab between words.
-fn cells(line: &Line<'_>) -> Vec<Span> {
-    let mut start = line.span.start();
-    line.text
-        .split('\t')
-        .map(|cell| {
-            let from = start + cell.len() - cell.trim_start().len();
-            start += cell.len() + 1;
-            Span::new(from, from + cell.trim().len())
-        })
-        .collect()
+/// The most words of a line over rows, and the fewest rows.
+const MOST_WORDS: usize = 5;
+const FEWEST: usize = 2;
+
+/// Whether a line has a tab between words.
+pub(in crate::outline) fn is_row(line: &Line<'_>) -> bool {
+    line.text.trim().contains('\t')
 }
 
-/// Whether a line may head such a table, or be a row of one.
-pub(crate) fn is_tabbed(text: &str) -> bool {
-    text.trim().matches('\t').count() + 1 >= FEWEST
+fn piece(cell: Span) -> Vec<Span> {
+    if cell.is_empty() {
+        Vec::new()
+    } else {
+        vec![cell]
+    }
+}
+
+/// How tabs part the cells of a table.
+struct Parted {
+    /// Whether several tabs in a row only push a cell to its place.
+    pushing: bool,
+}
+
+impl Parted {
+    /// Tabs only push where that leaves each line as many cells as the first.
+    fn of(lines: &[Line<'_>]) -> Self {
+        let block = || lines.iter().take_while(|line| is_row(line));
+        let doubled = lines
+            .first()
+            .is_some_and(|line| line.text.trim().contains("\t\t"));
+        let pushed = Self { pushing: true };
+        let mut counts = block().map(|line| pushed.cells(line).len());
+        let first = counts.next();
+        Self {
+            pushing: doubled && counts.all(|count| Some(count) == first),
+        }
+    }
+
+    /// The cells of a line, an empty span for an empty one.
+    fn cells(&self, line: &Line<'_>) -> Vec<Span> {
+        let mut cells = Vec::new();
+        let mut at = line.span.start();
+        for cell in line.text.trim_end().split('\t') {
+            let words = cell.trim();
+            let start = at + (cell.len() - cell.trim_start().len()).min(cell.len() - words.len());
+            if !(self.pushing && words.is_empty()) {
+                cells.push(Span::new(start, start + words.len()));
+            }
+            at += cell.len() + 1;
+        }
+        cells
+    }
 }

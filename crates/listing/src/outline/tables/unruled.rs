@@ -1,8 +1,11 @@
 //! Tables set in columns of white space, without any rule.
 
+use measure::notation::unit_at;
+
 use crate::layout::{Line, is_rule};
 
 use super::grid::{columns, filled, gaps};
+use super::ruled::heads_rows;
 use super::{Table, around, speaks};
 
 const MOST_HEADING_LINES: usize = 4;
@@ -71,18 +74,20 @@ pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     let headed = region
         .iter()
         .take(MOST_HEADING_LINES + 1)
-        .take_while(|line| !line.is_blank() && !is_rule(line.text) && !is_data(line))
+        .take_while(|line| {
+            !line.is_blank() && !is_rule(line.text) && !is_data(line) && !holds_unit(line)
+        })
         .count();
     if !(1..=MOST_HEADING_LINES).contains(&headed) {
         return None;
     }
     let blank = region.get(headed).is_some_and(Line::is_blank);
     let rows_start = headed + usize::from(blank);
-    let rows_len = region
-        .get(rows_start..)?
-        .iter()
-        .take_while(|line| is_data(line))
-        .count();
+    let body = region.get(rows_start..)?;
+    if names_units(region.get(..headed)?) {
+        return table_of_units(region, headed, rows_start).map(|(table, end)| (table, start + end));
+    }
+    let rows_len = body.iter().take_while(|line| is_data(line)).count();
     let end = rows_start + rows_len;
     let (headings, rows) = (region.get(..headed)?, region.get(rows_start..end)?);
     let heads = headings.iter().all(|line| !speaks(line.text));
@@ -101,6 +106,59 @@ pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
             .iter()
             .all(|row| row.cells.iter().all(|cell| cell.len() == 1));
     full.then_some((table, start + end))
+}
+
+/// A table one of whose columns is headed "Unit": each row has a unit, or heads those below it. One row is enough.
+fn table_of_units(region: &[Line<'_>], headed: usize, rows_start: usize) -> Option<(Table, usize)> {
+    let body = region.get(rows_start..)?;
+    let is_row = |line: &Line<'_>| holds_unit(line) || gaps(line.text) >= 2 && is_numbered(line);
+    let heads = |at: usize| {
+        body.get(at)
+            .is_some_and(|line| heads_rows(line, body.get(at + 1)))
+    };
+    let rows_len = (0..body.len())
+        .take_while(|at| {
+            body.get(*at)
+                .is_some_and(|line| !line.is_blank() && !is_rule(line.text))
+                && (body.get(*at).is_some_and(is_row) || heads(*at))
+        })
+        .count();
+    let end = rows_start + rows_len;
+    let (headings, rows) = (region.get(..headed)?, region.get(rows_start..end)?);
+    let heads = headings.iter().all(|line| !speaks(line.text));
+    if rows.is_empty() || !heads {
+        return None;
+    }
+    let filled: Vec<Line<'_>> = rows.iter().filter(|line| is_row(line)).copied().collect();
+    let columns = columns(headings, &filled);
+    if columns.len() < 3 {
+        return None;
+    }
+    let mut table = super::grid::filled(headings, rows, &columns, &[]);
+    table.span = around(region.get(..end)?)?;
+    Some((table, end))
+}
+
+/// Whether a column is headed as one of units.
+pub(super) fn names_units(headings: &[Line<'_>]) -> bool {
+    let named = |cell: &str| {
+        matches!(
+            cell.trim().to_lowercase().as_str(),
+            "unit" | "units" | "uom"
+        )
+    };
+    headings
+        .iter()
+        .any(|line| gaps(line.text) >= 1 && line.text.split("  ").any(named))
+}
+
+/// Whether a line is a row with a unit in a cell of its own.
+fn holds_unit(line: &Line<'_>) -> bool {
+    let is_unit = |cell: &str| {
+        let text = format!("1 {}", cell.trim().trim_end_matches('.'));
+        !cell.trim().is_empty() && unit_at(&text, 1).is_some_and(|(_, end)| end == text.len())
+    };
+    gaps(line.text) >= 2 && is_numbered(line) && line.text.split("  ").any(is_unit)
 }
 
 fn assembled(headings: &[Line<'_>], rows: &[Line<'_>], region: &[Line<'_>]) -> Option<Table> {

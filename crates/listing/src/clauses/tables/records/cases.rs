@@ -1,0 +1,102 @@
+//! Where a row of a table of requirements holds.
+
+use super::super::columns::{Row, selecting};
+use super::super::heading::{Heading, Selects, heading};
+use super::super::rating::split_rating;
+use super::super::rating_of;
+use super::columns::Records;
+use crate::model::{Condition, Expr};
+
+const ALL: &[&str] = &[
+    "all",
+    "any",
+    "both",
+    "every",
+    "always",
+    "each",
+    "general",
+    "all joints",
+    "all ratings",
+    "all widths",
+];
+
+impl Records {
+    /// Where a value of the row holds: as its columns of cases say, its label, the line that it stands under, and the heading of the value.
+    pub(super) fn condition(
+        &self,
+        row: &Row,
+        said: &[(String, Expr)],
+        value: Option<&Heading>,
+    ) -> Option<Condition> {
+        let mut found: Vec<(String, Expr)> = Vec::new();
+        if !row.group.is_empty() {
+            found.push((row.group.clone(), of_group(&row.group)));
+        }
+        found.extend(
+            self.cases
+                .iter()
+                .filter_map(|column| self.case(row, *column)),
+        );
+        found.extend(
+            self.remarks
+                .iter()
+                .filter_map(|column| self.remarked_rating(row, *column)),
+        );
+        found.extend(said.iter().cloned());
+        if let Some(rating) = value.and_then(|value| value.rating.as_ref()) {
+            found.push((rating.words.clone(), rating.expr.clone()));
+        }
+        if row.part.to_lowercase().contains("optional") {
+            found.push((row.part.clone(), Expr::Words(row.part.clone())));
+        }
+        let (words, mut parts): (Vec<String>, Vec<Expr>) = found.into_iter().unzip();
+        let expr = match parts.len() {
+            0 => return None,
+            1 => parts.pop()?,
+            _ => Expr::All(parts),
+        };
+        Some(Condition {
+            words: words.join("; "),
+            span: row.span,
+            expr,
+        })
+    }
+
+    /// What a cell of a column of cases says.
+    fn case(&self, row: &Row, column: usize) -> Option<(String, Expr)> {
+        let headed = self.headings.get(column)?;
+        let text = row.text(column);
+        if !text.chars().any(char::is_alphanumeric) || ALL.contains(&text.to_lowercase().as_str()) {
+            return None;
+        }
+        let said = format!("{}: {text}", headed.to_lowercase());
+        let over = heading(headed);
+        let usual = row
+            .cells
+            .get(column)
+            .and_then(|cell| cell.usual_units().length);
+        let expr = match over.selects {
+            Some(selects) if selects != Selects::Other && over.unit.is_some() => {
+                selecting(selects, &over, text, usual)
+            }
+            _ => rating_of(text).unwrap_or_else(|| Expr::Words(said.clone())),
+        };
+        Some((said, expr))
+    }
+
+    /// A remark is a case only where it is a rating, and then it may be a time.
+    fn remarked_rating(&self, row: &Row, column: usize) -> Option<(String, Expr)> {
+        let text = row.text(column);
+        rating_of(text)?;
+        let said = format!("{}: {text}", self.headings.get(column)?.to_lowercase());
+        Some((said.clone(), Expr::Words(said)))
+    }
+}
+
+/// What the line over a row says.
+fn of_group(words: &str) -> Expr {
+    match split_rating(words) {
+        (rest, Some(rating)) if rest.is_empty() => rating.expr,
+        _ => Expr::Words(words.to_owned()),
+    }
+}

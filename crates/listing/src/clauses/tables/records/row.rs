@@ -1,0 +1,188 @@
+//! A row of a table of requirements to clauses.
+
+use measure::Unit;
+
+use super::super::columns::Row;
+use super::super::heading::Heading;
+use super::super::{is_blank_mark, is_no_limit, is_reference, rating_of, read_labelled};
+use super::columns::Records;
+use super::label::{Label, together};
+use super::units::{agrees, limit, units};
+use crate::clauses::draft::local_property;
+use crate::clauses::{Around, Draft, Yield};
+use crate::layout::Flow;
+use crate::model::{Condition, Confidence, Relation, Requirement, Span};
+use crate::naming::{Subject, components_in};
+
+impl Records {
+    pub(super) fn read_row(&self, source: &str, row: &Row, around: &Around, found: &mut Yield) {
+        let text = |column: Option<usize>| column.map_or("", |column| row.text(column));
+        let Some(property) = row.cells.get(self.property) else {
+            return;
+        };
+        let label = Label::of(source, property, self.numbered);
+        let around = &self.about(row, around);
+        let condition = self.condition(row, &label.cases, None);
+        let values: Vec<(&Flow, &Heading)> = self
+            .values
+            .iter()
+            .filter_map(|(column, heading)| Some((row.cells.get(*column)?, heading)))
+            .filter(|(cell, heading)| {
+                // Under "max" alone, "none" may as well mean that none is allowed.
+                let limits = heading.words.to_lowercase().ends_with(" limit");
+                !is_blank_mark(cell.text()) && !(limits && is_no_limit(cell.text()))
+            })
+            .collect();
+        let said = limit(text(self.limit)).zip(units(text(self.unit)));
+        let tolerance = self
+            .tolerance
+            .filter(|column| !is_blank_mark(row.text(*column)));
+        let (Some((relation, unit)), false) = (said, values.is_empty()) else {
+            found
+                .clauses
+                .push(words(label.words.text(), row.span, condition, around));
+            return;
+        };
+        let mut own = Yield::default();
+        for (cell, heading) in values {
+            let deviating = self.deviating(row, cell, heading);
+            let cell = deviating.as_ref().unwrap_or(cell);
+            let (first, second) = unit.map_or((None, None), |(unit, second)| (Some(unit), second));
+            let asked = Heading {
+                unit: first.or(heading.unit).or(label.heading.unit),
+                second_unit: second.or(heading.second_unit).or(label.heading.second_unit),
+                relation: relation.or(heading.relation),
+                ..label.heading.clone()
+            };
+            let condition = self.condition(row, &label.cases, Some(heading));
+            let relation = together(label.heading.relation, asked.relation)
+                .filter(|_| tolerance.is_none() || deviating.is_some())
+                .filter(|relation| agrees(text(self.limit), *relation, Some(cell), asked.unit))
+                .filter(|_| is_one(cell, heading, asked.unit));
+            match relation {
+                Some(relation) => {
+                    let asked = Heading { relation, ..asked };
+                    read_labelled(
+                        &asked,
+                        &label.words,
+                        cell,
+                        condition.as_ref(),
+                        around,
+                        &mut own,
+                    );
+                }
+                None => own
+                    .clauses
+                    .push(words(label.words.text(), row.span, condition, around)),
+            }
+        }
+        // The words of a requirement are all of its row.
+        for draft in &mut own.clauses {
+            draft.span = row.span;
+        }
+        found.append(own);
+        self.read_remarks(row, condition.as_ref(), around, found);
+    }
+
+    /// A value and how far it may be off, `40` and `±5`, as one text; none where the two don't stand side by side and make a range.
+    fn deviating(&self, row: &Row, cell: &Flow, heading: &Heading) -> Option<Flow> {
+        let column = self.tolerance.filter(|column| {
+            let [(value, _)] = self.values.as_slice() else {
+                return false;
+            };
+            value < column
+        })?;
+        let plain = !matches!(heading.relation, Some(Relation::AtLeast | Relation::AtMost));
+        let tolerance = row.cells.get(column)?;
+        let signed = ["±", "+/-", "+ / -"]
+            .iter()
+            .any(|sign| tolerance.text().trim().starts_with(sign));
+        let both = cell.joined(" ", tolerance);
+        let spread = || {
+            crate::phrase::cell(both.text(), Some(Unit::Count), None)
+                .is_some_and(|cell| cell.hi.is_some())
+        };
+        (plain && signed && spread()).then_some(both)
+    }
+
+    /// What a row remarks may be asked too, "butt tight", "cores filled at top": a person must say.
+    fn read_remarks(
+        &self,
+        row: &Row,
+        condition: Option<&Condition>,
+        around: &Around,
+        found: &mut Yield,
+    ) {
+        for column in &self.remarks {
+            let Some(cell) = row.cells.get(*column) else {
+                continue;
+            };
+            let text = cell.text().trim();
+            if text.chars().any(char::is_alphabetic)
+                && rating_of(text).is_none()
+                && !is_reference(text)
+            {
+                let span = cell.span(0, cell.text().len());
+                found
+                    .clauses
+                    .push(words(text, span, condition.cloned(), around));
+            }
+        }
+    }
+
+    /// What the row is about: the part in its own column, or in the line that it stands under, or in the heading of its label.
+    fn about(&self, row: &Row, around: &Around) -> Around {
+        let part = self.part.map_or("", |column| row.text(column));
+        let part = if part.is_empty() {
+            row.part.as_str()
+        } else {
+            part
+        };
+        if !part.is_empty() {
+            return about(part, around);
+        }
+        let headed = self.headings.get(self.property).map_or("", String::as_str);
+        if components_in(headed).is_empty() {
+            return around.clone();
+        }
+        about(headed, around)
+    }
+}
+
+/// Whether a cell under a limit holds one amount: a range under "Min" may be anything.
+fn is_one(cell: &Flow, heading: &Heading, unit: Option<Unit>) -> bool {
+    let amount = crate::phrase::cell(cell.text(), unit, None);
+    heading.relation.is_none() || amount.is_none_or(|amount| amount.hi.is_none())
+}
+
+/// What stands around a row that is about a part.
+fn about(part: &str, around: &Around) -> Around {
+    let subject = Subject {
+        titles: components_in(part)
+            .into_iter()
+            .map(|(component, ..)| (component, 0))
+            .collect(),
+        title: part.to_owned(),
+        before: None,
+    };
+    Around {
+        subject,
+        ..around.clone()
+    }
+}
+
+/// A row that no rule dares to read.
+fn words(property: &str, span: Span, condition: Option<Condition>, around: &Around) -> Draft {
+    let name = crate::naming::name_heading(property, measure::Dimension::Count, &around.subject);
+    Draft {
+        span,
+        property: local_property(&around.item, property),
+        component: name.component,
+        attribute: property.to_lowercase(),
+        requirement: Requirement::Prose,
+        condition,
+        options: around.options.clone(),
+        read_by: vec!["left as words".to_owned()],
+        confidence: Confidence::Prose,
+    }
+}
