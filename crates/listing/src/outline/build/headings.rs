@@ -31,7 +31,8 @@ impl Builder<'_> {
             return false;
         };
         let signs = mark(line.text);
-        if signs == 0 && !(self.gap && self.is_heading(at)) {
+        let apart = self.gap || self.steps_back(at);
+        if signs == 0 && !(apart && self.is_heading(at)) {
             return false;
         }
         let content = line.content();
@@ -43,6 +44,25 @@ impl Builder<'_> {
         self.open = vec![(line.indent, index)];
         self.gap = true;
         true
+    }
+
+    /// Whether a line stands further left than the labels around it: `Packing` between the entries of two parts.
+    fn steps_back(&self, at: usize) -> bool {
+        let indent = |at: usize| {
+            self.lines
+                .get(at)
+                .filter(|line| !line.is_blank())
+                .map(|line| line.indent)
+        };
+        let (Some(own), Some(before), Some(next)) = (
+            indent(at),
+            at.checked_sub(1).and_then(indent),
+            indent(at + 1),
+        ) else {
+            return false;
+        };
+        let labels = labels::begins(self.lines, at - 1) && labels::begins(self.lines, at + 1);
+        own < before && own < next && labels
     }
 
     fn words_at(&self, at: usize) -> &str {

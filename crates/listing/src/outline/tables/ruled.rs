@@ -80,21 +80,7 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
             })
         })
         .count();
-    let of_groups = (0..rows_count)
-        .filter(|at| {
-            let own = rows.get(*at);
-            own.is_some_and(|line| heads_rows(line, rows.get(at + 1)))
-        })
-        .count();
-    let wide = rows
-        .iter()
-        .chain(headings)
-        .filter(|line| gaps(line.text) >= 2)
-        .count();
-    let named = headings
-        .first()
-        .is_some_and(|line| names_property(line.text) && gaps(line.text) >= 2);
-    let plainly_columnar = rows_count >= 3 && (wide >= rows_count - of_groups || named);
+    let plainly_columnar = are_plain(headings, rows);
     if rows_count < 2
         || columnar * 2 < rows_count * 2 - 1
         || !(ruled_above || split_rule || plainly_columnar)
@@ -112,6 +98,27 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     }
     table.span = around(region.get(..end)?)?;
     Some((table, start + end))
+}
+
+/// Whether rows under a rule alone are plainly columns: three lines or more of three columns, apart from those that head others, or of two under a
+/// heading that names properties.
+fn are_plain(headings: &[Line<'_>], rows: &[Line<'_>]) -> bool {
+    const FEWEST: usize = 3;
+    let of_groups = (0..rows.len())
+        .filter(|at| {
+            let own = rows.get(*at);
+            own.is_some_and(|line| heads_rows(line, rows.get(at + 1)))
+        })
+        .count();
+    let wide = rows
+        .iter()
+        .chain(headings)
+        .filter(|line| gaps(line.text) >= 2)
+        .count();
+    let named = headings
+        .first()
+        .is_some_and(|line| names_property(line.text) && gaps(line.text) >= 2);
+    rows.len() >= FEWEST && (wide >= rows.len() - of_groups || named)
 }
 
 /// Headings and rows of values between two rules, with none between them. Blank lines may part groups of rows, and short lines of words head them.
