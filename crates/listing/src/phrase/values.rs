@@ -79,8 +79,12 @@ fn below_zero(tokens: &[Token<'_>], at: usize) -> Option<Value> {
         return None;
     };
     let temperature = matches!(stated.unit, Unit::Celsius | Unit::Fahrenheit);
-    let adjacent = sign.span.end() == next.span.start();
-    (temperature && adjacent).then(|| Value {
+    // `- 20 °C to + 60 °C`: beside a plus, the sign may stand apart.
+    let signed = tokens.get(at + 2).is_some_and(|token| token.is_word("to"))
+        && tokens.get(at + 3).is_some_and(|token| token.is_sign('+'));
+    let near =
+        sign.span.end() == next.span.start() || signed && sign.span.end() + 1 == next.span.start();
+    (temperature && near).then(|| Value {
         number: -stated.number,
         unit: Some(stated.unit),
         step: stated.step,

@@ -124,6 +124,8 @@ const NUMBERS: &[&str] = &[
     "key",
     "pos",
     "pos.",
+    "clause",
+    "cl.",
 ];
 
 /// Whether a heading's cells remark on what the label names.

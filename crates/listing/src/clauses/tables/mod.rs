@@ -158,8 +158,13 @@ fn read_labelled(
         .requires
         .filter(|property| of_joint || !part && !named || *property != "joint.width");
     own.unit = labelled::unit_of(label, cell);
-    let is_value = crate::phrase::cell(cell.text(), own.unit, own.second_unit)
-        .is_some_and(|cell| cell.unit.is_some() && !cell.goes_on);
+    let is_value =
+        crate::phrase::cell(cell.text(), own.unit, own.second_unit).is_some_and(|amount| {
+            let second = amount.second.is_some();
+            amount.unit.is_some()
+                && !amount.goes_on
+                && (second || !says_more_in_parentheses(cell.text()))
+        });
     if is_value || !says_number(cell.text()) {
         read_cell(&own, cell, condition, around, found);
     } else {
@@ -170,6 +175,13 @@ fn read_labelled(
             found,
         );
     }
+}
+
+/// Whether an amount stands in parentheses behind another: `min 20 ga (0.033 in.)`. A note's mark is none.
+fn says_more_in_parentheses(words: &str) -> bool {
+    words
+        .match_indices('(')
+        .any(|(at, _)| measure::notation::quantity_at(words, at + 1).is_some())
 }
 
 /// Whether words hold a number, in digits or as a count: `two or more`.

@@ -124,7 +124,7 @@ impl Builder<'_> {
             self.lines
                 .partition_point(|line| line.span.start() <= piece.start())
         };
-        let valued = values
+        let amounts = values
             .iter()
             .filter(|value| begins_value(value.of(self.source)))
             .count();
@@ -134,7 +134,7 @@ impl Builder<'_> {
             && labels
                 .iter()
                 .all(|label| label.of(self.source).starts_with(char::is_alphabetic));
-        if values.is_empty() || !labelled || valued * 2 < values.len() {
+        if values.is_empty() || !labelled || amounts * 2 < values.len() {
             return None;
         }
         let mut table = Table::of_labels(None);

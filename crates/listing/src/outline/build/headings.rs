@@ -60,7 +60,8 @@ impl Builder<'_> {
     /// Takes a heading that nothing marks.
     pub(super) fn heading(&mut self, at: usize) -> Option<usize> {
         let line = self.lines.get(at)?;
-        if !(self.headings && self.gap && self.is_heading(at)) {
+        let apart = self.gap || self.steps_back(at);
+        if !(self.headings && apart && self.is_heading(at)) {
             return None;
         }
         self.take_heading(line, line.content().of(self.source), self.marked);
@@ -94,6 +95,25 @@ impl Builder<'_> {
         self.open = vec![(line.indent, index)];
         self.captioned = None;
         self.gap = true;
+    }
+
+    /// Whether a line stands further left than the labels around it: `Packing` between the entries of two parts.
+    fn steps_back(&self, at: usize) -> bool {
+        let indent = |at: usize| {
+            self.lines
+                .get(at)
+                .filter(|line| !line.is_blank())
+                .map(|line| line.indent)
+        };
+        let (Some(own), Some(before), Some(next)) = (
+            indent(at),
+            at.checked_sub(1).and_then(indent),
+            indent(at + 1),
+        ) else {
+            return false;
+        };
+        let labels = labels::begins(self.lines, at - 1) && labels::begins(self.lines, at + 1);
+        own < before && own < next && labels
     }
 
     /// Whether a line is a heading: short, without a number or a stop, above a paragraph of ten words or more, or right above labels and values,

@@ -106,9 +106,9 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
     let rows = if columns.ratings.is_empty() { 2 } else { 5 };
     let pairs = paired::pairs(&columns, heading, &below);
     // Rows that each begin with the code of an item hold what is said of it, be that ever so terse.
-    let wordy = words >= filled * WORDY
+    let of_texts = words >= filled * WORDY
         || names_columns(heading.text) && columns.are_coded(&below) && !names_sizes(heading.text);
-    let texts = kept && wide * rows >= cells.len() && wordy;
+    let texts = kept && wide * rows >= cells.len() && of_texts;
     (texts || pairs.is_some()).then_some(Columns { pairs, ..columns })
 }
 
