@@ -49,8 +49,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
         if let Some(relation) = qualifier(sentence.word(at)) {
             // `Minimum  Maximum  Unit` heads columns.
-            let closes = |at: usize| sentence.amounts.iter().any(|amount| amount.last == at || sentence.skip_parentheses(amount.last) == at);
-            if at + 1 < first && at > floor && !closes(at - 1) && !sentence.words(at - 1, at).contains('.') && qualifier(sentence.word(at - 1)).is_some_and(|other| other != relation) {
+            let ends_amount = |at: usize| sentence.amounts.iter().any(|amount| amount.last == at || sentence.skip_parentheses(amount.last) == at);
+            if at + 1 < first && at > floor && !ends_amount(at - 1) && !sentence.words(at - 1, at).contains('.') && qualifier(sentence.word(at - 1)).is_some_and(|other| other != relation) {
                 return None;
             }
             // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.

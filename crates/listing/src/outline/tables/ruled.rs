@@ -71,46 +71,10 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .copied()
         .collect();
     let rows = rows.as_slice();
-    let rows_count = rows.len();
-    let columnar = (0..rows_count)
-        .filter(|at| {
-            let own = rows.get(*at);
-            own.is_some_and(|line| {
-                gaps(line.text) >= 1 || heads_rows(line, rows.get(at + 1)) || goes_on(line, rows)
-            })
-        })
-        .count();
-    // Lines that only head rows have no columns: `1 Hr`.
-    let heading_rows = (0..rows_count)
-        .filter(|at| {
-            let own = rows.get(*at);
-            own.is_some_and(|line| heads_rows(line, rows.get(at + 1)))
-        })
-        .count();
-    // Where one column is of units, one row is a table; where the rule stands again below the rows, two are.
     let closed = body
         .get(rows_len)
-        .is_some_and(|line| line.text.trim_end() == rule.text.trim_end())
-        && rows.iter().all(is_data);
-    let (fewest, plain) = match (names_units(headings), closed) {
-        (true, _) => (1, 1),
-        (false, true) => (2, 2),
-        (false, false) => (2, 3),
-    };
-    let wide = rows
-        .iter()
-        .chain(headings)
-        .filter(|line| gaps(line.text) >= 2)
-        .count();
-    let named = headings
-        .first()
-        .is_some_and(|line| names_property(line.text) && gaps(line.text) >= 2);
-    let plainly_columnar = rows_count >= 3 && named
-        || rows_count >= heading_rows + plain && wide >= rows_count - heading_rows;
-    if rows_count < fewest
-        || columnar * 2 < rows_count * 2 - 1
-        || !(ruled_above || split_rule || plainly_columnar)
-    {
+        .is_some_and(|line| line.text.trim_end() == rule.text.trim_end());
+    if !keeps_columns(headings, rows, ruled_above || split_rule, closed) {
         return None;
     }
     let columns = columns(headings, rows);
@@ -124,6 +88,39 @@ pub(super) fn ruled_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     }
     table.span = around(region.get(..end)?)?;
     Some((table, start + end))
+}
+
+/// Whether rows stand in columns. Where one column is of units, one row is enough; where the rule stands again below the rows, two rows of values
+/// are. `drawn` says that rules show a table.
+fn keeps_columns(headings: &[Line<'_>], rows: &[Line<'_>], drawn: bool, closed: bool) -> bool {
+    let count = rows.len();
+    let heads = |at: &usize| {
+        rows.get(*at)
+            .is_some_and(|line| heads_rows(line, rows.get(at + 1)))
+    };
+    let in_columns = |at: &usize| {
+        rows.get(*at)
+            .is_some_and(|line| gaps(line.text) >= 1 || goes_on(line, rows))
+    };
+    let columnar = (0..count).filter(|at| in_columns(at) || heads(at)).count();
+    // Lines that only head rows have no columns: `1 Hr`.
+    let heading_rows = (0..count).filter(heads).count();
+    let (fewest, plain) = match (names_units(headings), closed && rows.iter().all(is_data)) {
+        (true, _) => (1, 1),
+        (false, true) => (2, 2),
+        (false, false) => (2, 3),
+    };
+    let wide = rows
+        .iter()
+        .chain(headings)
+        .filter(|line| gaps(line.text) >= 2)
+        .count();
+    let named = headings
+        .first()
+        .is_some_and(|line| names_property(line.text) && gaps(line.text) >= 2);
+    let plainly_columnar =
+        count >= heading_rows + plain && wide >= count - heading_rows || count >= plain && named;
+    count >= fewest && columnar * 2 + 1 >= count * 2 && (drawn || plainly_columnar)
 }
 
 /// Headings and rows of values between two rules, with none between them. Blank lines may part groups of rows, and short lines of words head them.

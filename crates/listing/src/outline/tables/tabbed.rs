@@ -26,7 +26,7 @@ pub(super) fn tabbed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, u
                 && line.text.split_whitespace().count() <= MOST_WORDS
                 && !speaks(line.text)
         };
-        region.get(at).filter(short).is_some() && region.get(at + 1).is_some_and(fits)
+        region.get(at).as_ref().is_some_and(short) && region.get(at + 1).is_some_and(fits)
     };
     let rows = (1..region.len())
         .take_while(|at| region.get(*at).is_some_and(|line| fits(line) || heads(*at)))

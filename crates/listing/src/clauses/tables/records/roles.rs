@@ -194,7 +194,7 @@ fn value(words: &str) -> Option<Heading> {
         .filter(|word| !word.is_empty())
         .collect();
     rest.retain(|word| {
-        !VALUES.contains(word) && !(is_unit(word) && !matches!(*word, "min" | "min."))
+        !VALUES.contains(word) && (!is_unit(word) || matches!(*word, "min" | "min."))
     });
     if rest.is_empty() {
         let says = own.rating.is_some() || !lower.is_empty();

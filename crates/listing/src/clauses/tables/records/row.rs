@@ -30,7 +30,7 @@ impl Records {
             .filter(|(cell, heading)| {
                 // Under "max" alone, "none" may as well mean that none is allowed.
                 let limits = heading.words.to_lowercase().ends_with(" limit");
-                !is_blank_mark(cell.text()) && !(limits && is_no_limit(cell.text()))
+                !(is_blank_mark(cell.text()) || limits && is_no_limit(cell.text()))
             })
             .collect();
         let said = limit(text(self.limit)).zip(units(text(self.unit)));
