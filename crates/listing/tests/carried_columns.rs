@@ -21,13 +21,13 @@ fn ratings_may_stand_between_the_rows_or_below_the_headings() {
          \x20 1/2 to 2              1            4\n\
          \x20 over 2 to 4           2            4-1/2\n",
         &[
-            "board.layers: exactly 1 count if joint.rating = 1 hr and joint.width from 1/2 in. to 2 in.",
+            "Table 2:gypsum_board_number_of_layers: exactly 1 count if joint.rating = 1 hr and joint.width from 1/2 in. to 2 in.",
             "packing.depth: at least 3 in if joint.rating = 1 hr and joint.width from 1/2 in. to 2 in.",
-            "board.layers: exactly 1 count if joint.rating = 1 hr and joint.width over 2 in. to 4 in.",
+            "Table 2:gypsum_board_number_of_layers: exactly 1 count if joint.rating = 1 hr and joint.width over 2 in. to 4 in.",
             "packing.depth: at least 7/2 in if joint.rating = 1 hr and joint.width over 2 in. to 4 in.",
-            "board.layers: exactly 1 count if joint.rating = 2 hr and joint.width from 1/2 in. to 2 in.",
+            "Table 2:gypsum_board_number_of_layers: exactly 1 count if joint.rating = 2 hr and joint.width from 1/2 in. to 2 in.",
             "packing.depth: at least 4 in if joint.rating = 2 hr and joint.width from 1/2 in. to 2 in.",
-            "board.layers: exactly 2 count if joint.rating = 2 hr and joint.width over 2 in. to 4 in.",
+            "Table 2:gypsum_board_number_of_layers: exactly 2 count if joint.rating = 2 hr and joint.width over 2 in. to 4 in.",
             "packing.depth: at least 9/2 in if joint.rating = 2 hr and joint.width over 2 in. to 4 in.",
         ],
     );
@@ -71,7 +71,7 @@ fn what_is_remarked_beside_a_requirement_may_say_when_it_holds() {
             "packing.depth: at least 100 mm",
             "sealant.depth: at least 6 mm",
             "J-4:overlap_on_the_floor: at least 15 mm",
-            "J-4:wall_min: at least 25 mm",
+            "J-4:wall_wall_min: at least 25 mm",
         ],
     );
 }
@@ -247,7 +247,7 @@ fn a_clause_number_is_no_case() {
             "packing.density: at least 70 kg/m3",
             "2:joint_seal_depth: at least 100 mm",
             "coating.dry_thickness: between 1 to 7/5 mm",
-            "3:field_of_direct_application: between -20 to 60 degC",
+            "3:field_of_direct_application_temperature: between -20 to 60 degC",
         ],
     );
 }

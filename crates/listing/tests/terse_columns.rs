@@ -143,7 +143,7 @@ fn the_units_of_the_rows_may_have_a_column_of_their_own() {
             "floor.thickness: at least 130 mm",
             "stud.spacing: at most 600 mm",
             "joint.width: at least 12 mm",
-            "packing.compression: at least 40 percent if \"joint over 25 mm\"",
+            "packing.compression: at least 40 percent if joint.width > 25 mm",
             "2:joint_air_temperature_while_sealing: at most 38 degC",
         ],
     );

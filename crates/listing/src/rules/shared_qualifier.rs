@@ -72,7 +72,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         Apart::Another => finding.relation == Relation::AtMost,
         Apart::Worse => true,
     };
-    if alien && !by {
+    let listed = || lists_measures(sentence, index, before) || sentence.bound_before(before).is_some_and(|first| lists_measures(sentence, before, first));
+    if alien && !by && !listed() {
         return None;
     }
     let carries = matches!(finding.relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
@@ -125,7 +126,6 @@ pub(crate) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
         || sentence.is_any(after, &["on", "between"]) && sentence.word(after + 1).starts_with("cent")
         || sentence.word(after).starts_with("cent")
 }
-
 
 /// The relation under which two limits hold together when the stricter counts: `whichever is greater` of leasts, `whichever is less` of mosts.
 fn whichever(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {

@@ -117,7 +117,7 @@ fn what_contradicts_or_has_no_known_unit_stays_words() {
          ---------------------  -------  -------  -------\n\
          Depth, minimum         -        100      mm\n\
          Density                60 - 64  96       kg/m3\n\
-         Stiffness              5        -        N/mm2\n\
+         Stiffness              5        -        Bq   \n\
          Recess                 -        6        mm\n",
         &[
             "packing.density: at most 96 kg/m³",
@@ -144,5 +144,51 @@ fn a_tolerance_stands_behind_its_value() {
          Width                   mm       40       ±5\n\
          Recess of packing       mm       6        +2\n",
         &["joint.width: between 35 mm and 45 mm"],
+    );
+}
+
+#[test]
+fn headings_that_name_properties_limits_and_values_need_no_rule() {
+    check(
+        "FLOOR JOINT FJ-12\n\n\
+         1  SEALANT\n\
+         Component                 Property            Limit         Value\n\
+         Elastomeric sealant       depth, 2 hr         min           1/4 in (6 mm)\n\
+         \x20                         lap on floor        min           1/2 in (13 mm) each side\n\
+         \x20                         tooling                           concave\n\
+         \x20                         cure time           min           7 days\n\
+         Product                   Amberfield                        AF Elasto\n\n\
+         2  COVER PLATE (width over 4 in)\n\
+         Component                 Property            Limit         Value\n\
+         Steel plate               length              max           10 ft\n\
+         \x20                         width               min           2 in past the joint edge\n\n\
+         3  NOTES\n\
+         \x20  Keep dry.\n",
+        &[
+            "sealant.depth: at least 1/4 in. [2 hr]",
+            "sealant.overlap: at least 1/2 in.",
+            "sealant.cure_time: at least 7 day",
+            "strip.length: at most 10 ft [(width over 4 in]",
+        ],
+    );
+}
+
+#[test]
+fn a_numbered_sheet_of_cells_is_a_table_where_its_columns_are_of_limits() {
+    check(
+        "TEST HOUSE\nData sheet SP/1\nRating\t2 hrs\n\n\
+         Sr.\tParameter\tMin\tMax\tUnit\tRemarks\n\
+         1\tSLAB\t\t\t\t\n\
+         1.1\tSlab thickness\t125\t\tmm\t\n\
+         1.2\tPlaster thk on soffit\t\t20\tmm\t\n\
+         2\tJOINT\t\t\t\t\n\
+         2.1\tJoint width\t20\t75\tmm\tas built\n\
+         2.2\tGrade of concrete\t\t\t\tM25\n",
+        &[
+            "floor.thickness: at least 125 mm",
+            "Table:floor_or_roof_plaster_thk: at most 20 mm",
+            "joint.width: at least 20 mm",
+            "joint.width: at most 75 mm",
+        ],
     );
 }

@@ -259,6 +259,11 @@ impl<'a> Builder<'a> {
             && self.may_begin(&marker, words)
         {
             let heading = Span::new(content.start(), content.start() + marker.len);
+            // A schedule within an item ends where the next item stands apart from its rows.
+            if self.gap && self.scheduled.is_some() {
+                self.schedule = None;
+                self.scheduled = None;
+            }
             let index = self.push_item(placement.path.clone(), placement.parent, heading);
             self.sequence.enter(&marker, &placement, line.indent, index);
             self.open.retain(|(indent, _)| *indent < line.indent);

@@ -242,6 +242,25 @@ fn is_of_values(table: &Table, source: &str) -> bool {
         .filter(|heading| !heading.is_empty())
         .count();
     headed >= 2 && of_values >= FEWEST && of_values * 2 >= table.rows.len()
+        || is_of_requirements(table, source) && table.rows.len() >= FEWEST
+}
+
+/// Whether a table has columns of units and of limits, as no head of a document has.
+fn is_of_requirements(table: &Table, source: &str) -> bool {
+    const UNITS: &[&str] = &["unit", "units", "uom"];
+    const LIMITS: &[&str] = &[
+        "min", "max", "minimum", "maximum", "min.", "max.", "limit", "value",
+    ];
+    let has = |names: &[&str]| {
+        table.headings.iter().any(|heading| {
+            let words: Vec<&str> = heading
+                .iter()
+                .map(|piece| piece.of(source).trim())
+                .collect();
+            names.contains(&words.join(" ").to_lowercase().as_str())
+        })
+    };
+    has(UNITS) && has(LIMITS)
 }
 
 /// The first line from here on that isn't blank.

@@ -145,7 +145,7 @@ fn begins_cells(rows: &[Line<'_>], place: usize) -> bool {
 }
 
 /// The cells of a line: its words by the column that their middle is nearest to.
-fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
+pub(super) fn split(line: &Line<'_>, columns: &[(usize, usize)]) -> Vec<Span> {
     let mut cells = vec![Span::default(); columns.len()];
     for (from, to, span) in words(line) {
         if let Some(cell) = column_of(from, to, columns).and_then(|index| cells.get_mut(index)) {

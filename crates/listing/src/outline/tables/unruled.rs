@@ -4,9 +4,9 @@ use measure::notation::unit_at;
 
 use crate::layout::{Line, is_rule};
 
-use super::grid::{columns, filled, gaps};
+use super::grid::{columns, filled, gaps, split};
 use super::ruled::heads_rows;
-use super::{Table, around, speaks};
+use super::{Table, Words, around, speaks};
 
 const MOST_HEADING_LINES: usize = 4;
 
@@ -70,7 +70,10 @@ fn rows_len(lines: &[Line<'_>]) -> usize {
 pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     let region = lines.get(start..)?;
     // Most lines are text, and begin no columns.
-    region.first().filter(|line| gaps(line.text) >= 1)?;
+    let first = region.first().filter(|line| gaps(line.text) >= 1)?;
+    if names_requirements(first) {
+        return named_columns(region, 1, 1).map(|(table, end)| (table, start + end));
+    }
     let headed = region
         .iter()
         .take(MOST_HEADING_LINES + 1)
@@ -85,7 +88,7 @@ pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     let rows_start = headed + usize::from(blank);
     let body = region.get(rows_start..)?;
     if names_units(region.get(..headed)?) {
-        return table_of_units(region, headed, rows_start).map(|(table, end)| (table, start + end));
+        return named_columns(region, headed, rows_start).map(|(table, end)| (table, start + end));
     }
     let rows_len = body.iter().take_while(|line| is_data(line)).count();
     let end = rows_start + rows_len;
@@ -108,10 +111,16 @@ pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     full.then_some((table, start + end))
 }
 
-/// A table one of whose columns is headed "Unit": each row has a unit, or heads those below it. One row is enough.
-fn table_of_units(region: &[Line<'_>], headed: usize, rows_start: usize) -> Option<(Table, usize)> {
+/// A table whose columns are headed as those of units, or of properties and their values: each row has a value, or heads those below it. One row is
+/// enough. Where the headings name properties, a row may hold words alone.
+fn named_columns(region: &[Line<'_>], headed: usize, rows_start: usize) -> Option<(Table, usize)> {
     let body = region.get(rows_start..)?;
-    let is_row = |line: &Line<'_>| holds_unit(line) || gaps(line.text) >= 2 && is_numbered(line);
+    let worded = region.first().is_some_and(names_requirements);
+    let is_row = |line: &Line<'_>| {
+        holds_unit(line)
+            || gaps(line.text) >= 2 && is_numbered(line)
+            || worded && gaps(line.text) >= 1
+    };
     let heads = |at: usize| {
         body.get(at)
             .is_some_and(|line| heads_rows(line, body.get(at + 1)))
@@ -134,9 +143,27 @@ fn table_of_units(region: &[Line<'_>], headed: usize, rows_start: usize) -> Opti
     if columns.len() < 3 {
         return None;
     }
-    let mut table = super::grid::filled(headings, rows, &columns, &[]);
+    let mut table = if worded {
+        row_by_row(headings, rows, &columns)
+    } else {
+        super::grid::filled(headings, rows, &columns, &[])
+    };
     table.span = around(region.get(..end)?)?;
     Some((table, end))
+}
+
+/// A table in which each line with two cells or more is a row of its own, whichever cells it leaves blank: `fiber direction      vertical`.
+fn row_by_row(headings: &[Line<'_>], rows: &[Line<'_>], columns: &[(usize, usize)]) -> Table {
+    let mut table = filled(headings, &[], columns, &[]);
+    for line in rows {
+        let cells = split(line, columns);
+        if cells.iter().filter(|cell| !cell.is_empty()).count() >= 2 {
+            table.push_row(&cells, line.content());
+        } else {
+            table.push(&cells, line.content(), Words { line });
+        }
+    }
+    table
 }
 
 /// Whether a column is headed as one of units.
@@ -150,6 +177,27 @@ pub(super) fn names_units(headings: &[Line<'_>]) -> bool {
     headings
         .iter()
         .any(|line| gaps(line.text) >= 1 && line.text.split("  ").any(named))
+}
+
+/// Whether a line of headings has a column of properties, one of how values are meant, and one of values: `Component  Property  Limit  Value`.
+fn names_requirements(line: &Line<'_>) -> bool {
+    const PROPERTIES: &[&str] = &["property", "characteristic", "parameter", "attribute"];
+    const LIMITS: &[&str] = &[
+        "limit",
+        "limits",
+        "relation",
+        "sign",
+        "qualifier",
+        "min/max",
+    ];
+    const VALUES: &[&str] = &["value", "values", "requirement", "required", "figure"];
+    let cells: Vec<String> = line
+        .text
+        .split("  ")
+        .map(|cell| cell.trim().to_lowercase())
+        .collect();
+    let has = |names: &[&str]| cells.iter().any(|cell| names.contains(&cell.as_str()));
+    [PROPERTIES, LIMITS, VALUES].into_iter().all(has)
 }
 
 /// Whether a line is a row with a unit in a cell of its own.

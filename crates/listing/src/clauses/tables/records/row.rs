@@ -46,7 +46,8 @@ impl Records {
         let mut own = Yield::default();
         for (cell, heading) in values {
             let deviating = self.deviating(row, cell, heading);
-            let cell = deviating.as_ref().unwrap_or(cell);
+            let placed = without_place(source, cell);
+            let cell = deviating.as_ref().or(placed.as_ref()).unwrap_or(cell);
             let (first, second) = unit.map_or((None, None), |(unit, second)| (Some(unit), second));
             let asked = Heading {
                 unit: first.or(heading.unit).or(label.heading.unit),
@@ -58,7 +59,8 @@ impl Records {
             let relation = together(label.heading.relation, asked.relation)
                 .filter(|_| tolerance.is_none() || deviating.is_some())
                 .filter(|relation| agrees(text(self.limit), *relation, Some(cell), asked.unit))
-                .filter(|_| is_one(cell, heading, asked.unit));
+                .filter(|_| is_one(cell, heading, asked.unit))
+                .filter(|relation| relation.is_none() || is_amount(cell, asked.unit));
             match relation {
                 Some(relation) => {
                     let asked = Heading { relation, ..asked };
@@ -153,6 +155,23 @@ impl Records {
 fn is_one(cell: &Flow, heading: &Heading, unit: Option<Unit>) -> bool {
     let amount = crate::phrase::cell(cell.text(), unit, None);
     heading.relation.is_none() || amount.is_none_or(|amount| amount.hi.is_none())
+}
+
+/// Whether a cell holds an amount and nothing else: a limit in another column reaches no further words.
+fn is_amount(cell: &Flow, unit: Option<Unit>) -> bool {
+    crate::phrase::cell(cell.text(), unit, None).is_some()
+}
+
+/// A cell without the words behind its amount that only say where it holds: `2 in. (51 mm) each side`.
+fn without_place(source: &str, cell: &Flow) -> Option<Flow> {
+    let text = cell.text().trim_end();
+    let place = ["each side", "per side", "each end", "each face"]
+        .iter()
+        .find(|place| text.to_lowercase().ends_with(*place))?;
+    let amount = text
+        .get(..text.len() - place.len())?
+        .trim_end_matches([' ', ',']);
+    Some(Flow::of(source, [cell.span(0, amount.len())]).with_usual_units(cell.usual_units()))
 }
 
 /// What stands around a row that is about a part.

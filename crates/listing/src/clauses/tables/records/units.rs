@@ -80,7 +80,8 @@ pub(super) fn units(words: &str) -> Option<Option<(Unit, Option<Unit>)>> {
     };
     let (unit, end) = unit_at(words, 0)?;
     let rest = words.get(end..)?.trim_matches([' ', '.']);
-    if is_place(rest) {
+    // `% by mass`, `% (m/m)`: of what, its row says.
+    if is_place(rest) || unit == Unit::Percent {
         return Some(Some((unit, None)));
     }
     let second = rest
