@@ -79,7 +79,7 @@ async fn overlays(
 /// How one listing of the index comes about.
 enum Task<'b> {
     /// It is as it was.
-    Keep(One, Entry),
+    Keep(Box<(One, Entry)>),
     /// Its document is as it was; what people confirmed of it may not be.
     LayOver(Heading, &'b Packed),
     /// It isn't known yet.
@@ -88,7 +88,7 @@ enum Task<'b> {
 
 /// What came of it.
 enum Done {
-    Kept(One, Entry),
+    Kept(Box<(One, Entry)>),
     Anew {
         one: One,
         state: State,
@@ -123,7 +123,7 @@ fn tasks<'b>(
                     heading,
                     ..one.clone()
                 };
-                Task::Keep(one, entry)
+                Task::Keep(Box::new((one, entry)))
             }
         }
     };
@@ -161,7 +161,8 @@ impl Sources {
             }
             for done in some {
                 match done? {
-                    Done::Kept(one, entry) => {
+                    Done::Kept(kept) => {
+                        let (one, entry) = *kept;
                         builder.keep(entry);
                         listings.push(one);
                     }
@@ -191,7 +192,7 @@ impl Sources {
                 && let Some(task) = tasks.next()
             {
                 running.push(match task {
-                    Task::Keep(one, entry) => Ok(Done::Kept(one, entry)),
+                    Task::Keep(kept) => Ok(Done::Kept(kept)),
                     task => {
                         busy += 1;
                         Err(scope.spawn(move || self.done(task)))
@@ -210,7 +211,7 @@ impl Sources {
 
     fn done(&self, task: Task<'_>) -> Result<Done, Trouble> {
         match task {
-            Task::Keep(one, entry) => Ok(Done::Kept(one, entry)),
+            Task::Keep(kept) => Ok(Done::Kept(kept)),
             Task::LayOver(heading, packed) => {
                 let overlay = self.overlays.get(&heading.file);
                 match packed.open(overlay) {
