@@ -20,8 +20,17 @@
 //!
 //! | documents | numbers | right | wrong |
 //! |---|---|---|---|
-//! | the last nine | 438 | 88.6 % | 0.7 % |
-//! | the nine before them, as the rules stood then | 504 | 96.6 % | 0.0 % |
+//! | the last nine: half of the requirements in labels and tables | 525 | 84.6 % | 8.4 % |
+//! | the nine before them, of nine styles, by the same rules | 491 | 93.3 % | 2.4 % |
+//! | the nine before those: tables and labels alone | 513 | 62.8 % | 2.5 % |
+//! | the nine before those: as nine countries and decades write | 496 | 88.9 % | 1.6 % |
+//! | the nine before those: three of them tables | 493 | 92.5 % | 1.4 % |
+//! | the nine before those | 491 | 94.9 % | 1.8 % |
+//! | the nine before those | 525 | 94.5 % | 1.1 % |
+//! | the nine before those | 454 | 93.4 % | 0.2 % |
+//! | the nine before those | 504 | 96.6 % | 0.6 % |
+//! | the nine before those | 438 | 88.6 % | 0.7 % |
+//! | the nine before those | 504 | 96.6 % | 0.0 % |
 //! | the nine before those | 489 | 95.7 % | 1.4 % |
 //! | the nine before those | 540 | 90.6 % | 6.1 % |
 //! | the nine before those | 489 | 96.5 % | 2.0 % |
@@ -37,9 +46,10 @@
 //! | the eighteen before those | 999 | 83.8 % | 3.3 % |
 //! | the thirty-six before those | 1968 | 92.5 % | 1.2 % |
 //!
-//! Styles that a rule was made for read well on documents that none was made for; a layout that nobody has met may not be read at all. Of the last
-//! nine a sheet of boxes without a rule below their heads was read in a quarter (it is read in whole now), the other eight in 96 %. What was wrong
-//! stood in the columns of a table of classes. A limit that no rule took is left beside no value: that is an unread number.
+//! Styles that a rule was made for read well on documents that none was made for: of the last eighteen the numbered, narrative and noted ones
+//! 96 % and more. A layout of columns that nobody has met may not be read at all, or worse: of the last nine one sheet, whose cells tabs parted and
+//! whose rows were numbered, was read as items, and 38 of the 44 wrong numbers are the limits that it lost (it reads 51 of its 62 right now, and
+//! none wrong). A limit that no rule took is left beside no value: that is an unread number.
 //!
 //! What is missed, most often first: counts that only the sense gives ("one corner"), parts of a mixture ("one part to three parts"),
 //! tolerances far from their value, limits that two words share. What is read wrong is
