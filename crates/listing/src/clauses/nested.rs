@@ -87,10 +87,18 @@ fn name_alone(words: &str) -> Option<&str> {
     (plain && words.split_whitespace().count() <= MOST_WORDS).then_some(words)
 }
 
-/// The words of a lead that name what its bullets are about: "Z-clips" of "Safing is held with Z-clips where the joint exceeds 6 in."
+/// The words of a lead that name what its bullets are about: "Z-clips" of "Safing is held with Z-clips where the joint exceeds 6 in." One that begins
+/// by saying where they hold, "In joints over 2 in.", names nothing.
 fn named(words: &str) -> &str {
     const SHORT: usize = 5;
     const PLACES: &[&str] = &[" where ", " when ", " if ", " in joints ", " for joints "];
+    const PLACE_WORDS: &[&str] = &[
+        "in", "for", "where", "when", "if", "at", "on", "over", "under", "with", "as",
+    ];
+    let first = words.split(' ').next().unwrap_or_default().to_lowercase();
+    if PLACE_WORDS.contains(&first.as_str()) {
+        return "";
+    }
     let end = PLACES
         .iter()
         .filter_map(|place| words.find(place))

@@ -160,8 +160,25 @@ fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Optio
         })
         .find_map(|(index, pieces)| {
             let flow = Flow::of(text, pieces.iter().copied()).with_usual_units(units);
-            of_text(&flow, index == 0, named, parted)
+            let listed = leads_bullets(text, &flow, item.paragraphs.get(index + 1));
+            of_text(&flow, index == 0, named, parted).filter(|_| !listed)
         })
+}
+
+/// Whether a paragraph only leads to the bullets below it, and says nothing of what stands behind them: "In joints over 2 in.:".
+fn leads_bullets(text: &str, flow: &Flow, next: Option<&Paragraph>) -> bool {
+    let Some(Paragraph::Text(pieces)) = next else {
+        return false;
+    };
+    let bullet = pieces.first().is_some_and(|first| {
+        first
+            .of(text)
+            .trim_start()
+            .starts_with(['•', '-', '–', '*'])
+    });
+    let words = flow.text().trim_end();
+    let leads = || heads_list(&Sentence::new(flow, 0..words.len())).is_some();
+    bullet && words.ends_with(':') && sentences(words).len() == 1 && leads()
 }
 
 /// The condition that an item says of itself in a sentence that says nothing else: "Required only where ...", "May be omitted when ...".

@@ -68,3 +68,16 @@ fn bullets_are_about_the_line_that_leads_to_them() {
         ],
     );
 }
+
+#[test]
+fn a_line_that_only_says_where_bullets_hold_names_nothing() {
+    check(
+        "1. Floor - Concrete slab.\n\n2. Packing\n\nIn joints over 2 in.:\n\n- 6 in. deep min.\n\n- 33 percent compression min.\n\n\
+         In joints up to 2 in.:\n\n- 4 in. deep min.\n",
+        &[
+            "packing.depth: at least 6 in. [In joints over 2 in.]",
+            "packing.compression: at least 33 % [In joints over 2 in.]",
+            "packing.depth: at least 4 in. [In joints up to 2 in.]",
+        ],
+    );
+}
