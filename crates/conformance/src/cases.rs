@@ -130,3 +130,17 @@ impl Cases {
 pub(crate) fn tells_cases_apart(property: &str) -> bool {
     property == JOINT_RATING || property == JOINT_WIDTH
 }
+
+/// Whether words that no rule could test may be of the joint's rating or width: "in joints over 2 in.", "for the two-hour rating". Of such cases none may
+/// be this one, whatever is met of them.
+pub(crate) fn may_tell_cases_apart(words: &str) -> bool {
+    const SAY_SO: &[&str] = &[
+        "joint", "joints", "gap", "gaps", "opening", "openings", "widths", "wider", "narrower",
+        "rating", "ratings", "rated", "hour", "hours", "hr", "class",
+    ];
+    let words = words.to_lowercase();
+    words.contains(|c: char| c.is_numeric())
+        || words
+            .split(|c: char| !c.is_alphabetic())
+            .any(|word| SAY_SO.contains(&word))
+}

@@ -11,7 +11,7 @@ use site::Value;
 use vocabulary::Nature;
 
 use crate::assessment::Cause;
-use crate::cases::tells_cases_apart;
+use crate::cases::{may_tell_cases_apart, tells_cases_apart};
 use crate::comparison::{Guard, Limits, Outcome, guard, readings};
 use crate::evidence::{Evidence, evidence, property};
 use crate::rating::{self, Asked, JOINT_RATING};
@@ -90,7 +90,8 @@ impl<'a, 'b> Circumstances<'a, 'b> {
         self.test_but_for(expr, &|_| false)
     }
 
-    /// Whether every test of a condition is decided, so that if anything is open it is words, which a person must judge.
+    /// Whether every test of a condition is decided, so that if anything is open it is words, which a person must judge; and no words that may tell
+    /// cases of width or rating apart.
     pub(crate) fn only_words_are_undecided(&self, expr: &'a Expr) -> bool {
         match expr {
             Expr::All(parts) | Expr::Any(parts) => {
@@ -98,7 +99,7 @@ impl<'a, 'b> Circumstances<'a, 'b> {
             }
             Expr::Not(part) => self.only_words_are_undecided(part),
             Expr::Test(test) => self.one(test).truth != Truth::Unknown,
-            Expr::Words(_) => true,
+            Expr::Words(words) => !may_tell_cases_apart(words),
         }
     }
 

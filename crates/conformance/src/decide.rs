@@ -52,7 +52,7 @@ pub(crate) fn clause_if<'a>(
 }
 
 /// A clause of which nobody can tell whether it applies. Where only words leave that open, which a person would have to judge, and what is asked for is
-/// there, it is met either way. What a fact could decide stays open: of cases told apart by width or rating none may be this one.
+/// there, it is met either way. What a fact could decide stays open, and so do words of width or rating: of such cases none may be this one.
 fn undecided<'a>(
     tested: &Tested<'a>,
     condition: Option<&'a Expr>,

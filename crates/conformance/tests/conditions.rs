@@ -348,6 +348,16 @@ fn what_is_there_is_met_whatever_a_person_would_say_of_the_condition() {
         &["packing.depth = 5 in.", "joint.width = 3 in."],
         FALLS_AWAY,
     );
+    // Nor do words of width or rating say of themselves that one of their cases is this one.
+    for words in [
+        "in joints over 2 in.",
+        "for the two-hour rating",
+        "in wider gaps",
+        "class EI 60",
+    ] {
+        let case = format!("packing.depth: at least 4 in. ; if \"{words}\"");
+        check_verdict(&case, &["packing.depth = 5 in."], UNDECIDED);
+    }
     // What may have been misread stays open.
     let doubtful = format!("{clause} ; doubtful");
     let in_doubt = open(conformance::Reason::ReadingInDoubt);

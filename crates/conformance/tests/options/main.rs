@@ -247,34 +247,3 @@ fn an_optional_item_is_one_question() {
     let result = check_with(&listing, &[packed], &decided);
     assert_eq!(finding(&result, "option/4").verdict, Verdict::Judged);
 }
-
-#[test]
-fn options_within_options() {
-    // 2A or 2A1; within 2A1, 2A1 itself or 2A1X.
-    let mut listing = listing(
-        &[
-            "stud.gauge: at least 25 MSG ; item 2A",
-            "runner.gauge: at least 25 MSG ; item 2A1",
-            "clip.gauge: at least 18 MSG ; item 2A1X",
-        ],
-        vec![
-            alternates("2A", &["2A", "2A1"]),
-            alternates("2A1", &["2A1", "2A1X"]),
-        ],
-    );
-    for item in &mut listing.items {
-        item.parent = match item.path.as_str() {
-            "2A1X" => Some("2A1".to_owned()),
-            "2A1" => Some("2A".to_owned()),
-            _ => None,
-        };
-    }
-    let result = check(&listing, &["clip.gauge = 16 gauge <- submittal S"]);
-    assert_eq!(verdict(&result, "2A/1"), not_applicable(NotChosen));
-    assert_eq!(verdict(&result, "2A1/1"), not_applicable(NotChosen));
-    assert_eq!(verdict(&result, "2A1X/1"), support::MET);
-    let result = check(&listing, &["stud.gauge = 20 gauge <- submittal S"]);
-    assert_eq!(verdict(&result, "2A/1"), support::MET);
-    assert_eq!(verdict(&result, "2A1X/1"), not_applicable(NotChosen));
-    assert_eq!(result.chosen.len(), 1);
-}

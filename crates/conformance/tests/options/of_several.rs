@@ -7,6 +7,42 @@ use listing::Reading;
 use crate::support::{self, alternates, check, configurations, not_applicable, optional};
 use crate::{listing, verdict};
 
+/// Alternates within alternates: 2A or 2A1; within 2A1, 2A1 itself or 2A1X.
+fn nested(lines: &[&str]) -> Reading {
+    let mut listing = listing(
+        lines,
+        vec![
+            alternates("2A", &["2A", "2A1"]),
+            alternates("2A1", &["2A1", "2A1X"]),
+        ],
+    );
+    for item in &mut listing.items {
+        item.parent = match item.path.as_str() {
+            "2A1X" => Some("2A1".to_owned()),
+            "2A1" => Some("2A".to_owned()),
+            _ => None,
+        };
+    }
+    listing
+}
+
+#[test]
+fn options_within_options() {
+    let listing = nested(&[
+        "stud.gauge: at least 25 MSG ; item 2A",
+        "runner.gauge: at least 25 MSG ; item 2A1",
+        "clip.gauge: at least 18 MSG ; item 2A1X",
+    ]);
+    let result = check(&listing, &["clip.gauge = 16 gauge <- submittal S"]);
+    assert_eq!(verdict(&result, "2A/1"), not_applicable(NotChosen));
+    assert_eq!(verdict(&result, "2A1/1"), not_applicable(NotChosen));
+    assert_eq!(verdict(&result, "2A1X/1"), support::MET);
+    let result = check(&listing, &["stud.gauge = 20 gauge <- submittal S"]);
+    assert_eq!(verdict(&result, "2A/1"), support::MET);
+    assert_eq!(verdict(&result, "2A1X/1"), not_applicable(NotChosen));
+    assert_eq!(result.chosen.len(), 1);
+}
+
 /// Configurations A and B, and an optional item 4 that asks something of one of them.
 fn configured() -> Reading {
     listing(
@@ -107,24 +143,11 @@ fn options_that_cannot_both_be_built_make_no_clause_fall_away() {
 
 #[test]
 fn an_alternate_within_an_alternate_is_cited_with_both_paths() {
-    let mut listing = listing(
-        &[
-            "stud.gauge: at least 25 MSG ; item 2A",
-            "runner.gauge: at least 25 MSG ; item 2A1 ; option 2A1",
-            "clip.gauge: at least 18 MSG ; item 2A1X ; option 2A1 & 2A1X",
-        ],
-        vec![
-            alternates("2A", &["2A", "2A1"]),
-            alternates("2A1", &["2A1", "2A1X"]),
-        ],
-    );
-    for item in &mut listing.items {
-        item.parent = match item.path.as_str() {
-            "2A1X" => Some("2A1".to_owned()),
-            "2A1" => Some("2A".to_owned()),
-            _ => None,
-        };
-    }
+    let listing = nested(&[
+        "stud.gauge: at least 25 MSG ; item 2A",
+        "runner.gauge: at least 25 MSG ; item 2A1 ; option 2A1",
+        "clip.gauge: at least 18 MSG ; item 2A1X ; option 2A1 & 2A1X",
+    ]);
     let stated = |outer: &str, inner: &str| {
         let result = check(
             &listing,

@@ -8,9 +8,8 @@ use super::caption::{captions, suits};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
-use super::rating::split_rating;
 use super::unit_column::{give_units, unit_column};
-use super::{ditto, spread_columns};
+use super::{all_of, ditto, of_group, spread_columns};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
@@ -219,14 +218,9 @@ impl Columns {
 
     /// The condition that a row's selecting cells and a column's rating make together.
     pub(super) fn condition(&self, row: &Row, column: &Heading) -> Option<Condition> {
-        let mut words = Vec::new();
-        let mut parts = Vec::new();
+        let mut found: Vec<(String, Expr)> = Vec::new();
         if !row.group.is_empty() {
-            words.push(row.group.clone());
-            parts.push(match split_rating(&row.group) {
-                (rest, Some(rating)) if rest.is_empty() => rating.expr,
-                _ => Expr::Words(row.group.clone()),
-            });
+            found.push((row.group.clone(), of_group(&row.group)));
         }
         for (index, heading) in self.headings.iter().enumerate() {
             let Some(selects) = heading.selects.filter(|_| self.label.is_none()) else {
@@ -234,54 +228,41 @@ impl Columns {
             };
             let text = row.text(index);
             if !text.is_empty() {
-                words.push(format!("{}: {text}", heading.words));
                 let usual = row
                     .cells
                     .get(index)
                     .and_then(|cell| cell.usual_units().length);
-                parts.push(selecting(selects, heading, text, usual));
+                let said = format!("{}: {text}", heading.words);
+                found.push((said, selecting(selects, heading, text, usual)));
             }
         }
+        let in_words = |words: &str| (words.to_owned(), Expr::Words(words.to_owned()));
         if let Some(rating) = &column.rating {
-            words.push(rating.words.clone());
-            parts.push(rating.expr.clone());
+            found.push((rating.words.clone(), rating.expr.clone()));
         } else if self.label.is_some()
             && !column.words.is_empty()
             && !labels::heads_values(column)
             && !heads_remarks(column)
         {
-            words.push(column.words.clone());
-            parts.push(Expr::Words(column.words.clone()));
+            found.push(in_words(&column.words));
         }
         // `Thickness, 2 hr` is for that rating.
         if let Some(rating) = row.label.as_ref().and_then(|label| label.rating.as_ref()) {
-            words.push(rating.words.clone());
-            parts.push(rating.expr.clone());
+            found.push((rating.words.clone(), rating.expr.clone()));
         }
         // `Strips, joint over 30 mm` says itself for which joints it speaks.
-        if let Some(case) = self.label.and_then(|label| case_of_label(row.text(label))) {
-            words.push(case.to_owned());
-            parts.push(Expr::Words(case.to_owned()));
-        }
+        found.extend(
+            self.label
+                .and_then(|label| case_of_label(row.text(label)))
+                .map(in_words),
+        );
         // A part that may be left out binds nothing where it is.
         if self.label.is_some() && row.part.to_lowercase().contains("optional") {
-            words.push(row.part.clone());
-            parts.push(Expr::Words(row.part.clone()));
+            found.push(in_words(&row.part));
         }
-        let of_heading = parts.len() == 1 && column.is_band();
-        let expr = match parts.len() {
-            0 => return None,
-            1 => parts.pop()?,
-            _ => Expr::All(parts),
-        };
-        Some(Condition {
-            words: words.join("; "),
-            span: self
-                .place(column)
-                .filter(|_| of_heading)
-                .unwrap_or(row.span),
-            expr,
-        })
+        let of_heading = found.len() == 1 && column.is_band();
+        let place = self.place(column).filter(|_| of_heading);
+        all_of(found, place.unwrap_or(row.span))
     }
 
     /// Where one of its headings stands.

@@ -33,7 +33,7 @@ use super::Around;
 use super::classes::class_numbers;
 use super::draft::{Draft, Yield, local_property};
 use crate::layout::Flow;
-use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue};
+use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span};
 use crate::naming::{Name, is_plausible, name_heading};
 use crate::outline::Table;
 use crate::phrase::{cell, count_word, is_paired_length};
@@ -217,6 +217,26 @@ fn is_reference(words: &str) -> bool {
         .filter(|word| !word.is_empty())
         .all(is_mark)
         && !words.contains(['/', '.', '%', '°'])
+}
+
+/// What the line over a row says.
+pub(super) fn of_group(words: &str) -> Expr {
+    rating_of(words).unwrap_or_else(|| Expr::Words(words.to_owned()))
+}
+
+/// The condition of a row of which all of this is said; none where nothing is.
+pub(super) fn all_of(said: Vec<(String, Expr)>, span: Span) -> Option<Condition> {
+    let (words, mut parts): (Vec<String>, Vec<Expr>) = said.into_iter().unzip();
+    let expr = match parts.len() {
+        0 => return None,
+        1 => parts.pop()?,
+        _ => Expr::All(parts),
+    };
+    Some(Condition {
+        words: words.join("; "),
+        span,
+        expr,
+    })
 }
 
 /// The rating that words are, and nothing besides: `60 minutes`, `2 hr`.

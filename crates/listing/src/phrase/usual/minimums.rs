@@ -4,7 +4,7 @@ use measure::Unit;
 use measure::notation::Numeral;
 
 use super::super::lex::{Token, TokenKind};
-use super::neighbours::{follows, follows_size, is_followed_by_size};
+use super::neighbours::{follows_size, is_followed_by_size};
 use crate::layout::UsualUnits;
 use crate::model::Span;
 
@@ -47,8 +47,7 @@ fn minimum_at<'a>(
         Unit::Minute
             if usual.bare.is_some()
                 || follows_size(tokens, at)
-                || is_followed_by_size(tokens, at)
-                || follows(tokens, at, &["gauge", "gage"]) =>
+                || is_followed_by_size(tokens, at) =>
         {
             "min"
         }

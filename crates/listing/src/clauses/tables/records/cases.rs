@@ -2,8 +2,7 @@
 
 use super::super::columns::{Row, selecting};
 use super::super::heading::{Heading, Selects, heading};
-use super::super::rating::split_rating;
-use super::super::rating_of;
+use super::super::{all_of, of_group, rating_of};
 use super::columns::Records;
 use crate::model::{Condition, Expr};
 
@@ -49,17 +48,7 @@ impl Records {
         if row.part.to_lowercase().contains("optional") {
             found.push((row.part.clone(), Expr::Words(row.part.clone())));
         }
-        let (words, mut parts): (Vec<String>, Vec<Expr>) = found.into_iter().unzip();
-        let expr = match parts.len() {
-            0 => return None,
-            1 => parts.pop()?,
-            _ => Expr::All(parts),
-        };
-        Some(Condition {
-            words: words.join("; "),
-            span: row.span,
-            expr,
-        })
+        all_of(found, row.span)
     }
 
     /// What a cell of a column of cases says.
@@ -90,13 +79,5 @@ impl Records {
         rating_of(text)?;
         let said = format!("{}: {text}", self.headings.get(column)?.to_lowercase());
         Some((said.clone(), Expr::Words(said)))
-    }
-}
-
-/// What the line over a row says.
-fn of_group(words: &str) -> Expr {
-    match split_rating(words) {
-        (rest, Some(rating)) if rest.is_empty() => rating.expr,
-        _ => Expr::Words(words.to_owned()),
     }
 }
