@@ -8,7 +8,6 @@ use super::caption::{captions, suits};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
-use super::unit_column::{give_units, unit_column};
 use super::{all_of, ditto, of_group, spread_columns};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
@@ -26,8 +25,6 @@ pub(super) struct Columns {
     pub(super) groups: Vec<Span>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
-    /// The column of the rows' units.
-    pub(super) units: Option<usize>,
 }
 
 /// A row.
@@ -41,8 +38,6 @@ pub(super) struct Row {
     pub(super) group: String,
     /// The columns whose cells repeat another, which stands elsewhere.
     pub(super) repeated: Vec<usize>,
-    /// Whether it has a cell for its unit that names none.
-    pub(super) unit_unknown: bool,
     pub(super) span: Span,
 }
 
@@ -54,7 +49,6 @@ impl Row {
             part: String::new(),
             group: String::new(),
             repeated: Vec::new(),
-            unit_unknown: false,
             span,
         }
     }
@@ -162,10 +156,6 @@ impl Columns {
                 label.named_by(said.before, &over);
             }
         }
-        let units = label.and_then(|label| unit_column(&headings, label));
-        if let Some(column) = units {
-            give_units(&mut rows, column);
-        }
         let parts = headings
             .iter()
             .take_while(|heading| labels::names_parts(heading) || heads_numbers(heading))
@@ -192,7 +182,6 @@ impl Columns {
             rows,
             groups,
             label,
-            units,
         }
     }
 

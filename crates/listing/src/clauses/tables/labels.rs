@@ -4,7 +4,7 @@ use super::columns::{Row, selecting};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::rating::Rating;
-use super::unit_column::unit_column;
+use super::records::heads_units;
 use crate::model::Span;
 use crate::phrase::cell;
 
@@ -132,7 +132,7 @@ fn named(headings: &[Heading]) -> Option<usize> {
             .position(|heading| names.contains(&heading.words.to_lowercase().as_str()))
     };
     let label = among(NAMES)
-        .or_else(|| among(BESIDE_UNITS).filter(|label| unit_column(headings, *label).is_some()))?;
+        .or_else(|| among(BESIDE_UNITS).filter(|_| headings.iter().any(heads_units)))?;
     let before = headings.get(..label)?;
     let leads = before
         .iter()

@@ -15,7 +15,6 @@ mod products;
 mod rating;
 mod records;
 mod spread_columns;
-mod unit_column;
 mod worded;
 
 use measure::Unit;
@@ -85,7 +84,7 @@ pub(super) fn read(
             }
         }
         for (column, (heading, cell)) in cells.enumerate().skip(table.first_asking()) {
-            if table.units == Some(column) {
+            if table.label.is_some() && records::heads_units(heading) {
                 continue;
             }
             let from = found.clauses.len();
@@ -113,9 +112,6 @@ pub(super) fn read(
                 continue;
             }
             match labelled {
-                Some((label, _)) if row.unit_unknown => {
-                    left_as_words(label, cell, condition.as_ref(), around, found);
-                }
                 Some((label, words)) => {
                     read_labelled(label, words, cell, condition.as_ref(), around, found);
                 }

@@ -23,7 +23,6 @@ use crate::outline::Table;
 
 use self::columns::Records;
 use self::units::limit;
-pub(super) use self::units::unit;
 
 /// Whether a heading is that of units.
 pub(super) fn heads_units(heading: &Heading) -> bool {

@@ -92,15 +92,6 @@ pub(super) fn units(words: &str) -> Option<Option<(Unit, Option<Unit>)>> {
     same.then_some(Some((unit, Some(other))))
 }
 
-/// The first unit that a cell names, as [`units`] does.
-#[allow(
-    clippy::option_option,
-    reason = "that there is no unit and that it isn't known are two things"
-)]
-pub(in crate::clauses::tables) fn unit(words: &str) -> Option<Option<Unit>> {
-    units(words).map(|named| named.map(|(unit, _)| unit))
-}
-
 /// Whether what stands behind a unit only says between what is measured, or of what a share is: `mm o.c.`, `% of width`.
 fn is_place(words: &str) -> bool {
     const PLACES: &[&str] = &[
