@@ -213,6 +213,7 @@ fn clause() -> impl Strategy<Value = Clause> {
                 attribute: "something".to_owned(),
                 requirement,
                 condition: condition.map(|expr| Condition {
+                    also: Vec::new(),
                     words: "so".to_owned(),
                     span: Span::default(),
                     expr,
@@ -467,7 +468,7 @@ proptest! {
         }
         let expr = if tests(&expr) > 0 { expr } else { Expr::Words("so".to_owned()) };
         let mut listing = reading(&["packing.recess: at least 1 in."]);
-        listing.clauses[0].condition = Some(Condition { words: "so".to_owned(), span: Span::default(), expr });
+        listing.clauses[0].condition = Some(Condition { also: Vec::new(), words: "so".to_owned(), span: Span::default(), expr });
         let found = |value: &str| {
             let facts = [fact(value)];
             finding(&check_draft(&listing, &subject(&facts, &[])), "1/1").verdict

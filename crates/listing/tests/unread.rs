@@ -60,3 +60,29 @@ fn a_stroke_between_two_numbers_makes_no_fraction() {
         &["packing.depth: at least 3/4 in"],
     );
 }
+
+/// A condition of the paragraph and one of the sentence hold for a clause together: a number of either is read.
+#[test]
+fn a_condition_in_two_places_holds_the_numbers_of_both() {
+    let text = "System No. HW-D-1\n\n1. Floor - Min 4 in. thick concrete.\n\n2. Fill - One of the following:\n\n   \
+        Option A - Packing and Spray\n\n       1. Packing - Mineral wool, min 4 pcf, compressed min 25% for joints up to 1 in. (25 mm) wide.\n\n   \
+        Option B - Sealant\n\n       1. Sealant - Min 5/8 in. deep. Where the joint is over 1 in. (25 mm) wide, min 3/4 in. deep.\n";
+    let reading = read_text("sample", text);
+    assert_eq!(reading.warnings, Vec::new());
+    let mut spans = reading.clauses.iter().filter_map(|clause| {
+        let condition = clause.condition.as_ref()?;
+        let words: Vec<&str> = condition.spans().map(|span| span.of(text)).collect();
+        (words.len() > 1).then_some(words)
+    });
+    assert_eq!(
+        spans.next(),
+        Some(vec!["Option A", "for joints up to 1 in. (25 mm) wide"])
+    );
+    assert_eq!(
+        spans.next(),
+        Some(vec![
+            "Option B",
+            "Where the joint is over 1 in. (25 mm) wide"
+        ])
+    );
+}

@@ -38,6 +38,7 @@ pub fn trade(quantity: Quantity) -> String {
             let millionths = number.times(Number::whole(1_000_000)).unwrap_or(number);
             format!("{} × 10⁻⁶ {}", decimal(millionths), label(unit))
         }
+        Unit::Day if number != Number::ONE => format!("{written} days"),
         _ => format!("{written} {}", label(unit)),
     }
 }

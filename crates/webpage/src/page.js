@@ -57,8 +57,10 @@
     else if (at.bottom > box.bottom - 24) pane.scrollTop += at.bottom - box.bottom + 24;
   };
   let last = null;
+  // Of clauses that share their words the one that one came from.
+  const oneOf = (clauses) => (clauses.includes(last) ? last : clauses[0]);
   const goTo = (element) => {
-    const [clause] = belonging(element);
+    const clause = oneOf(belonging(element));
     if (clause !== undefined) {
       last = clause;
       reveal(wordsOf(clause));
@@ -72,6 +74,15 @@
     const over = words ? words.top - parseFloat(getComputedStyle(document.documentElement).scrollPaddingTop) : 0;
     if (over < 0 && card.getBoundingClientRect().bottom - over < innerHeight) scrollBy(0, over);
   };
+
+  // What goes on beyond its pane says so.
+  const told = () => {
+    for (const pane of document.querySelectorAll(".table")) {
+      pane.classList.toggle("wide", pane.scrollWidth > pane.clientWidth + 1);
+    }
+  };
+  told();
+  addEventListener("resize", told);
 
   document.addEventListener("click", (event) => {
     if (event.ctrlKey || event.metaKey || event.shiftKey) return;
@@ -104,7 +115,7 @@
     // A pane of words that has the focus itself is scrolled by the arrows.
     if (at?.matches(".words") && event.key.startsWith("Arrow")) return;
     const names = [...document.querySelectorAll(".clause .name")].filter((name) => name.offsetParent);
-    const clause = belonging(at)[0] ?? last;
+    const clause = oneOf(belonging(at)) ?? last;
     const here = clause === null ? -1 : names.indexOf(nameOf(clause));
     const next = {
       ArrowDown: () => names[here + 1],

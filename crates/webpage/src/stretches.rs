@@ -1,6 +1,6 @@
 //! A text cut where anything begins or ends: each stretch is of one kind throughout.
 
-use listing::{Clause, PlaceKind, Reading, Span, WarningKind};
+use listing::{Clause, Condition, PlaceKind, Reading, Span, WarningKind};
 
 use crate::clauses::firmness;
 use crate::rows::Row;
@@ -200,7 +200,12 @@ fn spans_of_numbers(reading: &Reading) -> impl Iterator<Item = (usize, Span)> {
 
 fn spans_of_conditions(reading: &Reading) -> impl Iterator<Item = (usize, Span)> {
     let all = reading.clauses.iter().enumerate();
-    all.filter_map(|(index, clause)| Some((index, clause.condition.as_ref()?.span)))
+    all.flat_map(|(index, clause)| {
+        let conditions = clause.condition.iter();
+        conditions
+            .flat_map(Condition::spans)
+            .map(move |span| (index, span))
+    })
 }
 
 fn spans_of_warnings(reading: &Reading) -> impl Iterator<Item = (usize, Span)> {

@@ -30,8 +30,16 @@ pub fn subject(clause: &Clause) -> String {
     }
     match (clause.component.trim(), clause.attribute.trim()) {
         ("", "") => "–".to_owned(),
+        // "penetrate the studs" is said of studs already.
+        (component, attribute) if says(attribute, component) => printable(attribute),
         (component, attribute) => printable(format!("{component} {attribute}").trim()),
     }
+}
+
+/// Whether words say others as they stand.
+fn says(words: &str, others: &str) -> bool {
+    let apart = |text: &str| format!(" {} ", text.to_lowercase().replace(['_', ','], " "));
+    !others.is_empty() && apart(words).contains(&apart(others))
 }
 
 /// What it asks for, in both systems.

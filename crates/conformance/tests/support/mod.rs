@@ -216,6 +216,7 @@ pub fn clause(line: &str) -> Clause {
         if let Some(test) = part.strip_prefix("if ") {
             let words = format!("if {test}");
             clause.condition = Some(Condition {
+                also: Vec::new(),
                 words,
                 span: Span::default(),
                 expr: expr(test),

@@ -1,6 +1,7 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
+use listing::{Clause, Confidence, Reading, WarningKind};
 
 use crate::answer::Answer;
 use crate::fault::{Fault, Faults};
@@ -88,17 +89,49 @@ fn write_marked(held: &Held, file: &Path, out: &Path) -> Result<Answer, Fault> {
         paper: held.paper.as_ref(),
     });
     files::write(out, page.as_bytes())?;
-    let clauses = held.reading().clauses.len();
     Ok(Answer::of(format!(
-        "{} marked beside the words in {shown}. It holds the listing's whole text: keep it as you keep the listing.\n",
-        show::words::counted(clauses, "clause", "clauses"),
+        "{} marked beside the words in {shown}{}.\nIt holds the listing's whole text: keep it as you keep the listing.\n",
+        show::words::counted(held.reading().clauses.len(), "clause", "clauses"),
+        to_look_at(held.reading()),
     )))
+}
+
+/// What of a reading a person should look at: ": 8 read with a doubt, 16 left for a person, 3 numbers nobody read".
+fn to_look_at(reading: &Reading) -> String {
+    let clauses = |is: fn(&Clause) -> bool| reading.clauses.iter().filter(|one| is(one)).count();
+    let doubtful = clauses(|one| one.confidence == Confidence::WithDoubt);
+    let left = clauses(|one| one.confidence == Confidence::Prose);
+    let unread = reading.warnings.iter();
+    let unread = unread.filter(|one| one.kind == WarningKind::UnreadNumber);
+    let numbers = show::words::counted(unread.count(), "number nobody read", "numbers nobody read");
+    let parts = [
+        (doubtful, format!("{doubtful} read with a doubt")),
+        (left, format!("{left} left for a person to answer")),
+        (usize::from(!numbers.starts_with("0 ")), numbers),
+    ];
+    let parts: Vec<String> = parts
+        .into_iter()
+        .filter_map(|(count, words)| (count > 0).then_some(words))
+        .collect();
+    if parts.is_empty() {
+        String::new()
+    } else {
+        format!(": {}", show::words::listed(&parts))
+    }
 }
 
 fn page_of(name: &str) -> Result<String, Fault> {
     let wanted = name.trim().to_lowercase().replace(['_', '-'], " ");
+    // What bounds no number has a line rather than a page.
+    let line = || {
+        let reads = wording::rule::reads(&wanted)?;
+        Some(format!(
+            "# {wanted}\n\nReads {reads}. It says nothing of how a number is limited.\n"
+        ))
+    };
     listing::rules::rule_page(&wanted)
         .map(str::to_owned)
+        .or_else(line)
         .ok_or_else(|| {
             let names = listing::rules::RULES
                 .iter()

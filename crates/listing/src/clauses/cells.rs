@@ -20,6 +20,7 @@ pub(super) fn read(
     let flow = Flow::of(source, text.iter().copied()).with_usual_units(around.usual_units);
     if let Some(expr) = rating_of(words.text()) {
         let condition = Condition {
+            also: Vec::new(),
             words: words.text().trim().to_owned(),
             span: heading_pieces
                 .iter()
@@ -60,6 +61,7 @@ pub(super) fn read_case(
     let words = Flow::of(source, case.iter().copied());
     let said = words.text().trim().to_owned();
     let condition = Condition {
+        also: Vec::new(),
         expr: rating_of(&said).unwrap_or_else(|| Expr::Words(said.clone())),
         words: said,
         span: case.iter().copied().reduce(Span::join).unwrap_or_default(),
@@ -97,11 +99,7 @@ fn read_for_rating(
     for draft in &mut own.clauses {
         let held = draft.condition.take();
         draft.condition = Some(match held {
-            Some(held) => Condition {
-                words: format!("{}; {}", condition.words, held.words),
-                span: condition.span,
-                expr: condition.expr.clone().and(held.expr),
-            },
+            Some(held) => condition.clone().and(held),
             None => condition.clone(),
         });
     }

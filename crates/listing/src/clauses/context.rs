@@ -194,6 +194,7 @@ impl Context<'_, '_> {
         {
             let words = self.sentence.words(first, last).to_owned();
             condition = Some(Condition {
+                also: Vec::new(),
                 span: self.sentence.source_of(first, last),
                 expr: Expr::Words(words.clone()),
                 words,
@@ -227,13 +228,15 @@ impl Context<'_, '_> {
             let span = self.sentence.source_of(found.first, found.last);
             let words = self.sentence.words(found.first, found.last).to_owned();
             let expr = attached.part.clone().unwrap_or_else(|| found.expr.clone());
+            let own = Condition {
+                words,
+                span,
+                also: Vec::new(),
+                expr,
+            };
             condition = Some(match condition {
-                None => Condition { words, span, expr },
-                Some(held) => Condition {
-                    words: format!("{}; {words}", held.words),
-                    span: held.span.join(span),
-                    expr: held.expr.and(expr),
-                },
+                None => own,
+                Some(held) => held.and(own),
             });
         }
         (condition, options)
@@ -315,6 +318,7 @@ impl Context<'_, '_> {
     /// The numbers of class codes, each a clause that shows the whole sentence.
     pub(super) fn classes(&self, classes: &[ClassNumber], span: Span, found: &mut Yield) {
         let condition = self.governing.first().map(|found| Condition {
+            also: Vec::new(),
             words: self.sentence.words(found.first, found.last).to_owned(),
             span: self.sentence.source_of(found.first, found.last),
             expr: found.expr.clone(),

@@ -104,16 +104,14 @@ impl Draft {
             ..around.clone()
         };
         // Words that the clause is under already aren't said twice.
-        let said = held.as_ref().is_some_and(|held| {
-            held.span.start() < around.span.end() && around.span.start() < held.span.end()
-        });
+        let overlaps = |held: Span| {
+            let mut own = around.spans();
+            own.any(|own| held.start() < own.end() && own.start() < held.end())
+        };
+        let said = held.as_ref().is_some_and(|held| held.spans().any(overlaps));
         self.condition = Some(match held {
             Some(held) if said => held,
-            Some(held) => Condition {
-                words: format!("{}; {}", around.words, held.words),
-                span: around.span,
-                expr: around.expr.clone().and(held.expr),
-            },
+            Some(held) => around.clone().and(held),
             None => around.clone(),
         });
     }

@@ -25,6 +25,7 @@ pub(super) fn read(
         entry,
     };
     let key = entry.key.map(|key| Condition {
+        also: Vec::new(),
         words: key.of(source).to_owned(),
         span: key,
         expr: rating_of(key.of(source))
@@ -97,11 +98,7 @@ impl Label<'_> {
         }
         if let Some((condition, value)) = self.conditioned(source, part) {
             let both = match key {
-                Some(key) => Condition {
-                    words: format!("{}; {}", key.words, condition.words),
-                    span: key.span.join(condition.span),
-                    expr: key.expr.clone().and(condition.expr),
-                },
+                Some(key) => key.clone().and(condition),
                 None => condition,
             };
             read_cell(&self.heading(""), &value, Some(&both), around, found);
@@ -137,6 +134,7 @@ impl Label<'_> {
             return None;
         };
         let condition = Condition {
+            also: Vec::new(),
             words: span.of(text).to_owned(),
             span: sentence.source(span),
             expr: only.expr.clone(),

@@ -128,6 +128,7 @@ impl Introduced {
             }
             (None, Some((found, from, to))) => {
                 let condition = Condition {
+                    also: Vec::new(),
                     words: sentence.words(found.first, found.last).to_owned(),
                     span: sentence.source_of(found.first, found.last),
                     expr: found.expr.clone(),

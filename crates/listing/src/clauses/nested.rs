@@ -121,6 +121,7 @@ fn condition(flow: &Flow, length: usize) -> Option<Condition> {
     };
     let span: Span = sentence.tokens_span(only.first, only.last);
     Some(Condition {
+        also: Vec::new(),
         words: span.of(flow.text()).to_owned(),
         span: sentence.source(span),
         expr: only.expr.clone(),

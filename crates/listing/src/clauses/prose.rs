@@ -93,6 +93,7 @@ pub(super) fn push_prose(
         .first()
         .filter(|_| !confines)
         .map(|condition| Condition {
+            also: Vec::new(),
             words: sentence.words(condition.first, condition.last).to_owned(),
             span: sentence.source_of(condition.first, condition.last),
             expr: condition.expr.clone(),

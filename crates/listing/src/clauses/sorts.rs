@@ -36,6 +36,7 @@ impl Sorts {
         (plural && chosen && is_sort(sort)).then(|| {
             let words = sentence.words(0, 2).to_owned();
             Condition {
+                also: Vec::new(),
                 expr: Expr::Words(words.clone()),
                 words,
                 span: sentence.source_of(0, 2),

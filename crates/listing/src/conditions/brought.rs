@@ -164,6 +164,7 @@ fn closes(sentence: &Sentence<'_>, condition: &Found) -> bool {
 fn in_words(sentence: &Sentence<'_>, first: usize, last: usize) -> Condition {
     let words = sentence.words(first, last).to_owned();
     Condition {
+        also: Vec::new(),
         expr: Expr::Words(words.clone()),
         words,
         span: sentence.source_of(first, last),

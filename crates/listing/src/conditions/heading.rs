@@ -81,6 +81,7 @@ pub(crate) fn heads(sentence: &Sentence<'_>, place: Place) -> Option<Condition> 
     }
     let span = sentence.tokens_span(first.first, first.last);
     Some(Condition {
+        also: Vec::new(),
         words: span.of(sentence.text).to_owned(),
         span: sentence.source(span),
         expr: first.expr.clone(),
@@ -100,6 +101,7 @@ pub(crate) fn heads_list(sentence: &Sentence<'_>) -> Option<Condition> {
     let leads = only.first == 0
         && (led || sentence.is_sign(only.last, ':') && only.last + 1 == sentence.tokens.len());
     leads.then(|| Condition {
+        also: Vec::new(),
         words: sentence.words(only.first, only.last).to_owned(),
         span: sentence.source_of(only.first, only.last),
         expr: only.expr.clone(),
@@ -121,6 +123,7 @@ pub(crate) fn heads_rating(sentence: &Sentence<'_>) -> Option<Condition> {
                 .is_some_and(|token| token.word().is_none() && !token.is_numeric())
     });
     (rated && whole).then(|| Condition {
+        also: Vec::new(),
         words: sentence.words(only.first, only.last).to_owned(),
         span: sentence.source_of(only.first, only.last),
         expr: only.expr.clone(),

@@ -75,6 +75,7 @@ pub(crate) fn headed_variant<'f>(
     another.then(|| {
         let words = span.of(sentence.text).trim_end_matches('.').to_owned();
         Condition {
+            also: Vec::new(),
             expr: Expr::Words(words.clone()),
             words,
             span: sentence.source(span),

@@ -120,6 +120,7 @@ pub(super) fn correct(clause: &mut Clause, correction: &Correction) {
 /// When a clause applies, as a person says it; the words are the clause's own.
 fn condition(clause: &Clause, applies: &Applies) -> Condition {
     Condition {
+        also: Vec::new(),
         words: clause.words.clone(),
         span: clause.span,
         expr: Expr::Test(Test {

@@ -16,10 +16,34 @@ pub struct Condition {
     pub words: String,
     /// Where they stand.
     pub span: Span,
+    /// Where the rest of them stands, of a condition in several places: that of the paragraph, then that of the sentence.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub also: Vec<Span>,
     /// The condition in a form that can be tested, as text.
     #[serde(with = "expr_as_text")]
     #[schemars(with = "String")]
     pub expr: Expr,
+}
+
+impl Condition {
+    /// Everywhere that its words stand.
+    pub fn spans(&self) -> impl Iterator<Item = Span> + '_ {
+        core::iter::once(self.span).chain(self.also.iter().copied())
+    }
+
+    /// Both hold: this one, said farther out, and the other.
+    #[must_use]
+    pub fn and(self, other: Self) -> Self {
+        let mut also = self.also;
+        also.push(other.span);
+        also.extend(other.also);
+        Self {
+            words: format!("{}; {}", self.words, other.words),
+            span: self.span,
+            also,
+            expr: self.expr.and(other.expr),
+        }
+    }
 }
 
 /// A condition that can be tested against facts. Where a condition is shown it stands as text, which no program reads back;

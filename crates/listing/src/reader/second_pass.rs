@@ -7,7 +7,7 @@
 use measure::notation::{Stated, quantity_at};
 use measure::{Number, Unit};
 
-use crate::model::{Clause, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
+use crate::model::{Clause, Condition, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
 
 /// How far behind a number its second value may stand, in bytes.
 const REACH: usize = 160;
@@ -179,7 +179,7 @@ fn held(text: &str, clauses: &[Clause], places: &[Place], warnings: &[Warning]) 
             Requirement::Named { .. } | Requirement::Reference { .. } => Some(clause.span),
             _ => None,
         };
-        let condition = clause.condition.as_ref().map(|condition| condition.span);
+        let condition = clause.condition.iter().flat_map(Condition::spans);
         own.into_iter().chain(condition)
     });
     let of_places = places

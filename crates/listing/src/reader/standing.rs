@@ -62,6 +62,7 @@ fn offered(text: &str, span: Span) -> Condition {
         .trim_end_matches([' ', '-', '–', '—', ':', ',', '.', '*'])
         .to_owned();
     Condition {
+        also: Vec::new(),
         expr: Expr::Words(words.clone()),
         words,
         span,
@@ -71,11 +72,7 @@ fn offered(text: &str, span: Span) -> Condition {
 /// Both of two conditions.
 fn joined(around: Option<Condition>, own: Option<Condition>) -> Option<Condition> {
     match (around, own) {
-        (Some(around), Some(own)) => Some(Condition {
-            words: format!("{}; {}", around.words, own.words),
-            span: own.span,
-            expr: around.expr.and(own.expr),
-        }),
+        (Some(around), Some(own)) => Some(around.and(own)),
         (around, own) => around.or(own),
     }
 }

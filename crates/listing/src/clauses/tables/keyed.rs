@@ -23,6 +23,7 @@ pub(in crate::clauses) fn keyed_list(
     found.covered.push(whole);
     for (rating, value) in list.entries {
         let condition = Condition {
+            also: Vec::new(),
             words: rating.words,
             span: whole,
             expr: rating.expr,

@@ -230,6 +230,7 @@ pub(super) fn all_of(said: Vec<(String, Expr)>, span: Span) -> Option<Condition>
         _ => Expr::All(parts),
     };
     Some(Condition {
+        also: Vec::new(),
         words: words.join("; "),
         span,
         expr,

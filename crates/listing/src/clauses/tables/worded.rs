@@ -23,11 +23,7 @@ pub(super) fn read_words(
         let held = draft.condition.take();
         draft.condition = match (condition.cloned(), held) {
             (Some(row), Some(held)) if row.expr == held.expr => Some(row),
-            (Some(row), Some(held)) => Some(Condition {
-                words: format!("{}; {}", row.words, held.words),
-                span: row.span,
-                expr: row.expr.and(held.expr),
-            }),
+            (Some(row), Some(held)) => Some(row.and(held)),
             (row, held) => row.or(held),
         };
     }
