@@ -150,7 +150,7 @@ fn one_state_and_another_are_forbidden_and_neither_excuses_the_other() {
         ),
         (
             "The seal is to be placed when the floor has been struck for at least twenty-eight days.",
-            "at least 28 days",
+            "at least 28 day",
         ),
     ] {
         let found = common::clauses(&format!("1. SEALANT - {text}\n"));
