@@ -2,18 +2,7 @@
 
 mod common;
 
-use common::check;
-use listing::read_text;
-
-/// The numbers that a reading shows as unread.
-fn unread(text: &str) -> Vec<String> {
-    read_text("sample", text)
-        .warnings
-        .iter()
-        .filter(|warning| warning.kind == listing::WarningKind::UnreadNumber)
-        .map(|warning| warning.words.clone())
-        .collect()
-}
+use common::{check, unread};
 
 #[test]
 fn a_number_that_no_clause_holds_is_shown() {

@@ -207,11 +207,12 @@ fn join_range(
         && between
             .clone()
             .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
-    // `min 35 long at max 300`
+    // `min 35 long at max 300`, `3-5/8 in. min at 24 in. max`
     let another = another
         || between.clone().any(|at| {
             sentence.is_word(at, "at")
-                && sentence.is_any(at + 1, &["min", "minimum", "max", "maximum"])
+                && (sentence.is_any(at + 1, &["min", "minimum", "max", "maximum"])
+                    || at + 1 == amount.first)
         });
     // `max. joint width 2 in. min. overlap 1/2 in.`: what stands between a limit and its number is another's name.
     let named = reads_a_word(rule)

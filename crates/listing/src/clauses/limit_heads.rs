@@ -91,6 +91,7 @@ impl LimitHeads {
             .into_iter()
             .map(|range| range.start)
             .chain(flow.lines().iter().copied())
+            .chain(labels(lower))
             .collect();
         begins.sort_unstable();
         begins.dedup();
@@ -118,6 +119,18 @@ impl LimitHeads {
         let rest = flow.text().get(*from..)?;
         rest.trim().is_empty().then(|| Carried::of_any(*relation))
     }
+}
+
+/// Where a limit stands as a label behind a stop, in small letters too: "density 4 pcf. maximum: recess 1/2 in."
+fn labels(lower: &str) -> impl Iterator<Item = usize> + '_ {
+    let all = ["minimum:", "maximum:", "min:", "max:", "min.:", "max.:"]
+        .into_iter()
+        .flat_map(|label| lower.match_indices(label))
+        .map(|(at, _)| at);
+    all.filter(|at| {
+        let before = lower.get(..*at).unwrap_or_default();
+        before.ends_with(' ') && before.trim_end().ends_with(['.', ';'])
+    })
 }
 
 /// The heading that begins at a place of a text, and where it ends: at a colon, or with its line or sentence.

@@ -353,7 +353,13 @@ fn is_no_joint_width(sentence: &Sentence<'_>, amount: &Amount, property: &Proper
         .chain(after)
         .filter(|at| !sentence.in_condition(*at))
         .collect();
-    let widths = near.iter().any(|at| sentence.is_any(*at, WIDTHS));
+    // `1/2 in. depth into max 2 in. joint`
+    let behind = sentence.skip_parentheses(amount.last);
+    let of_joint = sentence.is_any(behind, &["joint", "joints"])
+        && sentence
+            .token(behind + 1)
+            .is_none_or(|token| token.word().is_none());
+    let widths = of_joint || near.iter().any(|at| sentence.is_any(*at, WIDTHS));
     let others = near.iter().any(|at| {
         let word = sentence.word(*at);
         OTHERS.iter().any(|begins| word.starts_with(begins))

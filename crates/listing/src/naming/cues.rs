@@ -4,6 +4,7 @@ use core::ops::Range;
 
 use measure::Dimension;
 
+use super::misheard::is_of_another_thing;
 use super::run::{Run, Words};
 use crate::phrase::Amount;
 use crate::rules::{Sentence, measured_behind};
@@ -303,7 +304,7 @@ fn words<'s>(
     (first..last).filter_map(|at| {
         let word = sentence.word(at);
         if !word.is_empty() {
-            return Some(word);
+            return (!is_of_another_thing(sentence, at)).then_some(word);
         }
         [("≥", '≥'), ("≤", '≤'), (">", '>'), ("<", '<'), ("=", '=')]
             .into_iter()

@@ -9,6 +9,7 @@ mod apart;
 mod cues;
 mod heard;
 mod mentions;
+mod misheard;
 mod relative;
 mod run;
 mod score;
@@ -154,6 +155,7 @@ pub(crate) fn name(
     if of_another_thing(sentence, amount.first, best.property, mentions)
         || labelled_as_another(sentence, amount.first, best.property, mentions)
         || apart::is_no_size_of(sentence, amount, best.property)
+        || misheard::is_misheard(sentence, amount, best.property, subject, mentions)
     {
         return local(scorer.attribute(), subject, mention);
     }

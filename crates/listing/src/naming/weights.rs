@@ -9,6 +9,8 @@ use crate::rules::Sentence;
 
 /// The weight of the mention that the words before a number are about.
 const SUBJECT: i32 = 9;
+/// The weight of a place whose size is told right behind it.
+const PLACE_WITH_SIZE: i32 = 12;
 
 /// The components that a number may be about, each with how near it is.
 pub(super) fn component_weights(
@@ -51,6 +53,9 @@ pub(super) fn component_weights(
             subject_weight(sentence, mention, mentions, amount.unit.dimension())
                 - mention.penalty(),
         );
+    }
+    if let Some(mention) = before.filter(|mention| is_sized_place(sentence, amount, mention)) {
+        give(mention.component, PLACE_WITH_SIZE);
     }
     // "4-1/2 in. of concrete"
     let material = mentions
@@ -107,6 +112,17 @@ pub(super) fn component_weights(
         give(component, 6);
     }
     weights
+}
+
+/// Whether a number is the size of the place named right before it: "wool 4 in. deep in *walls* min 5 in. thick".
+fn is_sized_place(sentence: &Sentence<'_>, amount: &Amount, mention: &Mention) -> bool {
+    const SIZES: &[&str] = &["thick", "thk", "wide", "high", "deep", "tall"];
+    const PLACES: &[&str] = &["wall", "floor", "concrete"];
+    let near = (mention.last..amount.first).all(|at| super::cues::is_bounding(sentence.word(at)));
+    let within = mention.first > 0
+        && sentence.is_any(mention.first - 1, &["in", "through", "within", "into"]);
+    let sized = sentence.is_any(sentence.skip_parentheses(amount.last), SIZES);
+    near && within && sized && PLACES.contains(&mention.component.name.as_str())
 }
 
 /// Whether what is mentioned gives way to something else: "in place of sealant a coating may be sprayed".

@@ -9,8 +9,10 @@
 mod cases;
 mod lifted;
 mod measured;
+mod not_asked;
 mod prefixed;
 mod sentence;
+mod several_measures;
 mod turned_down;
 
 pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};

@@ -144,6 +144,10 @@ fn whichever(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
 /// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.
 fn brings_own_phrase(sentence: &Sentence<'_>, mut between: core::ops::Range<usize>) -> bool {
     between.any(|at| {
+        // `min 1/2 in. in walls, 1 in. in floors`
+        if sentence.in_condition(at) {
+            return false;
+        }
         // `of 24 in. OC in Config. 1 and 16 in. OC in Config. 2` says one thing twice.
         if sentence.is_word(at, "in") && sentence.word(at + 1).starts_with("config") || sentence.is_any(at, &["oc", "o.c"]) && sentence.has_any(at + 1, at + 12, &["oc", "o.c"]) {
             return false;

@@ -330,6 +330,12 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over",
         "under", "between", "per", "every", "each", "within", "into", "with", "by", "x",
     ];
+    // `density 4 pcf. maximum: recess 1/2 in.`, `with 8 pcf wool the min depth`
+    let heads = qualifier(sentence.word(at)).is_some() && sentence.is_sign(at + 1, ':') && sentence.token(at + 2).is_some_and(|token| token.word().is_some());
+    let articled = at > 1 && sentence.is_word(at - 1, "the") && !sentence.is_any(at - 2, &["at", "as", "is", "are", "be", "being"]) && sentence.token(at + 1).is_some_and(|token| token.word().is_some());
+    if heads || articled {
+        return true;
+    }
     if closes_adjacent(sentence, at) {
         return false;
     }
