@@ -49,7 +49,7 @@ const GENERIC: &[&str] = &[
 ];
 
 /// The limit that words are a heading of, when they name nothing else: "Requirements, minimum".
-pub(super) fn heads(words: &str) -> Option<Relation> {
+pub(crate) fn heads(words: &str) -> Option<Relation> {
     const MOST_WORDS: usize = 8;
     if words.contains(|c: char| c.is_ascii_digit()) {
         return None;

@@ -38,8 +38,9 @@ use crate::rules::Sentence;
 
 pub(crate) use carried::{Carried, carried};
 pub(crate) use confine::confine;
-pub(crate) use draft::{Draft, Yield, holds_always};
+pub(crate) use draft::{Draft, Yield, holds_always, limit};
 pub(crate) use introduced::FirstSaid;
+pub(crate) use limit_heads::heads as limit_alone;
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]
