@@ -103,10 +103,17 @@ fn is_variation(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         "variation",
         "deviation",
     ];
-    const REACH: usize = 7;
+    const REACH: usize = 10;
+    // "shall not vary from 4 in. by more than 1/8 in."
+    let measures = |at: usize| {
+        let other = sentence
+            .amount_at(at)
+            .and_then(|index| sentence.amount(index));
+        other.is_some_and(|other| other.first == 0 || !sentence.is_word(other.first - 1, "from"))
+    };
     (amount.first.saturating_sub(REACH)..amount.first)
         .rev()
-        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .take_while(|at| !sentence.is_stop(*at) && !measures(*at))
         .any(|at| sentence.is_any(at, VARY))
 }
 

@@ -11,7 +11,52 @@ use crate::rules::{Sentence, is_spaced};
 
 /// Whether a word that seems to name a measure is said of another thing than a number.
 pub(super) fn is_of_another_thing(sentence: &Sentence<'_>, at: usize) -> bool {
-    is_attributive(sentence, at) || compares_a_spacing(sentence, at) || is_a_rate(sentence, at)
+    is_attributive(sentence, at)
+        || compares_a_spacing(sentence, at)
+        || is_a_rate(sentence, at)
+        || is_only_matched(sentence, at)
+}
+
+/// `depth equal to joint width, min 4 in.`, `to match floor thickness but min 4 in.`: a measure that another is as large as. A comma or a "but" parts
+/// it from what is asked of that other; "to match a width of 4 in." is the measure's own number.
+pub(super) fn is_only_matched(sentence: &Sentence<'_>, at: usize) -> bool {
+    const MEASURES: &[&str] = &[
+        "depth",
+        "width",
+        "thickness",
+        "height",
+        "length",
+        "diameter",
+    ];
+    if !sentence.is_any(at, MEASURES) {
+        return false;
+    }
+    // "equal to width of joint, min 4 in."
+    let end = (at + 1..at + 5).find(|at| {
+        sentence.token(*at).is_none_or(|t| t.word().is_none()) || sentence.is_word(*at, "but")
+    });
+    let parted = end.is_some_and(|end| {
+        (sentence.is_sign(end, ',') || sentence.is_word(end, "but"))
+            && (at..end).all(|at| sentence.amount_at(at).is_none())
+    });
+    parted && is_matched(sentence, at)
+}
+
+/// Whether the words before a token say that something is as large as what it names, with nothing but nouns between.
+fn is_matched(sentence: &Sentence<'_>, at: usize) -> bool {
+    const REACH: usize = 5;
+    let matches = |at: usize| {
+        sentence.is_any(at, &["match", "matches", "matching", "equals", "equalling"])
+            || at > 0 && sentence.is_word(at, "to") && sentence.is_word(at - 1, "equal")
+            || at > 0 && sentence.is_word(at, "as") && sentence.is_word(at - 1, "same")
+    };
+    let ends = |at: &usize| {
+        sentence.is_stop(*at) || sentence.amount_at(*at).is_some() || sentence.is_word(*at, "or")
+    };
+    (at.saturating_sub(REACH)..at)
+        .rev()
+        .take_while(|at| !ends(at))
+        .any(matches)
 }
 
 /// `in wide walls`, `for thick floors`, `along the long edge`, `wide joints: max 12 in. OC`: an adjective before its noun, with no number before it.
@@ -71,9 +116,64 @@ pub(super) fn is_misheard(
     apart::is_size(property) && is_spaced(sentence, amount.last)
         || property.name == "joint.width" && reaches_past_the_joint(sentence, amount)
         || property.name == "joint.spacing"
-            && (0..amount.first).any(|at| is_attributive(sentence, at))
+            && (0..amount.first)
+                .any(|at| is_attributive(sentence, at) || is_joint_width(sentence, at))
+        || is_fastened(sentence, amount, property)
+        || is_for_a_layer(sentence, amount, property, mentions)
         || is_between_others(sentence, amount, property, subject, mentions)
         || is_layer_of_wool(property, subject, mentions)
+}
+
+/// `the joint width or max 12 in. OC`: the joint is named for its width, and stands nowhere apart from others.
+fn is_joint_width(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_word(at, "joint") && sentence.is_word(at + 1, "width")
+}
+
+/// `laps deck 1 in., nailed max 12 in. OC`: how far nails stand apart, and not flutes, slots or splices.
+fn is_fastened(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const FASTENED: &[&str] = &[
+        "nailed", "screwed", "fastened", "anchored", "stapled", "welded", "bolted", "pinned",
+        "riveted", "secured", "attached",
+    ];
+    const OF_A_PART: &[&str] = &[
+        "flute_spacing",
+        "slot_spacing",
+        "splice_spacing",
+        "mullion_spacing",
+    ];
+    OF_A_PART.contains(&property.attribute.as_str())
+        && (0..amount.first)
+            .rev()
+            .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+            .any(|at| sentence.is_any(at, FASTENED))
+}
+
+/// `screws 1 in. long for first layer, 1-5/8 in. for second`: a layer of board that the number before is only for.
+fn is_for_a_layer(
+    sentence: &Sentence<'_>,
+    amount: &Amount,
+    property: &Property,
+    mentions: &[Mention],
+) -> bool {
+    let boards = || {
+        mentions
+            .iter()
+            .filter(|mention| mention.component.name == "board" && mention.last <= amount.first)
+    };
+    let fastens = mentions
+        .iter()
+        .any(|mention| mention.component.name == "fastener" && mention.last <= amount.first);
+    let only_for = |mention: &Mention| {
+        mention.words.starts_with("layer")
+            && (mention.first.saturating_sub(4)..mention.first)
+                .any(|at| sentence.is_any(at, &["for", "in", "through"]))
+    };
+    property.component == "board"
+        && apart::is_size(property)
+        && fastens
+        && sentence.is_word(sentence.skip_parentheses(amount.last), "for")
+        && boards().next().is_some()
+        && boards().all(only_for)
 }
 
 /// `width 1/2 in. past joint`, `extend past joint width min 1 in.`

@@ -8,6 +8,7 @@
 mod apart;
 mod cues;
 mod heard;
+mod laps;
 mod mentions;
 mod misheard;
 mod relative;

@@ -75,17 +75,20 @@ fn compared(sentence: &Sentence<'_>, amount: &Amount) -> Option<(usize, usize)> 
     (another || alone).then_some((at, end))
 }
 
-/// `1 in. over the flute depth`, `2 in. beyond the flange width`: past another thing's measure.
+/// `1 in. over the flute depth`, `2 in. beyond flange width`, `1 in. over width of joint`: past another thing's measure.
 fn past_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> Option<(usize, usize)> {
     const MOST_WORDS: usize = 3;
     let mut at = sentence.skip_parentheses(amount.last);
     at += usize::from(sentence.is_any(at, &["min", "minimum", "max", "maximum"]));
-    let past = sentence.is_any(at, &["over", "above", "beyond", "past"])
-        && sentence.is_any(at + 1, &["the", "its", "that"]);
+    let past = sentence.is_any(at, &["over", "above", "beyond", "past"]);
     let end = stretch_end(sentence, at);
-    let measure = (at + 2..end.min(at + 3 + MOST_WORDS))
+    let measure = (at + 1..end.min(at + 3 + MOST_WORDS))
         .find(|at| sentence.is_any(*at, &["depth", "width", "thickness", "height", "length"]));
-    (past && measure.is_some_and(|measure| measure > at + 1)).then_some((at, end))
+    // "over packing depth of 4 in." has a number of its own.
+    let sized = measure.is_some_and(|measure| {
+        sentence.is_word(measure + 1, "of") && sentence.amount_at(measure + 2).is_some()
+    });
+    (past && measure.is_some() && !sized).then_some((at, end))
 }
 
 fn compares(sentence: &Sentence<'_>, at: usize) -> bool {

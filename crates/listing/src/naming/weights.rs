@@ -3,6 +3,7 @@
 use measure::Dimension;
 use vocabulary::Component;
 
+use super::misheard::is_only_matched;
 use super::{Mention, Subject};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
@@ -229,7 +230,10 @@ fn subject_weight(
     if replaced(sentence, mention.first) {
         return 0;
     }
-    if sentence.is_any(before, PLACES) || part_of_place || second_place || cited {
+    let matched = (mention.last..mention.last + 2)
+        .chain(mention.first.checked_sub(2))
+        .any(|at| is_only_matched(sentence, at));
+    if sentence.is_any(before, PLACES) || part_of_place || second_place || cited || matched {
         6
     } else if sentence.is_word(before, "of") && earlier && dimension != Dimension::Density {
         7

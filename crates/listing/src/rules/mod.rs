@@ -7,6 +7,7 @@
 
 #[cfg(test)]
 mod cases;
+mod denied;
 mod lifted;
 mod measured;
 mod not_asked;

@@ -119,10 +119,12 @@ fn measure_compared(word: &str) -> Option<&'static str> {
     })
 }
 
-/// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`
+/// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`, `12 in. max OC`
 pub(crate) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
     let after = sentence.skip_parentheses(last);
-    sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs", "centres", "centers", "spacing"])
+    // `12 in. max OC`
+    let limited = sentence.is_any(after, &["max", "maximum", "min", "minimum"]) && sentence.is_any(after + 1, &["o.c", "oc", "apart", "c/c"]);
+    limited || sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs", "centres", "centers", "spacing"])
         || sentence.is_any(after, &["on", "between"]) && sentence.word(after + 1).starts_with("cent")
         || sentence.word(after).starts_with("cent")
 }
