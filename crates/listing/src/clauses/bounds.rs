@@ -64,7 +64,15 @@ pub(super) fn bounds(
             },
             _ => finding,
         };
-        let (finding, rule) = match headings.over(sentence, amount) {
+        let over = headings.over(sentence, amount);
+        // "Clips (min)" over "Spacing: 12 in. OC" can't mean the spacing, and nobody knows what it is then.
+        let least = over
+            .is_some_and(|carried| carried.relation == Relation::AtLeast && carried.is_of_any());
+        if least && rule == "bare value" && is_spaced(sentence, amount.last) {
+            unread.push(index);
+            continue;
+        }
+        let (finding, rule) = match over {
             // "Minimum depth:" over a list speaks for its bare values.
             Some(carried)
                 if rule == "bare value"

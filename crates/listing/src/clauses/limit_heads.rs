@@ -67,6 +67,23 @@ pub(crate) fn heads(words: &str) -> Option<Relation> {
     (generic && parts.len() <= MOST_WORDS).then_some(relation)
 }
 
+/// The limit in brackets that ends a few words without a number: "Wool (min)".
+pub(super) fn bracketed(words: &str) -> Option<Relation> {
+    const MOST_WORDS: usize = 4;
+    let words = words
+        .trim()
+        .trim_end_matches(':')
+        .strip_suffix([')', ']'])?;
+    let open = words.rfind(['(', '['])?;
+    let (named, inner) = (words.get(..open)?, words.get(open + 1..)?);
+    let plain = named
+        .chars()
+        .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | '/'));
+    let count = named.split_whitespace().count();
+    let relation = limit(inner.trim_end_matches('.').to_lowercase().as_str());
+    relation.filter(|_| plain && (1..=MOST_WORDS).contains(&count))
+}
+
 fn limit(word: &str) -> Option<Relation> {
     match word {
         "min" | "minimum" | "minimums" | "minima" => Some(Relation::AtLeast),
@@ -143,6 +160,9 @@ fn head_at(flow: &Flow, at: usize) -> Option<(usize, Relation)> {
     }
     // Without a colon a heading has its line to itself, and another word than the limit.
     let words = line.trim_end();
+    if let Some(relation) = bracketed(words) {
+        return Some((at + line.len(), relation));
+    }
     let begins = text.get(..at)?.trim_end();
     let parted = begins.is_empty() || begins.ends_with(['.', ':', ';', ')']);
     let own = words.split_whitespace().count() > 1 && words.starts_with(char::is_uppercase);

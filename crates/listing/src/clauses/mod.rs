@@ -114,7 +114,11 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 if let Some((condition, _)) = &variant {
                     found.put_under(condition, source, read..);
                 }
-                list = list.or_else(|| leads_list(&flow));
+                // A title may stand on the line before.
+                let below_title = || Flow::of(source, pieces.last().copied());
+                list = list
+                    .or_else(|| leads_list(&flow))
+                    .or_else(|| leads_list(&below_title()));
                 over = Lead::of(&flow, bullet, column).or(over);
                 flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.

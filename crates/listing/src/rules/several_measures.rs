@@ -98,10 +98,10 @@ fn are_joined(sentence: &Sentence<'_>, index: usize) -> bool {
     let closes = |at: &usize| sentence.is_any(*at, &["min", "minimum", "max", "maximum"]);
     let behind = sentence.skip_parentheses(own.last);
     let joint = behind + usize::from(closes(&behind));
-    let joins = sentence.is_any(joint, &["and", "or"])
+    let listed = sentence.is_any(joint, &["and", "or"])
         || ['&', '/', ',']
             .iter()
             .any(|sign| sentence.is_sign(joint, *sign));
     let near = next.first > joint && next.first - joint <= JOINED;
-    joins && near && (joint + 1..next.first).all(|at| sentence.is_any(at, LIMITING))
+    listed && near && (joint + 1..next.first).all(|at| sentence.is_any(at, LIMITING))
 }

@@ -52,7 +52,9 @@ fn draft_bound(draft: &Draft) -> Option<&Bound> {
 /// The note that a mark leads to: the next one below, else the last above.
 fn note_of<'n>(notes: &'n [Note], mark: &str, at: usize) -> Option<&'n Note> {
     let own = || notes.iter().filter(|note| note.mark == mark);
-    own().find(|note| note.at >= at).or_else(|| own().last())
+    own()
+        .find(|note| note.at >= at)
+        .or_else(|| own().next_back())
 }
 
 /// Limits a value that has no limit of its own, or leaves it unread.
