@@ -196,3 +196,78 @@ fn a_layer_that_screws_are_for_is_not_measured() {
         ],
     );
 }
+
+#[test]
+fn wet_and_dry_films_are_told_by_their_letters() {
+    for (words, wrong) in [
+        (
+            "60 mils DFT min, 120 mils WFT max",
+            "coating.dry_thickness: at most",
+        ),
+        (
+            "120 mils WFT max, 60 mils DFT min",
+            "coating.wet_thickness: at least",
+        ),
+    ] {
+        let found = clauses(&format!("1. COATING - {words}.\n"));
+        assert_eq!(found.len(), 2, "{words} {found:?}");
+        assert!(
+            !found.iter().any(|clause| clause.starts_with(wrong)),
+            "{words} {found:?}"
+        );
+    }
+}
+
+#[test]
+fn what_lies_below_has_its_own_size() {
+    for words in [
+        "Over packing min 4 in. deep, sealant min 1/2 in. deep.",
+        "Cover packing (min 4 in. deep) with sealant min 1/2 in. deep.",
+    ] {
+        check(
+            &format!("1. SEALANT - {words}\n"),
+            &[
+                "packing.depth: at least 4 in",
+                "sealant.depth: at least 1/2 in",
+            ],
+        );
+    }
+    // The size of what lies over it.
+    check(
+        "1. SEALANT - Sealant over packing min 1/2 in. deep.\n",
+        &["sealant.depth: at least 1/2 in"],
+    );
+}
+
+#[test]
+fn what_no_component_is_has_no_size_of_one() {
+    for (words, named) in [
+        (
+            "1. PACKING - Void behind max 4 in. wide shall be packed.",
+            "packing.width",
+        ),
+        (
+            "1. INSULATION - Vision glass max 6 ft above slab.",
+            "curtain_wall",
+        ),
+        (
+            "1. RUNNER - Legs extend min 1 in. over board.",
+            "runner.leg_length",
+        ),
+    ] {
+        let found = clauses(&format!("{words}\n"));
+        assert_eq!(found.len(), 1, "{words} {found:?}");
+        assert!(
+            !found.iter().any(|clause| clause.starts_with(named)),
+            "{words} {found:?}"
+        );
+    }
+    check(
+        "1. PACKING - Fill void min 4 in. deep.\n2. PACKING - Packed into the cavity, min 4 in. deep.\n3. RUNNER - Legs min 2 in. long.\n",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.depth: at least 4 in",
+            "runner.leg_length: at least 2 in",
+        ],
+    );
+}

@@ -119,6 +119,8 @@ pub(super) fn is_misheard(
             && (0..amount.first)
                 .any(|at| is_attributive(sentence, at) || is_joint_width(sentence, at))
         || is_fastened(sentence, amount, property)
+        || apart::is_size(property) && extends_over(sentence, amount)
+        || is_of_what_no_component_is(sentence, amount, property, mentions)
         || is_for_a_layer(sentence, amount, property, mentions)
         || is_between_others(sentence, amount, property, subject, mentions)
         || is_layer_of_wool(property, subject, mentions)
@@ -146,6 +148,68 @@ fn is_fastened(sentence: &Sentence<'_>, amount: &Amount, property: &Property) ->
             .rev()
             .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
             .any(|at| sentence.is_any(at, FASTENED))
+}
+
+/// `legs extend 1 in. min over board`: how far something reaches, and no length of it.
+fn extends_over(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    let mut behind = sentence.skip_parentheses(amount.last);
+    behind += usize::from(sentence.is_any(behind, &["min", "minimum", "max", "maximum"]));
+    let over = sentence.is_any(behind, &["over", "past", "beyond", "onto"]);
+    let verb = (0..amount.first)
+        .rev()
+        .find(|at| !super::cues::is_bounding(sentence.word(*at)));
+    over && verb.is_some_and(|at| {
+        sentence.is_any(
+            at,
+            &[
+                "extend",
+                "extends",
+                "extending",
+                "reach",
+                "reaches",
+                "project",
+                "projects",
+            ],
+        )
+    })
+}
+
+/// `void behind max 4 in. wide`, `vision glass max 6 ft above slab`: of what the vocabulary knows no component for. What is filled or covered is only
+/// where something else stands.
+fn is_of_what_no_component_is(
+    sentence: &Sentence<'_>,
+    amount: &Amount,
+    property: &Property,
+    mentions: &[Mention],
+) -> bool {
+    const THINGS: &[&str] = &[
+        "void", "voids", "cavity", "cavities", "glass", "glazing", "pipe", "pipes", "duct",
+        "ducts", "conduit", "conduits",
+    ];
+    let stretch = (0..amount.first)
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none());
+    let start = stretch.last().unwrap_or(amount.first);
+    let spoken = (start..start + 3).find(|at| *at < amount.first && sentence.is_any(*at, THINGS));
+    spoken.is_some_and(|thing| {
+        let own = |mention: &Mention| {
+            mention.component.name == property.component
+                && start <= mention.first
+                && mention.last <= amount.first
+                && !(mention.first..mention.last).contains(&thing)
+        };
+        let named = property.attribute.contains(sentence.word(thing));
+        let done = (thing..amount.first).any(|at| sentence.word(at).ends_with("ed"));
+        let led = (start..thing).any(|at| {
+            sentence.is_any(
+                at,
+                &[
+                    "fill", "pack", "in", "into", "cover", "over", "behind", "fills",
+                ],
+            )
+        });
+        !named && !done && !led && !mentions.iter().any(own)
+    })
 }
 
 /// `screws 1 in. long for first layer, 1-5/8 in. for second`: a layer of board that the number before is only for.

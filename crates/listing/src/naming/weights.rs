@@ -115,15 +115,23 @@ pub(super) fn component_weights(
     weights
 }
 
-/// Whether a number is the size of the place named right before it: "wool 4 in. deep in *walls* min 5 in. thick".
+/// Whether a number is the size of the place named right before it: "wool 4 in. deep in *walls* min 5 in. thick", "cover
+/// *wool* (min 4 in. deep)".
 fn is_sized_place(sentence: &Sentence<'_>, amount: &Amount, mention: &Mention) -> bool {
     const SIZES: &[&str] = &["thick", "thk", "wide", "high", "deep", "tall"];
     const PLACES: &[&str] = &["wall", "floor", "concrete"];
-    let near = (mention.last..amount.first).all(|at| super::cues::is_bounding(sentence.word(at)));
+    let bracketed = sentence.is_sign(mention.last, '(');
+    let near = (mention.last + usize::from(bracketed)..amount.first)
+        .all(|at| super::cues::is_bounding(sentence.word(at)));
     let within = mention.first > 0
         && sentence.is_any(mention.first - 1, &["in", "through", "within", "into"]);
     let sized = sentence.is_any(sentence.skip_parentheses(amount.last), SIZES);
-    near && within && sized && PLACES.contains(&mention.component.name.as_str())
+    // "over wool min 4 in. deep, sealant ...": nothing else has been spoken of.
+    let opens = mention.first > 0
+        && sentence.is_any(mention.first - 1, &["over", "above", "behind"])
+        && (mention.first == 1 || sentence.is_stop(mention.first - 2));
+    let place = within && PLACES.contains(&mention.component.name.as_str());
+    near && sized && (place || opens || bracketed)
 }
 
 /// Whether what is mentioned gives way to something else: "in place of sealant a coating may be sprayed".
