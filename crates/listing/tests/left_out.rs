@@ -41,7 +41,7 @@ fn a_list_led_by_a_condition_excuses_nothing_after_it() {
         "2. Packing\nIn joints over 2 in.:\n• 6 in. deep min.\nAll joints:\n• 4 pcf min.",
         &[
             "packing.depth: at least 6 in if \"In joints over 2 in.\"",
-            "packing.density: at least 4 pcf if \"In joints over 2 in.\"",
+            "packing.density: at least 4 pcf",
         ],
     );
     check_item(

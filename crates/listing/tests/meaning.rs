@@ -125,7 +125,7 @@ fn a_condition_keeps_all_its_values() {
         "1. PACKING - Min 4 in. deep where the joint is 2 in. or 3 in. wide and 6 in. where it is 4 in. wide.\n",
         &[
             "packing.depth: at least 4 in if \"where the joint is 2 in. or 3 in. wide\"",
-            "packing.depth: nominal 6 in if \"where it is 4 in. wide\"",
+            "packing.depth: at least 6 in if \"where it is 4 in. wide\"",
         ],
     );
 }

@@ -105,7 +105,7 @@ fn a_state_in_which_work_stops_is_required_away() {
         "1. COATING - It shall not be applied when the slab is colder than 40°F or has not aged 28 days.\n",
         &[
             "1:slab_slab_is_colder_or: at least 40 degF",
-            "1:slab_has_not_aged: at least 28 days",
+            "1:slab_has_not_aged: at least 28 day",
         ],
     );
 }

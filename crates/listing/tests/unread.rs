@@ -2,18 +2,7 @@
 
 mod common;
 
-use common::check;
-use listing::read_text;
-
-/// The numbers that a reading shows as unread.
-fn unread(text: &str) -> Vec<String> {
-    read_text("sample", text)
-        .warnings
-        .iter()
-        .filter(|warning| warning.kind == listing::WarningKind::UnreadNumber)
-        .map(|warning| warning.words.clone())
-        .collect()
-}
+use common::{check, unread};
 
 #[test]
 fn a_number_that_no_clause_holds_is_shown() {
@@ -67,7 +56,7 @@ fn a_condition_in_two_places_holds_the_numbers_of_both() {
     let text = "System No. HW-D-1\n\n1. Floor - Min 4 in. thick concrete.\n\n2. Fill - One of the following:\n\n   \
         Option A - Packing and Spray\n\n       1. Packing - Mineral wool, min 4 pcf, compressed min 25% for joints up to 1 in. (25 mm) wide.\n\n   \
         Option B - Sealant\n\n       1. Sealant - Min 5/8 in. deep. Where the joint is over 1 in. (25 mm) wide, min 3/4 in. deep.\n";
-    let reading = read_text("sample", text);
+    let reading = listing::read_text("sample", text);
     assert_eq!(reading.warnings, Vec::new());
     let mut spans = reading.clauses.iter().filter_map(|clause| {
         let condition = clause.condition.as_ref()?;

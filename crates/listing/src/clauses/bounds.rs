@@ -64,7 +64,15 @@ pub(super) fn bounds(
             },
             _ => finding,
         };
-        let (finding, rule) = match headings.over(sentence, amount) {
+        let over = headings.over(sentence, amount);
+        // "Clips (min)" over "Spacing: 12 in. OC" can't mean the spacing, and nobody knows what it is then.
+        let least = over
+            .is_some_and(|carried| carried.relation == Relation::AtLeast && carried.is_of_any());
+        if least && rule == "bare value" && is_spaced(sentence, amount.last) {
+            unread.push(index);
+            continue;
+        }
+        let (finding, rule) = match over {
             // "Minimum depth:" over a list speaks for its bare values.
             Some(carried)
                 if rule == "bare value"
@@ -207,11 +215,12 @@ fn join_range(
         && between
             .clone()
             .any(|at| sentence.is_any(at, &["at", "to", "of", "is", "shall", "may"]));
-    // `min 35 long at max 300`
+    // `min 35 long at max 300`, `3-5/8 in. min at 24 in. max`
     let another = another
         || between.clone().any(|at| {
             sentence.is_word(at, "at")
-                && sentence.is_any(at + 1, &["min", "minimum", "max", "maximum"])
+                && (sentence.is_any(at + 1, &["min", "minimum", "max", "maximum"])
+                    || at + 1 == amount.first)
         });
     // `max. joint width 2 in. min. overlap 1/2 in.`: what stands between a limit and its number is another's name.
     let named = reads_a_word(rule)

@@ -95,6 +95,9 @@ pub(crate) fn carried(words: &str) -> Option<Carried> {
 /// `3. Minimum values`: a heading of limits that is all there is, behind its marker.
 fn heads_alone(words: &str) -> Option<Relation> {
     let named = words.trim_start_matches(|c: char| !c.is_alphabetic());
+    if let Some(relation) = super::limit_heads::bracketed(named) {
+        return Some(relation);
+    }
     let several = named.split_whitespace().count() > 1 || named.ends_with(':');
     (several && !named.ends_with('.')).then(|| super::limit_heads::heads(named))?
 }
@@ -106,6 +109,11 @@ impl Carried {
             relation,
             adjectives: Some(MEASURING),
         }
+    }
+
+    /// Whether the heading names no measure.
+    pub(super) fn is_of_any(self) -> bool {
+        self.adjectives == Some(MEASURING)
     }
 
     /// Whether an amount is one of those meant: the words after it don't say that it measures something else.

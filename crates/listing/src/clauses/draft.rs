@@ -2,7 +2,7 @@
 
 use core::ops::RangeFrom;
 
-use crate::model::{Condition, Confidence, Expr, Requirement, Span, WarningKind};
+use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, Span, WarningKind};
 
 /// A clause before it has its id.
 #[derive(Debug, Clone)]
@@ -84,7 +84,27 @@ pub(crate) fn local_property(item: &str, words: &str) -> String {
     format!("{item}:{}", slug.join("_"))
 }
 
+/// Gives a bare value a limit.
+pub(crate) fn limit(bound: &mut Bound, relation: Relation) {
+    bound.relation = relation;
+    bound.bare = false;
+    if matches!(relation, Relation::AtMost | Relation::LessThan) && bound.hi.is_none() {
+        bound.hi = bound.lo.take();
+        if let Some(second) = &mut bound.second {
+            second.hi = second.lo.take();
+        }
+    }
+}
+
 impl Draft {
+    /// Makes it one that a person must read, in the item with the given path.
+    pub(crate) fn leave_as_words(&mut self, item: &str) {
+        self.property = local_property(item, &format!("{} {}", self.component, self.attribute));
+        self.requirement = Requirement::Prose;
+        self.read_by = vec!["left as words".to_owned()];
+        self.confidence = Confidence::Prose;
+    }
+
     /// Puts it under a condition that is said of all that stands where it does, besides its own. Only of a clause on the component that the title
     /// with the condition names is it sure that it is meant; of any other it is a guess, and so a condition in words: the clause is open where nobody
     /// has said whether that holds, and never left out.

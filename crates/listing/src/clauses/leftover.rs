@@ -153,7 +153,10 @@ pub(super) fn roles(
             if holds_bound(segment) {
                 return Role::Bound;
             }
-            if index < first_bound && first_bound <= 1 {
+            let refers = segments.get(index + 1).is_some_and(|next| {
+                sentence.is_any(next.first, &["except", "but"]) && refers(sentence, *segment)
+            });
+            if index < first_bound && first_bound <= 1 && !refers {
                 return Role::Lead;
             }
             match meaning(sentence, *segment, &skip) {
@@ -174,6 +177,18 @@ pub(super) fn roles(
         roles.reverse();
     }
     roles
+}
+
+/// Whether a stretch says that what another item says holds here too: "As Item 1A".
+fn refers(sentence: &Sentence<'_>, segment: Segment) -> bool {
+    let cited = (segment.first..segment.last).find(|at| sentence.is_any(*at, &["item", "items"]));
+    cited.is_some_and(|item| {
+        sentence.has_any(
+            segment.first,
+            item,
+            &["as", "same", "like", "per", "similar", "identical"],
+        )
+    })
 }
 
 /// How many words of a stretch carry meaning; two or more are enough for a requirement.

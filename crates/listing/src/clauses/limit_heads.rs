@@ -49,7 +49,7 @@ const GENERIC: &[&str] = &[
 ];
 
 /// The limit that words are a heading of, when they name nothing else: "Requirements, minimum".
-pub(super) fn heads(words: &str) -> Option<Relation> {
+pub(crate) fn heads(words: &str) -> Option<Relation> {
     const MOST_WORDS: usize = 8;
     if words.contains(|c: char| c.is_ascii_digit()) {
         return None;
@@ -65,6 +65,23 @@ pub(super) fn heads(words: &str) -> Option<Relation> {
         .iter()
         .all(|word| limit(word).is_some() || GENERIC.contains(word));
     (generic && parts.len() <= MOST_WORDS).then_some(relation)
+}
+
+/// The limit in brackets that ends a few words without a number: "Wool (min)".
+pub(super) fn bracketed(words: &str) -> Option<Relation> {
+    const MOST_WORDS: usize = 4;
+    let words = words
+        .trim()
+        .trim_end_matches(':')
+        .strip_suffix([')', ']'])?;
+    let open = words.rfind(['(', '['])?;
+    let (named, inner) = (words.get(..open)?, words.get(open + 1..)?);
+    let plain = named
+        .chars()
+        .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | '/'));
+    let count = named.split_whitespace().count();
+    let relation = limit(inner.trim_end_matches('.').to_lowercase().as_str());
+    relation.filter(|_| plain && (1..=MOST_WORDS).contains(&count))
 }
 
 fn limit(word: &str) -> Option<Relation> {
@@ -91,6 +108,7 @@ impl LimitHeads {
             .into_iter()
             .map(|range| range.start)
             .chain(flow.lines().iter().copied())
+            .chain(labels(lower))
             .collect();
         begins.sort_unstable();
         begins.dedup();
@@ -120,6 +138,18 @@ impl LimitHeads {
     }
 }
 
+/// Where a limit stands as a label behind a stop, in small letters too: "density 4 pcf. maximum: recess 1/2 in."
+fn labels(lower: &str) -> impl Iterator<Item = usize> + '_ {
+    let all = ["minimum:", "maximum:", "min:", "max:", "min.:", "max.:"]
+        .into_iter()
+        .flat_map(|label| lower.match_indices(label))
+        .map(|(at, _)| at);
+    all.filter(|at| {
+        let before = lower.get(..*at).unwrap_or_default();
+        before.ends_with(' ') && before.trim_end().ends_with(['.', ';'])
+    })
+}
+
 /// The heading that begins at a place of a text, and where it ends: at a colon, or with its line or sentence.
 fn head_at(flow: &Flow, at: usize) -> Option<(usize, Relation)> {
     let text = flow.text();
@@ -130,6 +160,9 @@ fn head_at(flow: &Flow, at: usize) -> Option<(usize, Relation)> {
     }
     // Without a colon a heading has its line to itself, and another word than the limit.
     let words = line.trim_end();
+    if let Some(relation) = bracketed(words) {
+        return Some((at + line.len(), relation));
+    }
     let begins = text.get(..at)?.trim_end();
     let parted = begins.is_empty() || begins.ends_with(['.', ':', ';', ')']);
     let own = words.split_whitespace().count() > 1 && words.starts_with(char::is_uppercase);

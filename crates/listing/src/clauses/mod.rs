@@ -38,8 +38,9 @@ use crate::rules::Sentence;
 
 pub(crate) use carried::{Carried, carried};
 pub(crate) use confine::confine;
-pub(crate) use draft::{Draft, Yield, holds_always};
+pub(crate) use draft::{Draft, Yield, holds_always, limit};
 pub(crate) use introduced::FirstSaid;
+pub(crate) use limit_heads::heads as limit_alone;
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]
@@ -113,7 +114,11 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 if let Some((condition, _)) = &variant {
                     found.put_under(condition, source, read..);
                 }
-                list = list.or_else(|| leads_list(&flow));
+                // A title may stand on the line before.
+                let below_title = || Flow::of(source, pieces.last().copied());
+                list = list
+                    .or_else(|| leads_list(&flow))
+                    .or_else(|| leads_list(&below_title()));
                 over = Lead::of(&flow, bullet, column).or(over);
                 flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.

@@ -93,7 +93,8 @@ fn named(words: &str) -> &str {
     const SHORT: usize = 5;
     const PLACES: &[&str] = &[" where ", " when ", " if ", " in joints ", " for joints "];
     const PLACE_WORDS: &[&str] = &[
-        "in", "for", "where", "when", "if", "at", "on", "over", "under", "with", "as",
+        "in", "for", "where", "when", "if", "at", "on", "over", "under", "with", "as", "all",
+        "every",
     ];
     let first = words.split(' ').next().unwrap_or_default().to_lowercase();
     if PLACE_WORDS.contains(&first.as_str()) {

@@ -41,7 +41,9 @@ pub(crate) fn attach(
         let of_kind = kinds::governed(sentence, condition)
             .or_else(|| offers::governed(sentence, condition))
             .or_else(|| parallel::governed(sentence, condition));
-        let governed = if let Some(own) = of_kind {
+        let governed = if let Some(own) = in_its_bracket(sentence, condition, &bounds) {
+            own
+        } else if let Some(own) = of_kind {
             own.into_iter().filter(|index| is_bound(*index)).collect()
         } else if excepted {
             before_ending(sentence, found, number, &bounds, false)
@@ -104,6 +106,30 @@ pub(crate) fn attach(
         }
     }
     attached
+}
+
+/// The amounts that stand with a condition in its brackets, and are all that it governs: "min 4 in. deep (in joints over 4 in., 6 in. deep)".
+fn in_its_bracket(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    bounds: &[usize],
+) -> Option<Vec<usize>> {
+    let open = (0..=condition.first).rev().find(|at| {
+        sentence
+            .closing(*at)
+            .is_some_and(|close| close >= condition.last && sentence.is_sign(*at, '('))
+    })?;
+    let close = sentence.closing(open)?;
+    let apart = |amount: &crate::phrase::Amount| {
+        amount.last <= condition.first || condition.last <= amount.first
+    };
+    let within = |index: &usize| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| open < amount.first && amount.last <= close && apart(amount))
+    };
+    let own: Vec<usize> = bounds.iter().copied().filter(within).collect();
+    (!own.is_empty()).then_some(own)
 }
 
 /// Whether counts stand in one list and nowhere else: "one, two or three layers ... for 1, 2 and 3 Hr ratings" pairs them, though it

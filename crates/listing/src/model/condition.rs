@@ -44,6 +44,30 @@ impl Condition {
             expr: self.expr.and(other.expr),
         }
     }
+
+    /// The same without brackets that are opened and never closed: "(width over 4 in." of words that go on behind it.
+    #[must_use]
+    pub(crate) fn without_open_brackets(self) -> Self {
+        Self {
+            words: closed(&self.words),
+            expr: self.expr.without_open_brackets(),
+            ..self
+        }
+    }
+}
+
+/// Words without brackets that are opened and never closed.
+fn closed(words: &str) -> String {
+    let mut open = Vec::new();
+    for (at, c) in words.char_indices() {
+        match c {
+            '(' => open.push(at),
+            ')' => drop(open.pop()),
+            _ => {}
+        }
+    }
+    let kept = words.char_indices().filter(|(at, _)| !open.contains(at));
+    kept.map(|(_, c)| c).collect()
 }
 
 /// A condition that can be tested against facts. Where a condition is shown it stands as text, which no program reads back;
@@ -78,6 +102,17 @@ pub struct Test {
 }
 
 impl Expr {
+    fn without_open_brackets(self) -> Self {
+        let all = |parts: Vec<Self>| parts.into_iter().map(Self::without_open_brackets).collect();
+        match self {
+            Self::All(parts) => Self::All(all(parts)),
+            Self::Any(parts) => Self::Any(all(parts)),
+            Self::Not(part) => Self::Not(Box::new(part.without_open_brackets())),
+            Self::Words(words) => Self::Words(closed(&words)),
+            test @ Self::Test(_) => test,
+        }
+    }
+
     /// Both hold, without nesting needlessly.
     #[must_use]
     pub fn and(self, other: Self) -> Self {

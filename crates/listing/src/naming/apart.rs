@@ -103,10 +103,17 @@ fn is_variation(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         "variation",
         "deviation",
     ];
-    const REACH: usize = 7;
+    const REACH: usize = 10;
+    // "shall not vary from 4 in. by more than 1/8 in."
+    let measures = |at: usize| {
+        let other = sentence
+            .amount_at(at)
+            .and_then(|index| sentence.amount(index));
+        other.is_some_and(|other| other.first == 0 || !sentence.is_word(other.first - 1, "from"))
+    };
     (amount.first.saturating_sub(REACH)..amount.first)
         .rev()
-        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .take_while(|at| !sentence.is_stop(*at) && !measures(*at))
         .any(|at| sentence.is_any(at, VARY))
 }
 
@@ -353,7 +360,13 @@ fn is_no_joint_width(sentence: &Sentence<'_>, amount: &Amount, property: &Proper
         .chain(after)
         .filter(|at| !sentence.in_condition(*at))
         .collect();
-    let widths = near.iter().any(|at| sentence.is_any(*at, WIDTHS));
+    // `1/2 in. depth into max 2 in. joint`
+    let behind = sentence.skip_parentheses(amount.last);
+    let of_joint = sentence.is_any(behind, &["joint", "joints"])
+        && sentence
+            .token(behind + 1)
+            .is_none_or(|token| token.word().is_none());
+    let widths = of_joint || near.iter().any(|at| sentence.is_any(*at, WIDTHS));
     let others = near.iter().any(|at| {
         let word = sentence.word(*at);
         OTHERS.iter().any(|begins| word.starts_with(begins))

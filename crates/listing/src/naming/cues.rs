@@ -4,6 +4,8 @@ use core::ops::Range;
 
 use measure::Dimension;
 
+use super::laps::{places_before_number, speaks_of_a_lap};
+use super::misheard::is_of_another_thing;
 use super::run::{Run, Words};
 use crate::phrase::Amount;
 use crate::rules::{Sentence, measured_behind};
@@ -21,10 +23,9 @@ pub(super) struct Context {
     beyond: Words,
     /// Whether the sentence speaks of a lap before the number.
     pub(super) laps: bool,
+    /// Whether what a lap is onto stands between it and the number: "laps wall 1 in., deck 2 in."
+    pub(super) placed_before: bool,
 }
-
-/// The beginnings of words that speak of a lap.
-const LAPS: &[&str] = &["lap", "overlap", "exten", "carried", "onto"];
 
 /// Words between a cue and its number that say how the number is bounded.
 const QUALIFYING: &[&str] = &[
@@ -155,11 +156,17 @@ impl Context {
         let after_start = sentence.skip_parentheses(amount.last);
         let limit = crate::rules::ends_at_limit(sentence, index);
         let next = limit.map_or(next, |limit| next.min(limit));
+        // "wet 125 mils / dry 60 mils": past the slash the next number is named.
+        let numbered = next < sentence.tokens.len();
+        let slash = |at: usize| {
+            sentence.is_sign(at, '/') && numbered && !sentence.is_any(at + 1, &["c", "c."])
+        };
         // A new phrase speaks of something else: "0.033 in. with its longer leg".
         let comma = (after_start..next)
             .find(|at| {
                 sentence.is_stop(*at)
                     || sentence.is_sign(*at, '.')
+                    || slash(*at)
                     || sentence.is_any(*at, &["with", "having", "and", "but", "while"])
                         && !joins_movements(sentence, *at)
             })
@@ -175,6 +182,7 @@ impl Context {
             after: Words::of(words(sentence, after_start, comma)),
             beyond: Words::of(words(sentence, after_start, beyond_end)),
             laps: speaks_of_a_lap(sentence, amount.first),
+            placed_before: places_before_number(sentence, index),
         }
     }
 
@@ -188,6 +196,7 @@ impl Context {
             after: words(),
             beyond: Words::default(),
             laps: false,
+            placed_before: false,
         }
     }
 
@@ -269,20 +278,6 @@ fn after_a_parallel(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> u
     }
 }
 
-/// Whether a lap is spoken of before a number, past a semicolon only where the number says itself onto what: "lap on board 12 mm; on concrete 25 mm".
-fn speaks_of_a_lap(sentence: &Sentence<'_>, first: usize) -> bool {
-    const REACH: usize = 16;
-    let from = first.saturating_sub(REACH);
-    let parted = (from..first).rev().find(|at| sentence.is_sign(*at, ';'));
-    let from = parted
-        .filter(|at| !sentence.is_any(at + 1, &["on", "onto", "over", "at", "to"]))
-        .unwrap_or(from);
-    (from..first).any(|at| {
-        let word = sentence.word(at);
-        LAPS.iter().any(|begins| word.starts_with(begins))
-    })
-}
-
 /// Whether a word only says how a number is bounded.
 pub(super) fn is_bounding(word: &str) -> bool {
     QUALIFYING.contains(&word)
@@ -303,7 +298,7 @@ fn words<'s>(
     (first..last).filter_map(|at| {
         let word = sentence.word(at);
         if !word.is_empty() {
-            return Some(word);
+            return (!is_of_another_thing(sentence, at)).then_some(word);
         }
         [("≥", '≥'), ("≤", '≤'), (">", '>'), ("<", '<'), ("=", '=')]
             .into_iter()

@@ -105,10 +105,6 @@ pub(super) struct Heard {
 impl Heard {
     pub(super) fn of(context: &Context) -> Self {
         let mut heard = Self::default();
-        context.runs_after(|run| {
-            heard.take(INDEX.after.get(run.words), after_score(run));
-            heard.take_onto(run.words, onto_score(run.at));
-        });
         // "2 in. on fireproofing and 1 in. on clips": a number that says onto what is onto nothing else.
         let placed = context.is_placed();
         context.runs_before(|run| {
@@ -117,7 +113,17 @@ impl Heard {
                 heard.take_onto(run.words, 2);
             }
         });
-        context.runs_beyond(|run| heard.take_onto(run.words, onto_score(run.at + 8)));
+        // "laps wall 1 in., deck 2 in.": what stands behind belongs to the next number.
+        let told = context.placed_before && !placed && !heard.onto.is_empty();
+        context.runs_after(|run| {
+            heard.take(INDEX.after.get(run.words), after_score(run));
+            if !told {
+                heard.take_onto(run.words, onto_score(run.at));
+            }
+        });
+        if !told {
+            context.runs_beyond(|run| heard.take_onto(run.words, onto_score(run.at + 8)));
+        }
         heard
     }
 

@@ -8,7 +8,9 @@
 mod apart;
 mod cues;
 mod heard;
+mod laps;
 mod mentions;
+mod misheard;
 mod relative;
 mod run;
 mod score;
@@ -154,6 +156,7 @@ pub(crate) fn name(
     if of_another_thing(sentence, amount.first, best.property, mentions)
         || labelled_as_another(sentence, amount.first, best.property, mentions)
         || apart::is_no_size_of(sentence, amount, best.property)
+        || misheard::is_misheard(sentence, amount, best.property, subject, mentions)
     {
         return local(scorer.attribute(), subject, mention);
     }

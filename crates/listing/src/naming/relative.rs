@@ -36,6 +36,7 @@ pub(super) fn is_relative(property: &Property) -> bool {
 /// The listing's own words for what a number is measured against; none where it stands for itself.
 pub(super) fn measured_against(sentence: &Sentence<'_>, amount: &Amount) -> Option<String> {
     let (first, last) = compared(sentence, amount)
+        .or_else(|| past_a_measure(sentence, amount))
         .or_else(|| rate_behind(sentence, amount))
         .or_else(|| rate_before(sentence, amount))
         .or_else(|| by_how_much(sentence, amount))?;
@@ -72,6 +73,22 @@ fn compared(sentence: &Sentence<'_>, amount: &Amount) -> Option<(usize, usize)> 
     let sized = !sentence.is_any(at, NO_SIZES) && amount.unit.dimension() == Dimension::Length;
     let alone = than.is_none() && closes && sized;
     (another || alone).then_some((at, end))
+}
+
+/// `1 in. over the flute depth`, `2 in. beyond flange width`, `1 in. over width of joint`: past another thing's measure.
+fn past_a_measure(sentence: &Sentence<'_>, amount: &Amount) -> Option<(usize, usize)> {
+    const MOST_WORDS: usize = 3;
+    let mut at = sentence.skip_parentheses(amount.last);
+    at += usize::from(sentence.is_any(at, &["min", "minimum", "max", "maximum"]));
+    let past = sentence.is_any(at, &["over", "above", "beyond", "past"]);
+    let end = stretch_end(sentence, at);
+    let measure = (at + 1..end.min(at + 3 + MOST_WORDS))
+        .find(|at| sentence.is_any(*at, &["depth", "width", "thickness", "height", "length"]));
+    // "over packing depth of 4 in." has a number of its own.
+    let sized = measure.is_some_and(|measure| {
+        sentence.is_word(measure + 1, "of") && sentence.amount_at(measure + 2).is_some()
+    });
+    (past && measure.is_some() && !sized).then_some((at, end))
 }
 
 fn compares(sentence: &Sentence<'_>, at: usize) -> bool {

@@ -3,12 +3,15 @@
 use measure::Dimension;
 use vocabulary::Component;
 
+use super::misheard::is_only_matched;
 use super::{Mention, Subject};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 
 /// The weight of the mention that the words before a number are about.
 const SUBJECT: i32 = 9;
+/// The weight of a place whose size is told right behind it.
+const PLACE_WITH_SIZE: i32 = 12;
 
 /// The components that a number may be about, each with how near it is.
 pub(super) fn component_weights(
@@ -51,6 +54,9 @@ pub(super) fn component_weights(
             subject_weight(sentence, mention, mentions, amount.unit.dimension())
                 - mention.penalty(),
         );
+    }
+    if let Some(mention) = before.filter(|mention| is_sized_place(sentence, amount, mention)) {
+        give(mention.component, PLACE_WITH_SIZE);
     }
     // "4-1/2 in. of concrete"
     let material = mentions
@@ -107,6 +113,25 @@ pub(super) fn component_weights(
         give(component, 6);
     }
     weights
+}
+
+/// Whether a number is the size of the place named right before it: "wool 4 in. deep in *walls* min 5 in. thick", "cover
+/// *wool* (min 4 in. deep)".
+fn is_sized_place(sentence: &Sentence<'_>, amount: &Amount, mention: &Mention) -> bool {
+    const SIZES: &[&str] = &["thick", "thk", "wide", "high", "deep", "tall"];
+    const PLACES: &[&str] = &["wall", "floor", "concrete"];
+    let bracketed = sentence.is_sign(mention.last, '(');
+    let near = (mention.last + usize::from(bracketed)..amount.first)
+        .all(|at| super::cues::is_bounding(sentence.word(at)));
+    let within = mention.first > 0
+        && sentence.is_any(mention.first - 1, &["in", "through", "within", "into"]);
+    let sized = sentence.is_any(sentence.skip_parentheses(amount.last), SIZES);
+    // "over wool min 4 in. deep, sealant ...": nothing else has been spoken of.
+    let opens = mention.first > 0
+        && sentence.is_any(mention.first - 1, &["over", "above", "behind"])
+        && (mention.first == 1 || sentence.is_stop(mention.first - 2));
+    let place = within && PLACES.contains(&mention.component.name.as_str());
+    near && sized && (place || opens || bracketed)
 }
 
 /// Whether what is mentioned gives way to something else: "in place of sealant a coating may be sprayed".
@@ -213,7 +238,10 @@ fn subject_weight(
     if replaced(sentence, mention.first) {
         return 0;
     }
-    if sentence.is_any(before, PLACES) || part_of_place || second_place || cited {
+    let matched = (mention.last..mention.last + 2)
+        .chain(mention.first.checked_sub(2))
+        .any(|at| is_only_matched(sentence, at));
+    if sentence.is_any(before, PLACES) || part_of_place || second_place || cited || matched {
         6
     } else if sentence.is_word(before, "of") && earlier && dimension != Dimension::Density {
         7

@@ -3,6 +3,7 @@
 use crate::header::is_prose;
 use crate::layout::Flow;
 use crate::model::Span;
+use crate::naming::components_in;
 
 /// The paragraphs of the head, and apart from them the lines that demand something: "For use only beneath floors not less than 6 in.
 /// thick" states nothing of the joint, and must be met. A line that goes on in small letters belongs to the one before it.
@@ -17,10 +18,13 @@ pub(super) fn split_head(text: &str, head: &[Vec<Span>]) -> (Vec<Vec<Span>>, Vec
         }
         let mut kept = Vec::new();
         let mut demanding = false;
-        for piece in pieces {
+        for (index, piece) in pieces.iter().enumerate() {
             let words = piece.of(text).trim_start();
+            let next = pieces.get(index + 1).map(|next| next.of(text).trim_start());
+            // "Minimum depth", and the number on the next line.
+            let whole = next.is_none_or(|next| next.starts_with(char::is_uppercase));
             let goes_on = demanding && words.starts_with(char::is_lowercase);
-            demanding = goes_on || demands(words);
+            demanding = goes_on || demands(words) || whole && limits_a_part(words);
             match demanded.last_mut().filter(|_| goes_on) {
                 Some(last) => last.push(*piece),
                 None if demanding => demanded.push(vec![*piece]),
@@ -61,4 +65,37 @@ fn demands(line: &str) -> bool {
         Some(subject) => !states(subject),
         None => DEMANDS.iter().any(|words| lower.contains(words)) && !states(&lower),
     }
+}
+
+/// Whether a line limits a part of the joint, and states nothing of the joint itself: "Sealant min 1/2 in. deep".
+fn limits_a_part(line: &str) -> bool {
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum", "least", "most"];
+    const OF_THE_JOINT: &[&str] = &[
+        "joint",
+        "joints",
+        "gap",
+        "rating",
+        "ratings",
+        "hr",
+        "hour",
+        "hours",
+        "movement",
+        "leakage",
+        "opening",
+        "design",
+        "width",
+        "separation",
+        "class",
+    ];
+    let lower = line.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphanumeric());
+    let limits = words.clone().any(|word| LIMITS.contains(&word));
+    let numbered = lower.contains(|c: char| c.is_ascii_digit());
+    let of_joint = words.any(|word| OF_THE_JOINT.contains(&word));
+    let named = || {
+        components_in(&lower)
+            .iter()
+            .any(|(component, weak, _)| !weak && component.name != "joint")
+    };
+    limits && numbered && !of_joint && named()
 }

@@ -1,6 +1,7 @@
 //! The reading of a document, from its bytes to its clauses.
 
 mod contradictions;
+mod footnotes;
 mod head;
 mod numbering;
 mod second_pass;
@@ -365,6 +366,8 @@ impl<'a> Reader<'a> {
                     .push((String::new(), clauses::words_of_no_item(span, words)));
             }
         }
+        let doubts = footnotes::limit_marked(self.text, &mut self.drafts);
+        self.warnings.extend(doubts);
         let options = groups(&self.outline.items, &self.options, &self.configurations);
         let clauses = number(self.text, self.drafts);
         let mut warnings: Vec<Warning> = self

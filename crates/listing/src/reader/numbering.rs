@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::clauses::Draft;
-use crate::model::{Clause, Item, Span, Status};
+use crate::model::{Clause, Condition, Item, Span, Status};
 use crate::options::ItemOption;
 use crate::outline::{OutlineItem, Paragraph};
 
@@ -29,7 +29,7 @@ pub(super) fn number(text: &str, drafts: Vec<(String, Draft)>) -> Vec<Clause> {
                 component: draft.component,
                 attribute: draft.attribute,
                 requirement: draft.requirement,
-                condition: draft.condition,
+                condition: draft.condition.map(Condition::without_open_brackets),
                 option: (!draft.options.is_empty()).then(|| draft.options.join(" & ")),
                 read_by: draft.read_by,
                 confidence: draft.confidence,

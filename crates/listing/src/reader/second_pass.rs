@@ -132,12 +132,20 @@ fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
             && !behind
                 .get(word.len()..)
                 .is_some_and(|rest| rest.starts_with(" per cubic"));
-        let limited = LIMITS.iter().any(|limit| lower.starts_with(limit));
+        let limited = LIMITS.iter().any(|limit| lower.starts_with(limit)) || is_marked(behind);
         let known = quantity_at(text, start).is_some_and(|stated| stated.unit != Unit::Count);
         let len = rest.len() - behind.len() + if unit { word.len() } else { 0 };
         let span = Span::new(start, start + if unit { len } else { digits });
         ((unit || limited) && !known).then_some(span)
     })
+}
+
+/// Whether the mark of a note parts a number from its unit: `4* in.`
+fn is_marked(behind: &str) -> bool {
+    let rest = behind.trim_start_matches(['*', '†', '‡']);
+    rest.len() < behind.len()
+        && quantity_at(&format!("1 {}", rest.trim_start()), 0)
+            .is_some_and(|stated| stated.unit != Unit::Count)
 }
 
 /// Whether the stroke before a number parts it from another with its own unit, and makes no fraction: `12 in. max./6 in. min.`, `(edges)/12 in.`

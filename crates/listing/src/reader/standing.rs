@@ -157,25 +157,30 @@ fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Optio
         })
         .find_map(|(index, pieces)| {
             let flow = Flow::of(text, pieces.iter().copied()).with_usual_units(units);
-            let listed = leads_bullets(text, &flow, item.paragraphs.get(index + 1));
+            let listed = leads_bullets(text, pieces, item.paragraphs.get(index + 1));
             of_text(&flow, index == 0, named, parted).filter(|_| !listed)
         })
 }
 
 /// Whether a paragraph only leads to the bullets below it, and says nothing of what stands behind them: "In joints over 2 in.:".
-fn leads_bullets(text: &str, flow: &Flow, next: Option<&Paragraph>) -> bool {
-    let Some(Paragraph::Text(pieces)) = next else {
+/// A title may stand on the line before.
+fn leads_bullets(text: &str, pieces: &[Span], next: Option<&Paragraph>) -> bool {
+    let Some(Paragraph::Text(below)) = next else {
         return false;
     };
-    let bullet = pieces.first().is_some_and(|first| {
+    let bullet = below.first().is_some_and(|first| {
         first
             .of(text)
             .trim_start()
             .starts_with(['•', '-', '–', '*'])
     });
-    let words = flow.text().trim_end();
-    let leads = || heads_list(&Sentence::new(flow, 0..words.len())).is_some();
-    bullet && words.ends_with(':') && sentences(words).len() == 1 && leads()
+    let leads = |flow: &Flow| {
+        let words = flow.text().trim_end();
+        let lead = || heads_list(&Sentence::new(flow, 0..words.len())).is_some();
+        words.ends_with(':') && sentences(words).len() == 1 && lead()
+    };
+    let last = pieces.last().copied();
+    bullet && (leads(&Flow::of(text, pieces.iter().copied())) || leads(&Flow::of(text, last)))
 }
 
 /// The condition that an item says of itself in a sentence that says nothing else: "Required only where ...", "May be omitted when ...".

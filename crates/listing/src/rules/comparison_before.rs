@@ -1,7 +1,8 @@
 use measure::Dimension;
 
+use super::denied::{carried_negation, denied_deviation, second_verb_denied};
 use super::turned_down::{is_taken_away, is_turned_down};
-use super::{Finding, Sentence, bounded};
+use super::{Finding, Sentence};
 use crate::conditions::not_yet;
 use crate::model::Relation;
 
@@ -86,7 +87,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(negation) = sentence.forbidding(first) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
-    if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)) {
+    if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)).or_else(|| denied_deviation(sentence, from)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
     // `The wall may be taller than 4 m provided ...` limits nothing.
@@ -275,25 +276,6 @@ fn is_told_to_refuse(sentence: &Sentence<'_>, first: usize) -> bool {
         .rev()
         .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
         .any(|at| sentence.is_any(at, REFUSE) && sentence.is_any(at + 1, WHAT) && !(at > 0 && sentence.is_any(at - 1, NEGATIONS)))
-}
-
-/// `not less than 1/8 in. or more than 3/8 in.`: the negation of the amount before reaches over an "or".
-fn carried_negation(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize) -> Option<usize> {
-    let before = sentence.bound_before(index)?;
-    let joined = floor < from && (floor..from).all(|at| sentence.is_any(at, &["or", "nor"]));
-    let (finding, rule) = joined.then(|| bounded(sentence, before))??;
-    (rule == "comparison before" && matches!(finding.relation, Relation::AtLeast | Relation::AtMost)).then_some(from)
-}
-
-/// `may not close by more than 0.5 in. or open by more than 0.75 in.`: one denied verb after another, under one negation.
-fn second_verb_denied(sentence: &Sentence<'_>, index: usize, from: usize) -> Option<usize> {
-    let before = sentence.amount(sentence.bound_before(index)?)?;
-    let start = sentence.skip_parentheses(before.last);
-    let joined = sentence.is_any(start, &["or", "nor"]) && from == start + 3 && sentence.is_any(start + 2, &["by", "to"]);
-    let earlier = (0..before.first).rev().find(|at| sentence.is_any(*at, &["by", "to"]))?;
-    // The verb of the first: `not close by more than`.
-    let denied = earlier.checked_sub(2).filter(|not| sentence.is_any(*not, NEGATIONS))?;
-    (joined && sentence.token(start + 1)?.word().is_some()).then_some(denied)
 }
 
 /// `less than`, `closer to the edge than`, `greater than or equal to`, `equal to or greater than`.

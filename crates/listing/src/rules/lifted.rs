@@ -1,8 +1,10 @@
 //! What a rule read well and the words around it still take away: a value that is turned down, a limit that "need not" be kept, one of two
-//! limits that can't be told apart. The number is left unread, for a person.
+//! limits that can't be told apart, what nothing asks for. The number is left unread, for a person.
 
 use super::Sentence;
+use super::not_asked::is_not_asked;
 use super::pair_of_limits::is_one_of_a_pair;
+use super::several_measures::is_given_out;
 use super::turned_down::is_rejected;
 
 /// How far before a number the words may stand.
@@ -15,7 +17,12 @@ pub(super) fn is_lifted(sentence: &Sentence<'_>, index: usize, rule: &str) -> bo
         "comparison before" | "within a distance" | "shared qualifier"
     );
     let paired = rule != "pair of limits" && is_one_of_a_pair(sentence, index);
-    paired || !turns && is_rejected(sentence, index) || is_needless(sentence, index)
+    paired
+        || is_given_out(sentence, index)
+        || is_not_asked(sentence, index)
+        || !turns && is_rejected(sentence, index)
+        || is_needless(sentence, index)
+        || names_no_time(sentence, index)
 }
 
 /// `need not exceed 4 in.`, `not limited to 2 in.`: a limit that nothing asks for.
@@ -43,4 +50,36 @@ fn is_needless(sentence: &Sentence<'_>, index: usize) -> bool {
             && sentence.is_word(at + 2, "to");
         (needless || unasked) && exceed() || unlimited
     })
+}
+
+/// `gauge: 20 min`, `depth 4 min`: behind the name of a size, "min" is a limit rather than minutes, and the number has no unit.
+fn names_no_time(sentence: &Sentence<'_>, index: usize) -> bool {
+    const SIZES: &[&str] = &[
+        "gauge",
+        "gage",
+        "depth",
+        "width",
+        "thickness",
+        "spacing",
+        "length",
+        "height",
+        "density",
+        "overlap",
+        "lap",
+        "embedment",
+        "diameter",
+        "recess",
+        "weight",
+        "layers",
+    ];
+    let Some(amount) = sentence
+        .amount(index)
+        .filter(|amount| amount.unit == measure::Unit::Minute)
+    else {
+        return false;
+    };
+    let printed = amount.at.of(sentence.text).trim_end_matches('.');
+    let lead = usize::from(amount.first > 0 && sentence.is_sign(amount.first - 1, ':'));
+    let label = amount.first.checked_sub(1 + lead);
+    printed.to_lowercase().ends_with("min") && label.is_some_and(|at| sentence.is_any(at, SIZES))
 }

@@ -7,10 +7,13 @@
 
 #[cfg(test)]
 mod cases;
+mod denied;
 mod lifted;
 mod measured;
+mod not_asked;
 mod prefixed;
 mod sentence;
+mod several_measures;
 mod turned_down;
 
 pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};

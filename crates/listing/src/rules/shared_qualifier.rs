@@ -119,10 +119,12 @@ fn measure_compared(word: &str) -> Option<&'static str> {
     })
 }
 
-/// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`
+/// Whether an amount is a spacing: `24 in. on center`, `16 in. o.c.`, `12 in. max OC`
 pub(crate) fn is_spaced(sentence: &Sentence<'_>, last: usize) -> bool {
     let after = sentence.skip_parentheses(last);
-    sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs", "centres", "centers", "spacing"])
+    // `12 in. max OC`
+    let limited = sentence.is_any(after, &["max", "maximum", "min", "minimum"]) && sentence.is_any(after + 1, &["o.c", "oc", "apart", "c/c"]);
+    limited || sentence.is_any(after, &["o.c", "oc", "apart", "c/c", "crs", "centres", "centers", "spacing"])
         || sentence.is_any(after, &["on", "between"]) && sentence.word(after + 1).starts_with("cent")
         || sentence.word(after).starts_with("cent")
 }
@@ -144,6 +146,10 @@ fn whichever(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
 /// Whether the words between two amounts begin a new statement, which the first one's qualifier doesn't reach.
 fn brings_own_phrase(sentence: &Sentence<'_>, mut between: core::ops::Range<usize>) -> bool {
     between.any(|at| {
+        // `min 1/2 in. in walls, 1 in. in floors`
+        if sentence.in_condition(at) {
+            return false;
+        }
         // `of 24 in. OC in Config. 1 and 16 in. OC in Config. 2` says one thing twice.
         if sentence.is_word(at, "in") && sentence.word(at + 1).starts_with("config") || sentence.is_any(at, &["oc", "o.c"]) && sentence.has_any(at + 1, at + 12, &["oc", "o.c"]) {
             return false;

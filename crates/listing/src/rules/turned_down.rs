@@ -111,9 +111,13 @@ const OTHERS: &[&str] = &[
 
 /// Whether the words behind an amount turn it down.
 pub(super) fn is_turned_down(sentence: &Sentence<'_>, index: usize) -> bool {
-    let Some(amount) = sentence.amount(index) else {
-        return false;
-    };
+    sentence
+        .amount(index)
+        .is_some_and(|amount| is_turned_down_amount(sentence, amount))
+}
+
+/// The same of an amount.
+pub(super) fn is_turned_down_amount(sentence: &Sentence<'_>, amount: &Amount) -> bool {
     !is_counted_on(sentence, amount)
         && behind(sentence, amount).any(|at| refuses(sentence, at) || is_put_right(sentence, at))
 }

@@ -1,5 +1,6 @@
 use measure::Unit;
 
+use super::denied::is_denied_both_ways;
 use super::prefixed::limits_precede;
 use super::word_before::qualifier;
 use super::{Finding, Sentence};
@@ -58,7 +59,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         let denied = at + 1 + usize::from(sentence.is_any(at + 1, &["and", "but"]));
         if sentence.is_sign(at, ',') && sentence.is_any(denied, &["not", "no", "never"]) {
             let ends = sentence.is_stop(denied + 2) || sentence.is_sign(denied + 2, '.') || sentence.token(denied + 2).is_none();
-            let relation = or_more(sentence.word(denied + 1)).filter(|_| ends)?;
+            let relation = or_more(sentence.word(denied + 1)).filter(|_| ends && !is_denied_both_ways(sentence, denied))?;
             let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
             return Some(Finding::sure(opposite, sentence.amount(index)?.first));
         }
@@ -137,7 +138,7 @@ fn set_off_qualifier(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, us
     if lead == 0 && sentence.is_word(at, "not") && sentence.is_word(at + 1, "before") {
         return Some((Relation::AtLeast, at + 2));
     }
-    if lead == 0 && sentence.is_any(at, &["not", "no", "never"]) {
+    if lead == 0 && sentence.is_any(at, &["not", "no", "never"]) && !is_denied_both_ways(sentence, at) {
         let opposite = match or_more(sentence.word(at + 1))? {
             Relation::AtLeast => Relation::AtMost,
             _ => Relation::AtLeast,
@@ -330,6 +331,12 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over",
         "under", "between", "per", "every", "each", "within", "into", "with", "by", "x",
     ];
+    // `density 4 pcf. maximum: recess 1/2 in.`, `with 8 pcf wool the min depth`
+    let heads = qualifier(sentence.word(at)).is_some() && sentence.is_sign(at + 1, ':') && sentence.token(at + 2).is_some_and(|token| token.word().is_some());
+    let articled = at > 1 && sentence.is_word(at - 1, "the") && !sentence.is_any(at - 2, &["at", "as", "is", "are", "be", "being"]) && sentence.token(at + 1).is_some_and(|token| token.word().is_some());
+    if heads || articled {
+        return true;
+    }
     if closes_adjacent(sentence, at) {
         return false;
     }

@@ -6,7 +6,7 @@ use crate::model::Relation;
 /// Words that end the search: they begin another phrase, in which the number then stands.
 const BREAKS: &[&str] = &[
     "and", "or", "with", "for", "in", "on", "by", "onto", "from", "into", "when", "where", "if", "that", "which",
-    "than", "is", "are", "be", "shall", "must", "to", "but", "between", "through", "under", "over", "above", "below", "per", "unless", "except",
+    "than", "is", "are", "be", "shall", "must", "to", "but", "between", "through", "using", "under", "over", "above", "below", "per", "unless", "except",
 ];
 
 /// What letters name, so that "c" before a number is one of them.
@@ -53,6 +53,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             if at + 1 < first && at > floor && !ends_amount(at - 1) && !sentence.words(at - 1, at).contains('.') && qualifier(sentence.word(at - 1)).is_some_and(|other| other != relation) {
                 return None;
             }
+            // `min nominal 4 in.`: a limit of the nominal size.
+            if relation == Relation::Nominal && at > floor && !ends_amount(at - 1) {
+                let limit = qualifier(sentence.word(at - 1)).filter(|limit| matches!(limit, Relation::AtLeast | Relation::AtMost));
+                if let Some(limit) = limit {
+                    return Some(Finding::sure(limit, at - 1));
+                }
+            }
             // `24 in. max 3 in. from the end`: the word may close the amount before; it opens this one.
             return Some(Finding::sure(relation, at));
         }
@@ -60,7 +67,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             return Some(Finding::sure(Relation::About, at - 1));
         }
         let joins = matches!(sentence.word(at), "of" | "a" | "an" | "the" | "at" | "=");
-        if sentence.is_sign(at, ':') {
+        // `Joint width (max) ...... 2 in.`
+        let leads = sentence.is_sign(at, '.') && sentence.is_stop(at);
+        if sentence.is_sign(at, ':') || leads {
             return headed(sentence, at, floor);
         }
         // `1/8 in. wet min -- gauge it every 10 ft`
@@ -88,17 +97,33 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// apart from what it names.
 fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding> {
     const MOST_WORDS: usize = 6;
-    let opens = floor == 0 && colon <= MOST_WORDS;
-    let are_words = |to: usize| (0..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
-    let bracketed = colon > 3 && sentence.is_sign(colon - 1, ')') && sentence.is_sign(colon - 3, '(');
-    let apart = colon > 2 && sentence.is_sign(colon - 2, ',');
-    if let Some((at, named)) = bracketed.then(|| (colon - 2, colon - 3)).or(apart.then(|| (colon - 1, colon - 2))) {
+    let parts = |at: &usize| [';', '.'].iter().any(|sign| sentence.is_sign(*at, *sign));
+    // `Spacing (max): 12 in. OC; width (min): 1 in.`
+    let start = (floor..colon)
+        .rev()
+        .find(parts)
+        .map_or(floor, |at| at + 1);
+    let opens = (start == 0 || start > floor) && colon - start <= MOST_WORDS;
+    let are_words = |to: usize| {
+        (start..to).all(|at| {
+            sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_some())
+        })
+    };
+    let bracketed = colon > start + 3
+        && sentence.closing(colon - 3) == Some(colon - 1);
+    let apart = colon > start + 2 && sentence.is_sign(colon - 2, ',');
+    let set_off = bracketed
+        .then(|| (colon - 2, colon - 3))
+        .or(apart.then(|| (colon - 1, colon - 2)));
+    if let Some((at, named)) = set_off {
         let relation = qualifier(sentence.word(at)).filter(|_| opens && are_words(named))?;
         return Some(Finding::sure(relation, at));
     }
     let plain = are_words(colon);
-    let relation = qualifier(sentence.word(0)).filter(|_| opens && plain)?;
-    Some(Finding::sure(relation, 0))
+    let relation = qualifier(sentence.word(start)).filter(|_| opens && plain)?;
+    Some(Finding::sure(relation, start))
 }
 
 /// `from 200 mm thickness and 550 kg/m3 upward`: the first number of what rises from it.

@@ -47,3 +47,13 @@ pub(crate) fn clauses(text: &str) -> Vec<String> {
 pub(crate) fn check(text: &str, expected: &[&str]) {
     assert_eq!(clauses(text), expected, "{text}");
 }
+
+/// The numbers that a reading shows as unread.
+pub(crate) fn unread(text: &str) -> Vec<String> {
+    let reading = listing::read_text("sample", text);
+    let unread = reading.warnings.into_iter();
+    unread
+        .filter(|warning| warning.kind == listing::WarningKind::UnreadNumber)
+        .map(|warning| warning.words)
+        .collect()
+}

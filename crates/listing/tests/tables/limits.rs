@@ -168,7 +168,7 @@ fn headings_that_name_properties_limits_and_values_need_no_rule() {
             "sealant.depth: at least 1/4 in. [2 hr]",
             "sealant.overlap: at least 1/2 in.",
             "sealant.cure_time: at least 7 days",
-            "strip.length: at most 10 ft [(width over 4 in]",
+            "strip.length: at most 10 ft [width over 4 in]",
         ],
     );
 }

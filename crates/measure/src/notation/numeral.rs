@@ -54,6 +54,13 @@ pub fn numeral_at(text: &str, at: usize) -> Option<(Numeral, usize)> {
     Some((whole, end))
 }
 
+/// The fraction of inches behind whole feet and no whole inch: `0 1/2` of `1'-0 1/2"`.
+pub(super) fn fraction_behind_nought(text: &str, at: usize) -> Option<(Numeral, usize)> {
+    let (whole, end) = plain_at(text, at)?;
+    let nought = whole.style == NumeralStyle::Whole && whole.value.is_zero();
+    nought.then(|| fraction_after(text, end))?
+}
+
 /// A fraction joined to the whole number before it: `-1/2`, ` 1/2`, `½`.
 fn fraction_after(text: &str, at: usize) -> Option<(Numeral, usize)> {
     let joint = rest(text, at).chars().next()?;

@@ -2,7 +2,7 @@
 
 use core::ops::Range;
 
-use super::numeral::{Numeral, NumeralStyle, numeral_at};
+use super::numeral::{Numeral, NumeralStyle, fraction_behind_nought, numeral_at};
 use super::scan::{before, rest, skip_space};
 use super::units::unit_at;
 use crate::number::Number;
@@ -131,7 +131,7 @@ fn feet_and_inches(text: &str, at: usize, feet: Numeral, feet_end: usize) -> Opt
     let gap = rest(text, feet_end);
     let joined = gap.trim_start_matches([' ', '\n', '\t', '-', ',']);
     let start = feet_end + (gap.len() - joined.len());
-    let (inches, end) = numeral_at(text, start)?;
+    let (inches, end) = fraction_behind_nought(text, start).or_else(|| numeral_at(text, start))?;
     let (unit, end) = unit_at(text, end)?;
     if unit != Unit::Inch || inches.value >= 12 {
         return None;
@@ -205,6 +205,10 @@ mod tests {
             Unit::Inch,
             "8 ft 3-1/2 in.",
         );
+        check("1'-0 1/2\" wide", "25/2", Unit::Inch, "1'-0 1/2\"");
+        check("1 ft 0-1/2 in. wide", "25/2", Unit::Inch, "1 ft 0-1/2 in.");
+        check("1'-0¾\" wide", "51/4", Unit::Inch, "1'-0¾\"");
+        check("2'-0\" wide", "24", Unit::Inch, "2'-0\"");
         check("8'-3 1/2\" long", "199/2", Unit::Inch, "8'-3 1/2\"");
         check("12 ft high", "12", Unit::Foot, "12 ft");
         check("10 ft 40 in. apart", "10", Unit::Foot, "10 ft");

@@ -3,10 +3,10 @@
 use measure::Dimension;
 
 use super::super::Around;
-use super::super::draft::{Draft, Yield, local_property};
+use super::super::draft::{Draft, Yield, limit, local_property};
 use super::heading::Heading;
 use crate::layout::Flow;
-use crate::model::{Bound, Condition, Confidence, Relation, Requirement};
+use crate::model::{Condition, Confidence, Relation, Requirement};
 use crate::naming::name_heading;
 
 /// A cell of several words with a number among them is read as any text is, under the condition of its row.
@@ -46,18 +46,6 @@ fn limit_bare(drafts: &mut [Draft], relation: Relation) {
     }
     for draft in bare {
         draft.confidence = Confidence::WithDoubt;
-    }
-}
-
-/// Gives a bare value a limit.
-fn limit(bound: &mut Bound, relation: Relation) {
-    bound.relation = relation;
-    bound.bare = false;
-    if matches!(relation, Relation::AtMost | Relation::LessThan) && bound.hi.is_none() {
-        bound.hi = bound.lo.take();
-        if let Some(second) = &mut bound.second {
-            second.hi = second.lo.take();
-        }
     }
 }
 

@@ -318,6 +318,7 @@ impl<'a> Builder<'a> {
         let begins = (self.gap && !unfinished)
             || is_bullet(words)
             || is_labelled(words)
+            || self.leaves_bullets(line, words)
             || labels::begins(self.lines, at)
             || is_tabbed(line);
         for (number, (from, to)) in labels::side_by_side(words)
@@ -328,6 +329,24 @@ impl<'a> Builder<'a> {
             let piece = Span::new(content.start() + from, content.start() + to);
             self.add_text(piece, begins || number > 0);
         }
+    }
+
+    /// Whether a line stands no farther in than the bullet above it, whose sentence has ended: it begins anew, "In joints up to 2 in.:".
+    fn leaves_bullets(&self, line: &Line<'_>, words: &str) -> bool {
+        let item = self.current.and_then(|index| self.outline.items.get(index));
+        let Some(Paragraph::Text(pieces)) = item.and_then(|item| item.paragraphs.last()) else {
+            return false;
+        };
+        let bullet = pieces
+            .first()
+            .filter(|piece| is_bullet(piece.of(self.source).trim_start()));
+        let column = bullet.map(|bullet| {
+            let before = self.source.get(..bullet.start()).unwrap_or_default();
+            before.len() - before.rfind('\n').map_or(0, |line| line + 1)
+        });
+        column.is_some_and(|column| line.indent <= column)
+            && words.starts_with(char::is_uppercase)
+            && self.last_sentence_ended()
     }
 
     fn last_sentence_ended(&self) -> bool {

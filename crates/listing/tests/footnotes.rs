@@ -1,0 +1,118 @@
+//! Limits that stand in notes: they reach the values that their mark stands behind. The wordings are invented; what they mean is common practice.
+
+mod common;
+
+use common::{check, unread};
+
+#[test]
+fn a_note_limits_the_marked_value_alone() {
+    for (mark, note) in [
+        ("*", "* Minimum."),
+        ("†", "† Min."),
+        (" [a]", "[a] Minimum values."),
+        (" (1)", "(1) All dimensions minimum."),
+        (" a)", "a) Min."),
+        ("¹", "Note: ¹ Minimum"),
+        (" (see note b)", "Note b: minimum."),
+    ] {
+        check(
+            &format!("1. PACKING - Depth 4 in.{mark}, density 4 pcf.\n{note}\n"),
+            &[
+                "packing.depth: at least 4 in",
+                "packing.density: nominal 4 pcf",
+            ],
+        );
+    }
+    // Behind a second value and what is measured.
+    check(
+        "1. PACKING - Wool 4 in. (102 mm) deep*.\n* Maximum.\n",
+        &["packing.depth: at most 4 in"],
+    );
+}
+
+#[test]
+fn each_mark_has_its_own_note() {
+    check(
+        "1. PACKING - Depth 4 in.*, recess 1/2 in.**\n\n* Min. ** Max.\n",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.recess: at most 1/2 in",
+        ],
+    );
+    // The next note below is meant.
+    check(
+        "1. PACKING - Depth 4 in.*\n* Minimum.\n2. SEALANT - Recess 1/4 in.*\n* Maximum.\n",
+        &[
+            "packing.depth: at least 4 in",
+            "sealant.recess: at most 1/4 in",
+        ],
+    );
+}
+
+#[test]
+fn a_note_reaches_the_rows_of_a_table() {
+    let rows = "1 hr | 3 in. [a] | 4 pcf\n2 hr | 4 in. [a] | 6 pcf\n";
+    check(
+        &format!("1. PACKING - See table.\n\nRating | Depth | Density\n{rows}\n[a] Minimum.\n"),
+        &[
+            "packing.depth: at least 3 in if joint.rating = 1 hr",
+            "packing.density: nominal 4 pcf if joint.rating = 1 hr",
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+            "packing.density: nominal 6 pcf if joint.rating = 2 hr",
+        ],
+    );
+    // A marked heading is that of its column, and a marked label that of its value.
+    let rows = "1 hr      3 in.      4 pcf\n2 hr      4 in.      6 pcf\n";
+    check(
+        &format!("1. PACKING - See table.\n\nRating    Depth*     Density\n{rows}\n* Minimum.\n"),
+        &[
+            "packing.depth: at least 3 in if joint.rating = 1 hr",
+            "packing.density: nominal 4 pcf if joint.rating = 1 hr",
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+            "packing.density: nominal 6 pcf if joint.rating = 2 hr",
+        ],
+    );
+    check(
+        "1. PACKING\n   Depth*: 4 in.\n   Density: 4 pcf\n   * Min.\n",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.density: nominal 4 pcf",
+        ],
+    );
+}
+
+#[test]
+fn what_a_note_says_of_a_limit_besides_is_left_to_a_person() {
+    assert_eq!(
+        unread("1. PACKING - Depth 4 in.*, density 4 pcf.\n* Minimum at midspan; see drawing.\n"),
+        ["4 in."]
+    );
+    assert_eq!(
+        unread("1. PACKING - Wool* in joints to a depth of 4 in.\n* Minimum.\n"),
+        ["4 in."]
+    );
+    assert_eq!(unread("1. PACKING - Depth 4* in.\n* Minimum.\n"), ["4"]);
+}
+
+#[test]
+fn other_notes_limit_nothing() {
+    check(
+        "1. PACKING - Depth 4 in.*\n* Measured at midspan.\n",
+        &["packing.depth: nominal 4 in"],
+    );
+    // Nor does a note give a second limit, or one to a value without its mark.
+    check(
+        "1. PACKING - Min depth 4 in.*, density 4 pcf.\n* Maximum.\n",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.density: nominal 4 pcf",
+        ],
+    );
+    check(
+        "1. PACKING - Depth 4 in.\n* Min density 4 pcf.\n",
+        &[
+            "packing.depth: nominal 4 in",
+            "packing.density: at least 4 pcf",
+        ],
+    );
+}

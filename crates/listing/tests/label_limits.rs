@@ -1,0 +1,114 @@
+//! Limits in labels, set off from what they limit, and limits that stand between two numbers. The wordings are invented; what they mean is common practice.
+
+mod common;
+
+use common::{check, unread};
+
+#[test]
+fn a_limit_in_parentheses_limits_its_label() {
+    check(
+        "1. CLIPS - Spacing (max): 12 in. OC; width (min): 1 in.; gauge (min): 20 MSG\n",
+        &[
+            "clip.spacing: at most 12 in",
+            "clip.width: at least 1 in",
+            "clip.gauge: at least 20 gauge",
+        ],
+    );
+    check(
+        "1. JOINT WIDTH (max)......... 2 in.\n",
+        &["joint.width: at most 2 in"],
+    );
+    check(
+        "1. CLIPS\n   Width (min.): 1 in.\n   Spacing [max]: 12 in.\n",
+        &["clip.width: at least 1 in", "clip.spacing: at most 12 in"],
+    );
+}
+
+#[test]
+fn a_nominal_size_may_be_limited() {
+    check(
+        "1. PACKING - Min nom 4 in. depth.\n",
+        &["packing.depth: at least 4 in"],
+    );
+    check(
+        "1. CLIPS - Spacing max nominal 24 in. OC.\n",
+        &["clip.spacing: at most 24 in"],
+    );
+    check(
+        "1. CLIPS - 12 in. OC max, nominal 2 in. wide.\n",
+        &["clip.spacing: at most 12 in", "clip.width: nominal 2 in"],
+    );
+}
+
+#[test]
+fn a_limit_that_heads_the_next_words_closes_nothing() {
+    check(
+        "1. PACKING - minimum: depth 4 in., density 4 pcf. maximum: recess 1/2 in.\n",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.density: at least 4 pcf",
+            "packing.recess: at most 1/2 in",
+        ],
+    );
+    check(
+        "1. PACKING - With 8 pcf wool the min depth is 4 in.\n",
+        &[
+            "packing.density: nominal 8 pcf",
+            "packing.depth: at least 4 in",
+        ],
+    );
+    check(
+        "1. PACKING - Depth 4 in. at the minimum.\n",
+        &["packing.depth: at least 4 in"],
+    );
+    assert_eq!(
+        unread("1. RUNNER - Steel with 2 in. flange min using 1 in. screws max 8 in. OC\n"),
+        ["2 in.", "1 in."]
+    );
+}
+
+#[test]
+fn a_size_and_what_stands_at_it_are_no_range() {
+    check(
+        "1. STUDS - Studs 3-5/8 in. wide min at 24 in. max.\n",
+        &[
+            "stud.width: at least 29/8 in",
+            "1:studs_wide_max: at most 24 in",
+        ],
+    );
+}
+
+#[test]
+fn a_limit_reaches_the_next_case() {
+    check(
+        "1. SEALANT - Min 1/2 in. depth in walls, 1 in. depth in floors.\n",
+        &[
+            "sealant.depth: at least 1/2 in if \"in walls\"",
+            "sealant.depth: at least 1 in if \"in floors\"",
+        ],
+    );
+    check(
+        "1. CLIPS - Max 12 in. OC in joints up to 4 in. and 6 in. OC for joints over 4 in. wide.\n",
+        &[
+            "clip.spacing: at most 12 in if joint.width <= 4 in.",
+            "clip.spacing: at most 6 in if joint.width > 4 in.",
+        ],
+    );
+    // Another measure has none.
+    check(
+        "1. CLIPS - Max 12 in. OC in walls, 1 in. wide.\n",
+        &["clip.spacing: at most 12 in", "clip.width: nominal 1 in"],
+    );
+}
+
+#[test]
+fn feet_and_a_fraction_of_an_inch_are_one_length() {
+    check(
+        "1. JOINT - Joint width max 1'-0 1/2\".\n",
+        &["joint.width: at most 25/2 in"],
+    );
+    check(
+        "1. JOINT - Joint width max 1 ft 0-1/2 in.\n",
+        &["joint.width: at most 25/2 in"],
+    );
+}
