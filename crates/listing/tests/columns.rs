@@ -133,3 +133,18 @@ fn labels_side_by_side_have_each_its_own_value() {
     assert!(held("at least 1/2 in").contains("board"), "{found:?}");
     assert!(held("at least 2 in").contains("deck"), "{found:?}");
 }
+
+#[test]
+fn a_mark_that_numbers_parts_is_no_case() {
+    let clauses = common::clauses(
+        "1. PARTS - As listed.\n\n\
+         | Part | Description          | Requirement      |\n\
+         |------|----------------------|------------------|\n\
+         | B1   | Sprayed fireproofing | density 15 pcf   |\n\
+         | W1   | Studs                | 25 ga min.       |\n",
+    );
+    assert!(
+        !clauses.is_empty() && clauses.iter().all(|clause| !clause.contains(" if ")),
+        "{clauses:?}"
+    );
+}

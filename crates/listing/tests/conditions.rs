@@ -129,3 +129,44 @@ fn the_rest_governs_the_number_before_it_and_none_behind() {
         &[("38 mm", false)],
     );
 }
+
+#[test]
+fn what_a_number_of_the_same_measure_follows_at_once_is_its_own_condition() {
+    check(
+        "Depth 12 mm, but in joints of more than 50 mm width 20 mm.",
+        &[("12 mm", false), ("20 mm", true)],
+    );
+    check(
+        "Compressed 30 %, for widths up to 20 mm only 15 %.",
+        &[("30 %", false), ("15 %", true)],
+    );
+    check(
+        "Compressed 25 % minimum (in joints narrower than 50 mm (2 in.), 33 %). Depth 4 in.",
+        &[("25 %", false), ("33 %", true), ("4 in.", false)],
+    );
+    // At the end it is still that of the number before.
+    check(
+        "Depth 4 in., in joints wider than 2 in.",
+        &[("4 in.", true)],
+    );
+}
+
+#[test]
+fn a_limit_for_another_rating_is_no_part_of_the_condition_before_it() {
+    check(
+        "Depth not less than 4 in. when the 2 hour rating is wanted and not less than 3 in. for the 1 hour rating.",
+        &[("4 in.", true), ("3 in.", true)],
+    );
+}
+
+#[test]
+fn the_width_of_another_kind_of_joint_is_no_case() {
+    check(
+        "Screed 40 mm thick or more, with a control joint of width 10 mm over it.",
+        &[("40 mm", false), ("10 mm", false)],
+    );
+    check(
+        "Depth 40 mm or more in joints of width up to 10 mm.",
+        &[("40 mm", true)],
+    );
+}

@@ -97,3 +97,15 @@ fn letters_of_a_number_that_does_not_stand_alone() {
     let text = "1. FLOOR - Concrete min 4 in. thick.\n\n2A. CLIPS - Min 1 in. wide.\n\n2B. CLIPS - Min 2 in. wide.\n\n3A. WALL - Min 4 in. thick.\n\n4. SEALANT - Depth min 1/2 in.\n";
     assert_eq!(items(text), ["1", "2A", "2B", "3A", "4"]);
 }
+
+#[test]
+fn chapters_without_a_number_of_their_own_follow_one_another() {
+    let text = |second: &str| {
+        format!(
+            "System F-1\n\n1.1 Slabs. Concrete, 115 mm thick.\n1.2 Option B, blockout. 64 mm wide.\n{second} Width 25 to 200 mm.\n2.2 Movement 12 %.\n"
+        )
+    };
+    assert_eq!(items(&text("2.1")), ["1.1", "1.2", "2.1", "2.2"]);
+    // A gap is none.
+    assert_eq!(items(&text("4.1")), ["1.1", "1.2"]);
+}

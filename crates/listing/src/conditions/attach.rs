@@ -167,12 +167,19 @@ fn after_opening(
             || lifts(sentence, *at)
     });
     let next_label = next_hours_label(sentence, condition.last);
+    // What is said in brackets ends with them.
+    let bracket = condition
+        .first
+        .checked_sub(1)
+        .and_then(|before| sentence.closing(before))
+        .unwrap_or(sentence.tokens.len());
     let next_order = next_order(sentence, condition.last);
     let label = end_of_label(sentence, condition).filter(|_| labels(sentence, condition));
     let end = semicolon
         .min(label.unwrap_or(sentence.tokens.len()))
         .min(next_opening)
         .min(next_label)
+        .min(bracket)
         .min(next_order)
         .min(always.unwrap_or(sentence.tokens.len()));
     bounds

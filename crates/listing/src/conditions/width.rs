@@ -119,7 +119,11 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .take(8)
         .find(|at| is_joint_noun(sentence, *at))?;
     // "flute openings" are no joints, and the width of studs is theirs.
-    let other = noun > 0 && sentence.is_any(noun - 1, OTHERS);
+    let other = noun > 0 && sentence.is_any(noun - 1, OTHERS)
+        || noun > 2
+            && sentence.is_word(noun - 1, "of")
+            && is_joint_noun(sentence, noun - 2)
+            && sentence.is_any(noun - 3, OTHERS);
     let of_thing = noun > 1
         && sentence.is_word(noun - 1, "of")
         && sentence.is_any(noun, &["width", "widths"])
@@ -408,7 +412,12 @@ pub(super) fn found(
     property: Option<&str>,
 ) -> Found {
     let last = sentence.amount(index).map_or(from, |amount| {
-        skip_attribute(sentence, sentence.skip_parentheses(amount.last))
+        let last = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+        // `joints of more than 50 mm width`
+        let of_width = sentence.is_word(last, "width")
+            && sentence.has_any(from, amount.first, &["of"])
+            && property == Some("joint.width");
+        last + usize::from(of_width)
     });
     let closed = sentence.is_any(last, &["or", "and"])
         && sentence.is_any(last + 1, &["above", "over", "below", "under"])

@@ -7,6 +7,8 @@ use crate::model::Relation;
 const BREAKS: &[&str] = &[
     "and", "or", "with", "for", "in", "on", "by", "onto", "from", "into", "when", "where", "if", "that", "which",
     "than", "is", "are", "be", "shall", "must", "to", "but", "between", "through", "under", "over", "above", "below", "per", "unless", "except",
+    // `2 PINS MIN WITHIN 3" OF EACH END`: the word closed the pins.
+    "within", "w/in",
 ];
 
 /// What letters name, so that "c" before a number is one of them.
@@ -88,8 +90,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// apart from what it names.
 fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding> {
     const MOST_WORDS: usize = 6;
-    let opens = floor == 0 && colon <= MOST_WORDS;
-    let are_words = |to: usize| (0..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    // A bullet heads nothing.
+    let start = usize::from(sentence.token(0).is_some_and(|token| token.word().is_none() && !token.is_numeric()));
+    let opens = floor == 0 && colon <= start + MOST_WORDS;
+    let are_words = |to: usize| (start..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
     let bracketed = colon > 3 && sentence.is_sign(colon - 1, ')') && sentence.is_sign(colon - 3, '(');
     let apart = colon > 2 && sentence.is_sign(colon - 2, ',');
     if let Some((at, named)) = bracketed.then(|| (colon - 2, colon - 3)).or(apart.then(|| (colon - 1, colon - 2))) {
@@ -97,8 +101,8 @@ fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding
         return Some(Finding::sure(relation, at));
     }
     let plain = are_words(colon);
-    let relation = qualifier(sentence.word(0)).filter(|_| opens && plain)?;
-    Some(Finding::sure(relation, 0))
+    let relation = qualifier(sentence.word(start)).filter(|_| opens && plain)?;
+    Some(Finding::sure(relation, start))
 }
 
 /// `from 200 mm thickness and 550 kg/m3 upward`: the first number of what rises from it.
