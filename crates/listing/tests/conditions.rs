@@ -170,3 +170,33 @@ fn the_width_of_another_kind_of_joint_is_no_case() {
         &[("40 mm", true)],
     );
 }
+
+#[test]
+fn a_qualifier_between_commas_parts_nothing() {
+    check(
+        "Studs 2-1/2 in. deep for 1 hr; 4 in. deep, minimum, for 2 hr and 3 hr.",
+        &[("2-1/2 in.", true), ("4 in.", true)],
+    );
+    check(
+        "Wool 6 in. wide, 4 in. deep, for 2 hr.",
+        &[("6 in.", false), ("4 in.", true)],
+    );
+}
+
+#[test]
+fn gaps_of_so_much_and_over_are_a_case() {
+    let found = governed("Gaps of 40 mm and over shall have a mesh of mass 160 g/m2.");
+    assert_eq!(
+        found,
+        [(
+            "160 g/m²".to_owned(),
+            Some("Gaps of 40 mm and over".to_owned())
+        )]
+    );
+    // Over the slab is a place.
+    let found = governed("A gap of 40 mm and over the slab 20 mm of coating.");
+    assert!(
+        found.iter().all(|(_, condition)| condition.is_none()),
+        "{found:?}"
+    );
+}

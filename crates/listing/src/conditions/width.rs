@@ -27,6 +27,11 @@ const TAKES: &[&str] = &[
     "move",
 ];
 
+/// Verbs of several joints that say what they must have.
+const REQUIRES: &[&str] = &[
+    "shall", "must", "are", "require", "need", "receive", "have", "get",
+];
+
 /// Comparatives that set some things apart from others.
 const APART: &[&str] = &[
     "wider",
@@ -360,14 +365,14 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             ],
         )
         && (sentence.is_any(after + 2, VERBS) || sentence.is_any(after + 2, TAKES));
-    // `Gaps of 75 mm and above: brackets of steel.`
+    // `Gaps of 75 mm and above: brackets of steel.`, `Gaps of 40 mm and over shall be reinforced`
     let and_above = joint
         && sentence.is_any(after, &["or", "and"])
         && sentence.is_any(
             after + 1,
             &["above", "over", "below", "under", "more", "less"],
         )
-        && sentence.is_sign(after + 2, ':')
+        && (sentence.is_sign(after + 2, ':') || sentence.is_any(after + 2, REQUIRES))
         && (noun + 1..amount.first).all(|at| sentence.is_word(at, "of"));
     let or_less = or_less || and_above;
     let compares = compares || or_less;
@@ -421,7 +426,7 @@ pub(super) fn found(
     });
     let closed = sentence.is_any(last, &["or", "and"])
         && sentence.is_any(last + 1, &["above", "over", "below", "under"])
-        && is_statement_end(sentence, last + 2);
+        && (is_statement_end(sentence, last + 2) || sentence.is_any(last + 2, REQUIRES));
     let end = if closed
         || sentence.is_word(last, "or")
             && sentence.is_any(last + 1, &["less", "more", "greater", "wider", "narrower"])
