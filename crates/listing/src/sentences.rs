@@ -2,6 +2,8 @@
 
 use core::ops::Range;
 
+use crate::phrase::count_word;
+
 /// Words that a stop shortens without ending the sentence, unless a capital follows one of [`MAY_END`].
 const ABBREVIATIONS: &[&str] = &[
     "in", "ft", "max", "min", "nom", "tol", "n.t.e", "n.m.t", "n.l.t", "approx", "dia", "diam",
@@ -138,6 +140,9 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if FIRMS.contains(&word.as_str()) {
         return false;
     }
+    if MAY_END.contains(&word.as_str()) && limits_nothing_behind(next) {
+        return false;
+    }
     if !ABBREVIATIONS.contains(&word.as_str()) {
         return capital || digit || begins == Some('(') || begins == Some('[');
     }
@@ -198,6 +203,22 @@ fn is_qualifier_alone(rest: &str) -> bool {
                 .trim_end_matches('.')
                 .eq_ignore_ascii_case(qualifier)
         })
+}
+
+/// Whether words begin with a limit that no number follows: behind `2-1/2 In.` the `Min embedment` says how that is meant.
+fn limits_nothing_behind(rest: &str) -> bool {
+    const LIMITS: &[&str] = &["min", "max", "minimum", "maximum"];
+    let end = rest.find(['.', ';', ',', ':', '(']).unwrap_or(rest.len());
+    let mut words = rest.get(..end).unwrap_or_default().split_whitespace();
+    let is_number = |word: &str| {
+        let digits = word.contains(|c: char| c.is_ascii_digit());
+        digits && !word.ends_with(char::is_alphabetic) || count_word(word).is_some()
+    };
+    let limits = words
+        .next()
+        .is_some_and(|word| LIMITS.contains(&word.to_lowercase().as_str()));
+    let mut behind = words.peekable();
+    limits && behind.peek().is_some() && !behind.any(is_number)
 }
 
 /// Whether a word is one that a stop shortens.
@@ -268,6 +289,33 @@ mod tests {
             &["SOMEWHERE CO. INC. -- Product 4"],
         );
         check("widths up to 2 in.) The", &["widths up to 2 in.)", "The"]);
+    }
+
+    #[test]
+    fn a_limit_without_a_number_of_its_own_closes_the_one_before() {
+        check(
+            "two anchors, 2-1/2 In. Min embedment. Angles 48 In. OC Max. Pipe 2 In. Max nominal diameter, steel",
+            &[
+                "two anchors, 2-1/2 In. Min embedment.",
+                "Angles 48 In. OC Max.",
+                "Pipe 2 In. Max nominal diameter, steel",
+            ],
+        );
+        check(
+            "sealed with 1/2 In. Min of 3B",
+            &["sealed with 1/2 In. Min of 3B"],
+        );
+        check(
+            "Board 5/8 in. Min 40 pcf. Runner 2 in. Min leg length 3 in. Studs 6 in. Min two screws each.",
+            &[
+                "Board 5/8 in.",
+                "Min 40 pcf.",
+                "Runner 2 in.",
+                "Min leg length 3 in.",
+                "Studs 6 in.",
+                "Min two screws each.",
+            ],
+        );
     }
 
     #[test]

@@ -163,6 +163,43 @@ fn copies_under_other_numbers_come_to_the_same() {
     assert!(checked > 0, "nothing was checked");
 }
 
+/// What was said of one copy's own counts for it alone; one of the others is still checked for all of them.
+#[test]
+fn what_is_said_of_one_copy_leaves_the_others_alike() {
+    let (size, seed) = (8, 29);
+    let library = with_copies(size, 4, seed);
+    let held = support::read(&library);
+    let checklists = support::checklists(&held);
+    let index = support::index(&checklists);
+    let finder = Finder::new(&index);
+    let asked = conditions(&library, 80, seed);
+    let said_of_one = asked
+        .iter()
+        .filter(|facts| facts.iter().any(Fact::is_of_one_listing));
+    let mut most = 0;
+    for facts in said_of_one {
+        let subject = Subject {
+            joint: "J-1",
+            mark: "M1",
+            facts: facts.iter().collect(),
+            judgments: Vec::new(),
+        };
+        let (all, _) = plain::all(&checklists, &subject);
+        let [fits, open, near] = plain::wanted(&all, &Wanted::ALL).map(sorted);
+        let found = finder.find(&checklists, &subject, &Wanted::ALL).unwrap();
+        assert_eq!(told(&found.fits), fits);
+        assert_eq!(told(&found.open), open);
+        assert_eq!(told(&found.near), near);
+        // One of each and the one that it was said of; where that is the first of its kind, the others of it each by itself.
+        assert!(found.checked <= size + 4, "{} checked", found.checked);
+        most = most.max(all.len());
+    }
+    assert!(
+        most > size + 4,
+        "of no joint more came into question: {most}"
+    );
+}
+
 /// What was decided of one copy by its name isn't said of the others, whichever of them comes first.
 #[test]
 fn what_is_decided_of_one_copy_counts_for_it_alone() {

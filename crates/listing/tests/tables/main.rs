@@ -6,6 +6,7 @@
 )]
 
 mod bands;
+mod captions;
 mod cells;
 mod columns;
 mod labels;

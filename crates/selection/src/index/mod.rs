@@ -160,18 +160,14 @@ impl Index {
     }
 
     /// The place of the listing that may be checked in the place of one: the first that comes to the same. Where people have decided something that
-    /// may bear on either by its name, or where something is known that was said of one listing alone, each is checked itself.
+    /// may bear on either by its name, or where something is known that was said of either alone, each is checked itself.
     pub(crate) fn stands_for(&self, at: usize, subject: &Subject<'_>) -> usize {
-        let is_judged = |at: usize| {
-            !subject.judgments.is_empty()
-                && self
-                    .entries
-                    .get(at)
-                    .is_none_or(|entry| is_judged(subject, &entry.goes_by()))
-        };
-        let is_said_of_one = subject.facts.of_listings().next().is_some();
         let first = self.firsts.get(at).copied().unwrap_or(at);
-        if first == at || is_said_of_one || is_judged(at) || is_judged(first) {
+        let is_apart = |at: usize| {
+            let entry = self.entries.get(at);
+            entry.is_none_or(|entry| is_told_apart(entry, subject))
+        };
+        if first == at || is_apart(at) || is_apart(first) {
             at
         } else {
             first
@@ -182,4 +178,11 @@ impl Index {
     pub fn distinct_points(&self) -> usize {
         self.points.len()
     }
+}
+
+/// Whether anything that people decided or said may bear on a listing by its name.
+fn is_told_apart(entry: &Entry, subject: &Subject<'_>) -> bool {
+    let goes_by = entry.goes_by();
+    let is_judged = !subject.judgments.is_empty() && is_judged(subject, &goes_by);
+    is_judged || subject.facts.any_said_of(&goes_by)
 }

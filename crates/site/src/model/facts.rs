@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::said::{GoesBy, is_of_a_listing, parted, without_listing};
+use super::said::{GoesBy, is_of_a_listing, parted, said_of, without_listing};
 use super::{Fact, Joint};
 
 /// What is known of one joint, one fact a property. Nothing is decided from it as it is: what was said of one listing's own requirement
@@ -114,6 +114,12 @@ impl<'a> Facts<'a> {
             !said.is_some_and(|said| listing.is_meant(said))
         });
         own.map(|(_, own)| own.fact)
+    }
+
+    /// Whether anything was said of this listing alone.
+    pub fn any_said_of(&self, listing: &GoesBy<'_>) -> bool {
+        let mut said = self.own.keys().filter_map(|name| said_of(name));
+        said.any(|said| listing.is_meant(said))
     }
 
     /// The facts on properties that a listing has for itself, whichever listing they were said of.

@@ -3,6 +3,7 @@
 use measure::Unit;
 
 use super::heading::Heading;
+use super::statements::{by_name, names_columns};
 use crate::model::Relation;
 use crate::naming::components_in;
 use crate::rules::qualifier;
@@ -55,9 +56,10 @@ impl Heading {
         }
         self.measure_as(caption, &lower);
         if self.selects.is_none() && self.relation.is_none() {
-            self.relation = limit_by_name(&lower, &self.words.to_lowercase());
+            self.relation = by_name(&lower, &self.words.to_lowercase());
         }
-        if self.selects.is_none() && self.relation.is_none() && !limits_by_name(&lower) {
+        let of_others = names_columns(&lower) && !each_is_limited(&lower);
+        if self.selects.is_none() && self.relation.is_none() && !of_others {
             self.relation = caption_qualifier(&lower, &self.words.to_lowercase());
         }
         let sized =
@@ -157,55 +159,6 @@ fn units_at_the_end(caption: &str) -> Option<(Unit, Option<Unit>)> {
         "mm" | "in mm" | "millimetres" => (Unit::Millimetre, None),
         _ => return None,
     })
-}
-
-/// What a caption says of columns by their names: "Packing depth and compression are minimums; sealant depth is exact."
-fn limit_by_name(caption: &str, heading: &str) -> Option<Relation> {
-    statements(caption)
-        .find(|(names, _)| {
-            names
-                .split([',', '&'])
-                .flat_map(|name| name.split(" and "))
-                .any(|name| names_column(name, heading))
-        })
-        .map(|(_, relation)| relation)
-}
-
-/// Whether a caption says of columns by their names how each is limited.
-fn limits_by_name(caption: &str) -> bool {
-    statements(caption).next().is_some()
-}
-
-/// The statements of a caption, `names are limit`, each with its limit.
-fn statements(caption: &str) -> impl Iterator<Item = (&str, Relation)> {
-    caption.split(['.', ';', ':']).filter_map(|statement| {
-        let (names, said) = [" are ", " is "]
-            .iter()
-            .find_map(|verb| statement.split_once(verb))?;
-        let relation = match said.trim() {
-            "minimum" | "minimums" | "minima" | "minimum values" | "the least" => Relation::AtLeast,
-            "maximum" | "maximums" | "maxima" | "maximum values" | "the most" => Relation::AtMost,
-            "exact" | "exactly as given" => Relation::Exactly,
-            "nominal" => Relation::Nominal,
-            _ => return None,
-        };
-        (!names.contains(" not ")).then_some((names, relation))
-    })
-}
-
-/// Whether a name is a column's: each of its words stands in the heading, which may shorten it, `Compr.` for "compression".
-fn names_column(name: &str, heading: &str) -> bool {
-    const SHORTEST: usize = 4;
-    let held = |word: &str| {
-        heading
-            .split(|c: char| !c.is_alphabetic())
-            .any(|own| own == word || (own.len() >= SHORTEST && word.starts_with(own)))
-    };
-    let mut named = name
-        .split(|c: char| !c.is_alphabetic())
-        .filter(|word| word.len() > 2 && !matches!(*word, "the" | "all" | "values" | "for"))
-        .peekable();
-    named.peek().is_some() && named.all(held)
 }
 
 /// Attributes as captions name them.
@@ -329,6 +282,28 @@ pub(super) fn suits(relation: Relation, heading: &str) -> bool {
     }
 }
 
+/// Whether a caption sets a limit that no number of its own takes: "minimum values by width", and not "joints up to 4 in. max".
+pub(super) fn sets_a_limit(caption: &str) -> bool {
+    let words: Vec<&str> = caption
+        .split(|c: char| c.is_whitespace() || matches!(c, '(' | ')' | ',' | ';' | ':'))
+        .filter(|word| !word.is_empty())
+        .collect();
+    let is_number = |at: usize| {
+        let word = words.get(at);
+        word.is_some_and(|word| word.contains(|c: char| c.is_ascii_digit()))
+    };
+    let limits = |word: &&str| {
+        matches!(
+            word.trim_end_matches('.').to_lowercase().as_str(),
+            "min" | "minimum" | "minimums" | "minima" | "max" | "maximum" | "maximums" | "maxima"
+        )
+    };
+    words.iter().enumerate().any(|(at, word)| {
+        let near = at.saturating_sub(2)..=at + 2;
+        limits(word) && !near.into_iter().any(is_number)
+    })
+}
+
 /// Whether a paragraph before a table speaks of the table.
 pub(super) fn captions(caption: &str) -> bool {
     let lower = caption.to_lowercase();
@@ -339,4 +314,5 @@ pub(super) fn captions(caption: &str) -> bool {
         || lower.starts_with("min")
         || lower.starts_with("max")
         || units_at_the_end(&lower).is_some()
+        || names_columns(&lower)
 }

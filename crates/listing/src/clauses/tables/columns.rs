@@ -4,10 +4,11 @@ use measure::{Quantity, Unit};
 
 use super::Said;
 use super::band::{count_cases, width_band};
-use super::caption::{captions, suits};
+use super::caption::{captions, sets_a_limit, suits};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
+use super::statements::limits_another;
 use super::{all_of, ditto, of_group, spread_columns};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
@@ -164,17 +165,7 @@ impl Columns {
             labels::name_parts(&mut rows, column);
         }
         let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
-        for heading in headings.iter_mut().chain(labels) {
-            if captions(said.before) {
-                heading.take_from_caption(said.before);
-            }
-            if heading.selects.is_none() {
-                let suited = said
-                    .of_all
-                    .filter(|relation| suits(*relation, &heading.words));
-                heading.relation = heading.relation.or(suited);
-            }
-        }
+        limit_by_words_around(headings.iter_mut().chain(labels).collect(), said);
         let place = |pieces: &Vec<Span>| pieces.iter().copied().reduce(Span::join);
         Self {
             headings,
@@ -261,6 +252,33 @@ impl Columns {
             .iter()
             .position(|own| core::ptr::eq(own, heading))?;
         self.places.get(column).copied().flatten()
+    }
+}
+
+/// What the caption and the words behind the table say of its columns, or of its rows. A limit that the caption sets for none of them leaves all
+/// in doubt.
+fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said<'_>) {
+    for heading in &mut headings {
+        if captions(said.before) {
+            heading.take_from_caption(said.before);
+        }
+        if heading.selects.is_none() {
+            let suited = said
+                .of_all
+                .filter(|relation| suits(*relation, &heading.words));
+            heading.relation = heading.relation.or(suited);
+        }
+    }
+    let caption = said.before.to_lowercase();
+    let words: Vec<String> = headings
+        .iter()
+        .map(|one| one.words.to_lowercase())
+        .collect();
+    let none_is_limited = headings.iter().all(|heading| heading.relation.is_none());
+    if sets_a_limit(&caption) && (none_is_limited || limits_another(&caption, &words)) {
+        for heading in headings {
+            heading.limit_unknown = true;
+        }
     }
 }
 

@@ -20,6 +20,8 @@ pub(in crate::clauses) struct Heading {
     pub(super) rating: Option<Rating>,
     /// Whether it names a unit that isn't known, `ft2/gal`: its bare numbers are no counts.
     pub(super) unit_unknown: bool,
+    /// Whether a limit was set that nobody knows how to place: its bare numbers may be limited.
+    pub(super) limit_unknown: bool,
 }
 
 /// What a column that selects rows tests.
@@ -53,6 +55,7 @@ impl Heading {
             requires: None,
             rating: Some(case),
             unit_unknown: false,
+            limit_unknown: false,
         }
     }
 
@@ -192,6 +195,7 @@ pub(in crate::clauses) fn heading(text: &str) -> Heading {
         rating,
         requires: None,
         unit_unknown: unit.is_none() && words.name_unknown_rate(),
+        limit_unknown: false,
         unit,
         second_unit,
         relation: words.relation(units.contains(&Unit::Minute)),

@@ -15,6 +15,7 @@ mod products;
 mod rating;
 mod records;
 mod spread_columns;
+mod statements;
 mod worded;
 
 use measure::Unit;
@@ -304,6 +305,10 @@ pub(super) fn read_cell(
         return;
     }
     let said = limit_of(cell.relation, heading.relation);
+    if heading.limit_unknown && said.is_none() && cell.hi.is_none() {
+        left_as_words(heading, flow, condition, around, found);
+        return;
+    }
     let relation = match (cell.hi, said) {
         (Some(_), _) => Relation::Between,
         (None, Some(relation)) => relation,

@@ -1,0 +1,84 @@
+//! Captions that say how the columns below them are limited. The wordings are invented.
+
+use listing::{Relation, Requirement, read_text};
+
+use super::bounds;
+
+fn table(caption: &str) -> String {
+    format!(
+        "Sheet PF-3\n\n1. Packing - Mineral wool, see Table A.\n\n{caption}\n\
+         ------------------------------------------------------\n\
+         Joint width   Packing    Packing           Clip spacing\n\
+         in.           depth      compression, %    o.c.\n\
+         ------------------------------------------------------\n\
+         up to 4       3          20                30\n\
+         over 4 to 8   4-1/2      33                16\n\
+         ------------------------------------------------------\n"
+    )
+}
+
+/// The bounds, without the rows that they are for.
+fn limits(caption: &str) -> Vec<String> {
+    let found = bounds(&table(caption)).into_iter();
+    found
+        .filter_map(|one| Some(one.split_once(" [")?.0.to_owned()))
+        .collect()
+}
+
+#[test]
+fn a_caption_limits_columns_by_their_names() {
+    for caption in [
+        "TABLE A  (dimensions in inches; depth and compression are minimums, clip spacing is maximum)",
+        "TABLE A  (dimensions in inches: packing depth & compression are minimum, and clip spacing is the most)",
+        "TABLE A  Depth is minimum, compression is minimum and clip spacing is maximum; dimensions in inches.",
+    ] {
+        let expected = [
+            "packing.depth: at least 3 in.",
+            "packing.compression: at least 20 %",
+            "clip.spacing: at most 30 in.",
+            "packing.depth: at least 4-1/2 in.",
+            "packing.compression: at least 33 %",
+            "clip.spacing: at most 16 in.",
+        ];
+        assert_eq!(limits(caption), expected, "{caption}");
+    }
+}
+
+#[test]
+fn a_column_that_the_caption_doesn_t_name_has_no_limit_of_it() {
+    let caption = "TABLE A  (dimensions in inches; depth is minimum)";
+    let expected = [
+        "packing.depth: at least 3 in.",
+        "packing.compression: nominal 20 %",
+        "clip.spacing: nominal 30 in.",
+    ];
+    assert_eq!(limits(caption).get(..3).unwrap(), expected);
+    // What isn't limited isn't.
+    let caption = "TABLE A  (dimensions in inches; depth is minimum, compression is not minimum)";
+    assert_eq!(limits(caption).get(..3).unwrap(), expected);
+}
+
+/// A bare number would be met by less than is meant.
+#[test]
+fn a_limit_that_nobody_can_place_leaves_words() {
+    for caption in [
+        "TABLE A  (dimensions in inches; bead height is minimum)",
+        "TABLE A  (dimensions in inches; bead height is minimum, clip length is maximum)",
+        "TABLE A  - Minima and maxima of the tested joints, dimensions in inches",
+    ] {
+        let text = table(caption);
+        let reading = read_text("sample", &text);
+        let bare = reading.clauses.iter().filter(|clause| {
+            matches!(&clause.requirement, Requirement::Bound(bound) if bound.relation == Relation::Nominal)
+        });
+        assert_eq!(bare.count(), 0, "{caption}");
+        let words = reading.clauses.iter().filter(|clause| {
+            let is_cell = ["3", "20", "30", "4-1/2", "33", "16"].contains(&clause.words.as_str());
+            is_cell && matches!(&clause.requirement, Requirement::Prose)
+        });
+        assert_eq!(words.count(), 6, "{caption}");
+    }
+    // A limit that takes its number is the joint's.
+    let caption = "TABLE A  - Joints max 8 in. wide, dimensions in inches";
+    assert_eq!(limits(caption).len(), 6);
+}
