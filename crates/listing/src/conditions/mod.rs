@@ -16,6 +16,7 @@ mod forbidden;
 mod heading;
 mod kinds;
 mod labels;
+mod meant;
 mod offers;
 mod opening;
 mod parallel;
