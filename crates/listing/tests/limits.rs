@@ -327,3 +327,30 @@ fn densities_in_pounds_with_stops_and_without_their_volume() {
     // Pounds alone are no density.
     check("1. CLIPS - Clips carry 8 pounds.\n", &[]);
 }
+
+#[test]
+fn what_is_limited_to_something_of_a_size_is_at_most_that() {
+    check(
+        "1. Sealant - Tooling is limited to a hollow of 2 mm.\n",
+        &["1:sealant_to_a_hollow: at most 2 mm"],
+    );
+}
+
+#[test]
+fn another_measure_with_a_verb_of_its_own_shares_no_limit() {
+    let found = clauses(
+        "1. Angles - Anchors at a spacing of not more than 48 in., and a clearance of 1/8 in. shall be left at the wall.\n",
+    );
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with(": nominal 1/8 in")),
+        "{found:?}"
+    );
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with(": at most 48 in")),
+        "{found:?}"
+    );
+}

@@ -109,3 +109,20 @@ fn chapters_without_a_number_of_their_own_follow_one_another() {
     // A gap is none.
     assert_eq!(items(&text("4.1")), ["1.1", "1.2"]);
 }
+
+#[test]
+fn a_citation_that_a_line_breaks_begins_no_item() {
+    assert_eq!(
+        items(
+            "1. Wall\n\n   A. Runners - Min 25 ga.\n\n      A1. Channel - (As an alternate to the runner of Item\n          1A) - Min 20 ga steel.\n\n   B. Studs - Min 3-5/8 in. wide.\n"
+        ),
+        ["1", "1A", "1A1", "1B"]
+    );
+    // A list goes on behind a bracket that nobody closed.
+    assert_eq!(
+        items(
+            "1) Floor (concrete, min 4 in. thick\n2) Wall, min 6 in. thick\n3) Sealant, min 1/2 in. deep\n"
+        ),
+        ["1", "2", "3"]
+    );
+}

@@ -24,6 +24,7 @@ mod permitted;
 mod phrase;
 mod places;
 mod rating;
+mod rating_labels;
 mod spelled;
 mod things;
 mod variants;
@@ -35,7 +36,7 @@ use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded};
 
 pub(crate) use attach::{Attached, attach};
-pub(crate) use brought::{brings, may_be_absent, only_measures, only_says_where};
+pub(crate) use brought::{asks_for_item, brings, may_be_absent, only_measures, only_says_where};
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;

@@ -130,13 +130,16 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             && sentence.is_word(noun - 1, "of")
             && is_joint_noun(sentence, noun - 2)
             && sentence.is_any(noun - 3, OTHERS);
-    let of_thing = noun > 1
-        && sentence.is_word(noun - 1, "of")
+    // "Units of nominal width 190 mm" are told by their own width.
+    let qualified = noun > 2 && sentence.is_any(noun - 1, &["nominal", "nom", "total", "overall"]);
+    let of = noun.saturating_sub(1 + usize::from(qualified));
+    let of_thing = of > 0
+        && sentence.is_word(of, "of")
         && sentence.is_any(noun, &["width", "widths"])
         && sentence
-            .token(noun - 2)
+            .token(of - 1)
             .is_some_and(|token| token.word().is_some())
-        && !is_joint_noun(sentence, noun - 2);
+        && !is_joint_noun(sentence, of - 1);
     if other || of_thing {
         return None;
     }

@@ -59,6 +59,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if repeats {
         return None;
     }
+    if says_its_own(sentence, joint, own.last) {
+        return None;
+    }
     let same_things = counts_the_same(sentence, previous, own) || compared.is_none() && names_measures(sentence, previous, own);
     if !(joined || by || again) || between.len() > REACH || (!again && !same_things && brings_own_phrase(sentence, between.clone())) {
         return None;
@@ -81,6 +84,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;
     (carries && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// `a spacing of not more than 48 in., and a clearance of 1/8 in. shall be left`: another measure, with a verb of its own.
+fn says_its_own(sentence: &Sentence<'_>, of: usize, last: usize) -> bool {
+    let named = of > 3 && sentence.is_word(of, "of") && sentence.is_any(of - 2, &["a", "an"]) && sentence.is_word(of - 3, "and") && sentence.is_sign(of - 4, ',');
+    named && sentence.is_any(sentence.skip_parentheses(last), &["shall", "must", "is", "are"])
 }
 
 /// `not less than 70 mm in depth and 0.55 mm in thickness`: each number names its measure behind it.

@@ -102,8 +102,8 @@ fn limit(said: &str) -> Option<(Relation, &str)> {
     LIMITS.iter().find_map(|(words, relation)| {
         let behind = words.iter().find_map(|word| said.strip_prefix(word))?;
         let behind = behind.trim();
-        let next = [",", "and ", "while "].iter();
-        let next = next.filter_map(|sign| behind.strip_prefix(sign)).next();
+        let mut next = [",", "and ", "while "].iter();
+        let next = next.find_map(|sign| behind.strip_prefix(sign));
         let next = next.or_else(|| behind.is_empty().then_some(""))?;
         let next = next.trim_start();
         Some((*relation, next.strip_prefix("and ").unwrap_or(next)))
