@@ -136,3 +136,22 @@ fn places_that_not_every_joint_has_are_for_a_person() {
         ],
     );
 }
+
+#[test]
+fn a_detail_behind_a_sign_for_at_is_a_case() {
+    check(
+        "1. Joint - JT WIDTH 1\" MAX @ DET A, 3/4\" MAX @ DET B.\n",
+        &[
+            "joint.width: at most 1 in if \"@ DET A\"",
+            "joint.width: at most 3/4 in if \"@ DET B\"",
+        ],
+    );
+    // What follows a limit's abbreviation may be a sentence of its own.
+    check(
+        "1. Pins - @ DET B 16\" O.C. MAX. 2 PINS MIN.\n",
+        &[
+            "fastener.spacing: at most 16 in",
+            "fastener.count: at least 2 count",
+        ],
+    );
+}

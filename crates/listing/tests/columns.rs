@@ -133,3 +133,42 @@ fn labels_side_by_side_have_each_its_own_value() {
     assert!(held("at least 1/2 in").contains("board"), "{found:?}");
     assert!(held("at least 2 in").contains("deck"), "{found:?}");
 }
+
+#[test]
+fn a_mark_that_numbers_parts_is_no_case() {
+    let clauses = common::clauses(
+        "1. PARTS - As listed.\n\n\
+         | Part | Description          | Requirement      |\n\
+         |------|----------------------|------------------|\n\
+         | B1   | Sprayed fireproofing | density 15 pcf   |\n\
+         | W1   | Studs                | 25 ga min.       |\n",
+    );
+    assert!(
+        !clauses.is_empty() && clauses.iter().all(|clause| !clause.contains(" if ")),
+        "{clauses:?}"
+    );
+}
+
+#[test]
+fn both_sides_of_a_size_are_in_the_unit_of_its_column() {
+    let text = |heading: &str, size: &str| {
+        format!(
+            "1. Angles - Sizes according to Table 1.\n\nTABLE 1 - ANGLES\n\nRating,   {heading:<16}   Spacing,\nHr                           max in.\n-------------------------------------\n1         {size:<16}   18\n2         2 x 2              12\n-------------------------------------\n"
+        )
+    };
+    let sides = |text: &str| -> Vec<String> {
+        let clauses = common::clauses(text);
+        let nominal = clauses
+            .iter()
+            .filter_map(|clause| clause.split_once(": nominal "));
+        nominal
+            .map(|(_, value)| value.split(" if ").next().unwrap_or_default().to_owned())
+            .collect()
+    };
+    assert_eq!(
+        sides(&text("Angle, in.", "1-1/2 x 2")),
+        ["3/2 in", "2 in", "2 in", "2 in"]
+    );
+    // Nobody says in what unit.
+    assert!(sides(&text("Angle", "1-1/2 x 2")).is_empty());
+}

@@ -129,3 +129,221 @@ fn the_rest_governs_the_number_before_it_and_none_behind() {
         &[("38 mm", false)],
     );
 }
+
+#[test]
+fn what_a_number_of_the_same_measure_follows_at_once_is_its_own_condition() {
+    check(
+        "Depth 12 mm, but in joints of more than 50 mm width 20 mm.",
+        &[("12 mm", false), ("20 mm", true)],
+    );
+    check(
+        "Compressed 30 %, for widths up to 20 mm only 15 %.",
+        &[("30 %", false), ("15 %", true)],
+    );
+    check(
+        "Compressed 25 % minimum (in joints narrower than 50 mm (2 in.), 33 %). Depth 4 in.",
+        &[("25 %", false), ("33 %", true), ("4 in.", false)],
+    );
+    // At the end it is still that of the number before.
+    check(
+        "Depth 4 in., in joints wider than 2 in.",
+        &[("4 in.", true)],
+    );
+}
+
+#[test]
+fn a_limit_for_another_rating_is_no_part_of_the_condition_before_it() {
+    check(
+        "Depth not less than 4 in. when the 2 hour rating is wanted and not less than 3 in. for the 1 hour rating.",
+        &[("4 in.", true), ("3 in.", true)],
+    );
+}
+
+#[test]
+fn the_width_of_another_kind_of_joint_is_no_case() {
+    check(
+        "Screed 40 mm thick or more, with a control joint of width 10 mm over it.",
+        &[("40 mm", false), ("10 mm", false)],
+    );
+    check(
+        "Depth 40 mm or more in joints of width up to 10 mm.",
+        &[("40 mm", true)],
+    );
+}
+
+#[test]
+fn a_qualifier_between_commas_parts_nothing() {
+    check(
+        "Studs 2-1/2 in. deep for 1 hr; 4 in. deep, minimum, for 2 hr and 3 hr.",
+        &[("2-1/2 in.", true), ("4 in.", true)],
+    );
+    check(
+        "Wool 6 in. wide, 4 in. deep, for 2 hr.",
+        &[("6 in.", false), ("4 in.", true)],
+    );
+}
+
+#[test]
+fn gaps_of_so_much_and_over_are_a_case() {
+    let found = governed("Gaps of 40 mm and over shall have a mesh of mass 160 g/m2.");
+    assert_eq!(
+        found,
+        [(
+            "160 g/m²".to_owned(),
+            Some("Gaps of 40 mm and over".to_owned())
+        )]
+    );
+    // Over the slab is a place.
+    let found = governed("A gap of 40 mm and over the slab 20 mm of coating.");
+    assert!(
+        found.iter().all(|(_, condition)| condition.is_none()),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn hours_that_lead_to_values_are_ratings() {
+    check(
+        "Thickness: 1 and 2 hr, 6 in. min; 3 hr, 8 in. min.",
+        &[("6 in.", true), ("8 in.", true)],
+    );
+    // One alone may be a time, and so may those that something dries.
+    check(
+        "Cured: 2 hr, 6 in. min.",
+        &[("2 hr", false), ("6 in.", false)],
+    );
+    check(
+        "Two coats, each 60 mils wet, with 4 hr between them.",
+        &[("2", false), ("60 mil", false), ("4 hr", false)],
+    );
+}
+
+#[test]
+fn parts_of_the_building_in_brackets_tell_cases_apart() {
+    check(
+        "Concrete of at least 600 kg/m³ (walls) or at least 2300 kg/m³ (floors).",
+        &[("600 kg/m³", true), ("2300 kg/m³", true)],
+    );
+    // One alone says where it is, and no case.
+    check("Depth at least 60 mm (walls).", &[("60 mm", false)]);
+    // Both share the number.
+    check(
+        "At most 60 mm from the edge (walls) or from the rib (floors).",
+        &[("60 mm", false)],
+    );
+}
+
+#[test]
+fn what_a_sentence_confines_itself_to_is_a_case() {
+    check(
+        "Wool 4 in. deep min. For stone panels only, a min 1 in. airspace is left.",
+        &[("4 in.", false), ("1 in.", true)],
+    );
+    check(
+        "The only wool is 4 in. deep min, on one side.",
+        &[("4 in.", false)],
+    );
+}
+
+#[test]
+fn a_thing_with_a_width_of_its_own_is_no_joint() {
+    check(
+        "Units of nominal width 190 mm laid in mortar.",
+        &[("190 mm", false)],
+    );
+}
+
+/// Whether each bound of an item stands under a condition.
+fn conditioned(text: &str, item: &str) -> Vec<bool> {
+    let reading = listing::read_text("conditions.txt", text);
+    let bounds = reading
+        .clauses
+        .into_iter()
+        .filter(|clause| clause.item == item && clause.bound().is_some());
+    bounds.map(|clause| clause.condition.is_some()).collect()
+}
+
+#[test]
+fn an_item_that_is_asked_for_elsewhere_in_wide_joints_only_stands_under_them() {
+    let text = |said: &str| {
+        format!(
+            "1. Packing - Min 4 pcf. {said}\n\n2. Steel Clips - Min 2 in. wide.\n\n3. Sealant - Min 1/2 in. deep.\n"
+        )
+    };
+    let asks = text("Joints wider than 6 in. require the clips of Item 2.");
+    assert_eq!(conditioned(&asks, "2"), [true]);
+    assert_eq!(conditioned(&asks, "3"), [false]);
+    // What every joint has is in the narrow ones, too.
+    let asks = text("Joints wider than 6 in. require the sealant of Item 3.");
+    assert_eq!(conditioned(&asks, "3"), [false]);
+    for said in [
+        "Joints wider than 6 in. do not require the clips of Item 2.",
+        "Joints require the clips of Item 2.",
+        "Joints up to 6 in. require the clips of Item 2 or Item 3.",
+    ] {
+        assert_eq!(conditioned(&text(said), "2"), [false], "{said}");
+    }
+}
+
+#[test]
+fn an_item_required_on_one_side_in_wide_joints_stands_under_them() {
+    let text = |said: &str| {
+        format!("1. Steel Angle - (Not Shown) - Required on one side {said}. Min 22 ga.\n")
+    };
+    assert_eq!(
+        conditioned(
+            &text("of the wall for joints wider than 2 in. in 3 Hr walls"),
+            "1"
+        ),
+        [true]
+    );
+    assert_eq!(conditioned(&text("of the wall"), "1"), [false]);
+}
+
+#[test]
+fn ratings_of_walls_side_by_side_are_of_one_case() {
+    let reading = listing::read_text(
+        "conditions.txt",
+        "1. Studs - Min 3-5/8 in. wide for 1 Hr walls and 2 Hr walls.\n\n2. Sealant - Min 1/2 in. deep.\n",
+    );
+    let clause = reading.clauses.iter().find(|clause| clause.item == "1");
+    let condition = clause.and_then(|clause| clause.condition.as_ref());
+    assert_eq!(
+        condition.map(|condition| condition.expr.to_string()),
+        Some("joint.rating = 1 hr or joint.rating = 2 hr".to_owned())
+    );
+    // Each has its own number.
+    check(
+        "Depth min 4 in. for 1 Hr walls and min 5 in. for 2 Hr walls.",
+        &[("4 in.", true), ("5 in.", true)],
+    );
+}
+
+#[test]
+fn what_is_required_on_some_grounds_only_is_asked_of_them() {
+    check(
+        "Primer. Required on block and on cut concrete: one coat of at least 80 g/m2.",
+        &[("1", true), ("80 g/m²", true)],
+    );
+    check(
+        "Primer. Required on each face: one coat of at least 80 g/m2.",
+        &[("1", false), ("80 g/m²", false)],
+    );
+}
+
+#[test]
+fn a_case_that_was_told_before_is_one() {
+    check(
+        "Depth min 10 mm. Contact not less than 12 mm in the latter case. Lap min 20 mm.",
+        &[("10 mm", false), ("12 mm", true), ("20 mm", false)],
+    );
+    // In any case is always.
+    check(
+        "Contact not less than 12 mm in any case.",
+        &[("12 mm", false)],
+    );
+    check(
+        "Wool not less than 12 mm in the case of the clip.",
+        &[("12 mm", false)],
+    );
+}

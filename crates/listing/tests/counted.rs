@@ -327,3 +327,67 @@ fn the_lowest_two_are_counted_and_the_board_that_they_are_for_is_not() {
         );
     }
 }
+
+#[test]
+fn one_face_counts_where_it_is_told_from_both() {
+    check(
+        "1. SEALANT - Sealant on one face for floors and on both faces for walls.\n",
+        &[
+            "sealant.faces: exactly 1 count if \"for floors\"",
+            "sealant.faces: exactly 2 count if \"for walls\"",
+        ],
+    );
+    check("1. SEALANT - Sealant on both faces.\n", &[]);
+}
+
+#[test]
+fn the_same_things_are_counted_in_another_place() {
+    let clauses = common::clauses(
+        "1. WALL - Cells grouted for at least two courses above and one course below the floor.\n",
+    );
+    let counts: Vec<_> = clauses
+        .iter()
+        .filter(|clause| clause.contains("at least"))
+        .collect();
+    assert_eq!(counts.len(), 2, "{clauses:?}");
+    // Another thing has its own count.
+    let clauses =
+        common::clauses("1. WALL - At least two courses above and one anchor below the floor.\n");
+    assert!(
+        clauses
+            .iter()
+            .any(|clause| clause.ends_with(": exactly 1 count")),
+        "{clauses:?}"
+    );
+}
+
+#[test]
+fn boards_named_before_are_layers_and_straps_are_none() {
+    let clauses = common::clauses("1. BOARD - Plasterboard 13 mm or 2 x 16 mm, each side.\n");
+    assert!(
+        clauses
+            .iter()
+            .any(|clause| clause.ends_with(": exactly 2 count")),
+        "{clauses:?}"
+    );
+    let clauses = common::clauses("1. BOARD - Plasterboard on 2 x 25 mm straps.\n");
+    assert!(
+        !clauses.iter().any(|clause| clause.contains("2 count")),
+        "{clauses:?}"
+    );
+}
+
+#[test]
+fn a_decimal_in_brackets_behind_a_gauge_is_the_sheet() {
+    check(
+        "1. CLIPS - Clips of 14 gauge (0.071) steel.\n",
+        &[
+            "clip.gauge: nominal 14 gauge",
+            "clip.steel_thickness: nominal 71/1000 in",
+        ],
+    );
+    check(
+        "1. CLIPS - Clips of 14 gauge (2) steel.\n",
+        &["clip.gauge: nominal 14 gauge"],
+    );
+}

@@ -165,7 +165,7 @@ fn a_tolerance_never_widens_a_limit() {
     );
     check(
         "1. COATING - 12 mm wet, +10/-10 %.\n",
-        &["1:coating: between 54/5 to 66/5 mm"],
+        &["coating.wet_thickness: between 54/5 to 66/5 mm"],
     );
 }
 
@@ -226,6 +226,131 @@ fn tolerances_without_a_sign_and_shares_from_one_to_another() {
     let found = clauses("1. PACKING - At least 50 mm deep, but not more than 600 mm apart.\n");
     assert!(
         found.iter().all(|clause| !clause.contains("between")),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_tolerance_may_stand_behind_a_few_words_and_say_itself_twice() {
+    check(
+        "1. PACKING - Packing recessed 6 mm (1/4 in.) below the floor, with a tolerance of ± 1.5 mm (± 1/16 in.).\n",
+        &["packing.recess: between 9/2 to 15/2 mm"],
+    );
+    check(
+        "1. STUDS - Studs are cut twenty millimetres, give or take three, short.\n",
+        &["stud.end_gap: between 17 to 23 mm"],
+    );
+    check(
+        "1. SEALANT - Sealant 1/2 in. deep, within a tolerance of 1/16 in. either way.\n",
+        &["sealant.depth: between 7/16 to 9/16 in"],
+    );
+    // A tolerance over a length is of flatness.
+    check(
+        "1. SEALANT - Sealant 12 mm deep, tolerance of 2 mm in 3 m.\n",
+        &[
+            "sealant.depth: nominal 12 mm",
+            "1:tolerance_deep_tolerance_in: nominal 2 mm",
+            "1:tolerance: nominal 3 m",
+        ],
+    );
+}
+
+#[test]
+fn the_flatter_the_better() {
+    check(
+        "1. FLOOR - Floor flatness 1/4 in. in 10 ft or better.\n",
+        &["1:floor_floor_flatness_in: at most 1/4 in"],
+    );
+    check(
+        "1. FLOOR - Concrete of 4 in. thickness or better.\n",
+        &["concrete.thickness: at least 4 in"],
+    );
+}
+
+#[test]
+fn a_word_before_within_limits_what_stands_before_it() {
+    check(
+        "1. PINS - 2 pins min within 3 in. of each end.\n",
+        &[
+            "fastener.count: at least 2 count",
+            "fastener.end_distance: at most 3 in",
+        ],
+    );
+    // Behind it, it is said of the distance.
+    check(
+        "1. PINS - Pins within max 3 in. of each end.\n",
+        &["fastener.end_distance: at most 3 in"],
+    );
+}
+
+#[test]
+fn a_bullet_is_no_word_of_a_heading() {
+    check(
+        "1. CLIPS - Steel clips.\n   - Max clip depth: 6 ft 6 in.\n   - Min clip width: 2 in.\n",
+        &["1:clip_depth: at most 78 in", "clip.width: at least 2 in"],
+    );
+}
+
+#[test]
+fn one_limit_reaches_two_measures_that_are_named_behind_them() {
+    check(
+        "1. STUDS - Steel studs not less than 70 mm in depth and 0.55 mm in thickness.\n",
+        &[
+            "stud.width: at least 70 mm",
+            "stud.steel_thickness: at least 11/20 mm",
+        ],
+    );
+    // About one size says nothing of another behind a comma.
+    check(
+        "1. BEADS - Two beads about 6 mm in diameter, 15 mm in from the edges.\n",
+        &[
+            "1:sealant_beads_about: exactly 2 count",
+            "sealant.bead_diameter: about 6 mm",
+            "1:beads_distance: nominal 15 mm",
+        ],
+    );
+}
+
+#[test]
+fn densities_in_pounds_with_stops_and_without_their_volume() {
+    check(
+        "1. FLOOR - Concrete floor, 110 to 153 lb. per cu. ft.\n",
+        &["concrete.density: between 110 to 153 pcf"],
+    );
+    check(
+        "1. PACKING - Wool of not less than 4 pounds per cubic foot, though 6 pounds is required in joints over 2 in. wide.\n",
+        &[
+            "packing.density: at least 4 pcf",
+            "packing.density: nominal 6 pcf if joint.width > 2 in.",
+        ],
+    );
+    // Pounds alone are no density.
+    check("1. CLIPS - Clips carry 8 pounds.\n", &[]);
+}
+
+#[test]
+fn what_is_limited_to_something_of_a_size_is_at_most_that() {
+    check(
+        "1. Sealant - Tooling is limited to a hollow of 2 mm.\n",
+        &["1:sealant_to_a_hollow: at most 2 mm"],
+    );
+}
+
+#[test]
+fn another_measure_with_a_verb_of_its_own_shares_no_limit() {
+    let found = clauses(
+        "1. Angles - Anchors at a spacing of not more than 48 in., and a clearance of 1/8 in. shall be left at the wall.\n",
+    );
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with(": nominal 1/8 in")),
+        "{found:?}"
+    );
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with(": at most 48 in")),
         "{found:?}"
     );
 }

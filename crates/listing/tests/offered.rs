@@ -150,7 +150,11 @@ fn items_named_as_a_choice_of_one_are_one() {
     };
     assert_eq!(groups("One of Items 2A or 2B shall be used."), ["2A", "2B"]);
     assert_eq!(groups("Use one of Items 2A and 2B."), ["2A", "2B"]);
+    assert_eq!(groups("Use 2A or 2B."), ["2A", "2B"]);
     for lead in [
+        "Use 2A and 2B.",
+        "Use 2A or 2B, or both.",
+        "Use 2A or 2B where the wall is thin.",
         "One of Items 2A or 2B, or both, shall be used.",
         "The bracket bears on one of Items 2A or 2B.",
         "One or more of Items 2A and 2B shall be used.",
@@ -274,5 +278,111 @@ fn sorts_that_are_named_beside_each_other_are_told_apart() {
         "1. Framing - Of wood studs and steel studs. Wood studs spaced 16 in. max. Steel studs spaced 24 in. max.\n",
         "1",
         &[None, None],
+    );
+}
+
+#[test]
+fn an_item_that_is_another_one_changed_is_for_a_person() {
+    let text = "1. Runner - Min 20 ga steel, legs 3 in. long min.\n\n   A. Slotted Runner - As Item 1, except legs 2-1/2 in. long min.\n\n   B. Clips - Fastened as Item 1. Clips 2 in. wide min.\n";
+    conditions(text, "1A", &[Some("\"As Item 1\"")]);
+    conditions(text, "1B", &[None]);
+}
+
+#[test]
+fn things_that_are_used_in_one_case_or_another_are_options() {
+    let text = |second: &str| {
+        format!(
+            "1. The packing shall lie 13 mm below the top where Filling A is used and 3 mm below it where {second} is used.\n\n2. Filling A is a sealant poured to a depth of at least 13 mm, over all of the joint and its ends, with care.\n\n3. The cover shall be at least 2 mm thick.\n"
+        )
+    };
+    conditions(&text("Filling B"), "2", &[Some("\"Filling A\"")]);
+    conditions(&text("Filling B"), "3", &[None]);
+    // There is no other filling.
+    conditions(&text("Filling A"), "2", &[None]);
+}
+
+#[test]
+fn the_second_of_two_constructions_is_one_of_them() {
+    let text = |lead: &str| {
+        format!(
+            "1. Floor - Min 5 in. thick.\n\n2. Wall - {lead} as follows:\n\n   A. Studs - Min 3-5/8 in. wide.\n\n   B. Board - Min 5/8 in. thick.\n"
+        )
+    };
+    let second = "Concrete, min 5 in. thick, or gypsum board on steel studs";
+    conditions(
+        &text(second),
+        "2A",
+        &[Some("\"or gypsum board on steel studs\"")],
+    );
+    // A finish of which there are two is no second construction.
+    conditions(&text("Of steel studs, plain or painted,"), "2A", &[None]);
+    conditions(&text("Studs of steel, or wood,"), "2A", &[None]);
+}
+
+#[test]
+fn either_of_the_two_is_a_choice() {
+    let groups = |lead: &str| -> Vec<String> {
+        let text = format!(
+            "1. Floor - Min 5 in. thick.\n\n2. Coating. {lead}\n\n   (a) Spray, min 1/8 in. wet.\n\n   (b) Caulk, min 1/2 in. deep.\n"
+        );
+        let options = listing::read_text("named.txt", &text).options;
+        options
+            .into_iter()
+            .flat_map(|group| group.choices)
+            .collect()
+    };
+    let both = ["2(a)", "2(b)"];
+    assert_eq!(groups("Use either of the two coatings on site:"), both);
+    for lead in [
+        "Use both of the two coatings on site:",
+        "Remove the film from either of the two faces. Notes:",
+    ] {
+        assert!(groups(lead).is_empty(), "{lead}");
+    }
+}
+
+#[test]
+fn lines_that_name_options_below_each_other_are_theirs() {
+    let text = "1. Attachment. Option A or Option B:\n\n     Option A. A steel batten, 16 gauge min,\n     with anchors at least 1/4 in. in diameter.\n     Option B. Hooks of 14 gauge min.\n";
+    conditions(
+        text,
+        "1",
+        &[
+            Some("\"Option A\""),
+            Some("\"Option A\""),
+            Some("\"Option B\""),
+        ],
+    );
+    // A sentence that ends in the name of one begins no paragraph.
+    conditions(
+        "1. Attachment. Battens 16 gauge min as for\n   Option B. Anchors at least 1/4 in. in diameter.\n",
+        "1",
+        &[None, None],
+    );
+}
+
+#[test]
+fn what_may_be_used_on_terms_is_for_whoever_uses_it() {
+    conditions(
+        "1. Floor - Slab min 5 in. thick. Hollow-core units may be used provided that they are no less than 8 in. deep.\n",
+        "1",
+        &[None, Some("\"may be used\"")],
+    );
+    // The clips were spoken of, and are there.
+    conditions(
+        "1. Clips - Steel clips 2 in. wide min. The clips may be used provided that they are no less than 4 in. long.\n",
+        "1",
+        &[None, None],
+    );
+    conditions(
+        "1. Seal - Sprayed to 1/8 in. wet min.\n   • Or, brush it on: each coat 60 mils wet min.\n   • Lap 1/2 in. min.\n",
+        "1",
+        &[None, Some("\"Or\""), None],
+    );
+    // A line labelled so is about it to its end.
+    conditions(
+        "1. Floor\n   Thickness: 5 in. min\n   Alternate: Hollow-core units, 6 in. min deep; cores plugged for 12 in. min\n   Density: 100 pcf min\n",
+        "1",
+        &[None, Some("\"Alternate\""), Some("\"Alternate\""), None],
     );
 }

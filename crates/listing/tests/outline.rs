@@ -97,3 +97,32 @@ fn letters_of_a_number_that_does_not_stand_alone() {
     let text = "1. FLOOR - Concrete min 4 in. thick.\n\n2A. CLIPS - Min 1 in. wide.\n\n2B. CLIPS - Min 2 in. wide.\n\n3A. WALL - Min 4 in. thick.\n\n4. SEALANT - Depth min 1/2 in.\n";
     assert_eq!(items(text), ["1", "2A", "2B", "3A", "4"]);
 }
+
+#[test]
+fn chapters_without_a_number_of_their_own_follow_one_another() {
+    let text = |second: &str| {
+        format!(
+            "System F-1\n\n1.1 Slabs. Concrete, 115 mm thick.\n1.2 Option B, blockout. 64 mm wide.\n{second} Width 25 to 200 mm.\n2.2 Movement 12 %.\n"
+        )
+    };
+    assert_eq!(items(&text("2.1")), ["1.1", "1.2", "2.1", "2.2"]);
+    // A gap is none.
+    assert_eq!(items(&text("4.1")), ["1.1", "1.2"]);
+}
+
+#[test]
+fn a_citation_that_a_line_breaks_begins_no_item() {
+    assert_eq!(
+        items(
+            "1. Wall\n\n   A. Runners - Min 25 ga.\n\n      A1. Channel - (As an alternate to the runner of Item\n          1A) - Min 20 ga steel.\n\n   B. Studs - Min 3-5/8 in. wide.\n"
+        ),
+        ["1", "1A", "1A1", "1B"]
+    );
+    // A list goes on behind a bracket that nobody closed.
+    assert_eq!(
+        items(
+            "1) Floor (concrete, min 4 in. thick\n2) Wall, min 6 in. thick\n3) Sealant, min 1/2 in. deep\n"
+        ),
+        ["1", "2", "3"]
+    );
+}

@@ -264,3 +264,42 @@ fn columns_headed_by_numbers_of_one_thing_are_cases() {
         ],
     );
 }
+
+#[test]
+fn remarks_with_numbers_are_read_and_a_label_tells_its_rating() {
+    let text = "1. Data\n\n\
+        Sr.\tParameter\tMin\tMax\tUnit\tRemarks\n\
+        1.1\tClip spacing\t\t450\tmm\tEnd clip 100 mm (max) from end of piece\n\
+        1.2\tCompression\t25\t50\t%\t33% min if joint exceeds 50 mm\n\
+        1.3\tClip depth for 3 hrs\t125\t\tmm\t\n\
+        1.4\tClip width\t25\t\tmm\tsee Note 2\n";
+    let found = common::clauses(text);
+    for expected in [
+        "clip.end_distance: at most 100 mm",
+        "at least 33 percent if joint.width > 50 mm",
+        "at least 125 mm if joint.rating = 3 hr",
+    ] {
+        assert!(
+            found.iter().any(|clause| clause.ends_with(expected)),
+            "{expected} {found:?}"
+        );
+    }
+    assert_eq!(found.len(), 7, "{found:?}");
+}
+
+#[test]
+fn values_in_columns_of_a_text_without_items_are_a_table() {
+    let text = "The sealant is on both faces.\n\n\
+        \x20    Sealant, by grade                  Gun grade            Spray grade\n\n\
+        \x20    Depth, wet, at least               13 mm (1/2 in.)      3 mm (1/8 in.)\n\
+        \x20    Depth, dry, at least               10 mm (3/8 in.)      1.5 mm (1/16 in.)\n\
+        \x20    Lap on slab, at least              6 mm (1/4 in.)       25 mm (1 in.)\n\
+        \x20    Joint width, not over              32 mm (1-1/4 in.)    50 mm (2 in.)\n\
+        \x20    Hours to touch, about              3                    1-1/2\n";
+    let found = common::clauses(text);
+    assert_eq!(found.len(), 10, "{found:?}");
+    let grades = |grade: &str| found.iter().filter(|clause| clause.contains(grade)).count();
+    assert_eq!((grades("Gun grade"), grades("Spray grade")), (5, 5));
+    // A time to wait is no rating.
+    assert!(!found.iter().any(|clause| clause.contains("joint.rating")));
+}

@@ -193,12 +193,19 @@ fn after_opening(
             || lifts(sentence, *at)
     });
     let next_label = next_hours_label(sentence, condition.last);
+    // What is said in brackets ends with them.
+    let bracket = condition
+        .first
+        .checked_sub(1)
+        .and_then(|before| sentence.closing(before))
+        .unwrap_or(sentence.tokens.len());
     let next_order = next_order(sentence, condition.last);
     let label = end_of_label(sentence, condition).filter(|_| labels(sentence, condition));
     let end = semicolon
         .min(label.unwrap_or(sentence.tokens.len()))
         .min(next_opening)
         .min(next_label)
+        .min(bracket)
         .min(next_order)
         .min(always.unwrap_or(sentence.tokens.len()));
     bounds
@@ -274,7 +281,7 @@ fn before_ending(
         .unwrap_or(condition.first);
     let comma = (start..anchor)
         .rev()
-        .find(|at| sentence.is_sign(*at, ','))
+        .find(|at| sentence.is_sign(*at, ',') && !sets_off_a_qualifier(sentence, *at))
         .map_or(start, |at| at + 1);
     let mut before: Vec<usize> = bounds
         .iter()
@@ -346,6 +353,12 @@ fn before_ending(
         governed.push(other);
     }
     governed
+}
+
+/// `4 in. deep, minimum, for 2 hr`: a comma that sets off nothing but the qualifier of the number before it.
+fn sets_off_a_qualifier(sentence: &Sentence<'_>, comma: usize) -> bool {
+    sentence.is_any(comma + 1, &["min", "minimum", "max", "maximum", "nominal"])
+        && sentence.is_sign(comma + 2, ',')
 }
 
 /// What parallel endings share is said once and holds in every case: "one layer of 5/8 in. board for 1 Hr and two for 2 Hr" asks for 5/8 in.

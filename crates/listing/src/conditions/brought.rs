@@ -76,6 +76,8 @@ pub(crate) fn only_measures(sentence: &Sentence<'_>) -> bool {
 /// The condition of a sentence that only says where the thing of its item is required, or may be left out: "Required only where ...", "Not required where
 /// ...", "May be omitted when ...".
 pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
+    const LEADING: &[&str] = &["where", "when", "if", "in", "for"];
+    const PLACE: usize = 7;
     const SAID: &[&[&str]] = &[
         &["required"],
         &["needed"],
@@ -92,12 +94,53 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
             .all(|(at, word)| sentence.is_word(at, word))
     })?;
     let at = said.len() + usize::from(sentence.is_word(said.len(), "only"));
-    let led = sentence.is_any(at, &["where", "when", "if", "in", "for"]);
+    // "Required on one side of the wall for joints over 2 in."
+    let placed = sentence.is_any(at, &["on", "at"])
+        && (at + 1..at + 1 + PLACE)
+            .find(|at| sentence.is_any(*at, LEADING))
+            .is_some_and(|at| {
+                conditions(sentence)
+                    .found
+                    .iter()
+                    .any(|found| found.first == at && narrows(found))
+            });
+    let led = placed || sentence.is_any(at, LEADING);
     let ends = (0..sentence.tokens.len())
         .rev()
         .find(|at| !sentence.is_sign(*at, '.'))?;
     let more = (at..ends).any(|at| sentence.is_sign(at, ';'));
     (led && !more).then(|| in_words(sentence, 0, ends + 1))
+}
+
+/// The item that a sentence asks for only in some joints, and in which: "Joints wider than 6 in. require the support bars of Item 4A."
+pub(crate) fn asks_for_item(sentence: &Sentence<'_>) -> Option<(String, Condition)> {
+    const ASKS: &[&str] = &["require", "requires", "need", "needs"];
+    let found = conditions(sentence).found;
+    let [only] = found.as_slice() else {
+        return None;
+    };
+    let begun = (0..only.first).all(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_none())
+    });
+    let mut items =
+        (only.last..sentence.tokens.len()).filter(|at| sentence.is_any(*at, &["item", "items"]));
+    let (item, another) = (items.next()?, items.next());
+    let label = sentence
+        .token(item + 1)?
+        .span
+        .of(sentence.text)
+        .trim_end_matches('.');
+    let ends = sentence.token(item + 2).is_none() || sentence.is_sign(item + 2, '.');
+    let plain = !sentence.has_any(0, sentence.tokens.len(), crate::rules::NEGATIONS);
+    (begun
+        && narrows(only)
+        && sentence.is_any(only.last, ASKS)
+        && another.is_none()
+        && ends
+        && plain)
+        .then(|| (label.to_owned(), in_words(sentence, only.first, only.last)))
 }
 
 /// Whether a condition tells wide or high cases from the rest.

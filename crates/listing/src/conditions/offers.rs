@@ -103,8 +103,10 @@ pub(super) fn governed(sentence: &Sentence<'_>, condition: &Found) -> Option<Vec
     let own = offer(sentence)?;
     let is_own =
         condition.triggers.is_empty() && own.first == condition.first && own.last == condition.last;
+    // A line that is labelled "Alternate:" is about it to its end.
+    let labels = own.first == 0 && sentence.is_sign(own.last, ':');
     let end = (own.last..sentence.tokens.len())
-        .find(|at| sentence.is_sign(*at, ';'))
+        .find(|at| sentence.is_sign(*at, ';') && !labels)
         .unwrap_or(sentence.tokens.len());
     let within = |index: &usize| {
         sentence
@@ -150,9 +152,17 @@ fn phrase_at(sentence: &Sentence<'_>, at: usize, list: &[&[&str]]) -> Option<usi
 /// `In lieu of sealant, `, `, or alternatively `.
 fn in_place(sentence: &Sentence<'_>) -> Option<Offer> {
     const NEAR: usize = 6;
+    // Behind its bullet.
+    let begun = usize::from(
+        ['•', '-', '–', '*']
+            .iter()
+            .any(|bullet| sentence.is_sign(0, *bullet)),
+    );
     let (first, length) = (0..sentence.tokens.len()).find_map(|at| {
         let phrase = phrase_at(sentence, at, IN_PLACE);
-        let alone = at == 0 && sentence.is_any(at, &["alternatively", "alternately"]);
+        let alone = at == begun
+            && (sentence.is_any(at, &["alternatively", "alternately"])
+                || sentence.is_word(at, "or") && sentence.is_sign(at + 1, ','));
         // "Option: an aluminum plate", "Alternate - one strip"
         let labels = at == 0
             && sentence.is_any(at, &["option", "alternate", "alternative"])
@@ -165,7 +175,7 @@ fn in_place(sentence: &Sentence<'_>) -> Option<Offer> {
     let cast = first > 0 && sentence.is_any(first - 1, &["cast", "poured", "held", "fixed"]);
     let from = opening_of(sentence, first);
     let denied = sentence.has_any(first.saturating_sub(NEAR), first, NEGATIONS);
-    let opens = from == first;
+    let opens = from == first || first == begun;
     let grants = (from..sentence.tokens.len())
         .any(|at| sentence.is_any(at, &["may", "can"]) && !sentence.is_any(at + 1, NEGATIONS))
         || sentence.has_any(
@@ -196,13 +206,23 @@ fn may_replace(sentence: &Sentence<'_>) -> Option<Offer> {
 
 /// `A steel angle of 40 mm x 40 mm may be fitted over the seal`: a thing that wasn't spoken of, and is no measure.
 fn may_be_added(sentence: &Sentence<'_>) -> Option<Offer> {
+    const PLURAL: usize = 6;
+    const SPOKEN_OF: &[&str] = &[
+        "the", "these", "both", "all", "such", "they", "it", "no", "other",
+    ];
     let first = (1..sentence.tokens.len()).find(|at| {
         sentence.is_word(*at, "may")
             && sentence.is_word(at + 1, "be")
             && sentence.is_any(at + 2, ADDED)
     })?;
     let from = opening_of(sentence, first);
-    let new = sentence.is_any(from, &["a", "an"]);
+    // "Hollow-core units may be used provided that they are no less than 8 in. deep"
+    let on_terms = sentence.is_any(first + 2, &["used", "employed", "substituted"])
+        && sentence.is_any(first + 3, &["provided", "if"])
+        && first - from <= PLURAL
+        && sentence.word(first - 1).ends_with('s')
+        && !sentence.is_any(from, SPOKEN_OF);
+    let new = on_terms || sentence.is_any(from, &["a", "an"]);
     let measured = (from..first).any(|at| sentence.is_any(at, MEASURED));
     let denied = sentence.has_any(from, first, &["no", "not", "only", "where", "when", "if"]);
     (new && !measured && !denied).then_some(Offer {

@@ -92,6 +92,8 @@ pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool 
         && (sentence.is_any(condition.last, &["use", "provide", "add", "install"])
             || is_elliptic(sentence, condition) && leads_to_bound(sentence, condition));
     (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
+        || (stop || joined || sentence.is_sign(before, '('))
+            && leads_to_another_case(sentence, condition)
         || second
         || leads_as_configuration(sentence, condition)
         || is_subject(sentence, condition)
@@ -131,6 +133,25 @@ fn leads_to_bound(sentence: &Sentence<'_>, condition: &Found) -> bool {
         .take_while(|at| sentence.is_any(*at, QUALIFIERS) && sentence.amount_at(*at).is_none())
         .count();
     words > 0 && sentence.amount_at(condition.last + words).is_some()
+}
+
+/// `12.5 mm, but in joints over 50 mm wide 20 mm`, `25 % minimum (in joints narrower than 50 mm, 33 %)`: where a number that measures what
+/// the one before does follows at once, the condition is its own, and excuses nothing of the one before.
+fn leads_to_another_case(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let bracketed = condition
+        .first
+        .checked_sub(1)
+        .is_some_and(|before| sentence.is_sign(before, '('));
+    let at = condition.last + usize::from(bracketed && sentence.is_sign(condition.last, ','));
+    let at = at + usize::from(sentence.is_any(at, &["only", "just"]));
+    let following = sentence.amounts.iter().find(|amount| amount.first == at);
+    let before = sentence
+        .amounts
+        .iter()
+        .rfind(|amount| amount.last <= condition.first);
+    following
+        .zip(before)
+        .is_some_and(|(own, other)| own.unit.dimension() == other.unit.dimension())
 }
 
 /// `Configuration A uses one layer, Configuration B two layers`, `in Configuration A lap 1 in. and in Configuration B 2 in.`: a configuration

@@ -36,7 +36,7 @@ const PLACES: &[&str] = &[
 const KINDS: &[(&str, &[&str])] = &[
     (
         "concrete",
-        &["aerated", "lightweight", "precast", "cellular"],
+        &["aerated", "lightweight", "precast", "cellular", "cut"],
     ),
     ("deck", &["metal", "steel", "fluted"]),
     ("faces", &["porous"]),
@@ -50,10 +50,88 @@ pub(super) fn places(sentence: &Sentence<'_>) -> Vec<Found> {
     if let Some(own) = direction(sentence) {
         return vec![own];
     }
-    (0..sentence.tokens.len())
-        .filter(|at| *at == 0 || sentence.is_sign(*at - 1, ';'))
-        .filter_map(|at| place(sentence, at))
-        .collect()
+    let opening = (0..sentence.tokens.len())
+        .filter(|at| {
+            // "Required on cut concrete: one coat"
+            let required = *at == 1 && sentence.is_any(0, &["required", "needed"]);
+            *at == 0 || required || sentence.is_sign(*at - 1, ';')
+        })
+        .filter_map(|at| place(sentence, at));
+    let opening: Vec<Found> = opening
+        .chain(bracketed(sentence))
+        .chain(case_spoken_of(sentence))
+        .collect();
+    if opening.is_empty() {
+        return kind_only(sentence).into_iter().collect();
+    }
+    opening
+}
+
+/// `Contact not less than 12 mm in the latter case.`: the case of two that a sentence before told.
+fn case_spoken_of(sentence: &Sentence<'_>) -> Option<Found> {
+    let at = (0..sentence.tokens.len()).find(|at| {
+        sentence.is_word(*at, "in")
+            && sentence.is_word(at + 1, "the")
+            && sentence.is_any(at + 2, &["latter", "former"])
+            && sentence.is_any(at + 3, &["case", "cases"])
+    })?;
+    Some(found(sentence, at, at + 4))
+}
+
+/// `For stone panels only, the thickness may be reduced to 3 in.`: the sort of thing that a sentence opens by confining itself to.
+fn kind_only(sentence: &Sentence<'_>) -> Option<Found> {
+    const LONGEST: usize = 6;
+    let only = (2..=LONGEST).find(|at| sentence.is_word(*at, "only"))?;
+    let plain = (1..only).all(|at| {
+        sentence.amount_at(at).is_none()
+            && sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_some())
+            && !sentence.is_any(
+                at,
+                &[
+                    "joint", "joints", "rating", "ratings", "item", "items", "option", "the",
+                ],
+            )
+    });
+    (plain && sentence.is_any(0, &["for", "with", "on", "in"]) && sentence.is_sign(only + 1, ','))
+        .then(|| found(sentence, 0, only + 1))
+}
+
+/// `at least 600 kg/m3 (walls) or at least 2300 kg/m3 (floors)`: brackets that hold nothing but the part of the building, where another holds another part.
+fn bracketed(sentence: &Sentence<'_>) -> Vec<Found> {
+    const PARTS: &[&str] = &[
+        "wall", "walls", "floor", "floors", "roof", "roofs", "slab", "slabs",
+    ];
+    let named: Vec<usize> = (1..sentence.tokens.len())
+        .filter(|at| {
+            sentence.is_any(*at, PARTS)
+                && sentence.is_sign(*at - 1, '(')
+                && sentence.is_sign(*at + 1, ')')
+        })
+        .collect();
+    let differ = named
+        .windows(2)
+        .any(|pair| matches!(pair, [one, other] if sentence.word(*one) != sentence.word(*other)));
+    // "from the vertical (wall) or horizontal (floor)" shares its number.
+    let mut from = 0;
+    let own_numbers = named.iter().all(|at| {
+        let stretch = core::mem::replace(&mut from, *at)..*at;
+        let mut amounts = sentence.amounts.iter();
+        amounts.any(|amount| stretch.contains(&amount.first))
+    });
+    let named = named.into_iter().filter(|_| differ && own_numbers);
+    named.map(|at| found(sentence, at, at + 1)).collect()
+}
+
+fn found(sentence: &Sentence<'_>, first: usize, last: usize) -> Found {
+    Found {
+        first,
+        last,
+        expr: Expr::Words(sentence.words(first, last).to_owned()),
+        triggers: Vec::new(),
+        parts: Vec::new(),
+    }
 }
 
 fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
@@ -85,13 +163,7 @@ fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
                 "the", "a", "an", "each", "every", "all", "use", "lap", "add", "provide", "no",
             ],
         );
-    ends.then(|| Found {
-        first,
-        last,
-        expr: Expr::Words(sentence.words(first, last).to_owned()),
-        triggers: Vec::new(),
-        parts: Vec::new(),
-    })
+    ends.then(|| found(sentence, first, last))
 }
 
 /// `TRACK PARALLEL TO FLUTES: provide plates`: how a wall lies to the flutes, as the label of what follows.
@@ -104,13 +176,7 @@ fn direction(sentence: &Sentence<'_>) -> Option<Found> {
         sentence.amount_at(at).is_none()
             && !sentence.is_any(at, &["shall", "is", "are", "not", "or", "must"])
     });
-    (lies && plain).then(|| Found {
-        first: 0,
-        last: colon,
-        expr: Expr::Words(sentence.words(0, colon).to_owned()),
-        triggers: Vec::new(),
-        parts: Vec::new(),
-    })
+    (lies && plain).then(|| found(sentence, 0, colon))
 }
 
 fn names_place(sentence: &Sentence<'_>, at: usize) -> bool {

@@ -2,6 +2,7 @@
 
 use measure::Unit;
 
+use super::rating_labels::is_label;
 use super::{Found, test};
 use crate::model::Expr;
 use crate::phrase::Amount;
@@ -36,7 +37,7 @@ const RATED: &[&str] = &[
 ];
 
 /// Words near hours that make them a duration.
-const LASTS: &[&str] = &[
+pub(super) const LASTS: &[&str] = &[
     "cure",
     "cured",
     "curing",
@@ -86,6 +87,7 @@ const LASTS: &[&str] = &[
     "overnight",
     "every",
     "per",
+    "between",
 ];
 
 /// Words that may introduce the condition.
@@ -126,6 +128,9 @@ fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
                         sentence.is_sign(at, ',')
                             || sentence.is_sign(at, '&')
                             || sentence.is_any(at, &["and", "or", "the", "rating", "to", "a"])
+                            // "for 1 Hr walls and 2 Hr walls"
+                            || sentence.is_any(at, &["wall", "walls"])
+                                && sentence.is_any(at + 1, &["and", "or"])
                     })
             });
         if !(hours && listed) {
@@ -137,7 +142,7 @@ fn group(sentence: &Sentence<'_>, start: usize, taken: &[usize]) -> Vec<usize> {
 }
 
 /// Hours, or minutes as European classes count them.
-fn is_rating_time(amount: &Amount) -> bool {
+pub(super) fn is_rating_time(amount: &Amount) -> bool {
     match amount.unit {
         Unit::Hour => true,
         Unit::Minute => {
@@ -274,40 +279,13 @@ fn of_a_rating(sentence: &Sentence<'_>, of: usize) -> Option<usize> {
     reads.then_some(at)
 }
 
-/// Whether hours label what follows: `2 hr: 6 in.`, `Packing depth, 2 hr: 100 mm`, `1 HR = 1 LAYER`.
-fn is_label(
-    sentence: &Sentence<'_>,
-    group: &[usize],
-    start: usize,
-    end: usize,
-    opens: bool,
-) -> bool {
-    let in_label = start > 0
-        && sentence.is_sign(start - 1, ',')
-        && group.first() == Some(&0)
-        && !sentence.has_any(0, start, LASTS);
-    let labels = sentence.is_sign(end, ':') || sentence.is_sign(end, '=');
-    labels && !speaks_of_time(sentence) && (opens || in_label || labels_several(sentence, end))
-}
-
 /// Whether a sentence says what is done after a while, so that its hours are no ratings: "first coat 1/16 in. wet, 2 hr; second coat".
-fn speaks_of_time(sentence: &Sentence<'_>) -> bool {
+pub(super) fn speaks_of_time(sentence: &Sentence<'_>) -> bool {
     const TIMED: &[&str] = &[
         "first", "second", "recoat", "prime", "primed", "primer", "cure", "cures", "curing", "dry",
         "dries", "drying", "skin", "skins", "tack", "wait", "set", "sets", "cured", "then",
     ];
     sentence.has_any(0, sentence.tokens.len(), TIMED)
-}
-
-/// Whether hours before this colon or equals sign are one of several such labels: `60 minutes: one layer 90 minutes: two layers`.
-fn labels_several(sentence: &Sentence<'_>, own: usize) -> bool {
-    let is_label = |amount: &Amount| {
-        let end = after_hours(sentence, amount.last).0;
-        is_rating_time(amount)
-            && (sentence.is_sign(end, ':') || sentence.is_sign(end, '='))
-            && end != own
-    };
-    sentence.amounts.iter().any(is_label)
 }
 
 /// Whether hours stand alone behind a comma and end their stretch: `4 in. min, 1 hr;`.
@@ -388,7 +366,7 @@ fn is_stated(sentence: &Sentence<'_>, start: usize, first: usize, last: usize) -
 }
 
 /// The token after the words that make hours a rating, and whether there are any: `2 Hr fire-rated wall`, `1 h or less`.
-fn after_hours(sentence: &Sentence<'_>, last: usize) -> (usize, bool) {
+pub(super) fn after_hours(sentence: &Sentence<'_>, last: usize) -> (usize, bool) {
     const MOST: usize = 5;
     let mut end = last;
     let mut named = false;

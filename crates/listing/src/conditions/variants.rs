@@ -12,7 +12,7 @@ use crate::rules::Sentence;
 
 /// Words that name variants with a label after them.
 const VARIANTS: &[&str] = &[
-    "option", "options", "variant", "variants", "detail", "seal", "version",
+    "option", "options", "variant", "variants", "detail", "det", "seal", "version",
 ];
 
 /// Words that also name sorts of materials: two of them in a sentence are variants.
@@ -99,8 +99,10 @@ struct Named {
 pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
     let named = named(sentence);
     let several = named.len() > 1;
+    let runs_on = runs_on(sentence);
     named
         .iter()
+        .filter(|own| !(runs_on && sentence.words(own.first, own.first + 1) == "@"))
         .filter(|own| {
             let bracketed = own.first > 0
                 && sentence.is_sign(own.first - 1, '(')
@@ -122,6 +124,15 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
             parts: Vec::new(),
         })
         .collect()
+}
+
+/// Whether a limit's abbreviation ends in a stop in the middle, `@ DET B 16" O.C. MAX. 2 PINS`: what follows may be a sentence of its own.
+fn runs_on(sentence: &Sentence<'_>) -> bool {
+    let words = sentence.text.to_lowercase();
+    let words = words.trim_end();
+    ["max. ", "min. ", "typ. ", "nom. "]
+        .iter()
+        .any(|stop| words.contains(stop))
 }
 
 /// Whether words of a condition name a variant, or how a wall lies to the flutes, so that a title may be nothing else.

@@ -3,9 +3,10 @@
 use measure::Dimension;
 
 use super::bands::{from_width, labels, second_limit, two_sided};
-use super::{Found, test, things};
-use crate::model::Expr;
+use super::{Found, things};
 use crate::rules::{Sentence, is_refused};
+
+pub(super) use super::meant::{found, skip_attribute};
 
 /// Verbs after the number that show that the words before it were the subject.
 const VERBS: &[&str] = &[
@@ -25,6 +26,11 @@ const TAKES: &[&str] = &[
     "open",
     "close",
     "move",
+];
+
+/// Verbs of several joints that say what they must have.
+pub(super) const REQUIRES: &[&str] = &[
+    "shall", "must", "are", "require", "need", "receive", "have", "get",
 ];
 
 /// Comparatives that set some things apart from others.
@@ -119,14 +125,21 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .take(8)
         .find(|at| is_joint_noun(sentence, *at))?;
     // "flute openings" are no joints, and the width of studs is theirs.
-    let other = noun > 0 && sentence.is_any(noun - 1, OTHERS);
-    let of_thing = noun > 1
-        && sentence.is_word(noun - 1, "of")
+    let other = noun > 0 && sentence.is_any(noun - 1, OTHERS)
+        || noun > 2
+            && sentence.is_word(noun - 1, "of")
+            && is_joint_noun(sentence, noun - 2)
+            && sentence.is_any(noun - 3, OTHERS);
+    // "Units of nominal width 190 mm" are told by their own width.
+    let qualified = noun > 2 && sentence.is_any(noun - 1, &["nominal", "nom", "total", "overall"]);
+    let of = noun.saturating_sub(1 + usize::from(qualified));
+    let of_thing = of > 0
+        && sentence.is_word(of, "of")
         && sentence.is_any(noun, &["width", "widths"])
         && sentence
-            .token(noun - 2)
+            .token(of - 1)
             .is_some_and(|token| token.word().is_some())
-        && !is_joint_noun(sentence, noun - 2);
+        && !is_joint_noun(sentence, of - 1);
     if other || of_thing {
         return None;
     }
@@ -356,14 +369,14 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             ],
         )
         && (sentence.is_any(after + 2, VERBS) || sentence.is_any(after + 2, TAKES));
-    // `Gaps of 75 mm and above: brackets of steel.`
+    // `Gaps of 75 mm and above: brackets of steel.`, `Gaps of 40 mm and over shall be reinforced`
     let and_above = joint
         && sentence.is_any(after, &["or", "and"])
         && sentence.is_any(
             after + 1,
             &["above", "over", "below", "under", "more", "less"],
         )
-        && sentence.is_sign(after + 2, ':')
+        && (sentence.is_sign(after + 2, ':') || sentence.is_any(after + 2, REQUIRES))
         && (noun + 1..amount.first).all(|at| sentence.is_word(at, "of"));
     let or_less = or_less || and_above;
     let compares = compares || or_less;
@@ -381,55 +394,4 @@ pub(super) fn is_statement_end(sentence: &Sentence<'_>, at: usize) -> bool {
         || sentence.is_stop(at)
         || sentence.is_sign(at, '.')
         || sentence.is_any(at, &["and", "or", "but"])
-}
-
-/// Steps over "wide", "in width", "deep" after a number.
-pub(super) fn skip_attribute(sentence: &Sentence<'_>, at: usize) -> usize {
-    if sentence.is_any(
-        at,
-        &[
-            "wide", "deep", "long", "thick", "high", "diameter", "dia", "old",
-        ],
-    ) {
-        at + 1
-    } else if sentence.is_word(at, "in")
-        && sentence.is_any(at + 1, &["width", "depth", "length", "thickness", "height"])
-    {
-        at + 2
-    } else {
-        at
-    }
-}
-
-pub(super) fn found(
-    sentence: &Sentence<'_>,
-    index: usize,
-    from: usize,
-    property: Option<&str>,
-) -> Found {
-    let last = sentence.amount(index).map_or(from, |amount| {
-        skip_attribute(sentence, sentence.skip_parentheses(amount.last))
-    });
-    let closed = sentence.is_any(last, &["or", "and"])
-        && sentence.is_any(last + 1, &["above", "over", "below", "under"])
-        && is_statement_end(sentence, last + 2);
-    let end = if closed
-        || sentence.is_word(last, "or")
-            && sentence.is_any(last + 1, &["less", "more", "greater", "wider", "narrower"])
-    {
-        last + 2
-    } else {
-        last
-    };
-    let words = Expr::Words(sentence.words(from, end).to_owned());
-    let expr = property
-        .and_then(|property| test(sentence, index, property))
-        .unwrap_or(words);
-    Found {
-        first: from,
-        last: end,
-        expr,
-        triggers: vec![index],
-        parts: Vec::new(),
-    }
 }

@@ -7,7 +7,7 @@ use measure::Dimension;
 use super::laps::{places_before_number, speaks_of_a_lap};
 use super::misheard::is_of_another_thing;
 use super::run::{Run, Words};
-use crate::phrase::Amount;
+use crate::phrase::{Amount, Shape};
 use crate::rules::{Sentence, measured_behind};
 
 /// The words on either side of a number, in small letters.
@@ -179,7 +179,11 @@ impl Context {
         Self {
             before,
             bare,
-            after: Words::of(words(sentence, after_start, comma)),
+            after: Words::of(measured_within(sentence, amount).chain(words(
+                sentence,
+                after_start,
+                comma,
+            ))),
             beyond: Words::of(words(sentence, after_start, beyond_end)),
             laps: speaks_of_a_lap(sentence, amount.first),
             placed_before: places_before_number(sentence, index),
@@ -287,6 +291,17 @@ pub(super) fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
     ['≥', '≤', '⩾', '⩽', '>', '<', '=']
         .iter()
         .any(|sign| sentence.is_sign(at, *sign))
+}
+
+/// What is measured by a number that a tolerance follows: "1/2 in. *deep*, +1/8, -0 in."
+fn measured_within<'a>(
+    sentence: &'a Sentence<'_>,
+    amount: &Amount,
+) -> impl DoubleEndedIterator<Item = &'a str> {
+    const MEASURES: &[&str] = &["deep", "wide", "thick", "long", "high", "wet", "dry"];
+    let tolerance = amount.shape == Shape::Tolerance;
+    let last = if tolerance { amount.last } else { amount.first };
+    words(sentence, amount.first, last).filter(|word| MEASURES.contains(word))
 }
 
 /// The words among tokens `[first, last)`, and signs that compare.

@@ -3,9 +3,9 @@
 use super::ItemOption;
 use super::head::Head;
 use super::listed::{
-    Lead, cites, is_beside_the_others, joined_by_or, lead, named_choices, requires,
+    Lead, cites, is_beside_the_others, joined_by_or, lead, leads_second, named_choices, requires,
 };
-use crate::model::{OptionGroup, OptionGroupKind};
+use crate::model::{OptionGroup, OptionGroupKind, Span};
 use crate::outline::OutlineItem;
 
 /// Makes the parts of an item that says "one of the following" the choices of one group.
@@ -28,6 +28,9 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
         }
         let joined = || Some((Lead::One(None), joined_by_or(source, items, &parts)?));
         let Some((lead, span)) = lead(source, item).or_else(joined) else {
+            if let Some(span) = leads_second(source, item) {
+                offer_parts(options, &parts, span);
+            }
             continue;
         };
         let refused = refusal(source, items, options, lead, &parts);
@@ -38,6 +41,15 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
             continue;
         }
         take_choices(items, options, &parts, &item.path);
+    }
+}
+
+/// Marks the parts of an item as what a person must say whether it is built.
+fn offer_parts(options: &mut [ItemOption], parts: &[usize], words: Span) {
+    for part in parts {
+        if let Some(option) = options.get_mut(*part).filter(|option| !option.is_choice()) {
+            option.offered.get_or_insert(words);
+        }
     }
 }
 

@@ -47,8 +47,28 @@ pub(super) fn named_choices(source: &str, item: &OutlineItem, parts: &[String]) 
         });
     texts
         .into_iter()
-        .find_map(|flow| chosen_by_name(item, &flow, parts))
+        .find_map(|flow| {
+            chosen_by_name(item, &flow, parts).or_else(|| told_by_name(item, &flow, parts))
+        })
         .unwrap_or_default()
+}
+
+/// `Use 2A or 2B.`, `Either 2A or 2B:`, as a whole sentence.
+fn told_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<Vec<String>> {
+    let lower = flow.lower();
+    crate::sentences::sentences(flow.text())
+        .into_iter()
+        .find_map(|range| {
+            let sentence = lower.get(range.clone())?;
+            let told = ["use either ", "use ", "either "];
+            let lead = told.iter().find(|lead| sentence.starts_with(*lead))?;
+            let citation = cited(&item.path, flow.text(), range.start + lead.len(), parts);
+            let named = lower.get(range.start + lead.len()..citation.end)?;
+            let rest = lower.get(citation.end..range.end)?;
+            let whole = rest.trim().trim_end_matches(['.', ':']).is_empty();
+            let or = named.contains(" or ") && !named.contains(" and ");
+            (citation.items.len() > 1 && whole && or).then_some(citation.items)
+        })
 }
 
 fn chosen_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<Vec<String>> {
@@ -109,6 +129,25 @@ pub(super) fn joined_by_or(source: &str, items: &[OutlineItem], parts: &[usize])
     or.then_some(last)
 }
 
+/// The words of the second of two constructions that an item's parts go on to describe: `Concrete, min 5 in. thick, or gypsum board on steel studs as
+/// follows:`. The first is told in full, with a number of its own, so that `of steel, plain or painted, as follows:` leads to no choice.
+pub(super) fn leads_second(source: &str, item: &OutlineItem) -> Option<Span> {
+    const LONGEST: usize = 14;
+    let Some(Paragraph::Text(pieces)) = item.paragraphs.last() else {
+        return None;
+    };
+    let flow = Flow::of(source, pieces.iter().copied());
+    let words = flow.lower().trim_end();
+    let body = words.strip_suffix("as follows:")?;
+    let range = crate::sentences::sentences(flow.text()).pop()?;
+    let at = body.get(range.start..)?.rfind(", or ")? + range.start;
+    let (first, second) = (body.get(range.start..at)?, body.get(at + 2..)?);
+    let plain = !second.contains(|c: char| c.is_ascii_digit() || matches!(c, ',' | ';' | ':'));
+    let told = first.contains(|c: char| c.is_ascii_digit());
+    (told && plain && second.split_whitespace().count() <= LONGEST)
+        .then(|| flow.span(at + 2, body.trim_end().len()))
+}
+
 fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
     const CHOOSES: [(&str, Option<usize>); 7] = [
         ("or more of", None),
@@ -140,7 +179,7 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
     let colon = rest.starts_with(':');
     let (tail, points_on) = match follows {
         Some(tail) => (tail, true),
-        None => (rest, colon || points_below(rest)),
+        None => (rest, colon || points_below(rest) || leads_on(rest)),
     };
     // The words must be all that is chosen from: a list of products or of papers is no list of parts.
     let noun = tail
@@ -165,7 +204,10 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
         || before.ends_with("not")
         || words.contains("or more of")
         || words.contains("combination")
-        || others.iter().any(|word| noun.contains(word));
+        || others
+            .iter()
+            .filter(|word| count.is_none() || **word != "two")
+            .any(|word| noun.contains(word));
     if !points_on {
         return None;
     }
@@ -199,6 +241,18 @@ fn points_below(rest: &str) -> bool {
         && ["below", "following"]
             .iter()
             .any(|word| phrase.split(' ').any(|own| own == *word))
+}
+
+/// `either of the two coatings on site:`, at the end of the words.
+fn leads_on(rest: &str) -> bool {
+    const LONGEST: usize = 6;
+    let phrase = rest.trim_end().strip_suffix(':').unwrap_or_default();
+    let plain =
+        !phrase.contains(|c: char| matches!(c, '.' | ':' | ';' | ',') || c.is_ascii_digit());
+    let of_two = ["the two ", "two "]
+        .iter()
+        .any(|two| phrase.starts_with(two));
+    of_two && plain && phrase.split(' ').count() <= LONGEST
 }
 
 /// Whether a part of such a list says that it holds beside the others.
@@ -317,6 +371,11 @@ mod tests {
         check("Any one of the walls below.", Some(Lead::One(None)));
         check("Joint spray / sealant, pick one", Some(Lead::One(None)));
         check("Where two are shown, pick one that fits.", None);
+        check(
+            "Use either of the two coatings on site:",
+            Some(Lead::One(Some(2))),
+        );
+        check("Either of the two coatings may be used. Notes:", None);
         check("One or more of the following:", Some(Lead::Unclear));
         check(
             "Any combination of these, or one of the following:",

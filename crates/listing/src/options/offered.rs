@@ -68,8 +68,11 @@ const SOLID: [&str; 6] = [
 
 /// The words of a name that offer the item as one of several, whichever the others are.
 pub(super) fn offered(head: &Head, document: &str) -> Option<(usize, usize)> {
-    if let Some(wall) = framed_wall(head, document) {
-        return Some(wall);
+    if let Some(words) = framed_wall(head, document)
+        .or_else(|| varies(head))
+        .or_else(|| named_where_used(head, document))
+    {
+        return Some(words);
     }
     let (start, end) = name(head)?;
     let words = head.part(start, end);
@@ -165,6 +168,36 @@ fn labelled(head: &Head, tokens: &[(usize, &str)], document: &str) -> Option<(us
     })
 }
 
+/// `Filling A is a sealant`: the first words of an item without a title name one of several things, of which the document says where each is used:
+/// "13 mm where Filling A is used and 3 mm where Filling B is used".
+fn named_where_used(head: &Head, document: &str) -> Option<(usize, usize)> {
+    let untitled = head.title_end <= head.title_start + 1;
+    let all = head.written().get(head.title_start..)?;
+    let start = head.title_start + all.len() - all.trim_start().len();
+    let mut words = all.trim_start().split(' ');
+    let (noun, label) = (words.next()?, words.next()?);
+    let plain = noun.len() > 3
+        && noun.starts_with(char::is_uppercase)
+        && noun.chars().all(char::is_alphabetic)
+        && matches!(label.as_bytes(), [b'A'..=b'Z' | b'1'..=b'9']);
+    let flowing = document.split_whitespace().collect::<Vec<_>>().join(" ");
+    let used = |label: &str| {
+        ["where", "when", "if", "with"].iter().any(|lead| {
+            let said = format!("{lead} {noun} {label}");
+            flowing.contains(&format!("{said} is used"))
+                || flowing.contains(&format!("{said} is applied"))
+        })
+    };
+    let other = ('A'..='Z').chain('1'..='9').map(String::from);
+    let told = || {
+        used(label)
+            && other
+                .into_iter()
+                .any(|other| other != label && used(&other))
+    };
+    (untitled && plain && told()).then(|| (start, start + noun.len() + 1 + label.len()))
+}
+
 /// `A`, `1`, `S2`, `D/M`.
 fn is_label(word: &str) -> bool {
     const LONGEST: usize = 3;
@@ -194,6 +227,29 @@ fn others(document: &str, word: &str, label: &str) -> bool {
         }
     }
     false
+}
+
+/// `Slotted runner - As Item 2A, except legs 2-1/2 in.`: an item that is another one, changed.
+fn varies(head: &Head) -> Option<(usize, usize)> {
+    const LEADS: [&str; 5] = [
+        "as item ",
+        "same as item ",
+        "as ",
+        "same as ",
+        "as for item ",
+    ];
+    let text = head.part(head.title_end, head.words().len());
+    let opening = text.trim_start_matches([' ', '-', '–', '—', ':', '.', '*']);
+    let start = head.title_end + text.len() - opening.len();
+    LEADS.iter().find_map(|lead| {
+        let rest = opening.strip_prefix(lead)?;
+        let label = rest.split([',', ' ']).next()?;
+        let numbered = label.starts_with(|c: char| c.is_ascii_digit()) && label.len() <= 5;
+        let end = lead.len() + label.len();
+        let after = opening.get(end..)?.trim_start_matches([',', ' ']);
+        (numbered && (after.starts_with("except ") || after.starts_with("but with ")))
+            .then_some((start, start + end))
+    })
 }
 
 /// The name of a framed wall that an item begins with, in a document that knows solid ones: "Flexible wall: ...", "A stud wall shall have".

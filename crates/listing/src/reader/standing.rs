@@ -1,6 +1,8 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
-use crate::conditions::{Place, heads, heads_list, heads_rating, may_be_absent, only_says_where};
+use crate::conditions::{
+    Place, asks_for_item, heads, heads_list, heads_rating, may_be_absent, only_says_where,
+};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
@@ -16,6 +18,7 @@ pub(super) fn standing(
     units: UsualUnits,
 ) -> Vec<Option<Condition>> {
     let mut standing: Vec<Option<Condition>> = Vec::with_capacity(outline.items.len());
+    let asked = asked_for(text, outline, units);
     for (index, item) in outline.items.iter().enumerate() {
         let choice = options.get(index).is_some_and(ItemOption::is_choice);
         let parted = outline
@@ -27,6 +30,12 @@ pub(super) fn standing(
         let own = own(text, item, units, parted)
             .or_else(|| rated(text, &outline.items, index, units))
             .or_else(|| brought(text, item, units))
+            .or_else(|| {
+                let asked = asked.iter().find(|(path, _)| *path == item.path);
+                asked
+                    .filter(|_| may_be_absent(&item.title))
+                    .map(|(_, own)| own.clone())
+            })
             .filter(|_| !choice);
         let offered = options
             .get(index)
@@ -49,6 +58,25 @@ pub(super) fn standing(
         standing.push(joined(around, own));
     }
     standing
+}
+
+/// The items that a sentence elsewhere asks for only in some joints.
+fn asked_for(text: &str, outline: &Outline, units: UsualUnits) -> Vec<(String, Condition)> {
+    let paragraphs = outline.items.iter().flat_map(|item| &item.paragraphs);
+    let flows = paragraphs.filter_map(|paragraph| match paragraph {
+        Paragraph::Text(pieces) => {
+            Some(Flow::of(text, pieces.iter().copied()).with_usual_units(units))
+        }
+        _ => None,
+    });
+    let citing = flows.filter(|flow| flow.lower().contains(" item "));
+    citing
+        .flat_map(|flow| {
+            let ranges = sentences(flow.text()).into_iter();
+            let asked = ranges.filter_map(|range| asks_for_item(&Sentence::new(&flow, range)));
+            asked.collect::<Vec<_>>()
+        })
+        .collect()
 }
 
 /// What an item is offered as one of several by, for a person to say whether it is built.

@@ -1,6 +1,6 @@
 use measure::Unit;
 
-use super::word_after::or_more;
+use super::word_after::{or_more, stretch_of_a_slope};
 use super::{Finding, Sentence};
 use crate::model::Relation;
 use crate::phrase::Amount;
@@ -25,6 +25,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let rate = sentence.amount(index + 1).filter(|rate| rate.first > amount.last && sentence.is_word(rate.first - 1, "per") && fewer(rate));
     if amount.unit == Unit::Count && rate.is_some() {
         return Some(Finding::sure(Relation::AtMost, amount.first));
+    }
+    // What is said of a slope is said of its rise: `1/4 in. in 10 ft or less`.
+    if index > 0 && stretch_of_a_slope(sentence, index - 1) == Some(amount.last) {
+        return None;
     }
     for at in amount.last..amount.last + REACH {
         if sentence.is_sign(at, '(') && sentence.is_word(at + 1, "or") && sentence.is_sign(at + 3, ')') {

@@ -5,6 +5,9 @@ use crate::model::Relation;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
+    if let Some(limited) = limited_to_a(sentence, first) {
+        return Some(Finding::sure(Relation::AtMost, limited));
+    }
     if let Some(only) = only_allowed(sentence, index) {
         return Some(Finding::sure(Relation::AtMost, only));
     }
@@ -52,6 +55,16 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
         _ => exceed_by(sentence, at, floor),
     }
+}
+
+/// `limited to a hollow of 2 mm`
+fn limited_to_a(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
+    let verb = first.checked_sub(5)?;
+    let limited = sentence.is_any(verb, &["limited", "restricted"])
+        && sentence.is_word(verb + 1, "to")
+        && sentence.is_any(verb + 2, &["a", "an"])
+        && sentence.is_word(verb + 4, "of");
+    limited.then_some(verb)
 }
 
 /// `we would limit movement to 19 percent`: the verb, where it isn't the noun of "the limit".

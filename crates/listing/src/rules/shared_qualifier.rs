@@ -3,7 +3,7 @@ use measure::Dimension;
 use super::measured::{Apart, measured_apart};
 use super::{Finding, Sentence, bounded};
 use crate::model::Relation;
-use crate::phrase::Shape;
+use crate::phrase::{Amount, Shape};
 
 /// The most tokens between two amounts of one list.
 const REACH: usize = 12;
@@ -59,7 +59,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if repeats {
         return None;
     }
-    if !(joined || by || again) || between.len() > REACH || (!again && brings_own_phrase(sentence, between.clone())) {
+    if says_its_own(sentence, joint, own.last) {
+        return None;
+    }
+    let same_things = counts_the_same(sentence, previous, own) || compared.is_none() && names_measures(sentence, previous, own);
+    if !(joined || by || again) || between.len() > REACH || (!again && !same_things && brings_own_phrase(sentence, between.clone())) {
         return None;
     }
     let (finding, rule) = bounded(sentence, before)?;
@@ -80,6 +84,29 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;
     (carries && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// `a spacing of not more than 48 in., and a clearance of 1/8 in. shall be left`: another measure, with a verb of its own.
+fn says_its_own(sentence: &Sentence<'_>, of: usize, last: usize) -> bool {
+    let named = of > 3 && sentence.is_word(of, "of") && sentence.is_any(of - 2, &["a", "an"]) && sentence.is_word(of - 3, "and") && sentence.is_sign(of - 4, ',');
+    named && sentence.is_any(sentence.skip_parentheses(last), &["shall", "must", "is", "are"])
+}
+
+/// `not less than 70 mm in depth and 0.55 mm in thickness`: each number names its measure behind it.
+fn names_measures(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
+    const MEASURES: &[&str] = &["depth", "width", "thickness", "height", "length"];
+    let at = sentence.skip_parentheses(previous.last);
+    sentence.is_word(at, "in") && sentence.is_any(at + 1, MEASURES) && sentence.is_word(at + 2, "and") && own.first == at + 3
+}
+
+/// `at least two courses above and one course below`: the same things are counted in another place.
+fn counts_the_same(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
+    const PLACES: &[&str] = &["above", "below", "over", "under", "at", "in", "on", "the", "top", "bottom", "head", "base", "joint", "floor", "slab"];
+    let singular = |at: usize| sentence.word(at).trim_end_matches('s').to_owned();
+    let thing = singular(previous.last);
+    let places = (previous.last + 1..own.first.saturating_sub(1)).all(|at| sentence.is_any(at, PLACES));
+    let counts = [previous, own].iter().all(|amount| amount.unit == measure::Unit::Count);
+    counts && places && !thing.is_empty() && thing == singular(own.last)
 }
 
 /// The number that one in brackets right behind it is another case of: `max 300 mm centres (200 mm in joints over 100 mm)`.

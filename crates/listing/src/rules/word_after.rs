@@ -31,6 +31,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if index > 0 && counted_stretch(sentence, index - 1) == Some(last) {
         return None;
     }
+    // `1/4 in. in 10 ft or better`: the flatter, the better.
+    if let Some(end) = stretch_of_a_slope(sentence, index)
+        && sentence.is_word(end, "or")
+        && sentence.is_word(end + 1, "better")
+    {
+        return Some(Finding::sure(Relation::AtMost, amount.first));
+    }
     let last = counted_stretch(sentence, index).or_else(|| stretch_of_a_slope(sentence, index)).unwrap_or(last);
     if index > 0 && stretch_of_a_slope(sentence, index - 1).is_some() {
         return None;
@@ -185,7 +192,7 @@ fn closes_stretch(sentence: &Sentence<'_>, index: usize, last: usize) -> Option<
 }
 
 /// The end of the length that a deviation is taken over, with the same in other units: `6 mm in 3 m (1/4 in. in 10 ft) max.`
-fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+pub(super) fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let (amount, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
     let over = next.first == amount.last + 1 && sentence.is_any(amount.last, &["in", "over", "per"]);
     let lengths = [amount, next].iter().all(|amount| amount.unit.dimension() == measure::Dimension::Length);

@@ -7,6 +7,8 @@ use crate::model::Relation;
 const BREAKS: &[&str] = &[
     "and", "or", "with", "for", "in", "on", "by", "onto", "from", "into", "when", "where", "if", "that", "which",
     "than", "is", "are", "be", "shall", "must", "to", "but", "between", "through", "using", "under", "over", "above", "below", "per", "unless", "except",
+    // `2 PINS MIN WITHIN 3" OF EACH END`: the word closed the pins.
+    "within", "w/in",
 ];
 
 /// What letters name, so that "c" before a number is one of them.
@@ -103,6 +105,11 @@ fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding
         .rev()
         .find(parts)
         .map_or(floor, |at| at + 1);
+    // A bullet heads nothing.
+    let bullet = sentence
+        .token(0)
+        .is_some_and(|token| token.word().is_none() && !token.is_numeric());
+    let start = start + usize::from(start == 0 && bullet);
     let opens = (start == 0 || start > floor) && colon - start <= MOST_WORDS;
     let are_words = |to: usize| {
         (start..to).all(|at| {

@@ -111,6 +111,16 @@ const SPELLINGS: &[(&str, Unit, Letters)] = &[
     ("lb per cu ft", Unit::PoundPerCubicFoot, Either),
     ("lbs/ft3", Unit::PoundPerCubicFoot, Either),
     ("lbs per cu ft", Unit::PoundPerCubicFoot, Either),
+    ("lb per cu. ft.", Unit::PoundPerCubicFoot, Either),
+    ("lb. per cu. ft.", Unit::PoundPerCubicFoot, Either),
+    ("lbs. per cu. ft.", Unit::PoundPerCubicFoot, Either),
+    ("lb. per cu ft", Unit::PoundPerCubicFoot, Either),
+    ("lb./cu. ft.", Unit::PoundPerCubicFoot, Either),
+    ("lb/cu. ft.", Unit::PoundPerCubicFoot, Either),
+    ("lb per cubic foot", Unit::PoundPerCubicFoot, Either),
+    ("lb. per cubic foot", Unit::PoundPerCubicFoot, Either),
+    ("lbs per cubic foot", Unit::PoundPerCubicFoot, Either),
+    ("lbs. per cubic foot", Unit::PoundPerCubicFoot, Either),
     ("pounds per cubic foot", Unit::PoundPerCubicFoot, Either),
     ("pound-per-cubic-foot", Unit::PoundPerCubicFoot, Either),
     ("pounds-per-cubic-foot", Unit::PoundPerCubicFoot, Either),
@@ -377,6 +387,8 @@ mod tests {
             ("6 in2", Unit::SquareInch, 5),
             ("40 F (4 C)", Unit::Fahrenheit, 4),
             ("110 pounds per cubic foot", Unit::PoundPerCubicFoot, 25),
+            ("110 lb. per cu. ft. dry", Unit::PoundPerCubicFoot, 19),
+            ("110 lbs per cubic foot", Unit::PoundPerCubicFoot, 22),
         ] {
             let number_end = text.find([' ', '-']).unwrap();
             assert_eq!(unit_at(text, number_end), Some((unit, end)), "{text}");

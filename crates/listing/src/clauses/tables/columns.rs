@@ -305,6 +305,9 @@ fn case_of_label(label: &str) -> Option<&str> {
 fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
     let mut selecting = true;
     let mut by_mark = true;
+    let by_parts = headings
+        .get(1)
+        .is_some_and(|second| second.selects.is_none() && second.unit.is_none());
     for index in 0..headings.len() {
         let told_apart = index > 0 && are_told_apart(rows, index);
         let Some(heading) = headings.get_mut(index) else {
@@ -323,11 +326,22 @@ fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
         }
         if !selecting || labelled || required {
             heading.selects = None;
-        } else if index == 0 {
+        } else if index == 0 && !(by_parts && numbers_parts(heading, rows)) {
             heading.selects.get_or_insert(Selects::Other);
         }
         by_mark &= heading.selects == Some(Selects::Other);
     }
+}
+
+/// Whether a first column only numbers the parts that its rows describe, `Part | Description` over `B1 | Steel beam`: a mark says no case.
+fn numbers_parts(heading: &Heading, rows: &[Row]) -> bool {
+    const LONGEST: usize = 4;
+    let is_mark = |row: &Row| {
+        let mark = row.text(0);
+        mark.len() <= LONGEST && !mark.contains(' ') && mark.contains(|c: char| c.is_ascii_digit())
+    };
+    let names = |row: &Row| row.text(1).starts_with(char::is_alphabetic);
+    labels::names_parts(heading) && rows.iter().all(|row| is_mark(row) && names(row))
 }
 
 /// Whether the first columns alone tell every row from every other.

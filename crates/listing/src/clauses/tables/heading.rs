@@ -341,6 +341,12 @@ impl Words {
             "handling",
             "set",
             "setting",
+            "touch",
+            "between",
+            "pot",
+            "shelf",
+            "interval",
+            "rain",
         ];
         let by_heat = self.says(&["t", "l", "w"]) && self.says(&["rating"]);
         let named = self.says(&[

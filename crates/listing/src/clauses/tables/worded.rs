@@ -1,11 +1,11 @@
 //! Cells of words: those with a number among them are read as any text is, the others are for a person.
 
-use measure::Dimension;
+use measure::{Dimension, Unit};
 
 use super::super::Around;
 use super::super::draft::{Draft, Yield, limit, local_property};
 use super::heading::Heading;
-use crate::layout::Flow;
+use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Confidence, Relation, Requirement};
 use crate::naming::name_heading;
 
@@ -60,7 +60,22 @@ pub(super) fn push_words(
     let holds_number = flow.text().contains(|c: char| c.is_ascii_digit());
     if holds_number && flow.text().split_whitespace().count() > 1 {
         let from = found.clauses.len();
-        read_words(flow, condition, around, found);
+        match pair_unit(heading, flow) {
+            Some(unit) => {
+                let units = UsualUnits {
+                    bare: Some(unit),
+                    ..flow.usual_units()
+                };
+                let sized = flow.clone().with_usual_units(units);
+                read_words(&sized, condition, around, found);
+                name_sides(
+                    heading,
+                    around,
+                    found.clauses.get_mut(from..).unwrap_or_default(),
+                );
+            }
+            None => read_words(flow, condition, around, found),
+        }
         let drafts = found.clauses.get_mut(from..).unwrap_or_default();
         if let Some(relation) = heading.relation {
             limit_bare(drafts, relation);
@@ -68,6 +83,42 @@ pub(super) fn push_words(
         return;
     }
     left_as_words(heading, flow, condition, around, found);
+}
+
+/// The unit of both sides of a size, `1-1/2 x 2` under `Angle, in. x in.` or `Angle, in.`; none where a cell is more than a size.
+fn pair_unit(heading: &Heading, flow: &Flow) -> Option<Unit> {
+    const BOTH: [(&str, Unit); 3] = [
+        ("in. x in.", Unit::Inch),
+        ("in x in", Unit::Inch),
+        ("mm x mm", Unit::Millimetre),
+    ];
+    let text = flow.text().trim();
+    let sides: Vec<&str> = text.split(" x ").collect();
+    let is_size = sides.len() > 1
+        && sides.iter().all(|side| {
+            side.starts_with(|c: char| c.is_ascii_digit())
+                && side
+                    .chars()
+                    .all(|c| c.is_ascii_digit() || matches!(c, '.' | '/' | '-'))
+        });
+    let words = heading.words.to_lowercase();
+    let said = BOTH.iter().find(|(said, _)| words.contains(said));
+    let of_both = said.map(|(_, unit)| *unit);
+    let of_column = heading
+        .unit
+        .filter(|unit| unit.dimension() == Dimension::Length);
+    of_both.or(of_column).filter(|_| is_size)
+}
+
+/// The sides of a size are those of what its column is of, and of nothing that the table is about.
+fn name_sides(heading: &Heading, around: &Around, sides: &mut [Draft]) {
+    let name = name_heading(&heading.words, Dimension::Length, &around.subject);
+    for (number, side) in sides.iter_mut().enumerate() {
+        let words = format!("{} side {}", heading.words, number + 1);
+        side.property = local_property(&around.item, &words);
+        side.component.clone_from(&name.component);
+        side.attribute = words.to_lowercase();
+    }
 }
 
 /// A cell that no rule dares to read.

@@ -280,8 +280,26 @@ fn begins_parallel(sentence: &Sentence<'_>, at: usize) -> bool {
         &["no", "not", "at", "min", "minimum", "max", "maximum", "a"],
     ) || sentence.amount_at(at + 1).is_some();
     let another = (at + 2..sentence.tokens.len()).any(|later| sentence.is_any(later, OPENERS))
-        || names_the_rest(sentence, at + 1);
+        || names_the_rest(sentence, at + 1)
+        || is_for_hours(sentence, at + 1);
     joint && bounds && another
+}
+
+/// Whether a limit is for another rating: "..., and *not less than 11/16 in. for the 1 hour rating*".
+fn is_for_hours(sentence: &Sentence<'_>, at: usize) -> bool {
+    const LEAD: usize = 4;
+    const REACH: usize = 5;
+    let amount = (at..at + LEAD)
+        .find_map(|at| sentence.amount_at(at))
+        .and_then(|index| sentence.amount(index));
+    amount.is_some_and(|amount| {
+        let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+        let hours = |at: usize| {
+            let amount = sentence.amount_at(at).and_then(|at| sentence.amount(at));
+            amount.is_some_and(|amount| amount.unit.dimension() == Dimension::Time)
+        };
+        sentence.is_any(after, &["for", "at", "in"]) && (after + 1..after + REACH).any(hours)
+    })
 }
 
 /// Whether an amount is for all the rest: "..., and *3-1/4 in. flanges for all other joints*".

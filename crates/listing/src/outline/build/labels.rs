@@ -16,7 +16,11 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
     let column = |at: usize| lines.get(at).and_then(value_column);
     if let Some(own) = column(at) {
         let before = at.checked_sub(1).and_then(column);
-        return [before, column(at + 1)].contains(&Some(own));
+        let aligned = [before, column(at + 1)].contains(&Some(own));
+        // `Top course    : Solid units`: the colon may stand in a column of its own.
+        if aligned || lines.get(at).and_then(colon_indent).is_none() {
+            return aligned;
+        }
     }
     if stands_under(lines, at) || lines.get(at).is_some_and(has_leader) {
         return true;
@@ -29,6 +33,31 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
     labelled(at).is_some_and(|own| {
         let before = at.checked_sub(1).and_then(labelled);
         [before, labelled(at + 1)].contains(&Some(own))
+    })
+}
+
+/// Whether a line begins by naming a variant that the rest is about: `Option A. The flange is clamped ...`, `Method 2: sprayed`.
+pub(super) fn heads_variant(words: &str) -> bool {
+    const VARIANTS: [&str; 5] = [
+        "Option ",
+        "Variant ",
+        "Method ",
+        "Alternate ",
+        "Alternative ",
+    ];
+    const LONGEST: usize = 2;
+    let label = VARIANTS.iter().find_map(|word| words.strip_prefix(word));
+    label.is_some_and(|rest| {
+        let end = rest
+            .find(|c: char| !c.is_ascii_alphanumeric())
+            .unwrap_or(rest.len());
+        let (label, after) = rest.split_at(end);
+        let short = (1..=LONGEST).contains(&label.len())
+            && label.starts_with(|c: char| c.is_ascii_uppercase() || c.is_ascii_digit());
+        short
+            && [". ", ": ", " - ", " -- "]
+                .iter()
+                .any(|sign| after.starts_with(sign))
     })
 }
 

@@ -1,6 +1,7 @@
 //! Lines to items: each with its heading, its paragraphs and its tables.
 
 mod boxes;
+mod citation;
 mod headings;
 mod labels;
 mod schedules;
@@ -257,6 +258,7 @@ impl<'a> Builder<'a> {
             && !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
             && let Some(placement) = self.sequence.place(&marker, line.indent)
             && self.may_begin(&marker, words)
+            && !self.ends_citation(&marker)
         {
             let heading = Span::new(content.start(), content.start() + marker.len);
             // A schedule within an item ends where the next item stands apart from its rows.
@@ -319,6 +321,7 @@ impl<'a> Builder<'a> {
             || is_bullet(words)
             || is_labelled(words)
             || self.leaves_bullets(line, words)
+            || labels::heads_variant(words) && self.last_sentence_ended()
             || labels::begins(self.lines, at)
             || is_tabbed(line);
         for (number, (from, to)) in labels::side_by_side(words)

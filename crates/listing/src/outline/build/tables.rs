@@ -151,13 +151,12 @@ impl Builder<'_> {
         } else if self.heads_item(at) {
             return None;
         } else {
-            let plain = || self.current.and_then(|_| plain_table_at(self.lines, at));
             let drawn = || {
                 self.may_be_drawn(at)
                     .then(|| table_at(self.lines, at))
                     .flatten()
             };
-            drawn().or_else(plain)?
+            drawn().or_else(|| plain_table_at(self.lines, at))?
         };
         let region = self.lines.get(at..end)?;
         if region.iter().any(|line| is_boxed(line.text)) {

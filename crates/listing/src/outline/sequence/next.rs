@@ -30,6 +30,19 @@ impl Sequence {
         (first && (lettered || open_lettered) && own.follows(&before)).then_some(0)
     }
 
+    /// The depth of `2.1` behind `1.3`, where the outline counts in two numbers and no plain `1` or `2` heads them.
+    pub(super) fn next_chapter(&self, marker: &Marker, indent: usize) -> Option<usize> {
+        let open = self.open.first()?;
+        let ([Part::Number(_), Part::Number(_)], [own @ Part::Number(_), first @ Part::Number(_)]) =
+            (open.parts.as_slice(), marker.parts.as_slice())
+        else {
+            return None;
+        };
+        let follows = open.parts.first().is_some_and(|before| own.follows(before));
+        (follows && first.is_first() && compatible(open, marker) && open.indent == indent)
+            .then_some(0)
+    }
+
     /// The depth of a `1.` farther in than the `A.` above it, which is farther in than the outline's own numbers: a count of its own.
     pub(super) fn counts_anew(&self, marker: &Marker, indent: usize) -> Option<usize> {
         let last = self.open.last()?;

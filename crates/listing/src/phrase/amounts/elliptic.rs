@@ -1,6 +1,6 @@
 //! Numbers that take their unit from an amount before them.
 
-use measure::{Dimension, Number};
+use measure::{Dimension, Number, Unit};
 
 use super::super::lex::{Token, TokenKind};
 use super::{Amount, Shape};
@@ -40,5 +40,41 @@ pub(super) fn time_again(
         last: at + 1,
         at: token.span,
         whole: token.span,
+    })
+}
+
+/// `6 pounds per cubic foot, or of 8 pounds in exterior joints`: pounds after a density are of the same. It would misread a load that is named
+/// right behind a density without its own "per".
+pub(super) fn pounds_again(
+    tokens: &[Token<'_>],
+    at: usize,
+    before: Option<&Amount>,
+) -> Option<Amount> {
+    const REACH: usize = 16;
+    const MOST: i32 = 60;
+    let token = tokens.get(at)?;
+    let number = match &token.kind {
+        TokenKind::Number(numeral) => numeral.value,
+        _ => Number::whole(token.count?),
+    };
+    let unit = tokens.get(at + 1)?;
+    let is = |token: &Token<'_>, words: &[&str]| words.iter().any(|word| token.is_word(word));
+    let of_density = before
+        .is_some_and(|before| before.unit == Unit::PoundPerCubicFoot && at <= before.last + REACH);
+    let rated = tokens
+        .get(at + 2)
+        .is_some_and(|next| is(next, &["per", "of", "a", "to", "force"]));
+    let pounds = is(unit, &["pounds", "lb", "lbs"]) && !rated && number <= MOST;
+    (of_density && pounds).then(|| Amount {
+        lo: number,
+        hi: None,
+        unit: Unit::PoundPerCubicFoot,
+        shape: Shape::Single,
+        step: Number::ONE,
+        second: None,
+        first: at,
+        last: at + 2,
+        at: token.span.join(unit.span),
+        whole: token.span.join(unit.span),
     })
 }

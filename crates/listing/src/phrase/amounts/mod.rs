@@ -1,6 +1,7 @@
 //! The amounts of a sentence: single values, ranges, tolerances and counts, each with its value in a second unit.
 
 mod elliptic;
+mod sheets;
 mod taking;
 
 use measure::notation::NumeralStyle;
@@ -13,7 +14,8 @@ use super::ratios::ratio_at;
 use super::seconds::pair;
 use super::values::{dimensions_at, range_of_pairs, spread_at};
 use crate::model::Span;
-use elliptic::time_again;
+use elliptic::{pounds_again, time_again};
+use sheets::{gauge_at, layers_of};
 use taking::{take_list, take_spread};
 
 /// How an amount is written.
@@ -134,7 +136,9 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
     {
         return Some(take_spread(tokens, at, &spread, unit, found));
     }
-    if let Some(amount) = time_again(tokens, at, found.last()) {
+    let again = time_again(tokens, at, found.last())
+        .or_else(|| pounds_again(tokens, at, density_before(found)));
+    if let Some(amount) = again {
         let next = amount.last;
         found.push(amount);
         return Some(next);
@@ -148,99 +152,11 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
     Some(next)
 }
 
-/// `2 × 12,5 mm board`: so many layers of that thickness, since nothing is 2 mm by 12.5 mm.
-fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    let TokenKind::Number(numeral) = &tokens.get(at)?.kind else {
-        return None;
-    };
-    let times = tokens
-        .get(at + 1)
-        .is_some_and(|token| token.is_sign('×') || token.is_word("x"));
-    let TokenKind::Quantity(thickness) = &tokens.get(at + 2)?.kind else {
-        return None;
-    };
-    // `Depth 2 x 50 mm`, `Batts 2 x 50 mm`
-    let colon = at > 0 && tokens.get(at - 1).is_some_and(|token| token.is_sign(':'));
-    let before = at
-        .checked_sub(1 + usize::from(colon))
-        .and_then(|before| tokens.get(before));
-    let led = before.is_some_and(|token| {
-        [
-            "depth",
-            "board",
-            "boards",
-            "batts",
-            "slabs",
-            "layers",
-            "insulation",
-            "wool",
-            "packing",
-            "backing",
-        ]
+/// The density spoken of last; its value in kg/m3 may stand between.
+fn density_before(found: &[Amount]) -> Option<&Amount> {
+    found
         .iter()
-        .any(|thing| token.is_word(thing))
-    });
-    // `4 x 40 mm screws` has no layers.
-    let sheets = tokens
-        .get(at + 3..)
-        .unwrap_or_default()
-        .iter()
-        .take(4)
-        .any(|token| {
-            [
-                "board", "gypsum", "plaster", "layer", "sheet", "panel", "type", "wool", "batt",
-                "slab", "mineral",
-            ]
-            .iter()
-            .any(|thing| token.lower.starts_with(thing))
-        });
-    let layers = (sheets || led)
-        && numeral.value.is_whole()
-        && numeral.value <= 4
-        && thickness.unit == Unit::Millimetre
-        && thickness.number >= 6;
-    let span = tokens.get(at)?.span;
-    (times && layers).then(|| Amount {
-        lo: numeral.value,
-        hi: None,
-        unit: Unit::Count,
-        shape: Shape::Single,
-        step: Number::ONE,
-        second: None,
-        first: at,
-        last: at + 2,
-        at: span,
-        whole: span,
-    })
-}
-
-/// `gauge 20`: a size of sheet whose number stands behind.
-fn gauge_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    const SIZES: core::ops::RangeInclusive<i32> = 8..=32;
-    let colon = tokens
-        .get(at + 1)
-        .is_some_and(|token| token.is_sign(':') || token.is_sign('='));
-    let number = at + 1 + usize::from(colon);
-    let (word, next) = (tokens.get(at)?, tokens.get(number)?);
-    let TokenKind::Number(numeral) = &next.kind else {
-        return None;
-    };
-    let named = ["gauge", "gage"].iter().any(|name| word.is_word(name));
-    let size = numeral.value.is_whole()
-        && numeral.value >= *SIZES.start()
-        && numeral.value <= *SIZES.end();
-    (named && size && numeral.style == NumeralStyle::Whole).then(|| Amount {
-        lo: numeral.value,
-        hi: None,
-        unit: Unit::Gauge,
-        shape: Shape::Single,
-        step: numeral.step,
-        second: None,
-        first: number,
-        last: number + 1,
-        at: next.span,
-        whole: next.span,
-    })
+        .rfind(|amount| amount.unit == Unit::PoundPerCubicFoot)
 }
 
 /// A single number without a unit takes that of the limit it is paired with: `by less than 1/2 nor more than 1 in.`

@@ -49,6 +49,16 @@ pub(super) fn take_spread(
         spread.next
     };
     let mut end_of_all = None;
+    // `± 1.5 mm (± 1/16 in.)`: the bracket that says it again belongs to it.
+    if spread.shape == Shape::Tolerance
+        && let Some(end) = spread
+            .next
+            .checked_sub(1)
+            .and_then(|last| tokens.get(last))
+            .filter(|last| last.is_sign(')'))
+    {
+        amount.whole = amount.whole.join(end.span);
+    }
     if let Some((next, end)) = said_again(tokens, spread, unit) {
         amount.last = next;
         amount.whole = amount.whole.join(end);

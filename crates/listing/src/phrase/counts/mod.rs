@@ -12,7 +12,7 @@ use super::amounts::{Amount, Shape};
 use super::lex::{Token, TokenKind};
 use crate::model::Span;
 use labels::{counts_cycles, is_labelled_count, is_number_of};
-use pointing::{doubles_a_part, is_label, refers_back};
+use pointing::{doubles_a_part, is_both_faces, is_label, refers_back};
 use several::{bracketed_count, goes_on_counting};
 use things::{COUNTED_SINGLY, NOT_COUNTED, QUALIFIERS};
 
@@ -24,7 +24,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         return Some(amount);
     }
     let token = tokens.get(at)?;
-    if is_pair(tokens, at) {
+    if is_pair(tokens, at) || is_both_faces(tokens, at) {
         return Some(count(2, at..at + 1, token.span, token.span));
     }
     if token.is_word("doubled") && doubles_a_part(tokens, at) {

@@ -48,7 +48,23 @@ pub(super) fn refers_back(tokens: &[Token<'_>], at: usize, number: i32) -> bool 
         && at > 1
         && is_any(tokens, at - 2, &["number"]);
     let only = each || number == 1 && (word(at + 2, &["only"]) || word(at + 3, &["only"]));
-    (pointed && !(number > 1 && lies_nearest(tokens, at))) || placed || only
+    (pointed && !(number > 1 && lies_nearest(tokens, at)))
+        || (placed || only) && !tells_faces_apart(tokens, at)
+}
+
+/// Whether one face is told from both in the same sentence: `on one face for floors and on both faces for walls` says how many.
+fn tells_faces_apart(tokens: &[Token<'_>], at: usize) -> bool {
+    const ONE: &[&str] = &["face", "side", "edge"];
+    const BOTH: &[&str] = &["faces", "sides", "edges"];
+    is_any(tokens, at + 1, ONE)
+        && (0..tokens.len()).any(|at| is_any(tokens, at, &["both"]) && is_any(tokens, at + 1, BOTH))
+}
+
+/// `both faces` where one face was told from them: two.
+pub(super) fn is_both_faces(tokens: &[Token<'_>], at: usize) -> bool {
+    is_any(tokens, at, &["both"])
+        && is_any(tokens, at + 1, &["faces", "sides", "edges"])
+        && (0..tokens.len()).any(|at| is_any(tokens, at, &["one"]) && tells_faces_apart(tokens, at))
 }
 
 /// Whether things are told apart from others like them by lying nearest: `the two courses nearest the joint` says how many.

@@ -56,6 +56,11 @@ pub(super) const NOT_COUNTED: &[&str] = &[
     "pages",
     "tee",
     "tees",
+    "pound",
+    "pounds",
+    "lb",
+    "lbs",
+    "degrees",
 ];
 
 /// Things of which a listing counts even one.
@@ -116,6 +121,7 @@ pub(super) const COUNTED_SINGLY: &[&str] = &[
     "spot",
     "face",
     "faces",
+    "edge",
     "anchors",
     "joint",
     "runner",
@@ -138,5 +144,14 @@ pub(super) const COUNTED_SINGLY: &[&str] = &[
 
 /// Words that bound a count when they stand before it.
 pub(super) const QUALIFIERS: &[&str] = &[
-    "least", "than", "min", "minimum", "max", "maximum", "exactly", "most",
+    "least",
+    "than",
+    "min",
+    "minimum",
+    "max",
+    "maximum",
+    "exactly",
+    "most",
+    "exceed",
+    "exceeding",
 ];

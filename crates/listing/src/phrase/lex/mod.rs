@@ -1,10 +1,12 @@
 //! A sentence as tokens: words, signs, numbers and quantities.
 
+mod meant;
 mod spelled;
 
 use measure::Unit;
 use measure::notation::{self, Numeral, NumeralStyle, Stated};
 
+use self::meant::{give_gauges_their_inches, name_minerals};
 use self::spelled::{spelled_in_figures, spelled_quantity};
 use super::names::follows_name;
 use super::words::count_word;
@@ -95,51 +97,8 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
         at = end.max(at + c.len_utf8());
     }
     name_minerals(&mut tokens);
+    give_gauges_their_inches(&mut tokens);
     tokens
-}
-
-/// `MIN. WOOL, 4 PCF`: mineral wool, unless the word closes a number: `4 in. min. wool`.
-fn name_minerals(tokens: &mut [Token<'_>]) {
-    const MINERAL: &[&str] = &["wool", "fiber", "fibre", "fibers", "fibres"];
-    const MEASURES: &[&str] = &[
-        "density",
-        "depth",
-        "thickness",
-        "width",
-        "length",
-        "weight",
-        "compression",
-        "recess",
-        "deep",
-        "thick",
-        "thk",
-        "wide",
-        "long",
-        "high",
-    ];
-    let measures =
-        |token: Option<&Token<'_>>| token.is_some_and(|token| MEASURES.contains(&token.lower));
-    for at in 0..tokens.len() {
-        // `MIN. FIBER DEPTH 4 IN.` and `4 IN. DEEP MIN. WOOL` limit a measure.
-        if measures(tokens.get(at + 2)) || at > 0 && measures(tokens.get(at - 1)) {
-            continue;
-        }
-        let next = tokens
-            .get(at + 1)
-            .is_some_and(|next| MINERAL.contains(&next.lower));
-        let closes = at
-            .checked_sub(1)
-            .and_then(|before| tokens.get(before))
-            .is_some_and(|before| {
-                before.is_numeric() || before.is_sign(')') || before.is_sign(']')
-            });
-        if let Some(token) = tokens
-            .get_mut(at)
-            .filter(|token| token.is_word("min") && next && !closes)
-        {
-            token.lower = "mineral";
-        }
-    }
 }
 
 fn next<'a>(

@@ -101,9 +101,16 @@ fn parts(label: &str) -> impl Iterator<Item = &str> {
         .split([',', ';', '(', ')', '['])
         .flat_map(|part| part.split(" - "))
         .flat_map(|part| {
+            // `Depth for 3 hrs`
+            let rated = part.find(" for ").filter(|at| {
+                part.get(at + 5..)
+                    .and_then(super::super::rating_of)
+                    .is_some()
+            });
             let at = [" where ", " when ", " if ", " for joints ", " in joints "]
                 .iter()
                 .filter_map(|place| part.find(place))
+                .chain(rated)
                 .min()
                 .unwrap_or(part.len());
             let (said, place) = part.split_at(at);

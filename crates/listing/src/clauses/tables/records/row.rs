@@ -4,7 +4,11 @@ use measure::Unit;
 
 use super::super::columns::Row;
 use super::super::heading::Heading;
-use super::super::{is_blank_mark, is_no_limit, is_reference, rating_of, read_labelled};
+use super::super::labelled;
+use super::super::worded::read_words;
+use super::super::{
+    is_blank_mark, is_no_limit, is_reference, rating_of, read_labelled, says_number,
+};
 use super::columns::Records;
 use super::label::{Label, together};
 use super::units::{agrees, limit, units};
@@ -83,7 +87,7 @@ impl Records {
             draft.span = row.span;
         }
         found.append(own);
-        self.read_remarks(row, condition.as_ref(), around, found);
+        self.read_remarks(row, &label, condition.as_ref(), around, found);
     }
 
     /// A value and how far it may be off, `40` and `±5`, as one text; none where the two don't stand side by side and make a range.
@@ -107,10 +111,12 @@ impl Records {
         (plain && signed && spread()).then_some(both)
     }
 
-    /// What a row remarks may be asked too, "butt tight", "cores filled at top": a person must say.
+    /// What a row remarks may be asked too. Numbers are read as those of any text, "100 mm (max) from end of piece", one that opens the remark as of
+    /// the row's label; the rest, "butt tight", is for a person.
     fn read_remarks(
         &self,
         row: &Row,
+        label: &Label,
         condition: Option<&Condition>,
         around: &Around,
         found: &mut Yield,
@@ -124,6 +130,12 @@ impl Records {
                 && rating_of(text).is_none()
                 && !is_reference(text)
             {
+                if says_number(text) {
+                    let opens = text.starts_with(|c: char| c.is_ascii_digit());
+                    let named = opens.then(|| labelled::text(&label.heading, &label.words, cell));
+                    read_words(named.as_ref().unwrap_or(cell), condition, around, found);
+                    continue;
+                }
                 let span = cell.span(0, cell.text().len());
                 found
                     .clauses

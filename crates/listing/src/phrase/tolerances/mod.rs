@@ -1,8 +1,13 @@
 //! Tolerances: `150 ± 5 pcf`, `4 in. +1/4 in., -0 in.`, `6 mm, tol. +2/-0`, and deviations alone.
 
-use measure::notation::NumeralStyle;
-use measure::{Dimension, Number, Unit};
+mod further;
+mod named;
 
+use measure::notation::NumeralStyle;
+use measure::{Number, Unit};
+
+use self::further::{further_tolerance, second_deviation_end};
+use self::named::{named_tolerance, skip_points, unsigned};
 use super::amounts::{Shape, Spread};
 use super::lex::Token;
 use super::values::{Value, second_value_end, value_at};
@@ -76,17 +81,21 @@ fn plus(tokens: &[Token<'_>], at: usize) -> bool {
         .is_some_and(|token| token.is_sign('+') || token.is_word("plus"))
 }
 
-/// A deviation: a value, or the word for none.
+/// A deviation: a value, a number in words, or the word for none.
 fn deviation_value(tokens: &[Token<'_>], at: usize) -> Option<Value> {
     let token = tokens.get(at)?;
     let none = ["nothing", "nil", "zero", "none"]
         .iter()
         .any(|word| token.is_word(word));
-    if !none {
-        return value_at(tokens, at);
-    }
+    // `give or take three`
+    let worded = token.count.map(Number::whole);
+    let number = match (none, worded) {
+        (true, _) => Number::ZERO,
+        (false, Some(number)) => number,
+        (false, None) => return value_at(tokens, at),
+    };
     Some(Value {
-        number: Number::ZERO,
+        number,
         unit: None,
         step: Number::ONE,
         style: NumeralStyle::Whole,
@@ -125,7 +134,7 @@ fn two_sided(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
 /// The deviations below and above, and the token after them.
 fn deviations(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
     if let Some(next) = plus_minus(tokens, at) {
-        let value = value_at(tokens, next)?;
+        let value = deviation_value(tokens, next)?;
         let next = value.next;
         return Some((value.clone(), value, next));
     }
@@ -145,66 +154,6 @@ fn from_zero(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
         Some((none, other, next))
     } else {
         None
-    }
-}
-
-/// The token after ", tolerance" or "(tol.", where a tolerance follows.
-fn named_tolerance(tokens: &[Token<'_>], at: usize) -> Option<usize> {
-    let parted = tokens
-        .get(at)
-        .is_some_and(|token| token.is_sign(',') || token.is_sign('(') || token.is_sign(';'));
-    let word = at + usize::from(parted);
-    // `; permitted deviation ± 0.5 mm`
-    let permitted = [
-        "permitted",
-        "permissible",
-        "allowed",
-        "allowable",
-        "admissible",
-    ]
-    .iter()
-    .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
-    let word = word + usize::from(permitted);
-    // `15 mm with a tolerance of + 3 mm`
-    let with = tokens.get(word).is_some_and(|token| token.is_word("with"))
-        && tokens.get(word + 1).is_some_and(|token| token.is_word("a"));
-    let word = if with { word + 2 } else { word };
-    let named = ["tolerance", "tolerances", "tol", "deviation"]
-        .iter()
-        .any(|name| tokens.get(word).is_some_and(|token| token.is_word(name)));
-    let after = word + 1;
-    let of = tokens.get(after).is_some_and(|token| token.is_word("of"));
-    let after = after + usize::from(of);
-    (named && (deviations(tokens, after).is_some() || unsigned(tokens, after).is_some()))
-        .then_some(after)
-}
-
-/// `tolerance 10 %`: a named tolerance without a sign is allowed to both sides. It must end there: "tolerance 2 mm in 3 m" is of something else.
-fn unsigned(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
-    let named = at > 0
-        && ["tolerance", "tol", "of"]
-            .iter()
-            .any(|name| tokens.get(at - 1).is_some_and(|token| token.is_word(name)));
-    let value = value_at(tokens, at).filter(|value| named && value.unit.is_some())?;
-    let next = value.next;
-    let ends = tokens
-        .get(next)
-        .is_none_or(|token| [')', ',', ';', '.'].iter().any(|sign| token.is_sign(*sign)));
-    ends.then(|| (value.clone(), value, next))
-}
-
-/// The token after "percentage points".
-fn skip_points(tokens: &[Token<'_>], at: usize) -> usize {
-    let word = |at: usize, words: &[&str]| {
-        tokens
-            .get(at)
-            .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
-    };
-    let percentage = at + usize::from(word(at, &["percentage", "percent"]));
-    if word(percentage, &["point", "points"]) {
-        percentage + 1
-    } else {
-        at
     }
 }
 
@@ -312,7 +261,9 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     }
     // `25 mm (1 in.), plus or minus 6 mm (1/4 in.)`: the tolerance repeats itself as its value did.
     if !opened && second_value_end(tokens, first.next).is_some() {
-        next = second_value_end(tokens, next).unwrap_or(next);
+        next = second_value_end(tokens, next)
+            .or_else(|| second_deviation_end(tokens, next))
+            .unwrap_or(next);
     }
     Some(Spread {
         lo: first.number.minus(in_unit(&below)?)?,
@@ -324,46 +275,6 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
         span: first.span.join(above.span).join(below.span),
         next,
     })
-}
-
-/// `1/4 in. below the floor, plus or minus 1/16 in.`, `150 mm from the column face (± 25 mm)`: where a tolerance begins that a few words
-/// part from its length, and whether a parenthesis holds it.
-fn further_tolerance(tokens: &[Token<'_>], first: &Value) -> Option<(usize, bool)> {
-    const REACH: usize = 8;
-    // What is flat or level within a tolerance has it for itself.
-    const OTHERS: &[&str] = &[
-        "flat", "level", "plumb", "square", "straight", "flush", "parallel", "and", "or", "with",
-        "by", "to",
-    ];
-    // `25% greater than the joint width, plus or minus 5%`
-    let share = first.unit == Some(Unit::Percent);
-    let length = share
-        || first
-            .unit
-            .is_some_and(|unit| unit.dimension() == Dimension::Length);
-    let start = second_value_end(tokens, first.next).unwrap_or(first.next);
-    let end = (start..start + REACH).find(|at| {
-        tokens
-            .get(*at)
-            .is_none_or(|token| token.word().is_none() || OTHERS.contains(&token.lower))
-    })?;
-    let stop = tokens.get(end).filter(|_| length && end > start)?;
-    let bracketed = stop.is_sign('(');
-    let parted = bracketed || stop.is_sign(',');
-    let (below, above, next) = parted.then(|| deviations(tokens, end + 1))??;
-    let alike = [&below, &above].iter().all(|side| {
-        let alike = side.unit.is_none_or(|unit| {
-            unit.dimension() == Dimension::Length && !share || share && unit == Unit::Percent
-        });
-        alike && side.number < first.number
-    });
-    let closed = !bracketed || tokens.get(next).is_some_and(|token| token.is_sign(')'));
-    // In another unit it may be greater than the number it belongs to.
-    let same = [below.unit, above.unit]
-        .iter()
-        .flatten()
-        .all(|unit| Some(*unit) == first.unit);
-    (alike && closed && same).then_some((end + 1, bracketed))
 }
 
 /// Whether a limit stands before a number: "min 1/2 in. ± 1/16 in." The limit holds, and the tolerance stands for itself.
