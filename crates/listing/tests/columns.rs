@@ -169,6 +169,17 @@ fn both_sides_of_a_size_are_in_the_unit_of_its_column() {
         sides(&text("Angle, in.", "1-1/2 x 2")),
         ["3/2 in", "2 in", "2 in", "2 in"]
     );
+    // Each side has a name of its own, and none is the joint's width.
+    let named = common::clauses(&text("Angle, in.", "1-1/2 x 2"));
+    let named = |side: &str| named.iter().filter(|clause| clause.contains(side)).count();
+    assert_eq!(
+        [
+            named("first_side"),
+            named("second_side"),
+            named("joint.width")
+        ],
+        [2, 2, 0]
+    );
     // Nobody says in what unit.
     assert!(sides(&text("Angle", "1-1/2 x 2")).is_empty());
 }

@@ -112,9 +112,10 @@ fn pair_unit(heading: &Heading, flow: &Flow) -> Option<Unit> {
 
 /// The sides of a size are those of what its column is of, and of nothing that the table is about.
 fn name_sides(heading: &Heading, around: &Around, sides: &mut [Draft]) {
+    const ORDER: [&str; 3] = ["first", "second", "third"];
     let name = name_heading(&heading.words, Dimension::Length, &around.subject);
-    for (number, side) in sides.iter_mut().enumerate() {
-        let words = format!("{} side {}", heading.words, number + 1);
+    for (which, side) in ORDER.iter().zip(sides) {
+        let words = format!("{which} side of {}", heading.words);
         side.property = local_property(&around.item, &words);
         side.component.clone_from(&name.component);
         side.attribute = words.to_lowercase();
