@@ -53,6 +53,9 @@ pub(crate) fn unconfirmed(held: &Held) -> Vec<&str> {
     drafts.map(|clause| clause.id.as_str()).collect()
 }
 
+/// How many clauses still to be confirmed are shown after others were: the next ones, and not all of them again.
+const NEXT: usize = 3;
+
 /// What was written, and what is still to be confirmed.
 pub(crate) fn confirmed(held: &Held, written: &[String]) -> String {
     let mut text = String::new();
@@ -95,13 +98,19 @@ pub(crate) fn confirmed(held: &Held, written: &[String]) -> String {
     text.push_str(&paint(UNKNOWN, &line));
     text.push_str("\n\n");
     text.push_str(&reading::legend());
-    text.push_str(&reading::clauses(
-        held.reading()
-            .clauses
-            .iter()
-            .filter(|clause| clause.status == Status::Draft),
-    ));
+    let drafts = held.reading().clauses.iter();
+    let drafts = drafts.filter(|clause| clause.status == Status::Draft);
+    let shown = if written.is_empty() { all } else { NEXT };
+    text.push_str(&reading::clauses(drafts.take(shown)));
     text.push('\n');
+    if open.len() > shown {
+        let more = format!(
+            "These are the next; `everyclause confirm {}` shows all {}.",
+            held.file,
+            open.len()
+        );
+        text.push_str(&wrapped(&more, 0, 0));
+    }
     let how = format!(
         "Read each beside its words. Then: `everyclause confirm {} --by WHO --clause {}` for those that were read rightly, `--correct ID` \
          with what is right for those that weren't, `--all` when every one of them was.",
