@@ -122,17 +122,19 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     let before = text.get(..at).unwrap_or_default();
     let word = last_word(before).to_lowercase();
     if word.len() == 1 && word.chars().all(char::is_alphabetic) {
-        // `at 2 h. The` and `at 5 °C. The` end with a unit; `A. The` is a label.
-        let unit = before
-            .get(..before.len() - word.len())
-            .unwrap_or_default()
-            .trim_end()
-            .ends_with(|c: char| c.is_ascii_digit() || matches!(c, '°' | 'º'));
-        // `for Configuration B. The joint` names a configuration.
         let named = before
             .get(..before.len() - word.len())
             .unwrap_or_default()
             .trim_end();
+        // `at 2 h. The`, `at 5 °C. The` and `at 45 deg F. The` end with a unit; `A. The` is a label.
+        let degrees = ["deg", "degree", "degrees"].contains(
+            &last_word(named.trim_end_matches('.'))
+                .to_lowercase()
+                .as_str(),
+        );
+        let unit =
+            degrees || named.ends_with(|c: char| c.is_ascii_digit() || matches!(c, '°' | 'º'));
+        // `for Configuration B. The joint` names a configuration.
         let naming = ["configuration", "config", "type", "option", "item"]
             .contains(&last_word(named).to_lowercase().as_str());
         return (unit || naming) && capital;

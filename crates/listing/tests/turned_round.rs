@@ -262,3 +262,64 @@ fn what_remains_is_no_compression() {
         &["packing.compression: at least 25 percent"],
     );
 }
+
+#[test]
+fn what_is_denied_of_a_list_is_denied_of_its_distance() {
+    check_item(
+        "Packing - Depth 4 in. It shall not be broken by a column, pipe or duct within 6 in. of the corner.",
+        &[
+            "packing.depth: nominal 4 in",
+            "2:duct_pipe_or_duct_of: at least 6 in",
+        ],
+    );
+    // A clause of its own behind the comma is not denied.
+    check_item(
+        "Packing - Depth 4 in. The batt shall not be cut, and clips shall stand within 6 in. of the corner.",
+        &[
+            "packing.depth: nominal 4 in",
+            "2:clips_clips_shall_stand_of: at most 6 in",
+        ],
+    );
+}
+
+#[test]
+fn a_denial_reaches_over_a_case_between_commas() {
+    check_item(
+        "Packing - Depth 4 in. The joint shall not close by more than 15 percent, nor, where the sealant of paragraph 6 is used, by more than 10 percent.",
+        &[
+            "packing.depth: nominal 4 in",
+            "2:joint_shall_not_close: at most 15 percent",
+            "2:joint: at most 10 percent if \"where the sealant of paragraph 6 is used\"",
+        ],
+    );
+}
+
+#[test]
+fn a_sentence_ends_behind_a_degree() {
+    check_item(
+        "Sealant - Sealant shall not be poured when the temperature of the concrete is less than 45 deg F. Sealant shall be protected for not less than 72 hr.",
+        &[
+            "2:concrete_temperature: at least 45 degF",
+            "2:sealant_duration: at least 72 hr",
+        ],
+    );
+}
+
+#[test]
+fn a_limit_before_a_comma_is_shared() {
+    check_item(
+        "Packing - Minimum thickness of batt, 4 in. for the 2 hr rating and 6 in. for the 3 hr rating.",
+        &[
+            "packing.thickness: at least 4 in if joint.rating = 2 hr",
+            "packing.thickness: at least 6 in if joint.rating = 3 hr",
+        ],
+    );
+    // A comma behind other words parts.
+    check_item(
+        "Packing - Minimum two layers of batt, 4 in. thick.",
+        &[
+            "2:packing_layers: at least 2 count",
+            "2:batt_thickness: nominal 4 in",
+        ],
+    );
+}

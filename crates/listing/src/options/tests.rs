@@ -62,6 +62,11 @@ fn what_stands_in_the_place_of_a_whole_item() {
         all,
         false,
     );
+    check(
+        "Framing - Slotted Runner - As an alternate to Item 2A, min 20 ga.",
+        all,
+        false,
+    );
     check("SLOTTED RUNNER, IN LIEU OF NOTE 2A: MIN 20 GA.", all, false);
     check(
         "Slotted runner, in place of the runner. Min 20 ga.",
@@ -101,6 +106,7 @@ fn what_replaces_a_part_leaves_the_whole_in_force() {
         "Plugs - (Alternate to Item 2A within the flutes, 1 Hr) - Min 8 pcf.",
         "Plugs - (Alternate to top leg of Item 2A) - Min 20 ga.",
         "Plugs (in place of 2A at deck valleys, joints to 1 in.). Min 20 ga.",
+        "Framing - Slotted Runner - As an alternate to the top leg of Item 2A, min 20 ga.",
         "Screws - (Alternate to Item 2A fasteners) - No. 8.",
         "Plugs - (Alternate in flutes only) - Min 8 pcf.",
         "Furring - (Alternate to Item 2A on one side of wall, 1 Hr only) - Min 20 ga.",
@@ -116,6 +122,7 @@ fn an_alternative_that_cannot_be_placed_stays_required_with_a_warning() {
         "Slotted runner (variant). Min 20 ga.",
         "Slotted runner, in place of the angle. Min 20 ga.",
         "Alternate spacing - Clips 12 in. OC.",
+        "Framing - Clips are bent - As an alternate to Item 2A, min 20 ga.",
         "Slotted Runner - Not as an alternate to Item 2A. Min 20 ga.",
     ] {
         check(head, &[], true);

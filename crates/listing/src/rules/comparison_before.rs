@@ -346,10 +346,11 @@ fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, 
     }
 }
 
-/// The negation before words set between commas: `It shall not, except as paragraph 8 allows, be more than 6 in.`
+/// The negation before words set between commas: `It shall not, except as paragraph 8 allows, be more than 6 in.`, `nor, where the sealant is used,
+/// by more than 10 percent`.
 fn denied_before_aside(sentence: &Sentence<'_>, comma: usize) -> Option<usize> {
-    const REACH: usize = 9;
-    if !sentence.is_sign(comma, ',') || !sentence.is_word(comma + 1, "be") {
+    const REACH: usize = 14;
+    if !sentence.is_sign(comma, ',') || !sentence.is_any(comma + 1, &["be", "by"]) {
         return None;
     }
     let opening = (comma.saturating_sub(REACH)..comma).rev().find(|at| sentence.is_sign(*at, ','))?;

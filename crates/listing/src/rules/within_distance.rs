@@ -28,7 +28,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if colon.is_some_and(|colon| sentence.is_any(colon + 1, &["none", "nil", "no", "not"])) {
         return Some(Finding::sure(Relation::AtLeast, at));
     }
-    let relation = match negation(sentence, at, floor) {
+    let relation = match negation(sentence, at, floor).or_else(|| denied_of_a_list(sentence, at, floor)) {
         // `not counting those within 6 in. of the ends` says which are meant, and bounds nothing.
         Some(not) if sentence.is_any(not + 1, &["counting", "including", "counted", "included"]) => return None,
         Some(_) => Relation::AtLeast,
@@ -41,6 +41,26 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         },
     };
     Some(Finding::sure(relation, at))
+}
+
+/// The negation before a list of things: `shall not be crossed by a column, pipe or duct within 6 in.` Each part of the list is a thing or two, and
+/// its last an "or" joins.
+fn denied_of_a_list(sentence: &Sentence<'_>, within: usize, floor: usize) -> Option<usize> {
+    const LONGEST: usize = 3;
+    let plain = |from: usize, to: usize| {
+        (from..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && !sentence.is_any(at, &["and", "but", "shall", "must", "is", "are", "may", "be"]))
+    };
+    let or = (floor.max(within.saturating_sub(LONGEST + 1))..within).rev().find(|at| sentence.is_any(*at, &["or", "nor"]))?;
+    let mut end = or;
+    let mut listed = false;
+    while let Some(comma) = (floor.max(end.saturating_sub(LONGEST + 1))..end).rev().find(|at| sentence.is_sign(*at, ',')) {
+        if !plain(comma + 1, end) {
+            return None;
+        }
+        listed = true;
+        end = comma;
+    }
+    (listed && plain(or + 1, within)).then(|| negation(sentence, end, floor)).flatten()
 }
 
 /// The word that leaves out what is within the distance: `screws shall be omitted within 3 in.`, `avoid splices within 12 in.`

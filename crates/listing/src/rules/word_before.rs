@@ -38,6 +38,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if led && (first == 4 && sentence.is_word(0, "as") || first > 4 && sentence.is_word(first - 4, "as")) {
         return qualifier(sentence.word(first - 2)).map(|relation| Finding::sure(relation, first - 2));
     }
+    // `Minimum thickness of slab, 4-5/8 in. for the 2 hr rating`
+    if first > floor && sentence.is_sign(first - 1, ',') && names_size(sentence, first - 1) {
+        return headed(sentence, first - 1, floor);
+    }
     for (steps, at) in (floor..first).rev().enumerate() {
         // `all min. two passes` closed what came before.
         let closed = qualifier(sentence.word(at)).is_some() && closes_adjacent(sentence, at) && !limits_precede(sentence, index);
@@ -131,6 +135,13 @@ fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding
     let plain = are_words(colon);
     let relation = qualifier(sentence.word(start)).filter(|_| opens && plain)?;
     Some(Finding::sure(relation, start))
+}
+
+/// Whether a limit of a size opens the sentence and leads to a comma: `Minimum thickness of slab, `
+fn names_size(sentence: &Sentence<'_>, comma: usize) -> bool {
+    const SIZES: &[&str] = &["thickness", "width", "depth", "height", "density", "weight", "length", "spacing", "overlap", "compression"];
+    let of = sentence.is_word(2, "of") && (4..=6).contains(&comma);
+    qualifier(sentence.word(0)).is_some() && sentence.is_any(1, SIZES) && (of || comma == 2)
 }
 
 /// `from 200 mm thickness and 550 kg/m3 upward`: the first number of what rises from it.
