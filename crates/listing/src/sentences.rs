@@ -165,6 +165,9 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     {
         return true;
     }
+    if in_capitals && MAY_END.contains(&word.as_str()) && opens_with_rating(next) {
+        return true;
+    }
     capital && !in_capitals && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
 }
 
@@ -194,6 +197,32 @@ fn begins_statement(words: &str) -> bool {
         .get(..end)
         .is_some_and(|words| words.contains(|c: char| c.is_ascii_digit()));
     verb.is_some_and(|verb| verb == "MAY" || !numbered)
+}
+
+/// Whether words in capitals begin with a rating and say with a verb what it asks: `FOR 2 HR RATING THICKNESS SHALL BE 1 IN.` Without one, `1 IN. FOR 2 HR
+/// RATING.` goes on.
+fn opens_with_rating(words: &str) -> bool {
+    let end = words.find(". ").unwrap_or(words.len());
+    let said: Vec<&str> = words
+        .get(..end)
+        .unwrap_or_default()
+        .split_whitespace()
+        .collect();
+    let [
+        "FOR",
+        hours,
+        "HR" | "HOUR",
+        "RATING" | "RATINGS",
+        next,
+        rest @ ..,
+    ] = said.as_slice()
+    else {
+        return false;
+    };
+    let verb = |word: &&str| matches!(*word, "MAY" | "SHALL" | "MUST" | "IS" | "ARE");
+    let numbered = hours.starts_with(|c: char| c.is_ascii_digit());
+    let joins = matches!(*next, "AND" | "OR" | "WHICH" | "ONLY") || verb(next);
+    numbered && !joins && next.starts_with(char::is_alphabetic) && rest.iter().any(verb)
 }
 
 /// Whether nothing but a qualifier is left, which closes what stands before: `SHELF LIFE 12 MO. MAX.`
@@ -318,6 +347,24 @@ mod tests {
                 "Min two screws each.",
             ],
         );
+    }
+
+    #[test]
+    fn a_rating_with_a_statement_begins_a_sentence_in_capitals() {
+        check(
+            "PROTECTED FOR 24 HR. FOR 2 HR RATING THICKNESS SHALL BE 1-3/8 IN.",
+            &[
+                "PROTECTED FOR 24 HR.",
+                "FOR 2 HR RATING THICKNESS SHALL BE 1-3/8 IN.",
+            ],
+        );
+        for whole in [
+            "THICKNESS 1-3/8 IN. FOR 2 HR RATING.",
+            "THICKNESS 1-3/8 IN. FOR 2 HR RATING AND SHALL BE EVEN.",
+            "THICKNESS 1-3/8 IN. FOR 2 HR RATING, 1 IN. FOR 1 HR RATING.",
+        ] {
+            check(whole, &[whole]);
+        }
     }
 
     #[test]

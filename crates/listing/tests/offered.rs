@@ -386,3 +386,19 @@ fn what_may_be_used_on_terms_is_for_whoever_uses_it() {
         &[None, Some("\"Alternate\""), Some("\"Alternate\""), None],
     );
 }
+
+#[test]
+fn the_framed_wall_of_a_joint_between_two_walls_is_its_other_side() {
+    let text = |kind: &str| {
+        format!(
+            "SYSTEM A-1\n{kind}\n\n1. Concrete Wall - Min 5 in. thick.\n\n2. Gypsum Board Wall - Built as follows:\n\n   A. Studs - Min 3-5/8 in. wide.\n"
+        )
+    };
+    conditions(&text("Wall-to-Wall"), "2A", &[None]);
+    for kind in ["Head of Wall", "Wall-to-Wall, Floor-to-Wall"] {
+        conditions(&text(kind), "2A", &[Some("\"Gypsum Board Wall\"")]);
+    }
+    // As a part it is one of the sorts of wall.
+    let sorts = "SYSTEM A-1\nWall-to-Wall\n\n1. Walls\n\n   A. Concrete Wall - Min 5 in. thick.\n\n   B. Gypsum Board Wall - Min 4 in. thick.\n";
+    conditions(sorts, "1B", &[Some("\"Gypsum Board Wall\"")]);
+}

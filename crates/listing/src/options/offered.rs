@@ -66,9 +66,9 @@ const SOLID: [&str; 6] = [
     "rigid wall",
 ];
 
-/// The words of a name that offer the item as one of several, whichever the others are.
-pub(super) fn offered(head: &Head, document: &str) -> Option<(usize, usize)> {
-    if let Some(words) = framed_wall(head, document)
+/// The words of a name that offer the item, or the part of one, as one of several, whichever the others are.
+pub(super) fn offered(head: &Head, document: &str, is_part: bool) -> Option<(usize, usize)> {
+    if let Some(words) = framed_wall(head, document, is_part)
         .or_else(|| varies(head))
         .or_else(|| named_where_used(head, document))
     {
@@ -252,8 +252,9 @@ fn varies(head: &Head) -> Option<(usize, usize)> {
     })
 }
 
-/// The name of a framed wall that an item begins with, in a document that knows solid ones: "Flexible wall: ...", "A stud wall shall have".
-fn framed_wall(head: &Head, document: &str) -> Option<(usize, usize)> {
+/// The name of a framed wall that an item begins with, in a document that knows solid ones: "Flexible wall: ...", "A stud wall shall have". Beside
+/// another item of a joint between two walls it is the other side, and built; as a part of one it is a sort of wall.
+fn framed_wall(head: &Head, document: &str, is_part: bool) -> Option<(usize, usize)> {
     let all = head.words().get(head.title_start..)?;
     let lead = all.trim_start();
     let lead = ["a ", "the "]
@@ -267,5 +268,16 @@ fn framed_wall(head: &Head, document: &str) -> Option<(usize, usize)> {
     })?;
     let lower = document.to_lowercase();
     let solid = SOLID.iter().any(|solid| lower.contains(solid));
-    solid.then_some((start, start + named.len()))
+    let other_side = !is_part && joins_walls(&lower);
+    (solid && !other_side).then_some((start, start + named.len()))
+}
+
+/// Whether a document's opening lines say that the joint lies between two walls, and name no floor or slab besides.
+fn joins_walls(document: &str) -> bool {
+    const OPENING: usize = 20;
+    let opening = document.lines().take(OPENING);
+    let is_item = |line: &&str| line.trim_start().starts_with("1.");
+    let opening: Vec<&str> = opening.take_while(|line| !is_item(line)).collect();
+    let says = |words: &str| opening.iter().any(|line| line.contains(words));
+    (says("wall-to-wall") || says("wall to wall")) && !says("floor") && !says("slab")
 }

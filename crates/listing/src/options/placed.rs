@@ -30,7 +30,7 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
             })
             .collect();
         let mut option = read(&head, item, &before, &paths);
-        offer(source, &head, &mut option);
+        offer(source, &head, item.parent.is_some(), &mut option);
         found.push(option);
     }
     found
@@ -99,11 +99,11 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
 }
 
 /// Marks an item that is offered as one of several, and whose place among them isn't known.
-fn offer(source: &str, head: &Head, option: &mut ItemOption) {
+fn offer(source: &str, head: &Head, is_part: bool, option: &mut ItemOption) {
     if option.is_choice() || option.offered.is_some() || !option.configurations.is_empty() {
         return;
     }
-    if let Some((start, end)) = offered(head, source) {
+    if let Some((start, end)) = offered(head, source, is_part) {
         option.offered = Some(head.span(start, end));
     }
 }

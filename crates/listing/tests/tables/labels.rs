@@ -109,6 +109,37 @@ fn remarks_and_words_are_about_what_the_label_names() {
 }
 
 #[test]
+fn a_permitted_range_is_no_case() {
+    let field = |heading: &str| {
+        format!(
+            "A. FIELD OF APPLICATION\n\
+             +-------------------+-----------------------+\n\
+             | Parameter         | {heading:<21} |\n\
+             +-------------------+-----------------------+\n\
+             | Wall density      | at least 550 kg/m3    |\n\
+             | Wall thickness    | at least 150 mm       |\n\
+             +-------------------+-----------------------+\n"
+        )
+    };
+    for heading in ["Permitted range", "Range"] {
+        check(
+            &field(heading),
+            &[
+                "wall.density: at least 550 kg/m³",
+                "wall.thickness: at least 150 mm",
+            ],
+        );
+    }
+    check(
+        &field("Shaft wall"),
+        &[
+            "wall.density: at least 550 kg/m³ [Shaft wall]",
+            "wall.thickness: at least 150 mm [Shaft wall]",
+        ],
+    );
+}
+
+#[test]
 fn ratings_behind_numbered_rows() {
     check(
         "A. CONSTRUCTION\n\
