@@ -347,3 +347,17 @@ fn a_case_that_was_told_before_is_one() {
         &[("12 mm", false)],
     );
 }
+
+#[test]
+fn a_condition_that_closes_an_exception_governs_nothing_before_it() {
+    check(
+        "Depth at least 4 in., or not less than 6 in. where the rating sought is 3 hours, and the wool shall weigh between 4 and 8 pcf, except \
+         that wool of not less than 3 pcf may be used where the rating does not exceed 2 hours.",
+        &[
+            ("4 in.", false),
+            ("6 in.", true),
+            ("4 pcf", false),
+            ("3 pcf", true),
+        ],
+    );
+}

@@ -323,3 +323,15 @@ fn a_limit_before_a_comma_is_shared() {
         ],
     );
 }
+
+/// What a number follows is said of that number.
+#[test]
+fn up_before_a_number_of_its_own_limits_none_before() {
+    let both = "Sealant - The seal follows the deck down 12.5% and up 10% of the width as built.";
+    check_item(both, &[]);
+    assert_eq!(unread(both), ["12.5%", "10%"]);
+    check_item(
+        "Studs - Spaced 16 in. OC; walls 12 ft high and up.",
+        &["stud.spacing: nominal 16 in", "wall.height: at least 12 ft"],
+    );
+}

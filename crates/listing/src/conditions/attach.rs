@@ -62,6 +62,7 @@ pub(crate) fn attach(
                     && subject(&rival.expr) == subject(&condition.expr)
             });
             let governed = before_ending(sentence, found, number, &bounds, parallel);
+            let governed = within_its_exception(sentence, condition, governed);
             if parallel {
                 but_what_is_shared(sentence, found, number, &bounds, governed)
             } else {
@@ -106,6 +107,27 @@ pub(crate) fn attach(
         }
     }
     attached
+}
+
+/// Of the amounts before a condition those of its own exception, where it closes one: of "105 to 150 pcf, except that 90 pcf may be used where the
+/// rating does not exceed 2 hours" the second alone.
+fn within_its_exception(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    governed: Vec<usize>,
+) -> Vec<usize> {
+    let excepts = |at: &usize| {
+        sentence.is_any(*at, &["except", "excepting", "save"]) && sentence.is_word(at + 1, "that")
+    };
+    let Some(from) = (0..condition.first).rev().find(excepts) else {
+        return governed;
+    };
+    let is_within = |index: &usize| {
+        let amount = sentence.amount(*index);
+        amount.is_some_and(|amount| amount.first > from)
+    };
+    let own: Vec<usize> = governed.iter().copied().filter(is_within).collect();
+    if own.is_empty() { governed } else { own }
 }
 
 /// The amounts that stand with a condition in its brackets, and are all that it governs: "min 4 in. deep (in joints over 4 in., 6 in. deep)".

@@ -303,6 +303,10 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
             other => or_more(other),
         };
     }
+    // `down 12.5% and up 12.5%`: what a number follows is said of that.
+    if word == "and" && sentence.amount_at(at + 2).is_some() {
+        return None;
+    }
     if word == "or" || word == "and" {
         return or_more(sentence.word(at + 1)).filter(|_| {
             // `or thicker board` names a thing; `or thicker` closes the number.
