@@ -180,6 +180,10 @@ fn named_where_used(head: &Head, document: &str) -> Option<(usize, usize)> {
         && noun.starts_with(char::is_uppercase)
         && noun.chars().all(char::is_alphabetic)
         && matches!(label.as_bytes(), [b'A'..=b'Z' | b'1'..=b'9']);
+    // Only then is the whole document looked through.
+    if !(untitled && plain) {
+        return None;
+    }
     let flowing = document.split_whitespace().collect::<Vec<_>>().join(" ");
     let used = |label: &str| {
         ["where", "when", "if", "with"].iter().any(|lead| {
@@ -195,7 +199,7 @@ fn named_where_used(head: &Head, document: &str) -> Option<(usize, usize)> {
                 .into_iter()
                 .any(|other| other != label && used(&other))
     };
-    (untitled && plain && told()).then(|| (start, start + noun.len() + 1 + label.len()))
+    told().then(|| (start, start + noun.len() + 1 + label.len()))
 }
 
 /// `A`, `1`, `S2`, `D/M`.
