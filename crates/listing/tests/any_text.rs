@@ -60,6 +60,31 @@ fn pieces() -> impl Strategy<Value = String> {
         Just("-------------\n"),
         Just("Width   Depth\n"),
         Just(", "),
+        Just(": "),
+        Just("* "),
+        Just("• "),
+        Just("/ "),
+        Just("- "),
+        Just("% "),
+        Just("(max) "),
+        Just("(min): "),
+        Just("* Minimum.\n"),
+        Just("[a] "),
+        Just("and "),
+        Just("or "),
+        Just("of "),
+        Just("the "),
+        Just("no "),
+        Just("from top "),
+        Just("except that "),
+        Just("depth and lap are minimums, spacing is maximum "),
+        Just("as follows:\n"),
+        Just("Table 1 "),
+        Just("Option B. "),
+        Just("thick"),
+        Just("joint "),
+        Just("over "),
+        Just("1-1/2 x 2 "),
         Just("; "),
         Just(". "),
         Just("( "),
@@ -138,4 +163,11 @@ fn one_thing_over_and_over() {
     ] {
         check(&piece.repeat(60_000 / piece.len()));
     }
+}
+
+/// Texts that once stopped the reader.
+#[test]
+fn a_colon_that_nothing_stands_before() {
+    check("1. Clips - Min 2 in. wide.\n\n2. Seal\n\n: 4 in.\n");
+    check("1. Clips : 4 in.\n2. A: : 4 in. : 3 in.\n");
 }

@@ -302,17 +302,11 @@ pub(super) fn of_any_piece(property: &Property, subject: &Subject, mentions: &[M
     const PIECES: &[&str] = &[
         "length", "lengths", "piece", "pieces", "flange", "flanges", "web", "webs",
     ];
-    let titled = subject
-        .titles
-        .iter()
-        .map(|(component, _)| *component)
-        .chain(subject.before)
-        .any(|component| component.name == property.component);
     let mut named = mentions
         .iter()
         .filter(|mention| mention.component.name == property.component)
         .peekable();
-    !titled
+    !subject.is_about(&property.component)
         && named.peek().is_some()
         && named.all(|mention| PIECES.contains(&mention.words.as_str()))
 }

@@ -266,12 +266,7 @@ fn is_between_others(
 ) -> bool {
     let placing =
         property.attribute.ends_with("spacing") || property.attribute.ends_with("distance");
-    let titled = subject
-        .titles
-        .iter()
-        .map(|(component, _)| *component)
-        .chain(subject.before)
-        .any(|component| component.name == property.component);
+    let titled = subject.is_about(&property.component);
     let mut own = mentions
         .iter()
         .filter(|mention| mention.component.name == property.component)
@@ -300,14 +295,7 @@ fn is_between_others(
 /// `batts in two layers, for a total of 4 in.`: layers of wool in an item about no board.
 fn is_layer_of_wool(property: &Property, subject: &Subject, mentions: &[Mention]) -> bool {
     let sized = property.component == "board" && property.attribute.ends_with("thickness");
-    let titled = subject
-        .titles
-        .iter()
-        .any(|(component, _)| component.name == "board");
-    let packed = subject
-        .titles
-        .iter()
-        .any(|(component, _)| component.name == "packing")
+    let packed = subject.titles_name("packing")
         || mentions
             .iter()
             .any(|mention| mention.component.name == "packing");
@@ -316,6 +304,6 @@ fn is_layer_of_wool(property: &Property, subject: &Subject, mentions: &[Mention]
         .filter(|mention| mention.component.name == "board");
     sized
         && packed
-        && !titled
+        && !subject.titles_name("board")
         && boards.all(|mention| matches!(mention.words.as_str(), "layer" | "layers"))
 }

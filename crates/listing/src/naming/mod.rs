@@ -14,31 +14,22 @@ mod misheard;
 mod relative;
 mod run;
 mod score;
+mod subject;
 mod title;
 mod weights;
 
 use measure::{Dimension, Unit};
-use vocabulary::{Component, Property, vocabulary};
+use vocabulary::{Property, vocabulary};
 
 pub(crate) use apart::is_plausible;
 pub(crate) use mentions::{Mention, components_in, mentions};
+pub(crate) use subject::Subject;
 
 use crate::phrase::{Amount, Shape};
 use crate::rules::Sentence;
 use cues::Context;
 use score::{Scored, Scorer};
 use weights::component_weights;
-
-/// What the item around a sentence is about.
-#[derive(Debug, Clone, Default)]
-pub(crate) struct Subject {
-    /// Components that the titles of the item and of those around it name, innermost first, each with how far out.
-    pub(crate) titles: Vec<(&'static Component, usize)>,
-    /// The item's title in plain words.
-    pub(crate) title: String,
-    /// The component that the sentence before was about.
-    pub(crate) before: Option<&'static Component>,
-}
 
 /// What a number bounds.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -114,7 +114,9 @@ fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding
         .token(0)
         .is_some_and(|token| token.word().is_none() && !token.is_numeric());
     let start = start + usize::from(start == 0 && bullet);
-    let opens = (start == 0 || start > floor) && colon - start <= MOST_WORDS;
+    // A colon that nothing stands before heads nothing either.
+    let words = colon.checked_sub(start)?;
+    let opens = (start == 0 || start > floor) && words <= MOST_WORDS;
     let are_words = |to: usize| {
         (start..to).all(|at| {
             sentence
