@@ -404,12 +404,19 @@ fn named(property: &'static Property, doubtful: bool) -> Name {
     }
 }
 
+/// How many words of a title stand in a name of the item's own.
+const TITLE: usize = 4;
+
 /// A name of the item's own, in the listing's words.
 fn local(attribute: String, subject: &Subject, mention: Option<&Mention>) -> Name {
     let component = match (mention, subject.titles.first()) {
         (Some(mention), _) => mention.words.clone(),
         (None, Some((component, _))) if !component.is_other() => component.title.to_lowercase(),
-        (None, _) => subject.title.to_lowercase(),
+        // A caption's words would leave none of the attribute's in the property.
+        (None, _) => {
+            let words = subject.title.split_whitespace().take(TITLE);
+            words.collect::<Vec<_>>().join(" ").to_lowercase()
+        }
     };
     Name {
         property: None,

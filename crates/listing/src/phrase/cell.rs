@@ -71,6 +71,16 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
     let (closing, end) = closing(&tokens, next);
     let over_range = relation == Some(Relation::MoreThan) && spread.shape == Shape::Range;
     let goes_on = tokens.get(end).is_some_and(|token| token.is_sign(','));
+    let limits_on = tokens
+        .get(end..)
+        .unwrap_or_default()
+        .iter()
+        .filter_map(Token::word)
+        .any(|word| LIMITS.contains(&word.trim_end_matches('.').to_lowercase().as_str()));
+    // `4 in. for beams, min`: whatever such a limit is said of.
+    if limits_on {
+        return None;
+    }
     let rest_is_note = goes_on
         || tokens.get(end).is_none_or(|token| {
             token.is_sign('[')
@@ -103,6 +113,9 @@ fn is_count(lo: &Number, tokens: &[Token<'_>], next: usize) -> bool {
             .get(next)
             .is_none_or(|token| !matches!(token.kind, TokenKind::Word(_)))
 }
+
+/// Words that close a number as its limit.
+const LIMITS: &[&str] = &["min", "minimum", "max", "maximum"];
 
 /// The qualifier that opens a cell, and the token after it.
 fn opening(tokens: &[Token<'_>]) -> (Option<Relation>, usize) {
@@ -184,6 +197,14 @@ fn closing(tokens: &[Token<'_>], at: usize) -> (Option<Relation>, usize) {
             .map(|word| word.trim_end_matches('.').to_lowercase())
             .unwrap_or_default()
     };
+    let sign = |at: usize, sign: char| tokens.get(at).is_some_and(|token| token.is_sign(sign));
+    // `4 in. (min)`, `4 in., min`
+    if sign(at, '(') && sign(at + 2, ')') && LIMITS.contains(&word(at + 1).as_str()) {
+        return (closing(tokens, at + 1).0, at + 3);
+    }
+    if sign(at, ',') && LIMITS.contains(&word(at + 1).as_str()) {
+        return closing(tokens, at + 1);
+    }
     match (word(at).as_str(), word(at + 1).as_str()) {
         ("min" | "minimum", _) => (Some(Relation::AtLeast), at + 1),
         ("max" | "maximum", _) => (Some(Relation::AtMost), at + 1),
@@ -195,7 +216,9 @@ fn closing(tokens: &[Token<'_>], at: usize) -> (Option<Relation>, usize) {
             (Some(Relation::AtMost), at + 2)
         }
         ("nominal" | "nom", _) => (Some(Relation::Nominal), at + 1),
-        ("oc" | "o.c" | "each" | "thick" | "deep" | "wide", _) => (None, at + 1),
+        // `12 in. OC (max)`
+        ("oc" | "o.c" | "each", _) => closing(tokens, at + 1),
+        ("thick" | "deep" | "wide", _) => (None, at + 1),
         _ => (None, at),
     }
 }

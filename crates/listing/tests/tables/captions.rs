@@ -82,3 +82,64 @@ fn a_limit_that_nobody_can_place_leaves_words() {
     let caption = "TABLE A  - Joints max 8 in. wide, dimensions in inches";
     assert_eq!(limits(caption).len(), 6);
 }
+
+#[test]
+fn names_may_each_have_their_limit_before_them() {
+    let read = |caption: &str| {
+        bounds(&format!(
+            "Sheet PF-3\n\n1. Packing - Mineral wool, see Table A.\n\n{caption}\n\n\
+             Joint width, in.   Packing depth, in.   Clip spacing, in.\n\
+             up to 4            3                    30\n\
+             over 4 to 8        4-1/2                16\n"
+        ))
+    };
+    let without_rows = |found: Vec<String>| -> Vec<String> {
+        let found = found.into_iter();
+        found
+            .filter_map(|one| Some(one.split_once(" [")?.0.to_owned()))
+            .collect()
+    };
+    for caption in [
+        "TABLE A - Minimum packing depth and maximum clip spacing",
+        "TABLE A - Minimum depth/maximum clip spacing",
+        "TABLE A - Maximum clip spacing, minimum depth",
+        "TABLE A - Packing depth is a minimum, clip spacing is a maximum",
+        "TABLE A - Packing depth is the least, clip spacing is the most.",
+    ] {
+        let expected = [
+            "packing.depth: at least 3 in.",
+            "clip.spacing: at most 30 in.",
+            "packing.depth: at least 4-1/2 in.",
+            "clip.spacing: at most 16 in.",
+        ];
+        assert_eq!(without_rows(read(caption)), expected, "{caption}");
+    }
+    // Two limits before one name are anybody's.
+    let mixed = "TABLE A - Minimum and maximum packing depth";
+    assert!(
+        read(mixed).iter().all(|one| !one.contains("depth: at")),
+        "{mixed}"
+    );
+}
+
+#[test]
+fn a_sentence_of_a_paragraph_limits_what_it_names_and_minutes_are_a_rating() {
+    let found = bounds(
+        "Sheet PF-3\n\n1. Sealant\n\n\
+         The depth is of sealant, in mm, and is a minimum. Width is the key of the rows.\n\n\
+         Width, mm     60 min, mm      120 min, mm       Faces\n\
+         ------------  --------------  ----------------  ------\n\
+         6 to 15       10              12                one\n\
+         16 to 30      15              15                two\n\
+         31 to 60      20              25                two\n",
+    );
+    let of = |words: &str| found.iter().filter(|one| one.contains(words)).count();
+    assert_eq!(of("at least 1"), 4, "{found:#?}");
+    assert_eq!(of("60 min"), 3, "{found:#?}");
+    assert_eq!(of("120 min"), 3, "{found:#?}");
+    // Nobody said how many faces at least.
+    assert!(
+        found.iter().all(|one| !one.contains("faces: at least")),
+        "{found:#?}"
+    );
+}

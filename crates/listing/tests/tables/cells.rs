@@ -294,3 +294,35 @@ fn a_limit_in_a_heading_reaches_a_cell_that_is_read_as_text() {
         "{clauses:?}"
     );
 }
+
+#[test]
+fn a_cell_s_own_limit_in_brackets_or_behind_a_comma() {
+    let cells = |depth: &str, spacing: &str| {
+        of_first_row(&format!(
+            "Sheet PF-3\n\n1. Packing - Mineral wool, see Table A.\n\nTABLE A\n\n\
+             Joint width, in.   Packing depth     Clip spacing\n\
+             up to 4            {depth:<17} {spacing}\n\
+             over 4 to 8        {depth:<17} {spacing}\n"
+        ))
+    };
+    for (depth, spacing) in [
+        ("4 in. (min)", "12 in. OC (max)"),
+        ("4 in., min", "12 in. OC, max"),
+        ("4 in. min", "12 in. OC max"),
+    ] {
+        let expected = [
+            "packing.depth: at least 4 in.",
+            "clip.spacing: at most 12 in.",
+        ];
+        assert_eq!(cells(depth, spacing), expected, "{depth} {spacing}");
+    }
+}
+
+/// The bounds of a table's first row, without the row that they are for.
+fn of_first_row(text: &str) -> Vec<String> {
+    let found = crate::bounds(text).into_iter();
+    let of_first = found.filter(|one| one.contains("up to 4"));
+    of_first
+        .filter_map(|one| Some(one.split_once(" [")?.0.to_owned()))
+        .collect()
+}

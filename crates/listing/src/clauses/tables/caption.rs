@@ -3,7 +3,7 @@
 use measure::Unit;
 
 use super::heading::Heading;
-use super::statements::{by_name, names_columns};
+use super::statements::Stated;
 use crate::model::Relation;
 use crate::naming::components_in;
 use crate::rules::qualifier;
@@ -56,11 +56,14 @@ impl Heading {
         }
         self.measure_as(caption, &lower);
         if self.selects.is_none() && self.relation.is_none() {
-            self.relation = by_name(&lower, &self.words.to_lowercase());
-        }
-        let of_others = names_columns(&lower) && !each_is_limited(&lower);
-        if self.selects.is_none() && self.relation.is_none() && !of_others {
-            self.relation = caption_qualifier(&lower, &self.words.to_lowercase());
+            let heading = self.words.to_lowercase();
+            let stated = Stated::of(&lower);
+            let of_each =
+                || caption_qualifier(&lower, &heading).filter(|_| each_is_limited(&lower));
+            self.relation = stated
+                .by_name(&heading)
+                .or_else(of_each)
+                .or_else(|| stated.beside(&heading));
         }
         let sized =
             super::labelled::names_size(&self.words) || self.words.to_lowercase().contains("per ");
@@ -178,9 +181,12 @@ const ATTRIBUTES: &[&str] = &[
     "number",
 ];
 
+/// What a column counts that a caption seldom means.
+const COUNTED: &[&str] = &["faces", "sides", "rows", "beads", "passes", "lifts"];
+
 /// The qualifier that a caption gives a column: "Minimum packing depth", "Number of layers (minimum)". A caption that names several attributes
 /// says it of one of them, nobody knows which.
-fn caption_qualifier(caption: &str, heading: &str) -> Option<Relation> {
+pub(super) fn caption_qualifier(caption: &str, heading: &str) -> Option<Relation> {
     const LONGEST: usize = 12;
     let words = || {
         caption
@@ -193,14 +199,18 @@ fn caption_qualifier(caption: &str, heading: &str) -> Option<Relation> {
         && !caption.contains(" applies ");
     let of_another = ATTRIBUTES
         .iter()
+        .chain(COUNTED)
         .any(|attribute| heading.contains(attribute) && !attributes.contains(attribute));
     let one =
         each_is_limited(caption) || attributes.len() <= 1 || attributes == ["number", "layers"];
     // "All dimensions in mm, minimum values" names none, and means them all.
     let of_all = each_is_limited(caption) && attributes.is_empty();
-    (short && one && (of_all || !of_another))
-        .then(|| words().find_map(qualifier))
-        .flatten()
+    // Of "at most the minimum" nobody can say which it is.
+    let mut limits = words().filter_map(qualifier);
+    let limit = limits.next();
+    let agreed = limits.all(|other| Some(other) == limit);
+    limit
+        .filter(|_| short && one && agreed && (of_all || !of_another))
         .filter(|relation| !of_all || suits(*relation, heading))
 }
 
@@ -314,5 +324,5 @@ pub(super) fn captions(caption: &str) -> bool {
         || lower.starts_with("min")
         || lower.starts_with("max")
         || units_at_the_end(&lower).is_some()
-        || names_columns(&lower)
+        || !Stated::of(&lower).is_nothing()
 }

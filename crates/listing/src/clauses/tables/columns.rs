@@ -8,7 +8,7 @@ use super::caption::{captions, sets_a_limit, suits};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
-use super::statements::limits_another;
+use super::statements::Stated;
 use super::{all_of, ditto, of_group, spread_columns};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
@@ -274,8 +274,13 @@ fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said<'_>) {
         .iter()
         .map(|one| one.words.to_lowercase())
         .collect();
+    let stated = Stated::of(&caption);
+    let is_caption = captions(said.before);
+    let beside = |heading: &str| is_caption && stated.beside(heading).is_some();
     let none_is_limited = headings.iter().all(|heading| heading.relation.is_none());
-    if sets_a_limit(&caption) && (none_is_limited || limits_another(&caption, &words)) {
+    let speaks = is_caption || none_is_limited;
+    let is_left = speaks && sets_a_limit(&stated.rest) && !words.iter().any(|words| beside(words));
+    if is_left || stated.limits_another(&words) {
         for heading in headings {
             heading.limit_unknown = true;
         }

@@ -204,7 +204,7 @@ pub(in crate::clauses) fn heading(text: &str) -> Heading {
 }
 
 /// The unit that a word is.
-fn unit_of(word: &str) -> Option<Unit> {
+pub(super) fn unit_of(word: &str) -> Option<Unit> {
     let (unit, end) = notation::unit_at(&format!("1 {word}"), 1)?;
     (end == word.len() + 2).then_some(unit)
 }

@@ -40,7 +40,7 @@ pub(super) fn split_rating(text: &str) -> (String, Option<Rating>) {
         before
             .and_then(|before| tokens.get(before))
             .filter(|token| !token.is_sign(',')),
-    ) || spoils(tokens.get(at + 1))
+    ) || (spoils(tokens.get(at + 1)) && !only_a_unit(&tokens, at + 1))
     {
         return (text.to_owned(), None);
     }
@@ -59,7 +59,8 @@ pub(super) fn split_rating(text: &str) -> (String, Option<Rating>) {
     let start = tokens.get(first).map_or(0, |token| token.span.start());
     let end = tokens.get(at).map_or(text.len(), |token| token.span.end());
     let own = |range: core::ops::Range<usize>| text.get(range).unwrap_or_default().trim();
-    let words = format!("{} {}", own(0..start), own(end..text.len()));
+    let behind = own(end..text.len()).trim_start_matches([',', ' ']);
+    let words = format!("{} {behind}", own(0..start));
     let expr = Expr::Test(Test {
         property: "joint.rating".to_owned(),
         relation: Relation::Exactly,
@@ -151,7 +152,7 @@ fn rating_at(tokens: &[Token<'_>], at: usize) -> Option<Quantity> {
         TokenKind::Quantity(stated) => {
             let hours = stated.unit == Unit::Hour && stated.number <= 4;
             // Minutes beside other words may be any time: "Cure 30 minutes".
-            let alone = stated.unit == Unit::Minute && tokens.len() == 1;
+            let alone = stated.unit == Unit::Minute && at == 0 && only_a_unit(tokens, 1);
             let minutes = alone && is_minutes(stated.number);
             (hours || minutes).then(|| Quantity::new(stated.number, stated.unit))
         }
@@ -162,6 +163,20 @@ fn rating_at(tokens: &[Token<'_>], at: usize) -> Option<Quantity> {
         }
         _ => None,
     }
+}
+
+/// Whether nothing stands from a token on but the unit of the numbers below: `60 min, mm`, `2 hr (in.)`.
+fn only_a_unit(tokens: &[Token<'_>], from: usize) -> bool {
+    let rest = tokens.get(from..).unwrap_or_default();
+    let is_sign = |token: &Token<'_>| [',', '(', ')'].iter().any(|sign| token.is_sign(*sign));
+    let is_unit = |token: &Token<'_>| {
+        let unit = token.word().and_then(super::heading::unit_of);
+        unit.is_some_and(|unit| unit.dimension() == Unit::Millimetre.dimension())
+    };
+    let (signs, words): (Vec<_>, Vec<_>) = rest.iter().partition(|token| is_sign(token));
+    words.iter().all(|token| is_unit(token))
+        && (rest.is_empty() || words.len() == 1)
+        && signs.len() <= 2
 }
 
 /// Whether minutes are those of a rating.

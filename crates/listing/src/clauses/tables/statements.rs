@@ -1,65 +1,132 @@
 //! What a caption says of columns by their names: "Packing depth and compression are minimums; sealant depth is exact."
 
+use super::caption::caption_qualifier;
 use crate::model::Relation;
+use crate::rules::qualifier;
 
 /// What ends a statement.
 const ENDS: &[char] = &['.', ';', ':', '(', ')'];
 
-/// How a caption limits the column under a heading, by its name.
-pub(super) fn by_name(caption: &str, heading: &str) -> Option<Relation> {
-    statements(caption)
-        .into_iter()
-        .find(|statement| statement.names().any(|name| names_column(name, heading)))
-        .map(|statement| statement.relation)
+/// What a caption states of columns by their names, and what else it says.
+pub(super) struct Stated {
+    statements: Vec<Statement>,
+    /// The words beside the statements.
+    pub(super) rest: String,
 }
 
-/// Whether a caption limits something by a name that is no column's.
-pub(super) fn limits_another(caption: &str, headings: &[String]) -> bool {
-    let statements = statements(caption);
-    let mut names = statements.iter().flat_map(Statement::names);
-    names.any(|name| {
-        telling(name).next().is_some()
-            && !headings.iter().any(|heading| names_column(name, heading))
-    })
-}
+impl Stated {
+    /// What a caption, in small letters, states. One statement may follow another behind a comma: "depth and lap are minimums, clip spacing is maximum".
+    pub(super) fn of(caption: &str) -> Self {
+        let mut stated = Self {
+            statements: Vec::new(),
+            rest: String::new(),
+        };
+        for piece in caption.split(ENDS) {
+            let mut words = piece;
+            while let Some((names, relation, behind)) = statement(words) {
+                if !format!(" {names} ").contains(" not ") {
+                    stated.statements.push(Statement {
+                        names: names.to_owned(),
+                        relation,
+                    });
+                }
+                words = behind;
+            }
+            // What isn't limited isn't.
+            if !format!(" {words} ").contains(" not ") {
+                stated.rest.push_str(words);
+                stated.rest.push_str("; ");
+            }
+        }
+        if let Some(limited) = limited_apart(&stated.rest) {
+            stated.statements.extend(limited);
+            stated.rest.clear();
+        }
+        stated
+    }
 
-/// Whether a caption says of columns by their names how each is limited.
-pub(super) fn names_columns(caption: &str) -> bool {
-    !statements(caption).is_empty()
+    /// How the column under a heading is limited, by its name.
+    pub(super) fn by_name(&self, heading: &str) -> Option<Relation> {
+        let mut statements = self.statements.iter();
+        statements
+            .find(|statement| statement.names().any(|name| names_column(name, heading)))
+            .map(|statement| statement.relation)
+    }
+
+    /// How the words beside the statements, one sentence of them, limit the column under a heading.
+    pub(super) fn beside(&self, heading: &str) -> Option<Relation> {
+        let mut sentences = self.rest.split("; ");
+        sentences.find_map(|sentence| caption_qualifier(sentence, heading))
+    }
+
+    /// Whether something is limited by a name that is no column's.
+    pub(super) fn limits_another(&self, headings: &[String]) -> bool {
+        let limits =
+            |one: &&Statement| matches!(one.relation, Relation::AtLeast | Relation::AtMost);
+        let mut names = self
+            .statements
+            .iter()
+            .filter(limits)
+            .flat_map(Statement::names);
+        names.any(|name| {
+            telling(name).next().is_some()
+                && !headings.iter().any(|heading| names_column(name, heading))
+        })
+    }
+
+    /// Whether nothing is stated.
+    pub(super) fn is_nothing(&self) -> bool {
+        self.statements.is_empty()
+    }
 }
 
 /// `names are limit`.
-struct Statement<'c> {
-    names: &'c str,
+struct Statement {
+    names: String,
     relation: Relation,
 }
 
-impl<'c> Statement<'c> {
+impl Statement {
     /// Each of its names.
-    fn names(&self) -> impl Iterator<Item = &'c str> {
+    fn names(&self) -> impl Iterator<Item = &str> {
         let parts = self.names.split([',', '&']);
         parts.flat_map(|part| part.split(" and "))
     }
 }
 
-/// The statements of a caption. One may follow another behind a comma: "depth and lap are minimums, clip spacing is maximum".
-fn statements(caption: &str) -> Vec<Statement<'_>> {
-    caption.split(ENDS).flat_map(of_piece).collect()
+/// The statement that words begin with: its names, its limit, and what stands behind it.
+fn statement(words: &str) -> Option<(&str, Relation, &str)> {
+    let (names, said) = split_at_verb(words)?;
+    let (relation, behind) = limit(said)?;
+    Some((names, relation, behind))
 }
 
-fn of_piece(piece: &str) -> Vec<Statement<'_>> {
+/// Names that each have their own limit before them: "minimum packing depth and maximum movement".
+fn limited_apart(rest: &str) -> Option<Vec<Statement>> {
+    let parts = without_mark(rest).split([',', ';', '/', '-', '–']);
+    let parts = parts.flat_map(|part| part.split(" and "));
     let mut found = Vec::new();
-    let mut rest = piece;
-    while let Some((names, said)) = split_at_verb(rest) {
-        let Some((relation, behind)) = limit(said) else {
-            break;
-        };
-        if !format!(" {names} ").contains(" not ") {
-            found.push(Statement { names, relation });
+    for part in parts.map(str::trim) {
+        let (first, names) = part.split_once(' ').unwrap_or((part, ""));
+        let is_limit = |word: &str| qualifier(word).is_some();
+        match qualifier(first) {
+            Some(relation) if telling(names).next().is_some() => found.push(Statement {
+                names: names.to_owned(),
+                relation,
+            }),
+            _ if part.split_whitespace().any(is_limit) => return None,
+            _ => {}
         }
-        rest = behind;
     }
-    found
+    (found.len() > 1).then_some(found)
+}
+
+/// A caption without the mark that it begins with: `table a`.
+fn without_mark(caption: &str) -> &str {
+    let behind = caption.trim_start().strip_prefix("table ");
+    behind
+        .and_then(|behind| behind.trim_start().split_once(' '))
+        .map_or(caption, |(_, behind)| behind)
 }
 
 /// What stands before the first verb, and what behind it.
@@ -79,7 +146,7 @@ fn limit(said: &str) -> Option<(Relation, &str)> {
                 "minimums",
                 "minimum",
                 "minima",
-                "the least",
+                "least",
                 "min",
             ],
             Relation::AtLeast,
@@ -90,7 +157,7 @@ fn limit(said: &str) -> Option<(Relation, &str)> {
                 "maximums",
                 "maximum",
                 "maxima",
-                "the most",
+                "most",
                 "max",
             ],
             Relation::AtMost,
@@ -99,6 +166,10 @@ fn limit(said: &str) -> Option<(Relation, &str)> {
         (&["nominal"], Relation::Nominal),
     ];
     let said = said.trim_start();
+    let mut article = ["a ", "an ", "the "].iter();
+    let said = article
+        .find_map(|article| said.strip_prefix(article))
+        .unwrap_or(said);
     LIMITS.iter().find_map(|(words, relation)| {
         let behind = words.iter().find_map(|word| said.strip_prefix(word))?;
         let behind = behind.trim();
