@@ -335,3 +335,42 @@ fn up_before_a_number_of_its_own_limits_none_before() {
         &["stud.spacing: nominal 16 in", "wall.height: at least 12 ft"],
     );
 }
+
+/// What a sentence speaks of isn't asked for, whatever is said of it.
+#[test]
+fn a_case_that_a_sentence_speaks_of_is_no_limit() {
+    for (item, number) in [
+        (
+            "Joint - Openings narrower than 1/2 inch cannot be packed by this method.",
+            "1/2 inch",
+        ),
+        (
+            "Joint - Joints narrower than 1/2 in. do not qualify.",
+            "1/2 in.",
+        ),
+        (
+            "Joint - Openings larger than 3 in. fall outside this listing.",
+            "3 in.",
+        ),
+        (
+            "Spray - Humidities over 85 percent stop the work.",
+            "85 percent",
+        ),
+        (
+            "Walls - Walls less than 5 in. thick were not tested.",
+            "5 in.",
+        ),
+    ] {
+        check_item(item, &[]);
+        assert_eq!(unread(item), [number], "{item}");
+    }
+    // What is asked for, or turned down in words that say so, limits.
+    check_item(
+        "Joint - Joints shall be narrower than 2 in. and are packed.",
+        &["joint.width: less than 2 in"],
+    );
+    check_item(
+        "Packing - Wool thinner than 2 in. may not be used.",
+        &["packing.thickness: at least 2 in"],
+    );
+}

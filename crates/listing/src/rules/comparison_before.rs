@@ -90,6 +90,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)).or_else(|| denied_deviation(sentence, from)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
+    if strict && names_a_case(sentence, index, from, floor) {
+        return None;
+    }
     // `The wall may be taller than 4 m provided ...` limits nothing.
     let free = strict && (from.saturating_sub(4).max(floor)..from).any(|at| sentence.is_any(at, &["may", "can"]) && sentence.is_any(at + 1, &["be", "have"]));
     if free {
@@ -106,6 +109,21 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     None
+}
+
+/// `Joints narrower than 1/2 in. cannot be packed`, `humidities over 85 percent stop the work`: what a sentence speaks of is no requirement, whatever
+/// it says of it. What it would misread: a subject that is told apart only behind its number, "depth over 4 in. is required".
+fn names_a_case(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize) -> bool {
+    const VERBS: &[&str] = &[
+        "shall", "must", "should", "may", "can", "cannot", "will", "is", "are", "was", "were", "be", "do", "does", "has", "have", "had", "don't", "don’t",
+        "doesn't", "doesn’t", "can't", "can’t", "need", "needs", "require", "requires", "fall", "falls", "lie", "lies", "stop", "stops", "call", "calls",
+        "qualify", "qualifies", "count", "counts", "want", "wants", "get", "gets", "take", "takes", "void", "voids",
+    ];
+    let Some(amount) = sentence.amount(index) else { return false };
+    let opens = floor == 0 && (0..from).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, VERBS) && !sentence.is_any(at, NEGATIONS));
+    let behind = sentence.skip_parentheses(amount.last)..amount.last + REACH;
+    let mut behind = behind.take_while(|at| sentence.token(*at).is_some() && !sentence.is_stop(*at) && !sentence.is_any(*at, &["and", "but", "or"]));
+    from > 0 && opens && behind.any(|at| sentence.is_any(at, VERBS))
 }
 
 /// `neither more nor less than 2 in.`: that and nothing else.
