@@ -354,3 +354,28 @@ fn another_measure_with_a_verb_of_its_own_shares_no_limit() {
         "{found:?}"
     );
 }
+
+#[test]
+fn another_case_of_a_limit_is_limited_alike() {
+    for (text, expected) in [
+        (
+            "Sealant depth 1/2 in. min, except 1/4 in. where the joint is 3/4 in. or less wide.",
+            "at least 1/4 in",
+        ),
+        (
+            "Screws max 12 in. OC in the field and 8 in. OC at the edges.",
+            "at most 8 in",
+        ),
+        (
+            "Screws max 12 in. OC, 1-1/4 in. for one layer.",
+            "nominal 5/4 in",
+        ),
+        ("Depth 4 in. min; 1 in. for the joint.", "nominal 1 in"),
+    ] {
+        let clauses = clauses(&format!("1. PACKING - {text}\n"));
+        assert!(
+            clauses.iter().any(|clause| clause.contains(expected)),
+            "{text} {clauses:?}"
+        );
+    }
+}

@@ -46,12 +46,23 @@ impl Context<'_, '_> {
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
             let said_alike = case_of(self.sentence, index).is_some()
                 || reading.rule == "parallel place" && !self.measures_its_own(reading)
+                || reading.rule == "parallel case" && self.has_its_own_case(reading)
                 || self.repeats_the_count(earlier, reading);
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
                 return held.clone();
             }
         }
         name(self.sentence, index, subject, mentions)
+    }
+
+    /// Whether a condition stands right behind a number: "1/4 in. where backed by board".
+    fn has_its_own_case(&self, reading: &Reading) -> bool {
+        let last = reading.amounts.last();
+        let amount = last.and_then(|index| self.sentence.amount(*index));
+        amount.is_some_and(|amount| {
+            let behind = self.sentence.skip_parentheses(amount.last);
+            self.sentence.in_condition(behind)
+        })
     }
 
     /// Whether a number says itself what it measures: "10 in. in width".

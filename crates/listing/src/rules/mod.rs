@@ -80,6 +80,7 @@ rules! {
     subject_opening "subject opening",
     shared_qualifier "shared qualifier",
     parallel_place "parallel place",
+    parallel_case "parallel case",
     same_sheet "same sheet",
     first_of_pair "first of a pair",
     closing_qualifier "closing qualifier",

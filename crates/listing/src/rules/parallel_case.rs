@@ -1,0 +1,52 @@
+use super::shared_qualifier::is_spaced;
+use super::{Finding, Sentence, bounded};
+use crate::model::Relation;
+use crate::phrase::{Amount, Shape};
+
+/// The most tokens between two amounts of which the second is another case of the first.
+const REACH: usize = 14;
+
+/// What opens the case or the place for which a number holds.
+const CASES: &[&str] = &["in", "at", "for", "on", "where", "when", "if"];
+
+/// What may stand right before the later number.
+const JOINS: &[&str] = &["and", "or", "except", "but", "only", "to"];
+
+/// What begins a statement of its own between the two.
+const VERBS: &[&str] = &["shall", "must", "is", "are", "be", "has", "have", "may", "can", "with", "having", "lapped", "located", "installed", "by", "x"];
+
+pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let before = sentence.bound_before(index)?;
+    let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
+    let alike = own.unit == previous.unit && own.unit != measure::Unit::Count;
+    let plain = own.shape == Shape::Single && previous.shape == Shape::Single;
+    if !(alike && plain && is_joined(sentence, previous, own) && is_another_case(sentence, previous, own)) {
+        return None;
+    }
+    let (finding, rule) = bounded(sentence, before)?;
+    let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
+    (limits && rule != "bare value").then_some(Finding { from: own.first, ..finding })
+}
+
+/// Whether only where and when the first holds stands between two numbers.
+fn is_joined(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
+    let between = previous.last..own.first;
+    let joined = own.first.checked_sub(1).is_some_and(|at| at >= previous.last && (sentence.is_sign(at, ',') || sentence.is_any(at, JOINS)));
+    let begins_anew = |at: usize| sentence.is_sign(at, ';') || sentence.is_sign(at, ':') || sentence.is_any(at, VERBS);
+    joined && between.len() <= REACH && !between.clone().any(|at| begins_anew(at) && !sentence.in_condition(at))
+}
+
+/// Whether the later number is the same measure in another case: both are spacings or neither, and no measure of its own is named behind it.
+fn is_another_case(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
+    const SPACED: &[&str] = &["o.c", "oc", "c/c", "crs", "centres", "centers"];
+    let spaced = is_spaced(sentence, own.last);
+    let mut place = sentence.skip_parentheses(own.last);
+    if spaced && sentence.is_any(place, SPACED) {
+        place += 1;
+        place += usize::from(sentence.is_sign(place, '.'));
+    }
+    let opens = sentence.is_any(place, CASES) && sentence.amount_at(place + 1).is_none();
+    // `1 in. in from the edge`, `4 in. in depth`
+    let measured = sentence.is_any(place + 1, &["from", "width", "depth", "thickness", "height", "length", "diameter", "diam", "size", "least", "most", "all", "any"]);
+    spaced == is_spaced(sentence, previous.last) && opens && !measured
+}
