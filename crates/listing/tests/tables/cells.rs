@@ -326,3 +326,56 @@ fn of_first_row(text: &str) -> Vec<String> {
         .filter_map(|one| Some(one.split_once(" [")?.0.to_owned()))
         .collect()
 }
+
+/// EN 13501-2 and AS 1530.4: classes and levels stand alone in a column that says what it holds.
+#[test]
+fn a_class_alone_in_its_column_is_the_joint_s() {
+    check(
+        "Sheet PF-3\n\n1. Seal - As in Table 1.\n\nTable 1 - Seals\n\n\
+         Joint width w in mm    Depth in mm, min.    Classification\n\
+         ----------------------------------------------------------\n\
+         10 ≤ w ≤ 30            10                   EI 120\n\
+         30 < w ≤ 60            12,5                 EI 90 - V - X - F\n\
+         ----------------------------------------------------------\n",
+        &[
+            "seal.depth: at least 10 mm [Joint width w in mm: 10 ≤ w ≤ 30]",
+            "joint.rating: nominal 120 min [Joint width w in mm: 10 ≤ w ≤ 30]",
+            "seal.depth: at least 12.5 mm [Joint width w in mm: 30 < w ≤ 60]",
+            "joint.rating: nominal 90 min [Joint width w in mm: 30 < w ≤ 60]",
+        ],
+    );
+    let text = "Sheet PF-3\n\n1. Seal - As in Table 1.\n\nTable 1 - Seals\n\n\
+         Joint width, mm    Depth, mm, min    FRL\n\
+         ----------------------------------------------\n\
+         10 to 20           10                -/240/180\n\
+         21 to 35           15                -/120/120\n\
+         ----------------------------------------------\n";
+    let levels = crate::bounds(text).into_iter();
+    let levels: Vec<String> = levels.filter(|one| one.contains("min [")).collect();
+    assert_eq!(
+        levels,
+        [
+            "joint.integrity: nominal 240 min [Joint width, mm: 10 to 20]",
+            "joint.rating: nominal 180 min [Joint width, mm: 10 to 20]",
+            "joint.integrity: nominal 120 min [Joint width, mm: 21 to 35]",
+            "joint.rating: nominal 120 min [Joint width, mm: 21 to 35]",
+        ]
+    );
+}
+
+/// AS 1530.4: the level of a wall is none of the joint's, and a level may be a limit.
+#[test]
+fn a_level_of_a_wall_is_not_the_joint_s() {
+    let found = crate::bounds(
+        "1. Walls - Lined steel stud wall with an established FRL of at least -/120/120.\n\n2. Joint - The FRL is limited to -/60/60.\n",
+    );
+    let limits = |limit: &str| found.iter().filter(|one| one.contains(limit)).count();
+    assert_eq!(limits("at least 120 min"), 2, "{found:#?}");
+    assert_eq!(limits("joint.rating: at most 60 min"), 1, "{found:#?}");
+    assert!(
+        found
+            .iter()
+            .all(|one| !one.starts_with("joint.rating: at least")),
+        "{found:#?}"
+    );
+}

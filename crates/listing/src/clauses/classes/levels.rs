@@ -3,6 +3,7 @@
 use measure::{Number, Unit};
 
 use super::{ClassNumber, MINUTES};
+use crate::model::Relation;
 use crate::phrase::Token;
 use crate::rules::Sentence;
 
@@ -15,6 +16,20 @@ pub(super) fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber
     if !named {
         return Vec::new();
     }
+    one_level_among(sentence)
+        .map(|(start, len, minutes)| numbers(sentence, start, len, minutes))
+        .map(|numbers| limited(sentence, numbers))
+        .unwrap_or_default()
+}
+
+/// The numbers of a text that is a level and nothing else.
+pub(super) fn one_level(sentence: &Sentence<'_>) -> Option<Vec<ClassNumber>> {
+    let (start, len, minutes) = one_level_among(sentence)?;
+    (len == sentence.text.trim().len()).then(|| numbers(sentence, start, len, minutes))
+}
+
+/// Where the only level of a text begins, how long it is, and its minutes.
+fn one_level_among(sentence: &Sentence<'_>) -> Option<(usize, usize, [Option<i32>; 3])> {
     // `90/90` reads as a fraction, so the words are looked at, not the tokens.
     let mut levels = sentence
         .text
@@ -23,11 +38,76 @@ pub(super) fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber
         .filter_map(|word| Some((word, level_parts(word)?)));
     // Of several levels, which holds for what is for a person to say.
     let (Some((word, minutes)), None) = (levels.next(), levels.next()) else {
-        return Vec::new();
+        return None;
     };
     let start = sentence.text.find(word).unwrap_or_default();
-    let within =
-        |token: &Token<'_>| start <= token.span.start() && token.span.end() <= start + word.len();
+    Some((start, word.len(), minutes))
+}
+
+/// A level of a wall or a floor, which isn't the joint's, and one under a qualifier: `a wall with an FRL of at least -/120/120`.
+fn limited(sentence: &Sentence<'_>, numbers: Vec<ClassNumber>) -> Vec<ClassNumber> {
+    const OTHERS: &[&str] = &[
+        "wall",
+        "walls",
+        "floor",
+        "floors",
+        "slab",
+        "slabs",
+        "partition",
+        "partitions",
+        "element",
+        "elements",
+        "construction",
+        "panel",
+        "panels",
+    ];
+    let first = numbers.first().map_or(0, |number| number.first);
+    let of_another = sentence.has_any(0, first, OTHERS);
+    let says = |words: &[&str]| {
+        first >= words.len()
+            && (words.iter().enumerate())
+                .all(|(at, word)| sentence.is_word(first - words.len() + at, word))
+    };
+    let at_least = [
+        &["at", "least"][..],
+        &["not", "less", "than"],
+        &["no", "less", "than"],
+        &["minimum"],
+        &["minimum", "of"],
+    ];
+    let at_most = [
+        &["at", "most"][..],
+        &["not", "more", "than"],
+        &["capped", "at"],
+        &["limited", "to"],
+        &["up", "to"],
+        &["maximum"],
+    ];
+    let limit = if at_least.iter().any(|words| says(words)) {
+        Some(Relation::AtLeast)
+    } else if at_most.iter().any(|words| says(words)) {
+        Some(Relation::AtMost)
+    } else {
+        None
+    };
+    let numbers = numbers.into_iter();
+    numbers
+        .map(|number| ClassNumber {
+            limit: limit.or(number.limit),
+            property: number.property.filter(|_| !of_another),
+            ..number
+        })
+        .collect()
+}
+
+/// The numbers of a level.
+fn numbers(
+    sentence: &Sentence<'_>,
+    start: usize,
+    len: usize,
+    minutes: [Option<i32>; 3],
+) -> Vec<ClassNumber> {
+    let within = |token: &Token<'_>| start <= token.span.start() && token.span.end() <= start + len;
     let first = sentence.tokens.iter().position(within).unwrap_or_default();
     let last = first + sentence.tokens.iter().filter(|token| within(token)).count();
     let parts = [
@@ -45,7 +125,7 @@ pub(super) fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber
                 lo: Number::whole(minutes?),
                 hi: None,
                 unit: Unit::Minute,
-                at_most: false,
+                limit: None,
                 first,
                 last,
             })

@@ -24,8 +24,8 @@ pub(super) struct ClassNumber {
     pub(super) lo: Number,
     pub(super) hi: Option<Number>,
     pub(super) unit: Unit,
-    /// Whether no more than that is reached.
-    pub(super) at_most: bool,
+    /// At least or at most that, where it is said.
+    pub(super) limit: Option<Relation>,
     /// Tokens `[first, last)`.
     pub(super) first: usize,
     pub(super) last: usize,
@@ -34,17 +34,16 @@ pub(super) struct ClassNumber {
 impl ClassNumber {
     /// The bound that the number states: a range of widths, else the value alone.
     pub(super) fn bound(&self, sentence: &Sentence<'_>) -> Bound {
-        let relation = if self.at_most {
-            Relation::AtMost
-        } else if self.hi.is_some() {
-            Relation::Between
-        } else {
-            Relation::Nominal
+        let relation = match (self.limit, self.hi) {
+            (_, Some(_)) => Relation::Between,
+            (Some(limit), None) => limit,
+            (None, None) => Relation::Nominal,
         };
+        let at_most = relation == Relation::AtMost;
         Bound {
             relation,
-            lo: (!self.at_most).then_some(self.lo),
-            hi: self.hi.or(self.at_most.then_some(self.lo)),
+            lo: (!at_most).then_some(self.lo),
+            hi: self.hi.or(at_most.then_some(self.lo)),
             unit: self.unit,
             lo_excluded: false,
             bare: relation == Relation::Nominal,
@@ -86,6 +85,25 @@ pub(super) fn class_numbers(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
         [] => fire_resistance_levels(sentence),
         _ => found,
     }
+}
+
+/// The numbers of a cell that is one class and nothing else, under a heading that says so: `EI 120`, `-/120/120`, `EI 90 - V - X - F`.
+pub(super) fn class_alone(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
+    if let Some(levels) = levels::one_level(sentence) {
+        return levels;
+    }
+    let Some((0, class)) = next_class(sentence.text, 0) else {
+        return Vec::new();
+    };
+    let mut scan = Scan::at(sentence.text, 0);
+    let parts = scan.code(class);
+    if !scan.rest().trim().is_empty() {
+        return Vec::new();
+    }
+    let numbers = parts.into_iter();
+    numbers
+        .filter_map(|part| part.of_tokens(sentence))
+        .collect()
 }
 
 /// The letters that begin a code, with the attribute and the property that their minutes are of.
@@ -148,7 +166,7 @@ impl Part {
             lo: self.lo,
             hi: self.hi,
             unit: self.unit,
-            at_most: false,
+            limit: None,
             first,
             last,
         })

@@ -1,6 +1,7 @@
 //! One class code in a sentence, which says by its words what it is of.
 
 use super::{ClassNumber, MINUTES};
+use crate::model::Relation;
 use crate::rules::Sentence;
 
 /// One code in a sentence, where its words say that it is a class and hold for everything: `the class of the joint is EI 90`, `EI 60 at the
@@ -46,7 +47,7 @@ pub(super) fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<Clas
     // `Class EI 180 requires a floor of ...`, `for the class EI 90 only`
     let case = sentence.is_any(code.last, &["requires", "needs", "only", "demands"]);
     (timed && !case && (spoken_of || stated)).then(|| ClassNumber {
-        at_most,
+        limit: at_most.then_some(Relation::AtMost),
         // What is said of other things, or for some cases only, is not the joint's rating.
         property: code.property.filter(|_| alone && spoken_of),
         ..code.clone()

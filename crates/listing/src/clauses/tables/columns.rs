@@ -6,6 +6,7 @@ use super::Said;
 use super::band::{count_cases, width_band};
 use super::caption::{captions, sets_a_limit, suits};
 use super::heading::{Heading, Selects, heading};
+use super::inequality::spelled;
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
 use super::statements::Stated;
@@ -369,10 +370,12 @@ pub(super) fn selecting(
     usual_unit: Option<Unit>,
 ) -> Expr {
     let usual_unit = usual_unit.filter(|_| selects == Selects::Width);
+    let spelled = spelled(text).filter(|_| selects == Selects::Width);
+    let value = spelled.as_deref().unwrap_or(text);
     selects
         .property()
         .zip(
-            cell(text, heading.unit.or(usual_unit), heading.second_unit)
+            cell(value, heading.unit.or(usual_unit), heading.second_unit)
                 .filter(|cell| !cell.goes_on),
         )
         .and_then(|(property, cell)| test(property, &cell, heading.relation))

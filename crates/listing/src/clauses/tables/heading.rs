@@ -44,6 +44,14 @@ impl Selects {
 }
 
 impl Heading {
+    /// Whether its column holds classes: `Classification`, `FRL`.
+    pub(super) fn names_a_class(&self) -> bool {
+        const CLASSES: &[&str] = &["class", "classes", "classification", "frl"];
+        let words = self.words.split(|c: char| !c.is_alphabetic());
+        let mut words = words.map(str::to_lowercase);
+        words.any(|word| CLASSES.contains(&word.as_str()))
+    }
+
     /// A heading that only says for which joints its cells are.
     pub(super) const fn for_case(case: Rating) -> Self {
         Self {

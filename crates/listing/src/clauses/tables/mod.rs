@@ -8,6 +8,7 @@ mod caption;
 mod columns;
 mod ditto;
 mod heading;
+mod inequality;
 mod keyed;
 mod labelled;
 mod labels;
@@ -30,7 +31,7 @@ use self::labelled::{heads_numbers, heads_remarks};
 use self::worded::{left_as_words, push_words, read_words};
 
 use super::Around;
-use super::classes::class_numbers;
+use super::classes::{class_alone, class_numbers};
 use super::draft::{Draft, Yield, local_property};
 use crate::layout::Flow;
 use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span};
@@ -269,7 +270,10 @@ pub(super) fn read_cell(
     found: &mut Yield,
 ) {
     let sentence = Sentence::new(flow, 0..flow.text().len());
-    let classes = class_numbers(&sentence);
+    let mut classes = class_numbers(&sentence);
+    if classes.is_empty() && heading.selects.is_none() && heading.names_a_class() {
+        classes = class_alone(&sentence);
+    }
     if !classes.is_empty() {
         for class in classes {
             push(

@@ -110,6 +110,8 @@ fn limited_apart(rest: &str) -> Option<Vec<Statement>> {
         let (first, names) = part.split_once(' ').unwrap_or((part, ""));
         let is_limit = |word: &str| qualifier(word).is_some();
         match qualifier(first) {
+            // A number takes its own limit: "min 4 pcf".
+            Some(_) if names.contains(|c: char| c.is_ascii_digit()) => {}
             Some(relation) if telling(names).next().is_some() => found.push(Statement {
                 names: names.to_owned(),
                 relation,
@@ -200,7 +202,17 @@ fn telling(name: &str) -> impl Iterator<Item = &str> {
         word.len() > 2
             && !matches!(
                 *word,
-                "the" | "all" | "values" | "for" | "table" | "schedule"
+                "the"
+                    | "all"
+                    | "values"
+                    | "for"
+                    | "table"
+                    | "schedule"
+                    | "below"
+                    | "above"
+                    | "given"
+                    | "shown"
+                    | "follows"
             )
     })
 }
