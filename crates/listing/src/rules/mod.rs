@@ -73,6 +73,7 @@ rules! {
     sign_after "sign after",
     comparison_before "comparison before",
     limit_verb "limit verb",
+    allowed_extent "allowed extent",
     pair_of_limits "pair of limits",
     word_after "word after",
     word_before "word before",
