@@ -255,11 +255,7 @@ fn join_range(
                 .is_some_and(|token| token.word().is_some())
                 && !sentence.is_any(at, JOINING)
         });
-    // `12 in. max, min 1 in. wide`: a comma parts a number that its limit closes from one that its limit opens.
-    let apart = last.rule == "word after"
-        && rule == "word before"
-        && between.clone().any(|at| sentence.is_sign(at, ','));
-    let another = another || named || apart;
+    let another = another || named || parts_closed_from_opened(sentence, last, rule, &between);
     // `3 in. wide or up to 4 in. when ...`
     let another = another
         || between
@@ -297,6 +293,17 @@ fn join_range(
         second: joined_seconds(last, amount, rising),
         ..last.bound.clone()
     })
+}
+
+/// `12 in. max, min 1 in. wide`: a comma parts a number that its limit closes from one that its limit opens.
+fn parts_closed_from_opened(
+    sentence: &Sentence<'_>,
+    last: &Reading,
+    rule: &str,
+    between: &core::ops::Range<usize>,
+) -> bool {
+    let commas = between.clone().any(|at| sentence.is_sign(at, ','));
+    last.rule == "word after" && rule == "word before" && commas
 }
 
 /// Words that may stand between two limits of one range.
