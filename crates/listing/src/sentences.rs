@@ -236,20 +236,80 @@ fn is_qualifier_alone(rest: &str) -> bool {
         })
 }
 
-/// Whether words begin with a limit that no number follows: behind `2-1/2 In.` the `Min embedment` says how that is meant.
+/// Whether words begin with a limit that no number follows: behind `2-1/2 In.` the `Min embedment` says how that is meant. What a comma, a colon or a stop
+/// parts from the words behind it stays with the number, too: `2 In. Max, Depth: 4 In.`, `1 in. Max. wide`.
 fn limits_nothing_behind(rest: &str) -> bool {
-    const LIMITS: &[&str] = &["min", "max", "minimum", "maximum"];
-    let end = rest.find(['.', ';', ',', ':', '(']).unwrap_or(rest.len());
-    let mut words = rest.get(..end).unwrap_or_default().split_whitespace();
-    let is_number = |word: &str| {
-        let digits = word.contains(|c: char| c.is_ascii_digit());
-        digits && !word.ends_with(char::is_alphabetic) || count_word(word).is_some()
-    };
-    let limits = words
+    let word = rest
+        .split(|c: char| !c.is_alphabetic())
         .next()
-        .is_some_and(|word| LIMITS.contains(&word.to_lowercase().as_str()));
-    let mut behind = words.peekable();
-    limits && behind.peek().is_some() && !behind.any(is_number)
+        .unwrap_or_default();
+    if !is_limit(word) {
+        return false;
+    }
+    let behind = rest.get(word.len()..).unwrap_or_default();
+    if behind.starts_with([',', ';', ':', ')']) || closes_throughout(rest) {
+        return true;
+    }
+    if let Some(behind) = behind.strip_prefix('.') {
+        let next = behind.trim_start();
+        let word = next.split([' ', '.']).next().unwrap_or_default();
+        return next.starts_with(|c: char| c.is_lowercase()) || GO_ON.contains(&word);
+    }
+    let end = behind
+        .find(['.', ';', ',', ':', '('])
+        .unwrap_or(behind.len());
+    let mut words = behind.get(..end).unwrap_or_default().split_whitespace();
+    let small = words.clone().next().is_some_and(goes_on_measuring);
+    let named = words.clone().next().is_some();
+    small || named && !words.any(is_number)
+}
+
+fn is_limit(word: &str) -> bool {
+    ["min", "max", "minimum", "maximum"]
+        .iter()
+        .any(|limit| word.eq_ignore_ascii_case(limit))
+}
+
+fn is_number(word: &str) -> bool {
+    let digits = word.contains(|c: char| c.is_ascii_digit());
+    digits && !word.ends_with(char::is_alphabetic) || count_word(word).is_some()
+}
+
+/// Whether a word goes on with the measure of the number before it: `3 in. Min spaced 12 in. OC`.
+fn goes_on_measuring(word: &str) -> bool {
+    [
+        "spaced", "wide", "deep", "thick", "long", "high", "apart", "dense", "centres", "centers",
+    ]
+    .contains(&word)
+}
+
+/// Whether words that begin with a limit go on with numbers each of which a limit closes: `Max Depth: 4 In. Min Lap: 1 In. Min`. Then the first closes what
+/// stands before it.
+fn closes_throughout(rest: &str) -> bool {
+    const MOST_WORDS: usize = 24;
+    let end = rest.find([';', '\n']).unwrap_or(rest.len());
+    let mut words = rest
+        .get(..end)
+        .unwrap_or_default()
+        .split_whitespace()
+        .skip(1)
+        .take(MOST_WORDS);
+    let mut closed = false;
+    while let Some(word) = words.next() {
+        if !word.starts_with(|c: char| c.is_ascii_digit()) {
+            closed = false;
+            continue;
+        }
+        let mut next = words.next().unwrap_or_default();
+        if !is_limit(next.trim_end_matches(['.', ',', ':'])) {
+            next = words.next().unwrap_or_default();
+        }
+        closed = is_limit(next.trim_end_matches(['.', ',', ':']));
+        if !closed {
+            return false;
+        }
+    }
+    closed
 }
 
 /// Whether a word is one that a stop shortens.

@@ -116,3 +116,40 @@ fn other_notes_limit_nothing() {
         ],
     );
 }
+
+#[test]
+fn a_note_of_one_item_says_nothing_of_the_next() {
+    let elsewhere = "1. PACKING - Depth 4 in.*\n   * Minimum\n\n2. SEALANT - Depth 1/2 in.\n\n3. CLIPS - 12 in. OC *\n";
+    check(
+        elsewhere,
+        &[
+            "packing.depth: at least 4 in",
+            "sealant.depth: nominal 1/2 in",
+        ],
+    );
+    assert_eq!(unread(elsewhere), ["12 in."]);
+}
+
+#[test]
+fn a_note_that_is_not_sure_leaves_its_value_unread() {
+    // A figure that has lost its height, and a note that goes on.
+    let figure = "1. PACKING - Depth 4 in.1, density min 4 pcf.\n\n1 Minimum.\n";
+    check(figure, &["packing.density: at least 4 pcf"]);
+    assert_eq!(unread(figure), ["4 in.", "1"]);
+    let runs_on = "1. PACKING - Depth 4 in.* Density 4 pcf.\n* Minimum. Clips 12 in. OC.\n";
+    check(
+        runs_on,
+        &[
+            "packing.density: nominal 4 pcf",
+            "clip.spacing: nominal 12 in",
+        ],
+    );
+    assert_eq!(unread(runs_on), ["4 in."]);
+    check(
+        "1. PACKING - Depth 4 in. (*), density 4 pcf.\n(*) Minimum\n",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.density: nominal 4 pcf",
+        ],
+    );
+}

@@ -112,3 +112,76 @@ fn feet_and_a_fraction_of_an_inch_are_one_length() {
         &["joint.width: at most 25/2 in"],
     );
 }
+
+#[test]
+fn a_limit_in_capitals_closes_the_number_before_a_comma_or_a_label() {
+    check(
+        "1. CLIPS - Width: 2 In. Max, Length: 4 In. Min\n",
+        &["clip.width: at most 2 in", "1:clip_length: at least 4 in"],
+    );
+    check(
+        "1. CLIPS - Spacing 12 in. Max: screws 1 in. Min from ends\n",
+        &[
+            "clip.spacing: at most 12 in",
+            "fastener.end_distance: at least 1 in",
+        ],
+    );
+    check(
+        "1. CLIPS - Spacing 12 in. Max, Min 1 in. wide\n",
+        &["clip.spacing: at most 12 in", "clip.width: at least 1 in"],
+    );
+    check(
+        "1. PACKING - Depth 4 in. Min, 6 in. Max\n",
+        &["packing.depth: between 4 to 6 in"],
+    );
+}
+
+#[test]
+fn a_limit_that_may_open_the_next_label_is_left_to_a_person() {
+    for (item, numbers) in [
+        (
+            "PACKING - Depth 4 in. Max Recess: 1/2 in.",
+            ["4 in.", "1/2 in."],
+        ),
+        (
+            "PACKING - Depth 100 mm min density: 60 kg/m3",
+            ["100 mm", "60 kg/m3"],
+        ),
+        (
+            "CLIPS - 12 in. Max Edge Distance, 1 in.",
+            ["12 in.", "1 in."],
+        ),
+        ("CLIPS - 3 in. Min. lap 1 in.", ["3 in.", "1 in."]),
+    ] {
+        assert_eq!(unread(&format!("1. {item}\n")), numbers, "{item}");
+    }
+}
+
+#[test]
+fn a_shortened_limit_before_small_words_is_of_the_number_before() {
+    check(
+        "1. CLIPS - 1 in. Max. wide at 6 in. Min. centres\n",
+        &["clip.width: at most 1 in", "clip.spacing: at least 6 in"],
+    );
+    check(
+        "1. CLIPS - Length 3 in. Min. spaced 12 in. OC\n",
+        &[
+            "1:clip_length: at least 3 in",
+            "clip.spacing: nominal 12 in",
+        ],
+    );
+    check(
+        "1. CLIPS - 3 in. Min. long spaced 12 in. Max. OC\n",
+        &[
+            "1:clip_length: at least 3 in",
+            "clip.spacing: at most 12 in",
+        ],
+    );
+    check(
+        "1. CLIPS - Length 3 in. min spaced 12 in. OC\n",
+        &[
+            "1:clip_length: at least 3 in",
+            "clip.spacing: nominal 12 in",
+        ],
+    );
+}

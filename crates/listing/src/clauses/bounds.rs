@@ -26,6 +26,10 @@ pub(super) struct Headings<'a> {
     pub(super) carried: Option<Carried>,
     /// The headings of limits in its text.
     pub(super) heads: &'a LimitHeads,
+    /// Whether it is a list of what must not be.
+    pub(super) denied: bool,
+    /// The title of its item.
+    pub(super) title: &'a str,
 }
 
 impl Headings<'_> {
@@ -39,9 +43,8 @@ pub(super) fn bounds(
     sentence: &Sentence<'_>,
     headings: &Headings<'_>,
     attached: &[Attached],
-    title: &str,
 ) -> (Vec<Reading>, Vec<usize>) {
-    let forbids = forbids(title);
+    let forbids = forbids(headings.title);
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
     let findings: Vec<Option<(Finding, &'static str)>> = (0..sentence.amounts.len())
@@ -56,6 +59,13 @@ pub(super) fn bounds(
             unread.push(index);
             continue;
         };
+        let counts_nothing = amount.unit == Unit::Count && is_numbered_limit(sentence, amount);
+        if counts_nothing
+            || (forbids || headings.denied) && would_be_denied(finding.relation, rule, forbids)
+        {
+            unread.push(index);
+            continue;
+        }
         // Under "Not permitted" what compares is to be kept from: "pieces < 12 in. long".
         let finding = match finding.relation {
             Relation::LessThan | Relation::MoreThan if forbids => Finding {
@@ -112,6 +122,20 @@ pub(super) fn bounds(
         });
     }
     (readings, unread)
+}
+
+/// `1 Minimum.`: a number and a limit with nothing that they count, as a note begins.
+fn is_numbered_limit(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    let rest = amount.last..sentence.tokens.len();
+    amount.first == 0
+        && sentence.is_any(amount.last, &["min", "minimum", "max", "maximum"])
+        && rest.skip(1).all(|at| sentence.is_sign(at, '.'))
+}
+
+/// Whether what a rule found would be turned by a denial over it. Under a title that forbids, a comparison is turned.
+fn would_be_denied(relation: Relation, rule: &str, turned: bool) -> bool {
+    let compares = matches!(relation, Relation::LessThan | Relation::MoreThan);
+    compares && !turned || relation == Relation::AtMost && rule == "within a distance"
 }
 
 /// Whether a title heads what is not allowed.
@@ -231,7 +255,7 @@ fn join_range(
                 .is_some_and(|token| token.word().is_some())
                 && !sentence.is_any(at, JOINING)
         });
-    let another = another || named;
+    let another = another || named || parts_closed_from_opened(sentence, last, rule, &between);
     // `3 in. wide or up to 4 in. when ...`
     let another = another
         || between
@@ -269,6 +293,17 @@ fn join_range(
         second: joined_seconds(last, amount, rising),
         ..last.bound.clone()
     })
+}
+
+/// `12 in. max, min 1 in. wide`: a comma parts a number that its limit closes from one that its limit opens.
+fn parts_closed_from_opened(
+    sentence: &Sentence<'_>,
+    last: &Reading,
+    rule: &str,
+    between: &core::ops::Range<usize>,
+) -> bool {
+    let commas = between.clone().any(|at| sentence.is_sign(at, ','));
+    last.rule == "word after" && rule == "word before" && commas
 }
 
 /// Words that may stand between two limits of one range.

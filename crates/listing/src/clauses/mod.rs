@@ -6,6 +6,7 @@ mod cells;
 mod classes;
 mod confine;
 mod context;
+mod denied_list;
 mod draft;
 mod entries;
 mod governing;
@@ -38,6 +39,7 @@ use crate::rules::Sentence;
 
 pub(crate) use carried::{Carried, carried};
 pub(crate) use confine::confine;
+pub(crate) use denied_list::denies_below;
 pub(crate) use draft::{Draft, Yield, holds_always, limit};
 pub(crate) use introduced::FirstSaid;
 pub(crate) use limit_heads::heads as limit_alone;
@@ -51,6 +53,8 @@ pub(crate) struct Around {
     pub(crate) subject: Subject,
     /// A qualifier that the item around carries over its list: "Minimum depth:".
     pub(crate) carried: Option<Carried>,
+    /// Whether it stands in a list of what must not be: "Do not:".
+    pub(crate) denied: bool,
     /// The options that the whole item belongs to.
     pub(crate) options: Vec<String>,
     /// The configuration that the paragraph is headed with, which is among the options.
@@ -73,6 +77,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
         String::new()
     };
     let mut lead = None;
+    let mut denied = false;
     let mut headed: Option<String> = None;
     let mut list: Option<Condition> = None;
     let mut variant: Option<(Condition, usize)> = None;
@@ -82,6 +87,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
             Paragraph::Text(pieces) => {
                 let mut listed = Around {
                     carried: lead.or(around.carried),
+                    denied: denied || around.denied,
                     ..around.clone()
                 };
                 let flow = Flow::of(source, pieces.iter().copied());
@@ -123,6 +129,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.
                 let listed = caption.starts_with(['•', '-', '–', '*']) || is_label(&caption);
+                denied = denies_below(&caption) || denied && listed;
                 lead = carried(&caption)
                     .or_else(|| LimitHeads::of(&flow).left_open(&flow))
                     .or(lead.filter(|_| listed));

@@ -85,9 +85,10 @@ fn read_own(
         &Headings {
             carried: around.carried,
             heads,
+            denied: around.denied,
+            title: &around.subject.title,
         },
         &attached,
-        &around.subject.title,
     );
     // `EI 90-H` are no hours.
     readings.retain(|reading| !is_of_a_class(&sentence, reading, &classes));

@@ -78,7 +78,10 @@ const COMPARING: &[&str] = &[
 ];
 
 /// Words before one that compares.
-const BEFORE_COMPARING: &[&str] = &["or", "and", "no", "not", "never", "&"];
+const BEFORE_COMPARING: &[&str] = &["or", "and", "no", "not", "never", "nothing", "&"];
+
+/// How many words a label may have behind its limit.
+const LABEL: usize = 8;
 
 /// Signs that compare.
 const SIGNS: &[char] = &['<', '>', '≤', '≥', '⩽', '⩾', '~', '≈'];
@@ -137,6 +140,16 @@ impl Unclaimed {
         if is_left_open(sentence, own.last) || is_not_alone(sentence, own.first) {
             return true;
         }
+        // `4 in. Max Recess: 1/2 in.`: the label of the number begins where the one before ends.
+        let label = (start..own.first)
+            .rev()
+            .find(|at| sentence.is_sign(*at, ':'));
+        let labelled = label.is_some_and(|colon| {
+            colon - start <= LABEL && (start..=start + 1).any(|at| self.at.contains(&at))
+        });
+        if labelled {
+            return true;
+        }
         let in_front = (start..own.first).rev().take_while(|at| !ends(*at));
         let behind = (own.last..end).take_while(|at| !ends(*at));
         in_front.chain(behind).any(|at| self.at.contains(&at))
@@ -153,10 +166,18 @@ fn is_not_alone(sentence: &Sentence<'_>, first: usize) -> bool {
     })
 }
 
-/// `18 ga. (or hvr.)`: a number that a shortened word closes, whatever that means.
+/// `18 ga. (or hvr.)`, `4 in. plus`: a number that a word closes in a way that no rule reads.
 fn is_left_open(sentence: &Sentence<'_>, last: usize) -> bool {
     const NO_LIMIT: &[&str] = &["equal", "eq", "equiv", "sim", "appr"];
     let at = sentence.skip_parentheses_but(last);
+    // `4 in. plus.`, `4 in. tops`
+    let closed = sentence.is_any(at, &["plus", "tops"])
+        && sentence
+            .token(at + 1)
+            .is_none_or(|token| token.word().is_none() && !token.is_numeric());
+    if closed {
+        return true;
+    }
     let word = sentence.token(at + 1).and_then(|token| {
         token
             .word()

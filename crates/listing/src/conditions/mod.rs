@@ -33,7 +33,7 @@ mod width;
 use measure::Quantity;
 
 use crate::model::{Expr, Test};
-use crate::rules::{Sentence, bounded};
+use crate::rules::{Sentence, bounded_by_its_words};
 
 pub(crate) use attach::{Attached, attach};
 pub(crate) use brought::{asks_for_item, brings, may_be_absent, only_measures, only_says_where};
@@ -159,7 +159,7 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
     let amount = sentence.amount(index)?;
     let quantity = |number| Quantity::new(number, amount.unit);
     let relation = loose_relation(sentence, index)
-        .or_else(|| bounded(sentence, index).map(|(finding, _)| finding.relation))?;
+        .or_else(|| bounded_by_its_words(sentence, index).map(|(finding, _)| finding.relation))?;
     let (lo, hi) = match (relation, amount.hi) {
         (Relation::Between, hi) => (Some(quantity(amount.lo)), hi.map(quantity)),
         (Relation::AtMost | Relation::LessThan, _) => (None, Some(quantity(amount.lo))),
@@ -182,7 +182,7 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
 fn compared(sentence: &Sentence<'_>, index: usize) -> bool {
     use crate::model::Relation;
     let relation = loose_relation(sentence, index)
-        .or_else(|| bounded(sentence, index).map(|(finding, _)| finding.relation));
+        .or_else(|| bounded_by_its_words(sentence, index).map(|(finding, _)| finding.relation));
     matches!(relation, Some(Relation::LessThan | Relation::MoreThan))
 }
 

@@ -9,7 +9,7 @@
 use super::Found;
 use super::confined::{confines, offers_alternate};
 use crate::model::{Expr, Relation};
-use crate::rules::{NEGATIONS, Sentence, bounded};
+use crate::rules::{NEGATIONS, Sentence, bounded_by_its_words};
 
 /// A condition whose numbers are required.
 #[derive(Debug, Clone)]
@@ -105,7 +105,7 @@ fn permission(sentence: &Sentence<'_>, condition: &Found, in_option: bool) -> Op
         let inside = condition.first <= amount.first && amount.last <= condition.last;
         inside || amount.last <= before || amount.first >= after
     });
-    let relation = bounded(sentence, *trigger)?.0.relation;
+    let relation = bounded_by_its_words(sentence, *trigger)?.0.relation;
     let upper = matches!(
         relation,
         Relation::AtMost | Relation::LessThan | Relation::Between

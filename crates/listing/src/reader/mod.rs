@@ -265,11 +265,14 @@ impl<'a> Reader<'a> {
             title: item.title.clone(),
             before: None,
         };
+        let opening = item
+            .parent
+            .and_then(|parent| self.opening(parent, item.heading.start()))
+            .unwrap_or_default();
         Around {
             item: item.path.clone(),
-            carried: item
-                .parent
-                .and_then(|parent| self.carried(parent, item.heading.start())),
+            carried: clauses::carried(&opening),
+            denied: clauses::denies_below(&opening),
             subject,
             options,
             headed: None,
@@ -279,8 +282,8 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// The qualifier that an item's words carry over the items in it: the last before them end in a colon and hold no number.
-    fn carried(&self, index: usize, before: usize) -> Option<clauses::Carried> {
+    /// What an item's words say of the items in it: those before them, if text, or its heading.
+    fn opening(&self, index: usize, before: usize) -> Option<String> {
         let item = self.outline.items.get(index)?;
         let last = item
             .paragraphs
@@ -306,11 +309,10 @@ impl<'a> Reader<'a> {
                     opens.then_some(None)
                 }
             });
-        let words = match last {
-            Some(words) => words?,
-            None => item.heading.of(self.text).to_owned(),
-        };
-        clauses::carried(&words)
+        match last {
+            Some(words) => words,
+            None => Some(item.heading.of(self.text).to_owned()),
+        }
     }
 
     /// The component named just before a footnote's mark in the text that cites it: "Sealant [c] at the ends".

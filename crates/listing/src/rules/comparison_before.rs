@@ -20,7 +20,7 @@ const DOWN: &[&str] = &[
 const UP_ALONE: &[&str] = &["over", "above", "exceeding", "exceeds", "exceed", "beyond", "pass", "passes", "surpass", "excess"];
 const DOWN_ALONE: &[&str] = &["under", "below"];
 /// Words that turn a comparison round.
-pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "nothing", "without", "don't", "don’t", "doesn't", "doesn’t", "won't", "won’t", "can't", "can’t", "mustn't", "mustn’t", "shouldn't", "shouldn’t"];
+pub(crate) const NEGATIONS: &[&str] = &["not", "no", "never", "nor", "neither", "nowhere", "cannot", "none", "nothing", "without", "don't", "don’t", "doesn't", "doesn’t", "won't", "won’t", "can't", "can’t", "mustn't", "mustn’t", "shouldn't", "shouldn’t", "isn't", "isn’t", "aren't", "aren’t",];
 
 /// How far before a comparison its negation may stand.
 const REACH: usize = 14;
@@ -378,13 +378,18 @@ fn denied_before_aside(sentence: &Sentence<'_>, comma: usize) -> Option<usize> {
 /// The negation that governs a comparison: before it in the same stretch of words, no number between.
 pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize) -> Option<usize> {
     let lowest = floor.max(comparison.saturating_sub(REACH));
+    // Where a statement with a verb of its own begins behind an "and".
+    let mut another = None;
     for at in (lowest..comparison).rev() {
         // `not only over 1 in. wide` denies nothing.
         if sentence.is_any(at, NEGATIONS) && sentence.is_any(at + 1, &["only", "just", "merely"]) {
             return None;
         }
         if sentence.is_any(at, NEGATIONS) {
-            return Some(at);
+            return another.is_none_or(|and| denies_a_subject(sentence, at, and)).then_some(at);
+        }
+        if sentence.is_word(at, "and") && begins_anew(sentence, at + 1, comparison) {
+            another = Some(at);
         }
         // "shall not, however, vary by more than": the word only steps in.
         let aside = sentence.is_sign(at, ',') && (sentence.is_word(at + 1, "however") || at > 0 && sentence.is_word(at - 1, "however"));
@@ -399,4 +404,20 @@ pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize)
         }
     }
     None
+}
+
+/// Verbs of a statement.
+const MODALS: &[&str] = &["shall", "must", "should", "will", "may", "can", "is", "are"];
+
+/// Whether a statement or an order of its own stands between an "and" and a comparison: `shall not be omitted and shall be within 2 in.`, `do not cut
+/// studs and place clips within 2 in.`
+fn begins_anew(sentence: &Sentence<'_>, start: usize, comparison: usize) -> bool {
+    const ORDERS: &[&str] = &["place", "space", "locate", "install", "set", "fasten", "attach", "keep", "use", "apply", "provide", "start", "screw", "secure", "position", "put", "fit", "fix", "hold", "fill", "extend", "lap", "pack", "finish", "complete", "cover", "seal", "inspect"];
+    sentence.has_any(start, comparison, MODALS) || sentence.is_any(start, ORDERS)
+}
+
+/// Whether a denial stands in the subject that an "and" is part of: `no screw and clip shall be within 2 in.`
+fn denies_a_subject(sentence: &Sentence<'_>, denial: usize, and: usize) -> bool {
+    let of_a_verb = denial > 0 && (sentence.is_any(denial - 1, MODALS) || sentence.is_any(denial - 1, &["do", "does"])) || denial == 0 && sentence.is_word(denial, "never");
+    !of_a_verb && sentence.is_any(denial, &["no", "neither", "nor"]) && !sentence.has_any(denial, and, MODALS)
 }

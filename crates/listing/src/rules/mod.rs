@@ -8,6 +8,7 @@
 #[cfg(test)]
 mod cases;
 mod denied;
+mod further_denied;
 mod lifted;
 mod measured;
 mod not_asked;
@@ -23,6 +24,7 @@ pub(crate) use sentence::Sentence;
 pub(crate) use shared_qualifier::{case_of, is_spaced};
 pub(crate) use word_before::qualifier;
 
+use self::further_denied::further_denied;
 use self::lifted::is_lifted;
 use crate::model::Relation;
 
@@ -90,6 +92,17 @@ rules! {
 
 /// How an amount is bounded, and the rule that says so; none when no rule dares.
 pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
+    let (finding, name) = bounded_by_its_words(sentence, amount)?;
+    let finding = further_denied(sentence, amount, finding, name)?;
+    Some((finding, name))
+}
+
+/// The same by the words of its own limb, as the conditions of a sentence, which are not known yet, ask for it: what the statement around a condition
+/// denies isn't denied of the case.
+pub(crate) fn bounded_by_its_words(
+    sentence: &Sentence<'_>,
+    amount: usize,
+) -> Option<(Finding, &'static str)> {
     let read = |rule: &Rule| (rule.read)(sentence, amount).map(|finding| (finding, rule.name));
     let (finding, name) = RULES.iter().find_map(read)?;
     (!is_lifted(sentence, amount, name)).then_some((finding, name))

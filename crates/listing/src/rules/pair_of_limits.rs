@@ -96,5 +96,7 @@ fn is_respective(sentence: &Sentence<'_>, index: usize) -> bool {
     let start = one.first.saturating_sub(REACH + 3);
     let mut measures: Vec<&str> = (start..one.first).filter_map(|at| measure(sentence.word(at))).collect();
     measures.dedup();
-    first < last && measures.len() > 1 && sentence.has_any(start, one.first, &["and"]) && sentence.has_any(end.last, end.last + 4, &["respectively"])
+    // `wet and dry thickness 1/8 and 1/16 in. respectively`
+    let films = sentence.has_any(start, one.first, &["wet"]) && sentence.has_any(start, one.first, &["dry"]);
+    first < last && (measures.len() > 1 || films) && sentence.has_any(start, one.first, &["and"]) && sentence.has_any(end.last, end.last + 4, &["respectively"])
 }

@@ -188,7 +188,7 @@ fn closes_stretch(sentence: &Sentence<'_>, index: usize, last: usize) -> Option<
     let closing = (start..=start + MOST_WORDS).find(|at| sentence.is_any(*at, &["min", "minimum", "max", "maximum"]))?;
     let plain = (start..closing).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS));
     let opens = index == 0 || sentence.amount(index - 1).is_none_or(|before| (before.last..sentence.amounts.get(index).map_or(0, |own| own.first)).any(|at| sentence.is_stop(at) || sentence.is_sign(at, '.')));
-    (plain && opens && ends_stretch(sentence, closing + 1)).then(|| qualifier(sentence.word(closing)))?
+    (plain && opens && ends_stretch(sentence, closing + 1) && !may_open_a_label(sentence, closing)).then(|| qualifier(sentence.word(closing)))?
 }
 
 /// The end of the length that a deviation is taken over, with the same in other units: `6 mm in 3 m (1/4 in. in 10 ft) max.`
@@ -328,7 +328,7 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         _ => return None,
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
-    (!opens_next(sentence, at)).then_some(relation)
+    (!opens_next(sentence, at) && !may_open_a_label(sentence, at)).then_some(relation)
 }
 
 fn ends_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
@@ -375,9 +375,58 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS)
 }
 
-/// Whether a qualifier with a stop stands right behind a number: `0.76 mm (22 ga.) min. 38 mm deep`. The stop ends what it closes.
+/// Whether a limit may as well open the label behind it, so that nobody can say whose it is: `4 in. Max Recess: 1/2 in.`, `2 in. Max: 4 in.`, `3 in. min. lap
+/// 1 in.` A number behind that has a limit of its own leaves this one to the number before.
+fn may_open_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
+    const MOST_WORDS: usize = 4;
+    let named = (at + 1..=at + MOST_WORDS)
+        .take_while(|at| names_a_label(sentence, *at))
+        .count();
+    let end = sentence.skip_parentheses(at + 1 + named);
+    let titled = named > 0 && (at..=at + named).all(|at| is_capitalized(sentence, at));
+    let comma = titled && sentence.is_sign(end, ',');
+    let parted = comma || [':', '=', '-', '–'].iter().any(|sign| sentence.is_sign(end, *sign));
+    let next = sentence.amount_at(end + usize::from(parted));
+    // In capitals, and before one, the stop ends what it closes.
+    let goes_on = is_stopped(sentence, at) && sentence.words(at + 1, at + 2).starts_with(char::is_lowercase);
+    let opens = parted || named > 0 && (end > at + 1 + named || goes_on);
+    opens && next.is_some_and(|next| sentence.is_bound(next) && !is_closed(sentence, next))
+}
+
+/// Whether a number has a limit just after it that can't open the label behind.
+fn is_closed(sentence: &Sentence<'_>, index: usize) -> bool {
+    closes_itself(sentence, index)
+        && sentence.amount(index).is_some_and(|amount| !may_open_a_label(sentence, sentence.skip_parentheses(amount.last)))
+}
+
+/// Whether a word is printed as in a title: `Max Recess`.
+fn is_capitalized(sentence: &Sentence<'_>, at: usize) -> bool {
+    let printed = sentence.words(at, at + 1);
+    printed.starts_with(char::is_uppercase) && printed.contains(char::is_lowercase)
+}
+
+/// Whether a word may stand in a label: none of those that go on with a measure or lead elsewhere.
+fn names_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
+    const ELSEWHERE: &[&str] = &[
+        "at", "to", "from", "with", "and", "or", "by", "for", "in", "into", "onto", "over", "under", "between", "per", "every", "each", "within", "where", "when", "if", "is", "are", "shall", "must", "may", "above", "below", "not", "no", "than", "o.c", "oc",
+    ];
+    let word = sentence.token(at).is_some_and(|token| token.word().is_some());
+    word && sentence.amount_at(at).is_none() && !sentence.is_any(at, ELSEWHERE) && !goes_on_measuring(sentence, at) && qualifier(sentence.word(at)).is_none()
+}
+
+/// Whether a word goes on with the measure before it: `3 in. min spaced 12 in. OC`, `1 in. max wide`.
+fn goes_on_measuring(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(at, &["spaced", "wide", "deep", "thick", "thk", "long", "high", "apart", "dense", "centres", "centers"])
+}
+
+fn is_stopped(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
+}
+
+/// Whether a qualifier with a stop stands right behind a number: `0.76 mm (22 ga.) min. 38 mm deep`. The stop ends what it closes, and so does
+/// a word that goes on with the measure.
 pub(super) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> bool {
-    let stopped = sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
+    let stopped = is_stopped(sentence, at) || goes_on_measuring(sentence, at + 1);
     // `62 MIL DRY MIN.`: what is measured may stand between.
     let measured = at > 0 && sentence.is_any(at - 1, &["dry", "wet", "deep", "thick", "thk", "wide", "long", "high", "dp", "o.c", "oc", "locations", "places", "points"]);
     let end = at - usize::from(measured);

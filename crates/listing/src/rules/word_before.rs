@@ -40,7 +40,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     // `Minimum thickness of slab, 4-5/8 in. for the 2 hr rating`
     if first > floor && sentence.is_sign(first - 1, ',') && names_size(sentence, first - 1) {
-        return headed(sentence, first - 1, floor);
+        return headed(sentence, first - 1, floor, false);
     }
     for (steps, at) in (floor..first).rev().enumerate() {
         // `all min. two passes` closed what came before.
@@ -76,7 +76,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         // `Joint width (max) ...... 2 in.`
         let leads = sentence.is_sign(at, '.') && sentence.is_stop(at);
         if sentence.is_sign(at, ':') || leads {
-            return headed(sentence, at, floor);
+            let each_before = limits_precede(sentence, index);
+            return headed(sentence, at, floor, each_before);
         }
         // `1/8 in. wet min -- gauge it every 10 ft`
         if at + 1 < first && (sentence.is_sign(at, '-') && sentence.is_sign(at + 1, '-') || sentence.is_sign(at, '–') || sentence.is_sign(at, '—')) {
@@ -100,8 +101,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 }
 
 /// `Maximum length before tooling: 15 ft`, `Thickness, min: 4 in.`, `Width (max): 40 mm`: a label that opens with the qualifier, or ends in it
-/// apart from what it names.
-fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding> {
+/// apart from what it names. Behind a number a label begins only where every limit stands before its own.
+fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize, each_before: bool) -> Option<Finding> {
     const MOST_WORDS: usize = 6;
     let parts = |at: &usize| [';', '.'].iter().any(|sign| sentence.is_sign(*at, *sign));
     // `Spacing (max): 12 in. OC; width (min): 1 in.`
@@ -116,7 +117,7 @@ fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize) -> Option<Finding
     let start = start + usize::from(start == 0 && bullet);
     // A colon that nothing stands before heads nothing either.
     let words = colon.checked_sub(start)?;
-    let opens = (start == 0 || start > floor) && words <= MOST_WORDS;
+    let opens = (start == 0 || start > floor || each_before) && words <= MOST_WORDS;
     let are_words = |to: usize| {
         (start..to).all(|at| {
             sentence

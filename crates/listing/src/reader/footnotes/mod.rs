@@ -7,7 +7,7 @@ mod columns;
 mod notes;
 
 use self::columns::{Stands, line_of, rows, stands};
-use self::notes::{Note, Says, mark_behind, notes};
+use self::notes::{Note, Says, figure_behind, mark_behind, notes, numbered_note_limits};
 use crate::clauses::{Draft, limit};
 use crate::model::{Bound, Requirement, Span, WarningKind};
 
@@ -17,10 +17,19 @@ type Doubt = (WarningKind, Span, String);
 /// Gives the values of a document the limits that its notes state.
 pub(super) fn limit_marked(text: &str, drafts: &mut [(String, Draft)]) -> Vec<Doubt> {
     let notes = notes(text);
-    if notes.iter().all(|note| note.says == Says::Other) {
-        return Vec::new();
-    }
     let mut doubts = Vec::new();
+    doubt_raised(text, drafts, &mut doubts);
+    if notes.iter().all(|note| note.says == Says::Other) {
+        return doubts;
+    }
+    let places: Vec<(String, usize)> = drafts
+        .iter()
+        .map(|(item, draft)| (item.clone(), draft.span.start()))
+        .collect();
+    let marked: Vec<(String, usize)> = drafts
+        .iter()
+        .filter_map(|(_, draft)| mark_behind(text, draft_bound(draft)?.at.end()))
+        .collect();
     let mut taken = Vec::new();
     for (item, draft) in drafts.iter_mut() {
         let Some(bound) = draft_bound(draft) else {
@@ -31,7 +40,14 @@ pub(super) fn limit_marked(text: &str, drafts: &mut [(String, Draft)]) -> Vec<Do
         };
         taken.push(end);
         if let Some(note) = note_of(&notes, &mark, end) {
-            heed(note.says, item, draft, &mut doubts);
+            let sure = note.says != Says::Other
+                && is_of_its_item(&notes, note, end, item, &places, &marked);
+            let says = if sure || note.says == Says::Other {
+                note.says
+            } else {
+                Says::Unsure
+            };
+            heed(says, item, draft, &mut doubts);
         }
     }
     for note in notes.iter().filter(|note| note.says != Says::Other) {
@@ -46,6 +62,39 @@ fn draft_bound(draft: &Draft) -> Option<&Bound> {
     match &draft.requirement {
         Requirement::Bound(bound) => Some(bound),
         _ => None,
+    }
+}
+
+/// Whether a note is surely said of the value that its mark stands behind: the only one of its mark, below it or before every value so marked, or one with
+/// nothing of another item between. The note of one item says nothing of the next.
+fn is_of_its_item(
+    notes: &[Note],
+    note: &Note,
+    end: usize,
+    item: &str,
+    places: &[(String, usize)],
+    marked: &[(String, usize)],
+) -> bool {
+    let alike = || notes.iter().filter(|other| other.mark == note.mark);
+    if note.at < end {
+        return !marked
+            .iter()
+            .any(|(mark, at)| *mark == note.mark && *at < note.at);
+    }
+    let one_saying = alike().all(|other| other.says == note.says && other.at >= end);
+    let parted = places
+        .iter()
+        .any(|(other, at)| other != item && (end..note.at).contains(at));
+    one_saying || !parted
+}
+
+/// `min 4 in.` stands by itself, but `4 in.1` over a line "1 Minimum." is limited by it, and how is left to a person: the raised figure has lost its height.
+fn doubt_raised(text: &str, drafts: &mut [(String, Draft)], doubts: &mut Vec<Doubt>) {
+    for (item, draft) in drafts.iter_mut() {
+        let figure = draft_bound(draft).and_then(|bound| figure_behind(text, bound.at.end()));
+        if figure.is_some_and(|figure| numbered_note_limits(text, figure)) {
+            heed(Says::Unsure, item, draft, doubts);
+        }
     }
 }
 

@@ -79,6 +79,13 @@ fn says(words: &str, wrapped: bool) -> Says {
     let words = words.trim().trim_matches(['.', ':', '-', '–', '=', ' ']);
     // `(mm)      (mm, minimum)` is a row of units.
     let columns = words.contains("  ") || words.contains(['(', '|', '\t']);
+    // `* Minimum. Clips 12 in. OC.`
+    let goes_on = words
+        .split_once(". ")
+        .is_some_and(|(first, _)| limit_alone(first).is_some());
+    if goes_on && !columns {
+        return Says::Unsure;
+    }
     if columns || words.contains(|c: char| c.is_ascii_digit()) {
         return Says::Other;
     }
@@ -120,6 +127,13 @@ pub(super) fn mark(words: &str) -> Option<(String, usize)> {
         let len = words.len() - words.trim_start_matches(kind).len();
         if len > 0 {
             return Some((words.get(..len)?.to_owned(), len));
+        }
+    }
+    // `4 in. (*)`
+    if let Some(inside) = words.strip_prefix('(') {
+        let len = inside.len() - inside.trim_start_matches(SIGNS).len();
+        if len > 0 && inside.get(len..)?.starts_with(')') {
+            return Some((inside.get(..len)?.to_owned(), len + 2));
         }
     }
     let open = words.chars().next()?;
@@ -197,6 +211,26 @@ pub(super) fn mark_behind(text: &str, value: usize) -> Option<(String, usize)> {
     let cited = cited.trim().trim_start_matches("see ");
     (cited.starts_with("note ") && cited.len() <= 7)
         .then(|| (cited.to_owned(), at + skipped + end + 2))
+}
+
+/// The figure of a note that stands right behind a unit: `4 in.1 deep`.
+pub(super) fn figure_behind(text: &str, value: usize) -> Option<&str> {
+    let rest = text.get(value..)?;
+    let rest = rest.strip_prefix('.').unwrap_or(rest);
+    let len = rest.len() - rest.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+    let ends = !rest
+        .get(len..)?
+        .starts_with(|c: char| c.is_alphanumeric() || matches!(c, '/' | '-' | '"' | '\''));
+    ((1..=2).contains(&len) && ends).then(|| rest.get(..len))?
+}
+
+/// Whether a line that begins with a figure says something of a limit: `1 Minimum.`, `1) Not less than shown.`
+pub(super) fn numbered_note_limits(text: &str, figure: &str) -> bool {
+    text.lines().any(|line| {
+        let words = line.trim_start().strip_prefix(figure);
+        let words = words.filter(|words| words.starts_with([' ', ')', '.']));
+        words.is_some_and(|words| says(words.trim_start_matches([')', '.']), false) != Says::Other)
+    })
 }
 
 /// The length of the second value in brackets that words begin with: ` (102 mm)`.
