@@ -186,3 +186,102 @@ fn check_never(cases: &[(&str, &str)]) {
         );
     }
 }
+
+#[test]
+fn a_place_takes_no_measure() {
+    check(
+        "1. PACKING - Wool, 4 in. deep at columns. Except that at beams the depth shall be 5 in. min.\n",
+        &[
+            "packing.depth: nominal 4 in",
+            "packing.depth: at least 5 in",
+        ],
+    );
+    check(
+        "1. COATING - Coating 1/8 in. thick at the runner.\n",
+        &["1:coating_thickness: nominal 1/8 in"],
+    );
+    check(
+        "1. FILL - Near the beam, 3 in. thick min. Patched around each clip to not less than 1/2 in. thick.\n",
+        &[
+            "1:fill_thickness: at least 3 in",
+            "1:fill_thickness: at least 1/2 in",
+        ],
+    );
+    // Nobody knows what is so deep, and no beam is.
+    check(
+        "1. NOTES - At beams the depth shall be 5 in. min. At columns 4 in. deep.\n",
+        &[
+            "1:notes_depth: at least 5 in",
+            "1:columns_depth: nominal 4 in",
+        ],
+    );
+    check(
+        "1. SEALANT - At walls 6 in. thick the depth is 1 in.\n",
+        &[
+            "1:walls_thickness: nominal 6 in",
+            "sealant.depth: nominal 1 in",
+        ],
+    );
+}
+
+#[test]
+fn a_place_keeps_a_measure_of_its_own() {
+    check(
+        "1. BEAM - The beam shall be 8 in. deep min.\n\n2. FLOOR - Slab 4-1/2 in. thick min over the beam. Slab over the wall 5 in. thick min.\n",
+        &[
+            "beam.depth: at least 8 in",
+            "floor.thickness: at least 9/2 in",
+            "floor.thickness: at least 5 in",
+        ],
+    );
+    check(
+        "1. JOINT - Tested at a wall height of 9 ft.\n\n2. PACKING - Wool 4 in. deep min in walls min 5 in. thick.\n",
+        &[
+            "wall.height: nominal 9 ft",
+            "packing.depth: at least 4 in",
+            "wall.thickness: at least 5 in",
+        ],
+    );
+    // A noun behind the measure is what is so thick.
+    check(
+        "1. COLUMN - Wrapped below the slab in 38 mm thick packing.\n",
+        &["packing.thickness: nominal 38 mm"],
+    );
+}
+
+#[test]
+fn two_numbers_are_given_out_to_two_measures_in_their_order() {
+    check(
+        "1. COATING - Minimum wet and dry film thickness shall be 1/8 in. and 1/16 in. respectively.\n",
+        &[
+            "coating.wet_thickness: at least 1/8 in",
+            "coating.dry_thickness: at least 1/16 in",
+        ],
+    );
+    check(
+        "1. COATING - Dry and wet thickness 1/16 and 1/8 in. respectively.\n",
+        &[
+            "coating.dry_thickness: nominal 1/16 in",
+            "coating.wet_thickness: nominal 1/8 in",
+        ],
+    );
+    // There is no depth of a joint that the number could be, and its width is another.
+    check(
+        "1. JOINT - The max joint width and depth are 2 in. and 4 in., respectively.\n",
+        &[
+            "joint.width: at most 2 in",
+            "1:joint_joint_depth: at most 4 in",
+        ],
+    );
+    for text in [
+        // Which limit is whose is not told.
+        "1. JOINT - Max joint width and min depth: 2 in. and 4 in., respectively.\n",
+        "1. SEALANT - Min width and depth of sealant 2 in. and 4 in., respectively.\n",
+        "1. SEALANT - Width and depth 2, 3 and 4 in. respectively.\n",
+        // One number of two, or none said which.
+        "1. COATING - Wet and dry film thickness 1/8 and 1/16 in.\n",
+        "1. COATING - Wet and dry film thickness 1/16 in.\n",
+    ] {
+        check(text, &[]);
+    }
+}

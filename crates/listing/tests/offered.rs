@@ -286,6 +286,24 @@ fn an_item_that_is_another_one_changed_is_for_a_person() {
     let text = "1. Runner - Min 20 ga steel, legs 3 in. long min.\n\n   A. Slotted Runner - As Item 1, except legs 2-1/2 in. long min.\n\n   B. Clips - Fastened as Item 1. Clips 2 in. wide min.\n";
     conditions(text, "1A", &[Some("\"As Item 1\"")]);
     conditions(text, "1B", &[None]);
+    // What it is changed from holds for itself, whatever the other one drops.
+    for lead in [
+        "As Item 3",
+        "Identical to Item 3",
+        "Similar to Item 3",
+        "Same as Item 3",
+    ] {
+        for change in [
+            ", except legs 2-1/2 in. long min and clips not required.",
+            " but legs 2-1/2 in. long min.",
+        ] {
+            let text = format!(
+                "{SLAB}3. Runner - Min 20 ga steel, legs 3 in. long min.\n\n3A. Runner - {lead}{change}\n"
+            );
+            conditions(&text, "3A", &[Some(&format!("\"{lead}\""))]);
+            conditions(&text, "3", &[None, None]);
+        }
+    }
 }
 
 #[test]
@@ -398,7 +416,118 @@ fn the_framed_wall_of_a_joint_between_two_walls_is_its_other_side() {
     for kind in ["Head of Wall", "Wall-to-Wall, Floor-to-Wall"] {
         conditions(&text(kind), "2A", &[Some("\"Gypsum Board Wall\"")]);
     }
+    // The designation says so, too.
+    let named =
+        |designation: &str| text("").replace("SYSTEM A-1", &format!("SYSTEM {designation}-D-1"));
+    conditions(&named("WW"), "2A", &[None]);
+    conditions(&named("HW"), "2A", &[Some("\"Gypsum Board Wall\"")]);
     // As a part it is one of the sorts of wall.
     let sorts = "SYSTEM A-1\nWall-to-Wall\n\n1. Walls\n\n   A. Concrete Wall - Min 5 in. thick.\n\n   B. Gypsum Board Wall - Min 4 in. thick.\n";
     conditions(sorts, "1B", &[Some("\"Gypsum Board Wall\"")]);
+}
+
+#[test]
+fn what_may_be_left_out_in_some_joints_is_asked_for_in_the_rest() {
+    let options = |text: &str| listing::read_text("some.txt", text).options.len();
+    for head in [
+        "Strip - Optional for 1 hr. Min 2 in. wide.",
+        "Strip (Optional for 1 hr rating) - Min 2 in. wide.",
+        "Strip - Optional where the joint is under 1 in. wide. Min 2 in. wide.",
+        "Strip - Optional in joints under 1 in. Min 2 in. wide.",
+    ] {
+        let text = format!("{SLAB}3. {head}\n");
+        assert_eq!(options(&text), 0, "{head}");
+        conditions(&text, "3", &[None]);
+        let reading = listing::read_text("some.txt", &text);
+        assert!(
+            reading
+                .warnings
+                .iter()
+                .any(|warning| warning.kind == listing::WarningKind::OptionNotPlaced),
+            "{head}"
+        );
+    }
+    let asked =
+        format!("{SLAB}3. Strip (Optional, required for joints over 3 in.) - Min 2 in. wide.\n");
+    assert_eq!(options(&asked), 0);
+    conditions(&asked, "3", &[Some("\"for joints over 3 in.\"")]);
+    // Where it is left out, nothing is asked of it.
+    conditions(
+        "1. Cover - Strip min 2 in. wide, optional for 1 hr.\n",
+        "1",
+        &[Some("not (joint.rating = 1 hr)")],
+    );
+    // A name of what is sealed is no case.
+    assert_eq!(
+        options("1. Strip (Optional under S-1) - Min 2 in. wide.\n"),
+        1
+    );
+}
+
+#[test]
+fn an_item_is_asked_for_in_some_joints_only_where_nothing_else_cites_it() {
+    let text = |other: &str| {
+        format!(
+            "{SLAB}3. Packing - Wool, min 4 in. deep. Joints wider than 6 in. require the bars of Item 4.\n\n4. Support Bars - Min 2 in. wide.\n\n5. Clips - {other}\n"
+        )
+    };
+    conditions(
+        &text("Min 1 in. wide."),
+        "4",
+        &[Some("\"Joints wider than 6 in.\"")],
+    );
+    for other in [
+        "Fastened to the bars of Item 4.",
+        "Items 3, 4 and 5 shall be cleaned.",
+        "Items 3 to 5 shall be cleaned.",
+    ] {
+        conditions(&text(other), "4", &[None]);
+    }
+}
+
+#[test]
+fn a_list_of_one_may_hold_what_is_optional_besides() {
+    let groups = |parts: &str| -> Vec<String> {
+        let text =
+            format!("1. Floor - One of the following:\n\n{parts}\n2. Wall - Min 6 in. thick.\n");
+        let options = listing::read_text("list.txt", &text).options;
+        let of_one = options
+            .into_iter()
+            .filter(|group| group.kind == listing::OptionGroupKind::OneOf);
+        of_one.flat_map(|group| group.choices).collect()
+    };
+    let both = ["1A", "1B"];
+    let slab = "   A. Flat slab. Min 5 in. thick.\n\n";
+    // What is used with some of them is none.
+    for second in [
+        "   B. Fluted deck. Min 6 in. deep.\n\n   C. Fireproofing (optional, with Item 1A or 1B). Min 3/8 in. thick.\n",
+        "   B. Planks. Min 8 in. deep. Planks shall not be used with Item 2.\n",
+        "   B. Roof deck (1 hr only). Min 1-1/2 in. deep.\n",
+    ] {
+        assert_eq!(groups(&format!("{slab}{second}")), both, "{second}");
+    }
+    for second in [
+        "   B. Edge angle. With Item 1A, min 2 in. wide.\n",
+        // What Item 1A asks for besides holds for the planks as well.
+        "   B. Planks. As Item 1A except min 8 in. deep.\n",
+        "   B. Edge angle. Used with Item 1A, min 2 in. wide.\n",
+        "   B. The slab shall be cured for 28 days.\n",
+    ] {
+        assert!(groups(&format!("{slab}{second}")).is_empty(), "{second}");
+    }
+}
+
+#[test]
+fn walls_that_are_told_apart_by_their_types_are_sorts_but_between_two_walls() {
+    let text = |designation: &str, second: &str| {
+        format!(
+            "SYSTEM {designation}-D-1\n\n1. Wall Type A - Concrete, min 5 in. thick.\n\n2. {second} - Framed, with studs min 3-5/8 in. wide. Board of Type X.\n"
+        )
+    };
+    conditions(&text("HW", "Wall Type B"), "1", &[Some("\"Wall Type A\"")]);
+    conditions(&text("HW", "Wall Type B"), "2", &[Some("\"Wall Type B\"")]);
+    conditions(&text("WW", "Wall Type B"), "2", &[None]);
+    // There is no other type, and a rating is none.
+    conditions(&text("HW", "Wall Assembly"), "1", &[None]);
+    conditions(&text("HW", "Wall Assembly Rating"), "2", &[None]);
 }

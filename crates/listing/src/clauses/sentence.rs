@@ -18,7 +18,7 @@ use super::prose::{prose, push_prose};
 use crate::conditions::{Found, attach};
 use crate::layout::Flow;
 use crate::model::{Condition, WarningKind};
-use crate::naming::{Mention, Name, Subject, mentions};
+use crate::naming::{Mention, Name, Subject, is_place, mentions};
 use crate::rules::Sentence;
 
 /// What a sentence stands in.
@@ -143,11 +143,14 @@ fn read_own(
     } else {
         prose(&context, &parts, subject, &mentions, found);
     }
-    if let Some(mention) = mentions
+    // What only says where is nothing that is spoken of: after "at beams" nobody speaks of beams.
+    let mut spoken = mentions
         .iter()
-        .find(|mention| !mention.component.is_other())
-    {
-        subject.before = Some(mention.component);
+        .filter(|mention| !mention.component.is_other())
+        .peekable();
+    if spoken.peek().is_some() {
+        let told = spoken.find(|mention| !is_place(&sentence, mention));
+        subject.before = told.map(|mention| mention.component);
     }
     governed
 }

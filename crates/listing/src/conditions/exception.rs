@@ -1,4 +1,4 @@
-//! Exceptions: "except for the 3 Hr rating", "other than in Configuration B", "not required for the 1 Hr rating".
+//! Exceptions: "except for the 3 Hr rating", "other than in Configuration B", "not required for the 1 Hr rating", "optional for 1 hr".
 //!
 //! What is excepted is where a clause does *not* apply, so the condition is turned round. "Except that for the 3 Hr rating the depth is
 //! 5 in." is no such exception: it says what holds there, and so does "save in joints over 4 in., where 35 percent is required".
@@ -61,7 +61,9 @@ pub(crate) fn exceptive(sentence: &Sentence<'_>, condition: usize) -> Option<usi
     if than {
         Some(at - 1)
     } else {
-        (excepts || denied || sentence.is_word(at, "not")).then_some(at)
+        // What is optional in a case is asked for in all others.
+        let optional = sentence.is_word(at, "optional") && !before(1, "not");
+        (excepts || denied || optional || sentence.is_word(at, "not")).then_some(at)
     }
 }
 

@@ -144,9 +144,16 @@ impl Opening {
     fn of(sentence: &Sentence<'_>, condition: &Found) -> Option<Self> {
         const LONGEST: usize = 8;
         let before = 0..condition.first;
+        // "(Optional, required for joints over 3 in.)"
+        let spoils = |at: usize| {
+            let asked = sentence.is_any(at, &["optional"])
+                && sentence.is_sign(at + 1, ',')
+                && sentence.is_any(at + 2, REQUIRED);
+            sentence.is_any(at, SPOILING) && !asked
+        };
         let numbered = before
             .clone()
-            .any(|at| sentence.amount_at(at).is_some() || sentence.is_any(at, SPOILING));
+            .any(|at| sentence.amount_at(at).is_some() || spoils(at));
         let depth = before.clone().fold(0, |depth, at| {
             depth + i32::from(sentence.is_sign(at, '(')) - i32::from(sentence.is_sign(at, ')'))
         });

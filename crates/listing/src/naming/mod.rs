@@ -17,6 +17,7 @@ mod score;
 mod subject;
 mod title;
 mod weights;
+mod whereabouts;
 
 use measure::{Dimension, Unit};
 use vocabulary::{Property, vocabulary};
@@ -24,9 +25,10 @@ use vocabulary::{Property, vocabulary};
 pub(crate) use apart::is_plausible;
 pub(crate) use mentions::{Mention, components_in, mentions};
 pub(crate) use subject::Subject;
+pub(crate) use whereabouts::is_place;
 
 use crate::phrase::{Amount, Shape};
-use crate::rules::Sentence;
+use crate::rules::{Sentence, share};
 use cues::Context;
 use score::{Scored, Scorer};
 use weights::component_weights;
@@ -105,6 +107,15 @@ pub(crate) fn name(
     {
         return named(property, false);
     }
+    if let Some(share) = share(sentence, index) {
+        let found = name_heading(&share.words, dimension, subject);
+        let is_own = |property: &Property| property.attribute == share.attribute;
+        return if found.property.is_none_or(is_own) {
+            found
+        } else {
+            local(share.words, subject, None)
+        };
+    }
     if let Some(label) = counting_label(sentence, amount) {
         let found = name_heading(label, dimension, subject);
         let of_board = found
@@ -119,6 +130,7 @@ pub(crate) fn name(
     let mention = mentions
         .iter()
         .rev()
+        .filter(|mention| !whereabouts::only_says_where(sentence, amount, mention))
         .find(|mention| mention.last <= amount.first);
     let scorer = Scorer::new(
         Context::of(sentence, amount),
@@ -148,6 +160,7 @@ pub(crate) fn name(
         || labelled_as_another(sentence, amount.first, best.property, mentions)
         || apart::is_no_size_of(sentence, amount, best.property)
         || misheard::is_misheard(sentence, amount, best.property, subject, mentions)
+        || whereabouts::may_be_the_places(sentence, amount, best.property, subject, mentions)
     {
         return local(scorer.attribute(), subject, mention);
     }

@@ -4,6 +4,7 @@ use measure::Dimension;
 use vocabulary::Component;
 
 use super::misheard::is_only_matched;
+use super::whereabouts::only_says_where;
 use super::{Mention, Subject};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
@@ -35,7 +36,10 @@ pub(super) fn component_weights(
             .iter()
             .any(|amount| amount.first >= from && amount.last <= to)
     };
-    let before = mention_before(sentence, first, mentions);
+    let said_of = |mention: &&Mention| {
+        subject.is_about(&mention.component.name) || !only_says_where(sentence, amount, mention)
+    };
+    let before = mention_before(sentence, first, mentions).filter(said_of);
     if let Some(mention) = before {
         // "concrete floor" speaks of concrete, too; "wall of concrete" speaks of the wall first.
         for component in mention.inner() {
@@ -73,6 +77,7 @@ pub(super) fn component_weights(
     let after = mentions
         .iter()
         .find(|mention| mention.first >= last)
+        .filter(said_of)
         .filter(|mention| limit.is_none_or(|limit| mention.first < limit));
     if let Some(mention) = after
         && mention.first - last <= 6
@@ -93,6 +98,7 @@ pub(super) fn component_weights(
     }
     let spoken = mentions
         .iter()
+        .filter(said_of)
         .find(|mention| !replaced(sentence, mention.first));
     if let Some(mention) = spoken.filter(|mention| mention.last <= first) {
         // What is only a place is spoken of no more for standing first: "applied over backer rod, min 12 mm deep".

@@ -88,11 +88,14 @@ fn refusal(
             choices.len()
         ));
     }
-    let items: Vec<&OutlineItem> = parts.iter().filter_map(|part| items.get(*part)).collect();
-    let titled = items.iter().filter(|part| !part.title.is_empty()).count();
+    // What may be left out is none of them, whatever it is used with.
+    let items: Vec<&OutlineItem> = choices.iter().filter_map(|part| items.get(*part)).collect();
+    let is_titled =
+        |part: &&&OutlineItem| !part.title.is_empty() || is_named(&Head::of(source, part));
+    let titled = items.iter().filter(is_titled).count();
     let beside = items.iter().any(|part| {
         let head = Head::of(source, part);
-        let cites_another = !is_alternate(options, parts, &items, part)
+        let cites_another = !is_alternate(options, &choices, &items, part)
             && items
                 .iter()
                 .any(|other| other.path != part.path && cites(&head, &other.path));
@@ -101,6 +104,26 @@ fn refusal(
     // What has a title and what has none are seldom things of one sort.
     let mixed = titled > 0 && titled < items.len();
     (beside || mixed).then(|| format!("a part seems to be built beside the others; {required}"))
+}
+
+/// Whether the text of a part begins with its name, as a title would say it: "Roof deck (1 hr only). Max 1-1/2 in. deep steel deck".
+fn is_named(head: &Head) -> bool {
+    const LONGEST: usize = 4;
+    let words = head.part(head.title_end, head.words().len());
+    let Some(stop) = (head.title_end..head.words().len())
+        .find(|at| head.sentence_ends(*at, at + 2))
+        .map(|at| at - head.title_end)
+    else {
+        return false;
+    };
+    let opening = words.get(..stop).unwrap_or_default();
+    let name = opening.split('(').next().unwrap_or_default().trim();
+    let bare = name
+        .chars()
+        .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | '*'));
+    let closed = name.len() == opening.trim().len() || opening.trim_end().ends_with(')');
+    let short = (1..=LONGEST).contains(&name.split_whitespace().count());
+    bare && closed && short
 }
 
 /// Whether a part says that it stands in the place of another.

@@ -283,7 +283,15 @@ pub(super) fn is_beside_the_others(head: &str) -> bool {
         "whichever",
     ]
     .iter()
-    .any(|words| head.contains(words))
+    .any(|words| {
+        let denied = |at: usize| {
+            let before = head.get(..at).unwrap_or_default();
+            [" not be ", " not "]
+                .iter()
+                .any(|not| before.ends_with(not))
+        };
+        head.match_indices(words).any(|(at, _)| !denied(at))
+    })
 }
 
 /// Whether a part begins by requiring something, and names nothing to choose: "The sealant shall lap 1 in.", "Strip - Required with Item 3A".

@@ -52,6 +52,11 @@ impl ItemOption {
     }
 }
 
+/// The items that words cite from a place on.
+pub(crate) fn items_cited(text: &str, from: usize, paths: &[String]) -> Vec<String> {
+    cited::cited("", text, from, paths).items
+}
+
 /// What each item says of itself as an option.
 pub(crate) fn item_options(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
     let mut options = placed::placed(source, items);

@@ -193,7 +193,7 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
         .any(|word| phrase.contains(word));
     if !whole
         || excepted
-        || is_required_elsewhere(after)
+        || is_asked_for_elsewhere(head, start, end)
         || before.ends_with("not ")
         || before.ends_with("nor ")
     {
@@ -357,5 +357,70 @@ fn is_required_elsewhere(after: &str) -> bool {
         "required elsewhere",
         "required in joints",
     ];
-    ELSEWHERE.iter().any(|words| after.contains(words))
+    const ASKING: &[&str] = &["for ", "where ", "when ", "if ", "in ", "over "];
+    // "(Optional, required for joints over 3 in.)"
+    let at_once = after
+        .trim_start_matches([',', ';', '.', ' ', '-', '–', '—'])
+        .trim_start_matches("but ")
+        .strip_prefix("required ")
+        .is_some_and(|rest| ASKING.iter().any(|word| rest.starts_with(word)));
+    at_once || ELSEWHERE.iter().any(|words| after.contains(words))
+}
+
+/// Whether an item may be left out in some joints, and is asked for in the rest: "Optional for 1 hr", "optional where the joint is under 1 in."
+fn is_only_in_some_joints(after: &str) -> bool {
+    const CASES: &[&str] = &["where", "when", "if"];
+    const LIMITS: &[&str] = &[
+        "for", "in", "at", "under", "over", "up", "below", "above", "to", "with",
+    ];
+    const RATED: &[&str] = &["hr", "hour", "hours", "rating", "rated"];
+    const REACH: usize = 10;
+    let phrase_end = after
+        .find([',', ';', ':', ')', '(', '–', '—'])
+        .unwrap_or(after.len());
+    let phrase = after.get(..phrase_end).unwrap_or_default();
+    let Some(phrase) = phrase.strip_prefix(' ') else {
+        return false;
+    };
+    let mut words = phrase.split(' ');
+    let first = words.find(|word| *word != "only").unwrap_or_default();
+    let measures = || {
+        phrase.split(' ').take(REACH).any(|word| {
+            word.starts_with(|c: char| c.is_ascii_digit())
+                || RATED.contains(&word.trim_end_matches('.'))
+        })
+    };
+    CASES.contains(&first) || LIMITS.contains(&first) && measures()
+}
+
+/// Whether words that let an item be left out ask for it in some joints.
+fn is_asked_for_elsewhere(head: &Head, start: usize, end: usize) -> bool {
+    let behind = behind(head, start, end);
+    let words = head.words().get(end..).unwrap_or_default();
+    is_required_elsewhere(words)
+        || head.part(start, end) != "option" && is_only_in_some_joints(behind)
+}
+
+/// What the sentence of a head goes on with behind a word: what is said in a title ends with it.
+fn behind(head: &Head, start: usize, end: usize) -> &str {
+    let last = if start < head.title_end {
+        head.title_end.max(end)
+    } else {
+        head.words().len()
+    };
+    let ends = (end..last).find(|at| head.sentence_ends(*at, at + 3));
+    head.part(end, ends.unwrap_or(last))
+}
+
+/// Words at the head of an item that let it be left out, and ask for it in some joints.
+pub(super) fn optional_in_some(head: &Head) -> Option<(usize, usize)> {
+    let words = head.words();
+    let (start, end) = ["optional", "opt."].iter().find_map(|word| {
+        let start = words.find(word)?;
+        Some((start, start + word.len()))
+    })?;
+    let named = start < head.title_end || !head.sentence_ends(head.title_end, start);
+    let bracketed = head.bracket(start).is_some();
+    (named && is_asked_for_elsewhere(head, start, end))
+        .then(|| (start, head.end_of_phrase(start, bracketed)))
 }

@@ -69,6 +69,7 @@ const SOLID: [&str; 6] = [
 /// The words of a name that offer the item, or the part of one, as one of several, whichever the others are.
 pub(super) fn offered(head: &Head, document: &str, is_part: bool) -> Option<(usize, usize)> {
     if let Some(words) = framed_wall(head, document, is_part)
+        .or_else(|| wall_of_a_type(head, document))
         .or_else(|| varies(head))
         .or_else(|| named_where_used(head, document))
     {
@@ -235,24 +236,31 @@ fn others(document: &str, word: &str, label: &str) -> bool {
 
 /// `Slotted runner - As Item 2A, except legs 2-1/2 in.`: an item that is another one, changed.
 fn varies(head: &Head) -> Option<(usize, usize)> {
-    const LEADS: [&str; 5] = [
+    const LEADS: [&str; 12] = [
         "as item ",
         "same as item ",
         "as ",
         "same as ",
         "as for item ",
+        "as in item ",
+        "as described in item ",
+        "as described for item ",
+        "identical to item ",
+        "identical with item ",
+        "similar to item ",
+        "like item ",
     ];
     let text = head.part(head.title_end, head.words().len());
     let opening = text.trim_start_matches([' ', '-', '–', '—', ':', '.', '*']);
     let start = head.title_end + text.len() - opening.len();
     LEADS.iter().find_map(|lead| {
         let rest = opening.strip_prefix(lead)?;
-        let label = rest.split([',', ' ']).next()?;
+        let label = rest.split([',', ';', ' ']).next()?;
         let numbered = label.starts_with(|c: char| c.is_ascii_digit()) && label.len() <= 5;
         let end = lead.len() + label.len();
-        let after = opening.get(end..)?.trim_start_matches([',', ' ']);
-        (numbered && (after.starts_with("except ") || after.starts_with("but with ")))
-            .then_some((start, start + end))
+        let after = opening.get(end..)?.trim_start_matches([',', ';', ' ']);
+        let changed = after.starts_with("except ") || after.starts_with("but ");
+        (numbered && changed).then_some((start, start + end))
     })
 }
 
@@ -276,12 +284,40 @@ fn framed_wall(head: &Head, document: &str, is_part: bool) -> Option<(usize, usi
     (solid && !other_side).then_some((start, start + named.len()))
 }
 
-/// Whether a document's opening lines say that the joint lies between two walls, and name no floor or slab besides.
+/// `Wall Type B - Framed`, `Wall Assembly A: concrete`: a wall by its label, where the document has another of the kind and the joint isn't between two.
+fn wall_of_a_type(head: &Head, document: &str) -> Option<(usize, usize)> {
+    const KINDS: [&str; 3] = ["wall type ", "wall assembly type ", "wall assembly "];
+    let all = head.words().get(head.title_start..)?;
+    let lead = all.trim_start();
+    let start = head.title_start + all.len() - lead.len();
+    let label_of = |rest: &str| {
+        let mut chars = rest.chars();
+        let label = chars.next().filter(char::is_ascii_alphanumeric)?;
+        let ends = chars.next().is_none_or(|c| !c.is_alphanumeric());
+        ends.then_some(label)
+    };
+    let (kind, label) = KINDS
+        .iter()
+        .find_map(|kind| Some((kind, label_of(lead.strip_prefix(kind)?)?)))?;
+    let lower = document.to_lowercase();
+    let mut places = lower.match_indices(kind);
+    let another = places.any(|(at, _)| {
+        let own = lower.get(at + kind.len()..).and_then(label_of);
+        own.is_some_and(|own| own != label && own.is_alphabetic() == label.is_alphabetic())
+    });
+    (another && !joins_walls(&lower)).then_some((start, start + kind.len() + 1))
+}
+
+/// Whether a document's opening lines say that the joint lies between two walls, in words or by its designation, and name no floor or slab besides.
 fn joins_walls(document: &str) -> bool {
     const OPENING: usize = 20;
     let opening = document.lines().take(OPENING);
     let is_item = |line: &&str| line.trim_start().starts_with("1.");
     let opening: Vec<&str> = opening.take_while(|line| !is_item(line)).collect();
     let says = |words: &str| opening.iter().any(|line| line.contains(words));
-    (says("wall-to-wall") || says("wall to wall")) && !says("floor") && !says("slab")
+    let designated = opening
+        .iter()
+        .flat_map(|line| line.split_whitespace())
+        .any(|word| word.starts_with("ww-"));
+    (designated || says("wall-to-wall") || says("wall to wall")) && !says("floor") && !says("slab")
 }

@@ -4,13 +4,17 @@ use super::ItemOption;
 use super::cited::cited;
 use super::head::Head;
 use super::named::{Beside, named};
-use super::offer::{Cue, cue, optional, speaks_of_alternative};
+use super::offer::{Cue, cue, optional, optional_in_some, speaks_of_alternative};
 use super::offered::offered;
 use super::reach::{Reach, Said, configurations};
 use crate::outline::OutlineItem;
 
 /// Said where nothing falls away by words that offer an alternative.
 const UNPLACED: &str = "the words speak of an alternative, but not plainly of which; all of it stays required until a person decides";
+
+/// Said where an item may be left out in some joints.
+const IN_SOME: &str =
+    "the words leave it out in some joints only; all of it stays required until a person decides";
 
 /// What each item says of itself, the lists of choices apart.
 pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
@@ -92,6 +96,8 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
             let reach = Reach::of(head, cue.end, to, Said::Bracketed);
             confine(head, &mut option, &reach);
         }
+    } else if let Some((start, end)) = optional_in_some(head) {
+        option.doubt = Some((head.span(start, end), IN_SOME.to_owned()));
     } else if let Some(words) = speaks_of_alternative(head) {
         doubt(head, &mut option, words);
     }
@@ -101,6 +107,10 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
 /// Marks an item that is offered as one of several, and whose place among them isn't known.
 fn offer(source: &str, head: &Head, is_part: bool, option: &mut ItemOption) {
     if option.is_choice() || option.offered.is_some() || !option.configurations.is_empty() {
+        return;
+    }
+    // What may be left out in some joints only is asked for in the rest.
+    if optional_in_some(head).is_some() {
         return;
     }
     if let Some((start, end)) = offered(head, source, is_part) {

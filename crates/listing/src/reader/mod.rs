@@ -1,5 +1,6 @@
 //! The reading of a document, from its bytes to its clauses.
 
+mod asked;
 mod contradictions;
 mod footnotes;
 mod head;

@@ -1,8 +1,7 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
-use crate::conditions::{
-    Place, asks_for_item, heads, heads_list, heads_rating, may_be_absent, only_says_where,
-};
+use super::asked::asked_for;
+use crate::conditions::{Place, heads, heads_list, heads_rating, may_be_absent, only_says_where};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
@@ -58,25 +57,6 @@ pub(super) fn standing(
         standing.push(joined(around, own));
     }
     standing
-}
-
-/// The items that a sentence elsewhere asks for only in some joints.
-fn asked_for(text: &str, outline: &Outline, units: UsualUnits) -> Vec<(String, Condition)> {
-    let paragraphs = outline.items.iter().flat_map(|item| &item.paragraphs);
-    let flows = paragraphs.filter_map(|paragraph| match paragraph {
-        Paragraph::Text(pieces) => {
-            Some(Flow::of(text, pieces.iter().copied()).with_usual_units(units))
-        }
-        _ => None,
-    });
-    let citing = flows.filter(|flow| flow.lower().contains(" item "));
-    citing
-        .flat_map(|flow| {
-            let ranges = sentences(flow.text()).into_iter();
-            let asked = ranges.filter_map(|range| asks_for_item(&Sentence::new(&flow, range)));
-            asked.collect::<Vec<_>>()
-        })
-        .collect()
 }
 
 /// What an item is offered as one of several by, for a person to say whether it is built.

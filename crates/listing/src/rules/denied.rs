@@ -1,6 +1,6 @@
 //! What a denial says of a number besides its own words.
 
-use super::bounded;
+use super::bounded_alone;
 use super::comparison_before::{NEGATIONS, negation};
 use super::sentence::Sentence;
 use super::word_after::or_more;
@@ -45,7 +45,7 @@ pub(super) fn carried_negation(
 ) -> Option<usize> {
     let before = sentence.bound_before(index)?;
     let joined = floor < from && (floor..from).all(|at| sentence.is_any(at, &["or", "nor"]));
-    let (finding, rule) = joined.then(|| bounded(sentence, before))??;
+    let (finding, rule) = joined.then(|| bounded_alone(sentence, before))??;
     (rule == "comparison before"
         && matches!(finding.relation, Relation::AtLeast | Relation::AtMost))
     .then_some(from)

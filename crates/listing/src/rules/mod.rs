@@ -13,6 +13,7 @@ mod lifted;
 mod measured;
 mod not_asked;
 mod prefixed;
+mod respective;
 mod sentence;
 mod several_measures;
 mod turned_down;
@@ -20,12 +21,14 @@ mod turned_down;
 pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};
 pub(crate) use measured::measured_behind;
 pub(crate) use prefixed::ends_at_limit;
+pub(crate) use respective::share;
 pub(crate) use sentence::Sentence;
 pub(crate) use shared_qualifier::{case_of, is_spaced};
 pub(crate) use word_before::qualifier;
 
 use self::further_denied::further_denied;
 use self::lifted::is_lifted;
+use self::respective::are_bounded_alike;
 use crate::model::Relation;
 
 /// What a rule found about an amount.
@@ -92,6 +95,15 @@ rules! {
 
 /// How an amount is bounded, and the rule that says so; none when no rule dares.
 pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
+    let (finding, name) = bounded_alone(sentence, amount)?;
+    let relation = |index: usize| bounded_alone(sentence, index).map(|(own, _)| own.relation);
+    let alike = share(sentence, amount)
+        .is_none_or(|share| are_bounded_alike(sentence, &share, finding.relation, relation));
+    alike.then_some((finding, name))
+}
+
+/// The same, whatever is said of a number that it shares its words with.
+fn bounded_alone(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
     let (finding, name) = bounded_by_its_words(sentence, amount)?;
     let finding = further_denied(sentence, amount, finding, name)?;
     Some((finding, name))

@@ -1,4 +1,5 @@
 use super::measured::measure;
+use super::respective::share;
 use super::word_before::qualifier;
 use super::{Finding, Sentence};
 use crate::model::Relation;
@@ -28,7 +29,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 
 /// Whether a number is one of two that stand for two limits or two measures: of which, only the rule can say, where it dares.
 pub(super) fn is_one_of_a_pair(sentence: &Sentence<'_>, index: usize) -> bool {
-    pair(sentence, index).is_some() || is_respective(sentence, index) || follows_stroke(sentence, index) || follows_stroke_before(sentence, index)
+    pair(sentence, index).is_some() || share(sentence, index).is_none() && is_respective(sentence, index) || follows_stroke(sentence, index) || follows_stroke_before(sentence, index)
 }
 
 /// `Min depth/max recess of 4 in./1/2 in.`: a limit that a stroke joins to another's name.

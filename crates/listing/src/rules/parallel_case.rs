@@ -1,5 +1,5 @@
 use super::shared_qualifier::is_spaced;
-use super::{Finding, Sentence, bounded};
+use super::{Finding, Sentence, bounded_alone};
 use crate::model::Relation;
 use crate::phrase::{Amount, Shape};
 
@@ -23,7 +23,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if !(alike && plain && is_joined(sentence, previous, own) && is_another_case(sentence, previous, own)) {
         return None;
     }
-    let (finding, rule) = bounded(sentence, before)?;
+    let (finding, rule) = bounded_alone(sentence, before)?;
     let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
     (limits && rule != "bare value").then_some(Finding { from: own.first, ..finding })
 }

@@ -1,5 +1,5 @@
 use super::shared_qualifier::is_spaced;
-use super::{Finding, Sentence, bounded};
+use super::{Finding, Sentence, bounded_alone};
 use crate::model::Relation;
 use crate::phrase::Shape;
 
@@ -14,7 +14,7 @@ const MEASURED: &[&str] = &["width", "depth", "thickness", "height", "length", "
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let before = said_alike(sentence, index)?;
-    let (finding, rule) = bounded(sentence, before)?;
+    let (finding, rule) = bounded_alone(sentence, before)?;
     let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
     // `no longer than 26 in. in length and 10 in. in width` says nothing of the width.
     let measured = sentence.amount(index).is_some_and(|own| sentence.is_any(sentence.skip_parentheses(own.last) + 1, MEASURED));

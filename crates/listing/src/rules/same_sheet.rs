@@ -1,6 +1,6 @@
 use measure::{Dimension, Quantity, Unit};
 
-use super::{Finding, Sentence, bounded};
+use super::{Finding, Sentence, bounded_alone};
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let before = sentence.bound_before(index)?;
@@ -21,6 +21,6 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if !(beside && one_sheet && thin) || shaped {
         return None;
     }
-    let (finding, rule) = bounded(sentence, before)?;
+    let (finding, rule) = bounded_alone(sentence, before)?;
     (rule != "bare value").then_some(finding)
 }

@@ -4,6 +4,7 @@
 //! numbers that bound both measures alike, "width and depth 1 in. or 2 in."
 
 use super::Sentence;
+use super::respective::{names_two_films, share};
 use crate::phrase::Amount;
 
 /// How many words may stand between the measures and their first number.
@@ -53,10 +54,11 @@ pub(super) fn is_given_out(sentence: &Sentence<'_>, index: usize) -> bool {
         first -= 1;
     }
     let several = first < index || are_joined(sentence, index);
-    several
-        && sentence
-            .amount(first)
-            .is_some_and(|amount| names_several(sentence, sentence.floor(first), amount))
+    let named = sentence.amount(first).is_some_and(|amount| {
+        several && names_several(sentence, sentence.floor(first), amount)
+            || names_two_films(sentence, amount)
+    });
+    named && share(sentence, index).is_none()
 }
 
 /// Whether the words before a number name two measures together: `spacing and edge distance not to exceed`.

@@ -1,7 +1,7 @@
 use measure::Dimension;
 
 use super::measured::{Apart, measured_apart};
-use super::{Finding, Sentence, bounded};
+use super::{Finding, Sentence, bounded_alone};
 use crate::model::Relation;
 use crate::phrase::{Amount, Shape};
 
@@ -11,7 +11,7 @@ const REACH: usize = 12;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(before) = case_of(sentence, index) {
         let limit = |relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
-        return bounded(sentence, before).map(|(finding, _)| finding).filter(|finding| limit(finding.relation));
+        return bounded_alone(sentence, before).map(|(finding, _)| finding).filter(|finding| limit(finding.relation));
     }
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
@@ -48,7 +48,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let joined = joint >= previous.last && (sentence.is_any(joint, &["and", "or"]) || sentence.is_sign(joint, ','))
         || (joint > previous.last && sentence.is_any(joint, &["to", "of", "a"]) && sentence.has_any(previous.last, joint, &["and", "or"]));
     // `limited to 50 percent in compression and shear to 50 percent`
-    let again = sentence.is_word(joint, "to") && joint > previous.last + 1 && (sentence.is_any(joint - 2, &["and", "or"]) || sentence.is_any(joint - 1, &["and", "or"])) && bounded(sentence, before).is_some_and(|(_, rule)| rule == "limit verb");
+    let again = sentence.is_word(joint, "to") && joint > previous.last + 1 && (sentence.is_any(joint - 2, &["and", "or"]) || sentence.is_any(joint - 1, &["and", "or"])) && bounded_alone(sentence, before).is_some_and(|(_, rule)| rule == "limit verb");
     let times = sentence.is_any(joint, &["by", "x"]) || sentence.is_sign(joint, '×');
     let by = times && (1..=2).contains(&between.len());
     if is_spaced(sentence, own.last) && !is_spaced(sentence, previous.last) {
@@ -66,7 +66,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if !(joined || by || again) || between.len() > REACH || (!again && !same_things && brings_own_phrase(sentence, between.clone())) {
         return None;
     }
-    let (finding, rule) = bounded(sentence, before)?;
+    let (finding, rule) = bounded_alone(sentence, before)?;
     if !alike && stricter != Some(finding.relation) {
         return None;
     }
@@ -125,7 +125,7 @@ pub(crate) fn case_of(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
 
 /// Whether an amount stands in the midst of a list of measures that one comparison limits: `no more than 4 in. deep, 10 in. wide and 18 in. long`.
 fn lists_measures(sentence: &Sentence<'_>, index: usize, before: usize) -> bool {
-    let compared = || bounded(sentence, before).is_some_and(|(_, rule)| rule == "comparison before");
+    let compared = || bounded_alone(sentence, before).is_some_and(|(_, rule)| rule == "comparison before");
     let ends = sentence.amount(index).zip(sentence.amount(index + 1)).is_some_and(|(own, next)| {
         let measure = |last: usize| sentence.word(sentence.skip_parentheses(last));
         let sized = ["thick", "wide", "deep", "long", "high"].contains(&measure(next.last)) && measure(next.last) != measure(own.last);
