@@ -76,8 +76,6 @@ pub(crate) fn only_measures(sentence: &Sentence<'_>) -> bool {
 /// The condition of a sentence that only says where the thing of its item is required, or may be left out: "Required only where ...", "Not required where
 /// ...", "May be omitted when ...".
 pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
-    const LEADING: &[&str] = &["where", "when", "if", "in", "for"];
-    const PLACE: usize = 7;
     const SAID: &[&[&str]] = &[
         &["required"],
         &["needed"],
@@ -87,13 +85,42 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
         &["may", "be", "omitted"],
         &["may", "be", "left", "out"],
     ];
-    let said = SAID.iter().find(|words| {
+    let last = (0..sentence.tokens.len())
+        .rev()
+        .find(|at| !sentence.is_sign(*at, '.'))?;
+    says_where(sentence, 0, last + 1, SAID)
+}
+
+/// The condition that a title says in brackets: "Support Clips (Not required for joints 2 in. wide or less)".
+pub(crate) fn title_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
+    const SAID: &[&[&str]] = &[
+        &["not", "required"],
+        &["not", "needed"],
+        &["may", "be", "omitted"],
+    ];
+    (0..sentence.tokens.len()).find_map(|open| {
+        let close = sentence.closing(open)?;
+        says_where(sentence, open + 1, close, SAID)
+    })
+}
+
+/// The condition that the tokens `[from, end)` say, where they open with one of the words `said`.
+fn says_where(
+    sentence: &Sentence<'_>,
+    from: usize,
+    end: usize,
+    said: &[&[&str]],
+) -> Option<Condition> {
+    const LEADING: &[&str] = &["where", "when", "if", "in", "for"];
+    const PLACE: usize = 7;
+    let said = said.iter().find(|words| {
         words
             .iter()
             .enumerate()
-            .all(|(at, word)| sentence.is_word(at, word))
+            .all(|(at, word)| sentence.is_word(from + at, word))
     })?;
-    let at = said.len() + usize::from(sentence.is_word(said.len(), "only"));
+    let at = from + said.len();
+    let at = at + usize::from(sentence.is_word(at, "only"));
     // "Required on one side of the wall for joints over 2 in."
     let placed = sentence.is_any(at, &["on", "at"])
         && (at + 1..at + 1 + PLACE)
@@ -105,11 +132,8 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
                     .any(|found| found.first == at && narrows(found))
             });
     let led = placed || sentence.is_any(at, LEADING);
-    let ends = (0..sentence.tokens.len())
-        .rev()
-        .find(|at| !sentence.is_sign(*at, '.'))?;
-    let more = (at..ends).any(|at| sentence.is_sign(at, ';'));
-    (led && !more).then(|| in_words(sentence, 0, ends + 1))
+    let more = (at..end).any(|at| sentence.is_sign(at, ';'));
+    (led && !more).then(|| in_words(sentence, from, end))
 }
 
 /// The item that a sentence asks for only in some joints, and in which: "Joints wider than 6 in. require the support bars of Item 4A."

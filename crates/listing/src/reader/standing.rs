@@ -2,6 +2,7 @@
 
 use crate::conditions::{
     Place, asks_for_item, heads, heads_list, heads_rating, may_be_absent, only_says_where,
+    title_says_where,
 };
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
@@ -269,10 +270,9 @@ fn of_title(title: &Flow, item: &OutlineItem) -> Option<Condition> {
         .next()
         .filter(|word| !word.is_empty())?;
     let start = title.text().find(first)?;
-    heads(
-        &Sentence::new(title, start..title.text().len()),
-        Place::Title,
-    )
+    let sentence = Sentence::new(title, start..title.text().len());
+    let named = may_be_absent(&item.title) && !speaks_of_choice(&item.title);
+    heads(&sentence, Place::Title).or_else(|| title_says_where(&sentence).filter(|_| named))
 }
 
 /// The condition that the opening of an item's text sets, or a sentence of it that says only where the thing is required.
