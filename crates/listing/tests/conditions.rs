@@ -450,6 +450,10 @@ fn the_case_of_an_exception_governs_what_is_behind_it() {
         "Min 4 in. deep, with the exception of joints over 2 in. wide.",
         &[("4 in.", "not (joint.width > 2 in.)")],
     );
+    check_cases(
+        "Min 4 in. deep, except as noted for joints over 2 in. wide.",
+        &[("4 in.", "not (joint.width > 2 in.)")],
+    );
 }
 
 #[test]
@@ -549,6 +553,10 @@ fn what_may_be_left_out_in_a_case_is_asked_for_in_the_others() {
 
 #[test]
 fn what_holds_in_a_case_as_well_is_under_no_condition() {
+    check_cases(
+        "Where the joint is over 2 in. wide, whether in floor or wall, min 5 in. deep.",
+        &[("5 in.", "joint.width > 2 in.")],
+    );
     for text in [
         "Min 4 in. deep whether or not the joint is over 2 in. wide.",
         "Min 4 in. deep, also for joints over 2 in. wide.",

@@ -185,7 +185,7 @@ fn after_opening(
     let next_opening = found
         .iter()
         .skip(number + 1)
-        .find(|other| opens(sentence, found, other))
+        .find(|other| opens(sentence, found, other) && !sentence.is_word(other.first, "whether"))
         .map_or(sentence.tokens.len(), |other| other.first);
     // "..., and in every case lapped 1 in." holds whatever the condition.
     let always = (condition.last..sentence.tokens.len()).find(|at| {

@@ -40,6 +40,7 @@ fn both(sentence: &Sentence<'_>, one: &Found, other: &Found) -> Option<Found> {
     let joint = joint(sentence, one.last, other.first)?;
     let apart = [one, other].iter().any(|own| {
         is_contrast(sentence, own)
+            || sentence.is_word(own.first, "whether")
             || is_case_of_exception(sentence, own)
             || parallel::governed(sentence, own).is_some()
             || kinds::governed(sentence, own).is_some()

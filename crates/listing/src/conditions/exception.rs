@@ -65,6 +65,11 @@ pub(crate) fn exceptive(sentence: &Sentence<'_>, condition: usize) -> Option<usi
     {
         at -= 1;
     }
+    // "except as noted for joints over 2 in."
+    let noted = sentence.is_any(at, &["noted", "specified", "stated", "shown"]);
+    if noted && at > 1 && sentence.is_word(at - 1, "as") {
+        at -= 2;
+    }
     let before = |back: usize, word: &str| {
         at.checked_sub(back)
             .is_some_and(|at| sentence.is_word(at, word))
