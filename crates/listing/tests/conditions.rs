@@ -361,3 +361,281 @@ fn a_condition_that_closes_an_exception_governs_nothing_before_it() {
         ],
     );
 }
+
+/// The bounds of a text, each with its condition as a test.
+#[track_caller]
+fn check_cases(text: &str, expected: &[(&str, &str)]) {
+    let text = format!("1. Packing - {text}\n2. Sealant - Min 1/2 in. deep.\n");
+    let reading = listing::read_text("conditions.txt", &text);
+    let mut found = Vec::new();
+    for clause in reading.clauses.iter().filter(|clause| clause.item == "1") {
+        let Some(bound) = clause.bound() else {
+            continue;
+        };
+        let value = bound.low().or(bound.high()).map(|own| own.to_string());
+        let condition = clause.condition.as_ref().map(|own| own.expr.to_string());
+        found.push((value.unwrap_or_default(), condition.unwrap_or_default()));
+    }
+    let found: Vec<(&str, &str)> = found
+        .iter()
+        .map(|(value, condition)| (value.as_str(), condition.as_str()))
+        .collect();
+    assert_eq!(found, expected, "{text}");
+}
+
+#[test]
+fn a_conjunction_leads_a_condition_to_what_follows_it() {
+    check_cases(
+        "Depth shall be 4 in. for 2 hr rating and for 3 hr rating 5 in.",
+        &[
+            ("4 in.", "joint.rating = 2 hr"),
+            ("5 in.", "joint.rating = 3 hr"),
+        ],
+    );
+    check_cases(
+        "4 in. deep and for joints over 2 in. compressed 40 percent.",
+        &[("4 in.", ""), ("40 %", "joint.width > 2 in.")],
+    );
+    check_cases(
+        "Min 6 pcf density and for the 3 hr rating min 8 pcf.",
+        &[("6 pcf", ""), ("8 pcf", "joint.rating = 3 hr")],
+    );
+    check_cases(
+        "Spaced max 24 in. oc and if the joint is wider than 2 in. two clips are used.",
+        &[("24 in.", ""), ("2", "joint.width > 2 in.")],
+    );
+    check_cases(
+        "Min 4 in. deep however for joints over 2 in. wide 5 in. is required.",
+        &[("4 in.", ""), ("5 in.", "joint.width > 2 in.")],
+    );
+    // What is behind the next comma may be said of every joint.
+    check_cases(
+        "Min 4 in. deep and for joints over 2 in. compressed 40 percent, 6 pcf min.",
+        &[
+            ("4 in.", ""),
+            ("40 %", "joint.width > 2 in."),
+            ("6 pcf", ""),
+        ],
+    );
+    // A list of ratings leads nowhere.
+    check_cases(
+        "Min 4 in. deep for the 2- and 3-hour ratings and 5 in. deep for the 4-hour rating.",
+        &[
+            ("4 in.", "joint.rating = 3 hr"),
+            ("5 in.", "joint.rating = 4 hr"),
+        ],
+    );
+}
+
+#[test]
+fn the_case_of_an_exception_governs_what_is_behind_it() {
+    for text in [
+        "Min 4 in. deep except for the 3 hr rating min 5 in.",
+        "Min 4 in. deep, except for the 3 hr rating 5 in.",
+        "Min 4 in. deep except 5 in. for the 3 hr rating.",
+        "Min 4 in. deep with the exception that for the 3 hr rating the depth shall be 5 in.",
+        "Min 4 in. deep, with the exception of the 3 hr rating which requires 5 in.",
+    ] {
+        check_cases(text, &[("4 in.", ""), ("5 in.", "joint.rating = 3 hr")]);
+    }
+    for text in [
+        "Min 4 in. deep except in joints over 2 in. wide where the depth shall be 5 in.",
+        "Min 4 in. deep except when the joint is wider than 2 in., then min 5 in.",
+        "Min 4 in. deep, unless the joint is over 2 in. wide, in which event min 5 in.",
+        "Min 4 in. deep except 5 in. in joints over 2 in. wide.",
+    ] {
+        check_cases(text, &[("4 in.", ""), ("5 in.", "joint.width > 2 in.")]);
+    }
+    check_cases(
+        "Min 4 in. deep, with the exception of joints over 2 in. wide.",
+        &[("4 in.", "not (joint.width > 2 in.)")],
+    );
+    check_cases(
+        "Min 4 in. deep, except as noted for joints over 2 in. wide.",
+        &[("4 in.", "not (joint.width > 2 in.)")],
+    );
+}
+
+#[test]
+fn several_cases_in_one_bracket_are_alternatives() {
+    check_cases(
+        "4 in. (for 1 hr; 5 in. for 2 hr).",
+        &[
+            ("4 in.", "joint.rating = 1 hr"),
+            ("5 in.", "joint.rating = 2 hr"),
+        ],
+    );
+    check_cases(
+        "Min depth (1 hr: 4 in.; 2 hr: 5 in.).",
+        &[
+            ("4 in.", "joint.rating = 1 hr"),
+            ("5 in.", "joint.rating = 2 hr"),
+        ],
+    );
+    check_cases(
+        "Min 4 in. deep (5 in. for joints over 2 in., 6 in. for joints over 4 in.).",
+        &[
+            ("4 in.", ""),
+            ("5 in.", "joint.width > 2 in."),
+            ("6 in.", "joint.width > 4 in."),
+        ],
+    );
+    check_cases(
+        "Depth (4 in. min; 5 in. min for 3 hr).",
+        &[("4 in.", ""), ("5 in.", "joint.rating = 3 hr")],
+    );
+    check_cases(
+        "Clips max 24 in. oc (for joints over 2 in. wide: 16 in. oc; for the 3 hr rating: 12 in. oc).",
+        &[
+            ("24 in.", ""),
+            ("16 in.", "joint.width > 2 in."),
+            ("12 in.", "joint.rating = 3 hr"),
+        ],
+    );
+    // The limit before the brackets is none of the rating in them.
+    check_cases(
+        "Depth 4 in. min (2 hr).",
+        &[("4 in.", "joint.rating = 2 hr")],
+    );
+}
+
+#[test]
+fn conditions_side_by_side_are_one() {
+    let either = "joint.rating = 3 hr or joint.width > 2 in.";
+    let both = "joint.rating = 3 hr and joint.width > 2 in.";
+    for (text, condition) in [
+        (
+            "Min 4 in. deep for the 3 hr rating or for joints over 2 in. wide.",
+            either,
+        ),
+        (
+            "For the 3 hr rating or where the joint is over 2 in. wide, min 4 in. deep.",
+            either,
+        ),
+        (
+            "Min 4 in. deep for the 3 hr rating in joints over 2 in. wide.",
+            both,
+        ),
+        (
+            "For the 3 hr rating, where the joint is over 2 in. wide, min 4 in. deep.",
+            both,
+        ),
+        (
+            "Min 4 in. deep both for 1 hr and for 2 hr.",
+            "joint.rating = 1 hr or joint.rating = 2 hr",
+        ),
+        // Said of either, or of what is both.
+        (
+            "Min 4 in. deep for the 3 hr rating and for joints over 2 in. wide.",
+            "\"for the 3 hr rating and for joints over 2 in. wide\"",
+        ),
+        (
+            "Min 4 in. deep for joints over 2 in. wide or walls over 12 ft high.",
+            "\"for joints over 2 in. wide or walls over 12 ft high\"",
+        ),
+    ] {
+        check_cases(text, &[("4 in.", condition)]);
+    }
+}
+
+#[test]
+fn what_may_be_left_out_in_a_case_is_asked_for_in_the_others() {
+    for text in [
+        "Packing min 4 in. deep may be omitted where the joint is narrower than 1 in.",
+        "Packing min 4 in. deep is optional where the joint is narrower than 1 in.",
+        "Packing min 4 in. deep may be left out in joints under 1 in. wide.",
+        "Packing min 4 in. deep can be dispensed with in joints under 1 in. wide.",
+        "Min 4 in. deep (not required where the joint is narrower than 1 in.).",
+    ] {
+        check_cases(text, &[("4 in.", "not (joint.width < 1 in.)")]);
+    }
+}
+
+#[test]
+fn what_holds_in_a_case_as_well_is_under_no_condition() {
+    check_cases(
+        "Where the joint is over 2 in. wide, whether in floor or wall, min 5 in. deep.",
+        &[("5 in.", "joint.width > 2 in.")],
+    );
+    for text in [
+        "Min 4 in. deep whether or not the joint is over 2 in. wide.",
+        "Min 4 in. deep, also for joints over 2 in. wide.",
+        "Min 4 in. deep, as well as in joints over 2 in. wide.",
+        "Min 4 in. deep, in joints over 2 in. wide too.",
+        "Min 4 in. deep, also required for the 3 hr rating.",
+        "Min 4 in. deep, including where the joint is over 2 in. wide.",
+        "Min 4 in. deep even if the joint is over 2 in. wide.",
+        "Min 4 in. deep regardless of whether the joint is over 2 in. wide.",
+        "Whether or not the joint is over 2 in. wide, min 4 in. deep.",
+    ] {
+        check_cases(text, &[("4 in.", "")]);
+    }
+}
+
+#[test]
+fn what_a_thing_is_limited_to_is_no_case_of_it() {
+    for text in [
+        "Min 4 in. deep (limited to joints up to 2 in. wide).",
+        "Min 4 in. deep, for use only with joints up to 2 in. wide.",
+    ] {
+        check_cases(text, &[("4 in.", ""), ("2 in.", "")]);
+    }
+}
+
+#[test]
+fn what_is_counted_in_two_cases_is_the_same_thing() {
+    check_cases(
+        "For 1 hr a single layer of batt 2 in. thick is laid and for 2 hr two layers.",
+        &[
+            ("1", "joint.rating = 1 hr"),
+            ("2 in.", ""),
+            ("2", "joint.rating = 2 hr"),
+        ],
+    );
+}
+
+#[test]
+fn hours_behind_what_is_counted_per_side_are_ratings() {
+    for text in [
+        "One layer per side for 1 hr and two layers per side for 2 hr.",
+        "One layer per side, 1 Hr; two layers per side, 2 Hr.",
+        "1 Hr - one layer on each side; 2 Hr - two layers on each side.",
+    ] {
+        check_cases(
+            text,
+            &[("1", "joint.rating = 1 hr"), ("2", "joint.rating = 2 hr")],
+        );
+    }
+    // A time that goes by is none.
+    check_cases(
+        "One coat per side, dry for 2 hr.",
+        &[("1", ""), ("2 hr", "")],
+    );
+}
+
+#[test]
+fn joints_of_so_much_or_wider_are_a_case() {
+    let text = |said: &str| format!("1. Floor - Min 5 in. thick.\n2. {said}\n");
+    assert_eq!(
+        conditioned(&text("Joints 4 in. or wider need clips of 16 gauge."), "2"),
+        [true]
+    );
+    // A whole sentence of a case behind the name of a thing is said of all of it.
+    assert_eq!(
+        conditioned(
+            &text(
+                "Support Clips - For joints wider than 2 in. No. 20 MSG steel. Spaced 18 in. OC."
+            ),
+            "2"
+        ),
+        [true, true]
+    );
+    // What may be left out is no part that is asked for there alone.
+    assert_eq!(
+        conditioned(
+            &text("Packing (Leave out this step if the joint is 1 in. or less.)\nMin 4 in. deep."),
+            "2"
+        ),
+        [false]
+    );
+}

@@ -6,9 +6,11 @@
 //!   several such endings, each takes the amounts back to the one before.
 //! - With "respectively": the first part to the first amount, the second to the second.
 
+use super::bracket::{Bracketed, in_its_bracket};
 use super::contrast::{is_contrast, leads_to_the_rest};
-use super::exception::{is_case_of_exception, says_what_holds};
+use super::exception::{is_case_of_exception, is_prohibition, says_what_holds};
 use super::labels::{end_of_label, labels};
+use super::led::{end_of_led, is_led};
 use super::opening::{holds_anyway, lifts, opens_stretch, subject};
 use super::{Found, kinds, offers, parallel};
 use crate::model::Expr;
@@ -32,7 +34,7 @@ pub(crate) fn attach(
         .filter(|index| is_bound(*index))
         .collect();
     for (number, condition) in found.iter().enumerate() {
-        if holds_anyway(sentence, condition) {
+        if holds_anyway(sentence, condition) || is_prohibition(sentence, condition) {
             continue;
         }
         let excepted = found.get(number + 1).is_some_and(|next| {
@@ -41,8 +43,11 @@ pub(crate) fn attach(
         let of_kind = kinds::governed(sentence, condition)
             .or_else(|| offers::governed(sentence, condition))
             .or_else(|| parallel::governed(sentence, condition));
-        let governed = if let Some(own) = in_its_bracket(sentence, condition, &bounds) {
+        let bracketed = in_its_bracket(sentence, found, number, &bounds);
+        let governed = if let Some(Bracketed::Own(own)) = bracketed {
             own
+        } else if let Some(Bracketed::Before) = bracketed {
+            before_ending(sentence, found, number, &bounds, false)
         } else if let Some(own) = of_kind {
             own.into_iter().filter(|index| is_bound(*index)).collect()
         } else if excepted {
@@ -52,12 +57,12 @@ pub(crate) fn attach(
             let mut after = after_opening(sentence, found, number, &bounds);
             after.truncate(1);
             after
-        } else if opens_stretch(sentence, condition) || leads_to_the_rest(sentence, condition) {
+        } else if opens(sentence, found, condition) {
             after_opening(sentence, found, number, &bounds)
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
                 other != number
-                    && !opens_stretch(sentence, rival)
+                    && !opens(sentence, found, rival)
                     && subject(&rival.expr).is_some()
                     && subject(&rival.expr) == subject(&condition.expr)
             });
@@ -130,30 +135,6 @@ fn within_its_exception(
     if own.is_empty() { governed } else { own }
 }
 
-/// The amounts that stand with a condition in its brackets, and are all that it governs: "min 4 in. deep (in joints over 4 in., 6 in. deep)".
-fn in_its_bracket(
-    sentence: &Sentence<'_>,
-    condition: &Found,
-    bounds: &[usize],
-) -> Option<Vec<usize>> {
-    let open = (0..=condition.first).rev().find(|at| {
-        sentence
-            .closing(*at)
-            .is_some_and(|close| close >= condition.last && sentence.is_sign(*at, '('))
-    })?;
-    let close = sentence.closing(open)?;
-    let apart = |amount: &crate::phrase::Amount| {
-        amount.last <= condition.first || condition.last <= amount.first
-    };
-    let within = |index: &usize| {
-        sentence
-            .amount(*index)
-            .is_some_and(|amount| open < amount.first && amount.last <= close && apart(amount))
-    };
-    let own: Vec<usize> = bounds.iter().copied().filter(within).collect();
-    (!own.is_empty()).then_some(own)
-}
-
 /// Whether counts stand in one list and nowhere else: "one, two or three layers ... for 1, 2 and 3 Hr ratings" pairs them, though it
 /// doesn't say "respectively".
 fn is_list(sentence: &Sentence<'_>, amounts: &[usize]) -> bool {
@@ -204,7 +185,7 @@ fn after_opening(
     let next_opening = found
         .iter()
         .skip(number + 1)
-        .find(|other| opens_stretch(sentence, other) || leads_to_the_rest(sentence, other))
+        .find(|other| opens(sentence, found, other) && !sentence.is_word(other.first, "whether"))
         .map_or(sentence.tokens.len(), |other| other.first);
     // "..., and in every case lapped 1 in." holds whatever the condition.
     let always = (condition.last..sentence.tokens.len()).find(|at| {
@@ -223,14 +204,20 @@ fn after_opening(
         .unwrap_or(sentence.tokens.len());
     let next_order = next_order(sentence, condition.last);
     let label = end_of_label(sentence, condition).filter(|_| labels(sentence, condition));
+    let led = !opens_by_itself(sentence, condition);
     let end = semicolon
+        .min(if led {
+            end_of_led(sentence, condition)
+        } else {
+            semicolon
+        })
         .min(label.unwrap_or(sentence.tokens.len()))
         .min(next_opening)
         .min(next_label)
         .min(bracket)
         .min(next_order)
         .min(always.unwrap_or(sentence.tokens.len()));
-    bounds
+    let own: Vec<usize> = bounds
         .iter()
         .copied()
         .filter(|index| {
@@ -238,7 +225,48 @@ fn after_opening(
                 .amount(*index)
                 .is_some_and(|amount| amount.first >= condition.last && amount.first < end)
         })
-        .collect()
+        .collect();
+    if next_opening == end {
+        return but_what_layers_share(sentence, found, number, bounds, own);
+    }
+    own
+}
+
+/// Of the amounts behind the first of two openings those that the second doesn't share: "for 1 hour a single layer of board 5/8 in. thick and for 2 hours two
+/// layers" asks for such boards in both.
+fn but_what_layers_share(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+    own: Vec<usize>,
+) -> Vec<usize> {
+    let is_count = |index: &usize| {
+        let amount = sentence.amount(*index);
+        amount.is_some_and(|amount| amount.unit == measure::Unit::Count)
+    };
+    let about = |condition: &Found| subject(&condition.expr).map(str::to_owned);
+    let pair = found.get(number).zip(found.get(number + 1));
+    let alike = pair.is_some_and(|(one, next)| about(one).is_some() && about(one) == about(next));
+    let next = if alike {
+        after_opening(sentence, found, number + 1, bounds)
+    } else {
+        Vec::new()
+    };
+    let counts_only = !next.is_empty() && next.iter().all(is_count);
+    if counts_only && own.first().is_some_and(is_count) {
+        return own.into_iter().filter(is_count).collect();
+    }
+    own
+}
+
+/// Whether a condition governs what stands after it.
+fn opens(sentence: &Sentence<'_>, found: &[Found], condition: &Found) -> bool {
+    opens_by_itself(sentence, condition) || is_led(sentence, found, condition)
+}
+
+fn opens_by_itself(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    opens_stretch(sentence, condition) || leads_to_the_rest(sentence, condition)
 }
 
 /// Where hours label what follows them, though no rule read them as a condition: `2 HR & UP = 6 IN.`
@@ -367,8 +395,7 @@ fn before_ending(
         });
         let same_phrase = opened <= 0
             && b.first <= a.last + 4
-            && !(a.last..b.first)
-                .any(|at| sentence.is_stop(at) || sentence.is_any(at, &["and", "or"]));
+            && !(a.last..b.first).any(|at| sentence.is_stop(at) || sentence.is_any(at, PARTING));
         if !same_phrase {
             break;
         }
@@ -376,6 +403,21 @@ fn before_ending(
     }
     governed
 }
+
+/// Words that part a number from what is said of another case.
+const PARTING: &[&str] = &[
+    "and",
+    "or",
+    "but",
+    "except",
+    "excepting",
+    "save",
+    "increased",
+    "increasing",
+    "reduced",
+    "then",
+    "however",
+];
 
 /// `4 in. deep, minimum, for 2 hr`: a comma that sets off nothing but the qualifier of the number before it.
 fn sets_off_a_qualifier(sentence: &Sentence<'_>, comma: usize) -> bool {

@@ -10,10 +10,25 @@ use crate::rules::Sentence;
 /// Turns round the conditions that are exceptions.
 pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
     for condition in found {
-        let Some(first) = exceptive(sentence, condition.first) else {
+        if is_case_of_unless(sentence, condition) {
+            condition.expr = match &condition.expr {
+                Expr::Not(tested) => (**tested).clone(),
+                _ => Expr::Words(
+                    sentence
+                        .words(condition.first + 1, condition.last)
+                        .to_owned(),
+                ),
+            };
+            continue;
+        }
+        let excepted = exceptive(sentence, condition.first);
+        let Some(first) = excepted.or_else(|| left_out(sentence, condition)) else {
             continue;
         };
-        if states_what_holds(sentence, condition.last) || is_case_of_exception(sentence, condition)
+        if states_what_holds(sentence, condition.last)
+            || is_case_of_exception(sentence, condition)
+            || is_prohibition(sentence, condition)
+            || leads_to_number(sentence, condition.last)
         {
             continue;
         }
@@ -50,21 +65,86 @@ pub(crate) fn exceptive(sentence: &Sentence<'_>, condition: usize) -> Option<usi
     {
         at -= 1;
     }
+    // "except as noted for joints over 2 in."
+    let noted = sentence.is_any(at, &["noted", "specified", "stated", "shown"]);
+    if noted && at > 1 && sentence.is_word(at - 1, "as") {
+        at -= 2;
+    }
     let before = |back: usize, word: &str| {
         at.checked_sub(back)
             .is_some_and(|at| sentence.is_word(at, word))
     };
-    let excepts = sentence.is_any(at, &["except", "excepting", "excluding", "save", "unless"]);
+    let excepts = sentence.is_any(
+        at,
+        &[
+            "except",
+            "excepting",
+            "excluding",
+            "exception",
+            "save",
+            "unless",
+        ],
+    );
     let than = (sentence.is_word(at, "than") && before(1, "other"))
         || (sentence.is_word(at, "but") && before(1, "all"));
-    let denied = sentence.is_any(at, NEEDED) && (before(1, "not") || before(2, "not"));
     if than {
-        Some(at - 1)
-    } else {
-        // What is optional in a case is asked for in all others.
-        let optional = sentence.is_word(at, "optional") && !before(1, "not");
-        (excepts || denied || optional || sentence.is_word(at, "not")).then_some(at)
+        return Some(at - 1);
     }
+    let denied = (1..=2)
+        .find(|back| sentence.is_any(at, NEEDED) && before(*back, "not"))
+        .and_then(|back| at.checked_sub(back));
+    // What is optional in a case is asked for in all others.
+    let optional = sentence.is_word(at, "optional") && !before(1, "not");
+    denied.or_else(|| (excepts || optional || sentence.is_word(at, "not")).then_some(at))
+}
+
+/// `unless the wall is thicker than 10 in., in which event two strips are used`: the case itself, since what follows says what holds in it.
+fn is_case_of_unless(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let at = condition.last + usize::from(sentence.is_stop(condition.last));
+    let said = sentence.is_word(at, "then")
+        || sentence.is_word(at, "in") && sentence.is_word(at + 1, "which");
+    said && condition.first > 0
+        && sentence.is_word(condition.first, "unless")
+        && sentence.amounts.iter().any(|amount| amount.first > at)
+}
+
+/// Where the words begin that leave a measured thing out in a case: "packing min 4 in. deep *may be omitted* where the joint is under 1 in.", "is optional in".
+fn left_out(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
+    const LEFT_OUT: &[&str] = &["omitted", "waived", "deleted", "optional"];
+    let before = condition.first.checked_sub(1)?;
+    let of_two = before > 0
+        && (sentence.is_word(before - 1, "left") && sentence.is_word(before, "out")
+            || sentence.is_word(before - 1, "dispensed") && sentence.is_word(before, "with"));
+    let at = before - usize::from(of_two);
+    if !of_two && !sentence.is_any(at, LEFT_OUT) {
+        return None;
+    }
+    let verb = (at.saturating_sub(2)..at)
+        .find(|at| sentence.is_any(*at, &["may", "can", "is", "are", "be"]))
+        .unwrap_or(at);
+    // What no rule could test reaches over no comma: "depth 3 in., may be omitted when ..." stays asked for.
+    let parted =
+        verb > 0 && sentence.is_sign(verb - 1, ',') && matches!(condition.expr, Expr::Words(_));
+    let denied = parted || sentence.has_any(verb.saturating_sub(2), at, &["not", "never", "no"]);
+    let measured = sentence.amounts.iter().any(|amount| {
+        amount.last <= verb && !(amount.last..verb).any(|at| sentence.is_sign(at, ';'))
+    });
+    (measured && !denied).then_some(verb)
+}
+
+/// Whether a condition tells where something must not be: "4 in. deep and shall not be used where the floor may lift". Nothing that was said before holds only
+/// there, or only elsewhere.
+pub(super) fn is_prohibition(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let Some(at) = condition.first.checked_sub(1) else {
+        return false;
+    };
+    let permitted = sentence.is_any(at, &["permitted", "allowed"]);
+    let used = sentence.is_any(at, &["used", "employed", "installed"]);
+    let not = (at.saturating_sub(2)..at).find(|at| sentence.is_word(*at, "not"));
+    not.is_some_and(|not| {
+        let commands = not > 0 && sentence.is_any(not - 1, &["shall", "must", "may", "can"]);
+        permitted || used && commands
+    })
 }
 
 /// What is not asked for in an excepted case: "not required in".
@@ -82,12 +162,28 @@ const NEEDED: &[&str] = &[
 /// Whether a condition is excepted from what stands before it, and what follows says what holds in it: "save in joints over 4 in., where 35 percent is
 /// required".
 pub(super) fn says_what_holds(sentence: &Sentence<'_>, condition: &Found) -> bool {
-    exceptive(sentence, condition.first).is_some() && states_what_holds(sentence, condition.last)
+    is_case_of_unless(sentence, condition)
+        || exceptive(sentence, condition.first).is_some()
+            && (states_what_holds(sentence, condition.last)
+                || leads_to_number(sentence, condition.last))
 }
 
-/// Whether what follows a condition says what holds in it: ", where 35 percent is required".
+/// Whether what follows a condition says what holds in it: ", where 35 percent is required", ", then min 5 in."
 fn states_what_holds(sentence: &Sentence<'_>, last: usize) -> bool {
-    sentence.is_stop(last)
-        && sentence.is_any(last + 1, &["where", "when", "which", "for", "in"])
-        && sentence.amounts.iter().any(|amount| amount.first > last)
+    let stopped = usize::from(sentence.is_stop(last));
+    let at = last + stopped;
+    let says = sentence.is_any(at, &["where", "when", "which", "then"])
+        || stopped > 0 && sentence.is_any(at, &["for", "in"]);
+    says && sentence.amounts.iter().any(|amount| amount.first > last)
+}
+
+/// Whether a number follows an excepted case at once: "except for the 3 hr rating *min 5 in.*"
+fn leads_to_number(sentence: &Sentence<'_>, last: usize) -> bool {
+    const QUALIFIERS: &[&str] = &[
+        "min", "minimum", "max", "maximum", "not", "no", "less", "more", "than", "at", "least",
+        "most", "nom", "nominal",
+    ];
+    let at = (last..sentence.tokens.len())
+        .find(|at| sentence.amount_at(*at).is_some() || !sentence.is_any(*at, QUALIFIERS));
+    at.is_some_and(|at| sentence.amount_at(at).is_some())
 }

@@ -48,6 +48,12 @@ const SPOILING: &[&str] = &[
     "tested",
     "suitable",
     "with",
+    "leave",
+    "left",
+    "omit",
+    "omitted",
+    "skip",
+    "delete",
 ];
 
 /// Where words stand that may head what follows them.
@@ -200,7 +206,9 @@ fn closed(
     at += usize::from(only_after);
     // "Wear a mask when you cut wool." is a sentence like any other.
     let labelled = condition.first > 0 && sentence.is_sign(condition.first - 1, ':');
-    let alone = place == Place::Title || opening.required || only || labelled;
+    // "Support clips - For joints wider than 2 in. Min 20 MSG."
+    let whole = place == Place::TextOfThing && condition.first == 0;
+    let alone = place == Place::Title || opening.required || only || labelled || whole;
     let mut bracket = !opening.bracketed;
     let mut closed = false;
     while sentence.token(at).is_some() {
@@ -230,6 +238,8 @@ fn is_case(condition: &Found) -> bool {
 /// Whether a condition tells some joints from the rest by more than an upper limit: a lower limit, or words that only a person can test.
 pub(super) fn sets_apart(expr: &Expr) -> bool {
     match expr {
+        Expr::All(parts) => parts.iter().any(sets_apart),
+        Expr::Any(parts) => parts.iter().all(sets_apart),
         Expr::Test(Test {
             property, relation, ..
         }) => {
@@ -259,14 +269,19 @@ pub(super) fn sets_apart(expr: &Expr) -> bool {
                 "thicker",
             ];
             let lower = words.to_lowercase();
-            let has = |list: &[&str]| lower.split_whitespace().any(|word| list.contains(&word));
+            let ends = ['.', ',', ';', ')'];
+            let has = |list: &[&str]| {
+                lower
+                    .split_whitespace()
+                    .any(|word| list.contains(&word.trim_end_matches(ends)))
+            };
             let opens = lower
                 .split_whitespace()
                 .next()
                 .is_some_and(|word| OPENERS.contains(&word));
             (opens || has(LOWER)) && !has(UPPER)
         }
-        _ => false,
+        Expr::Not(_) => false,
     }
 }
 

@@ -4,10 +4,10 @@ use super::Found;
 use crate::model::Expr;
 use crate::rules::Sentence;
 
-/// Whether a condition that can be tested labels what follows: `2 hr: 6 in.`. "Compression when fitted: 25 %" names a state.
+/// Whether a condition with a number of its own labels what follows: `2 hr: 6 in.`. "Compression when fitted: 25 %" names a state.
 pub(super) fn labels(sentence: &Sentence<'_>, condition: &Found) -> bool {
     let signed = sentence.is_sign(condition.last, ':') || sentence.is_sign(condition.last, '=');
-    signed && !matches!(condition.expr, Expr::Words(_))
+    signed && (!matches!(condition.expr, Expr::Words(_)) || !condition.triggers.is_empty())
 }
 
 /// Where what a label governs ends at the latest: where an abbreviation's stop may end a sentence, too: `2 HR = 2 LAYERS E.S. HOLD BOARD 1/2" DOWN`.

@@ -6,7 +6,9 @@
 
 mod attach;
 mod bands;
+mod bracket;
 mod brought;
+mod chain;
 mod classes;
 mod configuration;
 mod confined;
@@ -16,6 +18,7 @@ mod forbidden;
 mod heading;
 mod kinds;
 mod labels;
+mod led;
 mod meant;
 mod offers;
 mod opening;
@@ -105,6 +108,10 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     for condition in &mut found {
         leave_unfinished(sentence, condition);
     }
+    chain::join(sentence, &mut found);
+    for condition in &mut found {
+        chain::take_the_other_half(sentence, condition);
+    }
     Conditions { found, forbidden }
 }
 
@@ -134,7 +141,8 @@ fn leave_unfinished(sentence: &Sentence<'_>, condition: &mut Found) {
         || ['&', ',', '+', '/']
             .iter()
             .any(|sign| sentence.is_sign(last, *sign));
-    let goes_on = sentence.is_any(last, ON)
+    // "for the 3 hr rating min 8 pcf": the word is the next number's.
+    let goes_on = sentence.is_any(last, ON) && sentence.amount_at(last + 1).is_none()
         || sentence.is_sign(last, '+')
         || ['-', '–'].iter().any(|sign| sentence.is_sign(last, *sign)) && number(last + 1)
         || joined
@@ -158,8 +166,17 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
     use crate::model::Relation;
     let amount = sentence.amount(index)?;
     let quantity = |number| Quantity::new(number, amount.unit);
-    let relation = loose_relation(sentence, index)
-        .or_else(|| bounded_by_its_words(sentence, index).map(|(finding, _)| finding.relation))?;
+    let bounded = || {
+        let (finding, _) = bounded_by_its_words(sentence, index)?;
+        // "Depth min (1 hr: 4 in.)": what stands before a bracket is said of another number than the rating in it.
+        let bracketed = (finding.from..amount.first).any(|at| sentence.is_sign(at, '('));
+        Some(if bracketed && property == "joint.rating" {
+            Relation::Exactly
+        } else {
+            finding.relation
+        })
+    };
+    let relation = loose_relation(sentence, index).or_else(bounded)?;
     let (lo, hi) = match (relation, amount.hi) {
         (Relation::Between, hi) => (Some(quantity(amount.lo)), hi.map(quantity)),
         (Relation::AtMost | Relation::LessThan, _) => (None, Some(quantity(amount.lo))),
@@ -205,11 +222,38 @@ fn loose_relation(sentence: &Sentence<'_>, index: usize) -> Option<crate::model:
     } else if sentence.is_any(at, &["under", "below"]) {
         Relation::LessThan
     } else {
-        return None;
+        return than(sentence, at).filter(|_| amount.hi.is_none());
     };
     if amount.hi.is_some() {
         return None;
     }
+    if negated {
+        relation.negated()
+    } else {
+        Some(relation)
+    }
+}
+
+/// "Wider than" and "not narrower than", by the words right before the number alone: a "not" farther off is said of something else.
+fn than(sentence: &Sentence<'_>, than: usize) -> Option<crate::model::Relation> {
+    use crate::model::Relation;
+    const MORE: &[&str] = &[
+        "wider", "more", "greater", "larger", "taller", "higher", "longer", "deeper", "thicker",
+    ];
+    const LESS: &[&str] = &[
+        "narrower", "less", "smaller", "shorter", "lower", "thinner", "fewer",
+    ];
+    let word = than
+        .checked_sub(1)
+        .filter(|_| sentence.is_word(than, "than"))?;
+    let relation = if sentence.is_any(word, MORE) {
+        Relation::MoreThan
+    } else if sentence.is_any(word, LESS) {
+        Relation::LessThan
+    } else {
+        return None;
+    };
+    let negated = word > 0 && sentence.is_any(word - 1, &["not", "no", "never"]);
     if negated {
         relation.negated()
     } else {

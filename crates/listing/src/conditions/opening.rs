@@ -15,6 +15,19 @@ pub(super) fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
         "particularly",
         "regardless",
     ];
+    // "whether or not the joint is over 2 in. wide"
+    if sentence.is_word(condition.first, "whether") {
+        return true;
+    }
+    let set_off =
+        sentence.is_sign(condition.last, ',') && sentence.is_word(condition.last + 1, "too");
+    let also_behind = set_off
+        || sentence.is_any(condition.last, &["too", "also"])
+        || sentence.is_word(condition.last, "as")
+            && sentence.is_any(condition.last + 1, &["well", "in", "for"]);
+    if also_behind {
+        return true;
+    }
     let Some(before) = condition.first.checked_sub(1) else {
         return false;
     };
@@ -24,6 +37,9 @@ pub(super) fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
     sentence.is_any(before, EVEN)
         || pair("in", &["particular"])
         || pair("no", &["matter"])
+        || pair("well", &["as"])
+        || sentence.is_word(before, "also")
+        || pair("also", &["required", "needed", "used"])
         || pair("not", &["just", "only", "merely"])
 }
 
@@ -77,7 +93,7 @@ pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool 
         ],
     ) && (before == 0
         || sentence.is_stop(before - 1)
-        || sentence.is_any(before - 1, &["except", "save", "provided"]));
+        || sentence.is_any(before - 1, &["except", "exception", "save", "provided"]));
     // What a semicolon follows has nothing after it in its stretch.
     let comma_after = sentence.is_stop(condition.last) && !sentence.is_sign(condition.last, ';');
     let verb_after = sentence.is_any(

@@ -216,15 +216,7 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         start,
         &["rating", "ratings", "rated"],
     );
-    let lasts = sentence.has_any(first.first.saturating_sub(7), first.first, LASTS)
-        || (last.last..last.last + 4)
-            .take_while(|at| !sentence.is_sign(*at, ';'))
-            .any(|at| sentence.is_any(at, LASTS));
-    // No rating is longer than four hours; `for 48 hours` lasts.
-    let short = measure::Quantity::new(last.lo, last.unit)
-        .to(Unit::Hour)
-        .is_some_and(|hours| hours.number <= 4);
-    let lasts = lasts || !short;
+    let lasts = lasts(sentence, first, last);
     let bracketed = start > 0 && sentence.is_sign(start - 1, '(') && sentence.is_sign(end, ')');
     let reads = named
         || bracketed
@@ -266,6 +258,25 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         triggers: group.to_vec(),
         parts,
     })
+}
+
+/// Whether hours are a time that passes: by the words near them, or because no rating is longer than four hours.
+fn lasts(sentence: &Sentence<'_>, first: &Amount, last: &Amount) -> bool {
+    const BEFORE: usize = 7;
+    const BEHIND: usize = 4;
+    // "one layer per side for 1 hr": no time goes by for a side.
+    let shares = |at: usize| {
+        sentence.is_word(at, "per") && sentence.is_any(at + 1, &["side", "face", "wall", "runner"])
+    };
+    let told = |at: usize| sentence.is_any(at, LASTS) && !shares(at);
+    let near = (first.first.saturating_sub(BEFORE)..first.first).any(told)
+        || (last.last..last.last + BEHIND)
+            .take_while(|at| !sentence.is_sign(*at, ';'))
+            .any(told);
+    let short = measure::Quantity::new(last.lo, last.unit)
+        .to(Unit::Hour)
+        .is_some_and(|hours| hours.number <= 4);
+    near || !short
 }
 
 /// Where "for a rating of" begins, whose last word is "of".

@@ -18,7 +18,20 @@ pub(super) fn is_label(
         && !sentence.has_any(0, start, LASTS);
     let labels = sentence.is_sign(end, ':') || sentence.is_sign(end, '=');
     labels && !speaks_of_time(sentence) && (opens || in_label || labels_several(sentence, end))
+        || opens && dashes_to_value(sentence, end)
         || leads_value(sentence, start, end) && leads_several(sentence)
+}
+
+/// Whether a dash parts hours from the value that they are for: `1 Hr - one layer on each side`.
+fn dashes_to_value(sentence: &Sentence<'_>, end: usize) -> bool {
+    const REACH: usize = 4;
+    let dash = ['-', '–', '—']
+        .iter()
+        .any(|dash| sentence.is_sign(end, *dash));
+    let value = (end + 1..end + REACH)
+        .find_map(|at| sentence.amount_at(at))
+        .and_then(|index| sentence.amount(index));
+    dash && !speaks_of_time(sentence) && value.is_some_and(|amount| !is_rating_time(amount))
 }
 
 /// Whether hours open their stretch and lead to its value: `Thickness: 1 and 2 Hr, 6 in. min; 3 Hr, 8 in. min`.

@@ -183,9 +183,9 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     // "width of the joint shall not exceed" is a bound; "Not for joints wider than 4 in." is one, too.
     let confined = sentence.has_any(
         from.saturating_sub(9).max(floor),
-        from,
+        noun,
         &["confined", "limited", "restricted"],
-    );
+    ) || is_for_use_only(sentence, from, noun);
     let forbids = confined
         || from > 0
             && sentence.has_any(
@@ -199,6 +199,15 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         return None;
     }
     Some(found(sentence, index, from, joint_property(sentence, noun)))
+}
+
+/// `for use only with joints up to 2 in. wide`: what may be used in no other joint is no case of its numbers.
+fn is_for_use_only(sentence: &Sentence<'_>, from: usize, noun: usize) -> bool {
+    (from.saturating_sub(3)..noun).any(|at| {
+        sentence.is_word(at, "for")
+            && sentence.is_word(at + 1, "use")
+            && sentence.is_word(at + 2, "only")
+    })
 }
 
 /// Whether the sentence goes on to require something of the joints meant, so that they are not what it bounds.
@@ -317,7 +326,9 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let excepts = sentence.is_any(start, &["save", "except", "excepting", "but"]);
     let that = usize::from(excepts && sentence.is_word(start + 1, "that"));
     let start = start + usize::from(excepts) + that;
-    if amount.first < start + 2 || amount.first > start + 7 {
+    // `Joints 4 in. or wider need clips.`
+    let at_once = amount.first == start + 1;
+    if amount.first <= start || amount.first > start + 7 {
         return None;
     }
     // "A joint wider than 3 in. shall have" speaks of such joints as "joints" does.
@@ -359,7 +370,9 @@ fn subject(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     }
     let joint = is_joint_noun(sentence, noun);
     // `Joints of 2 in. or less will accept`, `Joints of more than 40 mm receive two strips`
+    let told = !at_once || sentence.is_any(after + 1, &["wider", "more", "greater", "over"]);
     let or_less = joint
+        && told
         && (noun + 1..amount.first).all(|at| sentence.is_word(at, "of"))
         && sentence.is_word(after, "or")
         && sentence.is_any(

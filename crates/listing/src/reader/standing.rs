@@ -249,10 +249,8 @@ fn of_title(title: &Flow, item: &OutlineItem) -> Option<Condition> {
         .next()
         .filter(|word| !word.is_empty())?;
     let start = title.text().find(first)?;
-    heads(
-        &Sentence::new(title, start..title.text().len()),
-        Place::Title,
-    )
+    let sentence = Sentence::new(title, start..title.text().len());
+    heads(&sentence, Place::Title)
 }
 
 /// The condition that the opening of an item's text sets, or a sentence of it that says only where the thing is required.

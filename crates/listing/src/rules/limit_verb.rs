@@ -122,7 +122,9 @@ fn demanded_change(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<R
     let worse = sentence.has_any(start, to, APART);
     let may = sentence.has_any(start, verb, &["may", "can", "not", "never"]);
     let timed = sentence.amounts.iter().any(|amount| amount.first > to && amount.first <= to + 4 && amount.unit.dimension() == measure::Dimension::Time);
-    if !between_plain || may || timed {
+    // `the packing goes down to 4 in. above the floor` says where it ends.
+    let down = sentence.has_any(verb + 1, to, &["down", "back"]);
+    if !between_plain || may || timed || down && sentence.is_any(verb, UP) {
         return None;
     }
     match (sentence.is_any(verb, UP), worse) {

@@ -167,7 +167,19 @@ fn begins_main_clause(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool
     // "where the joint is wider than 2 in. *not less than* 5 in."
     let bounds = sentence.is_any(at, &["not", "no", "at"])
         && sentence.is_any(at + 1, &["less", "more", "fewer", "least", "most"]);
-    if bounds && after_whole_number(sentence, at) || commands_soon(sentence, opener, at) {
+    // "and where the joint exceeds 2 in. *min 30 percent*, with ..."
+    let limited = sentence.is_any(at, &["min", "minimum", "max", "maximum"])
+        && sentence.amount_at(at + 1).is_some();
+    // "where the joint is wider than 2 in. *two clips* are used"
+    let counts = sentence
+        .amount_at(at)
+        .and_then(|index| sentence.amount(index))
+        .is_some_and(|amount| {
+            amount.unit == measure::Unit::Count && amount.lo > measure::Number::ONE
+        });
+    if (bounds || limited || counts) && after_whole_number(sentence, at)
+        || commands_soon(sentence, opener, at)
+    {
         return true;
     }
     let article = sentence.is_any(

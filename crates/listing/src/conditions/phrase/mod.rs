@@ -14,7 +14,7 @@ use crate::rules::Sentence;
 
 /// Words that open such a phrase.
 const OPENERS: &[&str] = &[
-    "where", "when", "whenever", "if", "unless", "wherever", "should",
+    "where", "when", "whenever", "if", "unless", "wherever", "should", "whether",
 ];
 
 pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {

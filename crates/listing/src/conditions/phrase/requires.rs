@@ -70,7 +70,7 @@ pub(super) fn states(sentence: &Sentence<'_>, first: usize, last: usize) -> bool
     sentence.has_any(first, last, STATES)
         || (holds_number && is_kept(sentence, first, last))
         || (holds_number && is_work_when(sentence, first, last))
-        || (holds_number && (suffices || allowed || follows_condition(sentence, first)))
+        || (holds_number && (suffices || allowed || follows_condition(sentence, first, last)))
 }
 
 /// `Planks may be used if the cores are grouted solid for 6 in.`: what the permission rests on is required. A comparison would say which
@@ -204,7 +204,18 @@ pub(super) fn is_state(sentence: &Sentence<'_>, first: usize, last: usize) -> bo
     opened && (in_place || itself || (last == first + 2 && sentence.is_any(first + 1, STATES)))
 }
 
-fn follows_condition(sentence: &Sentence<'_>, first: usize) -> bool {
+fn follows_condition(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+    // "For the 3 hr rating, where the joint is over 2 in. wide, min 4 in. deep": one case more.
+    let goes_on = sentence.is_sign(last, ',')
+        && sentence.amounts.iter().any(|amount| amount.first > last)
+        && (0..sentence.amounts.len()).any(|index| {
+            let within =
+                |amount: &crate::phrase::Amount| first <= amount.first && amount.last <= last;
+            sentence.amount(index).is_some_and(within) && compared(sentence, index)
+        });
+    if goes_on {
+        return false;
+    }
     let Some(comma) = first.checked_sub(1).filter(|at| sentence.is_sign(*at, ',')) else {
         return false;
     };

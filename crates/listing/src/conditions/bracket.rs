@@ -1,0 +1,79 @@
+//! Conditions in brackets with numbers of their own: "min 4 in. deep (in joints over 4 in., 6 in. deep)", "(4 in. for 1 hr, 5 in. for 2 hr)". Several cases in one
+//! bracket are alternatives: each governs its own number.
+
+use core::ops::Range;
+
+use super::Found;
+use crate::rules::Sentence;
+
+/// What a condition governs by its place in brackets.
+#[derive(Debug)]
+pub(super) enum Bracketed {
+    /// These amounts of the brackets.
+    Own(Vec<usize>),
+    /// What stands before the brackets: "4 in. (for 1 hr; 5 in. for 2 hr)".
+    Before,
+}
+
+/// What a condition in brackets with numbers governs; none where it stands in no such brackets.
+pub(super) fn in_its_bracket(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+) -> Option<Bracketed> {
+    let condition = found.get(number)?;
+    let open = (0..=condition.first).rev().find(|at| {
+        sentence
+            .closing(*at)
+            .is_some_and(|close| close >= condition.last && sentence.is_sign(*at, '('))
+    })?;
+    let close = sentence.closing(open)?;
+    let within = |range: &Range<usize>| -> Vec<usize> {
+        let own = |index: &usize| {
+            sentence.amount(*index).is_some_and(|amount| {
+                range.start <= amount.first
+                    && amount.last <= range.end
+                    && found
+                        .iter()
+                        .all(|other| amount.last <= other.first || other.last <= amount.first)
+            })
+        };
+        bounds.iter().copied().filter(own).collect()
+    };
+    if within(&(open + 1..close)).is_empty() {
+        return None;
+    }
+    let stretch = stretch(sentence, open, close, condition);
+    let beside = |other: &&Found| stretch.start <= other.first && other.last <= stretch.end;
+    let (mut before, mut after) = (stretch.start, stretch.end);
+    for other in found.iter().filter(beside) {
+        if other.last <= condition.first {
+            before = before.max(other.last);
+        } else if other.first >= condition.last {
+            after = after.min(other.first);
+        }
+    }
+    let first = found.iter().find(beside);
+    let last = found.iter().rfind(beside);
+    let leads = first.is_some_and(|first| within(&(stretch.start..first.first)).is_empty());
+    let told_last = last.is_some_and(|last| !within(&(last.last..stretch.end)).is_empty());
+    let own = if leads && told_last {
+        within(&(condition.last..after))
+    } else {
+        within(&(before..condition.first))
+    };
+    Some(if own.is_empty() {
+        Bracketed::Before
+    } else {
+        Bracketed::Own(own)
+    })
+}
+
+/// The part of brackets between two semicolons in which a condition stands.
+fn stretch(sentence: &Sentence<'_>, open: usize, close: usize, condition: &Found) -> Range<usize> {
+    let semicolon = |at: &usize| sentence.is_sign(*at, ';');
+    let start = (open + 1..condition.first).rev().find(semicolon);
+    let end = (condition.last..close).find(semicolon);
+    start.map_or(open + 1, |at| at + 1)..end.unwrap_or(close)
+}
