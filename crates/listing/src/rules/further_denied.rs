@@ -8,7 +8,7 @@
 
 use super::comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};
 use super::turned_down::is_turned_down;
-use super::{Finding, Sentence, bounded};
+use super::{Finding, Sentence, bounded_alone};
 use crate::model::Relation;
 
 /// What an earlier denial in the sentence does to a comparison.
@@ -302,7 +302,7 @@ fn joins_the_limit_before(
     // `not less than 4 in. deep or more than 6 pcf` may offer another wool.
     let alike = !attributive || or && first.unit.dimension() == own.unit.dimension();
     let denied = || {
-        bounded(sentence, before).is_some_and(|(finding, rule)| {
+        bounded_alone(sentence, before).is_some_and(|(finding, rule)| {
             let turned = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
             turned
                 && matches!(

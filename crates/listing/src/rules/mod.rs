@@ -94,7 +94,10 @@ rules! {
 }
 
 /// How an amount is bounded, and the rule that says so; none when no rule dares.
-pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
+type Found = Option<(Finding, &'static str)>;
+
+/// How an amount is bounded.
+pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Found {
     let (finding, name) = bounded_alone(sentence, amount)?;
     let relation = |index: usize| bounded_alone(sentence, index).map(|(own, _)| own.relation);
     let alike = share(sentence, amount)
@@ -103,18 +106,17 @@ pub(crate) fn bounded(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding
 }
 
 /// The same, whatever is said of a number that it shares its words with.
-fn bounded_alone(sentence: &Sentence<'_>, amount: usize) -> Option<(Finding, &'static str)> {
-    let (finding, name) = bounded_by_its_words(sentence, amount)?;
-    let finding = further_denied(sentence, amount, finding, name)?;
-    Some((finding, name))
+fn bounded_alone(sentence: &Sentence<'_>, amount: usize) -> Found {
+    sentence.found_once(amount, || {
+        let (finding, name) = bounded_by_its_words(sentence, amount)?;
+        let finding = further_denied(sentence, amount, finding, name)?;
+        Some((finding, name))
+    })
 }
 
 /// The same by the words of its own limb, as the conditions of a sentence, which are not known yet, ask for it: what the statement around a condition
 /// denies isn't denied of the case.
-pub(crate) fn bounded_by_its_words(
-    sentence: &Sentence<'_>,
-    amount: usize,
-) -> Option<(Finding, &'static str)> {
+pub(crate) fn bounded_by_its_words(sentence: &Sentence<'_>, amount: usize) -> Found {
     let read = |rule: &Rule| (rule.read)(sentence, amount).map(|finding| (finding, rule.name));
     let (finding, name) = RULES.iter().find_map(read)?;
     (!is_lifted(sentence, amount, name)).then_some((finding, name))

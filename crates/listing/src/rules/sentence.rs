@@ -1,5 +1,8 @@
 //! A sentence with its tokens and amounts, as the rules see it.
 
+use core::cell::RefCell;
+
+use super::Found;
 use crate::layout::Flow;
 use crate::model::Span;
 use crate::phrase::{Amount, Token, amounts, lex, with_usual};
@@ -21,6 +24,8 @@ pub(crate) struct Sentence<'a> {
     conditions: Vec<(usize, usize)>,
     /// The states in which something is forbidden.
     forbidden: Vec<crate::conditions::Forbidden>,
+    /// What has been found of each amount.
+    known: RefCell<Vec<Option<Found>>>,
 }
 
 impl<'a> Sentence<'a> {
@@ -43,6 +48,7 @@ impl<'a> Sentence<'a> {
             triggers: Vec::new(),
             conditions: Vec::new(),
             forbidden: Vec::new(),
+            known: RefCell::default(),
         }
     }
 
@@ -106,6 +112,7 @@ impl<'a> Sentence<'a> {
 
     /// Notes the conditions, so that no rule takes them for the amount before.
     pub(crate) fn set_conditions(&mut self, conditions: &crate::conditions::Conditions) {
+        self.known.take();
         self.forbidden.clone_from(&conditions.forbidden);
         self.triggers = conditions
             .found
@@ -121,8 +128,23 @@ impl<'a> Sentence<'a> {
 
     /// Makes the amounts of the condition that begins at a token bounds, and the condition none.
     pub(crate) fn free(&mut self, first: usize, amounts: &[usize]) {
+        self.known.take();
         self.triggers.retain(|index| !amounts.contains(index));
         self.conditions.retain(|(own, _)| *own != first);
+    }
+
+    /// What `find` finds of an amount. It is asked once, since every rule that looks at the amount before would ask again for all before that.
+    pub(super) fn found_once(&self, index: usize, find: impl FnOnce() -> Found) -> Found {
+        let known = self.known.borrow().get(index).copied().flatten();
+        known.unwrap_or_else(|| {
+            let found = find();
+            let mut known = self.known.borrow_mut();
+            known.resize(self.amounts.len().max(index + 1), None);
+            if let Some(place) = known.get_mut(index) {
+                *place = Some(found);
+            }
+            found
+        })
     }
 
     /// The word that forbids the state in which a token stands: "shall *not* be placed when the air is below 40 F".
