@@ -379,3 +379,20 @@ fn another_case_of_a_limit_is_limited_alike() {
         );
     }
 }
+
+#[test]
+fn a_unit_behind_a_range_is_both_ends_whatever_the_note_says() {
+    for (text, expected) in [
+        ("Depth 4 to 6 in.", "between 4 to 6 in"),
+        ("Depth 1/2-3/4 in.", "between 1/2 to 3/4 in"),
+        ("Depth 100 to 150.", "between 100 to 150 mm"),
+    ] {
+        let clauses = clauses(&format!(
+            "ALL DIMENSIONS IN MM UNLESS NOTED.\n\n1. PACKING - {text}\n"
+        ));
+        assert!(
+            clauses.iter().any(|clause| clause.contains(expected)),
+            "{text} {clauses:?}"
+        );
+    }
+}

@@ -498,3 +498,73 @@ fn a_limit_that_is_denied_or_that_no_rule_reads_is_left_unread() {
         assert_eq!(unread(item), ["4 in."], "{item}");
     }
 }
+
+/// What is closed behind its number and denied asks for the contrary, and a case for nothing: nobody should take it for the limit.
+#[test]
+fn a_closed_limit_that_is_denied_is_left_unread() {
+    for (item, number) in [
+        (
+            "Packing - Density of 4 pcf or less shall not be used.",
+            "4 pcf",
+        ),
+        (
+            "Packing - No density of 3 pcf or less is permitted.",
+            "3 pcf",
+        ),
+        (
+            "Packing - Batts of 3 pcf or lighter are prohibited.",
+            "3 pcf",
+        ),
+        (
+            "Packing - Depth less than or equal to 3 in. is not permitted.",
+            "3 in.",
+        ),
+        (
+            "Joint - Do not use a joint width of 4 in. or more.",
+            "4 in.",
+        ),
+        (
+            "Joint - A width of 4 in. or more requires approval.",
+            "4 in.",
+        ),
+        (
+            "Pins - Pins shall not be placed 12 in. or more apart.",
+            "12 in.",
+        ),
+        (
+            "Beams - Beams 24 in. deep or deeper were not tested.",
+            "24 in.",
+        ),
+    ] {
+        check_item(item, &[]);
+        assert_eq!(unread(item), [number], "{item}");
+    }
+    check_item(
+        "Packing - Density of 4 pcf or more; lighter wool is not permitted.",
+        &["packing.density: at least 4 pcf"],
+    );
+    check_item(
+        "Packing - Packing 4 in. deep or more in not more than two layers.",
+        &[
+            "packing.depth: at least 4 in",
+            "packing.layers: at most 2 count",
+        ],
+    );
+}
+
+#[test]
+fn what_may_be_exceeded_limits_nothing() {
+    for item in [
+        "Packing - Depth may exceed 4 in.",
+        "Packing - Depth is allowed to exceed 4 in.",
+        "Packing - Depth does not have to be more than 4 in.",
+        "Packing - Depth is not required to be at least 4 in.",
+    ] {
+        check_item(item, &[]);
+        assert_eq!(unread(item), ["4 in."], "{item}");
+    }
+    check_item(
+        "Packing - Depth may not exceed 4 in.",
+        &["packing.depth: at most 4 in"],
+    );
+}

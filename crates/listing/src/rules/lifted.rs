@@ -2,6 +2,8 @@
 //! limits that can't be told apart, what nothing asks for. The number is left unread, for a person.
 
 use super::Sentence;
+use super::closed_denied::is_denied_or_case;
+use super::comparison_before::NEGATIONS;
 use super::not_asked::is_not_asked;
 use super::pair_of_limits::is_one_of_a_pair;
 use super::several_measures::is_given_out;
@@ -21,12 +23,13 @@ pub(super) fn is_lifted(sentence: &Sentence<'_>, index: usize, rule: &str) -> bo
         || is_given_out(sentence, index)
         || is_not_asked(sentence, index)
         || !turns && is_rejected(sentence, index)
-        || is_needless(sentence, index)
+        || is_denied_or_case(sentence, index, rule)
+        || is_needless(sentence, index, rule)
         || names_no_time(sentence, index)
 }
 
 /// `need not exceed 4 in.`, `not limited to 2 in.`: a limit that nothing asks for.
-fn is_needless(sentence: &Sentence<'_>, index: usize) -> bool {
+fn is_needless(sentence: &Sentence<'_>, index: usize, rule: &str) -> bool {
     let Some(amount) = sentence.amount(index) else {
         return false;
     };
@@ -40,15 +43,26 @@ fn is_needless(sentence: &Sentence<'_>, index: usize) -> bool {
         });
     before.any(|at| {
         let exceed = || sentence.has_any(at, amount.first, &["exceed", "more", "over", "than"]);
+        let least = || sentence.is_word(amount.first.saturating_sub(1), "least");
         let needless = sentence.is_word(at, "need") && sentence.is_word(at + 1, "not")
             || sentence.is_any(at, &["needn't", "needn’t"]);
-        let unasked = sentence.is_word(at, "not")
-            && sentence.is_word(at + 1, "required")
-            && sentence.is_word(at + 2, "to");
+        let to = sentence.is_word(at + 2, "to");
+        let unasked = to
+            && sentence.is_word(at, "not")
+            && sentence.is_any(at + 1, &["required", "needed", "have", "obliged"]);
+        let permitted = sentence.is_any(at, &["may", "can", "might"])
+            && sentence.is_any(at + 1, &["exceed", "be", "have", "go", "run"])
+            || sentence.is_any(at, &["allowed", "permitted", "free"])
+                && sentence.is_word(at + 1, "to");
         let unlimited = sentence.is_word(at, "not")
             && sentence.is_any(at + 1, &["limited", "restricted", "confined"])
             && sentence.is_word(at + 2, "to");
-        (needless || unasked) && exceed() || unlimited
+        let denied = sentence.has_any(sentence.floor(index), amount.first, NEGATIONS);
+        // `may be of any length over 6 in.`
+        let of_any = sentence.has_any(at, amount.first, &["any"]);
+        (needless || unasked) && (exceed() || least())
+            || unlimited
+            || permitted && exceed() && !denied && !of_any && rule == "comparison before"
     })
 }
 

@@ -7,6 +7,7 @@
 
 #[cfg(test)]
 mod cases;
+mod closed_denied;
 mod denied;
 mod further_denied;
 mod lifted;

@@ -113,7 +113,31 @@ fn is_bare(tokens: &[Token<'_>], at: usize) -> bool {
                 || before.is_sign('#')
         });
     let share = tokens.get(at + 1).is_some_and(|token| token.is_sign('%'));
-    number && !named && !sized && !share
+    number && !named && !sized && !share && !shares_a_unit(tokens, at)
+}
+
+/// Whether the unit of a number stands behind the last of those that it goes with: `4 to 6 in.`, `1/2, 3/4 or 1 in.`
+fn shares_a_unit(tokens: &[Token<'_>], at: usize) -> bool {
+    let joins = |at: usize| {
+        tokens.get(at).is_some_and(|token| {
+            ["to", "or", "and", "by", "x"]
+                .iter()
+                .any(|word| token.is_word(word))
+                || ['-', '–', '×'].iter().any(|sign| token.is_sign(*sign))
+        })
+    };
+    let is_listed = |at: usize| tokens.get(at).is_some_and(|token| token.is_sign(','));
+    let kind = |at: usize| tokens.get(at).map(|token| &token.kind);
+    let mut at = at;
+    loop {
+        match (joins(at + 1), is_listed(at + 1), kind(at + 2)) {
+            (true, _, Some(TokenKind::Quantity(_))) => return true,
+            (true, _, Some(TokenKind::Number(_))) | (_, true, Some(TokenKind::Number(_))) => {
+                at += 2
+            }
+            _ => return false,
+        }
+    }
 }
 
 /// The other end of a range, or a tolerance: `20 to 60`, `150 ± 5`.
