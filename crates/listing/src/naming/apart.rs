@@ -43,7 +43,14 @@ pub(crate) fn is_plausible(
     unit: Unit,
     property: &Property,
 ) -> bool {
-    property.is_plausible(Quantity::new(hi.unwrap_or(lo), unit))
+    is_of_its_dimension(unit, property)
+        && property.is_plausible(Quantity::new(hi.unwrap_or(lo), unit))
+}
+
+/// Whether a property may be said in a unit: hours are no joint's width. A length may be said as a share of the joint's.
+fn is_of_its_dimension(unit: Unit, property: &Property) -> bool {
+    let (own, said) = (property.dimension(), unit.dimension());
+    own.is_none_or(|own| own == said || own == Dimension::Length && said == Dimension::JointWidths)
 }
 
 /// Whether a property is a size that a thing has by itself, wherever it stands.

@@ -2,6 +2,7 @@
 
 mod boxed;
 mod carried;
+mod case_pairs;
 mod drawn;
 mod grid;
 mod ruled;
@@ -16,7 +17,6 @@ use crate::sentences::{ends_in_abbreviation, sentences};
 pub(super) use boxed::{cells, is_boxed};
 pub(super) use carried::Above;
 pub(super) use tabbed::is_row as is_tabbed;
-pub(super) use unruled::plain_table as plain_table_at;
 
 /// A table: the heading of each column, and the rows.
 #[derive(Debug, Clone, Default)]
@@ -56,7 +56,12 @@ pub(crate) fn table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize
 pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     table_at(lines, start)
         .or_else(|| unruled::captioned_table(lines, start))
-        .or_else(|| unruled::plain_table(lines, start))
+        .or_else(|| plain_table_at(lines, start))
+}
+
+/// The table without rule or caption that begins at a line.
+pub(crate) fn plain_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
+    unruled::plain_table(lines, start).or_else(|| case_pairs::pairs(lines, start))
 }
 
 /// Whether a line lies deep within a stretch of lines of one sort. A table that begins with none of the first lines begins with none of
