@@ -138,3 +138,59 @@ fn a_schedule_with_columns_by_rating() {
         ],
     );
 }
+
+#[test]
+fn two_columns_of_a_case_and_its_value() {
+    let expected = [
+        "packing.depth: at least 3 in. [Joint width, in.: up to 1]",
+        "packing.depth: at least 4 in. [Joint width, in.: over 1 to 2]",
+    ];
+    for (gap, text) in [
+        (
+            "spaces",
+            "Joint width, in.    Min depth, in.\nup to 1             3\nover 1 to 2         4\n",
+        ),
+        (
+            "ragged",
+            "Joint width, in.    Min depth, in.\nup to 1    3\nover 1 to 2    4\n",
+        ),
+        (
+            "uprights",
+            "Joint width, in. | Min depth, in.\nup to 1 | 3\nover 1 to 2 | 4\n",
+        ),
+        (
+            "boxed",
+            "| Joint width, in. | Min depth, in. |\n| up to 1 | 3 |\n| over 1 to 2 | 4 |\n",
+        ),
+    ] {
+        let text = format!("1. Packing - Wool.\n\n{text}");
+        assert_eq!(crate::bounds(&text), expected, "{gap}");
+    }
+    // Two columns of words, or of anything else than cases, are no such table.
+    let text = "1. Packing - Wool.\n\nMaker        Batts\nScarfell     4 in.\nGraylund     3 in.\n";
+    let found = crate::bounds(text);
+    assert!(found.iter().all(|one| !one.contains('[')), "{found:#?}");
+}
+
+#[test]
+fn ratings_head_columns_between_uprights() {
+    let text = "1. Packing - Wool.\n\nTable 1 - Minimum depth of packing, in.\n\n\
+                Joint width, in. | 1 hr | 2 hr\nup to 1 | 2 | 3\nover 1 to 2 | 3 | 4\n";
+    let found = crate::bounds(text);
+    assert_eq!(
+        found.iter().filter(|one| one.contains("at least")).count(),
+        4,
+        "{found:#?}"
+    );
+    assert!(
+        found.iter().all(|one| !one.contains("joint.width: ")),
+        "{found:#?}"
+    );
+    // What the numbers are of, nobody has said.
+    let found =
+        crate::bounds(&text.replace("Table 1 - Minimum depth of packing, in.", "As drawn."));
+    assert!(
+        found.iter().all(|one| !one.contains("exactly")),
+        "{found:#?}"
+    );
+}

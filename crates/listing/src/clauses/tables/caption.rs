@@ -130,7 +130,7 @@ impl Heading {
                 .any(|(own, ..)| captioned.iter().all(|(other, ..)| other.name != own.name))
     }
 
-    /// Whether it names a place or a part, and nothing that is measured or counted there.
+    /// Whether it names a place or a part, or a rating alone, and nothing that is measured or counted there.
     fn names_no_measure(&self) -> bool {
         const COUNTED: &[&str] = &[
             "no", "number", "qty", "clips", "screws", "layers", "coats", "plies", "ga", "gauge",
@@ -138,8 +138,7 @@ impl Heading {
         ];
         let words = self.words.to_lowercase();
         self.selects.is_none()
-            && self.rating.is_none()
-            && !words.is_empty()
+            && self.rating.is_some() == words.is_empty()
             && !words.contains('%')
             && count(ATTRIBUTES, &words) + count(COUNTED, &words) == 0
     }

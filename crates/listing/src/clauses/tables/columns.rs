@@ -242,8 +242,12 @@ impl Columns {
             found.push(in_words(&row.part));
         }
         let of_heading = found.len() == 1 && column.is_band();
-        let place = self.place(column).filter(|_| of_heading);
-        all_of(found, place.unwrap_or(row.span))
+        let place = self.place(column);
+        let mut condition = all_of(found, place.filter(|_| of_heading).unwrap_or(row.span))?;
+        // A rating over the column is told where it stands, too.
+        let over = place.filter(|_| column.rating.is_some() && !of_heading);
+        condition.also.extend(over);
+        Some(condition)
     }
 
     /// Where one of its headings stands.

@@ -305,7 +305,10 @@ pub(super) fn read_cell(
         return;
     };
     let unit = cell.unit.unwrap_or(Unit::Count);
-    if heading.unit_unknown && unit == Unit::Count {
+    // A column for a rating alone doesn't say what its numbers are of.
+    let bare = text.starts_with(|c: char| c.is_ascii_digit());
+    let unnamed = bare && heading.words.is_empty() && heading.rating.is_some();
+    if (heading.unit_unknown || unnamed) && unit == Unit::Count {
         left_as_words(heading, flow, condition, around, found);
         return;
     }

@@ -3,6 +3,8 @@
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
+use super::case_pairs::names_case;
+use super::unruled::is_rating;
 use super::{Table, Words, add, around, is_deep_within};
 
 /// Whether a line is a row of a box: it begins and ends with an upright, or holds two or more.
@@ -127,24 +129,35 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     Some((table, start + len))
 }
 
-/// Whether the first row of a box without a rule heads the others: it has a word in every cell and no number, and they have numbers.
+/// Whether the first row of a box without a rule heads the others: it has a word in every cell and no number but ratings, and they have numbers. The
+/// first of two columns must name a case.
 fn heads_without_rule(region: &[Line<'_>], first: usize) -> bool {
-    const FEWEST_COLUMNS: usize = 3;
     const FEWEST_ROWS: usize = 3;
     let numbered = |text: &str| text.contains(|c: char| c.is_ascii_digit());
     let Some(head) = region.get(first) else {
         return false;
     };
-    let heads = between_uprights(head.text);
-    let filled = heads.iter().all(|(start, end)| {
-        head.text
-            .get(*start..*end)
-            .is_some_and(|cell| cell.contains(char::is_alphabetic))
-    });
+    let heads: Vec<&str> = between_uprights(head.text)
+        .into_iter()
+        .filter_map(|(start, end)| head.text.get(start..end))
+        .map(str::trim)
+        .collect();
+    let Some((case, others)) = heads.split_first() else {
+        return false;
+    };
+    let worded = |cell: &&str| cell.contains(char::is_alphabetic);
+    let filled = heads.iter().all(worded);
+    let ratings: Vec<&str> = others
+        .iter()
+        .copied()
+        .filter(|cell| numbered(cell))
+        .collect();
+    let told = others.len() >= 2 || others.len() == 1 && names_case(case);
     let rows = region.get(first + 1..).unwrap_or_default();
     filled
-        && heads.len() >= FEWEST_COLUMNS
-        && !numbered(head.text)
+        && told
+        && !numbered(case)
+        && (ratings.is_empty() || is_rating(&ratings))
         && rows.len() + 1 >= FEWEST_ROWS
         && rows.iter().all(|row| numbered(row.text))
 }

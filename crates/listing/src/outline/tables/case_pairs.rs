@@ -67,11 +67,18 @@ fn pair(line: &Line<'_>) -> Option<[Span; 2]> {
     parted("  ")
 }
 
-/// Whether a line heads a case and its value.
-fn heads(line: &Line<'_>, case: Span, value: Span) -> bool {
+/// Whether a heading names which joints a row is for: `Joint width, in.`, `Rating`.
+pub(super) fn names_case(heading: &str) -> bool {
     const CASES: &[&str] = &[
         "width", "widths", "joint", "joints", "gap", "gaps", "opening", "rating",
     ];
+    let lower = heading.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphabetic());
+    words.any(|word| CASES.contains(&word))
+}
+
+/// Whether a line heads a case and its value.
+fn heads(line: &Line<'_>, case: Span, value: Span) -> bool {
     let of = |cell: Span| {
         let from = cell.start() - line.span.start();
         line.text
@@ -80,15 +87,12 @@ fn heads(line: &Line<'_>, case: Span, value: Span) -> bool {
             .to_lowercase()
     };
     let (case, value) = (of(case), of(value));
-    let names_case = case
-        .split(|c: char| !c.is_alphabetic())
-        .any(|word| CASES.contains(&word));
     let has_no_number = !line.text.contains(|c: char| c.is_ascii_digit());
     let short = [&case, &value].iter().all(|cell| {
         cell.split_whitespace().count() <= MOST_WORDS && !cell.ends_with([':', '.'])
             || cell.ends_with("in.")
     });
-    names_case
+    names_case(&case)
         && has_no_number
         && short
         && value.starts_with(char::is_alphabetic)

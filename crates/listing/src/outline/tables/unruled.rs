@@ -284,7 +284,7 @@ fn is_class_code(cell: &str) -> bool {
 }
 
 /// Whether the cells are ratings, which head columns: `1 hr   2 hr`, `EI 90   EI 120`.
-fn is_rating(cells: &[&str]) -> bool {
+pub(super) fn is_rating(cells: &[&str]) -> bool {
     cells.iter().all(|cell| {
         let lower = cell.to_lowercase();
         lower.starts_with("ei ") || lower.starts_with("rei ") || is_rated_time(&lower)

@@ -133,7 +133,7 @@ fn shares_a_unit(tokens: &[Token<'_>], at: usize) -> bool {
         match (joins(at + 1), is_listed(at + 1), kind(at + 2)) {
             (true, _, Some(TokenKind::Quantity(_))) => return true,
             (true, _, Some(TokenKind::Number(_))) | (_, true, Some(TokenKind::Number(_))) => {
-                at += 2
+                at += 2;
             }
             _ => return false,
         }
