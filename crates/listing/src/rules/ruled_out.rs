@@ -53,14 +53,14 @@ fn tells_apart(sentence: &Sentence<'_>, index: usize) -> bool {
             .is_some_and(|token| token.word().is_some());
         names && !sentence.is_any(at, SPEAKING) && !sentence.is_any(at, NEGATIONS)
     });
-    let compares = (start.max(amount.first.saturating_sub(3))..amount.first).any(compared);
+    let is_measured_by = (start.max(amount.first.saturating_sub(3))..amount.first).any(compared);
     let joined = start == begins
         || sentence.is_any(start, &["or", "and"])
             && start + 4 > amount.first
             && index
                 .checked_sub(1)
                 .is_some_and(|before| tells_apart(sentence, before));
-    plain && compares && joined && (start > begins || !compared(start))
+    plain && is_measured_by && joined && (start > begins || !compared(start))
 }
 
 /// The token behind a number, its second value and the word for what it measures.

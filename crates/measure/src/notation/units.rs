@@ -365,7 +365,7 @@ fn spelling_end(text: &str, start: usize, spelling: &Spelling) -> Option<usize> 
     let is_powered = powered.starts_with(['²', '³']) && is_length(last);
     let is_word = last.ends_with(char::is_alphanumeric);
     let runs_on = next.is_some_and(|c| c.is_alphanumeric() && !is_note_mark(c));
-    (!is_powered && !(is_word && runs_on)).then_some(at)
+    (!(is_powered || is_word && runs_on)).then_some(at)
 }
 
 /// Whether a spelling ends in a length, so that `²` behind it makes an area, and is no mark of a note.
