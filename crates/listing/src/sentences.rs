@@ -145,6 +145,12 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if MAY_END.contains(&word.as_str()) && limits_nothing_behind(next) {
         return false;
     }
+    // Of `Depth 4 in. Min. Recess 1/2 in.` nobody can say whose the limit is: the rules see both numbers.
+    let printed = last_word(before).starts_with(char::is_uppercase);
+    let may_open = printed && is_limit(&word) && names_a_number(next) && !begins_a_label(next);
+    if may_open && stands_behind_a_unit(before, &word) {
+        return false;
+    }
     if !ABBREVIATIONS.contains(&word.as_str()) {
         return capital || digit || begins == Some('(') || begins == Some('[');
     }
@@ -253,7 +259,10 @@ fn limits_nothing_behind(rest: &str) -> bool {
     if let Some(behind) = behind.strip_prefix('.') {
         let next = behind.trim_start();
         let word = next.split([' ', '.']).next().unwrap_or_default();
-        return next.starts_with(|c: char| c.is_lowercase()) || GO_ON.contains(&word);
+        return next.starts_with(|c: char| c.is_lowercase())
+            || GO_ON.contains(&word)
+            || begins_a_label(next)
+            || names_a_number(next);
     }
     let end = behind
         .find(['.', ';', ',', ':', '('])
@@ -262,6 +271,52 @@ fn limits_nothing_behind(rest: &str) -> bool {
     let small = words.clone().next().is_some_and(goes_on_measuring);
     let named = words.clone().next().is_some();
     small || named && !words.any(is_number)
+}
+
+/// Whether words begin with a capital that a limit in front of them would have taken: `Edge distance` of `12 in. Max. Edge distance 2 in.` In a title every
+/// word has one, so that the first small word tells, if it is none of those that titles leave small.
+fn begins_a_label(words: &str) -> bool {
+    const LEFT_SMALL: &[&str] = &[
+        "of", "and", "or", "the", "a", "an", "in", "on", "for", "to", "at", "between", "per", "by",
+        "from", "with",
+    ];
+    const MOST_WORDS: usize = 5;
+    let mut each = words.split_whitespace();
+    let Some(first) = each
+        .next()
+        .filter(|first| first.starts_with(char::is_uppercase))
+    else {
+        return false;
+    };
+    let cites = ["Item", "Items", "Option", "Table", "Note", "See", "Fig"].contains(&first);
+    if cites || goes_on_measuring(&first.to_lowercase()) {
+        return true;
+    }
+    each.take(MOST_WORDS)
+        .take_while(|word| word.chars().all(|c| c.is_alphabetic() || c == '-'))
+        .find(|word| !LEFT_SMALL.contains(word))
+        .is_some_and(|word| word.starts_with(char::is_lowercase))
+}
+
+/// Whether words are a name that begins with a capital, and its number: `Recess 1/2 in.`
+fn names_a_number(words: &str) -> bool {
+    const MOST_WORDS: usize = 4;
+    let is_name = |word: &&str| word.chars().all(|c| c.is_alphabetic() || c == '-');
+    let named = words.split_whitespace().take_while(is_name).count();
+    let number = words.split_whitespace().nth(named);
+    words.starts_with(|c: char| c.is_uppercase())
+        && words.contains(char::is_lowercase)
+        && (1..=MOST_WORDS).contains(&named)
+        && number.is_some_and(is_number)
+}
+
+/// Whether a limit stands right behind a shortened unit and its number: the `Min` of `4 in. Min`.
+fn stands_behind_a_unit(before: &str, limit: &str) -> bool {
+    let head = before.get(..before.len().saturating_sub(limit.len()));
+    let mut words = head.unwrap_or_default().split_whitespace().rev();
+    let unit = words.next().and_then(|word| word.strip_suffix('.'));
+    unit.is_some_and(|unit| MAY_END.contains(&unit.to_lowercase().as_str()))
+        && words.next().is_some_and(is_number)
 }
 
 fn is_limit(word: &str) -> bool {

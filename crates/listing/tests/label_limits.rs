@@ -185,3 +185,72 @@ fn a_shortened_limit_before_small_words_is_of_the_number_before() {
         ],
     );
 }
+
+#[test]
+fn a_limit_before_a_capital_closes_the_number_or_leaves_words() {
+    // What goes on with the measure, or begins a label in small letters, is no name that the limit heads.
+    check(
+        "1. CLIPS - Spacing 12 in. Max. Edge distance 2 in.\n",
+        &[
+            "clip.spacing: at most 12 in",
+            "1:clip_edge_distance: nominal 2 in",
+        ],
+    );
+    check(
+        "1. CLIPS - Lap 3 in. Min. Spaced 12 in. OC.\n",
+        &["clip.overlap: at least 3 in", "clip.spacing: nominal 12 in"],
+    );
+    check(
+        "1. PACKING - Depth 4 in. Min. Item 3 may be omitted.\n",
+        &["packing.depth: at least 4 in"],
+    );
+    // One name before a number may take it or not: nobody can say.
+    for text in [
+        "1. PACKING - Depth 4 in. Min. Recess 1/2 in.\n",
+        "1. PACKING - Depth 4 in. min recess 1/2 in.\n",
+    ] {
+        check(text, &[]);
+        assert_eq!(unread(text), ["4 in.", "1/2 in."], "{text}");
+    }
+    // A number behind that has its own limit leaves it.
+    for limit in ["min recess 1/2 in. max", "Min. Recess 1/2 in. Max."] {
+        check(
+            &format!("1. PACKING - Depth 4 in. {limit}\n"),
+            &[
+                "packing.depth: at least 4 in",
+                "packing.recess: at most 1/2 in",
+            ],
+        );
+    }
+}
+
+#[test]
+fn a_limit_may_be_said_in_passing() {
+    for at_most in [
+        "at the outside",
+        "and not an inch more",
+        ", and not an inch more",
+        ", not a hair more",
+    ] {
+        check(
+            &format!("1. CLIPS - Spaced 12 in. {at_most}.\n"),
+            &["clip.spacing: at most 12 in"],
+        );
+    }
+    check(
+        "1. PACKING - Depth 4 in. and not an inch less.\n",
+        &["packing.depth: at least 4 in"],
+    );
+    // A place is no limit.
+    check(
+        "1. CLIPS - Spaced 12 in. at the outside of the wall.\n",
+        &["clip.spacing: nominal 12 in"],
+    );
+    check(
+        "1. CLIPS - Spaced 12 in. on the inside face, 8 in. at the outside.\n",
+        &[
+            "clip.spacing: nominal 12 in",
+            "1:clip_the_inside_face_at: nominal 8 in",
+        ],
+    );
+}

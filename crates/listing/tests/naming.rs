@@ -285,3 +285,19 @@ fn two_numbers_are_given_out_to_two_measures_in_their_order() {
         check(text, &[]);
     }
 }
+
+#[test]
+fn a_gap_between_parts_is_no_width_of_the_joint() {
+    check(
+        "1. BOARD - Gap of 1/4 in. is permitted between boards and runner.\n",
+        &["1:gap_gap: nominal 1/4 in"],
+    );
+    check(
+        "1. BOARD - A gap of max 1/2 in. is left between the board and the deck.\n",
+        &["board.gap: at most 1/2 in"],
+    );
+    check(
+        "1. JOINT - Separation between floor and wall max 4 in.\n",
+        &["joint.width: at most 4 in"],
+    );
+}

@@ -345,19 +345,19 @@ fn a_case_that_a_sentence_speaks_of_is_no_limit() {
             "1/2 inch",
         ),
         (
-            "Joint - Joints narrower than 1/2 in. do not qualify.",
+            "Joint - Joints narrower than 1/2 in. do not qualify for Option B.",
             "1/2 in.",
         ),
         (
-            "Joint - Openings larger than 3 in. fall outside this listing.",
+            "Joint - Openings larger than 3 in. fall outside this listing unless clipped.",
             "3 in.",
         ),
         (
-            "Spray - Humidities over 85 percent stop the work.",
+            "Spray - Humidities over 85 percent stop the clock.",
             "85 percent",
         ),
         (
-            "Walls - Walls less than 5 in. thick were not tested.",
+            "Walls - Walls less than 5 in. thick were not tested with sealant alone.",
             "5 in.",
         ),
     ] {
@@ -567,4 +567,62 @@ fn what_may_be_exceeded_limits_nothing() {
         "Packing - Depth may not exceed 4 in.",
         &["packing.depth: at most 4 in"],
     );
+}
+
+#[test]
+fn what_is_only_ruled_out_limits_the_other_way() {
+    for out in [
+        "cannot be packed",
+        "do not qualify",
+        "fall outside this listing",
+        "were not tested",
+        "have not been tested",
+        "are not covered",
+        "are beyond the scope of this listing",
+        "are excluded",
+    ] {
+        check(
+            &format!("1. JOINT - Joints narrower than 1/2 in. (13 mm) {out}.\n"),
+            &["joint.width: at least 1/2 in"],
+        );
+        check(
+            &format!("1. JOINT - Joints over 4 in. wide {out}.\n"),
+            &["joint.width: at most 4 in"],
+        );
+    }
+    check(
+        "1. JOINT - Joints narrower than 1/2 in. or wider than 4 in. are not covered.\n",
+        &["joint.width: between 1/2 to 4 in"],
+    );
+    check(
+        "1. BEAM - Beams deeper than 24 in. were not tested; beams shallower than 8 in. do not qualify.\n",
+        &[
+            "beam.depth: at most 24 in",
+            "1:beams_beams_shallower_do_not: at least 8 in",
+        ],
+    );
+}
+
+#[test]
+fn what_is_ruled_out_in_part_limits_nothing() {
+    for part in [
+        "cannot be packed without clips",
+        "cannot be packed unless clips are fitted",
+        "do not qualify for Option B",
+        "are excluded from Option A",
+        "were not tested with sealant alone",
+        "are not covered by the coating alone",
+        "need not be tested",
+    ] {
+        check(
+            &format!("1. JOINT - Joints wider than 4 in. {part}.\n"),
+            &[],
+        );
+    }
+    for order in [
+        "Re-spray any spot under 1/8 in.",
+        "If it is wider than 3 in., stop.",
+    ] {
+        check(&format!("1. COATING - {order}\n"), &[]);
+    }
 }

@@ -75,3 +75,95 @@ fn a_condition_in_two_places_holds_the_numbers_of_both() {
         ])
     );
 }
+
+#[test]
+fn the_mark_of_a_note_behind_a_unit_hides_no_number() {
+    check(
+        "1. PACKING - Density 4 pcf² min, depth 4 in.¹ min, compressed min 25 %⁽¹⁾.\n",
+        &[
+            "packing.density: at least 4 pcf",
+            "packing.depth: at least 4 in",
+            "packing.compression: at least 25 percent",
+        ],
+    );
+    check(
+        "1. STUDS - 25 MSG² min. Cure 24 hr¹ min.\n",
+        &[
+            "stud.gauge: at least 25 gauge",
+            "1:stud_cure_min: at least 24 hr",
+        ],
+    );
+    // A square or a cube behind a length is another unit, or a note: nobody can say.
+    for (text, number) in [
+        ("4 in.²", "4"),
+        ("4 inches²", "4"),
+        ("3 ft³", "3"),
+        ("5¹ in.", "5"),
+        ("6—mm", "6"),
+    ] {
+        let text = format!("1. PACKING - Depth min {text} here.\n");
+        check(&text, &[]);
+        assert_eq!(unread(&text), [number], "{text}");
+    }
+}
+
+#[test]
+fn a_number_in_other_characters_is_read_as_what_it_means() {
+    for depth in [
+        "１００ mm",
+        "1\u{ad}00 mm",
+        "100\u{a0}mm",
+        "100\u{2009}mm",
+        "100\u{202f}mm",
+        "100\u{200b} mm",
+        "100 m\u{ad}m",
+    ] {
+        check(
+            &format!("1. PACKING - Depth min {depth}.\n"),
+            &["packing.depth: at least 100 mm"],
+        );
+    }
+    for recess in ["³⁄₈ in.", "3⁄8 in.", "3/8in.", "⅜in.", "⅜″"] {
+        check(
+            &format!("1. PACKING - Recess max {recess}\n"),
+            &["packing.recess: at most 3/8 in"],
+        );
+    }
+    check(
+        "1. PACKING - Depth min 1 ³⁄₈ in.\n2. COATING - Wet thickness min 0·5 mm.\n",
+        &[
+            "packing.depth: at least 11/8 in",
+            "coating.wet_thickness: at least 1/2 mm",
+        ],
+    );
+}
+
+#[test]
+fn a_number_that_nothing_holds_is_shown_in_whatever_characters() {
+    for number in [
+        "40 mm¹",
+        "４０ mm",
+        "4\u{ad}0 mm",
+        "½ in.",
+        "³⁄₈ in.",
+        "40 mm¶",
+        "40\u{202f}mm",
+        "40 mm®",
+        "40 mm”",
+    ] {
+        let text = format!("1. CLIPS - Supplied where the joint is wider than {number} here.\n");
+        let shown = unread(&text);
+        assert_eq!(shown.len(), 1, "{text}");
+        assert!(
+            number.starts_with(shown.concat().as_str()),
+            "{text}: {shown:?}"
+        );
+    }
+    for glued in ["approx.6 mm", "min.6 mm", "①6 mm", "¹6 mm"] {
+        assert_eq!(
+            unread(&format!("1. COATING - {glued} thick.\n")),
+            ["6 mm"],
+            "{glued}"
+        );
+    }
+}

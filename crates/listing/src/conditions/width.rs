@@ -4,7 +4,7 @@ use measure::Dimension;
 
 use super::bands::{from_width, labels, second_limit, two_sided};
 use super::{Found, things};
-use crate::rules::{Sentence, is_refused};
+use crate::rules::{Sentence, is_refused, is_ruled_out};
 
 pub(super) use super::meant::{found, skip_attribute};
 
@@ -69,6 +69,9 @@ const INTRODUCE: &[&str] = &[
 pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
     let mut found: Vec<Found> = Vec::new();
     for index in (0..sentence.amounts.len()).filter(|index| !taken.contains(index)) {
+        if is_ruled_out(sentence, index) {
+            continue;
+        }
         let own = introduced(sentence, index)
             .or_else(|| subject(sentence, index))
             .or_else(|| listed(sentence, index, &found))

@@ -2,6 +2,7 @@
 
 use measure::Unit;
 
+use super::plain::{is_disguised, plain};
 use crate::model::Span;
 
 /// The units of numbers that have none of their own.
@@ -33,6 +34,8 @@ pub(crate) struct Flow {
     lower: String,
     /// For each piece: where it starts in the running text, and where in the source.
     pieces: Vec<(usize, usize)>,
+    /// The characters that stand for others: where in the running text, and how many bytes each has in the source.
+    disguised: Vec<(usize, usize)>,
     /// Where in the running text each piece of the source begins: its lines.
     lines: Vec<usize>,
     /// The units of its numbers that have none of their own.
@@ -85,6 +88,8 @@ impl Flow {
         both.text.push_str(&other.text);
         both.pieces
             .extend(other.pieces.iter().map(|(at, source)| (base + at, *source)));
+        both.disguised
+            .extend(other.disguised.iter().map(|(at, len)| (base + at, *len)));
         both.lower = both.text.to_ascii_lowercase();
         both
     }
@@ -120,7 +125,23 @@ impl Flow {
             }
             let offset = word.as_ptr().addr() - words.as_ptr().addr();
             self.pieces.push((self.text.len(), start + offset));
-            self.text.push_str(word);
+            if is_disguised(word) {
+                self.add_plain(word, start + offset);
+            } else {
+                self.text.push_str(word);
+            }
+        }
+    }
+
+    /// Adds a word as the characters that its own stand for.
+    fn add_plain(&mut self, word: &str, start: usize) {
+        for plain in plain(word) {
+            let Some(c) = plain.c else { continue };
+            self.pieces.push((self.text.len(), start + plain.at));
+            if c.len_utf8() != plain.len {
+                self.disguised.push((self.text.len(), plain.len));
+            }
+            self.text.push(c);
         }
     }
 
@@ -185,6 +206,9 @@ impl Flow {
 
     /// How many bytes the character that holds this byte goes on for, counted from the byte.
     fn width_at(&self, at: usize) -> usize {
+        if let Ok(index) = self.disguised.binary_search_by_key(&at, |(at, _)| *at) {
+            return self.disguised.get(index).map_or(1, |(_, len)| *len);
+        }
         (at + 1..=self.text.len())
             .find(|end| self.text.is_char_boundary(*end))
             .map_or(1, |end| end - at)
@@ -219,5 +243,20 @@ mod tests {
         assert_eq!(flow.span(at, at + 8).of(source), "mea-\n   sured");
         let at = flow.text().find('½').unwrap();
         assert_eq!(flow.span(at, at + 2).of(source), "½");
+    }
+
+    #[test]
+    fn characters_that_stand_for_others_lead_back_to_themselves() {
+        let source = "mea\u{ad}sured １０\u{200b}０ mm, 1 ³⁄₁₆ in., 0·5 mm, mea\u{ad}\nsured";
+        let spans = super::super::lines::lines(source)
+            .into_iter()
+            .map(|line| line.span);
+        let flow = Flow::of(source, spans);
+        assert_eq!(flow.text(), "measured 100 mm, 1 3⁄16 in., 0.5 mm, measured");
+        let at = flow.text().find("100").unwrap();
+        assert_eq!(flow.span(at, at + 3).of(source), "１０\u{200b}０");
+        let at = flow.text().find('3').unwrap();
+        assert_eq!(flow.span(at, at + "3⁄16".len()).of(source), "³⁄₁₆");
+        assert_eq!(flow.span(0, "measured".len()).of(source), "mea\u{ad}sured");
     }
 }

@@ -4,8 +4,10 @@ mod decode;
 mod flow;
 mod furniture;
 mod lines;
+mod plain;
 
 pub use decode::{DecodeError, Decoded, decode};
 pub(crate) use flow::{Flow, UsualUnits};
 pub(crate) use furniture::{furniture, is_rule};
 pub(crate) use lines::{Line, lines};
+pub(crate) use plain::{is_disguised, plain};

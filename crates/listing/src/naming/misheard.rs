@@ -5,6 +5,7 @@
 
 use vocabulary::Property;
 
+use super::between::is_between_parts;
 use super::{Mention, Subject, apart};
 use crate::phrase::Amount;
 use crate::rules::{Sentence, is_spaced};
@@ -115,6 +116,7 @@ pub(super) fn is_misheard(
 ) -> bool {
     apart::is_size(property) && is_spaced(sentence, amount.last)
         || property.name == "joint.width" && reaches_past_the_joint(sentence, amount)
+        || is_between_parts(sentence, amount, property)
         || property.name == "joint.spacing"
             && (0..amount.first)
                 .any(|at| is_attributive(sentence, at) || is_joint_width(sentence, at))

@@ -6,6 +6,7 @@
 //! when the component has but one property of that dimension: the wrong property is worse than a local one.
 
 mod apart;
+mod between;
 mod cues;
 mod heard;
 mod laps;

@@ -4,9 +4,10 @@
 //! The pass knows no grammar: it shares nothing with the rules but the notation of quantities, so that a rule that loses a number is found
 //! out by something that can't lose it the same way.
 
-use measure::notation::{Stated, quantity_at};
+use measure::notation::{Stated, is_note_mark, quantity_at};
 use measure::{Number, Unit};
 
+use crate::layout::{is_disguised, plain};
 use crate::model::{Clause, Condition, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
 
 /// How far behind a number its second value may stand, in bytes.
@@ -31,6 +32,7 @@ pub(super) fn unread_numbers(
         })
         .map(|number| span_of(&number))
         .chain(gaps(&held, text.len()).flat_map(|gap| odd_numbers(text, gap)))
+        .chain(gaps(&held, text.len()).flat_map(|gap| disguised_numbers(text, gap)))
         .map(|span| {
             let words = span.of(text).to_owned();
             let message = format!("no clause, condition or name holds `{words}`");
@@ -61,24 +63,26 @@ fn gaps(held: &[Span], len: usize) -> impl Iterator<Item = Span> + '_ {
 /// Every number with a unit that begins in a stretch, in order.
 fn numbers(text: &str, within: Span) -> impl Iterator<Item = Stated> + '_ {
     let mut next = 0;
-    // A digit is a byte of its own in UTF-8, and part of no other character.
-    let digits = within.of(text).bytes().enumerate();
-    let places = digits
-        .filter(|(_, byte)| byte.is_ascii_digit())
+    // `½ in.` begins with a fraction that is one character.
+    let begins_number = |c: char| c.is_ascii_digit() || matches!(c, '¼'..='¾' | '⅐'..='⅞');
+    let places = within
+        .of(text)
+        .char_indices()
+        .filter(move |(_, c)| begins_number(*c))
         .map(move |(at, _)| within.start() + at);
     places.filter_map(move |at| {
         let begins = at >= next;
-        let apart = text
-            .get(..at)
-            .and_then(|before| before.chars().next_back())
-            .is_none_or(|before| {
-                !before.is_alphanumeric() && !matches!(before, '.' | '-' | '/')
-                    || before == '/' && is_parted(text, at)
-            });
-        if !begins {
+        let before = text.get(..at).and_then(|before| before.chars().next_back());
+        let apart = before.is_none_or(|before| {
+            !before.is_alphanumeric() && !matches!(before, '.' | '-' | '/')
+                || before == '/' && is_parted(text, at)
+                || is_label_of_its_own(before)
+                || before == '.' && is_behind_a_word(text, at)
+        });
+        if !begins || is_inside(text, at) {
             return None;
         }
-        let stated = apart.then(|| quantity_at(text, at)).flatten();
+        let stated = apart.then(|| stated_at(text, at)).flatten();
         // A number without a unit is passed over whole.
         next = stated.as_ref().map_or_else(
             || {
@@ -89,6 +93,74 @@ fn numbers(text: &str, within: Span) -> impl Iterator<Item = Stated> + '_ {
         );
         stated.filter(|stated| stated.unit != Unit::Count && !is_name(text, stated))
     })
+}
+
+/// The quantity at a place. What labels it, `¹6 mm`, is none of it.
+fn stated_at(text: &str, at: usize) -> Option<Stated> {
+    let labelled = text.get(..at)?.ends_with(is_label_of_its_own);
+    if !labelled {
+        return quantity_at(text, at);
+    }
+    quantity_at(text.get(at..)?, 0).map(|stated| Stated {
+        span: at + stated.span.start..at + stated.span.end,
+        ..stated
+    })
+}
+
+/// Whether a character that stands for another, or for nothing, joins a digit to the digits before it: `1\u{ad}00 mm`, `0·5 mm`.
+fn is_inside(text: &str, at: usize) -> bool {
+    let mut before = text.get(..at).unwrap_or_default().chars().rev();
+    let joins = matches!(
+        before.next(),
+        Some('·' | '\u{ad}' | '\u{200b}'..='\u{200d}' | '\u{2060}')
+    );
+    joins && before.next().is_some_and(|c| c.is_ascii_digit())
+}
+
+/// Whether a character is the mark of a note or a number in a ring, and no part of the number behind it.
+fn is_label_of_its_own(c: char) -> bool {
+    is_note_mark(c) || matches!(c, '①'..='⓿')
+}
+
+/// Whether the stop before a number ends a word: `approx.6 mm`, `min.6 mm`.
+fn is_behind_a_word(text: &str, at: usize) -> bool {
+    let before = text.get(..at).and_then(|before| before.strip_suffix('.'));
+    before.is_some_and(|before| {
+        before
+            .chars()
+            .rev()
+            .take(2)
+            .filter(|c| c.is_alphabetic())
+            .count()
+            == 2
+    })
+}
+
+/// Every number in a stretch that is written in other characters than its own: `１０ mm`, `³⁄₈ in.`, `0·5 mm`. What the notation of quantities reads as
+/// it is written is no such number.
+fn disguised_numbers(text: &str, within: Span) -> Vec<Span> {
+    let words = within.of(text);
+    if !is_disguised(words) {
+        return Vec::new();
+    }
+    let mut as_meant = String::with_capacity(words.len());
+    // Where each byte of what is meant begins in the source, and where that character ends.
+    let mut sources: Vec<Span> = Vec::with_capacity(words.len());
+    for plain in plain(words) {
+        let Some(c) = plain.c else { continue };
+        let start = within.start() + plain.at;
+        as_meant.push(c);
+        sources.resize(as_meant.len(), Span::new(start, start + plain.len));
+    }
+    let all = Span::new(0, as_meant.len());
+    numbers(&as_meant, all)
+        .filter_map(|stated| {
+            let first = sources.get(stated.span.start)?;
+            let last = sources.get(stated.span.end.checked_sub(1)?)?;
+            let written = first.join(*last);
+            is_disguised(written.of(text)).then_some(written)
+        })
+        .collect()
 }
 
 /// Every number in a stretch whose unit the notation of quantities doesn't know, or that is parted from its unit: `3.4 lb/sq yd`, `4 (min) pcf`.
@@ -132,7 +204,9 @@ fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
             && !behind
                 .get(word.len()..)
                 .is_some_and(|rest| rest.starts_with(" per cubic"));
-        let limited = LIMITS.iter().any(|limit| lower.starts_with(limit)) || is_marked(behind);
+        let limited = LIMITS.iter().any(|limit| lower.starts_with(limit))
+            || is_marked(behind)
+            || is_powered(behind);
         let known = quantity_at(text, start).is_some_and(|stated| stated.unit != Unit::Count);
         let len = rest.len() - behind.len() + if unit { word.len() } else { 0 };
         let span = Span::new(start, start + if unit { len } else { digits });
@@ -140,9 +214,22 @@ fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
     })
 }
 
-/// Whether the mark of a note parts a number from its unit: `4* in.`
+/// Whether a raised figure makes a unit one that the notation doesn't know: `3 ft³`, `4 in.²`
+fn is_powered(behind: &str) -> bool {
+    let Some(mark) = behind.find(is_note_mark) else {
+        return false;
+    };
+    let unit = behind.get(..mark).unwrap_or_default();
+    !unit.contains(char::is_whitespace)
+        && quantity_at(&format!("1 {unit}"), 0)
+            .is_some_and(|stated| stated.unit != Unit::Count && stated.span.end == unit.len() + 2)
+}
+
+/// Whether the mark of a note parts a number from its unit, or a dash that is no hyphen does: `4* in.`, `4¹ in.`, `6—mm`
 fn is_marked(behind: &str) -> bool {
-    let rest = behind.trim_start_matches(['*', '†', '‡']);
+    let mark =
+        |c: char| matches!(c, '*' | '†' | '‡' | '§' | '¶' | '–' | '—' | '−') || is_note_mark(c);
+    let rest = behind.trim_start_matches(mark);
     rest.len() < behind.len()
         && quantity_at(&format!("1 {}", rest.trim_start()), 0)
             .is_some_and(|stated| stated.unit != Unit::Count)

@@ -1,6 +1,7 @@
 use measure::Dimension;
 
 use super::denied::{carried_negation, denied_deviation, second_verb_denied};
+use super::ruled_out::is_ruled_out;
 use super::turned_down::{is_taken_away, is_turned_down};
 use super::{Finding, Sentence};
 use crate::conditions::not_yet;
@@ -81,7 +82,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if strict && is_taken_away(sentence, index) && !is_refused(sentence, index) {
         return None;
     }
-    if strict && (is_refused(sentence, index) || is_turned_down(sentence, index)) {
+    if strict && (is_refused(sentence, index) || is_ruled_out(sentence, index) || is_turned_down(sentence, index)) {
         return Some(Finding::sure(relation.negated()?, from));
     }
     if let Some(negation) = sentence.forbidding(first) {
@@ -120,10 +121,13 @@ fn names_a_case(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize
         "qualify", "qualifies", "count", "counts", "want", "wants", "get", "gets", "take", "takes", "void", "voids",
     ];
     let Some(amount) = sentence.amount(index) else { return false };
-    let opens = floor == 0 && (0..from).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, VERBS) && !sentence.is_any(at, NEGATIONS));
+    // A semicolon begins another statement.
+    let start = (floor..from).rev().find(|at| sentence.is_sign(*at, ';')).map(|at| at + 1);
+    let start = start.or((floor == 0).then_some(0));
+    let opens = start.is_some_and(|start| start < from && (start..from).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, VERBS) && !sentence.is_any(at, NEGATIONS)));
     let behind = sentence.skip_parentheses(amount.last)..amount.last + REACH;
     let mut behind = behind.take_while(|at| sentence.token(*at).is_some() && !sentence.is_stop(*at) && !sentence.is_any(*at, &["and", "but", "or"]));
-    from > 0 && opens && behind.any(|at| sentence.is_any(at, VERBS))
+    opens && behind.any(|at| sentence.is_any(at, VERBS))
 }
 
 /// `neither more nor less than 2 in.`: that and nothing else.

@@ -15,6 +15,7 @@ mod measured;
 mod not_asked;
 mod prefixed;
 mod respective;
+mod ruled_out;
 mod sentence;
 mod several_measures;
 mod turned_down;
@@ -23,6 +24,7 @@ pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_ref
 pub(crate) use measured::measured_behind;
 pub(crate) use prefixed::ends_at_limit;
 pub(crate) use respective::share;
+pub(crate) use ruled_out::is_ruled_out;
 pub(crate) use sentence::Sentence;
 pub(crate) use shared_qualifier::{case_of, is_spaced};
 pub(crate) use word_before::qualifier;

@@ -62,6 +62,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             at += 2;
             continue;
         }
+        if sentence.is_sign(at, ',')
+            && let Some(relation) = not_a_jot(sentence, at + 1)
+        {
+            return Some(Finding::sure(relation, sentence.amount(index)?.first));
+        }
         // `13 mm (1/2 in.), and never less`
         let denied = at + 1 + usize::from(sentence.is_any(at + 1, &["and", "but"]));
         if sentence.is_sign(at, ',') && sentence.is_any(denied, &["not", "no", "never"]) {
@@ -269,6 +274,11 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     }
     if word == "at" {
         let most = if sentence.is_word(at + 1, "the") { at + 2 } else { at + 1 };
+        // `12 in. at the outside.`; `at the outside of the wall` and `at the outside, 8 in. at the inside` are places.
+        let places = (0..sentence.tokens.len()).any(|at| sentence.is_any(at, &["inside", "inner", "interior", "face", "faces", "side", "sides"]));
+        if most == at + 2 && sentence.is_word(most, "outside") && ends_stretch(sentence, most + 1) && !places {
+            return Some(Relation::AtMost);
+        }
         return match sentence.word(most) {
             "most" | "latest" | "thickest" | "widest" | "deepest" | "longest" => Some(Relation::AtMost),
             "thinnest" | "narrowest" | "shallowest" | "shortest" => Some(Relation::AtLeast),
@@ -303,6 +313,9 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
             other => or_more(other),
         };
     }
+    if let Some(relation) = not_a_jot(sentence, at) {
+        return Some(relation);
+    }
     // `down 12.5% and up 12.5%`: what a number follows is said of that.
     if word == "and" && sentence.amount_at(at + 2).is_some() {
         return None;
@@ -329,6 +342,17 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
     (!opens_next(sentence, at) && !may_open_a_label(sentence, at)).then_some(relation)
+}
+
+/// `and not an inch more`, `and not a hair less`
+fn not_a_jot(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
+    const JOTS: &[&str] = &["inch", "hair", "bit", "fraction", "jot", "millimetre", "millimeter", "minute", "day", "hour", "pound", "ounce", "thread"];
+    let not = at + usize::from(sentence.is_any(at, &["and", "but"]));
+    let said = sentence.is_word(not, "not") && sentence.is_any(not + 1, &["a", "an", "one"]) && sentence.is_any(not + 2, JOTS) && ends_stretch(sentence, not + 4);
+    match or_more(sentence.word(not + 3)).filter(|_| said)? {
+        Relation::AtLeast => Some(Relation::AtMost),
+        _ => Some(Relation::AtLeast),
+    }
 }
 
 fn ends_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
@@ -372,7 +396,8 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         return true;
     }
     let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')', '/', '×'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
-    amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS)
+    let next_closed = sentence.amount_at(at + 2).is_some_and(|next| closes_itself(sentence, next));
+    amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS) && !next_closed
 }
 
 /// Whether a limit may as well open the label behind it, so that nobody can say whose it is: `4 in. Max Recess: 1/2 in.`, `2 in. Max: 4 in.`, `3 in. min. lap
@@ -388,7 +413,7 @@ fn may_open_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
     let parted = comma || [':', '=', '-', '–'].iter().any(|sign| sentence.is_sign(end, *sign));
     let next = sentence.amount_at(end + usize::from(parted));
     // In capitals, and before one, the stop ends what it closes.
-    let goes_on = is_stopped(sentence, at) && sentence.words(at + 1, at + 2).starts_with(char::is_lowercase);
+    let goes_on = is_stopped(sentence, at) && (titled || sentence.words(at + 1, at + 2).starts_with(char::is_lowercase));
     let opens = parted || named > 0 && (end > at + 1 + named || goes_on);
     opens && next.is_some_and(|next| sentence.is_bound(next) && !is_closed(sentence, next))
 }

@@ -54,6 +54,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             return None;
         }
         if let Some(relation) = qualifier(sentence.word(at)) {
+            if stands_between(sentence, index, at) {
+                return None;
+            }
             // `Minimum  Maximum  Unit` heads columns.
             let ends_amount = |at: usize| sentence.amounts.iter().any(|amount| amount.last == at || sentence.skip_parentheses(amount.last) == at);
             if at + 1 < first && at > floor && !ends_amount(at - 1) && !sentence.words(at - 1, at).contains('.') && qualifier(sentence.word(at - 1)).is_some_and(|other| other != relation) {
@@ -98,6 +101,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
     }
     None
+}
+
+/// `Depth 4 in. min recess 1/2 in.`: right behind a number that nothing limits and before the name of the next, a limit may be either's.
+fn stands_between(sentence: &Sentence<'_>, index: usize, at: usize) -> bool {
+    let Some(before) = index.checked_sub(1) else { return false };
+    let Some((own, next)) = sentence.amount(before).zip(sentence.amount(index)) else { return false };
+    let adjacent = own.last == at || sentence.skip_parentheses(own.last) == at;
+    let limits = qualifier(sentence.word(at)).is_some_and(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost));
+    let named = at + 1 < next.first && (at + 1..next.first).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let measures = own.unit != measure::Unit::Count && next.unit != measure::Unit::Count;
+    adjacent && limits && named && measures && sentence.is_bound(before) && !limits_precede(sentence, index) && read(sentence, before).is_none()
 }
 
 /// `Maximum length before tooling: 15 ft`, `Thickness, min: 4 in.`, `Width (max): 40 mm`: a label that opens with the qualifier, or ends in it

@@ -17,6 +17,9 @@
 //! begins like a unit); `2 in the wall` and `2 in each bay` (the preposition); a fraction with a zero beneath;
 //! more than twelve digits.
 //!
+//! A raised figure right behind a unit is the mark of a note (`4 pcf²`); behind a length it may make an area, and
+//! is declined unless that is a unit (`4 in.²`, `3 ft³`).
+//!
 //! A quantity remembers its *step*: the smallest difference that its notation can show (`2-1/2 in.` is stated
 //! to 1/2 in., `64 mm` to 1 mm, `0.036 in.` to 0.001 in.). [`dual`](crate::dual) needs it; no verdict does.
 
@@ -27,4 +30,5 @@ mod units;
 
 pub use numeral::{Numeral, NumeralStyle, numeral_at};
 pub use quantities::{ParseQuantityError, Stated, quantity, quantity_at};
+pub use scan::is_note_mark;
 pub use units::unit_at;

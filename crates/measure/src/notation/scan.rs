@@ -23,3 +23,8 @@ pub(super) fn skip_digits(text: &str, at: usize) -> usize {
         .take_while(u8::is_ascii_digit)
         .count()
 }
+
+/// Whether a character is a raised or lowered figure or letter, as marks of notes are: `4 pcf¹`, `25 %⁽²⁾`.
+pub fn is_note_mark(c: char) -> bool {
+    matches!(c, '¹' | '²' | '³' | '⁰' | '⁴'..='⁹' | '⁽' | '⁾' | 'ᵃ'..='ᵏ')
+}

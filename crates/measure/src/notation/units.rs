@@ -2,7 +2,7 @@
 
 use std::sync::LazyLock;
 
-use super::scan::{rest, skip_space};
+use super::scan::{is_note_mark, rest, skip_space};
 use crate::unit::Unit;
 
 /// How a spelling must stand in the text.
@@ -353,12 +353,51 @@ fn spelling_end(text: &str, start: usize, spelling: &Spelling) -> Option<usize> 
         }
         at += part.len();
     }
-    let word = spelling
-        .parts
-        .last()
-        .is_some_and(|part| part.ends_with(char::is_alphanumeric));
-    let runs_on = rest(text, at).starts_with(|c: char| c.is_alphanumeric() || c == '²' || c == '³');
-    (!(word && runs_on)).then_some(at)
+    let last = spelling.parts.last()?;
+    let next = rest(text, at).chars().next();
+    // Of `4 in.²` the stop shortens the unit; of `4 mm.²` it ends a sentence.
+    let powered = rest(text, at);
+    let powered = if last.eq_ignore_ascii_case("in") || last.eq_ignore_ascii_case("ft") {
+        powered.trim_start_matches('.')
+    } else {
+        powered
+    };
+    let is_powered = powered.starts_with(['²', '³']) && is_length(last);
+    let is_word = last.ends_with(char::is_alphanumeric);
+    let runs_on = next.is_some_and(|c| c.is_alphanumeric() && !is_note_mark(c));
+    (!(is_powered || is_word && runs_on)).then_some(at)
+}
+
+/// Whether a spelling ends in a length, so that `²` behind it makes an area, and is no mark of a note.
+fn is_length(spelling: &str) -> bool {
+    const LENGTHS: &[&str] = &[
+        "in",
+        "inch",
+        "inches",
+        "ft",
+        "foot",
+        "feet",
+        "lf",
+        "m",
+        "mm",
+        "cm",
+        "um",
+        "µm",
+        "μm",
+        "metre",
+        "metres",
+        "meter",
+        "meters",
+        "millimetre",
+        "millimetres",
+        "millimeter",
+        "millimeters",
+    ];
+    let end = spelling.trim_end_matches(['.', ')']);
+    let tail = end.rsplit(['/', '.', '·', '(']).next().unwrap_or(end);
+    LENGTHS
+        .iter()
+        .any(|length| length.eq_ignore_ascii_case(tail))
 }
 
 /// Whether a bare `in` here is followed by a word that makes it the preposition.
@@ -386,6 +425,11 @@ mod tests {
             ("5/8-inch thick", Unit::Inch, 8),
             ("6 in2", Unit::SquareInch, 5),
             ("40 F (4 C)", Unit::Fahrenheit, 4),
+            ("4 pcf² min", Unit::PoundPerCubicFoot, 5),
+            ("6 mm⁽¹⁾ thick", Unit::Millimetre, 4),
+            ("4 in.¹ deep", Unit::Inch, 5),
+            ("6 in² wide", Unit::SquareInch, 6),
+            ("6 mm.² The", Unit::Millimetre, 4),
             ("110 pounds per cubic foot", Unit::PoundPerCubicFoot, 25),
             ("110 lb. per cu. ft. dry", Unit::PoundPerCubicFoot, 19),
             ("110 lbs per cubic foot", Unit::PoundPerCubicFoot, 22),
@@ -404,6 +448,10 @@ mod tests {
             "4 minor",
             "3 Configuration",
             "2 fasteners",
+            "3 ft³",
+            "4 in.²",
+            "4 inches²",
+            "5 N/m²",
         ] {
             let number_end = text.find(' ').unwrap();
             assert_eq!(unit_at(text, number_end), None, "{text}");

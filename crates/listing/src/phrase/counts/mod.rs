@@ -5,7 +5,7 @@ mod pointing;
 mod several;
 mod things;
 
-use measure::notation::NumeralStyle;
+use measure::notation::{self, NumeralStyle};
 use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
@@ -95,6 +95,9 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         next += 3;
     }
+    if is_unit_with_power(tokens, next) {
+        return None;
+    }
     let bounds = |at: usize| {
         tokens
             .get(at)
@@ -114,6 +117,13 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// `3 ft³`: what stands behind a number is a unit, though none that is known, and no thing.
+fn is_unit_with_power(tokens: &[Token<'_>], at: usize) -> bool {
+    let word = tokens.get(at).and_then(Token::word).unwrap_or_default();
+    let unit = word.trim_end_matches(notation::is_note_mark);
+    unit.len() < word.len() && notation::unit_at(unit, 0).is_some_and(|(_, end)| end == unit.len())
 }
 
 /// `a pair of angles`, `in pairs at 4 ft centres`: two of what is named. The pair that was spoken of before counts nothing.

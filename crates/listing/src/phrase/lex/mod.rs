@@ -67,11 +67,19 @@ impl Token<'_> {
 /// A word keeps its inner hyphens and apostrophes (`on-center`, `floor-to-floor`); a stop that shortens a word is left
 /// out (`max.`). A number glued to letters is part of the word (`W8x28`, `T1`, `C-H`). The text is given in small letters, too.
 pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
-    let mut tokens = Vec::with_capacity(text.len() / 4 + 2);
+    let mut tokens: Vec<Token<'a>> = Vec::with_capacity(text.len() / 4 + 2);
     let mut at = 0;
     let mut quote_open = false;
     while let Some(c) = text.get(at..).and_then(|rest| rest.chars().next()) {
         if c.is_whitespace() {
+            at += c.len_utf8();
+            continue;
+        }
+        // `4 pcf² min`: the mark of a note says nothing here.
+        let follows = tokens
+            .last()
+            .is_some_and(|token| token.is_numeric() && noted_end(text, token.span.end()) > at);
+        if notation::is_note_mark(c) && follows {
             at += c.len_utf8();
             continue;
         }
@@ -326,10 +334,17 @@ fn prefixes_number(text: &str, at: usize, c: char) -> bool {
             .is_some_and(char::is_alphanumeric)
 }
 
-/// Whether a number runs on into letters: `4x`, `3A`, `2nd`.
+/// Whether a number runs on into letters or raised figures: `4x`, `3A`, `2nd`, `4¹ in.`
 fn continues_word(text: &str, end: usize) -> bool {
-    text.get(end..)
-        .is_some_and(|rest| rest.starts_with(|c: char| c.is_alphabetic() && c != '×'))
+    text.get(end..).is_some_and(|rest| {
+        rest.starts_with(|c: char| c.is_alphabetic() && c != '×' || notation::is_note_mark(c))
+    })
+}
+
+/// The end of the marks of notes that stand here.
+fn noted_end(text: &str, at: usize) -> usize {
+    let rest = text.get(at..).unwrap_or_default();
+    at + rest.len() - rest.trim_start_matches(notation::is_note_mark).len()
 }
 
 fn word_end(text: &str, at: usize) -> usize {

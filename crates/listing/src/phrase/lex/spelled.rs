@@ -20,7 +20,11 @@ pub(super) fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option
     let (unit, end) = notation::unit_at(text, unit_start)?;
     let spelled = text.get(unit_start..end)?.trim_matches([' ', '-']);
     // A short unit after a spelled number would be a word of its own: `two min`.
-    if spelled.len() < 4 && !matches!(spelled, "day" | "hr") {
+    let no_word = matches!(
+        spelled,
+        "day" | "hr" | "hrs" | "mm" | "cm" | "ft" | "pcf" | "mil"
+    );
+    if spelled.len() < 4 && !no_word {
         return None;
     }
     // Of `one hundred and fifty millimetres` or `twenty five millimetres` only the end would be read.
