@@ -639,3 +639,186 @@ fn joints_of_so_much_or_wider_are_a_case() {
         [false]
     );
 }
+
+#[test]
+fn half_a_condition_excuses_nothing() {
+    check_cases(
+        "Min 4 in. deep (joints over 2 in.; walls over 12 ft high).",
+        &[("4 in.", "\"joints over 2 in.; walls over 12 ft high\"")],
+    );
+    check_cases(
+        "In Configuration A or for joints over 2 in., min 4 in. deep.",
+        &[("4 in.", "\"In Configuration A or for joints over 2 in.\"")],
+    );
+    check_cases(
+        "Min 4 in. deep for joints over 2 in. or in Configuration A.",
+        &[("4 in.", "\"for joints over 2 in. or in Configuration A\"")],
+    );
+    // What a bracket asks for in its case is no second half of it.
+    check_cases(
+        "Min 4 in. deep (for joints over 2 in.; min 5 in. for joints over 4 in.).",
+        &[
+            ("4 in.", "joint.width > 2 in."),
+            ("5 in.", "joint.width > 4 in."),
+        ],
+    );
+    // A configuration is no option where it is one of two cases.
+    let reading = listing::read_text(
+        "conditions.txt",
+        "1. Packing - Min 4 in. deep for joints over 2 in. or in Configuration A.\n2. Sealant - Min 1/2 in. deep.\n",
+    );
+    assert!(reading.clauses.iter().all(|clause| clause.option.is_none()));
+}
+
+#[test]
+fn what_narrows_a_rating_down_belongs_to_the_condition() {
+    check_cases(
+        "For the 2 hr rating in which the joint is over 2 in. min 4 in. deep.",
+        &[(
+            "4 in.",
+            "\"For the 2 hr rating in which the joint is over 2 in.\"",
+        )],
+    );
+}
+
+#[test]
+fn what_holds_otherwise_holds_in_the_other_cases() {
+    check_cases(
+        "Min depth 4 in. where the wall is of concrete, otherwise 5 in.",
+        &[
+            ("4 in.", "\"where the wall is of concrete\""),
+            ("5 in.", "\"otherwise\""),
+        ],
+    );
+    check_cases(
+        "Min 3 in. deep for joints up to 2 in. wide, min 4 in. deep in all other cases.",
+        &[
+            ("3 in.", "joint.width <= 2 in."),
+            ("4 in.", "not (joint.width <= 2 in.)"),
+        ],
+    );
+    check_cases(
+        "Min 3 in. deep for joints up to 2 in. wide. For all other joints min 4 in. deep.",
+        &[
+            ("3 in.", "joint.width <= 2 in."),
+            ("4 in.", "\"For all other joints\""),
+        ],
+    );
+    check_cases(
+        "Below 50 F allow 48 h, otherwise 24 h.",
+        &[("48 hr", "\"Below 50 F\""), ("24 hr", "\"otherwise\"")],
+    );
+}
+
+#[test]
+fn a_sentence_goes_on_with_the_case_before_it() {
+    check_cases(
+        "For joints over 2 in. the wool is pinned. In that case the pins are max 12 in. apart. Pieces are min 24 in. long.",
+        &[("12 in.", "\"For joints over 2 in.\""), ("24 in.", "")],
+    );
+    check_cases(
+        "For joints over 2 in. install a mesh. In such joints the mesh laps min 3 in.",
+        &[("3 in.", "\"For joints over 2 in.\"")],
+    );
+    // What an exception leaves is not what "that case" names: its words are for a person.
+    check_cases(
+        "Two courses are laid, except in joints over 2 in. In that case each is min 3 in. deep.",
+        &[
+            ("2", "not (joint.width > 2 in.)"),
+            ("3 in.", "\"except in joints over 2 in.\""),
+        ],
+    );
+    check_cases(
+        "These joints are sealed last. In these joints the wool is min 3 in. deep.",
+        &[("3 in.", "")],
+    );
+}
+
+#[test]
+fn a_width_in_a_title_is_a_condition_and_bounds_nothing() {
+    let text = |title: &str| {
+        format!("1. Floor - Min 5 in. thick.\n2. {title} Mesh min 6 in. wide, lapped min 3 in.\n")
+    };
+    assert_eq!(conditioned(&text("Mesh, W > 3 in.:"), "2"), [true, true]);
+    assert_eq!(conditioned(&text("Mesh (W > 3 in.) -"), "2"), [true, true]);
+    // Where the narrow joints are let off, the wide ones aren't: which is which stays in words.
+    for let_off in [
+        "(Not required for joints 2 in. or less)",
+        "(Not required for joints up to 2 in.)",
+        "(Not required in joints under 2 in.)",
+    ] {
+        let title = format!("Mesh {let_off} -");
+        let reading = listing::read_text("conditions.txt", &text(&title));
+        let mesh = reading.clauses.iter().filter(|own| own.item == "2");
+        for clause in mesh.filter(|own| own.bound().is_some()) {
+            let words = clause.condition.as_ref().map(|own| own.words.as_str());
+            assert_eq!(words, Some(let_off.trim_matches(['(', ')'])));
+        }
+    }
+    assert_eq!(
+        conditioned(&text("Brace Clips (walls over 12 ft high only):"), "2"),
+        [true, true]
+    );
+}
+
+#[test]
+fn a_title_that_runs_into_the_width_it_is_for_hides_no_condition() {
+    let text = "1. Floor - Min 5 in. thick.\n\n2. Supports\nFrom a joint width of 80 mm the wool rests on min 3 mm thick steel.\n";
+    assert_eq!(conditioned(text, "2"), [true]);
+}
+
+#[test]
+fn a_clause_cited_by_its_number_is_asked_for_where_the_citing_one_says() {
+    let text = |more: &str| {
+        format!(
+            "1 CONSTRUCTION\n1.1 Floor. Min 125 mm thick.\n\n2 JOINT\n2.1 Width 25 mm to 200 mm. Where the joint exceeds 125 mm provide the supports of 3.2.{more}\n\n3 MATERIALS\n3.1 Packing. Min 100 mm deep.\n3.2 Supports. Steel brackets min 1.2 mm thick.\n"
+        )
+    };
+    assert_eq!(conditioned(&text(""), "3.2"), [true]);
+    assert_eq!(conditioned(&text(""), "3.1"), [false]);
+    // What another sentence speaks of as well may be there in every joint.
+    assert_eq!(
+        conditioned(&text(" The supports of 3.2 are galvanized."), "3.2"),
+        [false]
+    );
+}
+
+#[test]
+fn the_weather_in_which_a_time_passes_is_a_condition() {
+    check_cases(
+        "Cure 24 h, below 10 °C no less than 48 h.",
+        &[("24 hr", ""), ("48 hr", "\"below 10 °C\"")],
+    );
+    check_cases(
+        "The patch stands three days, or seven days below 50 °F, before packing.",
+        &[("3 days", ""), ("7 days", "\"below 50 °F\"")],
+    );
+    // What must hold meanwhile is asked for.
+    check_cases(
+        "Keep for 24 h at 50 °F or above.",
+        &[("24 hr", ""), ("50 °F", "")],
+    );
+}
+
+#[test]
+fn a_limit_may_stand_before_the_joint_that_it_tells() {
+    check_cases(
+        "Legs min 2-1/2 in. up to a 1 in. joint; over that, min 3 in.",
+        &[
+            ("2-1/2 in.", "joint.width <= 1 in."),
+            ("3 in.", "not (joint.width <= 1 in.)"),
+        ],
+    );
+}
+
+#[test]
+fn hours_right_behind_a_side_or_an_at_sign_are_ratings() {
+    check_cases(
+        "1 layer each side 1 hr; 2 layers each side 2 hr.",
+        &[("1", "joint.rating = 1 hr"), ("2", "joint.rating = 2 hr")],
+    );
+    check_cases(
+        "1 layer each side @ 1 hr, 2 layers each side @ 2 hr.",
+        &[("1", "joint.rating = 1 hr"), ("2", "joint.rating = 2 hr")],
+    );
+}

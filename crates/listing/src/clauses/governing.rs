@@ -1,8 +1,8 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
 use crate::conditions::{
-    Found, Permitted, conditions, configurations, exceptive, keep_required, kinds, offers,
-    permitted,
+    Found, Mentioned, Permitted, conditions, configurations, exceptive, keep_required, kinds,
+    offers, permitted,
 };
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -20,6 +20,8 @@ pub(super) struct Governing {
 /// `in_option` says whether the item may be left for another.
 pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governing {
     let mut conditions = conditions(sentence);
+    let mut mentioned = configurations(sentence);
+    mentioned.retain(|mention| !joins(sentence, mention, &mut conditions.found));
     if in_option {
         keep_required(sentence, &mut conditions.found);
     }
@@ -31,7 +33,7 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     if !in_option && permitted.is_empty() {
         governing.extend(offers(sentence));
     }
-    let (named, excepted): (Vec<_>, Vec<_>) = configurations(sentence)
+    let (named, excepted): (Vec<_>, Vec<_>) = mentioned
         .into_iter()
         .partition(|mention| exceptive(sentence, mention.first).is_none());
     // A configuration that is excepted is a condition for a person: no list of the others may be complete.
@@ -57,6 +59,29 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
             .flat_map(|mention| mention.names)
             .collect(),
     }
+}
+
+/// Whether a configuration is one of two cases, "in Configuration A or for joints over 2 in.": they are one condition then, for a person to say.
+fn joins(sentence: &Sentence<'_>, mention: &Mentioned, found: &mut [Found]) -> bool {
+    let first = introduced_at(sentence, mention.first);
+    let joint = |at: usize| sentence.is_any(at, &["or", "and"]);
+    let joined = found.iter_mut().find(|own| {
+        let before = mention.last + 1 == own.first && joint(mention.last);
+        let behind = own.last + 1 == first && joint(own.last);
+        let within = own.first <= first
+            && mention.last <= own.last
+            && sentence.has_any(own.first, own.last, &["or"]);
+        before || behind || within && !own.triggers.is_empty()
+    });
+    let Some(own) = joined else {
+        return false;
+    };
+    let (first, last) = (first.min(own.first), mention.last.max(own.last));
+    *own = Found {
+        triggers: own.triggers.clone(),
+        ..words_that_govern(first, last, sentence.words(first, last).to_owned())
+    };
+    true
 }
 
 fn words_that_govern(first: usize, last: usize, words: String) -> Found {

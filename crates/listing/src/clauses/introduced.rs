@@ -61,6 +61,8 @@ pub(super) struct Introduced {
     things: Vec<(String, Condition)>,
     /// The condition of the sentence before.
     last: Option<Condition>,
+    /// The last case that the sentence before spoke of.
+    case: Option<Condition>,
     /// Whether a sentence was taken in.
     begun: bool,
     sorts: Sorts,
@@ -86,6 +88,9 @@ impl Introduced {
         if let Some((_, condition)) = subject {
             return Some(condition.clone());
         }
+        if let Some(case) = self.case_spoken_of(sentence) {
+            return Some(case);
+        }
         if let Some(brought) = self.brought.as_ref().filter(|_| only_measures(sentence)) {
             return Some(brought.clone());
         }
@@ -104,6 +109,38 @@ impl Introduced {
             })
     }
 
+    /// The case of the sentence before that a sentence goes on to speak of: "In that case the anchors are 12 in. apart", "In such joints the mesh laps 3 in." Of
+    /// several it is the last, and which, a person must say.
+    fn case_spoken_of(&self, sentence: &Sentence<'_>) -> Option<Condition> {
+        let case = sentence.is_any(0, &["in", "for"])
+            && sentence.is_any(1, &["that", "this", "such", "these", "those"])
+            && sentence.is_any(2, &["case", "cases", "event"]);
+        let joints = sentence.is_any(0, &["in", "for", "at"])
+            && sentence.is_any(1, &["such", "these", "those"])
+            && sentence.is_any(
+                2,
+                &[
+                    "joint", "joints", "gap", "gaps", "wall", "walls", "openings",
+                ],
+            );
+        let there = sentence.is_any(0, &["here", "there"])
+            && !sentence.is_any(
+                1,
+                &["is", "are", "shall", "must", "may", "will", "should", "was"],
+            );
+        let words = sentence.words(0, 3);
+        let unsaid = || Condition {
+            also: Vec::new(),
+            words: words.to_owned(),
+            span: sentence.source_of(0, 3),
+            expr: Expr::Words(words.to_owned()),
+        };
+        if case {
+            return Some(self.case.clone().unwrap_or_else(unsaid));
+        }
+        self.case.clone().filter(|_| joints || there)
+    }
+
     /// Takes in what a sentence speaks of for the first time under its condition, or under the one that governs it.
     pub(super) fn take(
         &mut self,
@@ -113,6 +150,7 @@ impl Introduced {
         around: &Around,
     ) {
         self.sorts.take(sentence);
+        self.case = case_of(sentence, conditions).or_else(|| governed.cloned());
         let first_said = &around.first_said;
         let title = around.heading;
         let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();
@@ -159,6 +197,18 @@ impl Introduced {
         }
         self.last = Some(condition);
     }
+}
+
+/// The last case that a sentence speaks of, in its words: it may be an exception's.
+fn case_of(sentence: &Sentence<'_>, conditions: &[Found]) -> Option<Condition> {
+    let last = conditions.iter().max_by_key(|own| own.first)?;
+    let words = sentence.words(last.first, last.last).to_owned();
+    Some(Condition {
+        also: Vec::new(),
+        span: sentence.source_of(last.first, last.last),
+        expr: Expr::Words(words.clone()),
+        words,
+    })
 }
 
 /// Whether the main clause says that something is needed there, and not only how large it is.

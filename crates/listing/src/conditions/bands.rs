@@ -1,7 +1,9 @@
 //! Bands of widths: two limits of the joints meant, and lines that open with the joints they are for.
 
 use super::Found;
-use super::width::{compares, found, is_comparing, is_joint_noun, joint_property, skip_attribute};
+use super::width::{
+    compares, found, is_comparing, is_joint_noun, is_statement_end, joint_property, skip_attribute,
+};
 use crate::model::{Expr, Relation};
 use crate::rules::Sentence;
 
@@ -110,25 +112,100 @@ fn begins_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
 
 /// `From a joint width of 80 mm, brackets ...`, `From a width of 100 mm upwards:`: the least width of the joints meant, at the opening of a sentence.
 pub(super) fn from_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    const ARTICLES: &[&str] = &["the", "a", "an", "each", "all"];
     let amount = sentence.amount(index)?;
-    let noun = (1..amount.first).find(|at| sentence.is_any(*at, &["width", "widths"]))?;
+    let from = (0..amount.first)
+        .rev()
+        .find(|at| sentence.is_word(*at, "from"))?;
+    let noun = (from + 1..amount.first).find(|at| sentence.is_any(*at, &["width", "widths"]))?;
     let of_joint =
-        (1..noun).all(|at| sentence.is_any(at, &["a", "joint", "gap", "opening", "the"]));
+        (from + 1..noun).all(|at| sentence.is_any(at, &["a", "joint", "gap", "opening", "the"]));
     let plain = (noun + 1..amount.first).all(|at| sentence.is_any(at, &["of"]));
     let end = sentence.skip_parentheses(amount.last);
     let upwards = sentence.is_any(end, &["upwards", "upward", "on", "onwards"]);
     let end = end + usize::from(upwards);
-    let led = sentence.is_stop(end) || upwards;
-    let opens = index == 0 && amount.hi.is_none() && sentence.is_word(0, "from");
+    let led = sentence.is_stop(end) || upwards || sentence.is_any(end, ARTICLES);
+    // The title of an item may run into its first sentence: "Brackets From a joint width of 80 mm the brackets".
+    let capital = sentence
+        .token(from)
+        .and_then(crate::phrase::Token::word)
+        .is_some_and(|word| word.starts_with('F'));
+    let opens = index == 0 && amount.hi.is_none() && (from == 0 || capital);
     let is_length = amount.unit.dimension() == measure::Dimension::Length;
     (opens && of_joint && plain && led && is_length).then(|| Found {
-        first: 0,
+        first: from,
         last: end,
         expr: Expr::Test(crate::model::Test {
             property: "joint.width".to_owned(),
             relation: Relation::AtLeast,
             lo: Some(measure::Quantity::new(amount.lo, amount.unit)),
             hi: None,
+            lo_excluded: false,
+        }),
+        triggers: vec![index],
+        parts: Vec::new(),
+    })
+}
+
+/// `Mesh, W > 3 in.:`, `(W ≤ 50 mm)`: a width by its letter. Whose it is, a person must say.
+pub(super) fn lettered(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    const SIGNS: [char; 4] = ['>', '<', '≥', '≤'];
+    let amount = sentence.amount(index)?;
+    let is_sign = |at: &usize| {
+        let equal = sentence.is_sign(*at, '=');
+        equal || SIGNS.iter().any(|sign| sentence.is_sign(*at, *sign))
+    };
+    let sign = (0..amount.first).rev().take_while(is_sign).last()?;
+    let letter = sign.checked_sub(1)?;
+    let end = sentence.skip_parentheses(amount.last);
+    let compares = SIGNS.iter().any(|own| sentence.is_sign(sign, *own));
+    let bracketed = letter > 0 && sentence.is_sign(letter - 1, '(') && sentence.is_sign(end, ')');
+    let reads = compares && sentence.is_word(letter, "w");
+    (reads && (bracketed || sentence.is_sign(end, ':'))).then(|| Found {
+        first: letter,
+        last: end,
+        expr: Expr::Words(sentence.words(letter, end).to_owned()),
+        triggers: vec![index],
+        parts: Vec::new(),
+    })
+}
+
+/// `2-1/2 in. up to a 1 in. joint`, `over a 2 in. joint`: a limit that the joint itself follows.
+pub(super) fn before_joint(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let article = amount
+        .first
+        .checked_sub(1)
+        .filter(|at| sentence.is_any(*at, &["a", "an"]))?;
+    let word = article.checked_sub(1)?;
+    let relation = if sentence.is_any(word, &["over", "above", "beyond"]) {
+        Relation::MoreThan
+    } else if sentence.is_any(word, &["under", "below"]) {
+        Relation::LessThan
+    } else if word > 0 && sentence.is_word(word, "to") && sentence.is_word(word - 1, "up") {
+        Relation::AtMost
+    } else {
+        return None;
+    };
+    let first = word - usize::from(relation == Relation::AtMost);
+    let end = sentence.skip_parentheses(amount.last);
+    let negated = first > 0 && sentence.is_any(first - 1, &["not", "no", "never"]);
+    let quantity = || Some(measure::Quantity::new(amount.lo, amount.unit));
+    let upper = relation != Relation::MoreThan;
+    let is_length = amount.unit.dimension() == measure::Dimension::Length;
+    let reads = is_length
+        && amount.hi.is_none()
+        && !negated
+        && sentence.is_any(end, &["joint", "gap"])
+        && is_statement_end(sentence, end + 1);
+    reads.then(|| Found {
+        first,
+        last: end + 1,
+        expr: Expr::Test(crate::model::Test {
+            property: "joint.width".to_owned(),
+            relation,
+            lo: quantity().filter(|_| !upper),
+            hi: quantity().filter(|_| upper),
             lo_excluded: false,
         }),
         triggers: vec![index],

@@ -12,6 +12,7 @@ use super::heading::sets_apart;
 use super::{Found, conditions};
 use crate::model::{Condition, Expr};
 use crate::naming::components_in;
+use crate::phrase::Token;
 use crate::rules::Sentence;
 
 /// Components of every joint, or of the construction beside it.
@@ -112,9 +113,12 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
     (led && !more).then(|| in_words(sentence, 0, ends + 1))
 }
 
-/// The item that a sentence asks for only in some joints, and in which: "Joints wider than 6 in. require the support bars of Item 4A."
+/// The item that a sentence asks for only in some joints, and in which: "Joints wider than 6 in. require the support bars of Item 4A", "Where the joint exceeds 125 mm
+/// provide the supports of 3.4."
 pub(crate) fn asks_for_item(sentence: &Sentence<'_>) -> Option<(String, Condition)> {
-    const ASKS: &[&str] = &["require", "requires", "need", "needs"];
+    const ASKS: &[&str] = &[
+        "require", "requires", "need", "needs", "provide", "install", "add", "fit",
+    ];
     let found = conditions(sentence).found;
     let [only] = found.as_slice() else {
         return None;
@@ -124,23 +128,29 @@ pub(crate) fn asks_for_item(sentence: &Sentence<'_>) -> Option<(String, Conditio
             .token(at)
             .is_some_and(|token| token.word().is_none())
     });
-    let mut items =
-        (only.last..sentence.tokens.len()).filter(|at| sentence.is_any(*at, &["item", "items"]));
-    let (item, another) = (items.next()?, items.next());
-    let label = sentence
-        .token(item + 1)?
-        .span
-        .of(sentence.text)
-        .trim_end_matches('.');
-    let ends = sentence.token(item + 2).is_none() || sentence.is_sign(item + 2, '.');
+    let asks = only.last + usize::from(sentence.is_sign(only.last, ','));
+    let (label, end) = cited(sentence, asks)?;
+    let ends = sentence.token(end).is_none() || sentence.is_sign(end, '.');
     let plain = !sentence.has_any(0, sentence.tokens.len(), crate::rules::NEGATIONS);
-    (begun
-        && narrows(only)
-        && sentence.is_any(only.last, ASKS)
-        && another.is_none()
-        && ends
-        && plain)
-        .then(|| (label.to_owned(), in_words(sentence, only.first, only.last)))
+    (begun && narrows(only) && sentence.is_any(asks, ASKS) && ends && plain)
+        .then(|| (label, in_words(sentence, only.first, only.last)))
+}
+
+/// The label of the one item that a sentence cites behind a token, "of Item 4A", "(Item 4A)", "of 3.4", and the token behind it.
+fn cited(sentence: &Sentence<'_>, from: usize) -> Option<(String, usize)> {
+    let mut items =
+        (from..sentence.tokens.len()).filter(|at| sentence.is_any(*at, &["item", "items"]));
+    let at = match (items.next(), items.next()) {
+        (Some(item), None) => item + 1,
+        (None, _) => (from..sentence.tokens.len())
+            .find(|at| sentence.is_any(*at, &["of", "in", "per"]))
+            .filter(|of| sentence.token(of + 1).is_some_and(Token::is_numeric))
+            .map(|of| of + 1)?,
+        _ => return None,
+    };
+    let text = sentence.token(at)?.span.of(sentence.text);
+    let end = at + 1 + usize::from(sentence.is_sign(at + 1, ')'));
+    Some((text.trim_end_matches('.').to_owned(), end))
 }
 
 /// Whether a condition tells wide or high cases from the rest.

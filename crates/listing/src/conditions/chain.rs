@@ -7,7 +7,7 @@
 use super::contrast::is_contrast;
 use super::exception::is_case_of_exception;
 use super::led::leads_to_own;
-use super::{Found, compared, kinds, parallel};
+use super::{Found, kinds, parallel};
 use crate::model::{Expr, Relation, Test};
 use crate::rules::Sentence;
 
@@ -128,44 +128,4 @@ fn opens(sentence: &Sentence<'_>, condition: &Found) -> bool {
 /// Whether two conditions fill brackets of their own.
 fn in_brackets(sentence: &Sentence<'_>, one: &Found, other: &Found) -> bool {
     one.first > 0 && sentence.is_sign(one.first - 1, '(') && sentence.is_sign(other.last, ')')
-}
-
-/// A condition that goes on in words which no rule took, "for joints over 2 in. *or walls over 12 ft high*", "for 2 hr *or where the wall is curved*", is only half of one:
-/// both halves are for a person to say.
-pub(super) fn take_the_other_half(sentence: &Sentence<'_>, condition: &mut Found) {
-    const LEADS: &[&str] = &["where", "when", "if", "in", "for", "at", "on", "with"];
-    const VERBS: &[&str] = &[
-        "shall", "must", "is", "are", "may", "use", "provide", "min", "max",
-    ];
-    let joint = condition.last;
-    let or = sentence.is_word(joint, "or");
-    if condition.triggers.is_empty() || !(or || sentence.is_word(joint, "and")) {
-        return;
-    }
-    let asks = sentence.is_any(joint + 1, &["where", "when", "if"]);
-    let ends = |at: &usize| {
-        sentence.is_stop(*at)
-            || [')', '(', '.']
-                .iter()
-                .any(|sign| sentence.is_sign(*at, *sign))
-            || !asks && sentence.is_any(*at, VERBS)
-    };
-    let end = (joint + 1..sentence.tokens.len())
-        .find(ends)
-        .unwrap_or(sentence.tokens.len());
-    let within: Vec<usize> = (0..sentence.amounts.len())
-        .filter(|index| {
-            let amount = sentence.amount(*index);
-            amount.is_some_and(|amount| joint < amount.first && amount.last <= end)
-        })
-        .collect();
-    let compared = !within.is_empty() && within.iter().all(|index| compared(sentence, *index));
-    let words = within.is_empty() && or && end > joint + 1 && sentence.is_any(joint + 1, LEADS);
-    if !(compared || words) {
-        return;
-    }
-    condition.last = end;
-    condition.triggers.extend(within);
-    condition.expr = Expr::Words(sentence.words(condition.first, end).to_owned());
-    condition.parts.clear();
 }

@@ -21,21 +21,16 @@ pub(super) fn contrasts(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
             continue;
         }
         let before: Vec<&Found> = found.iter().filter(|other| other.last <= at).collect();
-        let [.., nearest] = before.as_slice() else {
-            continue;
-        };
+        let words = || Expr::Words(sentence.words(at, last).to_owned());
         let alone = before.len() == 1 && !found.iter().any(|other| other.first >= last);
-        let expr = match &nearest.expr {
-            Expr::Test(test) if alone && can_be_turned(test, upwards) => {
-                Expr::Not(Box::new(nearest.expr.clone()))
+        let expr = match before.last().map(|nearest| &nearest.expr) {
+            Some(Expr::Test(test)) if alone && can_be_turned(test, upwards) => {
+                Expr::Not(Box::new(Expr::Test(test.clone())))
             }
-            Expr::Test(test) if test.property == "joint.width" || upwards.is_none() => {
-                Expr::Words(sentence.words(at, last).to_owned())
-            }
-            Expr::Words(_) if !nearest.triggers.is_empty() => {
-                Expr::Words(sentence.words(at, last).to_owned())
-            }
-            _ => continue,
+            Some(_) => words(),
+            // What a sentence before set apart, it names itself.
+            None if sentence.is_word(at + 1, "all") => words(),
+            None => continue,
         };
         own.push(Found {
             first: at,
@@ -64,7 +59,7 @@ fn can_be_turned(test: &Test, upwards: Option<bool>) -> bool {
 /// The token after words that name the rest, and whether it lies above what was tested; none where they say only that it is the rest.
 fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<bool>)> {
     const THINGS: &[&str] = &[
-        "joints", "joint", "gaps", "gap", "openings", "ones", "widths",
+        "joints", "joint", "gaps", "gap", "openings", "ones", "widths", "cases",
     ];
     let side = |at: usize| {
         if sentence.is_any(at, &["wider", "larger", "greater"]) {
@@ -82,12 +77,12 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
     {
         return Some((at + 3, Some(upwards)));
     }
-    let others = sentence.is_word(at, "for")
-        && sentence.is_word(at + 1, "all")
-        && sentence.is_word(at + 2, "other")
-        && sentence.is_any(at + 3, THINGS);
+    // "for all other joints", "in all other cases", "in other cases"
+    let all = usize::from(sentence.is_word(at + 1, "all"));
+    let others =
+        opened && sentence.is_word(at + all + 1, "other") && sentence.is_any(at + all + 2, THINGS);
     if others {
-        return Some((at + 4, None));
+        return Some((at + all + 3, None));
     }
     // "in joints beyond that"
     if opened
@@ -102,6 +97,10 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
         if that && (sentence.is_word(at + 2, "width") || sentence.amount_at(at + 2).is_some()) {
             let last = at + 2 + usize::from(sentence.is_word(at + 2, "width"));
             return Some((last, Some(true)));
+        }
+        // "2-1/2 in. up to a 1 in. joint; over that, 3 in."
+        if that && (sentence.is_stop(at + 2) || sentence.is_sign(at + 2, '.')) {
+            return Some((at + 2, Some(true)));
         }
     }
     let ends = (at + 1..sentence.tokens.len()).all(|at| sentence.is_sign(at, '.'));

@@ -80,7 +80,7 @@ pub(crate) fn heads(sentence: &Sentence<'_>, place: Place) -> Option<Condition> 
     let tells = opening.required && !is_duration(sentence, first)
         || case && place == Place::Title
         || !names_attribute(sentence, first)
-            && sets_apart(&first.expr)
+            && (sets_apart(&first.expr) || lets_off(sentence, first))
             && !is_about_ratings(&first.expr);
     if more || unnamed || !tells {
         return None;
@@ -228,6 +228,22 @@ fn closed(
     }
     let ends = sentence.token(at).is_none();
     (bracket && (closed || ends && alone)).then_some(at)
+}
+
+/// Whether a heading lets the narrow joints or low walls off, so that the thing is for the others: "(Not required for joints 2 in. or less)".
+fn lets_off(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const UPPER: &[&str] = &[
+        "less", "up", "under", "below", "narrower", "lower", "smaller",
+    ];
+    let not_over = |at: usize| {
+        sentence.is_word(at, "not") && sentence.is_any(at + 1, &["over", "wider", "higher"])
+    };
+    let upper =
+        (condition.first + 2..condition.last).any(|at| sentence.is_any(at, UPPER) || not_over(at));
+    sentence.is_word(condition.first, "not")
+        && sentence.is_any(condition.first + 1, REQUIRED)
+        && !condition.triggers.is_empty()
+        && upper
 }
 
 /// Whether a condition names a case by itself.

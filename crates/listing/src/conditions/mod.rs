@@ -15,6 +15,7 @@ mod confined;
 mod contrast;
 mod exception;
 mod forbidden;
+mod halves;
 mod heading;
 mod kinds;
 mod labels;
@@ -109,9 +110,7 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
         leave_unfinished(sentence, condition);
     }
     chain::join(sentence, &mut found);
-    for condition in &mut found {
-        chain::take_the_other_half(sentence, condition);
-    }
+    halves::take_the_other_half(sentence, &mut found);
     Conditions { found, forbidden }
 }
 

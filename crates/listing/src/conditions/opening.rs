@@ -113,6 +113,7 @@ pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool 
         || second
         || leads_as_configuration(sentence, condition)
         || is_subject(sentence, condition)
+        || sentence.is_word(condition.first, "from")
         || is_case_of_exception(sentence, condition)
 }
 

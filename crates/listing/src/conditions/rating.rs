@@ -198,7 +198,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     if bounded {
         return None;
     }
-    let introduced = start > 0 && sentence.is_any(start - 1, INTRODUCE);
+    // `2 layers @ 2 hr`
+    let introduced =
+        start > 0 && (sentence.is_any(start - 1, INTRODUCE) || sentence.is_sign(start - 1, '@'));
     // `610 mm o.c. max. 2 h: 406 mm`: the stop of an abbreviation may end what stood before.
     let stopped = |at: usize| {
         sentence
@@ -301,7 +303,10 @@ pub(super) fn speaks_of_time(sentence: &Sentence<'_>) -> bool {
 
 /// Whether hours stand alone behind a comma and end their stretch: `4 in. min, 1 hr;`.
 fn ends_stretch(sentence: &Sentence<'_>, start: usize, end: usize) -> bool {
-    let behind = start > 0 && sentence.is_sign(start - 1, ',');
+    // `1 layer each side 1 hr; 2 layers each side 2 hr`
+    let behind = start > 0
+        && (sentence.is_sign(start - 1, ',')
+            || sentence.is_any(start - 1, &["side", "face", "thick", "deep"]));
     let ends = sentence.token(end).is_none()
         || sentence.is_sign(end, ';')
         || sentence.is_sign(end, '.') && sentence.token(end + 1).is_none();

@@ -80,7 +80,7 @@ pub(super) fn things(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     );
     let weather = sentence.amount(index)?.unit.dimension() == Dimension::Temperature;
     if weather {
-        return alone(sentence, index);
+        return alone(sentence, index).or_else(|| timed(sentence, index));
     }
     measured.then_some(())?;
     parts(sentence, index).or_else(|| alone(sentence, index))
@@ -94,6 +94,9 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .floor(index)
         .max(amount.first.saturating_sub(REACH));
     let noun = (floor..amount.first).find(|at| sentence.is_any(*at, PARTS))?;
+    if let Some(own) = bracketed(sentence, index, noun) {
+        return Some(own);
+    }
     let opener = (floor..noun)
         .rev()
         .take(3)
@@ -152,6 +155,20 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .then(|| found(sentence, index, opener, end, noun))
 }
 
+/// `Brace clips (walls over 12 ft high only)`: brackets that hold nothing but the parts meant and the limit that tells them.
+fn bracketed(sentence: &Sentence<'_>, index: usize, noun: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let open = noun
+        .checked_sub(1)
+        .filter(|open| sentence.is_sign(*open, '('))?;
+    let compared = (noun + 1..amount.first)
+        .all(|at| sentence.is_any(at, APART) || sentence.is_word(at, "than"));
+    let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let close = end + usize::from(sentence.is_word(end, "only"));
+    let closes = sentence.closing(open) == Some(close);
+    (compared && noun + 1 < amount.first && closes).then(|| found(sentence, index, noun, end, noun))
+}
+
 /// `Over 50 mm, use clips`, `Within 12 in. of a corner the anchors are 8 in. apart`: a comparison that opens the sentence.
 fn alone(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
@@ -176,13 +193,47 @@ fn alone(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .then(|| found(sentence, index, 0, end, 0))
 }
 
+/// `seven days under 50 °F`, `48 h at temperatures above 50 °F`, `24 h, below 10 °C no less than 48 h`: the weather in which a time must pass.
+fn timed(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    const COMPARING: &[&str] = &["below", "above", "under", "over"];
+    let amount = sentence.amount(index).filter(|own| own.hi.is_none())?;
+    let word = amount.first.checked_sub(1)?;
+    let is_time = |index: usize| {
+        let amount = sentence.amount(index);
+        amount.filter(|amount| amount.unit.dimension() == Dimension::Time)
+    };
+    let temperatures = word > 1
+        && sentence.is_any(word - 1, &["temperatures", "temperature"])
+        && sentence.is_any(word - 2, &["at", "in"]);
+    let first = if temperatures { word - 2 } else { word };
+    let end = sentence.skip_parentheses(amount.last);
+    let behind = index
+        .checked_sub(1)
+        .and_then(is_time)
+        .is_some_and(|time| sentence.skip_parentheses(time.last) == first);
+    let opens =
+        first > 0 && (sentence.is_stop(first - 1) || sentence.is_any(first - 1, &["and", "but"]));
+    let leads = is_time(index + 1).is_some_and(|time| {
+        (end..time.first).all(|at| {
+            sentence.is_sign(at, ',')
+                || sentence.is_any(
+                    at,
+                    &["not", "no", "less", "than", "at", "least", "min", "minimum"],
+                )
+        })
+    });
+    let tells = behind && is_statement_end(sentence, end) || opens && leads;
+    (sentence.is_any(word, COMPARING) && tells).then(|| found(sentence, index, first, end, first))
+}
+
 /// Whether a main clause begins at a token.
 fn begins_statement(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(
         at,
         &[
             "the", "a", "an", "each", "every", "all", "they", "it", "use", "provide", "install",
-            "leave", "add", "fix", "fasten", "space", "brace", "one", "two", "three",
+            "leave", "add", "fix", "fasten", "space", "brace", "one", "two", "three", "allow",
+            "wait", "cure", "extend", "double", "increase", "reduce",
         ],
     )
 }

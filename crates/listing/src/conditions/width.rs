@@ -2,7 +2,7 @@
 
 use measure::Dimension;
 
-use super::bands::{from_width, labels, second_limit, two_sided};
+use super::bands::{before_joint, from_width, labels, lettered, second_limit, two_sided};
 use super::{Found, things};
 use crate::rules::{Sentence, is_refused, is_ruled_out};
 
@@ -77,6 +77,8 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
             .or_else(|| listed(sentence, index, &found))
             .or_else(|| labels(sentence, index))
             .or_else(|| from_width(sentence, index))
+            .or_else(|| lettered(sentence, index))
+            .or_else(|| before_joint(sentence, index))
             .or_else(|| things::things(sentence, index));
         found.extend(own.map(|own| two_sided(sentence, index, own)));
     }

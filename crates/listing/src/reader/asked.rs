@@ -23,7 +23,9 @@ pub(super) fn asked_for(
         }
         _ => None,
     });
-    let citing = flows.filter(|flow| flow.lower().contains(" item "));
+    let dotted = |path: &str| path.contains('.');
+    let dots = outline.items.iter().any(|item| dotted(&item.path));
+    let citing = flows.filter(|flow| dots || flow.lower().contains("item "));
     let asked = citing.flat_map(|flow| {
         let ranges = sentences(flow.text()).into_iter();
         let asked = ranges.filter_map(|range| asks_for_item(&Sentence::new(&flow, range)));
@@ -39,6 +41,19 @@ fn is_cited_once(text: &str, items: &[OutlineItem], path: &str) -> bool {
     let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
     let own = items.iter().find(|item| item.path == path);
     let own_heading = own.map(|item| item.heading);
+    // A clause of a numbered document is cited by its number alone.
+    if path.contains('.') {
+        let cites = |(at, cited): &(usize, &str)| {
+            let beside = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
+            let before = text.get(..*at).and_then(|text| text.chars().next_back());
+            let after = text
+                .get(at + cited.len()..)
+                .and_then(|text| text.chars().next());
+            let heads = own_heading.is_some_and(|own| own.start() <= *at && *at < own.end());
+            !beside(before) && !beside(after) && !heads
+        };
+        return text.match_indices(path).filter(cites).count() == 1;
+    }
     let names = |(at, word): (usize, &str)| {
         let citing = ["item", "items"]
             .iter()
