@@ -531,3 +531,131 @@ fn walls_that_are_told_apart_by_their_types_are_sorts_but_between_two_walls() {
     conditions(&text("HW", "Wall Assembly"), "1", &[None]);
     conditions(&text("HW", "Wall Assembly Rating"), "2", &[None]);
 }
+
+#[test]
+fn an_optional_item_that_is_asked_for_is_no_option() {
+    const CLIPS: &str = "4. Support Clips (Optional) - Min 20 ga steel, spaced 12 in. max.";
+    let of_clips = |own: &str, other: &str| {
+        let text = format!(
+            "{SLAB}3. Packing - Min 4 in. deep.\n\n{CLIPS}{own}\n\n5. Sealant - Min 1/2 in. deep. {other}\n"
+        );
+        let reading = listing::read_text("asked.txt", &text);
+        let mut clips = reading
+            .clauses
+            .into_iter()
+            .filter(|clause| clause.item == "4" && clause.bound().is_some());
+        let first = clips.next().expect("a clause of the clips");
+        let said = first.condition.map(|own| own.words);
+        let warned = reading
+            .warnings
+            .iter()
+            .any(|warning| warning.kind == listing::WarningKind::OptionNotPlaced);
+        (first.option, said, warned)
+    };
+    for said in [
+        "Item 4 is required where the joint is over 2 in",
+        "Joints over 2 in. require Item 4",
+        "Joints over 2 in. require the support clips of Item 4",
+        "Where the joint exceeds 2 in., Item 4 shall be used",
+        "For joints over 2 in., support clips (Item 4) must be installed",
+        "The support clips are required in joints wider than 2 in",
+        "In joints over 2 in. use Item 4",
+    ] {
+        let read = of_clips("", &format!("{said}."));
+        assert_eq!(read, (None, Some(said.to_owned()), true), "{said}");
+    }
+    for own in [
+        "Required where the joint is wider than 2 in",
+        "Clips are mandatory in joints wider than 2 in",
+        "Support clips shall be provided where the joint exceeds 2 in",
+    ] {
+        let read = of_clips(&format!(" {own}."), "");
+        assert_eq!(read, (None, Some(own.to_owned()), true), "{own}");
+    }
+    // In the rest it is asked for, and two sentences may each ask for it.
+    for said in [
+        "Item 4 is not required in joints under 2 in.",
+        "Item 4 is required.",
+        "Joints over 2 in. require Item 4. Item 4 is required where the wall is of block.",
+    ] {
+        assert_eq!(of_clips("", said), (None, None, true), "{said}");
+    }
+    for (own, said) in [
+        ("", "When Item 4 is used, the depth is min 1 in."),
+        ("", "Used with Item 4."),
+        ("", "Item 4 shall be spaced 10 in. max where used."),
+        ("", "Where Item 4 is required by others, see Item 3."),
+        ("", "Joints under 2 in. do not require Item 4."),
+        (
+            " Screws are required at each clip where clips are used.",
+            "",
+        ),
+        (" Clips shall be installed where the studs stand.", ""),
+    ] {
+        let read = of_clips(own, said);
+        assert_eq!(
+            (read.0.as_deref(), read.2),
+            (Some("4"), false),
+            "{own}{said}"
+        );
+    }
+}
+
+#[test]
+fn a_choice_that_is_another_one_changed_lets_nothing_of_that_one_fall_away() {
+    let options = |own: &str, more: &str| {
+        let text = format!(
+            "1. Floor - Min 5 in. thick.\n\n2. Wall - One of the following:\n\n   A. Stud wall - Studs min 20 ga.\n\n   B. Shaft wall - {own}\n{more}"
+        );
+        let reading = listing::read_text("inherits.txt", &text);
+        let warned = reading
+            .warnings
+            .iter()
+            .any(|warning| warning.kind == listing::WarningKind::OptionNotPlaced);
+        let of = |item: &str| {
+            let mut clauses = reading.clauses.iter();
+            let clause = clauses.find(|clause| clause.item == item)?;
+            clause.option.clone()
+        };
+        (of("2A"), of("2B"), of("2C"), warned)
+    };
+    let item = |path: &str| Some(path.to_owned());
+    let concrete = "\n   C. Concrete wall - Min 6 in. thick.\n";
+    for own in [
+        "Same as Item 2A except studs 4 in. wide min.",
+        "Same as Item 2A, with studs 4 in. wide min.",
+        "As 2A, studs 4 in. wide min.",
+        "As above, except studs 4 in. wide min.",
+        "Studs 4 in. wide min. Otherwise as 2A.",
+        "(Alternate to Item 2A) - Same as Item 2A, except studs 4 in. wide min.",
+    ] {
+        assert_eq!(options(own, ""), (None, item("2B"), None, true), "{own}");
+    }
+    let own = "Same as Item 2A except studs 4 in. wide min.";
+    let read = options(own, concrete);
+    assert_eq!(read, (item("2A"), item("2B"), item("2C"), true));
+    // What says all of itself is a choice.
+    let own = "Studs 4 in. wide min, as tall as the wall.";
+    assert_eq!(options(own, ""), (item("2A"), item("2B"), None, false));
+    // An alternate outside of a list, too.
+    let text = format!(
+        "{SLAB}3. Runner - Min 20 ga steel.\n\n3A. Runner (Alternate to Item 3) - Same as Item 3 except legs 3 in. long min.\n"
+    );
+    let reading = listing::read_text("inherits.txt", &text);
+    let runner = reading.clauses.iter().find(|clause| clause.item == "3");
+    assert_eq!(runner.and_then(|clause| clause.option.clone()), None);
+}
+
+#[test]
+fn what_stands_below_a_heading_of_work_is_no_part_of_the_option_before_it() {
+    let text = "A. Floor. Min 5 in. thick.\n\nB. Seal. Spray 1/8 in. wet min.\n\n   B1. In place of B: silicone 1/4 in. deep min.\n\nInstallation\n\n1. Fit the clips 12 in. apart max.\n2. Lap the spray 1 in. min.\n";
+    let reading = listing::read_text("work.txt", text);
+    let option = |words: &str| {
+        let mut clauses = reading.clauses.iter();
+        let clause = clauses.find(|clause| clause.words.contains(words));
+        clause.map(|clause| clause.option.as_deref())
+    };
+    assert_eq!(option("12 in. apart"), Some(None));
+    assert_eq!(option("1 in. min"), Some(None));
+    assert_eq!(option("1/4 in. deep"), Some(Some("B1")));
+}
