@@ -659,3 +659,56 @@ fn what_stands_below_a_heading_of_work_is_no_part_of_the_option_before_it() {
     assert_eq!(option("1 in. min"), Some(None));
     assert_eq!(option("1/4 in. deep"), Some(Some("B1")));
 }
+
+#[test]
+fn paragraphs_headed_by_types_of_wall_or_methods_are_theirs() {
+    let text = "1. Walls\n\n  Wall Type 1 - Under the beam. Studs 4 in.\n     wide min.\n  Wall Type 2 - Offset. Studs 6 in.\n     wide min.\n";
+    let types = [Some("\"Wall Type 1\""), Some("\"Wall Type 2\"")];
+    conditions(text, "1", &types);
+    let one = text.replace("Wall Type 2", "Wall Base 2");
+    conditions(&one, "1", &[None, None]);
+    conditions(
+        "1. Packing - Min 4 in. deep.\n\nALTERNATE METHOD A - BLOCKS\n\n   Blocks are 3 in. deep min.\n\nALTERNATE METHOD B - SEALANT\n\n   Sealant 1/4 in. deep min.\n",
+        "1",
+        &[
+            None,
+            Some("\"ALTERNATE METHOD A\""),
+            Some("\"ALTERNATE METHOD B\""),
+        ],
+    );
+}
+
+#[test]
+fn items_headed_by_systems_or_types_of_wall_are_for_a_person() {
+    let seals = |second: &str| {
+        format!(
+            "{SLAB}3. Joint\n\n   3.1 System X (sealant). Sealant 1/2 in. deep min.\n\n   3.2 {second} (strip). Strip 1 in. deep min.\n"
+        )
+    };
+    conditions(&seals("System Y"), "3.1", &[Some("\"System X\"")]);
+    conditions(&seals("System Y"), "3.2", &[Some("\"System Y\"")]);
+    conditions(&seals("Filling"), "3.1", &[None]);
+    let walls = |second: &str| {
+        format!(
+            "A. Parts\n\n  A1  Walls - Type 1. Concrete panel, 6 in. thick min.\n\n  A2  Walls - {second}. Studs 4 in. wide min.\n"
+        )
+    };
+    conditions(&walls("Type 2"), "A1", &[Some("\"Type 1\"")]);
+    conditions(&walls("Type 2"), "A2", &[Some("\"Type 2\"")]);
+    conditions(&walls("Framed"), "A1", &[None]);
+}
+
+#[test]
+fn what_is_said_of_walls_of_a_type_is_theirs() {
+    conditions(
+        "1. Track - On Type 2 walls use track 16 ga min. Track legs 2 in. long min (for Wall Type 4 only). Board 1/2 in. thick min.\n",
+        "1",
+        &[Some("\"On Type 2\""), Some("\"for Wall Type 4\""), None],
+    );
+    // A sort of board is no wall.
+    conditions(
+        "1. Board - Type X board 5/8 in. thick min. Not on Type 2 walls under 4 in. thick.\n",
+        "1",
+        &[None, None],
+    );
+}
