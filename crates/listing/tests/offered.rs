@@ -531,3 +531,184 @@ fn walls_that_are_told_apart_by_their_types_are_sorts_but_between_two_walls() {
     conditions(&text("HW", "Wall Assembly"), "1", &[None]);
     conditions(&text("HW", "Wall Assembly Rating"), "2", &[None]);
 }
+
+#[test]
+fn an_optional_item_that_is_asked_for_is_no_option() {
+    const CLIPS: &str = "4. Support Clips (Optional) - Min 20 ga steel, spaced 12 in. max.";
+    let of_clips = |own: &str, other: &str| {
+        let text = format!(
+            "{SLAB}3. Packing - Min 4 in. deep.\n\n{CLIPS}{own}\n\n5. Sealant - Min 1/2 in. deep. {other}\n"
+        );
+        let reading = listing::read_text("asked.txt", &text);
+        let mut clips = reading
+            .clauses
+            .into_iter()
+            .filter(|clause| clause.item == "4" && clause.bound().is_some());
+        let first = clips.next().expect("a clause of the clips");
+        let said = first.condition.map(|own| own.words);
+        let warned = reading
+            .warnings
+            .iter()
+            .any(|warning| warning.kind == listing::WarningKind::OptionNotPlaced);
+        (first.option, said, warned)
+    };
+    for said in [
+        "Item 4 is required where the joint is over 2 in",
+        "Joints over 2 in. require Item 4",
+        "Joints over 2 in. require the support clips of Item 4",
+        "Where the joint exceeds 2 in., Item 4 shall be used",
+        "For joints over 2 in., support clips (Item 4) must be installed",
+        "The support clips are required in joints wider than 2 in",
+        "In joints over 2 in. use Item 4",
+    ] {
+        let read = of_clips("", &format!("{said}."));
+        assert_eq!(read, (None, Some(said.to_owned()), true), "{said}");
+    }
+    for own in [
+        "Required where the joint is wider than 2 in",
+        "Clips are mandatory in joints wider than 2 in",
+        "Support clips shall be provided where the joint exceeds 2 in",
+    ] {
+        let read = of_clips(&format!(" {own}."), "");
+        assert_eq!(read, (None, Some(own.to_owned()), true), "{own}");
+    }
+    // In the rest it is asked for, and two sentences may each ask for it.
+    for said in [
+        "Item 4 is not required in joints under 2 in.",
+        "Item 4 is required.",
+        "Joints over 2 in. require Item 4. Item 4 is required where the wall is of block.",
+    ] {
+        assert_eq!(of_clips("", said), (None, None, true), "{said}");
+    }
+    for (own, said) in [
+        ("", "When Item 4 is used, the depth is min 1 in."),
+        ("", "Used with Item 4."),
+        ("", "Item 4 shall be spaced 10 in. max where used."),
+        ("", "Where Item 4 is required by others, see Item 3."),
+        ("", "Joints under 2 in. do not require Item 4."),
+        (
+            " Screws are required at each clip where clips are used.",
+            "",
+        ),
+        (" Clips shall be installed where the studs stand.", ""),
+    ] {
+        let read = of_clips(own, said);
+        assert_eq!(
+            (read.0.as_deref(), read.2),
+            (Some("4"), false),
+            "{own}{said}"
+        );
+    }
+}
+
+#[test]
+fn a_choice_that_is_another_one_changed_lets_nothing_of_that_one_fall_away() {
+    let options = |own: &str, more: &str| {
+        let text = format!(
+            "1. Floor - Min 5 in. thick.\n\n2. Wall - One of the following:\n\n   A. Stud wall - Studs min 20 ga.\n\n   B. Shaft wall - {own}\n{more}"
+        );
+        let reading = listing::read_text("inherits.txt", &text);
+        let warned = reading
+            .warnings
+            .iter()
+            .any(|warning| warning.kind == listing::WarningKind::OptionNotPlaced);
+        let of = |item: &str| {
+            let mut clauses = reading.clauses.iter();
+            let clause = clauses.find(|clause| clause.item == item)?;
+            clause.option.clone()
+        };
+        (of("2A"), of("2B"), of("2C"), warned)
+    };
+    let item = |path: &str| Some(path.to_owned());
+    let concrete = "\n   C. Concrete wall - Min 6 in. thick.\n";
+    for own in [
+        "Same as Item 2A except studs 4 in. wide min.",
+        "Same as Item 2A, with studs 4 in. wide min.",
+        "As 2A, studs 4 in. wide min.",
+        "As above, except studs 4 in. wide min.",
+        "Studs 4 in. wide min. Otherwise as 2A.",
+        "(Alternate to Item 2A) - Same as Item 2A, except studs 4 in. wide min.",
+    ] {
+        assert_eq!(options(own, ""), (None, item("2B"), None, true), "{own}");
+    }
+    let own = "Same as Item 2A except studs 4 in. wide min.";
+    let read = options(own, concrete);
+    assert_eq!(read, (item("2A"), item("2B"), item("2C"), true));
+    // What says all of itself is a choice.
+    let own = "Studs 4 in. wide min, as tall as the wall.";
+    assert_eq!(options(own, ""), (item("2A"), item("2B"), None, false));
+    // An alternate outside of a list, too.
+    let text = format!(
+        "{SLAB}3. Runner - Min 20 ga steel.\n\n3A. Runner (Alternate to Item 3) - Same as Item 3 except legs 3 in. long min.\n"
+    );
+    let reading = listing::read_text("inherits.txt", &text);
+    let runner = reading.clauses.iter().find(|clause| clause.item == "3");
+    assert_eq!(runner.and_then(|clause| clause.option.clone()), None);
+}
+
+#[test]
+fn what_stands_below_a_heading_of_work_is_no_part_of_the_option_before_it() {
+    let text = "A. Floor. Min 5 in. thick.\n\nB. Seal. Spray 1/8 in. wet min.\n\n   B1. In place of B: silicone 1/4 in. deep min.\n\nInstallation\n\n1. Fit the clips 12 in. apart max.\n2. Lap the spray 1 in. min.\n";
+    let reading = listing::read_text("work.txt", text);
+    let option = |words: &str| {
+        let mut clauses = reading.clauses.iter();
+        let clause = clauses.find(|clause| clause.words.contains(words));
+        clause.map(|clause| clause.option.as_deref())
+    };
+    assert_eq!(option("12 in. apart"), Some(None));
+    assert_eq!(option("1 in. min"), Some(None));
+    assert_eq!(option("1/4 in. deep"), Some(Some("B1")));
+}
+
+#[test]
+fn paragraphs_headed_by_types_of_wall_or_methods_are_theirs() {
+    let text = "1. Walls\n\n  Wall Type 1 - Under the beam. Studs 4 in.\n     wide min.\n  Wall Type 2 - Offset. Studs 6 in.\n     wide min.\n";
+    let types = [Some("\"Wall Type 1\""), Some("\"Wall Type 2\"")];
+    conditions(text, "1", &types);
+    let one = text.replace("Wall Type 2", "Wall Base 2");
+    conditions(&one, "1", &[None, None]);
+    conditions(
+        "1. Packing - Min 4 in. deep.\n\nALTERNATE METHOD A - BLOCKS\n\n   Blocks are 3 in. deep min.\n\nALTERNATE METHOD B - SEALANT\n\n   Sealant 1/4 in. deep min.\n",
+        "1",
+        &[
+            None,
+            Some("\"ALTERNATE METHOD A\""),
+            Some("\"ALTERNATE METHOD B\""),
+        ],
+    );
+}
+
+#[test]
+fn items_headed_by_systems_or_types_of_wall_are_for_a_person() {
+    let seals = |second: &str| {
+        format!(
+            "{SLAB}3. Joint\n\n   3.1 System X (sealant). Sealant 1/2 in. deep min.\n\n   3.2 {second} (strip). Strip 1 in. deep min.\n"
+        )
+    };
+    conditions(&seals("System Y"), "3.1", &[Some("\"System X\"")]);
+    conditions(&seals("System Y"), "3.2", &[Some("\"System Y\"")]);
+    conditions(&seals("Filling"), "3.1", &[None]);
+    let walls = |second: &str| {
+        format!(
+            "A. Parts\n\n  A1  Walls - Type 1. Concrete panel, 6 in. thick min.\n\n  A2  Walls - {second}. Studs 4 in. wide min.\n"
+        )
+    };
+    conditions(&walls("Type 2"), "A1", &[Some("\"Type 1\"")]);
+    conditions(&walls("Type 2"), "A2", &[Some("\"Type 2\"")]);
+    conditions(&walls("Framed"), "A1", &[None]);
+}
+
+#[test]
+fn what_is_said_of_walls_of_a_type_is_theirs() {
+    conditions(
+        "1. Track - On Type 2 walls use track 16 ga min. Track legs 2 in. long min (for Wall Type 4 only). Board 1/2 in. thick min.\n",
+        "1",
+        &[Some("\"On Type 2\""), Some("\"for Wall Type 4\""), None],
+    );
+    // A sort of board is no wall.
+    conditions(
+        "1. Board - Type X board 5/8 in. thick min. Not on Type 2 walls under 4 in. thick.\n",
+        "1",
+        &[None, None],
+    );
+}

@@ -31,7 +31,14 @@ const HEADING: &[&str] = &[
     "alternate",
     "alternative",
     "type",
+    "system",
 ];
+
+/// Words that may stand before those: "Wall Type 1 - ...", "ALTERNATE METHOD A - ...".
+const OF_WHAT: &[&str] = &["wall", "joint", "floor", "alternate", "alternative"];
+
+/// What a type is of, where it tells whole walls apart: "for Type 2 walls", "for Wall Type 2 only".
+const BUILT: &[&str] = &["wall", "walls"];
 
 /// The variant that a paragraph is headed with, and so is about, where another paragraph is headed with one of its kind: "Variant S, stud wall (60 min
 /// only):", "Option S1, sewn. Overlap the ends 6 in." `others` are the beginnings of the paragraphs beside it.
@@ -49,6 +56,11 @@ pub(crate) fn headed_variant<'f>(
         .map_or(text.len(), |(at, _)| at);
     let sentence = Sentence::new(flow, 0..end);
     let first = usize::from(is_bullet(&sentence, 0));
+    let of_what = OF_WHAT
+        .iter()
+        .find(|word| sentence.is_word(first, word) && sentence.is_any(first + 1, HEADING));
+    let start = first;
+    let first = first + usize::from(of_what.is_some());
     let word = HEADING.iter().find(|word| sentence.is_word(first, word))?;
     let label = sentence.token(first + 1)?.span.of(sentence.text);
     let parted = [',', ':', '-', '–', '—', '.', '(']
@@ -65,13 +77,14 @@ pub(crate) fn headed_variant<'f>(
         let mut words = beginning
             .split(|c: char| !(c.is_alphanumeric() || c == '/'))
             .filter(|word| !word.is_empty());
-        let same = words
-            .next()
-            .is_some_and(|own| own.eq_ignore_ascii_case(word));
+        let same = of_what.into_iter().chain([word]).all(|word| {
+            let own = words.next();
+            own.is_some_and(|own| own.eq_ignore_ascii_case(word))
+        });
         let other = words.next().unwrap_or_default();
         same && other.len() <= label.len() + 1 && other.len() <= 3 && other != label
     });
-    let span = sentence.tokens_span(first, first + 2);
+    let span = sentence.tokens_span(start, first + 2);
     another.then(|| {
         let words = span.of(sentence.text).trim_end_matches('.').to_owned();
         Condition {
@@ -114,7 +127,9 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
             // A whole sentence "With Item 2A the lap is 1 in." may as well head a part that is asked for whatever is built.
             let opens = opens(sentence, own) && (!item || own.introduced && own.first > 0);
             let ends = several && own.introduced && !denied(sentence, own);
-            ends || !sort && !denied(sentence, own) && (opens || bracketed && !item)
+            let of_wall = sort && own.introduced && is_of_walls(sentence, own);
+            let told = opens || bracketed && !item;
+            ends || !denied(sentence, own) && (of_wall || !sort && told)
         })
         .map(|own| Found {
             first: own.first,
@@ -161,9 +176,16 @@ fn named(sentence: &Sentence<'_>) -> Vec<Named> {
         while sentence.is_any(last, &["and", "or"]) && is_label(sentence, last + 1) {
             last += 2;
         }
-        let introduced = at > 0 && sentence.is_any(at - 1, &["in", "for", "with", "under", "at"]);
+        let sort = sentence.is_any(at, SORTS);
+        let named_wall = usize::from(sort && at > 0 && sentence.is_any(at - 1, BUILT));
+        let start = at - named_wall;
+        let led = ["in", "for", "with", "under", "at"];
+        let on_wall = sort && (named_wall > 0 || sentence.is_any(last, BUILT));
+        let introduced = start > 0
+            && (sentence.is_any(start - 1, &led) || on_wall && sentence.is_word(start - 1, "on"));
+        let start = if introduced { start - 1 } else { at };
         found.push(Named {
-            first: at - usize::from(introduced),
+            first: start,
             last,
             introduced,
         });
@@ -200,6 +222,13 @@ fn is_item(sentence: &Sentence<'_>, own: &Named) -> bool {
 
 fn is_sort(sentence: &Sentence<'_>, own: &Named) -> bool {
     (own.first..own.last).any(|at| sentence.is_any(at, SORTS))
+}
+
+/// Whether a name is one of walls, as the first words of a sentence or in brackets of its own: "On Type 2 walls install", "(for Wall Type 2 only)".
+fn is_of_walls(sentence: &Sentence<'_>, own: &Named) -> bool {
+    let of_walls = sentence.is_any(own.last, BUILT) || sentence.is_any(own.first + 1, BUILT);
+    let opens = own.first == 0 || sentence.is_sign(own.first - 1, '(');
+    of_walls && opens
 }
 
 /// Whether a name opens its stretch: at the beginning, behind a bullet, a stop or "that".

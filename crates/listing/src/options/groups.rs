@@ -2,6 +2,7 @@
 
 use super::ItemOption;
 use super::head::Head;
+use super::inherits::beside_the_other;
 use super::listed::{
     Lead, cites, is_beside_the_others, joined_by_or, lead, leads_second, named_choices, requires,
 };
@@ -23,6 +24,7 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
         }
         let named = named_parts(source, item, items, &parts);
         if named.len() > 1 {
+            set_apart(source, items, options, &named);
             take_choices(items, options, &named, &item.path);
             continue;
         }
@@ -40,7 +42,17 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
             }
             continue;
         }
+        set_apart(source, items, options, &parts);
         take_choices(items, options, &parts, &item.path);
+    }
+}
+
+/// Takes those parts out of a choice that take over what another one says.
+fn set_apart(source: &str, items: &[OutlineItem], options: &mut [ItemOption], parts: &[usize]) {
+    for part in parts {
+        if let (Some(part), Some(option)) = (items.get(*part), options.get_mut(*part)) {
+            beside_the_other(&Head::of(source, part), option);
+        }
     }
 }
 

@@ -5,8 +5,10 @@
 //! all that they speak of stays required.
 
 mod cited;
+mod demanded;
 mod groups;
 mod head;
+mod inherits;
 mod listed;
 mod named;
 mod offer;
@@ -60,6 +62,7 @@ pub(crate) fn items_cited(text: &str, from: usize, paths: &[String]) -> Vec<Stri
 /// What each item says of itself as an option.
 pub(crate) fn item_options(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
     let mut options = placed::placed(source, items);
+    demanded::keep_what_is_asked_for(source, items, &mut options);
     groups::choose_among_parts(source, items, &mut options);
     options
 }

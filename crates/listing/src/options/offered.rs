@@ -70,6 +70,8 @@ const SOLID: [&str; 6] = [
 pub(super) fn offered(head: &Head, document: &str, is_part: bool) -> Option<(usize, usize)> {
     if let Some(words) = framed_wall(head, document, is_part)
         .or_else(|| wall_of_a_type(head, document))
+        .or_else(|| walls_by_type(head, document))
+        .or_else(|| headed_system(head, document))
         .or_else(|| varies(head))
         .or_else(|| named_where_used(head, document))
     {
@@ -306,6 +308,59 @@ fn wall_of_a_type(head: &Head, document: &str) -> Option<(usize, usize)> {
         own.is_some_and(|own| own != label && own.is_alphabetic() == label.is_alphabetic())
     });
     (another && !joins_walls(&lower)).then_some((start, start + kind.len() + 1))
+}
+
+/// `Walls - Type 1. Precast panel`: walls by the label that their text begins with, where the document heads others with another.
+fn walls_by_type(head: &Head, document: &str) -> Option<(usize, usize)> {
+    let title = head.part(head.title_start, head.title_end);
+    let title = title.trim_matches(|c: char| !c.is_alphabetic());
+    if !matches!(title, "wall" | "walls") {
+        return None;
+    }
+    let text = head.part(head.title_end, head.words().len());
+    let opening = text.trim_start_matches([' ', '-', '–', '—', ':', '.']);
+    let start = head.title_end + text.len() - opening.len();
+    let label = label_behind("type ", opening)?;
+    let lower = document.to_lowercase();
+    let another = lower.lines().any(|line| {
+        let places = line.match_indices("type ");
+        places.into_iter().any(|(at, _)| {
+            let walls = line.get(..at).unwrap_or_default();
+            let walls = walls.trim_end_matches(|c: char| !c.is_alphabetic());
+            let other = line.get(at..).and_then(|rest| label_behind("type ", rest));
+            (walls.ends_with("walls") || walls.ends_with("wall"))
+                && other.is_some_and(|other| other != label)
+        })
+    });
+    let end = start + "type ".len() + label.len();
+    (another && !joins_walls(&lower)).then_some((start, end))
+}
+
+/// `System X (sealant)`: a title with a label, where the document has another line headed so.
+fn headed_system(head: &Head, document: &str) -> Option<(usize, usize)> {
+    const NAME: &str = "system ";
+    let all = head.words().get(head.title_start..)?;
+    let lead = all.trim_start();
+    let start = head.title_start + all.len() - lead.len();
+    let label = label_behind(NAME, lead)?;
+    let lower = document.to_lowercase();
+    let another = lower.lines().any(|line| {
+        let heading = line.trim_start_matches(|c: char| !c.is_alphabetic());
+        label_behind(NAME, heading).is_some_and(|other| {
+            other != label && line.trim_start().starts_with(|c: char| c.is_ascii_digit())
+        })
+    });
+    another.then(|| (start, start + NAME.len() + label.len()))
+}
+
+/// The one letter or digit behind a word, with a sign behind it that parts it from what it names: `type 1.`, `system x (`.
+fn label_behind<'w>(word: &str, words: &'w str) -> Option<&'w str> {
+    let rest = words.strip_prefix(word)?;
+    let label = rest.get(..1)?;
+    let behind = rest.get(1..)?.trim_start();
+    let parted = behind.is_empty() || behind.starts_with(['.', ',', ':', '(', '-', '–', '—']);
+    let alone = !rest.get(1..)?.starts_with(char::is_alphanumeric);
+    (label.starts_with(|c: char| c.is_ascii_alphanumeric()) && parted && alone).then_some(label)
 }
 
 /// Whether a document's opening lines say that the joint lies between two walls, in words or by its designation, and name no floor or slab besides.

@@ -3,6 +3,7 @@
 use super::ItemOption;
 use super::cited::cited;
 use super::head::Head;
+use super::inherits::beside_the_other;
 use super::named::{Beside, named};
 use super::offer::{Cue, cue, optional, optional_in_some, speaks_of_alternative};
 use super::offered::offered;
@@ -140,6 +141,7 @@ fn replace(
         ));
     } else {
         option.replaces = items;
+        beside_the_other(head, option);
     }
 }
 

@@ -221,7 +221,7 @@ impl<'a> Reader<'a> {
     fn around(&self, index: usize, item: &OutlineItem) -> Around {
         let mut titles: Vec<(&'static Component, usize)> = Vec::new();
         let mut depth = 0;
-        let mut options = Vec::new();
+        let mut options: Vec<(usize, String)> = Vec::new();
         // A footnote speaks of what the item that cites it speaks of.
         let mut above = Some(if item.path.starts_with('[') {
             self.citing(&item.path).unwrap_or(index)
@@ -247,13 +247,19 @@ impl<'a> Reader<'a> {
                 // A thing that the vocabulary doesn't know is not the thing that it stands under.
                 (false, false) => 3,
             };
-            // Notes below an optional part are about the whole.
-            let of_notes = outer.path != item.path && standing::leads_to_notes(self.text, outer);
-            if let Some(option) = self.options.get(index).filter(|_| !of_notes) {
-                if option.is_choice() {
-                    options.push(outer.path.clone());
-                }
-                options.extend(option.configuration());
+            // Notes below an optional part are about the whole, and of none of the options that stand before them.
+            let notes = standing::heading_of_notes(self.text, outer)
+                .filter(|notes| notes.end() <= item.heading.start());
+            if let Some(notes) = notes {
+                options.retain(|(start, _)| *start >= notes.end());
+            }
+            let is_part = item.path.starts_with('[') || item.path.starts_with(&outer.path);
+            let option = self.options.get(index);
+            if let Some(option) = option.filter(|_| is_part && notes.is_none()) {
+                let start = outer.heading.start();
+                let own = option.is_choice().then(|| outer.path.clone());
+                let named = own.into_iter().chain(option.configuration());
+                options.extend(named.map(|name| (start, name)));
             }
             above = outer.parent;
         }
@@ -275,7 +281,7 @@ impl<'a> Reader<'a> {
             carried: clauses::carried(&opening),
             denied: clauses::denies_below(&opening),
             subject,
-            options,
+            options: options.into_iter().map(|(_, name)| name).collect(),
             headed: None,
             usual_units: self.usual_units,
             heading: item.heading,

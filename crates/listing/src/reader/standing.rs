@@ -97,8 +97,8 @@ pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
     heading.unwrap_or(text.len())
 }
 
-/// Whether an item ends in a heading of notes or of work on the whole joint, which the outline takes for its parts.
-pub(super) fn leads_to_notes(text: &str, item: &OutlineItem) -> bool {
+/// Where an item ends in a heading of notes or of work on the whole joint: what comes behind it the outline takes for its parts.
+pub(super) fn heading_of_notes(text: &str, item: &OutlineItem) -> Option<Span> {
     const NOTES: &[&str] = &[
         "notes",
         "note",
@@ -113,9 +113,9 @@ pub(super) fn leads_to_notes(text: &str, item: &OutlineItem) -> bool {
         "inspection",
     ];
     let Some(Paragraph::Text(pieces)) = item.paragraphs.last() else {
-        return false;
+        return None;
     };
-    pieces.last().is_some_and(|line| {
+    pieces.last().copied().filter(|line| {
         let words = line
             .of(text)
             .trim()

@@ -38,10 +38,13 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
 
 /// Whether a line begins by naming a variant that the rest is about: `Option A. The flange is clamped ...`, `Method 2: sprayed`.
 pub(super) fn heads_variant(words: &str) -> bool {
-    const VARIANTS: [&str; 5] = [
+    const VARIANTS: [&str; 8] = [
         "Option ",
         "Variant ",
         "Method ",
+        "Wall Type ",
+        "Alternate Method ",
+        "ALTERNATE METHOD ",
         "Alternate ",
         "Alternative ",
     ];
@@ -55,7 +58,7 @@ pub(super) fn heads_variant(words: &str) -> bool {
         let short = (1..=LONGEST).contains(&label.len())
             && label.starts_with(|c: char| c.is_ascii_uppercase() || c.is_ascii_digit());
         short
-            && [". ", ": ", " - ", " -- "]
+            && [". ", ": ", " - ", " -- ", " – ", " — "]
                 .iter()
                 .any(|sign| after.starts_with(sign))
     })

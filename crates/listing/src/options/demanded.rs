@@ -1,0 +1,309 @@
+//! Items that say of themselves that they may be left out, and that the document asks for all the same: "Item 4 is required where the joint is over
+//! 2 in.", "Joints over 2 in. require Item 4", "Support clips (Optional) ... Required where the joint is wider than 2 in."
+//!
+//! Such an item is no option. Where one sentence asks for it, and says for which joints, whether the joint is one of them is for a person to say; else
+//! it stays required. What declines: a sentence that says what goes with the item where it is used ("When Item 4 is used, ..."), or how it is built
+//! ("Item 4 shall be spaced 12 in. apart").
+
+use super::ItemOption;
+use super::cited::cited;
+use crate::layout::Flow;
+use crate::model::Span;
+use crate::outline::{OutlineItem, Paragraph};
+use crate::sentences::sentences;
+
+/// Said where an item that may be left out is asked for.
+const ASKED_FOR: &str = "the words ask for an item that is called optional; all of it stays required until a person decides";
+
+/// What plainly asks for the thing named before it.
+const ASKING: [&str; 8] = [
+    "is required",
+    "are required",
+    "is mandatory",
+    "are mandatory",
+    "is needed",
+    "are needed",
+    "shall be required",
+    "becomes mandatory",
+];
+
+/// What lets the thing named before it be left out in some joints, and so asks for it in the rest.
+const EXCUSING: [&str; 6] = [
+    "is not required",
+    "are not required",
+    "is not needed",
+    "are not needed",
+    "may be omitted",
+    "may be left out",
+];
+
+/// What comes before being used, built and the like, and asks for it.
+const TOLD_TO_BE: [&str; 5] = [
+    "shall be ",
+    "must be ",
+    "is to be ",
+    "are to be ",
+    "should be ",
+];
+
+const USED: [&str; 9] = [
+    "used",
+    "installed",
+    "provided",
+    "present",
+    "fitted",
+    "added",
+    "included",
+    "built",
+    "placed",
+];
+
+/// What asks for the thing named behind it.
+const NEEDING: [&str; 5] = ["require", "requires", "requiring", "need", "needs"];
+
+/// What tells to use the thing named behind it, at the beginning of a sentence or behind a comma.
+const TELLING: [&str; 6] = ["use", "install", "provide", "add", "fit", "include"];
+
+/// Makes no option of an item that may be left out and is asked for in some sentence.
+pub(super) fn keep_what_is_asked_for(
+    source: &str,
+    items: &[OutlineItem],
+    options: &mut [ItemOption],
+) {
+    let may_be_left = |option: &ItemOption| option.optional && option.replaces.is_empty();
+    if !options.iter().any(may_be_left) {
+        return;
+    }
+    let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
+    let paths = paths.as_slice();
+    let flows: Vec<(usize, Flow)> = items
+        .iter()
+        .enumerate()
+        .flat_map(|(index, item)| {
+            let texts = item
+                .paragraphs
+                .iter()
+                .filter(|paragraph| !matches!(paragraph, Paragraph::Table(_)));
+            texts.map(move |text| (index, Flow::of(source, text.pieces())))
+        })
+        .collect();
+    for (index, item) in items.iter().enumerate() {
+        let Some(option) = options.get_mut(index).filter(|option| may_be_left(option)) else {
+            continue;
+        };
+        let asking: Vec<(Span, bool)> = flows
+            .iter()
+            .flat_map(|(place, flow)| {
+                let own = *place == index;
+                let within = is_within(items, *place, index);
+                let ranges = sentences(flow.text()).into_iter();
+                ranges.filter_map(move |range| {
+                    let sentence = Words {
+                        text: flow.text().get(range.clone())?,
+                        lower: flow.lower().get(range.clone())?,
+                        own,
+                        within,
+                    };
+                    let asked = sentence.asks_for(item, paths)?;
+                    Some((flow.span(range.start, range.end), asked))
+                })
+            })
+            .collect();
+        let Some((words, _)) = asking.first().copied() else {
+            continue;
+        };
+        option.optional = false;
+        option.labelled = false;
+        option.doubt = Some((words, ASKED_FOR.to_owned()));
+        if let [(words, true)] = asking.as_slice() {
+            option.offered = Some(*words);
+        }
+    }
+}
+
+/// Whether an item is another one or a part of it.
+fn is_within(items: &[OutlineItem], place: usize, around: usize) -> bool {
+    let mut at = Some(place);
+    while let Some(index) = at {
+        if index == around {
+            return true;
+        }
+        at = items.get(index).and_then(|item| item.parent);
+    }
+    false
+}
+
+/// A sentence that may ask for an item.
+struct Words<'s> {
+    text: &'s str,
+    lower: &'s str,
+    /// Whether it is a sentence of the item itself.
+    own: bool,
+    /// Whether it stands in the item or a part of it.
+    within: bool,
+}
+
+impl Words<'_> {
+    /// Whether the sentence asks for an item, and if so whether only in some joints.
+    fn asks_for(&self, item: &OutlineItem, paths: &[String]) -> Option<bool> {
+        let conditional = says_when(self.lower);
+        let cited = self.citations(item, paths);
+        let named = self.names(item);
+        let is_told = cited.iter().any(|place| self.is_told(*place, conditional));
+        // What a thing of the same name is built like says less than an item that is cited.
+        let said = || named.iter().any(|place| self.is_told(*place, conditional));
+        if is_told || said() || self.own && opens_required(self.lower) {
+            return Some(conditional);
+        }
+        // Those words tell the joints where it is not asked for, and are no condition of it.
+        let mut places = cited.iter().chain(&named);
+        let excused = conditional && places.any(|(_, end)| self.is_excused_behind(*end));
+        excused.then_some(false)
+    }
+
+    /// Where the item is cited, or from outside a part of it.
+    fn citations(&self, item: &OutlineItem, paths: &[String]) -> Vec<(usize, usize)> {
+        let words = self.lower.match_indices("item");
+        words
+            .filter_map(|(at, word)| {
+                let from = at + word.len();
+                let rest = self.lower.get(from..)?;
+                let from = from + usize::from(rest.starts_with('s'));
+                let found = cited(&item.path, self.text, from, paths);
+                let is_it = |path: &String| {
+                    *path == item.path || !self.within && path.starts_with(&item.path)
+                };
+                found.items.iter().any(is_it).then_some((at, found.end))
+            })
+            .collect()
+    }
+
+    /// Where the thing that the item's title names is named; one word alone may be another thing where it doesn't stand in the item.
+    fn names(&self, item: &OutlineItem) -> Vec<(usize, usize)> {
+        if self.within && !self.own {
+            return Vec::new();
+        }
+        let title = item.title.to_lowercase();
+        let name = title
+            .split(['(', ',', ':', '*', '–', '—'])
+            .find(|part| part.contains(char::is_alphabetic))
+            .unwrap_or_default();
+        let name = name.trim().trim_start_matches("optional ");
+        let whole = name.trim_end_matches('s');
+        let last = whole.rsplit(' ').next().unwrap_or_default();
+        let called = if self.own { last } else { whole };
+        let long = called.len() > 3 && (self.own || called.contains(' '));
+        let places = self.lower.match_indices(called).filter(|_| long);
+        let own = ["it ", "they "]
+            .iter()
+            .filter(|word| self.own && self.lower.starts_with(**word));
+        places
+            .map(|(at, word)| {
+                let plural = self.lower.get(at + word.len()..).unwrap_or_default();
+                let letters = plural
+                    .find(|c: char| !c.is_alphabetic())
+                    .unwrap_or(plural.len());
+                (at, at + word.len() + letters)
+            })
+            .chain(own.map(|word| (0, word.len())))
+            .collect()
+    }
+
+    /// Whether the sentence asks for what stands at a place.
+    fn is_told(&self, (start, end): (usize, usize), conditional: bool) -> bool {
+        let before = self.lower.get(..start).unwrap_or_default().trim_end();
+        let last = before
+            .rsplit(' ')
+            .find(|word| !matches!(*word, "the" | "an" | "a"));
+        if last.is_some_and(|word| matches!(word, "if" | "where" | "when" | "unless" | "whether")) {
+            return false;
+        }
+        self.is_asked_behind(end, conditional) || is_asked_before(before)
+    }
+
+    /// `Item 4 is not required in joints under 2 in.`
+    fn is_excused_behind(&self, end: usize) -> bool {
+        let after = self.lower.get(end..).unwrap_or_default();
+        let after = after.trim_start_matches([')', ' ']);
+        EXCUSING.iter().any(|words| after.starts_with(words))
+    }
+
+    /// `Item 4 is required`, `support clips (Item 4) must be installed`.
+    fn is_asked_behind(&self, end: usize, conditional: bool) -> bool {
+        const NEAR: usize = 30;
+        let after = self.lower.get(end..).unwrap_or_default();
+        let after = after
+            .replace(" also ", " ")
+            .replace(" then ", " ")
+            .replace(" always ", " ");
+        let stop = after.find(['.', ',', ';', ':']).unwrap_or(after.len());
+        let near = |words: &str| {
+            let at = after.get(..stop)?.find(words).filter(|at| *at <= NEAR)?;
+            after.get(at + words.len()..)
+        };
+        let plainly = ASKING
+            .iter()
+            .filter_map(|words| near(words))
+            .any(|rest| !rest.starts_with(" to "));
+        // "The clips shall be installed where the studs are" says how, and not whether.
+        let of_joints = !self.own
+            || ["joint", "rating", "hr", "hour"]
+                .iter()
+                .any(|word| self.lower.contains(word));
+        let told = TOLD_TO_BE.iter().filter_map(|words| near(words));
+        let mut used = told.filter(|rest| USED.iter().any(|word| rest.starts_with(word)));
+        plainly || conditional && of_joints && used.next().is_some()
+    }
+}
+
+/// `Joints over 2 in. require the support clips of`, `Use`, `in all other joints, install`.
+fn is_asked_before(before: &str) -> bool {
+    const MOST: usize = 7;
+    let start = before.rfind([';', '(']).map_or(0, |at| at + 1);
+    let words: Vec<&str> = before
+        .get(start..)
+        .unwrap_or_default()
+        .split_whitespace()
+        .collect();
+    let near = words.len().saturating_sub(MOST);
+    (near..words.len()).any(|at| {
+        let word = words.get(at).copied().unwrap_or_default();
+        let last = at.checked_sub(1).and_then(|at| words.get(at)).copied();
+        let parted = words
+            .get(at..)
+            .is_some_and(|rest| rest.iter().any(|word| word.ends_with([',', '.'])));
+        let denied = last.is_some_and(|word| matches!(word, "not" | "never" | "no" | "to"));
+        let opens = last.is_none_or(|word| word.ends_with([',', ':', '.']) || word == "and");
+        !parted && !denied && (NEEDING.contains(&word) || TELLING.contains(&word) && opens)
+    })
+}
+
+/// `Required where the joint is wider than 2 in.`
+fn opens_required(sentence: &str) -> bool {
+    const ASKED: [&str; 4] = ["required ", "mandatory ", "needed ", "req'd "];
+    const WHEN: [&str; 8] = [
+        "where ", "when ", "if ", "in ", "for ", "at ", "over ", "with ",
+    ];
+    let words = sentence.trim_start_matches(['-', '–', '—', '•', ' ']);
+    let mut asked = ASKED.iter().filter_map(|word| words.strip_prefix(word));
+    asked.any(|rest| {
+        let rest = rest.strip_prefix("only ").unwrap_or(rest);
+        WHEN.iter().any(|word| rest.starts_with(word))
+    })
+}
+
+/// Whether a sentence speaks of some joints.
+fn says_when(sentence: &str) -> bool {
+    const WHEN: [&str; 8] = [
+        "where ", "when ", "if ", "in ", "for ", "over ", "under ", "with ",
+    ];
+    let joints = sentence.contains("joints ") || sentence.contains("walls ");
+    joints
+        || WHEN.iter().any(|word| {
+            sentence.match_indices(word).any(|(at, _)| {
+                sentence
+                    .get(..at)
+                    .is_some_and(|before| !before.ends_with(char::is_alphanumeric))
+            })
+        })
+}
