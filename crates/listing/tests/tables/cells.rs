@@ -379,3 +379,36 @@ fn a_level_of_a_wall_is_not_the_joint_s() {
         "{found:#?}"
     );
 }
+
+/// EN 13501-2: rows that begin with their class are for that class.
+#[test]
+fn rows_that_begin_with_a_class_are_for_it() {
+    let found = crate::bounds(
+        "3. Classification - As below.\n\n\
+         +--------------------------------+---------------------+-------------+\n\
+         | Class                          | Element             | Depth       |\n\
+         +--------------------------------+---------------------+-------------+\n\
+         | EI 120 - H - M 7,5 - B - W 10 to 60 | rigid floor    | min. 120 mm |\n\
+         | EI 90 - V - X - F - W 15 to 40 | rigid wall          | min. 90 mm  |\n\
+         +--------------------------------+---------------------+-------------+\n",
+    );
+    let of = |class: &str| {
+        let own = found.iter().filter(|one| one.contains(class));
+        own.filter_map(|one| one.split_once(" [").map(|(bound, _)| bound.to_owned()))
+            .collect::<Vec<_>>()
+    };
+    let first = of("[Class: EI 120");
+    assert_eq!(
+        first.get(..3).unwrap(),
+        [
+            "joint.rating: nominal 120 min",
+            "joint.classified_movement: nominal 7.5 %",
+            "joint.width: between 10 mm and 60 mm",
+        ]
+    );
+    assert!(
+        first.iter().any(|one| one.ends_with("at least 120 mm")),
+        "{found:#?}"
+    );
+    assert_eq!(of("[Class: EI 90").len(), 3, "{found:#?}");
+}

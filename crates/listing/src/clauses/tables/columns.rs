@@ -10,7 +10,7 @@ use super::inequality::spelled;
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
 use super::statements::Stated;
-use super::{all_of, ditto, of_group, spread_columns};
+use super::{all_of, ditto, holds_a_class_alone, of_group, spread_columns};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
@@ -140,8 +140,11 @@ impl Columns {
         } else {
             Vec::new()
         };
+        let classed = leads_with_classes(&headings, &rows);
         let label = if table.labelled {
             Some(0)
+        } else if classed {
+            None
         } else {
             labels::column(&mut headings, &rows)
         };
@@ -341,6 +344,14 @@ fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
         }
         by_mark &= heading.selects == Some(Selects::Other);
     }
+}
+
+/// Whether each row is for the class in its first cell: `Class | Element | Depth of strip` over `EI 120 - V - X - F | rigid wall | min. 110 mm`.
+fn leads_with_classes(headings: &[Heading], rows: &[Row]) -> bool {
+    let classed = |row: &Row| row.cells.first().is_some_and(holds_a_class_alone);
+    headings.first().is_some_and(Heading::names_a_class)
+        && rows.len() >= 2
+        && rows.iter().all(classed)
 }
 
 /// Whether a first column only numbers the parts that its rows describe, `Part | Description` over `B1 | Steel beam`: a mark says no case.

@@ -80,6 +80,13 @@ pub(super) fn read(
             .iter()
             .zip(&row.cells)
             .take(table.first_asking());
+        for (heading, cell) in leading
+            .clone()
+            .filter(|(heading, _)| heading.names_a_class())
+        {
+            let condition = table.condition(row, heading);
+            push_class(cell, condition.as_ref(), around, found);
+        }
         for (heading, cell) in leading.filter(|(heading, _)| labels::names_parts(heading)) {
             if says_number(cell.text()) && !heads_numbers(heading) {
                 read_words(cell, None, around, found);
@@ -259,6 +266,28 @@ fn is_blank_mark(words: &str) -> bool {
 fn is_no_limit(words: &str) -> bool {
     const WORDS: &[&str] = &["none", "no limit", "not limited", "unlimited", "nil"];
     WORDS.contains(&words.trim().to_lowercase().as_str())
+}
+
+/// Whether a cell is a class and nothing else.
+fn holds_a_class_alone(flow: &Flow) -> bool {
+    !class_alone(&Sentence::new(flow, 0..flow.text().len())).is_empty()
+}
+
+/// Reads the class that a cell is, and nothing else.
+fn push_class(flow: &Flow, condition: Option<&Condition>, around: &Around, found: &mut Yield) {
+    let sentence = Sentence::new(flow, 0..flow.text().len());
+    for class in class_alone(&sentence) {
+        let bound = class.bound(&sentence);
+        push(
+            flow,
+            bound,
+            &class.name(),
+            condition,
+            around,
+            "class code",
+            found,
+        );
+    }
 }
 
 /// Reads a cell under its heading.
