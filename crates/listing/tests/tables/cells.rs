@@ -384,7 +384,7 @@ fn a_level_of_a_wall_is_not_the_joint_s() {
 #[test]
 fn rows_that_begin_with_a_class_are_for_it() {
     let found = crate::bounds(
-        "3. Classification - As below.\n\n\
+        "1. Classification - As below.\n\n\
          +--------------------------------+---------------------+-------------+\n\
          | Class                          | Element             | Depth       |\n\
          +--------------------------------+---------------------+-------------+\n\

@@ -85,6 +85,10 @@ impl<'l, 't> Drawing<'l, 't> {
         if columns < 2 || !(0..columns).all(|column| drawing.is_ruled(0, column)) {
             return None;
         }
+        // Rows whose uprights stand elsewhere are parted by those, and not by the rules.
+        if drawing.has_uprights_astray() {
+            return None;
+        }
         drawing.rules = (0..lines.len())
             .filter(|line| (0..columns).any(|column| drawing.is_ruled(*line, column)))
             .collect();
@@ -118,6 +122,21 @@ impl<'l, 't> Drawing<'l, 't> {
         places.sort_unstable();
         places.dedup();
         places
+    }
+
+    /// Whether words run over where an upright should stand, on a line that has uprights where none should.
+    fn has_uprights_astray(&self) -> bool {
+        self.chars.iter().any(|line| {
+            let mut places = line.iter().map(|(_, c)| *c).enumerate();
+            let astray = places.any(|(place, c)| is_upright(c) && !self.edges.contains(&place));
+            let at_edge = |edge: &usize| line.get(*edge).map(|(_, c)| *c);
+            astray
+                && self
+                    .edges
+                    .iter()
+                    .filter_map(at_edge)
+                    .any(char::is_alphanumeric)
+        })
     }
 
     /// Whether a rule is drawn through a column on a line.
