@@ -164,11 +164,12 @@ fn groups_thousands(text: &str, at: usize, digits: &str) -> bool {
 }
 
 /// The end of three digits after a space that groups thousands, as metric documents write them: `2 350 kg/m³`. Only what stands
-/// before a metric unit or a tolerance is taken so; `12 350` in a table of inches stays two numbers.
+/// before a metric unit or a tolerance is taken so; `12 350` in a table of inches stays two numbers. An apostrophe groups them in Swiss
+/// documents, `2'200 kg/m³`: no feet have hundreds of inches.
 fn spaced_thousands(text: &str, at: usize, digits: &str) -> Option<usize> {
     const METRIC: [&str; 9] = ["mm", "kg/", "±", "m ", "°C", "g/m", "Pa", "N/", "mm²"];
     let tail = rest(text, at);
-    let gap = tail.starts_with([' ', '\u{a0}', '\u{2009}', '\u{202f}']);
+    let gap = tail.starts_with([' ', '\u{a0}', '\u{2009}', '\u{202f}', '\'', '’']);
     let start = at + tail.chars().next().map_or(0, char::len_utf8);
     let end = skip_digits(text, start);
     let follows = rest(text, end).trim_start();
@@ -182,7 +183,9 @@ fn spaced_thousands(text: &str, at: usize, digits: &str) -> Option<usize> {
             metric(high)
         })
     });
-    (grouped && (metric(follows) || range)).then_some(end)
+    let plain = !rest(text, end).starts_with(['"', '″', '\'', '’', '/', '-']);
+    let marked = tail.starts_with(['\'', '’']) && plain;
+    (grouped && (marked || metric(follows) || range)).then_some(end)
 }
 
 /// The end of the decimals after a point or a decimal comma, if any stand here.
@@ -258,6 +261,9 @@ mod tests {
         check("0,125 in", "1/8", "0,125");
         check("1,200 mm", "1200", "1,200");
         check("2 350 kg/m³", "2350", "2 350");
+        check("2'200 kg/m³", "2200", "2'200");
+        check("10’000 Pa", "10000", "10’000");
+        check("6'2\"", "6", "6");
         check(".5", "1/2", ".5");
         check("0.0239", "239/10000", "0.0239");
     }
