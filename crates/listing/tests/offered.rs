@@ -712,3 +712,32 @@ fn what_is_said_of_walls_of_a_type_is_theirs() {
         &[None, None],
     );
 }
+
+#[test]
+fn an_amount_that_a_type_or_an_item_closes_is_theirs_alone() {
+    let read = |text: &str, expected: &[Option<&str>]| {
+        conditions(&format!("1. {text}\n"), "1", expected);
+    };
+    read(
+        "Laps - Board 1/2 in. min; deck 1 in. min., 2 in. min at Type 4.",
+        &[None, None, Some("\"at Type 4\"")],
+    );
+    read(
+        "Studs - Space them no wider than 24 in. (16 in. in Type 3).",
+        &[None, Some("\"in Type 3\"")],
+    );
+    read(
+        "Joint - Max width 1 in., or 1-1/2 in. with Item 2A1.",
+        &[None, Some("\"with Item 2A1\"")],
+    );
+    read(
+        "Width - Max 102 mm, except that for Wall Type 3 the joint shall not be wider than 51 mm.",
+        &[None, Some("\"for Wall Type 3\"")],
+    );
+    // What a gap is filled with, and a sort of board, are no cases.
+    read(
+        "Sealant - Fill the gap to a depth of 1/2 in. with Item 3B.",
+        &[None],
+    );
+    read("Board - 5/8 in. in Type X.", &[None]);
+}

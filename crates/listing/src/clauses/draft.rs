@@ -62,6 +62,25 @@ impl Yield {
         }
     }
 
+    /// Puts the clauses of a stretch under a condition in words, all but those that say that they hold in every case.
+    pub(crate) fn put_under_within(&mut self, condition: &Condition, source: &str, within: Span) {
+        for draft in &mut self.clauses {
+            let start = draft.span.start();
+            let is_within = within.start() <= start && start < within.end();
+            if is_within && !holds_always(draft.span.of(source)) {
+                draft.under(condition, None);
+            }
+        }
+    }
+
+    /// Takes an option from the clauses from a place on.
+    pub(crate) fn leave_option_from(&mut self, option: &str, place: usize) {
+        let behind = self.clauses.iter_mut();
+        for draft in behind.filter(|draft| draft.span.start() >= place) {
+            draft.options.retain(|held| held != option);
+        }
+    }
+
     /// Takes in what another stretch of the item yields.
     pub(crate) fn append(&mut self, mut other: Self) {
         self.clauses.append(&mut other.clauses);

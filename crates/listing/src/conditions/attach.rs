@@ -12,6 +12,7 @@ use super::exception::{is_case_of_exception, is_prohibition, says_what_holds};
 use super::labels::{end_of_label, labels};
 use super::led::{end_of_led, is_led};
 use super::opening::{holds_anyway, lifts, opens_stretch, subject};
+use super::variants::names_case;
 use super::{Found, kinds, offers, parallel};
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -202,7 +203,14 @@ fn after_opening(
         .checked_sub(1)
         .and_then(|before| sentence.closing(before))
         .unwrap_or(sentence.tokens.len());
-    let next_order = next_order(sentence, condition.last);
+    // "Option A: 18 ga. clips 12 in. OC." says all of it of the option.
+    let headed = sentence.is_sign(condition.last, ':')
+        && matches!(&condition.expr, Expr::Words(words) if names_case(words));
+    let next_order = if headed {
+        sentence.tokens.len()
+    } else {
+        next_order(sentence, condition.last)
+    };
     let label = end_of_label(sentence, condition).filter(|_| labels(sentence, condition));
     let led = !opens_by_itself(sentence, condition);
     let end = semicolon

@@ -32,10 +32,13 @@ const HEADING: &[&str] = &[
     "alternative",
     "type",
     "system",
+    "detail",
+    "variation",
+    "execution",
 ];
 
 /// Words that may stand before those: "Wall Type 1 - ...", "ALTERNATE METHOD A - ...".
-const OF_WHAT: &[&str] = &["wall", "joint", "floor", "alternate", "alternative"];
+const OF_WHAT: &[&str] = &["wall", "joint", "floor", "seal", "alternate", "alternative"];
 
 /// What a type is of, where it tells whole walls apart: "for Type 2 walls", "for Wall Type 2 only".
 const BUILT: &[&str] = &["wall", "walls"];
@@ -129,7 +132,10 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
             let ends = several && own.introduced && !denied(sentence, own);
             let of_wall = sort && own.introduced && is_of_walls(sentence, own);
             let told = opens || bracketed && !item;
-            ends || !denied(sentence, own) && (of_wall || !sort && told)
+            let of_amount = own.introduced
+                && (!sort || numbered(sentence, own))
+                && closes_amount(sentence, own, item);
+            ends || !denied(sentence, own) && (of_wall || of_amount || !sort && told)
         })
         .map(|own| Found {
             first: own.first,
@@ -220,6 +226,17 @@ fn is_item(sentence: &Sentence<'_>, own: &Named) -> bool {
     (own.first..own.last).any(|at| sentence.is_any(at, ITEMS))
 }
 
+/// Whether a name is a number: "Type X" is a sort of board.
+fn numbered(sentence: &Sentence<'_>, own: &Named) -> bool {
+    (own.first..own.last)
+        .next_back()
+        .and_then(|at| sentence.token(at))
+        .is_some_and(|label| {
+            let label = label.span.of(sentence.text);
+            label.starts_with(|c: char| c.is_ascii_digit())
+        })
+}
+
 fn is_sort(sentence: &Sentence<'_>, own: &Named) -> bool {
     (own.first..own.last).any(|at| sentence.is_any(at, SORTS))
 }
@@ -227,8 +244,41 @@ fn is_sort(sentence: &Sentence<'_>, own: &Named) -> bool {
 /// Whether a name is one of walls, as the first words of a sentence or in brackets of its own: "On Type 2 walls install", "(for Wall Type 2 only)".
 fn is_of_walls(sentence: &Sentence<'_>, own: &Named) -> bool {
     let of_walls = sentence.is_any(own.last, BUILT) || sentence.is_any(own.first + 1, BUILT);
-    let opens = own.first == 0 || sentence.is_sign(own.first - 1, '(');
-    of_walls && opens
+    let bracketed = own.first > 0 && sentence.is_sign(own.first - 1, '(');
+    of_walls && (bracketed || opens(sentence, own))
+}
+
+/// Whether a name is said of the amount right before it, and of nothing more: "2 in. min at Type 4", "24 in. (16 in. in Type 3)", "25 %, or 10 % with Wall
+/// Type 3". "1/2 in. deep with Item 3B" may be filled with it, so an item counts only where it has another amount than the rest.
+fn closes_amount(sentence: &Sentence<'_>, own: &Named, item: bool) -> bool {
+    const QUALIFIERS: &[&str] = &[
+        "min", "min.", "minimum", "max", "max.", "maximum", "wide", "deep", "thick", "high",
+        "long", "oc", "o.c.", "or", "more", "less", "heavier", "wider", "thicker",
+    ];
+    let ends = sentence.token(own.last).is_none()
+        || [',', ';', '.', ')']
+            .iter()
+            .any(|sign| sentence.is_sign(own.last, *sign))
+        || sentence.is_word(own.last, "only");
+    let is_qualifier = |at: &usize| {
+        sentence.amount_at(*at).is_none()
+            && (sentence.is_any(*at, QUALIFIERS) || sentence.is_sign(*at, '.'))
+    };
+    let before = (0..own.first).rev().find(|at| !is_qualifier(at));
+    let amount = before
+        .and_then(|at| sentence.amount_at(at))
+        .and_then(|index| Some((index, sentence.amount(index)?)));
+    let Some((index, amount)) = amount.filter(|_| ends) else {
+        return false;
+    };
+    let limits = |at: &usize| sentence.is_any(*at, &["min", "min.", "max", "max."]);
+    let parted = || {
+        let or = (0..amount.first).rev().find(|at| !limits(at));
+        let rest = index.checked_sub(1).and_then(|rest| sentence.amount(rest));
+        or.is_some_and(|or| sentence.is_any(or, &["or"]))
+            && rest.is_some_and(|rest| rest.unit.dimension() == amount.unit.dimension())
+    };
+    !item || parted()
 }
 
 /// Whether a name opens its stretch: at the beginning, behind a bullet, a stop or "that".

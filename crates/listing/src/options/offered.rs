@@ -27,9 +27,10 @@ const EVERY_SECOND: [&str; 12] = [
 ];
 
 /// Words with a label behind them that tell one of several from the others.
-const LABELLED: [&str; 9] = [
+const LABELLED: [&str; 10] = [
     "option",
     "variant",
+    "variation",
     "method",
     "choice",
     "version",
@@ -71,7 +72,7 @@ pub(super) fn offered(head: &Head, document: &str, is_part: bool) -> Option<(usi
     if let Some(words) = framed_wall(head, document, is_part)
         .or_else(|| wall_of_a_type(head, document))
         .or_else(|| walls_by_type(head, document))
-        .or_else(|| headed_system(head, document))
+        .or_else(|| headed_kind(head, document))
         .or_else(|| varies(head))
         .or_else(|| named_where_used(head, document))
     {
@@ -336,21 +337,31 @@ fn walls_by_type(head: &Head, document: &str) -> Option<(usize, usize)> {
     (another && !joins_walls(&lower)).then_some((start, end))
 }
 
-/// `System X (sealant)`: a title with a label, where the document has another line headed so.
-fn headed_system(head: &Head, document: &str) -> Option<(usize, usize)> {
-    const NAME: &str = "system ";
+/// `System X (sealant)`, `Seal Type 1 – static joints`: a title with a label, where the document has another line headed so.
+fn headed_kind(head: &Head, document: &str) -> Option<(usize, usize)> {
+    const KINDS: [&str; 7] = [
+        "system ",
+        "seal type ",
+        "joint type ",
+        "type ",
+        "execution ",
+        "detail ",
+        "variation ",
+    ];
     let all = head.words().get(head.title_start..)?;
     let lead = all.trim_start();
     let start = head.title_start + all.len() - lead.len();
-    let label = label_behind(NAME, lead)?;
+    let (kind, label) = KINDS
+        .iter()
+        .find_map(|kind| Some((kind, label_behind(kind, lead)?)))?;
     let lower = document.to_lowercase();
     let another = lower.lines().any(|line| {
         let heading = line.trim_start_matches(|c: char| !c.is_alphabetic());
-        label_behind(NAME, heading).is_some_and(|other| {
+        label_behind(kind, heading).is_some_and(|other| {
             other != label && line.trim_start().starts_with(|c: char| c.is_ascii_digit())
         })
     });
-    another.then(|| (start, start + NAME.len() + label.len()))
+    another.then(|| (start, start + kind.len() + label.len()))
 }
 
 /// The one letter or digit behind a word, with a sign behind it that parts it from what it names: `type 1.`, `system x (`.

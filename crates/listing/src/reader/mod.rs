@@ -4,6 +4,7 @@ mod asked;
 mod contradictions;
 mod footnotes;
 mod head;
+mod headings;
 mod numbering;
 mod second_pass;
 mod standing;
@@ -14,6 +15,7 @@ use vocabulary::Component;
 
 use self::contradictions::{contradicting, contradictions};
 use self::head::split_head;
+use self::headings::Headings;
 use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use self::standing::{names_attribute, standing};
@@ -86,6 +88,8 @@ struct Reader<'a> {
     text: &'a str,
     outline: &'a Outline,
     options: Vec<ItemOption>,
+    /// The headings that are no items.
+    headings: Headings,
     /// The condition that each item as a whole stands under.
     standing: Vec<Option<Condition>>,
     drafts: Vec<(String, Draft)>,
@@ -102,6 +106,7 @@ impl<'a> Reader<'a> {
     fn new(text: &'a str, outline: &'a Outline) -> Self {
         let options = item_options(text, &outline.items);
         let usual_units = usual_units(text);
+        let headings = Headings::of(text, outline);
         let mut places = Places::new(text);
         for span in &outline.furniture {
             places.mark(*span, PlaceKind::Furniture);
@@ -109,8 +114,9 @@ impl<'a> Reader<'a> {
         Self {
             text,
             outline,
-            standing: standing(text, outline, &options, usual_units),
+            standing: standing(text, outline, &options, &headings, usual_units),
             options,
+            headings,
             drafts: Vec::new(),
             warnings: Vec::new(),
             configurations: Vec::new(),
@@ -166,8 +172,16 @@ impl<'a> Reader<'a> {
         let mut found = clauses::read(self.text, &item.paragraphs, &around);
         if let Some(Some(standing)) = self.standing.get(index) {
             let end = standing::end(self.text, item);
+            let end = self
+                .headings
+                .end(self.text, item)
+                .map_or(end, |own| own.min(end));
             found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
+        for (kind, under) in self.headings.kinds(self.text) {
+            found.put_under_within(kind, self.text, under);
+        }
+        self.leave_options(index, &mut found);
         if let Some(option) = self.options.get(index) {
             clauses::confine(self.text, &option.limits, &around, &mut found);
             let doubt = option.doubt.iter().cloned();
@@ -175,6 +189,24 @@ impl<'a> Reader<'a> {
             found.warnings.extend(doubt);
         }
         self.take(&item.path, found);
+    }
+
+    /// Takes the options of an item, and of those around it, from the clauses behind a heading that is no part of it.
+    fn leave_options(&self, index: usize, found: &mut Yield) {
+        let mut above = Some(index);
+        while let Some((index, outer)) =
+            above.and_then(|index| Some((index, self.outline.items.get(index)?)))
+        {
+            let end = self.headings.end(self.text, outer);
+            let option = self.options.get(index);
+            if let Some((end, option)) = end.zip(option) {
+                let own = option.is_choice().then(|| outer.path.clone());
+                for name in own.into_iter().chain(option.configuration()) {
+                    found.leave_option_from(&name, end);
+                }
+            }
+            above = outer.parent;
+        }
     }
 
     /// The component that the title around a place names; none where the place is in no title. Where a number keeps the title of an item in its text,

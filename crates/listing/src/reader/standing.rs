@@ -1,6 +1,7 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
 use super::asked::asked_for;
+use super::headings::Headings;
 use crate::conditions::{Place, heads, heads_list, heads_rating, may_be_absent, only_says_where};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
@@ -14,6 +15,7 @@ pub(super) fn standing(
     text: &str,
     outline: &Outline,
     options: &[ItemOption],
+    headings: &Headings,
     units: UsualUnits,
 ) -> Vec<Option<Condition>> {
     let mut standing: Vec<Option<Condition>> = Vec::with_capacity(outline.items.len());
@@ -50,7 +52,11 @@ pub(super) fn standing(
         // Step 4a is no part of Step 3, though it stands below it; and a table or footnote may be cited from elsewhere, too.
         let is_part = |parent: &usize| {
             let around = outline.items.get(*parent);
-            around.is_some_and(|around| item.path.starts_with(&around.path))
+            around.is_some_and(|around| {
+                let left = headings.end(text, around);
+                let left = left.is_some_and(|end| end <= item.heading.start());
+                item.path.starts_with(&around.path) && !left
+            })
         };
         let around = item.parent.filter(is_part);
         let around = around.and_then(|parent| standing.get(parent).cloned().flatten());

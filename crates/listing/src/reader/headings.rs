@@ -1,0 +1,162 @@
+//! Headings between items that are no part of any of them: `SCHEDULE (depths are minimums)`, `DETAIL A -- WALL PARALLEL TO FLUTES`. The outline leaves
+//! them in the text of the item before, but what stands behind one that is no farther in than an item belongs to that item no more: it has none of its
+//! options and stands under none of its conditions.
+//!
+//! A heading of one of several kinds, "DETAIL A" in a document that heads others "DETAIL B", says for what all is that stands under it.
+
+use crate::conditions::headed_variant;
+use crate::layout::Flow;
+use crate::model::{Condition, Span};
+use crate::outline::{Outline, OutlineItem, Paragraph};
+
+/// The headings of a document that are no items, in order.
+#[derive(Debug, Default)]
+pub(super) struct Headings(Vec<Heading>);
+
+#[derive(Debug)]
+struct Heading {
+    line: Span,
+    /// How far from the edge it begins.
+    column: usize,
+    /// The kind that all under it is of.
+    kind: Option<Condition>,
+}
+
+impl Headings {
+    pub(super) fn of(text: &str, outline: &Outline) -> Self {
+        let mut lines: Vec<Span> = Vec::new();
+        for item in &outline.items {
+            if item.path.starts_with("Table ") {
+                lines.push(item.heading);
+            }
+            lines.extend(beside(text, item));
+        }
+        let named: Vec<Span> = lines.iter().map(|line| unnumbered(text, *line)).collect();
+        let headings = lines.iter().enumerate().map(|(own, line)| {
+            let flow = Flow::of(text, named.get(own).copied());
+            let others = named.iter().enumerate().filter(|(other, _)| *other != own);
+            let others = others.map(|(_, other)| other.of(text));
+            Heading {
+                line: *line,
+                column: column(text, *line),
+                kind: headed_variant(&flow, others),
+            }
+        });
+        Self(headings.collect())
+    }
+
+    /// Where an item ends in a heading that is no part of it; what stands behind belongs to it no more.
+    pub(super) fn end(&self, text: &str, item: &OutlineItem) -> Option<usize> {
+        let own = column(text, item.heading);
+        let mut behind = self
+            .0
+            .iter()
+            .filter(|heading| heading.line.start() > item.heading.start());
+        behind
+            .find(|heading| heading.column <= own)
+            .map(|heading| heading.line.start())
+    }
+
+    /// The kinds that headings name, each with the stretch that is of it: as far as the next heading that stands no farther in.
+    pub(super) fn kinds<'h>(
+        &'h self,
+        text: &'h str,
+    ) -> impl Iterator<Item = (&'h Condition, Span)> {
+        self.0.iter().enumerate().filter_map(move |(at, heading)| {
+            let mut next = self.0.iter().skip(at + 1);
+            let next = next.find(|next| next.column <= heading.column);
+            let end = next.map_or(text.len(), |next| next.line.start());
+            let under = Span::new(heading.line.end(), end);
+            heading.kind.as_ref().map(|kind| (kind, under))
+        })
+    }
+}
+
+/// The headings in the text of an item that are no part of it.
+fn beside(text: &str, item: &OutlineItem) -> Vec<Span> {
+    let own = column(text, item.heading);
+    let mut found = Vec::new();
+    for (at, paragraph) in item.paragraphs.iter().enumerate() {
+        let Paragraph::Text(pieces) = paragraph else {
+            continue;
+        };
+        let Some(first) = pieces.first() else {
+            continue;
+        };
+        let table = matches!(item.paragraphs.get(at + 1), Some(Paragraph::Table(_)));
+        let alone = match pieces.get(1) {
+            Some(second) => column(text, *second) > column(text, *first),
+            None => true,
+        };
+        if column(text, *first) <= own
+            && (alone || table)
+            && is_apart(text, *first)
+            && (is_heading(first.of(text), table) || is_set_apart(text, pieces))
+        {
+            found.push(*first);
+        }
+    }
+    found
+}
+
+/// A heading without its number: `4.2 System A - sealant`.
+fn unnumbered(text: &str, line: Span) -> Span {
+    let words = line.of(text);
+    let name = words.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ' '));
+    Span::new(line.end() - name.len(), line.end())
+}
+
+/// Whether a line is a heading: in capitals but for what stands in brackets, right above a table, or numbered as the parts of a document are.
+fn is_heading(line: &str, above_table: bool) -> bool {
+    const LONGEST: usize = 9;
+    let line = line.trim();
+    let numbered = line
+        .split_once(' ')
+        .filter(|(number, _)| {
+            number.contains('.') && number.chars().all(|c| c.is_ascii_digit() || c == '.')
+        })
+        .map(|(_, name)| name.trim_start());
+    let above_table = above_table || numbered.is_some();
+    let line = numbered.unwrap_or(line);
+    let name = line.split('(').next().unwrap_or_default().trim_end();
+    let capitals = !name.contains(char::is_lowercase)
+        && name.chars().filter(|c| c.is_alphabetic()).count() > 3;
+    let short = name.split_whitespace().count() <= LONGEST;
+    line.starts_with(char::is_uppercase)
+        && !name.ends_with(['.', ';', ','])
+        && short
+        && (capitals || above_table && !name.contains(". "))
+}
+
+/// Whether a paragraph is a few words alone between blank lines: `Installation of the strip`.
+fn is_set_apart(text: &str, pieces: &[Span]) -> bool {
+    const LONGEST: usize = 6;
+    let [line] = pieces else { return false };
+    let behind = text.get(line.end()..).unwrap_or_default();
+    let mut lines = behind.lines();
+    let alone = lines.next().is_none_or(|rest| rest.trim().is_empty())
+        && lines.next().is_some_and(|next| next.trim().is_empty());
+    let words = line.of(text).trim();
+    let plain = |c: char| c.is_alphabetic() || matches!(c, ' ' | '-' | '/' | '&');
+    alone
+        && words.starts_with(char::is_uppercase)
+        && words.chars().all(plain)
+        && words.split_whitespace().count() <= LONGEST
+}
+
+/// Whether a piece is the first on its line, behind a line that is blank.
+fn is_apart(text: &str, piece: Span) -> bool {
+    let before = text.get(..piece.start()).unwrap_or_default();
+    let above = before.trim_end_matches([' ', '\t', '\r']);
+    let Some(above) = above.strip_suffix('\n') else {
+        return above.is_empty();
+    };
+    let above = above.trim_end_matches([' ', '\t', '\r']);
+    above.is_empty() || above.ends_with('\n')
+}
+
+/// How far from the edge a piece begins.
+fn column(text: &str, piece: Span) -> usize {
+    let before = text.get(..piece.start()).unwrap_or_default();
+    before.len() - before.rfind('\n').map_or(0, |line| line + 1)
+}
