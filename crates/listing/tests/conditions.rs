@@ -822,3 +822,127 @@ fn hours_right_behind_a_side_or_an_at_sign_are_ratings() {
         &[("1", "joint.rating = 1 hr"), ("2", "joint.rating = 2 hr")],
     );
 }
+
+#[test]
+fn brackets_that_take_a_case_out_turn_it_round() {
+    for (aside, expected) in [
+        ("except joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("excluding joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("N/A for joints < 1 in.", "not (joint.width < 1 in.)"),
+        ("omit for joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("delete at joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("joints under 1 in. excluded", "not (joint.width < 1 in.)"),
+        (
+            "not applicable to joints under 1 in.",
+            "not (joint.width < 1 in.)",
+        ),
+        (
+            "does not apply to joints under 1 in.",
+            "not (joint.width < 1 in.)",
+        ),
+        // What is left out in a comparison takes nothing out.
+        ("joints not over 1 in. wide", "joint.width <= 1 in."),
+        // Taken out or forbidden: a person says.
+        ("not in joints under 1 in.", "\"not in joints under 1 in.\""),
+        (
+            "but not in joints under 1 in.",
+            "\"but not in joints under 1 in.\"",
+        ),
+        (
+            "never in joints under 1 in.",
+            "\"never in joints under 1 in.\"",
+        ),
+    ] {
+        check_cases(
+            &format!("Min depth 4 in. ({aside})."),
+            &[("4 in.", expected)],
+        );
+    }
+}
+
+#[test]
+fn brackets_that_deny_another_thing_or_point_at_a_case_excuse_nothing() {
+    for aside in [
+        "joints under 1 in.: no clips",
+        "no clips for joints under 1 in.",
+        "clips not needed in joints under 1 in.",
+        "without exception for joints under 1 in.",
+        "see Note 3 for joints under 1 in.",
+        "e.g. for joints over 1 in.",
+        "as tested, in a joint 2 in. wide",
+        "tested with joints 2 in. wide",
+        "joints over 2 in. included",
+        "including joints under 1 in.",
+    ] {
+        check_cases(&format!("Min depth 4 in. ({aside})."), &[("4 in.", "")]);
+    }
+    check_cases(
+        "Clips 24 in. OC max (clips not needed in joints under 2 in.).",
+        &[("24 in.", "not (joint.width < 2 in.)")],
+    );
+}
+
+#[test]
+fn a_case_that_opens_brackets_governs_the_number_in_them() {
+    check_cases(
+        "Min depth 4 in. (joints under 1 in. need only 3 in.).",
+        &[("4 in.", ""), ("3 in.", "joint.width < 1 in.")],
+    );
+    check_cases(
+        "Min depth 4 in. (joints under 1 in.: 3 in.).",
+        &[("4 in.", ""), ("3 in.", "joint.width < 1 in.")],
+    );
+}
+
+#[test]
+fn how_long_something_is_borne_is_no_rating() {
+    for text in [
+        "Strip 10 mm thick must withstand 180 C for 30 min.",
+        "A load of 100 plf is placed 2 ft from the joint edge for 30 minutes.",
+        "Board 1/2 in. thick tested for 1 hr.",
+        "Packing 4 in. deep, heated for 1 hr.",
+        "Sealant 1/2 in. deep is immersed for 2 hr.",
+    ] {
+        let found = governed(text);
+        assert!(found.len() > 1, "{text}");
+        assert!(
+            found.iter().all(|(_, case)| case.is_none()),
+            "{text}: {found:?}"
+        );
+    }
+    check_cases(
+        "Packing 4 in. deep for 1 hr, 6 in. deep for 2 hr.",
+        &[
+            ("4 in.", "joint.rating = 1 hr"),
+            ("6 in.", "joint.rating = 2 hr"),
+        ],
+    );
+}
+
+#[test]
+fn what_excepts_or_includes_joints_bounds_no_width() {
+    check_cases(
+        "Min depth 1/2 in., excluding joints less than 1 in. wide.",
+        &[("1/2 in.", "not (joint.width < 1 in.)")],
+    );
+    check_cases(
+        "Min depth 1/2 in., including joints less than 1 in. wide.",
+        &[("1/2 in.", "")],
+    );
+    check_cases(
+        "Depth 4 in. for joints other than those more than 2 in. wide.",
+        &[("4 in.", "not (joint.width > 2 in.)")],
+    );
+    check_cases(
+        "Min depth 4 in. for any joint which is not less than 2 in. wide.",
+        &[("4 in.", "joint.width >= 2 in.")],
+    );
+    check_cases(
+        "For 2 in. joints, packing depth is min 4 in.",
+        &[("4 in.", "\"For 2 in. joints\"")],
+    );
+    check_cases(
+        "Clips 24 in. OC max. This does not apply to joints under 1 in.",
+        &[("24 in.", "")],
+    );
+}

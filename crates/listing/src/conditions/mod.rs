@@ -4,6 +4,7 @@
 //! good joint; one that is read but attached to the wrong clause would excuse a bad one. So a condition is attached only
 //! as far as its place in the sentence makes sure, and words that no rule can test stay words, for a person.
 
+mod aside;
 mod attach;
 mod bands;
 mod bracket;

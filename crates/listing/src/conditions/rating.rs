@@ -278,7 +278,41 @@ fn lasts(sentence: &Sentence<'_>, first: &Amount, last: &Amount) -> bool {
     let short = measure::Quantity::new(last.lo, last.unit)
         .to(Unit::Hour)
         .is_some_and(|hours| hours.number <= 4);
-    near || !short
+    near || !short || is_borne(sentence, first.first)
+}
+
+/// Whether hours are how long something is borne or done, by the words of its stretch before them: "withstand 180 C for 30 min", "tested for 1 hr", "a load
+/// is placed 2 ft from the edge for 30 minutes".
+fn is_borne(sentence: &Sentence<'_>, hours: usize) -> bool {
+    const BORNE: &[&str] = &[
+        "withstand",
+        "withstands",
+        "withstood",
+        "resist",
+        "resists",
+        "resisted",
+        "endure",
+        "endures",
+        "tested",
+        "load",
+        "loads",
+        "loaded",
+        "heated",
+        "heat",
+        "immersed",
+        "soaked",
+        "submerged",
+        "subjected",
+        "conditioned",
+        "kept",
+        "held",
+        "burned",
+    ];
+    let start = (0..hours)
+        .rev()
+        .find(|at| sentence.is_stop(*at) || sentence.is_sign(*at, '('))
+        .map_or(0, |at| at + 1);
+    hours > 0 && sentence.is_word(hours - 1, "for") && sentence.has_any(start, hours, BORNE)
 }
 
 /// Where "for a rating of" begins, whose last word is "of".
