@@ -946,3 +946,86 @@ fn what_excepts_or_includes_joints_bounds_no_width() {
         &[("24 in.", "")],
     );
 }
+
+#[test]
+fn a_rating_that_is_not_asked_for_keeps_its_not() {
+    check_cases(
+        "If a 2 hr rating is not required, packing depth may be 3 in.",
+        &[("3 in.", "\"If a 2 hr rating is not required\"")],
+    );
+    check_cases(
+        "Min depth 1/2 in. required except when 2 hr rating is not needed.",
+        &[("1/2 in.", "\"except when 2 hr rating is not needed\"")],
+    );
+    check_cases(
+        "Min depth 4 in. where no 2 hr rating is required.",
+        &[("4 in.", "\"where no 2 hr rating is required\"")],
+    );
+    check_cases(
+        "Packing depth min 4 in. except for ratings over 2 hr, where min 6 in. is required.",
+        &[("4 in.", ""), ("6 in.", "joint.rating > 2 hr")],
+    );
+}
+
+#[test]
+fn openings_of_several_words_suppose_something_of_the_joint() {
+    for opening in [
+        "provided that",
+        "so long as",
+        "as long as",
+        "on condition that",
+    ] {
+        check_cases(
+            &format!("Packing depth may be 3 in. {opening} the joint width does not exceed 2 in."),
+            &[("3 in.", "joint.width <= 2 in.")],
+        );
+    }
+    check_cases(
+        "Packing depth shall be min 4 in. provided joint width exceeds 2 in.",
+        &[("4 in.", "joint.width > 2 in.")],
+    );
+    for opening in [
+        "In the event that the joint exceeds 2 in.",
+        "Were the joint to exceed 2 in.",
+        "Assuming a joint over 2 in. wide",
+    ] {
+        check_cases(
+            &format!("{opening}, packing depth is min 4 in."),
+            &[("4 in.", "joint.width > 2 in.")],
+        );
+    }
+    // What is asked for stays so.
+    check_cases(
+        "The packing may be used provided that the joint width does not exceed 2 in.",
+        &[("2 in.", "")],
+    );
+    check_cases(
+        "Packing min 4 in. deep may be spliced provided that pieces lap 6 in.",
+        &[("4 in.", ""), ("6 in.", "")],
+    );
+}
+
+#[test]
+fn a_kind_that_is_only_supposed_is_not_asked_for() {
+    let reading = listing::read_text(
+        "conditions.txt",
+        "1. Packing - Where joint is over 2 in. or packing is unfaced, packing depth min 6 in.\n",
+    );
+    assert!(
+        reading
+            .clauses
+            .iter()
+            .all(|clause| clause.property != "packing.facing")
+    );
+}
+
+#[test]
+fn a_proviso_of_an_alternate_stays_asked_for() {
+    check_cases(
+        "Alternatively, sealant min 5/8 in. deep may be gunned in, provided that the joint is not more than 1 in. wide.",
+        &[
+            ("5/8 in.", "\"Alternatively\""),
+            ("1 in.", "\"Alternatively\""),
+        ],
+    );
+}

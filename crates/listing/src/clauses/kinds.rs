@@ -88,7 +88,7 @@ pub(super) fn kinds<'a>(sentence: &Sentence<'a>, mentions: &[Mention]) -> Vec<Ki
                     .chain([mention.component])
                     .any(|component| component.name == property.component)
             });
-            mentioned.then(|| Kind {
+            (mentioned && !sentence.is_supposed(first)).then(|| Kind {
                 property,
                 value,
                 words: sentence.words(first, last),

@@ -75,12 +75,11 @@ pub(super) fn said(sentence: &Sentence<'_>, condition: &Found) -> Said {
     let Some(range) = bracket::around(sentence, condition) else {
         return Said::Holds;
     };
-    let aside = |at: &usize| range.contains(at) && !is_up_to_and_including(sentence, *at);
-    if range
-        .clone()
-        .filter(aside)
-        .any(|at| sentence.is_any(at, POINTS) || is_for_example(sentence, at))
-    {
+    let points = |at: usize| {
+        sentence.is_any(at, POINTS) && !is_up_to_and_including(sentence, at)
+            || is_for_example(sentence, at)
+    };
+    if range.clone().any(points) {
         return Said::Nothing;
     }
     let denials: Vec<usize> = range.clone().filter(|at| denies(sentence, *at)).collect();

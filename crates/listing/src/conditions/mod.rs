@@ -14,6 +14,7 @@ mod classes;
 mod configuration;
 mod confined;
 mod contrast;
+mod denied_rating;
 mod exception;
 mod forbidden;
 mod halves;
@@ -106,6 +107,9 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
         forbidden.extend(forbidden::forbidden(sentence, condition, &forbidden));
     }
     found.retain(|condition| !forbidden.iter().any(|state| state.first == condition.first));
+    for condition in &mut found {
+        denied_rating::keep_denial(sentence, condition);
+    }
     exception::turn_exceptions(sentence, &mut found);
     for condition in &mut found {
         leave_unfinished(sentence, condition);
