@@ -822,3 +822,210 @@ fn hours_right_behind_a_side_or_an_at_sign_are_ratings() {
         &[("1", "joint.rating = 1 hr"), ("2", "joint.rating = 2 hr")],
     );
 }
+
+#[test]
+fn brackets_that_take_a_case_out_turn_it_round() {
+    for (aside, expected) in [
+        ("except joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("excluding joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("N/A for joints < 1 in.", "not (joint.width < 1 in.)"),
+        ("omit for joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("delete at joints under 1 in.", "not (joint.width < 1 in.)"),
+        ("joints under 1 in. excluded", "not (joint.width < 1 in.)"),
+        (
+            "not applicable to joints under 1 in.",
+            "not (joint.width < 1 in.)",
+        ),
+        (
+            "does not apply to joints under 1 in.",
+            "not (joint.width < 1 in.)",
+        ),
+        // What is left out in a comparison takes nothing out.
+        ("joints not over 1 in. wide", "joint.width <= 1 in."),
+        // Taken out or forbidden: a person says.
+        ("not in joints under 1 in.", "\"not in joints under 1 in.\""),
+        (
+            "but not in joints under 1 in.",
+            "\"but not in joints under 1 in.\"",
+        ),
+        (
+            "never in joints under 1 in.",
+            "\"never in joints under 1 in.\"",
+        ),
+    ] {
+        check_cases(
+            &format!("Min depth 4 in. ({aside})."),
+            &[("4 in.", expected)],
+        );
+    }
+}
+
+#[test]
+fn brackets_that_deny_another_thing_or_point_at_a_case_excuse_nothing() {
+    for aside in [
+        "joints under 1 in.: no clips",
+        "no clips for joints under 1 in.",
+        "clips not needed in joints under 1 in.",
+        "without exception for joints under 1 in.",
+        "see Note 3 for joints under 1 in.",
+        "e.g. for joints over 1 in.",
+        "as tested, in a joint 2 in. wide",
+        "tested with joints 2 in. wide",
+        "joints over 2 in. included",
+        "including joints under 1 in.",
+    ] {
+        check_cases(&format!("Min depth 4 in. ({aside})."), &[("4 in.", "")]);
+    }
+    check_cases(
+        "Clips 24 in. OC max (clips not needed in joints under 2 in.).",
+        &[("24 in.", "not (joint.width < 2 in.)")],
+    );
+}
+
+#[test]
+fn a_case_that_opens_brackets_governs_the_number_in_them() {
+    check_cases(
+        "Min depth 4 in. (joints under 1 in. need only 3 in.).",
+        &[("4 in.", ""), ("3 in.", "joint.width < 1 in.")],
+    );
+    check_cases(
+        "Min depth 4 in. (joints under 1 in.: 3 in.).",
+        &[("4 in.", ""), ("3 in.", "joint.width < 1 in.")],
+    );
+}
+
+#[test]
+fn how_long_something_is_borne_is_no_rating() {
+    for text in [
+        "Strip 10 mm thick must withstand 180 C for 30 min.",
+        "A load of 100 plf is placed 2 ft from the joint edge for 30 minutes.",
+        "Board 1/2 in. thick tested for 1 hr.",
+        "Packing 4 in. deep, heated for 1 hr.",
+        "Sealant 1/2 in. deep is immersed for 2 hr.",
+    ] {
+        let found = governed(text);
+        assert!(found.len() > 1, "{text}");
+        assert!(
+            found.iter().all(|(_, case)| case.is_none()),
+            "{text}: {found:?}"
+        );
+    }
+    check_cases(
+        "Packing 4 in. deep for 1 hr, 6 in. deep for 2 hr.",
+        &[
+            ("4 in.", "joint.rating = 1 hr"),
+            ("6 in.", "joint.rating = 2 hr"),
+        ],
+    );
+}
+
+#[test]
+fn what_excepts_or_includes_joints_bounds_no_width() {
+    check_cases(
+        "Min depth 1/2 in., excluding joints less than 1 in. wide.",
+        &[("1/2 in.", "not (joint.width < 1 in.)")],
+    );
+    check_cases(
+        "Min depth 1/2 in., including joints less than 1 in. wide.",
+        &[("1/2 in.", "")],
+    );
+    check_cases(
+        "Depth 4 in. for joints other than those more than 2 in. wide.",
+        &[("4 in.", "not (joint.width > 2 in.)")],
+    );
+    check_cases(
+        "Min depth 4 in. for any joint which is not less than 2 in. wide.",
+        &[("4 in.", "joint.width >= 2 in.")],
+    );
+    check_cases(
+        "For 2 in. joints, packing depth is min 4 in.",
+        &[("4 in.", "\"For 2 in. joints\"")],
+    );
+    check_cases(
+        "Clips 24 in. OC max. This does not apply to joints under 1 in.",
+        &[("24 in.", "")],
+    );
+}
+
+#[test]
+fn a_rating_that_is_not_asked_for_keeps_its_not() {
+    check_cases(
+        "If a 2 hr rating is not required, packing depth may be 3 in.",
+        &[("3 in.", "\"If a 2 hr rating is not required\"")],
+    );
+    check_cases(
+        "Min depth 1/2 in. required except when 2 hr rating is not needed.",
+        &[("1/2 in.", "\"except when 2 hr rating is not needed\"")],
+    );
+    check_cases(
+        "Min depth 4 in. where no 2 hr rating is required.",
+        &[("4 in.", "\"where no 2 hr rating is required\"")],
+    );
+    check_cases(
+        "Packing depth min 4 in. except for ratings over 2 hr, where min 6 in. is required.",
+        &[("4 in.", ""), ("6 in.", "joint.rating > 2 hr")],
+    );
+}
+
+#[test]
+fn openings_of_several_words_suppose_something_of_the_joint() {
+    for opening in [
+        "provided that",
+        "so long as",
+        "as long as",
+        "on condition that",
+    ] {
+        check_cases(
+            &format!("Packing depth may be 3 in. {opening} the joint width does not exceed 2 in."),
+            &[("3 in.", "joint.width <= 2 in.")],
+        );
+    }
+    check_cases(
+        "Packing depth shall be min 4 in. provided joint width exceeds 2 in.",
+        &[("4 in.", "joint.width > 2 in.")],
+    );
+    for opening in [
+        "In the event that the joint exceeds 2 in.",
+        "Were the joint to exceed 2 in.",
+        "Assuming a joint over 2 in. wide",
+    ] {
+        check_cases(
+            &format!("{opening}, packing depth is min 4 in."),
+            &[("4 in.", "joint.width > 2 in.")],
+        );
+    }
+    // What is asked for stays so.
+    check_cases(
+        "The packing may be used provided that the joint width does not exceed 2 in.",
+        &[("2 in.", "")],
+    );
+    check_cases(
+        "Packing min 4 in. deep may be spliced provided that pieces lap 6 in.",
+        &[("4 in.", ""), ("6 in.", "")],
+    );
+}
+
+#[test]
+fn a_kind_that_is_only_supposed_is_not_asked_for() {
+    let reading = listing::read_text(
+        "conditions.txt",
+        "1. Packing - Where joint is over 2 in. or packing is unfaced, packing depth min 6 in.\n",
+    );
+    assert!(
+        reading
+            .clauses
+            .iter()
+            .all(|clause| clause.property != "packing.facing")
+    );
+}
+
+#[test]
+fn a_proviso_of_an_alternate_stays_asked_for() {
+    check_cases(
+        "Alternatively, sealant min 5/8 in. deep may be gunned in, provided that the joint is not more than 1 in. wide.",
+        &[
+            ("5/8 in.", "\"Alternatively\""),
+            ("1 in.", "\"Alternatively\""),
+        ],
+    );
+}

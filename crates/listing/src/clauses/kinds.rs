@@ -88,7 +88,7 @@ pub(super) fn kinds<'a>(sentence: &Sentence<'a>, mentions: &[Mention]) -> Vec<Ki
                     .chain([mention.component])
                     .any(|component| component.name == property.component)
             });
-            mentioned.then(|| Kind {
+            (mentioned && !sentence.is_supposed(first)).then(|| Kind {
                 property,
                 value,
                 words: sentence.words(first, last),
@@ -112,8 +112,11 @@ fn is_denied(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
         "similar",
         "equivalent",
     ];
-    (first.saturating_sub(REACH)..first)
-        .any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, TURNING))
+    // "no packing" says what is not there.
+    let itself = sentence.is_any(first, NEGATIONS);
+    itself
+        || (first.saturating_sub(REACH)..first)
+            .any(|at| sentence.is_any(at, NEGATIONS) || sentence.is_any(at, TURNING))
         || sentence.is_any(last, &["or"])
             && sentence.is_any(
                 last + 1,

@@ -173,6 +173,9 @@ pub(super) fn lettered(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
 /// `2-1/2 in. up to a 1 in. joint`, `over a 2 in. joint`: a limit that the joint itself follows.
 pub(super) fn before_joint(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
+    if let Some(own) = of_one_width(sentence, index) {
+        return Some(own);
+    }
     let article = amount
         .first
         .checked_sub(1)
@@ -208,6 +211,30 @@ pub(super) fn before_joint(sentence: &Sentence<'_>, index: usize) -> Option<Foun
             hi: quantity().filter(|_| upper),
             lo_excluded: false,
         }),
+        triggers: vec![index],
+        parts: Vec::new(),
+    })
+}
+
+/// `For 2 in. joints, packing is 4 in. deep.`, `backer rod 1-1/4 in. diameter for 1 in. joints`: which joints are as wide as that, only a person can say.
+fn of_one_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let first = amount.first.checked_sub(1)?;
+    let end = sentence.skip_parentheses(amount.last);
+    let is_length = amount.unit.dimension() == measure::Dimension::Length;
+    let alone = sentence.is_sign(end + 1, ',') && first == 0
+        || sentence.is_sign(end + 1, '.') && sentence.token(end + 2).is_none()
+        || sentence.token(end + 1).is_none();
+    let measured = first == 0 || sentence.amounts.iter().any(|own| own.last <= first);
+    let reads = is_length
+        && alone
+        && measured
+        && sentence.is_any(first, &["for", "in"])
+        && sentence.is_any(end, &["joints", "gaps"]);
+    reads.then(|| Found {
+        first,
+        last: end + 1,
+        expr: crate::model::Expr::Words(sentence.words(first, end + 1).to_owned()),
         triggers: vec![index],
         parts: Vec::new(),
     })

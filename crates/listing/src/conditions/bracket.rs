@@ -23,12 +23,7 @@ pub(super) fn in_its_bracket(
     bounds: &[usize],
 ) -> Option<Bracketed> {
     let condition = found.get(number)?;
-    let open = (0..=condition.first).rev().find(|at| {
-        sentence
-            .closing(*at)
-            .is_some_and(|close| close >= condition.last && sentence.is_sign(*at, '('))
-    })?;
-    let close = sentence.closing(open)?;
+    let (open, close) = brackets(sentence, condition)?;
     let within = |range: &Range<usize>| -> Vec<usize> {
         let own = |index: &usize| {
             sentence.amount(*index).is_some_and(|amount| {
@@ -45,7 +40,9 @@ pub(super) fn in_its_bracket(
         return None;
     }
     let stretch = stretch(sentence, open, close, condition);
-    let beside = |other: &&Found| stretch.start <= other.first && other.last <= stretch.end;
+    // A condition may begin with the bracket itself.
+    let from = |other: &Found| other.first + usize::from(other.first == open);
+    let beside = |other: &&Found| stretch.start <= from(other) && other.last <= stretch.end;
     let (mut before, mut after) = (stretch.start, stretch.end);
     for other in found.iter().filter(beside) {
         if other.last <= condition.first {
@@ -68,6 +65,22 @@ pub(super) fn in_its_bracket(
     } else {
         Bracketed::Own(own)
     })
+}
+
+/// The tokens between the brackets in which a condition stands, or between the semicolons there.
+pub(super) fn around(sentence: &Sentence<'_>, condition: &Found) -> Option<Range<usize>> {
+    let (open, close) = brackets(sentence, condition)?;
+    Some(stretch(sentence, open, close, condition))
+}
+
+/// The brackets right around a condition.
+fn brackets(sentence: &Sentence<'_>, condition: &Found) -> Option<(usize, usize)> {
+    let open = (0..=condition.first).rev().find(|at| {
+        sentence
+            .closing(*at)
+            .is_some_and(|close| close >= condition.last && sentence.is_sign(*at, '('))
+    })?;
+    Some((open, sentence.closing(open)?))
 }
 
 /// The part of brackets between two semicolons in which a condition stands.

@@ -4,6 +4,7 @@
 //! 5 in." is no such exception: it says what holds there, and so does "save in joints over 4 in., where 35 percent is required".
 
 use super::Found;
+use super::aside::{Said, said};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -20,6 +21,25 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
                 ),
             };
             continue;
+        }
+        match said(sentence, condition) {
+            Said::Holds => {}
+            Said::Nothing => continue,
+            Said::Asked(words) => {
+                condition.first = condition.first.min(words.start);
+                condition.parts.clear();
+                condition.expr = Expr::Words(sentence.words(words.start, words.end).to_owned());
+                continue;
+            }
+            Said::TakenOut(first) => {
+                condition.first = condition.first.min(first);
+                condition.parts.clear();
+                condition.expr = match &condition.expr {
+                    Expr::Not(tested) => (**tested).clone(),
+                    tested => Expr::Not(Box::new(tested.clone())),
+                };
+                continue;
+            }
         }
         let excepted = exceptive(sentence, condition.first);
         let Some(first) = excepted.or_else(|| left_out(sentence, condition)) else {
@@ -148,7 +168,7 @@ pub(super) fn is_prohibition(sentence: &Sentence<'_>, condition: &Found) -> bool
 }
 
 /// What is not asked for in an excepted case: "not required in".
-const NEEDED: &[&str] = &[
+pub(super) const NEEDED: &[&str] = &[
     "required",
     "needed",
     "necessary",

@@ -4,6 +4,7 @@
 //! good joint; one that is read but attached to the wrong clause would excuse a bad one. So a condition is attached only
 //! as far as its place in the sentence makes sure, and words that no rule can test stay words, for a person.
 
+mod aside;
 mod attach;
 mod bands;
 mod bracket;
@@ -13,6 +14,7 @@ mod classes;
 mod configuration;
 mod confined;
 mod contrast;
+mod denied_rating;
 mod exception;
 mod forbidden;
 mod halves;
@@ -105,6 +107,9 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
         forbidden.extend(forbidden::forbidden(sentence, condition, &forbidden));
     }
     found.retain(|condition| !forbidden.iter().any(|state| state.first == condition.first));
+    for condition in &mut found {
+        denied_rating::keep_denial(sentence, condition);
+    }
     exception::turn_exceptions(sentence, &mut found);
     for condition in &mut found {
         leave_unfinished(sentence, condition);

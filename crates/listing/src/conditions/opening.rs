@@ -1,6 +1,7 @@
 //! Which conditions open a stretch of a sentence, so that they govern what stands after them, and which govern nothing.
 
 use super::Found;
+use super::aside::{Said, said};
 use super::exception::is_case_of_exception;
 use super::labels::{begins_statement, goes_on, labels};
 use crate::model::Expr;
@@ -16,7 +17,7 @@ pub(super) fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
         "regardless",
     ];
     // "whether or not the joint is over 2 in. wide"
-    if sentence.is_word(condition.first, "whether") {
+    if sentence.is_word(condition.first, "whether") || said(sentence, condition) == Said::Nothing {
         return true;
     }
     let set_off =

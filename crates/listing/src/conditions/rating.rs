@@ -1,7 +1,10 @@
 //! Hours that name a rating: "for the 2 h rating", "1 and 2 Hr walls", "at 3 h", "1 Hr: ...".
 
+use core::ops::Range;
+
 use measure::Unit;
 
+use super::denied_rating::denied;
 use super::rating_labels::is_label;
 use super::{Found, test};
 use crate::model::Expr;
@@ -235,14 +238,12 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     } else {
         start
     };
+    let from = of_compared_ratings(sentence, start).unwrap_or(from);
+    if let Some(tokens) = denied(sentence, from, end) {
+        return Some(in_words(sentence, tokens, group));
+    }
     if sentence.is_any(end, OTHERS) {
-        return Some(Found {
-            first: from,
-            last: end + 1,
-            expr: Expr::Words(sentence.words(from, end + 1).to_owned()),
-            triggers: group.to_vec(),
-            parts: Vec::new(),
-        });
+        return Some(in_words(sentence, from..end + 1, group));
     }
     let parts: Vec<Expr> = group
         .iter()
@@ -262,6 +263,17 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     })
 }
 
+/// A condition that only a person can test, in the words of its tokens.
+fn in_words(sentence: &Sentence<'_>, tokens: Range<usize>, hours: &[usize]) -> Found {
+    Found {
+        first: tokens.start,
+        last: tokens.end,
+        expr: Expr::Words(sentence.words(tokens.start, tokens.end).to_owned()),
+        triggers: hours.to_vec(),
+        parts: Vec::new(),
+    }
+}
+
 /// Whether hours are a time that passes: by the words near them, or because no rating is longer than four hours.
 fn lasts(sentence: &Sentence<'_>, first: &Amount, last: &Amount) -> bool {
     const BEFORE: usize = 7;
@@ -278,7 +290,76 @@ fn lasts(sentence: &Sentence<'_>, first: &Amount, last: &Amount) -> bool {
     let short = measure::Quantity::new(last.lo, last.unit)
         .to(Unit::Hour)
         .is_some_and(|hours| hours.number <= 4);
-    near || !short
+    near || !short || is_borne(sentence, first.first)
+}
+
+/// Whether hours are how long something is borne or done, by the words of its stretch before them: "withstand 180 C for 30 min", "tested for 1 hr", "a load
+/// is placed 2 ft from the edge for 30 minutes".
+fn is_borne(sentence: &Sentence<'_>, hours: usize) -> bool {
+    const BORNE: &[&str] = &[
+        "withstand",
+        "withstands",
+        "withstood",
+        "resist",
+        "resists",
+        "resisted",
+        "endure",
+        "endures",
+        "tested",
+        "load",
+        "loads",
+        "loaded",
+        "heated",
+        "heat",
+        "immersed",
+        "soaked",
+        "submerged",
+        "subjected",
+        "conditioned",
+        "kept",
+        "held",
+        "burned",
+    ];
+    let start = (0..hours)
+        .rev()
+        .find(|at| sentence.is_stop(*at) || sentence.is_sign(*at, '('))
+        .map_or(0, |at| at + 1);
+    hours > 0 && sentence.is_word(hours - 1, "for") && sentence.has_any(start, hours, BORNE)
+}
+
+/// Where "for ratings over" begins, that hours right behind it are compared by.
+fn of_compared_ratings(sentence: &Sentence<'_>, hours: usize) -> Option<usize> {
+    const COMPARING: &[&str] = &[
+        "over",
+        "above",
+        "under",
+        "below",
+        "exceeding",
+        "more",
+        "less",
+        "greater",
+        "higher",
+        "lower",
+        "than",
+        "up",
+        "to",
+        "not",
+        "no",
+    ];
+    let compared = (0..hours)
+        .rev()
+        .take_while(|at| sentence.is_any(*at, COMPARING))
+        .last()?;
+    let rating = compared
+        .checked_sub(1)
+        .filter(|at| sentence.is_any(*at, &["rating", "ratings"]))?;
+    let at = (rating.saturating_sub(3)..rating)
+        .rev()
+        .take_while(|at| {
+            sentence.is_any(*at, &["a", "the", "fire"]) || sentence.is_any(*at, INTRODUCE)
+        })
+        .last()?;
+    sentence.is_any(at, INTRODUCE).then_some(at)
 }
 
 /// Where "for a rating of" begins, whose last word is "of".

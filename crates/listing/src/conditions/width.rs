@@ -4,6 +4,7 @@ use measure::Dimension;
 
 use super::bands::{before_joint, from_width, labels, lettered, second_limit, two_sided};
 use super::{Found, things};
+use crate::model::Expr;
 use crate::rules::{Sentence, is_refused, is_ruled_out};
 
 pub(super) use super::meant::{found, skip_attribute};
@@ -148,10 +149,12 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     if other || of_thing {
         return None;
     }
-    let opener = (floor..noun)
-        .rev()
-        .take(4)
-        .find(|at| sentence.is_any(*at, INTRODUCE) || sentence.is_sign(*at, '('));
+    let opener = (floor..noun).rev().take(4).find(|at| {
+        sentence.is_any(*at, INTRODUCE)
+            || sentence.is_sign(*at, '(')
+            || excepts(sentence, *at)
+            || applies_to(sentence, *at)
+    });
     // "Lapped to either side of the joint not less than 1-1/2 in." says how far: the joint is no joint among others.
     let the_joint = noun > 0
         && sentence.is_word(noun - 1, "the")
@@ -161,7 +164,14 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         return None;
     }
     let only = sentence.is_word(sentence.skip_parentheses(amount.last), "only");
-    let between_is_plain = (noun + 1..amount.first).all(|at| is_comparing(sentence, at));
+    let others_than = sentence.is_word(noun + 1, "other")
+        && sentence.is_word(noun + 2, "than")
+        && sentence.is_any(noun + 3, &["those", "ones"])
+        && compares(sentence, noun + 4, amount.first);
+    let told = noun + 1 + 3 * usize::from(others_than);
+    let told = told + relative(sentence, told);
+    let between_is_plain = (told..amount.first).all(|at| is_comparing(sentence, at))
+        && (told == noun + 1 || compares(sentence, told, amount.first));
     let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
     let followed = sentence.is_sign(end, ':')
         || sentence.is_any(end, VERBS)
@@ -193,6 +203,7 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     ) || is_for_use_only(sentence, from, noun);
     let forbids = confined
         || from > 0
+            && !denied_in_brackets(sentence, from)
             && sentence.has_any(
                 from.saturating_sub(6).max(floor),
                 from,
@@ -203,7 +214,35 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     if !between_is_plain || !opened_plainly || forbids || is_statement(sentence, noun, opener) {
         return None;
     }
-    Some(found(sentence, index, from, joint_property(sentence, noun)))
+    // What excepts or includes a case is no part of it.
+    let from = if excepts(sentence, from) { noun } else { from };
+    let own = found(sentence, index, from, joint_property(sentence, noun));
+    Some(if others_than { turned(own) } else { own })
+}
+
+/// A condition of all other things than those it names.
+fn turned(own: Found) -> Found {
+    let expr = Expr::Not(Box::new(own.expr));
+    Found { expr, ..own }
+}
+
+/// `excluding joints less than 1 in. wide`, `including joints up to 2 in.`; "up to and including a joint width of 2 in." is a limit.
+fn excepts(sentence: &Sentence<'_>, at: usize) -> bool {
+    let limits = at > 0 && sentence.is_any(at - 1, &["and", "to"]);
+    sentence.is_any(at, &["excluding", "excepting", "including"]) && !limits
+}
+
+/// `does not apply to joints under 1 in.`, of its "to".
+fn applies_to(sentence: &Sentence<'_>, at: usize) -> bool {
+    at > 0
+        && sentence.is_word(at, "to")
+        && sentence.is_any(at - 1, &["apply", "applies", "applicable"])
+}
+
+/// How many words behind the joints meant only lead to what sets them apart: "any joint *which is* not less than 2 in. wide".
+fn relative(sentence: &Sentence<'_>, at: usize) -> usize {
+    let reads = sentence.is_any(at, &["which", "that"]) && sentence.is_any(at + 1, &["is", "are"]);
+    2 * usize::from(reads)
 }
 
 /// `for use only with joints up to 2 in. wide`: what may be used in no other joint is no case of its numbers.
@@ -255,13 +294,35 @@ fn is_statement(sentence: &Sentence<'_>, noun: usize, opener: Option<usize>) -> 
         })
 }
 
+/// Whether the denial before a case stands in brackets behind a number, so that it bounds no width: "(not in", "(but never in", "(no clips for". "(not for" may
+/// say for which joints a thing is not.
+fn denied_in_brackets(sentence: &Sentence<'_>, from: usize) -> bool {
+    let Some(open) = (0..from).rev().find(|at| sentence.is_sign(*at, '(')) else {
+        return false;
+    };
+    let denial = open + 1 + usize::from(sentence.is_word(open + 1, "but"));
+    let measured = sentence.amounts.iter().any(|amount| amount.last <= open);
+    let bare = denial + 1 == from
+        && sentence.is_any(denial, &["not", "never"])
+        && !sentence.is_word(from, "for");
+    let of_thing = sentence.is_word(denial, "no");
+    measured && sentence.closing(open).is_some_and(|close| close > from) && (bare || of_thing)
+}
+
 /// A negation that already belongs to a verb before: "shall not be spliced in joints over 4 in." is a condition all the same
 /// only for words, so it stays a bound's business.
 fn after_negated_verb(sentence: &Sentence<'_>, from: usize) -> bool {
     sentence.has_any(
         from.saturating_sub(4),
         from,
-        &["spliced", "required", "needed", "necessary"],
+        &[
+            "spliced",
+            "required",
+            "needed",
+            "necessary",
+            "apply",
+            "applicable",
+        ],
     )
 }
 

@@ -162,6 +162,13 @@ impl<'a> Sentence<'a> {
             .any(|(first, last)| *first <= at && at < *last)
     }
 
+    /// Whether a token stands in a condition that supposes something: "where the packing is unfaced".
+    pub(crate) fn is_supposed(&self, at: usize) -> bool {
+        self.conditions.iter().any(|(first, last)| {
+            *first <= at && at < *last && self.is_any(*first, &["where", "when", "if", "unless"])
+        })
+    }
+
     /// Whether an amount bounds something.
     pub(crate) fn is_bound(&self, index: usize) -> bool {
         !self.triggers.contains(&index)

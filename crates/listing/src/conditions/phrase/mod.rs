@@ -2,11 +2,13 @@
 
 mod end;
 mod requires;
+mod supposing;
 
 use measure::{Dimension, Unit};
 
 use self::end::{end, second_half};
 use self::requires::{excepted_case, is_state, states};
+use super::confined::offers_alternate;
 use super::{Found, test};
 use crate::model::Expr;
 use crate::naming::mentions;
@@ -22,6 +24,11 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut spoken_of = None;
     let mut at = 0;
     while at < sentence.tokens.len() {
+        if let Some(condition) = supposed(sentence, at) {
+            at = condition.last;
+            found.push(condition);
+            continue;
+        }
         let end = if opens(sentence, at) {
             second_half(sentence, end(sentence, at))
         } else {
@@ -42,6 +49,27 @@ pub(super) fn phrases(sentence: &Sentence<'_>) -> Vec<Found> {
         }
     }
     found
+}
+
+/// What an opening of several words supposes of the joint, where it can be tested.
+fn supposed(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
+    let lead = supposing::opening(sentence, first)?;
+    let (condition, property) = phrase(sentence, lead, end(sentence, lead), None);
+    let tested = matches!(condition.expr, Expr::Test(_));
+    let of_joint = matches!(property, Some("joint.width" | "joint.rating"));
+    // "The system may be used provided that the joint does not exceed 2 in." asks for that.
+    let demands = sentence.is_any(first, &["provided", "providing", "so", "as", "on"]);
+    let of_another = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.last <= first || amount.first >= condition.last);
+    let demands = demands && (!of_another || is_alternate(sentence));
+    (tested && of_joint && !demands).then_some(Found { first, ..condition })
+}
+
+/// Whether a sentence offers an alternate, whose provisos whoever builds it must keep to.
+fn is_alternate(sentence: &Sentence<'_>) -> bool {
+    offers_alternate(sentence) || sentence.has_any(0, sentence.tokens.len(), &["alternatively"])
 }
 
 /// The case that an exception makes, for what the words after it say: of "unless the wall exceeds 15 ft, when they" a wall over 15 ft.
