@@ -213,6 +213,14 @@ fn join_range(
     if apart(finding.from, amount) != apart(last.from, first) {
         return None;
     }
+    // "farther apart than 12 in. nor closer to the edge than 1 in." bounds a spacing and a distance.
+    let from_something =
+        |from: usize, amount: &Amount| sentence.has_any(from, amount.first, &["to", "from"]);
+    if apart(finding.from, amount)
+        && from_something(finding.from, amount) != from_something(last.from, first)
+    {
+        return None;
+    }
     // "nor shall it be narrower than 4 in." says it in a clause of its own.
     let own_clause = sentence.is_word(finding.from, "nor")
         && sentence.has_any(finding.from, amount.first, &["shall", "must", "may"]);
