@@ -72,7 +72,7 @@ fn carries_its_own(
     mentions: &[Mention],
 ) -> bool {
     let slab = mentions.iter().any(|mention| {
-        mention.last + 1 <= place.first
+        mention.last < place.first
             && place.first <= mention.last + 2
             && mention.component.name == taken.component
     });

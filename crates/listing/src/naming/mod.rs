@@ -167,14 +167,7 @@ pub(crate) fn name(
             |own| named(own, false),
         );
     }
-    if of_another_thing(sentence, amount.first, best.property, mentions)
-        || labelled_as_another(sentence, amount.first, best.property, mentions)
-        || labelled::goes_on(sentence, amount, best.property, mentions)
-        || apart::is_no_size_of(sentence, amount, best.property)
-        || behind::is_before_another(sentence, amount, best.property, mentions)
-        || misheard::is_misheard(sentence, amount, best.property, subject, mentions)
-        || whereabouts::may_be_the_places(sentence, amount, best.property, subject, mentions)
-    {
+    if is_anothers(sentence, amount, best.property, subject, mentions) {
         return local(scorer.attribute(), subject, mention);
     }
     let also = ranking
@@ -199,6 +192,23 @@ pub(crate) fn name(
         };
     }
     named(best.property, ahead < CLEAR)
+}
+
+/// Whether a number is of something else than the property that fits its words best.
+fn is_anothers(
+    sentence: &Sentence<'_>,
+    amount: &Amount,
+    property: &Property,
+    subject: &Subject,
+    mentions: &[Mention],
+) -> bool {
+    of_another_thing(sentence, amount.first, property, mentions)
+        || labelled_as_another(sentence, amount.first, property, mentions)
+        || labelled::goes_on(sentence, amount, property, mentions)
+        || apart::is_no_size_of(sentence, amount, property)
+        || behind::is_before_another(sentence, amount, property, mentions)
+        || misheard::is_misheard(sentence, amount, property, subject, mentions)
+        || whereabouts::may_be_the_places(sentence, amount, property, subject, mentions)
 }
 
 /// Whether a number is the size of what a preposition leads to right before it, and not what was named before: "4 in. in floors min 5 in. thick".
