@@ -301,3 +301,98 @@ fn a_gap_between_parts_is_no_width_of_the_joint() {
         &["joint.width: at most 4 in"],
     );
 }
+
+#[test]
+fn a_size_right_behind_a_place_is_the_places() {
+    for (item, expected) in [
+        (
+            "SEALANT - Sealant lapped 1/2 in. onto wall at least 6 in. thick.",
+            "wall.thickness: at least 6 in",
+        ),
+        (
+            "SEALANT - Sealant applied to boards at least 5/8 in. thick.",
+            "board.thickness: at least 5/8 in",
+        ),
+        (
+            "SEALANT - Sealant over packing at least 4 in. thick.",
+            "1:packing_thickness: at least 4 in",
+        ),
+        (
+            "PACKING - Packing depth min 4 in. in 2 hr rated floors at least 4-1/2 in. thick.",
+            "floor.thickness: at least 9/2 in",
+        ),
+        (
+            "PACKING - Packing min 4 in. deep, in joint of block wall min 8 in. thick.",
+            "wall.thickness: at least 8 in",
+        ),
+        (
+            "CLIPS - Clips fastened to studs at least 20 ga.",
+            "stud.gauge: at least 20 gauge",
+        ),
+        (
+            "CLIPS - Clips 1 in. wide fastened to studs at least 3-5/8 in. wide.",
+            "stud.width: at least 29/8 in",
+        ),
+        (
+            "PACKING - Packing 4 in. min deep in joint 4 in. max wide.",
+            "joint.width: at most 4 in",
+        ),
+        (
+            "PACKING - Packing installed around a beam at least 8 in. deep shall be 4 in. deep.",
+            "packing.depth: nominal 4 in",
+        ),
+        (
+            "SEALANT - Apply 1/4 in. bead of sealant at perimeter of plate, 3/8 in. thick plate.",
+            "1:plate_thickness: nominal 3/8 in",
+        ),
+        // What stands right there itself keeps its size.
+        (
+            "PACKING - Packing in joint min 4 in. deep.",
+            "packing.depth: at least 4 in",
+        ),
+        (
+            "PACKING - Packing in strips min 1 in. thick.",
+            "packing.thickness: at least 1 in",
+        ),
+    ] {
+        let found = clauses(&format!("1. {item}\n"));
+        assert_eq!(
+            found.last().map(String::as_str),
+            Some(expected),
+            "{found:?}"
+        );
+    }
+}
+
+#[test]
+fn what_the_words_name_is_not_the_items() {
+    for item in [
+        "SEAL - Wall thickness: at least 100 mm for EI 60, at least 150 mm for EI 120.",
+        "SEAL - Adhesion width on both flanks at least 10 mm.",
+        "SEAL - In the case of splices at least 10 mm sealant is to be used.",
+        "SEALANT - Sealant is to be applied in two layers of 5 mm each.",
+    ] {
+        let found = clauses(&format!("1. {item}\n"));
+        let taken = found
+            .iter()
+            .any(|clause| clause.starts_with("seal") || clause.starts_with("board"));
+        assert!(!taken && !found.is_empty(), "{found:?}");
+    }
+}
+
+#[test]
+fn what_wool_is_squeezed_to_is_no_compression() {
+    for item in [
+        "PACKING - Packing shall not be compressed to less than 60 percent of its original thickness.",
+        "PACKING - Packing shall not be compressed below 60 percent of its original thickness.",
+        "PACKING - Packing compressed to 60 percent.",
+    ] {
+        let found = clauses(&format!("1. {item}\n"));
+        assert!(
+            found
+                .iter()
+                .all(|clause| !clause.starts_with("packing.compression")),
+            "{found:?}"
+        );
+    }
+}

@@ -626,3 +626,59 @@ fn what_is_ruled_out_in_part_limits_nothing() {
         check(&format!("1. COATING - {order}\n"), &[]);
     }
 }
+
+#[test]
+fn what_a_sentence_only_tells_of_limits_nothing() {
+    for words in [
+        "Packing - A compression under 20 percent lets smoke through.",
+        "Packing - Compression of the packing over 50 percent damages it.",
+        "Sealant - Sealant depth over 1 in. cracks.",
+        "Clips - A spacing of more than 12 in. allows the packing to sag.",
+        "Coating - Temperatures below 40 F delay curing.",
+        "Packing - Higher densities than 8 pcf may be used.",
+    ] {
+        check_item(words, &[]);
+        assert_eq!(unread(words).len(), 1, "{words}");
+    }
+    check_item(
+        "Packing - Compression more than 25 percent.",
+        &["packing.compression: more than 25 percent"],
+    );
+    check_item(
+        "Packing - Density greater than 4 pcf throughout.",
+        &["packing.density: more than 4 pcf"],
+    );
+}
+
+#[test]
+fn what_is_inadmissible_limits_the_other_way() {
+    check_item(
+        "Packing - Packing depth less than 100 mm is inadmissible.",
+        &["packing.depth: at least 100 mm"],
+    );
+}
+
+#[test]
+fn what_is_changed_from_one_value_to_another_is_no_range() {
+    let item = "Packing - Depth shall be increased from 4 in. to 6 in.";
+    check_item(item, &[]);
+    assert_eq!(unread(item).len(), 1);
+}
+
+#[test]
+fn a_spacing_and_a_distance_are_no_range() {
+    check_item(
+        "Fasteners - Fasteners shall not be spaced farther apart than 12 in. nor closer to the edge than 1 in.",
+        &[
+            "fastener.spacing: at most 12 in",
+            "2:fasteners_to_the_edge: at least 1 in",
+        ],
+    );
+}
+
+#[test]
+fn how_far_something_goes_by_words_is_left_unread() {
+    let item = "Sealant - Sealing from one side is permissible up to a joint width of 20 mm.";
+    check_item(item, &[]);
+    assert_eq!(unread(item).len(), 1);
+}

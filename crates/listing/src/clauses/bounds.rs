@@ -202,15 +202,7 @@ fn join_range(
     if is_spaced(sentence, first.last) != is_spaced(sentence, amount.last) {
         return None;
     }
-    // "no smaller than 5 in. and no farther apart than 60 in." bounds a size and a spacing.
-    let apart = |from: usize, amount: &Amount| {
-        sentence.has_any(
-            from.min(amount.first),
-            amount.first,
-            &["apart", "closer", "nearer", "farther", "further"],
-        )
-    };
-    if apart(finding.from, amount) != apart(last.from, first) {
+    if places_differently(sentence, (last.from, first), (finding.from, amount)) {
         return None;
     }
     // "nor shall it be narrower than 4 in." says it in a clause of its own.
@@ -293,6 +285,26 @@ fn join_range(
         second: joined_seconds(last, amount, rising),
         ..last.bound.clone()
     })
+}
+
+/// Whether one of two limits says how far apart things stand or from what, and the other doesn't.
+fn places_differently(
+    sentence: &Sentence<'_>,
+    (last_from, first): (usize, &Amount),
+    (from, amount): (usize, &Amount),
+) -> bool {
+    const APART: &[&str] = &["apart", "closer", "nearer", "farther", "further"];
+    const FROM: &[&str] = &["to", "from"];
+    let says = |from: usize, amount: &Amount, words: &[&str]| {
+        sentence.has_any(from.min(amount.first), amount.first, words)
+    };
+    // "no smaller than 5 in. and no farther apart than 60 in." bounds a size and a spacing.
+    let apart = says(from, amount, APART);
+    if apart != says(last_from, first, APART) {
+        return true;
+    }
+    // "farther apart than 12 in. nor closer to the edge than 1 in." bounds a spacing and a distance.
+    apart && says(from, amount, FROM) != says(last_from, first, FROM)
 }
 
 /// `12 in. max, min 1 in. wide`: a comma parts a number that its limit closes from one that its limit opens.

@@ -10,7 +10,7 @@ use super::draft::{Draft, Yield, local_property};
 use super::leftover::{Role, Segment};
 use crate::conditions::{Attached, Found, Permitted};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
-use crate::naming::{Mention, Name, Subject, name};
+use crate::naming::{Mention, Name, Subject, is_of_what_is_behind, name};
 use crate::rules::{Sentence, case_of};
 
 /// A sentence with what governs it and what stands around it.
@@ -48,7 +48,8 @@ impl Context<'_, '_> {
                 || reading.rule == "parallel place" && !self.measures_its_own(reading)
                 || reading.rule == "parallel case" && self.has_its_own_case(reading)
                 || self.repeats_the_count(earlier, reading);
-            if alike && (said_alike || self.only_conditions_between(earlier, reading)) {
+            let other = || is_of_what_is_behind(self.sentence, index, held, subject);
+            if alike && (said_alike || self.only_conditions_between(earlier, reading)) && !other() {
                 return held.clone();
             }
         }

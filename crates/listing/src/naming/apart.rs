@@ -34,6 +34,8 @@ pub(super) fn is_no_size_of(sentence: &Sentence<'_>, amount: &Amount, property: 
         || is_how_near(sentence, amount, property)
         || is_layered_of_another(sentence, amount, property)
         || is_of_one_piece(sentence, amount, property)
+        || is_of_contact(sentence, amount, property)
+        || is_how_much_of_another(sentence, amount, property)
 }
 
 /// Whether a number is one that a property has in some building: a wall of 1/16 in. and wool of 110 pcf are something else's.
@@ -158,6 +160,46 @@ fn is_of_a_part(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -
     })
 }
 
+/// Whether a number is how far one thing touches another, and no size of it: "adhesion width on both flanks at least 10 mm".
+fn is_of_contact(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const CONTACT: &[&str] = &[
+        "adhesion", "adhesive", "bond", "bonding", "bonded", "contact", "bearing",
+    ];
+    const MEASURES: &[&str] = &["width", "depth", "length", "thickness", "height"];
+    const REACH: usize = 8;
+    let of_contact = |word: &str| property.attribute.contains(word.trim_end_matches("ing"));
+    (amount.first.saturating_sub(REACH)..amount.first)
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+        .any(|at| {
+            at > 0
+                && sentence.is_any(at, MEASURES)
+                && sentence.is_any(at - 1, CONTACT)
+                && !of_contact(sentence.word(at - 1))
+        })
+}
+
+/// Whether a number is how much of a thing there is, and no distance: "at splices at least 10 mm sealant".
+fn is_how_much_of_another(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const LAID: &[&str] = &[
+        "sealant",
+        "coating",
+        "mastic",
+        "caulk",
+        "wool",
+        "fireproofing",
+    ];
+    let placing =
+        property.attribute.ends_with("spacing") || property.attribute.ends_with("distance");
+    placing
+        && sentence.is_any(amount.last, LAID)
+        && !sentence.has_any(
+            amount.last + 1,
+            amount.last + 3,
+            &["spacing", "centers", "centres", "joints"],
+        )
+}
+
 /// The length of a screw behind its size: `No. 8 by 1/2 in. pan head screw`.
 pub(super) fn screw_length(sentence: &Sentence<'_>, index: usize) -> Option<&'static Property> {
     let before = sentence.amount(index.checked_sub(1)?)?;
@@ -279,12 +321,18 @@ fn is_left(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         "nominal",
         "from",
         "roughly",
+        "less",
+        "more",
+        "under",
+        "below",
+        "over",
+        "above",
     ];
     let before = amount.first.saturating_sub(REACH)..amount.first;
     let mut before = before
         .rev()
-        .take_while(|at| !sentence.is_stop(*at) && !sentence.is_any(*at, &["by", "under"]));
-    let to = before.find(|at| sentence.is_word(*at, "to"));
+        .take_while(|at| !sentence.is_stop(*at) && !sentence.is_word(*at, "by"));
+    let to = before.find(|at| sentence.is_any(*at, &["to", "below", "under"]));
     // "compressed to fit" is followed by no share.
     let to = to.filter(|to| to + 1 == amount.first || sentence.is_any(to + 1, BEFORE_SHARE));
     // "to the extent of 25 percent" is how far it is squeezed.
@@ -301,7 +349,9 @@ fn is_left(sentence: &Sentence<'_>, amount: &Amount) -> bool {
             .token(at)
             .is_some_and(|token| token.word().is_some())
     });
-    amount.unit == Unit::Percent && (fraction || of_it) && squeezed
+    // "compressed to 60 percent" says not of what, and is more than wool is squeezed by.
+    let more_than_half = amount.lo >= 50;
+    amount.unit == Unit::Percent && (fraction || of_it || more_than_half) && squeezed
 }
 
 /// Whether only a word that may mean a piece of anything names what a property is about: "supplied in lengths of 10 ft".

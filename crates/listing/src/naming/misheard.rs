@@ -125,7 +125,7 @@ pub(super) fn is_misheard(
         || is_of_what_no_component_is(sentence, amount, property, mentions)
         || is_for_a_layer(sentence, amount, property, mentions)
         || is_between_others(sentence, amount, property, subject, mentions)
-        || is_layer_of_wool(property, subject, mentions)
+        || is_layer_of_another(property, subject, mentions)
 }
 
 /// `the joint width or max 12 in. OC`: the joint is named for its width, and stands nowhere apart from others.
@@ -294,18 +294,23 @@ fn is_between_others(
     placing && spoken && !titled && own.peek().is_some() && own.all(only_places)
 }
 
-/// `batts in two layers, for a total of 4 in.`: layers of wool in an item about no board.
-fn is_layer_of_wool(property: &Property, subject: &Subject, mentions: &[Mention]) -> bool {
-    let sized = property.component == "board" && property.attribute.ends_with("thickness");
-    let packed = subject.titles_name("packing")
-        || mentions
-            .iter()
-            .any(|mention| mention.component.name == "packing");
+/// `batts in two layers, for a total of 4 in.`, `sealant in two layers of 5 mm`: layers of what is packed or laid on, in an item about no board.
+fn is_layer_of_another(property: &Property, subject: &Subject, mentions: &[Mention]) -> bool {
+    const LAYERED: &[&str] = &["packing", "sealant", "coating", "fireproofing", "seal"];
+    let counted = property.attribute.ends_with("thickness") || property.attribute == "layers";
+    let layered = LAYERED.iter().any(|laid| {
+        subject.titles_name(laid)
+            || mentions
+                .iter()
+                .any(|mention| mention.component.name == *laid)
+    });
     let mut boards = mentions
         .iter()
         .filter(|mention| mention.component.name == "board");
-    sized
-        && packed
+    property.component == "board"
+        && counted
+        && layered
         && !subject.titles_name("board")
-        && boards.all(|mention| matches!(mention.words.as_str(), "layer" | "layers"))
+        && boards
+            .all(|mention| matches!(mention.words.as_str(), "layer" | "layers" | "ply" | "plies"))
 }

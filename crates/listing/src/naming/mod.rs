@@ -6,9 +6,11 @@
 //! when the component has but one property of that dimension: the wrong property is worse than a local one.
 
 mod apart;
+mod behind;
 mod between;
 mod cues;
 mod heard;
+mod labelled;
 mod laps;
 mod mentions;
 mod misheard;
@@ -128,6 +130,7 @@ pub(crate) fn name(
             found
         };
     }
+    let mentions = &behind::still_spoken_of(sentence, amount, mentions);
     let mention = mentions
         .iter()
         .rev()
@@ -157,12 +160,14 @@ pub(crate) fn name(
     let Some(best) = best else {
         return local(scorer.attribute(), subject, mention);
     };
-    if of_another_thing(sentence, amount.first, best.property, mentions)
-        || labelled_as_another(sentence, amount.first, best.property, mentions)
-        || apart::is_no_size_of(sentence, amount, best.property)
-        || misheard::is_misheard(sentence, amount, best.property, subject, mentions)
-        || whereabouts::may_be_the_places(sentence, amount, best.property, subject, mentions)
-    {
+    if let Some(place) = behind::sized(sentence, amount, best.property, subject) {
+        let own = behind::size_of(sentence, amount, &place);
+        return own.map_or_else(
+            || local(scorer.attribute(), subject, Some(&place)),
+            |own| named(own, false),
+        );
+    }
+    if is_anothers(sentence, amount, best.property, subject, mentions) {
         return local(scorer.attribute(), subject, mention);
     }
     let also = ranking
@@ -187,6 +192,34 @@ pub(crate) fn name(
         };
     }
     named(best.property, ahead < CLEAR)
+}
+
+/// Whether a number is of something else than the property that fits its words best.
+fn is_anothers(
+    sentence: &Sentence<'_>,
+    amount: &Amount,
+    property: &Property,
+    subject: &Subject,
+    mentions: &[Mention],
+) -> bool {
+    of_another_thing(sentence, amount.first, property, mentions)
+        || labelled_as_another(sentence, amount.first, property, mentions)
+        || labelled::goes_on(sentence, amount, property, mentions)
+        || apart::is_no_size_of(sentence, amount, property)
+        || behind::is_before_another(sentence, amount, property, mentions)
+        || misheard::is_misheard(sentence, amount, property, subject, mentions)
+        || whereabouts::may_be_the_places(sentence, amount, property, subject, mentions)
+}
+
+/// Whether a number is the size of what a preposition leads to right before it, and not what was named before: "4 in. in floors min 5 in. thick".
+pub(crate) fn is_of_what_is_behind(
+    sentence: &Sentence<'_>,
+    index: usize,
+    held: &Name,
+    subject: &Subject,
+) -> bool {
+    let held = held.property.zip(sentence.amount(index));
+    held.is_some_and(|(taken, amount)| behind::sized(sentence, amount, taken, subject).is_some())
 }
 
 /// The label that a count stands right behind: "Layers" of `Layers: 2 each side`, whose sides it doesn't count.

@@ -1,4 +1,4 @@
-use measure::Unit;
+use measure::{Dimension, Unit};
 
 use super::{Finding, Sentence};
 use crate::model::Relation;
@@ -6,14 +6,35 @@ use crate::model::Relation;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let before = amount.first.checked_sub(1);
+    // "lapped over 2 in." is where it lies; a temperature is none to lie over.
+    let lies = matches!(amount.unit.dimension(), Dimension::Length | Dimension::Count)
+        && amount.first > 1
+        && sentence.is_any(amount.first - 2, &["lapped", "lap", "applied", "placed", "laid", "splice", "spliced"]);
     // A comparing word that no rule dared to read leaves the number unread.
     let unread = before.is_some_and(|at| {
         sentence.is_any(at, &["over", "under", "above", "below", "than", "exceed", "beyond", "within"])
-            && !(at > 0 && sentence.is_any(at - 1, &["lapped", "lap", "applied", "placed", "laid", "splice", "spliced"]))
-    });
-    let unread = unread || before.is_some_and(|at| is_led_to(sentence, at));
+    }) && !lies;
+    let unread = unread || before.is_some_and(|at| is_led_to(sentence, at)) || goes_up_to(sentence, index) || is_changed_from(sentence, amount.first);
     let relation = if amount.unit == Unit::Count { Relation::Exactly } else { Relation::Nominal };
     (!unread).then(|| Finding::sure(relation, amount.first))
+}
+
+/// Whether a number is as far as something goes, by words between: `up to a joint width of 20 mm`.
+fn goes_up_to(sentence: &Sentence<'_>, index: usize) -> bool {
+    const REACH: usize = 6;
+    let first = sentence.amount(index).map_or(0, |amount| amount.first);
+    let lowest = sentence.floor(index).max(first.saturating_sub(REACH));
+    let of = first > 0 && sentence.is_word(first - 1, "of");
+    let ends = |at: &usize| sentence.is_stop(*at);
+    of && (lowest..first).rev().take_while(|at| !ends(at)).any(|at| sentence.is_word(at, "up") && sentence.is_word(at + 1, "to"))
+}
+
+/// Whether two numbers are what something is changed from and to, and no range: `increased from 4 in. to 6 in.`
+pub(super) fn is_changed_from(sentence: &Sentence<'_>, first: usize) -> bool {
+    const CHANGED: &[&str] = &["increased", "raised", "reduced", "decreased", "lowered", "changed", "thickened", "widened", "deepened", "extended"];
+    const REACH: usize = 3;
+    let from = first.checked_sub(1).filter(|at| sentence.is_word(*at, "from"));
+    from.is_some_and(|from| sentence.has_any(from.saturating_sub(REACH), from, CHANGED))
 }
 
 /// Whether words that limit in a way no rule reads lead to a number: `never short of 4 in.`, `up to but not including 4 in.`, `capped at 4 in.`, `greater

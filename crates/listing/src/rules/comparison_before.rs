@@ -112,8 +112,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     None
 }
 
-/// `Joints narrower than 1/2 in. cannot be packed`, `humidities over 85 percent stop the work`: what a sentence speaks of is no requirement, whatever
-/// it says of it. What it would misread: a subject that is told apart only behind its number, "depth over 4 in. is required".
+/// `Joints narrower than 1/2 in. cannot be packed`, `sealant depth over 1 in. cracks`: what a sentence speaks of is no requirement, whatever it says of
+/// it. What it would misread: a subject that is told apart only behind its number, "depth over 4 in. is required".
 fn names_a_case(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize) -> bool {
     const VERBS: &[&str] = &[
         "shall", "must", "should", "may", "can", "cannot", "will", "is", "are", "was", "were", "be", "do", "does", "has", "have", "had", "don't", "don’t",
@@ -124,10 +124,28 @@ fn names_a_case(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize
     // A semicolon begins another statement.
     let start = (floor..from).rev().find(|at| sentence.is_sign(*at, ';')).map(|at| at + 1);
     let start = start.or((floor == 0).then_some(0));
-    let opens = start.is_some_and(|start| start < from && (start..from).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, VERBS) && !sentence.is_any(at, NEGATIONS)));
-    let behind = sentence.skip_parentheses(amount.last)..amount.last + REACH;
-    let mut behind = behind.take_while(|at| sentence.token(*at).is_some() && !sentence.is_stop(*at) && !sentence.is_any(*at, &["and", "but", "or"]));
-    opens && behind.any(|at| sentence.is_any(at, VERBS))
+    let opens = start.is_some_and(|start| (start < from || start == from && (compares_up(sentence.word(from)) || compares_down(sentence.word(from)))) && (start..from).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, VERBS) && !sentence.is_any(at, NEGATIONS)));
+    // What is counted stands behind its count.
+    let counted = usize::from(amount.unit.dimension() == Dimension::Count);
+    let next = sentence.skip_parentheses(amount.last) + counted;
+    let mut behind = (next..amount.last + REACH).take_while(|at| sentence.token(*at).is_some() && !sentence.is_stop(*at) && !sentence.is_any(*at, &["and", "but", "or"]));
+    opens && (start.is_some_and(|start| start < from) && !may_follow(sentence, next) || behind.any(|at| sentence.is_any(at, VERBS)))
+}
+
+/// Whether a word behind a number still tells of the number, and says of nothing what it does: "deep", "at the head", "required". A verb is any other.
+fn may_follow(sentence: &Sentence<'_>, at: usize) -> bool {
+    const TELLING: &[&str] = &[
+        // what the number measures
+        "deep", "thick", "thk", "wide", "high", "tall", "long", "apart", "thickness", "depth", "width", "height", "length", "density", "compression",
+        "spacing", "on", "o.c", "o.c.", "oc", "center", "centers", "centre", "centres", "nominal", "nom", "min", "minimum", "max", "maximum", "total",
+        "overall", "each", "wet", "dry", "clear", "net", "gross", "actual", "approx", "approximately", "or", "and", "but", "nor", "more", "less", "only",
+        // where and when it holds
+        "at", "in", "into", "of", "to", "from", "for", "with", "without", "within", "by", "over", "under", "above", "below", "beneath", "beyond", "behind",
+        "between", "around", "along", "across", "through", "throughout", "against", "onto", "per", "as", "than", "when", "where", "wherever", "whenever", "if", "unless",
+        "until", "while", "during", "after", "before", "except", "save", "both", "all", "every", "everywhere", "anywhere", "always", "measured", "required",
+        "needed", "compressed", "uncompressed", "installed", "applied", "which", "that", "whichever", "plus", "x",
+    ];
+    sentence.token(at).is_none_or(|token| token.word().is_none()) || sentence.is_any(at, TELLING) || sentence.amount_at(at).is_some()
 }
 
 /// `neither more nor less than 2 in.`: that and nothing else.
@@ -225,7 +243,7 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const PLACED: &[&str] = &["at", "next", "beside", "near", "save", "except", "anywhere"];
     /// What is not done to a thing too young: `Concrete younger than 28 days shall not be coated.`
     const WORKED: &[&str] = &["coated", "sealed", "painted", "covered", "primed", "sprayed", "loaded", "drilled", "walked"];
-    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "excluded", "prohibited", "forbidden"];
+    const REFUSED: &[&str] = &["refused", "rejected", "discarded", "thrown", "cause", "unacceptable", "inadmissible", "impermissible", "disallowed", "excluded", "prohibited", "forbidden"];
     let Some(amount) = sentence.amount(index) else { return false };
     // `keep wheel loads of more than 200 lb/ft off the joint`
     let kept_off = sentence.has_any(amount.first.saturating_sub(REACH), amount.first, &["keep", "kept"])
