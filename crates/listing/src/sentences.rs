@@ -121,6 +121,15 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     let digit = begins.is_some_and(|c| c.is_ascii_digit());
     let before = text.get(..at).unwrap_or_default();
     let word = last_word(before).to_lowercase();
+    // `BELOW 35° F. OR ABOVE 100° F.`: in capitals nothing else tells that a sentence goes on.
+    let shortened = word.len() == 1 || ABBREVIATIONS.contains(&word.as_str());
+    if shortened
+        && ["OR ", "NOR ", "AND "]
+            .iter()
+            .any(|join| next.starts_with(join))
+    {
+        return false;
+    }
     if word.len() == 1 && word.chars().all(char::is_alphabetic) {
         let named = before
             .get(..before.len() - word.len())

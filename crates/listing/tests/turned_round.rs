@@ -682,3 +682,19 @@ fn how_far_something_goes_by_words_is_left_unread() {
     check_item(item, &[]);
     assert_eq!(unread(item).len(), 1);
 }
+
+#[test]
+fn a_sentence_in_capitals_goes_on_behind_a_unit() {
+    check_item(
+        "SEALANT - DO NOT APPLY BELOW 35° F. OR ABOVE 100° F.",
+        &["2:sealant_not_apply_below_or: between 35 to 100 degF"],
+    );
+}
+
+#[test]
+fn what_is_not_needed_is_neither_asked_for_nor_forbidden() {
+    let item =
+        "Sealant - Depth not less than 10 mm, though a depth of more than 25 mm is not needed.";
+    check_item(item, &["sealant.depth: at least 10 mm"]);
+    assert_eq!(unread(item), ["25 mm"]);
+}

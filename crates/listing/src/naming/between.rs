@@ -60,6 +60,8 @@ pub(super) fn is_between_parts(
         "underside",
         "soffit",
         "beam",
+        "beams",
+        "fireproofing",
         "units",
         "concrete",
         "parapet",

@@ -25,7 +25,23 @@ pub(super) fn is_lifted(sentence: &Sentence<'_>, index: usize, rule: &str) -> bo
         || !turns && is_rejected(sentence, index)
         || is_denied_or_case(sentence, index, rule)
         || is_needless(sentence, index, rule)
+        || rule == "comparison before" && is_unneeded(sentence, index)
         || names_no_time(sentence, index)
+}
+
+/// `a depth of more than 25 mm is not needed`, `more than two coats are unnecessary`: beyond that nothing is asked for, and nothing forbidden.
+fn is_unneeded(sentence: &Sentence<'_>, index: usize) -> bool {
+    let Some(amount) = sentence.amount(index) else {
+        return false;
+    };
+    let from = sentence.skip_parentheses(amount.last);
+    let stretch = (from..from + REACH).take_while(|at| !sentence.is_stop(*at));
+    let mut verbs = stretch.filter(|at| sentence.is_any(*at, &["is", "are"]));
+    verbs.any(|at| {
+        let not = usize::from(sentence.is_word(at + 1, "not"));
+        not == 1 && sentence.is_any(at + 2, &["needed", "required", "necessary"])
+            || sentence.is_any(at + 1, &["unnecessary", "needless"])
+    })
 }
 
 /// `need not exceed 4 in.`, `not limited to 2 in.`: a limit that nothing asks for.
