@@ -273,9 +273,15 @@ fn limits_nothing_behind(rest: &str) -> bool {
             || begins_a_label(next)
             || names_a_number(next);
     }
+    // `Max Class II Movement Capabilities - 20 Percent`: a label ends at its dash, too.
+    let dash = [" - ", " – ", " -- "]
+        .iter()
+        .filter_map(|dash| behind.find(dash))
+        .min();
     let end = behind
         .find(['.', ';', ',', ':', '('])
         .unwrap_or(behind.len());
+    let end = dash.map_or(end, |dash| dash.min(end));
     let mut words = behind.get(..end).unwrap_or_default().split_whitespace();
     let small = words.clone().next().is_some_and(goes_on_measuring);
     let named = words.clone().next().is_some();

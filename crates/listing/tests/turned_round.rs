@@ -687,7 +687,10 @@ fn how_far_something_goes_by_words_is_left_unread() {
 fn a_sentence_in_capitals_goes_on_behind_a_unit() {
     check_item(
         "SEALANT - DO NOT APPLY BELOW 35° F. OR ABOVE 100° F.",
-        &["2:sealant_not_apply_below_or: between 35 to 100 degF"],
+        &[
+            "2:sealant_not_apply_below: at least 35 degF",
+            "2:sealant_or_above: at most 100 degF",
+        ],
     );
 }
 

@@ -6,7 +6,7 @@ use super::{BESIDE, beside, differs, for_configuration, near};
 use crate::conditions::Mentioned;
 use crate::model::{Header, HeaderTopic, Relation, WidthLimit};
 use crate::phrase::Amount;
-use crate::rules::{Sentence, bounded};
+use crate::rules::{Sentence, bounded, qualifier};
 
 /// Adds a width. Two that stand for different configurations, ratings or relations leave the strictest beside the most generous.
 pub(super) fn width(
@@ -16,8 +16,10 @@ pub(super) fn width(
     named: &[Mentioned],
     header: &mut Header,
 ) {
-    let relation =
-        bounded(sentence, index).map_or(Relation::Nominal, |(finding, _)| finding.relation);
+    let relation = match bounded(sentence, index) {
+        Some((finding, rule)) if rule != "bare value" => finding.relation,
+        _ => limit_behind(sentence, amount).unwrap_or(Relation::Nominal),
+    };
     let span = sentence.source(amount.at);
     let Some(held) = &mut header.width else {
         let upper = matches!(relation, Relation::AtMost | Relation::LessThan);
@@ -58,6 +60,13 @@ pub(super) fn width(
         );
         differs(header, HeaderTopic::Width);
     }
+}
+
+/// The limit right behind a width: in a head the next line begins with a label of its own, `Joint Width - 3/4 In. Max` over `Class II Movement - 20 Percent`.
+fn limit_behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Relation> {
+    let behind = sentence.skip_parentheses(amount.last);
+    let limit = qualifier(sentence.word(behind));
+    limit.filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost))
 }
 
 /// Whether a width in another unit is one of those held, rounded.

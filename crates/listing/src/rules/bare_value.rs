@@ -15,8 +15,15 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         sentence.is_any(at, &["over", "under", "above", "below", "than", "exceed", "beyond", "within"])
     }) && !lies;
     let unread = unread || before.is_some_and(|at| is_led_to(sentence, at)) || goes_up_to(sentence, index) || is_changed_from(sentence, amount.first);
+    let unread = unread || is_before_a_limit(sentence, amount.last);
     let relation = if amount.unit == Unit::Count { Relation::Exactly } else { Relation::Nominal };
     (!unread).then(|| Finding::sure(relation, amount.first))
+}
+
+/// Whether a limit stands right behind a number that no rule gave it to, and right before none: `3/4 In. Max Class II Movement - 20 Percent`.
+fn is_before_a_limit(sentence: &Sentence<'_>, last: usize) -> bool {
+    let behind = sentence.skip_parentheses(last);
+    sentence.is_any(behind, &["min", "minimum", "max", "maximum"]) && sentence.token(behind + 1).is_some_and(|token| token.word().is_some()) && sentence.amount_at(behind + 1).is_none()
 }
 
 /// Whether a number is as far as something goes, by words between: `up to a joint width of 20 mm`.
