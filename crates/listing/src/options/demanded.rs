@@ -5,6 +5,8 @@
 //! it stays required. What declines: a sentence that says what goes with the item where it is used ("When Item 4 is used, ..."), or how it is built
 //! ("Item 4 shall be spaced 12 in. apart").
 
+use core::ops::Range;
+
 use super::ItemOption;
 use super::cited::cited;
 use crate::layout::Flow;
@@ -87,26 +89,30 @@ pub(super) fn keep_what_is_asked_for(
             texts.map(move |text| (index, Flow::of(source, text.pieces())))
         })
         .collect();
+    // Looked for once: a long document has many such items.
+    let asking_sentences: Vec<(usize, &Flow, Range<usize>)> = flows
+        .iter()
+        .flat_map(|(place, flow)| {
+            let ranges = sentences(flow.text()).into_iter();
+            ranges.map(move |range| (*place, flow, range))
+        })
+        .filter(|(_, flow, range)| flow.lower().get(range.clone()).is_some_and(may_ask))
+        .collect();
     for (index, item) in items.iter().enumerate() {
         let Some(option) = options.get_mut(index).filter(|option| may_be_left(option)) else {
             continue;
         };
-        let asking: Vec<(Span, bool)> = flows
+        let asking: Vec<(Span, bool)> = asking_sentences
             .iter()
-            .flat_map(|(place, flow)| {
-                let own = *place == index;
-                let within = is_within(items, *place, index);
-                let ranges = sentences(flow.text()).into_iter();
-                ranges.filter_map(move |range| {
-                    let sentence = Words {
-                        text: flow.text().get(range.clone())?,
-                        lower: flow.lower().get(range.clone())?,
-                        own,
-                        within,
-                    };
-                    let asked = sentence.asks_for(item, paths)?;
-                    Some((flow.span(range.start, range.end), asked))
-                })
+            .filter_map(|(place, flow, range)| {
+                let sentence = Words {
+                    text: flow.text().get(range.clone())?,
+                    lower: flow.lower().get(range.clone())?,
+                    own: *place == index,
+                    within: is_within(items, *place, index),
+                };
+                let asked = sentence.asks_for(item, paths)?;
+                Some((flow.span(range.start, range.end), asked))
             })
             .collect();
         let Some((words, _)) = asking.first().copied() else {
@@ -119,6 +125,20 @@ pub(super) fn keep_what_is_asked_for(
             option.offered = Some(*words);
         }
     }
+}
+
+/// Whether a sentence has any of the words that ask for a thing or let it be left out.
+fn may_ask(lower: &str) -> bool {
+    let stems = [
+        "requir",
+        "mandatory",
+        "need",
+        "req'd",
+        "omitted",
+        "left out",
+    ];
+    let has = |words: &[&str]| words.iter().any(|word| lower.contains(word));
+    has(&stems) || has(&TOLD_TO_BE) || has(&TELLING)
 }
 
 /// Whether an item is another one or a part of it.
