@@ -980,10 +980,13 @@ fn openings_of_several_words_suppose_something_of_the_joint() {
             &[("3 in.", "joint.width <= 2 in.")],
         );
     }
-    check_cases(
-        "Packing depth shall be min 4 in. provided joint width exceeds 2 in.",
-        &[("4 in.", "joint.width > 2 in.")],
-    );
+    // As a condition the proviso of what is asked for, or used at all, would excuse a wider joint.
+    for asked in [
+        "Packing depth shall be min 4 in. provided that the joint does not exceed 2 in.",
+        "Packing min 4 in. deep may be used as long as the joint does not exceed 2 in.",
+    ] {
+        check_cases(asked, &[("4 in.", ""), ("2 in.", "")]);
+    }
     for opening in [
         "In the event that the joint exceeds 2 in.",
         "Were the joint to exceed 2 in.",
