@@ -113,12 +113,19 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
     (led && !more).then(|| in_words(sentence, 0, ends + 1))
 }
 
+/// What a sentence asks for an item with.
+const ASKS: &[&str] = &[
+    "require", "requires", "need", "needs", "provide", "install", "add", "fit",
+];
+
+/// Whether words, in small letters, may ask for an item: what has none of the words need not be read for it.
+pub(crate) fn may_ask_for_item(lower: &str) -> bool {
+    ASKS.iter().any(|word| lower.contains(word))
+}
+
 /// The item that a sentence asks for only in some joints, and in which: "Joints wider than 6 in. require the support bars of Item 4A", "Where the joint exceeds 125 mm
 /// provide the supports of 3.4."
 pub(crate) fn asks_for_item(sentence: &Sentence<'_>) -> Option<(String, Condition)> {
-    const ASKS: &[&str] = &[
-        "require", "requires", "need", "needs", "provide", "install", "add", "fit",
-    ];
     let found = conditions(sentence).found;
     let [only] = found.as_slice() else {
         return None;

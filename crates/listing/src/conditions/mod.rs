@@ -42,7 +42,9 @@ use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded_by_its_words};
 
 pub(crate) use attach::{Attached, attach};
-pub(crate) use brought::{asks_for_item, brings, may_be_absent, only_measures, only_says_where};
+pub(crate) use brought::{
+    asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_where,
+};
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::keep_required;
 pub(crate) use exception::exceptive;

@@ -8,7 +8,7 @@
 use core::ops::Range;
 
 use super::ItemOption;
-use super::cited::cited;
+use super::cited::{Citation, cited};
 use crate::layout::Flow;
 use crate::model::Span;
 use crate::outline::{OutlineItem, Paragraph};
@@ -90,13 +90,12 @@ pub(super) fn keep_what_is_asked_for(
         })
         .collect();
     // Looked for once: a long document has many such items.
-    let asking_sentences: Vec<(usize, &Flow, Range<usize>)> = flows
+    let asking_sentences: Vec<Asking<'_>> = flows
         .iter()
         .flat_map(|(place, flow)| {
             let ranges = sentences(flow.text()).into_iter();
-            ranges.map(move |range| (*place, flow, range))
+            ranges.filter_map(|range| Asking::of(*place, flow, range, paths))
         })
-        .filter(|(_, flow, range)| flow.lower().get(range.clone()).is_some_and(may_ask))
         .collect();
     for (index, item) in items.iter().enumerate() {
         let Some(option) = options.get_mut(index).filter(|option| may_be_left(option)) else {
@@ -104,15 +103,14 @@ pub(super) fn keep_what_is_asked_for(
         };
         let asking: Vec<(Span, bool)> = asking_sentences
             .iter()
-            .filter_map(|(place, flow, range)| {
-                let sentence = Words {
-                    text: flow.text().get(range.clone())?,
-                    lower: flow.lower().get(range.clone())?,
-                    own: *place == index,
-                    within: is_within(items, *place, index),
+            .filter_map(|sentence| {
+                let words = Words {
+                    said: sentence,
+                    own: sentence.place == index,
+                    within: is_within(items, sentence.place, index),
                 };
-                let asked = sentence.asks_for(item, paths)?;
-                Some((flow.span(range.start, range.end), asked))
+                let asked = words.asks_for(item, paths)?;
+                Some((sentence.span, asked))
             })
             .collect();
         let Some((words, _)) = asking.first().copied() else {
@@ -153,10 +151,50 @@ fn is_within(items: &[OutlineItem], place: usize, around: usize) -> bool {
     false
 }
 
-/// A sentence that may ask for an item.
-struct Words<'s> {
+/// A sentence that may ask for some item.
+struct Asking<'s> {
+    /// The item in whose text it stands.
+    place: usize,
+    span: Span,
     text: &'s str,
     lower: &'s str,
+    /// Whether it speaks of some joints only.
+    conditional: bool,
+    /// Where it cites items, and which, as an item without brackets in its label would.
+    cited: Vec<(usize, Citation)>,
+}
+
+impl<'s> Asking<'s> {
+    fn of(place: usize, flow: &'s Flow, range: Range<usize>, paths: &[String]) -> Option<Self> {
+        let lower = flow
+            .lower()
+            .get(range.clone())
+            .filter(|lower| may_ask(lower))?;
+        let text = flow.text().get(range.clone())?;
+        Some(Self {
+            place,
+            span: flow.span(range.start, range.end),
+            text,
+            lower,
+            conditional: says_when(lower),
+            cited: citations("", text, lower, paths),
+        })
+    }
+}
+
+/// Where the words of an item cite others, and which.
+fn citations(own: &str, text: &str, lower: &str, paths: &[String]) -> Vec<(usize, Citation)> {
+    let words = lower.match_indices("item").map(|(at, word)| {
+        let from = at + word.len();
+        let plural = lower.get(from..).is_some_and(|rest| rest.starts_with('s'));
+        (at, cited(own, text, from + usize::from(plural), paths))
+    });
+    words.collect()
+}
+
+/// A sentence beside an item that it may ask for.
+struct Words<'s> {
+    said: &'s Asking<'s>,
     /// Whether it is a sentence of the item itself.
     own: bool,
     /// Whether it stands in the item or a part of it.
@@ -166,13 +204,13 @@ struct Words<'s> {
 impl Words<'_> {
     /// Whether the sentence asks for an item, and if so whether only in some joints.
     fn asks_for(&self, item: &OutlineItem, paths: &[String]) -> Option<bool> {
-        let conditional = says_when(self.lower);
+        let conditional = self.said.conditional;
         let cited = self.citations(item, paths);
         let named = self.names(item);
         let is_told = cited.iter().any(|place| self.is_told(*place, conditional));
         // What a thing of the same name is built like says less than an item that is cited.
         let said = || named.iter().any(|place| self.is_told(*place, conditional));
-        if is_told || said() || self.own && opens_required(self.lower) {
+        if is_told || said() || self.own && opens_required(self.said.lower) {
             return Some(conditional);
         }
         // Those words tell the joints where it is not asked for, and are no condition of it.
@@ -183,18 +221,20 @@ impl Words<'_> {
 
     /// Where the item is cited, or from outside a part of it.
     fn citations(&self, item: &OutlineItem, paths: &[String]) -> Vec<(usize, usize)> {
-        let words = self.lower.match_indices("item");
-        words
-            .filter_map(|(at, word)| {
-                let from = at + word.len();
-                let rest = self.lower.get(from..)?;
-                let from = from + usize::from(rest.starts_with('s'));
-                let found = cited(&item.path, self.text, from, paths);
-                let is_it = |path: &String| {
-                    *path == item.path || !self.within && path.starts_with(&item.path)
-                };
-                found.items.iter().any(is_it).then_some((at, found.end))
-            })
+        let is_it =
+            |path: &String| *path == item.path || !self.within && path.starts_with(&item.path);
+        let own;
+        // Within `2A(3)`, `(1)` is `2A(1)`.
+        let found = if item.path.contains('(') {
+            own = citations(&item.path, self.said.text, self.said.lower, paths);
+            &own
+        } else {
+            &self.said.cited
+        };
+        found
+            .iter()
+            .filter(|(_, found)| found.items.iter().any(is_it))
+            .map(|(at, found)| (*at, found.end))
             .collect()
     }
 
@@ -213,13 +253,13 @@ impl Words<'_> {
         let last = whole.rsplit(' ').next().unwrap_or_default();
         let called = if self.own { last } else { whole };
         let long = called.len() > 3 && (self.own || called.contains(' '));
-        let places = self.lower.match_indices(called).filter(|_| long);
+        let places = self.said.lower.match_indices(called).filter(|_| long);
         let own = ["it ", "they "]
             .iter()
-            .filter(|word| self.own && self.lower.starts_with(**word));
+            .filter(|word| self.own && self.said.lower.starts_with(**word));
         places
             .map(|(at, word)| {
-                let plural = self.lower.get(at + word.len()..).unwrap_or_default();
+                let plural = self.said.lower.get(at + word.len()..).unwrap_or_default();
                 let letters = plural
                     .find(|c: char| !c.is_alphabetic())
                     .unwrap_or(plural.len());
@@ -231,7 +271,7 @@ impl Words<'_> {
 
     /// Whether the sentence asks for what stands at a place.
     fn is_told(&self, (start, end): (usize, usize), conditional: bool) -> bool {
-        let before = self.lower.get(..start).unwrap_or_default().trim_end();
+        let before = self.said.lower.get(..start).unwrap_or_default().trim_end();
         let last = before
             .rsplit(' ')
             .find(|word| !matches!(*word, "the" | "an" | "a"));
@@ -243,7 +283,7 @@ impl Words<'_> {
 
     /// `Item 4 is not required in joints under 2 in.`
     fn is_excused_behind(&self, end: usize) -> bool {
-        let after = self.lower.get(end..).unwrap_or_default();
+        let after = self.said.lower.get(end..).unwrap_or_default();
         let after = after.trim_start_matches([')', ' ']);
         EXCUSING.iter().any(|words| after.starts_with(words))
     }
@@ -251,7 +291,7 @@ impl Words<'_> {
     /// `Item 4 is required`, `support clips (Item 4) must be installed`.
     fn is_asked_behind(&self, end: usize, conditional: bool) -> bool {
         const NEAR: usize = 30;
-        let after = self.lower.get(end..).unwrap_or_default();
+        let after = self.said.lower.get(end..).unwrap_or_default();
         let after = after
             .replace(" also ", " ")
             .replace(" then ", " ")
@@ -269,7 +309,7 @@ impl Words<'_> {
         let of_joints = !self.own
             || ["joint", "rating", "hr", "hour"]
                 .iter()
-                .any(|word| self.lower.contains(word));
+                .any(|word| self.said.lower.contains(word));
         let told = TOLD_TO_BE.iter().filter_map(|words| near(words));
         let mut used = told.filter(|rest| USED.iter().any(|word| rest.starts_with(word)));
         plainly || conditional && of_joints && used.next().is_some()

@@ -50,10 +50,9 @@ pub(super) fn demand_at(words: &str) -> Option<usize> {
     (has(LIMITS) && !has(CASES) && holds_quantity(inner)).then_some(at)
 }
 
-/// Whether words cite a table: `per Table A`, `TABLE A`.
+/// Whether words cite a table, both in small letters: `per table a`.
 pub(super) fn cites(words: &str, path: &str) -> bool {
-    let (words, path) = (words.to_lowercase(), path.to_lowercase());
-    words.match_indices(&path).any(|(at, _)| {
+    words.match_indices(path).any(|(at, _)| {
         !words
             .get(at + path.len()..)
             .is_some_and(|rest| rest.starts_with(char::is_alphanumeric))
@@ -87,7 +86,7 @@ mod tests {
                 "{words}"
             );
         }
-        assert!(cites("depth per TABLE A.", "Table A"));
-        assert!(!cites("depth per Table 12", "Table 1"));
+        assert!(cites("depth per table a.", "table a"));
+        assert!(!cites("depth per table 12", "table 1"));
     }
 }

@@ -2,7 +2,9 @@
 //!
 //! Only where nothing else cites the item: what another item fastens to it, or asks for it, may be there in every joint.
 
-use crate::conditions::asks_for_item;
+use core::ops::Range;
+
+use crate::conditions::{asks_for_item, may_ask_for_item};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::Condition;
 use crate::options::items_cited;
@@ -27,46 +29,72 @@ pub(super) fn asked_for(
     let dots = outline.items.iter().any(|item| dotted(&item.path));
     let citing = flows.filter(|flow| dots || flow.lower().contains("item "));
     let asked = citing.flat_map(|flow| {
-        let ranges = sentences(flow.text()).into_iter();
+        let asks = |range: &Range<usize>| {
+            let lower = flow.lower().get(range.clone());
+            lower.is_some_and(may_ask_for_item)
+        };
+        let ranges = sentences(flow.text()).into_iter().filter(asks);
         let asked = ranges.filter_map(|range| asks_for_item(&Sentence::new(&flow, range)));
         asked.collect::<Vec<_>>()
     });
-    asked
-        .filter(|(path, _)| is_cited_once(text, &outline.items, path))
-        .collect()
+    let mut asked = asked.peekable();
+    if asked.peek().is_none() {
+        return Vec::new();
+    }
+    let citations = Citations::of(text, &outline.items);
+    asked.filter(|(path, _)| citations.are_one(path)).collect()
 }
 
-/// Whether a document names an item in one place only, its own heading apart.
-fn is_cited_once(text: &str, items: &[OutlineItem], path: &str) -> bool {
-    let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
-    let own = items.iter().find(|item| item.path == path);
-    let own_heading = own.map(|item| item.heading);
-    // A clause of a numbered document is cited by its number alone.
-    if path.contains('.') {
-        let cites = |(at, cited): &(usize, &str)| {
-            let beside = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
-            let before = text.get(..*at).and_then(|text| text.chars().next_back());
-            let after = text
-                .get(at + cited.len()..)
-                .and_then(|text| text.chars().next());
-            let heads = own_heading.is_some_and(|own| own.start() <= *at && *at < own.end());
-            !beside(before) && !beside(after) && !heads
-        };
-        return text.match_indices(path).filter(cites).count() == 1;
+/// Where a document names its items.
+struct Citations<'d> {
+    text: &'d str,
+    items: &'d [OutlineItem],
+    /// The places of "Item 4A", each with the items that are cited there.
+    named: Vec<(usize, Vec<String>)>,
+}
+
+impl<'d> Citations<'d> {
+    fn of(text: &'d str, items: &'d [OutlineItem]) -> Self {
+        let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
+        let words = text
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|word| word.eq_ignore_ascii_case("item") || word.eq_ignore_ascii_case("items"));
+        let named = words
+            .map(|word| {
+                let at = word.as_ptr().addr() - text.as_ptr().addr();
+                (at, items_cited(text, at + word.len(), &paths))
+            })
+            .collect();
+        Self { text, items, named }
     }
-    let names = |(at, word): (usize, &str)| {
-        let citing = ["item", "items"]
-            .iter()
-            .any(|item| word.eq_ignore_ascii_case(item));
-        let heads = own_heading.is_some_and(|own| own.start() <= at && at < own.end());
-        citing
-            && !heads
-            && items_cited(text, at + word.len(), &paths)
-                .iter()
-                .any(|item| item == path)
-    };
-    let words = text
-        .split(|c: char| !c.is_alphanumeric())
-        .map(|word| (word.as_ptr().addr() - text.as_ptr().addr(), word));
-    words.filter(|word| names(*word)).count() == 1
+
+    /// Whether an item is named in one place only, its own heading apart.
+    fn are_one(&self, path: &str) -> bool {
+        let own = self.items.iter().find(|item| item.path == path);
+        let heading = own.map(|item| item.heading);
+        let heads = |at: usize| heading.is_some_and(|own| own.start() <= at && at < own.end());
+        // A clause of a numbered document is cited by its number alone.
+        if path.contains('.') {
+            let cites = |(at, _): &(usize, &str)| self.is_apart(*at, path.len()) && !heads(*at);
+            return self.text.match_indices(path).filter(cites).count() == 1;
+        }
+        let cites = |(at, items): &&(usize, Vec<String>)| {
+            !heads(*at) && items.iter().any(|item| item == path)
+        };
+        self.named.iter().filter(cites).count() == 1
+    }
+
+    /// Whether nothing is written on to the words at a place.
+    fn is_apart(&self, at: usize, len: usize) -> bool {
+        let beside = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
+        let before = self
+            .text
+            .get(..at)
+            .and_then(|text| text.chars().next_back());
+        let after = self
+            .text
+            .get(at + len..)
+            .and_then(|text| text.chars().next());
+        !beside(before) && !beside(after)
+    }
 }

@@ -216,11 +216,11 @@ fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
 
 /// Whether a raised figure makes a unit one that the notation doesn't know: `3 ft³`, `4 in.²`
 fn is_powered(behind: &str) -> bool {
-    let Some(mark) = behind.find(is_note_mark) else {
+    let ends = |c: char| c.is_whitespace() || is_note_mark(c);
+    let Some((unit, rest)) = behind.find(ends).and_then(|at| behind.split_at_checked(at)) else {
         return false;
     };
-    let unit = behind.get(..mark).unwrap_or_default();
-    !unit.contains(char::is_whitespace)
+    rest.starts_with(is_note_mark)
         && quantity_at(&format!("1 {unit}"), 0)
             .is_some_and(|stated| stated.unit != Unit::Count && stated.span.end == unit.len() + 2)
 }

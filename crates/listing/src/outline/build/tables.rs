@@ -68,9 +68,25 @@ impl Builder<'_> {
     /// Puts each captioned table under the item that alone cites it.
     pub(super) fn place_tables(&mut self) {
         let items = &self.outline.items;
-        let placed: Vec<(usize, usize)> = (0..items.len())
-            .filter(|table| self.is_table(*table))
-            .filter_map(|table| Some((table, self.sole_citing(table)?)))
+        let (tables, others): (Vec<usize>, Vec<usize>) =
+            (0..items.len()).partition(|index| self.is_table(*index));
+        if tables.is_empty() {
+            return;
+        }
+        // Looked for once: a long document has many tables and many items.
+        let citing: Vec<(usize, String)> = others
+            .into_iter()
+            .filter_map(|index| Some((index, self.words_on_tables(items.get(index)?))))
+            .filter(|(_, words)| !words.is_empty())
+            .collect();
+        let placed: Vec<(usize, usize)> = tables
+            .into_iter()
+            .filter_map(|table| {
+                let path = items.get(table)?.path.to_lowercase();
+                let mut citing = citing.iter().filter(|(_, words)| cites(words, &path));
+                let (only, _) = citing.next().filter(|_| citing.next().is_none())?;
+                Some((table, *only))
+            })
             .collect();
         for (table, citing) in placed {
             if let Some(item) = self.outline.items.get_mut(table) {
@@ -84,30 +100,27 @@ impl Builder<'_> {
         item.is_some_and(|item| item.path.starts_with("Table "))
     }
 
-    /// The one item that cites a table; none when several do, or none.
-    fn sole_citing(&self, table: usize) -> Option<usize> {
-        let path = &self.outline.items.get(table)?.path;
-        let mut citing = (0..self.outline.items.len()).filter(|index| {
-            !self.is_table(*index)
-                && self
-                    .outline
-                    .items
-                    .get(*index)
-                    .is_some_and(|item| self.item_cites(item, path))
-        });
-        citing.next().filter(|_| citing.next().is_none())
-    }
-
-    fn item_cites(&self, item: &OutlineItem, path: &str) -> bool {
-        cites(item.heading.of(self.source), path)
-            || item.paragraphs.iter().any(|paragraph| match paragraph {
+    /// What an item says in words that name a table, in small letters.
+    fn words_on_tables(&self, item: &OutlineItem) -> String {
+        let texts = item
+            .paragraphs
+            .iter()
+            .filter_map(|paragraph| match paragraph {
                 Paragraph::Text(pieces)
                 | Paragraph::Cell { text: pieces, .. }
-                | Paragraph::Case { text: pieces, .. } => {
-                    cites(Flow::of(self.source, pieces.iter().copied()).text(), path)
-                }
-                Paragraph::Table(_) | Paragraph::Entry(_) => false,
-            })
+                | Paragraph::Case { text: pieces, .. } => Some(
+                    Flow::of(self.source, pieces.iter().copied())
+                        .lower()
+                        .to_owned(),
+                ),
+                Paragraph::Table(_) | Paragraph::Entry(_) => None,
+            });
+        let heading = item.heading.of(self.source).to_lowercase();
+        let naming: Vec<String> = core::iter::once(heading)
+            .chain(texts)
+            .filter(|words| words.contains("table "))
+            .collect();
+        naming.join("\n")
     }
 
     /// Whether a drawn table may begin at this line: it has uprights or tabs, or a rule stands within the lines of a heading. Most text has neither.
