@@ -701,3 +701,46 @@ fn what_is_not_needed_is_neither_asked_for_nor_forbidden() {
     check_item(item, &["sealant.depth: at least 10 mm"]);
     assert_eq!(unread(item), ["25 mm"]);
 }
+
+#[test]
+fn what_is_out_of_the_listing_limits_the_other_way() {
+    check_item(
+        "Joint - A joint that is expected to open more than 1/8 in. is outside this listing.",
+        &["2:joint_expected_to_open_is: at most 1/8 in"],
+    );
+    check_item(
+        "Anchors - Anchors more than 10 inches wide fall outside this report.",
+        &["2:anchors_width: at most 10 in"],
+    );
+    check_item(
+        "Coating - A dry thickness smaller than 0.06 inch is a deficiency.",
+        &["coating.dry_thickness: at least 3/50 in"],
+    );
+    check_item(
+        "Packing - Packing that is less than 4 in. deep is not covered.",
+        &["packing.depth: at least 4 in"],
+    );
+    check_item(
+        "Sealant - Throw away foils that are more than 12 months past the batch date.",
+        &["2:sealant_away_foils_that_past: at most 12 month"],
+    );
+}
+
+#[test]
+fn a_deviation_has_no_deviation_of_its_own() {
+    check_item(
+        "Studs - Trim studs short of the track by the joint width plus 1/4 in. (6 mm), -0/+1/8 in. (-0/+3 mm).",
+        &["2:joint_width_difference: between 1/4 to 3/8 in"],
+    );
+    check_item(
+        "Strip - Set the strip back 12 mm from the face. Tolerance is 2 mm either way.",
+        &[
+            "2:strip_recess: nominal 12 mm",
+            "2:tolerance_tolerance: between -2 to 2 mm",
+        ],
+    );
+    check_item(
+        "Floor - Density within the limits of 140 and 150 pcf.",
+        &["2:floor_or_roof_density: between 140 to 150 pcf"],
+    );
+}

@@ -1,5 +1,6 @@
 //! Step 5 put together: an item's sentences and tables become clauses.
 
+mod against_nature;
 mod bounds;
 mod carried;
 mod cells;

@@ -5,6 +5,7 @@ use core::ops::Range;
 use measure::Agreement;
 
 use super::Around;
+use super::against_nature::is_against_nature;
 use super::bounds::{Headings, Reading, bounds};
 use super::classes::{ClassNumber, class_numbers, is_all_code};
 use super::context::Context;
@@ -66,7 +67,7 @@ fn read_own(
         found: governing,
         first_configuration,
         permitted,
-        named,
+        named: configurations,
     } = governing(&mut sentence, !around.options.is_empty());
     let governed = introduced.governs(&sentence);
     let own = governing.get(..first_configuration).unwrap_or_default();
@@ -80,7 +81,7 @@ fn read_own(
     let mut classes = class_numbers(&sentence);
     // What only says for which class something else holds is no class that is stated.
     classes.retain(|class| !sentence.in_condition(class.first));
-    let (mut readings, unread) = bounds(
+    let (mut readings, mut unread) = bounds(
         &sentence,
         &Headings {
             carried: around.carried,
@@ -100,21 +101,21 @@ fn read_own(
         permitted: &permitted,
         attached: &attached,
     };
+    let named = names(&context, readings, subject, &mentions);
+    let (against, named): (Vec<_>, Vec<_>) = named
+        .into_iter()
+        .partition(|(reading, name)| is_against_nature(&sentence, reading, name));
+    unread.extend(
+        against
+            .iter()
+            .flat_map(|(reading, _)| reading.amounts.iter()),
+    );
+    let (readings, given): (Vec<Reading>, Vec<Name>) = named.into_iter().unzip();
     let parts = parts(&sentence, &readings, &governing);
-    let mut given: Vec<Name> = Vec::new();
-    for (number, reading) in readings.iter().enumerate() {
-        let name = context.name(
-            reading,
-            number
-                .checked_sub(1)
-                .and_then(|before| readings.get(before).zip(given.get(before))),
-            subject,
-            &mentions,
-        );
-        let draft = context.clause(reading, &parts, &name);
-        given.push(name);
+    for (reading, name) in readings.iter().zip(&given) {
+        let draft = context.clause(reading, &parts, name);
         warn_of_pair(&sentence, reading, found);
-        if let Some(other) = given.last().and_then(|name| name.also) {
+        if let Some(other) = name.also {
             let attribute = other.attribute.replace('_', " ");
             found.clauses.push(draft.clone());
             found.clauses.push(Draft {
@@ -128,7 +129,7 @@ fn read_own(
     }
     context.kinds(&readings, &parts, &mentions, found);
     warn_of_unread(&sentence, &unread, found);
-    found.configurations.extend(named);
+    found.configurations.extend(configurations);
     leave_conditioned(&mut classes, &governing, first_configuration);
     context.classes(&classes, span, found);
     if readings.is_empty() && !classes.is_empty() && is_all_code(&sentence, &classes) {
@@ -153,6 +154,22 @@ fn read_own(
         subject.before = told.map(|mention| mention.component);
     }
     governed
+}
+
+/// Each number of a sentence with what it is of; the one before it may tell.
+fn names(
+    context: &Context<'_, '_>,
+    readings: Vec<Reading>,
+    subject: &Subject,
+    mentions: &[Mention],
+) -> Vec<(Reading, Name)> {
+    let mut named: Vec<(Reading, Name)> = Vec::new();
+    for reading in readings {
+        let before = named.last().map(|(reading, name)| (reading, name));
+        let name = context.name(&reading, before, subject, mentions);
+        named.push((reading, name));
+    }
+    named
 }
 
 /// A class that holds only where something else does is not the joint's rating, and of several which holds where is left to a person.

@@ -65,6 +65,7 @@ fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         && let TokenKind::Number(under) = &tokens.get(at + 1)?.kind
         && under.value.is_whole()
         && under.value > 1
+        && !is_size_beside_count(tokens, at)
     {
         return amount(
             tokens,
@@ -81,6 +82,20 @@ fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     // `3:1` is three to one; `10:30` would be a time.
     let steep = colon && under == Number::ONE && over <= 20;
     (over < under || steep).then(|| amount(tokens, at, at + 3, over.over(under)?, Unit::Ratio))?
+}
+
+/// `> 1 in    2 strips`: a width, and beside it what is counted.
+fn is_size_beside_count(tokens: &[Token<'_>], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+    let compared = before.is_some_and(|token| {
+        ['>', '<', '≤', '≥', '=']
+            .iter()
+            .any(|sign| token.is_sign(*sign))
+    });
+    let counted = tokens.get(at + 2).and_then(Token::word);
+    compared
+        || counted
+            .is_some_and(|word| word.len() > 4 && word.ends_with('s') && !word.ends_with("ss"))
 }
 
 /// `one joint in ten`, `1 clip in 20`: a share of the things, and no number of them.

@@ -243,7 +243,19 @@ fn opens_range(tokens: &[Token<'_>], first: usize) -> bool {
     let early = tokens
         .get(first.saturating_sub(6)..first)
         .unwrap_or_default();
+    // `between the limits of 140 and 150 pcf`, `within the range of 5 and 38 °C`
+    let of = first.checked_sub(2).and_then(|at| tokens.get(at));
+    let limits = before.is_word("of")
+        && of.is_some_and(|token| {
+            ["limits", "bounds", "range", "extremes"]
+                .iter()
+                .any(|word| token.is_word(word))
+        })
+        && early
+            .iter()
+            .any(|token| token.is_word("between") || token.is_word("within"));
     before.is_word("between")
+        || limits
         || (in_parenthesis && early.iter().any(|token| token.is_word("between")))
 }
 

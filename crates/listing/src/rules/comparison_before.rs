@@ -315,7 +315,11 @@ fn is_told_to_refuse(sentence: &Sentence<'_>, first: usize) -> bool {
     (first.saturating_sub(REACH)..first)
         .rev()
         .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
-        .any(|at| sentence.is_any(at, REFUSE) && sentence.is_any(at + 1, WHAT) && !(at > 0 && sentence.is_any(at - 1, NEGATIONS)))
+        .any(|at| {
+            let thrown = sentence.is_any(at, &["throw", "thrown"]) && sentence.is_any(at + 1, &["away", "out"]);
+            let refused = thrown || sentence.is_any(at, REFUSE) && sentence.is_any(at + 1, WHAT);
+            refused && !(at > 0 && sentence.is_any(at - 1, NEGATIONS))
+        })
 }
 
 /// `less than`, `closer to the edge than`, `greater than or equal to`, `equal to or greater than`.

@@ -47,11 +47,13 @@ fn tells_apart(sentence: &Sentence<'_>, index: usize) -> bool {
                 &["over", "under", "above", "below", "exceeding", "beyond"],
             )
     };
+    let relative = relative_clause(sentence, start, amount.first);
     let plain = (start..amount.first).all(|at| {
         let names = sentence
             .token(at)
             .is_some_and(|token| token.word().is_some());
-        names && !sentence.is_any(at, SPEAKING) && !sentence.is_any(at, NEGATIONS)
+        let tells = relative.is_some_and(|clause| clause <= at);
+        names && (tells || !sentence.is_any(at, SPEAKING)) && !sentence.is_any(at, NEGATIONS)
     });
     let is_measured_by = (start.max(amount.first.saturating_sub(3))..amount.first).any(compared);
     let joined = start == begins
@@ -61,6 +63,19 @@ fn tells_apart(sentence: &Sentence<'_>, index: usize) -> bool {
                 .checked_sub(1)
                 .is_some_and(|before| tells_apart(sentence, before));
     plain && is_measured_by && joined && (start > begins || !compared(start))
+}
+
+/// Where a clause begins that tells a subject apart: "a joint *that is expected to open* more than 1/8 in.", "foils *which are* older than 12 months".
+fn relative_clause(sentence: &Sentence<'_>, start: usize, first: usize) -> Option<usize> {
+    const LONGEST: usize = 9;
+    let that = (start + 1..first).find(|at| sentence.is_any(*at, &["that", "which"]))?;
+    let told = sentence.is_any(
+        that + 1,
+        &["is", "are", "has", "have", "was", "were", "will", "may"],
+    ) || (that + 1..first)
+        .any(|at| compares_up(sentence.word(at)) || compares_down(sentence.word(at)));
+    let subject = (start..that).all(|at| !sentence.is_any(at, SPEAKING));
+    (told && subject && first - that <= LONGEST).then_some(that)
 }
 
 /// The token behind a number, its second value and the word for what it measures.
@@ -95,6 +110,7 @@ fn is_ruled_out_at(sentence: &Sentence<'_>, at: usize) -> bool {
         .or_else(|| does_not_qualify(sentence, at))
         .or_else(|| is_outside(sentence, at))
         .or_else(|| was_not_tested(sentence, at))
+        .or_else(|| is_a_fault(sentence, at))
         .or_else(|| stops_work(sentence, at));
     end.is_some_and(|end| ends(sentence, end))
 }
@@ -164,6 +180,30 @@ fn was_not_tested(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
     denied.then(|| behind_the_listing(sentence, verb + 1, &["by", "in", "under", "for"]))
 }
 
+/// `is a deficiency`, `are cause for rejection`
+fn is_a_fault(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
+    const FAULTS: &[&str] = &[
+        "deficiency",
+        "deficiencies",
+        "defect",
+        "defects",
+        "nonconformity",
+        "nonconformities",
+        "nonconformance",
+        "fault",
+        "faults",
+        "failure",
+        "failures",
+        "reject",
+        "rejects",
+    ];
+    let article = usize::from(sentence.is_any(at + 1, &["a", "an"]));
+    let called = sentence.is_any(at, BE)
+        || sentence.is_any(at, &["count", "counts"]) && sentence.is_word(at + 1, "as");
+    let noun = at + 1 + usize::from(sentence.is_word(at + 1, "as")) + article;
+    (called && sentence.is_any(noun, FAULTS)).then_some(noun + 1)
+}
+
 /// `stop the work`, `halts spraying`
 fn stops_work(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
     let stops = sentence.is_any(at, &["stop", "stops", "halt", "halts"]);
@@ -178,7 +218,24 @@ fn stops_work(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
 /// The token behind `by this listing`, `outside the scope of the system`; the given one where nothing of that stands.
 fn behind_the_listing(sentence: &Sentence<'_>, at: usize, prepositions: &[&str]) -> usize {
     const LISTINGS: &[&str] = &[
-        "listing", "system", "design", "scope", "rating", "test", "tests",
+        "listing",
+        "system",
+        "design",
+        "scope",
+        "rating",
+        "test",
+        "tests",
+        "report",
+        "classification",
+        "assessment",
+        "certificate",
+        "schedule",
+        "letter",
+        "judgement",
+        "judgment",
+        "document",
+        "field",
+        "application",
     ];
     let article = |at: usize| usize::from(sentence.is_any(at, &["this", "the"]));
     let noun = at + 1 + article(at + 1);

@@ -164,7 +164,7 @@ fn units_at_the_end(caption: &str) -> Option<(Unit, Option<Unit>)> {
 }
 
 /// Attributes as captions name them.
-const ATTRIBUTES: &[&str] = &[
+pub(super) const ATTRIBUTES: &[&str] = &[
     "depth",
     "thickness",
     "width",

@@ -130,6 +130,16 @@ fn named(headings: &[Heading]) -> Option<usize> {
         "subject",
         "what",
     ];
+    // `Part | Required | Remark`: no other column says what is required.
+    if let Some((first, values)) = headings.split_first()
+        && names_parts(first)
+        && values.iter().any(heads_values)
+        && values
+            .iter()
+            .all(|heading| heads_values(heading) || heads_remarks(heading))
+    {
+        return Some(0);
+    }
     let among = |names: &[&str]| {
         headings
             .iter()
@@ -273,6 +283,35 @@ fn names_a_part(words: &str) -> bool {
     !numbered && !case && (1..=MOST_WORDS).contains(&name.split_whitespace().count())
 }
 
+/// Whether a heading is a rating, and names nothing but what has it: "2 hr", "2 hr wall".
+fn heads_a_rating(heading: &Heading) -> bool {
+    const RATED: &[&str] = &[
+        "",
+        "wall",
+        "walls",
+        "floor",
+        "floors",
+        "joint",
+        "joints",
+        "system",
+        "systems",
+        "assembly",
+        "assemblies",
+        "partition",
+        "partitions",
+        "rated",
+        "rating",
+        "rated wall",
+        "rated joint",
+        "rated floor",
+        "rated assembly",
+        "wall rating",
+        "assembly rating",
+    ];
+    let words = heading.words.to_lowercase();
+    heading.rating.is_some() && RATED.contains(&words.trim().trim_start_matches('-'))
+}
+
 /// Whether each heading but the first is a rating alone, or says nothing of its cells where the first cells of the rows do.
 fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
     let columns: Vec<&Heading> = headings
@@ -287,9 +326,7 @@ fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
     {
         return false;
     }
-    let all_ratings = columns
-        .iter()
-        .all(|heading| heading.rating.is_some() && heading.words.is_empty());
+    let all_ratings = columns.iter().all(|heading| heads_a_rating(heading));
     let unheaded = headings.first().is_some_and(|first| first.words.is_empty());
     let silent = columns.iter().all(|heading| {
         // `Ref 4a sprayed` over values whose rows have labels names a case.

@@ -1,6 +1,6 @@
 //! What a caption says of columns by their names: "Packing depth and compression are minimums; sealant depth is exact."
 
-use super::caption::caption_qualifier;
+use super::caption::{ATTRIBUTES, caption_qualifier, suits};
 use crate::model::Relation;
 use crate::rules::qualifier;
 
@@ -31,6 +31,10 @@ impl Stated {
                     });
                 }
                 words = behind;
+            }
+            if let Some(shared) = limited_together(words) {
+                stated.statements.push(shared);
+                continue;
             }
             // What isn't limited isn't.
             if !format!(" {words} ").contains(" not ") {
@@ -121,6 +125,26 @@ fn limited_apart(rest: &str) -> Option<Vec<Statement>> {
         }
     }
     (found.len() > 1).then_some(found)
+}
+
+/// Several names behind one limit, and nothing else: "minimum depth and compression", "max. gap, spacing and edge distance".
+fn limited_together(words: &str) -> Option<Statement> {
+    const LONGEST: usize = 3;
+    let (first, names) = words.trim().split_once(' ')?;
+    let relation = qualifier(first)?;
+    let statement = Statement {
+        names: names.to_owned(),
+        relation,
+    };
+    let is_name = |name: &str| {
+        let words: Vec<&str> = telling(name).collect();
+        (1..=LONGEST).contains(&words.len())
+            && words.iter().any(|word| ATTRIBUTES.contains(word))
+            && words.iter().all(|word| qualifier(word).is_none())
+            && suits(relation, name)
+    };
+    let plain = !names.contains(|c: char| c.is_ascii_digit());
+    (plain && statement.names().count() > 1 && statement.names().all(is_name)).then_some(statement)
 }
 
 /// A caption without the mark that it begins with: `table a`.

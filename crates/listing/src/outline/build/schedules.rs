@@ -108,9 +108,13 @@ impl Builder<'_> {
             .scheduled
             .and_then(|index| self.outline.items.get_mut(index))
         {
-            let mut pieces = titles.to_vec();
-            pieces.extend(columns.flatten().flatten());
-            item.paragraphs.push(Paragraph::Text(pieces));
+            // What one cell limits ends with it: read on, `22 ga min` would limit the remark beside it.
+            let mut columns = columns.filter(|column| !column.is_empty());
+            let asked = columns.next().into_iter().flatten().flatten();
+            let first: Vec<Span> = titles.iter().copied().chain(asked).collect();
+            item.paragraphs.push(Paragraph::Text(first));
+            let others = columns.map(|column| Paragraph::Text(column.concat()));
+            item.paragraphs.extend(others);
             self.gap = true;
             return Some(end);
         }

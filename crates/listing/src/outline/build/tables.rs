@@ -139,6 +139,11 @@ impl Builder<'_> {
         let words = line.content().of(self.source);
         marker(words).is_some_and(|marker| {
             let title = words.get(marker.len..).unwrap_or_default().trim();
+            // `3   PACKING IN FLUTES      density 6 pcf min` says more at the end of its line.
+            let apart = title
+                .split_once("  ")
+                .filter(|(name, rest)| is_in_capitals(name) && !rest.trim().contains("  "));
+            let title = apart.map_or(title, |(name, _)| name);
             !title.contains("  ")
                 && title.starts_with(char::is_uppercase)
                 && !title.contains(|c: char| c.is_ascii_digit())
@@ -280,4 +285,10 @@ fn first_visible(lines: &[Line<'_>], start: usize) -> usize {
     (start..lines.len())
         .find(|at| lines.get(*at).is_some_and(|line| !line.is_blank()))
         .unwrap_or(lines.len())
+}
+
+/// Whether a few words are a heading by being in capitals alone.
+fn is_in_capitals(words: &str) -> bool {
+    let capital = |c: char| !c.is_lowercase();
+    words.trim().contains(' ') && words.chars().all(capital) && words.contains(char::is_alphabetic)
 }

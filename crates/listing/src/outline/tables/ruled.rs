@@ -105,7 +105,15 @@ fn keeps_columns(headings: &[Line<'_>], rows: &[Line<'_>], drawn: bool, closed: 
     let columnar = (0..count).filter(|at| in_columns(at) || heads(at)).count();
     // Lines that only head rows have no columns: `1 Hr`.
     let heading_rows = (0..count).filter(heads).count();
-    let (fewest, plain) = match (names_units(headings), closed && rows.iter().all(is_data)) {
+    // Two rows of as many cells as there are headings say it as plainly as a closing rule.
+    let heads = |line: &Line<'_>| {
+        headings
+            .last()
+            .is_some_and(|last| gaps(last.text) == gaps(line.text))
+    };
+    let matched = rows.iter().all(|line| gaps(line.text) >= 2 && heads(line));
+    let plainly = (closed || matched) && rows.iter().all(is_data);
+    let (fewest, plain) = match (names_units(headings), plainly) {
         (true, _) => (1, 1),
         (false, true) => (2, 2),
         (false, false) => (2, 3),

@@ -157,6 +157,21 @@ fn from_zero(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
     }
 }
 
+/// `2 mm either way`, `1/8 in. in either direction`
+fn either_way(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> {
+    let value = value_at(tokens, at).filter(|value| value.unit.is_some())?;
+    let word = |at: usize, words: &[&str]| {
+        tokens
+            .get(at)
+            .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
+    };
+    let end = second_value_end(tokens, value.next).unwrap_or(value.next);
+    let way = end + usize::from(word(end, &["in"]));
+    let said = word(way, &["either"]) && word(way + 1, &["way", "direction"])
+        || word(way, &["both"]) && word(way + 1, &["ways", "directions"]);
+    said.then(|| (value.clone(), value, way + 2))
+}
+
 /// A tolerance alone: `± 6 mm`, `+ 2 mm, − 0 mm`.
 pub(super) fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
     // A number just before would make it that number's tolerance.
@@ -167,7 +182,13 @@ pub(super) fn deviation_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
         return None;
     }
     let start = tokens.get(at)?.span;
-    let (below, above, next) = deviations(tokens, at)?;
+    let (below, above, next) = deviations(tokens, at).or_else(|| either_way(tokens, at))?;
+    // `the joint width plus 1/4 in. (6 mm), -0/+1/8 in.`: what is added has a tolerance of its own.
+    let goes_on = tokens.get(next).is_some_and(|token| token.is_sign('/'))
+        && (plus(tokens, next + 1) || minus(tokens, next + 1));
+    if goes_on {
+        return None;
+    }
     let unit = below.unit.or(above.unit);
     let same_unit = above.unit.is_none_or(|above| Some(above) == unit);
     same_unit.then(|| Spread {
@@ -187,7 +208,13 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     const MEASURING: &[&str] = &[
         "deep", "wide", "thick", "long", "high", "wet", "dry", "overall", "o.c", "oc", "apart",
     ];
-    if is_limit(tokens, first.first) {
+    // In `-0/+1/8 in. (-0/+3 mm)` the number is a deviation itself.
+    let is_deviation = first.first >= 2
+        && (plus(tokens, first.first - 1) || minus(tokens, first.first - 1))
+        && tokens
+            .get(first.first - 2)
+            .is_some_and(|token| token.is_sign('/'));
+    if is_deviation || is_limit(tokens, first.first) {
         return None;
     }
     // `1/2 in., +1/8, -0`: a comma may stand between.
