@@ -119,6 +119,18 @@ fn a_second_limit_is_no_half_of_the_first_condition() {
 }
 
 #[test]
+fn a_depth_behind_the_joints_meant_is_no_limit_of_theirs() {
+    let text = "1. Packing. No less than 4 in. deep in joints not more than 2 in. wide and no less than 5 in. deep elsewhere.\n";
+    let found = bounds(text);
+    let first = found.first().and_then(|clause| clause.condition.as_ref());
+    assert_eq!(
+        first.map(|own| own.expr.to_string()).as_deref(),
+        Some("joint.width <= 2 in.")
+    );
+    assert_eq!(found.len(), 2);
+}
+
+#[test]
 fn brackets_that_say_for_which_joints_a_thing_is_not_are_for_a_person() {
     check(
         "1. Sealant. Min 1/2 in. deep (not for joints under 1 in.).\n",

@@ -173,9 +173,7 @@ fn without(condition: Condition, leave: impl Fn(&Expr) -> bool) -> Option<Condit
         (condition.words.clone(), spans.into_iter())
     };
     let left = parts(&condition).enumerate().filter(|(at, _)| kept(*at));
-    let expr = left
-        .map(|(_, part)| part.clone())
-        .reduce(|one, other| one.and(other))?;
+    let expr = left.map(|(_, part)| part.clone()).reduce(Expr::and)?;
     let (_, span) = spans.next()?;
     Some(Condition {
         words,
