@@ -62,14 +62,15 @@ fn what_stands_under_a_heading_of_one_of_several_kinds_is_of_that_kind() {
         )
     };
     let text = notes("DETAIL B");
-    let condition = |words: &str| of(&text, words).1;
-    assert_eq!(condition("5/8\" THICK"), "");
-    assert_eq!(condition("12\" O.C."), "\"DETAIL A\"");
-    assert_eq!(condition("4\" DEEP"), "\"DETAIL A\"");
-    assert_eq!(condition("16\" O.C."), "\"DETAIL B\"");
-    assert_eq!(condition("1/2\" DEEP"), "");
+    let option = |words: &str| of(&text, words).0;
+    assert_eq!(option("5/8\" THICK"), "");
+    assert_eq!(option("12\" O.C."), "Detail A");
+    assert_eq!(option("4\" DEEP"), "Detail A");
+    assert_eq!(option("16\" O.C."), "Detail B");
+    assert_eq!(option("1/2\" DEEP"), "");
+    assert_eq!(of(&text, "16\" O.C.").1, "");
     // One alone is what all are.
-    assert_eq!(of(&notes("ANCHORAGE"), "12\" O.C.").1, "");
+    assert_eq!(of(&notes("ANCHORAGE"), "12\" O.C."), Default::default());
 }
 
 #[test]
@@ -87,13 +88,14 @@ fn sections_headed_by_kinds_hand_them_to_their_parts() {
         ["System X", "System Y"],
     ] {
         let text = sections(kinds);
-        let [one, other] = kinds.map(|kind| format!("\"{kind}\""));
-        assert_eq!(of(&text, "100 mm").1, one);
-        assert_eq!(of(&text, "120 mm").1, other);
-        assert_eq!(of(&text, "150 mm").1, "");
-        assert_eq!(of(&text, "15 mm").1, "");
+        let [one, other] = kinds.map(str::to_owned);
+        assert_eq!(of(&text, "100 mm"), (one, String::new()));
+        assert_eq!(of(&text, "120 mm"), (other, String::new()));
+        assert_eq!(of(&text, "150 mm"), Default::default());
+        assert_eq!(of(&text, "15 mm"), Default::default());
     }
-    assert_eq!(of(&sections(["Seal Type 1", "Butt seals"]), "100 mm").1, "");
+    let alone = sections(["Seal Type 1", "Butt seals"]);
+    assert_eq!(of(&alone, "100 mm"), Default::default());
 }
 
 #[test]

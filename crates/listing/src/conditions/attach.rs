@@ -112,7 +112,51 @@ pub(crate) fn attach(
             slot.conditions.retain(of_the_rest);
         }
     }
+    for (index, slot) in attached.iter_mut().enumerate() {
+        part_what_excludes_each_other(sentence, found, index, slot);
+    }
     attached
+}
+
+/// Keeps of conditions that no joint meets together the one behind the number, "where the joint is 2 in., 4 in., *6 in. where 3 in.*", and where none is, none:
+/// a number that is never asked for would excuse every joint.
+fn part_what_excludes_each_other(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    index: usize,
+    slot: &mut Attached,
+) {
+    let value = |number: &usize| found.get(*number).and_then(exact_value);
+    let excluded = |number: &usize| {
+        let own = value(number);
+        let mut others = slot.conditions.iter().filter_map(value);
+        own.is_some_and(|own| others.any(|other| other.0 == own.0 && other.1 != own.1))
+    };
+    let excluding: Vec<usize> = slot.conditions.iter().copied().filter(excluded).collect();
+    let behind = |number: &usize| {
+        let condition = found.get(*number);
+        let amount = sentence.amount(index);
+        condition
+            .zip(amount)
+            .is_some_and(|(condition, amount)| condition.first >= amount.last)
+    };
+    let behind: Vec<usize> = excluding.iter().copied().filter(behind).collect();
+    let kept = match behind.as_slice() {
+        [one] if value(one).is_some_and(|(property, _)| property == "joint.width") => Some(*one),
+        _ => None,
+    };
+    slot.conditions
+        .retain(|number| !excluding.contains(number) || Some(*number) == kept);
+}
+
+/// The property that a condition asks to have one value, and the value.
+fn exact_value(condition: &Found) -> Option<(&str, Option<measure::Quantity>)> {
+    match &condition.expr {
+        Expr::Test(test) if test.relation == crate::model::Relation::Exactly => {
+            Some((&test.property, test.lo))
+        }
+        _ => None,
+    }
 }
 
 /// Of the amounts before a condition those of its own exception, where it closes one: of "105 to 150 pcf, except that 90 pcf may be used where the

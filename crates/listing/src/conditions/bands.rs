@@ -41,7 +41,11 @@ pub(super) fn second_limit(sentence: &Sentence<'_>, index: usize) -> Option<usiz
         && from + 1 < next.first
         && (from + 1..next.first).all(|at| is_comparing(sentence, at))
         && amount.unit.dimension() == next.unit.dimension();
-    joined.then(|| skip_attribute(sentence, sentence.skip_parentheses(next.last)))
+    // "in joints not more than 2 in. wide and no less than 5 in. deep elsewhere": another measure limits no width.
+    let measure = |last: usize| sentence.word(sentence.skip_parentheses(last));
+    let another = ["deep", "long", "thick", "high"].contains(&measure(next.last))
+        && measure(next.last) != measure(amount.last);
+    (joined && !another).then(|| skip_attribute(sentence, sentence.skip_parentheses(next.last)))
 }
 
 /// `- width 40 mm to 80 mm: 30 % or more`, `JOINT 3/4" TO 1-1/4" ..... 2" STRIP`: a line that opens with the joints it is for, before a colon or a

@@ -53,7 +53,7 @@ pub(crate) use heading::{Place, heads, heads_list, heads_rating};
 pub(crate) use kinds::kinds;
 pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};
-pub(crate) use variants::headed_variant;
+pub(crate) use variants::{headed_variant, is_small_word};
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]

@@ -245,7 +245,23 @@ fn granted(
                 && sentence.is_any(condition.last + 1, &["be", "remain", "stay"])
                 && (sentence.is_any(condition.last + 2, &["left", "tolerated", "ignored"])
                     || condition.last + 2 == after);
-        if tolerated {
+        // `Joints of not more than 4 in. can be sealed.` says which joints there may be.
+        let sealed = sentence.is_any(before, &["joint", "joints", "gaps", "openings"])
+            && sentence.is_any(condition.last, MAY)
+            && sentence.is_word(condition.last + 1, "be")
+            && sentence.is_any(
+                condition.last + 2,
+                &[
+                    "sealed",
+                    "filled",
+                    "protected",
+                    "closed",
+                    "treated",
+                    "covered",
+                ],
+            )
+            && condition.last + 3 == after;
+        if tolerated || sealed {
             return Some(None);
         }
         let may = sentence.is_any(condition.last, MAY);

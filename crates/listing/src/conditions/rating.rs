@@ -451,14 +451,27 @@ fn is_stated(sentence: &Sentence<'_>, start: usize, first: usize, last: usize) -
                 "of", "is", "drops", "falls", "rises", "to", "not", "no", "less", "more", "than",
                 "at", "least", "most", "a", "then",
             ],
-        ) || sentence.is_sign(at, ':')
+        ) || [':', '-', '–', '—', '=']
+            .iter()
+            .any(|sign| sentence.is_sign(at, *sign))
     });
     let has = said(&[
         "has", "have", "achieved", "achieves", "obtained", "obtains", "met", "reached", "reaches",
         "gives", "earned", "attained",
     ]);
     let verb = sentence.has_any(rating + 1, first, &["is", "drops", "falls", "rises"]);
-    let labelled = stop == rating.saturating_sub(1).max(stop) && sentence.is_sign(rating + 1, ':');
+    // `T Rating: 1 hr` and `T Rating - 0 hr` say what it is, wherever they stand; `F Rating - 2 hr: 4 in.` is a case.
+    let signed = [':', '-', '–', '—', '=']
+        .iter()
+        .any(|sign| sentence.is_sign(rating + 1, *sign));
+    let lettered = rating > stop
+        && sentence.is_any(rating - 1, &["f", "t", "fh", "fth"])
+        && signed
+        && !sentence.is_sign(last, ':')
+        && !sentence.is_sign(last, '=');
+    let labelled = (stop == rating.saturating_sub(1).max(stop)
+        && sentence.is_sign(rating + 1, ':'))
+        || lettered;
     linked && !of_case && (has || verb || labelled)
 }
 

@@ -12,7 +12,17 @@ use crate::rules::Sentence;
 
 /// Words that name variants with a label after them.
 const VARIANTS: &[&str] = &[
-    "option", "options", "variant", "variants", "detail", "det", "seal", "version",
+    "option",
+    "options",
+    "variant",
+    "variants",
+    "detail",
+    "det",
+    "seal",
+    "version",
+    "variation",
+    "execution",
+    "system",
 ];
 
 /// Words that also name sorts of materials: two of them in a sentence are variants.
@@ -35,10 +45,19 @@ const HEADING: &[&str] = &[
     "detail",
     "variation",
     "execution",
+    "assembly",
 ];
 
 /// Words that may stand before those: "Wall Type 1 - ...", "ALTERNATE METHOD A - ...".
-const OF_WHAT: &[&str] = &["wall", "joint", "floor", "seal", "alternate", "alternative"];
+const OF_WHAT: &[&str] = &[
+    "wall",
+    "joint",
+    "floor",
+    "seal",
+    "assembly",
+    "alternate",
+    "alternative",
+];
 
 /// What a type is of, where it tells whole walls apart: "for Type 2 walls", "for Wall Type 2 only".
 const BUILT: &[&str] = &["wall", "walls"];
@@ -132,10 +151,11 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
             let ends = several && own.introduced && !denied(sentence, own);
             let of_wall = sort && own.introduced && is_of_walls(sentence, own);
             let told = opens || bracketed && !item;
+            let of_sort = sort && (confined(sentence, own) || labels(sentence, own) && opens);
             let of_amount = own.introduced
                 && (!sort || numbered(sentence, own))
                 && closes_amount(sentence, own, item);
-            ends || !denied(sentence, own) && (of_wall || of_amount || !sort && told)
+            ends || !denied(sentence, own) && (of_wall || of_amount || of_sort || !sort && told)
         })
         .map(|own| Found {
             first: own.first,
@@ -145,6 +165,31 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
             parts: Vec::new(),
         })
         .collect()
+}
+
+/// Whether a sort fills brackets of its own that confine what stands before them: "4 in. deep (Type B only)", or stand beside others: "6 in. (Type HW), 4
+/// in. (Type FF)".
+fn confined(sentence: &Sentence<'_>, own: &Named) -> bool {
+    let fills = |own: &Named, last: usize| {
+        own.first > 0 && sentence.is_sign(own.first - 1, '(') && sentence.is_sign(last, ')')
+    };
+    let label = |own: &Named| sentence.word(own.last - 1).to_owned();
+    let short = label(own).len() <= 2;
+    let only = short && sentence.is_word(own.last, "only") && fills(own, own.last + 1);
+    let beside = || {
+        let others = named(sentence);
+        let mut others = others.iter().filter(|other| other.first != own.first);
+        others.any(|other| {
+            let last = other.last + usize::from(sentence.is_word(other.last, "only"));
+            is_sort(sentence, other) && fills(other, last) && label(other) != label(own)
+        })
+    };
+    only || fills(own, own.last) && beside()
+}
+
+/// Whether a sort labels what follows it: "Types A and C: min 4 in. deep". "Type X:" is a sort of board.
+fn labels(sentence: &Sentence<'_>, own: &Named) -> bool {
+    sentence.is_sign(own.last, ':') && !sentence.is_word(own.last - 1, "x")
 }
 
 /// Whether a limit's abbreviation ends in a stop in the middle, `@ DET B 16" O.C. MAX. 2 PINS`: what follows may be a sentence of its own.
@@ -206,7 +251,9 @@ fn is_label(sentence: &Sentence<'_>, at: usize) -> bool {
         return false;
     };
     let text = token.span.of(sentence.text).trim_end_matches('.');
+    // In capitals "SYSTEM IS" names nothing.
     let capital = text.len() <= LONGEST
+        && !is_small_word(text)
         && text.starts_with(|c: char| c.is_ascii_uppercase() || c.is_ascii_digit())
         && text
             .chars()
@@ -220,6 +267,14 @@ fn is_label(sentence: &Sentence<'_>, at: usize) -> bool {
                 .amount(index)
                 .is_some_and(|amount| amount.unit == measure::Unit::Count)
         })
+}
+
+/// Whether two letters are a word.
+pub(crate) fn is_small_word(text: &str) -> bool {
+    const SMALL: [&str; 14] = [
+        "is", "as", "in", "of", "or", "to", "no", "at", "by", "on", "if", "it", "be", "up",
+    ];
+    SMALL.iter().any(|small| small.eq_ignore_ascii_case(text))
 }
 
 fn is_item(sentence: &Sentence<'_>, own: &Named) -> bool {

@@ -160,7 +160,8 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         && sentence.is_word(noun - 1, "the")
         && sentence.is_any(noun, &["joint", "gap", "opening"])
         && opener.is_some_and(|opener| !sentence.is_any(opener, &["where", "when"]));
-    if the_joint {
+    let shared = opener.is_some_and(|opener| takes_share(sentence, opener));
+    if the_joint || shared || is_described(sentence, noun, index) {
         return None;
     }
     let only = sentence.is_word(sentence.skip_parentheses(amount.last), "only");
@@ -204,13 +205,16 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let forbids = confined
         || from > 0
             && !denied_in_brackets(sentence, from)
-            && sentence.has_any(
-                from.saturating_sub(6).max(floor),
-                from,
-                &["not", "never", "no"],
-            )
+            && (from.saturating_sub(6).max(floor)..from).any(|at| denies(sentence, at))
             && opener.is_some()
             && !after_negated_verb(sentence, from);
+    // "Min 1/2 in. deep (not for joints under 1 in.)": whether nothing is needed there, or it must not be used, a person says.
+    if between_is_plain && from > 1 && is_set_aside(sentence, from) {
+        return Some(kept_in_words(
+            sentence,
+            found(sentence, index, from - 1, None),
+        ));
+    }
     if !between_is_plain || !opened_plainly || forbids || is_statement(sentence, noun, opener) {
         return None;
     }
@@ -218,6 +222,61 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let from = if excepts(sentence, from) { noun } else { from };
     let own = found(sentence, index, from, joint_property(sentence, noun));
     Some(if others_than { turned(own) } else { own })
+}
+
+/// Whether a token denies: "not", and not the "not" of "not less than half".
+fn denies(sentence: &Sentence<'_>, at: usize) -> bool {
+    let compares = sentence.is_any(at, &["not", "no"])
+        && sentence.is_any(
+            at + 1,
+            &["less", "fewer", "smaller", "thinner", "shallower"],
+        );
+    sentence.is_any(at, &["not", "never", "no"]) && !compares
+}
+
+/// Whether brackets behind a number open with "not for", and close behind the joints.
+fn is_set_aside(sentence: &Sentence<'_>, from: usize) -> bool {
+    let opens = from > 1 && sentence.is_word(from - 1, "not") && sentence.is_sign(from - 2, '(');
+    let measured = sentence.amounts.iter().any(|amount| amount.last < from);
+    opens && sentence.is_word(from, "for") && measured
+}
+
+/// The same condition for a person to say.
+fn kept_in_words(sentence: &Sentence<'_>, own: Found) -> Found {
+    let expr = Expr::Words(sentence.words(own.first, own.last).to_owned());
+    Found { expr, ..own }
+}
+
+/// Whether an "of" behind a share says what it is a share of: "25 percent of the joint width of up to 4 in."
+fn takes_share(sentence: &Sentence<'_>, of: usize) -> bool {
+    let share =
+        |amount: &crate::phrase::Amount| amount.last == of && amount.unit == measure::Unit::Percent;
+    sentence.is_word(of, "of") && sentence.amounts.iter().any(share)
+}
+
+/// Whether a length only tells how wide the one joint is that the sentence speaks of: "wall 6 in. thick with joint 2 in. wide". Of two joints each is a case.
+fn is_described(sentence: &Sentence<'_>, noun: usize, index: usize) -> bool {
+    let one = |at: usize| sentence.is_any(at, &["joint", "gap", "opening"]);
+    let behind_joint = |amount: &crate::phrase::Amount| {
+        (1..=2).any(|back| {
+            let before = amount.first.checked_sub(back);
+            before.is_some_and(|before| is_joint_noun(sentence, before))
+        })
+    };
+    let alone = sentence
+        .amounts
+        .iter()
+        .filter(|amount| behind_joint(amount))
+        .count()
+        == 1;
+    let own = sentence.amount(index);
+    let bare = own.is_some_and(|own| {
+        let after = skip_attribute(sentence, sentence.skip_parentheses(own.last));
+        own.first == noun + 1 && own.hi.is_none() && !sentence.is_any(after, &["or", "and", "only"])
+    });
+    let led = noun > 1 && sentence.is_any(noun - 1, &["with", "in"]);
+    let measured = sentence.amounts.iter().any(|amount| amount.last < noun);
+    one(noun) && bare && led && measured && alone
 }
 
 /// A condition of all other things than those it names.

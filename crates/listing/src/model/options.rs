@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 /// Alternatives of which one is built. Different groups are independent of each other.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct OptionGroup {
-    /// What the group is about: the path of the base item, or of the item whose parts are the choices, or "configuration".
+    /// What the group is about: the path of the base item or of the item whose parts are the choices, or the word for kinds of the whole joint, as `configuration` or `seal_type`.
     pub id: String,
     /// What sort of choice it is.
     pub kind: OptionGroupKind,

@@ -220,6 +220,42 @@ fn is_how_near(sentence: &Sentence<'_>, amount: &Amount, property: &Property) ->
     near && SIZES.contains(&property.attribute.as_str())
 }
 
+/// The joint's width where the words right before a length name it, whatever the sentence is about: "25 percent of the joint width of up to 4 in."
+pub(super) fn joint_width(sentence: &Sentence<'_>, amount: &Amount) -> Option<&'static Property> {
+    const LEADS: &[&str] = &[
+        "of",
+        "is",
+        "up",
+        "to",
+        "not",
+        "no",
+        "over",
+        "under",
+        "exceeds",
+        "exceeding",
+        "exceed",
+        "than",
+        "at",
+        "most",
+        "least",
+    ];
+    // "the joint width less 1/2 in." takes something from it.
+    let compares = |at: usize| {
+        sentence.is_any(at, &["less", "more", "greater"]) && sentence.is_word(at + 1, "than")
+    };
+    let width = (0..amount.first).rev().find(|at| {
+        !sentence.is_any(*at, LEADS) && !compares(*at) && !super::cues::is_comparing(sentence, *at)
+    })?;
+    let joint = width.checked_sub(1)?;
+    let led = joint
+        .checked_sub(1)
+        .is_some_and(|led| sentence.is_any(led, &["the", "of", "to", "provided", "where", "a"]));
+    let is_named = sentence.is_word(width, "width") && sentence.is_word(joint, "joint") && led;
+    let length = amount.unit.dimension() == Dimension::Length;
+    (is_named && length && width + 1 < amount.first)
+        .then(|| vocabulary().property("joint.width"))?
+}
+
 /// The rating of the joint that its letter names, whatever else the sentence speaks of: `achieved an F rating of 2 hours`.
 pub(super) fn lettered_rating(
     sentence: &Sentence<'_>,

@@ -169,6 +169,10 @@ impl Context {
                     || slash(*at)
                     || sentence.is_any(*at, &["with", "having", "and", "but", "while"])
                         && !joins_movements(sentence, *at)
+                    // "shall be 4 in. provided the joint width exceeds 2 in."
+                    || sentence.is_any(*at, &["provided", "providing"])
+                    || sentence.is_word(*at, "subject") && sentence.is_word(*at + 1, "to")
+                    || sentence.is_any(*at, &["so", "as"]) && sentence.is_word(*at + 1, "long")
             })
             .unwrap_or(next);
         // Past a semicolon another statement begins: "lap on floor min 1 in.; lap on board 1/2 in."

@@ -105,8 +105,9 @@ pub(crate) fn name(
             .find(|mention| mention.last <= amount.first);
         return local(Context::of(sentence, amount).own_words(), subject, mention);
     }
-    if let Some(property) =
-        apart::lettered_rating(sentence, amount).or_else(|| apart::screw_length(sentence, index))
+    if let Some(property) = apart::lettered_rating(sentence, amount)
+        .or_else(|| apart::screw_length(sentence, index))
+        .or_else(|| apart::joint_width(sentence, amount))
     {
         return named(property, false);
     }

@@ -210,14 +210,20 @@ pub(crate) fn groups(
         }
     }
     configurations.sort();
-    if !configurations.is_empty() {
-        groups.push(OptionGroup {
-            id: "configuration".to_owned(),
-            kind: OptionGroupKind::Configurations,
-            base_item: None,
-            also_replaced: Vec::new(),
-            choices: configurations,
-        });
+    // "Configuration A" and "Configuration B" are choices of one group, "Seal Type 1" and "Seal Type 2" of another.
+    for name in configurations {
+        let sort = name.rsplit_once(' ').map_or("", |(sort, _)| sort);
+        let id = sort.to_lowercase().replace(' ', "_");
+        match groups.iter_mut().find(|group| group.id == id) {
+            Some(group) => group.choices.push(name),
+            None => groups.push(OptionGroup {
+                id,
+                kind: OptionGroupKind::Configurations,
+                base_item: None,
+                also_replaced: Vec::new(),
+                choices: vec![name],
+            }),
+        }
     }
     for (item, option) in items.iter().zip(options) {
         if let Some(around) = &option.choice_of {

@@ -4,7 +4,8 @@
 //!
 //! A heading of one of several kinds, "DETAIL A" in a document that heads others "DETAIL B", says for what all is that stands under it.
 
-use crate::conditions::headed_variant;
+use super::standing::heads_notes;
+use crate::conditions::{headed_variant, is_small_word};
 use crate::layout::Flow;
 use crate::model::{Condition, Span};
 use crate::outline::{Outline, OutlineItem, Paragraph};
@@ -25,11 +26,24 @@ struct Heading {
 impl Headings {
     pub(super) fn of(text: &str, outline: &Outline) -> Self {
         let mut lines: Vec<Span> = Vec::new();
+        let mut sure: Vec<Span> = Vec::new();
+        for pieces in &outline.head {
+            lines.extend(pieces.iter().filter(|line| names_kind(line.of(text))));
+        }
         for item in &outline.items {
             if item.path.starts_with("Table ") {
+                sure.push(item.heading);
                 lines.push(item.heading);
             }
-            lines.extend(beside(text, item));
+            // What is said of the whole joint is of none of the kinds before it.
+            if heads_notes(&item.title) {
+                sure.push(item.heading);
+                lines.push(item.heading);
+            }
+            for (line, is_heading) in beside(text, item) {
+                sure.extend(is_heading.then_some(line));
+                lines.push(line);
+            }
         }
         let named: Vec<Span> = lines.iter().map(|line| unnumbered(text, *line)).collect();
         let headings = lines.iter().enumerate().map(|(own, line)| {
@@ -42,7 +56,9 @@ impl Headings {
                 kind: headed_variant(&flow, others),
             }
         });
-        Self(headings.collect())
+        // A line that may name a kind heads something only where another of its sort does.
+        let heads = |heading: &Heading| heading.kind.is_some() || sure.contains(&heading.line);
+        Self(headings.filter(heads).collect())
     }
 
     /// Where an item ends in a heading that is no part of it; what stands behind belongs to it no more.
@@ -72,14 +88,16 @@ impl Headings {
     }
 }
 
-/// The headings in the text of an item that are no part of it.
-fn beside(text: &str, item: &OutlineItem) -> Vec<Span> {
+/// The headings in the text of an item that are no part of it, and whether each is one by its looks alone.
+fn beside(text: &str, item: &OutlineItem) -> Vec<(Span, bool)> {
     let own = column(text, item.heading);
     let mut found = Vec::new();
     for (at, paragraph) in item.paragraphs.iter().enumerate() {
         let Paragraph::Text(pieces) = paragraph else {
             continue;
         };
+        let notes = pieces.iter().filter(|line| heads_notes(line.of(text)));
+        found.extend(notes.map(|line| (*line, true)));
         let Some(first) = pieces.first() else {
             continue;
         };
@@ -88,15 +106,32 @@ fn beside(text: &str, item: &OutlineItem) -> Vec<Span> {
             Some(second) => column(text, *second) > column(text, *first),
             None => true,
         };
-        if column(text, *first) <= own
-            && (alone || table)
-            && is_apart(text, *first)
-            && (is_heading(first.of(text), table) || is_set_apart(text, pieces))
-        {
-            found.push(*first);
+        if column(text, *first) > own || !(alone || table) {
+            continue;
+        }
+        let looks = is_apart(text, *first)
+            && (is_heading(first.of(text), table) || is_set_apart(text, pieces));
+        if (looks || names_kind(first.of(text))) && !heads_notes(first.of(text)) {
+            found.push((*first, looks));
         }
     }
     found
+}
+
+/// Whether a line may be the name of a kind and nothing more: `System A`, `Type HW:`.
+fn names_kind(line: &str) -> bool {
+    const LONGEST: usize = 3;
+    let words = line.trim().trim_end_matches([':', '.']);
+    let label = words.rsplit(' ').next().unwrap_or_default();
+    let short = (1..=2).contains(&label.len())
+        && label
+            .chars()
+            .all(|c| c.is_ascii_uppercase() || c.is_ascii_digit());
+    let count = words.split_whitespace().count();
+    words.starts_with(char::is_uppercase)
+        && short
+        && !is_small_word(label)
+        && (2..=LONGEST).contains(&count)
 }
 
 /// A heading without its number: `4.2 System A - sealant`.

@@ -5,6 +5,7 @@ mod contradictions;
 mod footnotes;
 mod head;
 mod headings;
+mod kinds;
 mod numbering;
 mod second_pass;
 mod standing;
@@ -16,6 +17,7 @@ use vocabulary::Component;
 use self::contradictions::{contradicting, contradictions};
 use self::head::split_head;
 use self::headings::Headings;
+use self::kinds::Kinds;
 use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use self::standing::{names_attribute, standing};
@@ -407,6 +409,11 @@ impl<'a> Reader<'a> {
                     .push((String::new(), clauses::words_of_no_item(span, words)));
             }
         }
+        let kinds = Kinds::of(self.text, self.drafts.iter().map(|(_, draft)| draft));
+        for (_, draft) in &mut self.drafts {
+            kinds.choose(draft);
+        }
+        self.configurations.extend(kinds.names());
         let doubts = footnotes::limit_marked(self.text, &mut self.drafts);
         self.warnings.extend(doubts);
         let options = groups(&self.outline.items, &self.options, &self.configurations);

@@ -105,6 +105,17 @@ pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
 
 /// Where an item ends in a heading of notes or of work on the whole joint: what comes behind it the outline takes for its parts.
 pub(super) fn heading_of_notes(text: &str, item: &OutlineItem) -> Option<Span> {
+    let Some(Paragraph::Text(pieces)) = item.paragraphs.last() else {
+        return None;
+    };
+    pieces
+        .last()
+        .copied()
+        .filter(|line| heads_notes(line.of(text)))
+}
+
+/// Whether words head notes or work on the whole joint.
+pub(super) fn heads_notes(words: &str) -> bool {
     const NOTES: &[&str] = &[
         "notes",
         "note",
@@ -118,17 +129,8 @@ pub(super) fn heading_of_notes(text: &str, item: &OutlineItem) -> Option<Span> {
         "workmanship",
         "inspection",
     ];
-    let Some(Paragraph::Text(pieces)) = item.paragraphs.last() else {
-        return None;
-    };
-    pieces.last().copied().filter(|line| {
-        let words = line
-            .of(text)
-            .trim()
-            .trim_end_matches([':', '.'])
-            .to_lowercase();
-        NOTES.contains(&words.as_str())
-    })
+    let words = words.trim().trim_end_matches([':', '.']).to_lowercase();
+    NOTES.contains(&words.as_str())
 }
 
 /// Whether a line of a text may be a heading: short and without a stop, or begun with the name and number of a step.

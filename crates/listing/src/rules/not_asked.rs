@@ -16,6 +16,7 @@ pub(super) fn is_not_asked(sentence: &Sentence<'_>, index: usize) -> bool {
         let floor = sentence.floor(index);
         is_exempt(sentence, floor, amount)
             || is_given_up(sentence, amount.first)
+            || is_not_necessary(sentence, floor, amount.first)
             || is_case_only(sentence, floor, amount)
             || is_referred_to(sentence, amount.first)
             || is_past_a_line(sentence, floor, amount)
@@ -61,6 +62,12 @@ fn is_exempt(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool {
     };
     let denied = before(sentence, floor, needed).find(|at| sentence.is_any(*at, NEGATIONS));
     denied.is_some_and(|at| needed - at <= NEAR) && sentence.is_any(needed + 1, WHERE)
+}
+
+/// `need not necessarily be 4 in. deep`, `not necessarily 4 in.`
+fn is_not_necessary(sentence: &Sentence<'_>, floor: usize, first: usize) -> bool {
+    before(sentence, floor, first)
+        .any(|at| sentence.is_word(at, "necessarily") && at > 0 && sentence.is_word(at - 1, "not"))
 }
 
 /// `in lieu of 25 percent`, `instead of 4 in.`, `rather than 4 in.`

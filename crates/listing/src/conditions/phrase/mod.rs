@@ -159,7 +159,14 @@ fn phrase(
     };
     let triggers: Vec<usize> = (0..sentence.amounts.len()).filter(within).collect();
     // "... where it is over 2 in.": it is what the phrase before tested.
-    let again = spoken_of.filter(|_| sentence.is_any(first + 1, &["it", "they"]));
+    // "4 in., 6 in. where 3 in.": what the phrase before tested is what is meant.
+    let bare = sentence
+        .amount_at(first + 1)
+        .and_then(|index| sentence.amount(index))
+        .is_some_and(|amount| amount.last == last && amount.unit.dimension() == Dimension::Length);
+    let again = spoken_of.filter(|property| {
+        sentence.is_any(first + 1, &["it", "they"]) || bare && *property == "joint.width"
+    });
     let named: Vec<&'static str> = triggers
         .iter()
         .filter_map(|index| property(sentence, *index, first).or(again))

@@ -1,6 +1,7 @@
 //! Labels and values in two columns, with nothing between them but blanks.
 
 use super::super::open_end::ends_open;
+use crate::conditions::is_small_word;
 use crate::layout::Line;
 
 /// The fewest blanks between a label and its value.
@@ -36,32 +37,65 @@ pub(super) fn begins(lines: &[Line<'_>], at: usize) -> bool {
     })
 }
 
-/// Whether a line begins by naming a variant that the rest is about: `Option A. The flange is clamped ...`, `Method 2: sprayed`.
+/// Whether a line begins by naming a variant that the rest is about: `Option A. The flange is clamped ...`, `Method 2: sprayed`, `SYSTEM B` alone.
 pub(super) fn heads_variant(words: &str) -> bool {
-    const VARIANTS: [&str; 8] = [
-        "Option ",
-        "Variant ",
-        "Method ",
-        "Wall Type ",
-        "Alternate Method ",
-        "ALTERNATE METHOD ",
-        "Alternate ",
-        "Alternative ",
+    variant_named(words).is_some_and(|rest| {
+        let rest = rest
+            .strip_prefix('.')
+            .filter(|rest| rest.is_empty())
+            .unwrap_or(rest);
+        rest.is_empty()
+            || [". ", ": ", " - ", " -- ", " – ", " — "]
+                .iter()
+                .any(|sign| rest.starts_with(sign))
+    })
+}
+
+/// Whether a line is the name of a variant and nothing more: `Type HW`.
+pub(super) fn is_variant(words: &str) -> bool {
+    variant_named(words).is_some_and(|rest| matches!(rest.trim(), "" | ":" | "."))
+}
+
+/// What stands behind the name of a variant that a line begins with.
+fn variant_named(words: &str) -> Option<&str> {
+    const OF_WHAT: [&str; 6] = ["wall", "joint", "seal", "floor", "assembly", "alternate"];
+    const VARIANTS: [&str; 12] = [
+        "option",
+        "variant",
+        "method",
+        "type",
+        "alternate",
+        "alternative",
+        "system",
+        "detail",
+        "variation",
+        "version",
+        "execution",
+        "assembly",
     ];
     const LONGEST: usize = 2;
-    let label = VARIANTS.iter().find_map(|word| words.strip_prefix(word));
-    label.is_some_and(|rest| {
-        let end = rest
-            .find(|c: char| !c.is_ascii_alphanumeric())
-            .unwrap_or(rest.len());
-        let (label, after) = rest.split_at(end);
-        let short = (1..=LONGEST).contains(&label.len())
-            && label.starts_with(|c: char| c.is_ascii_uppercase() || c.is_ascii_digit());
-        short
-            && [". ", ": ", " - ", " -- ", " – ", " — "]
-                .iter()
-                .any(|sign| after.starts_with(sign))
-    })
+    let (first, rest) = words.split_once(' ')?;
+    let is = |list: &[&str], word: &str| {
+        list.iter().any(|own| own.eq_ignore_ascii_case(word))
+            && word.starts_with(char::is_uppercase)
+    };
+    let further = rest
+        .split_once(' ')
+        .filter(|(noun, _)| is(&OF_WHAT, first) && is(&VARIANTS, noun));
+    let rest = match further {
+        Some((_, rest)) => rest,
+        None if is(&VARIANTS, first) => rest,
+        None => return None,
+    };
+    let end = rest
+        .find(|c: char| !c.is_ascii_alphanumeric())
+        .unwrap_or(rest.len());
+    let (label, after) = rest.split_at(end);
+    let short = (1..=LONGEST).contains(&label.len())
+        && label
+            .chars()
+            .all(|c| c.is_ascii_uppercase() || c.is_ascii_digit());
+    (short && !is_small_word(label)).then_some(after)
 }
 
 /// Whether dots lead from a short label to its value: `Unit weight ..... 110 pcf`.

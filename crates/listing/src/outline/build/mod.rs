@@ -322,6 +322,7 @@ impl<'a> Builder<'a> {
             || is_labelled(words)
             || self.leaves_bullets(line, words)
             || labels::heads_variant(words) && self.last_sentence_ended()
+            || self.stands_under_variant()
             || labels::begins(self.lines, at)
             || is_tabbed(line);
         for (number, (from, to)) in labels::side_by_side(words)
@@ -350,6 +351,13 @@ impl<'a> Builder<'a> {
         column.is_some_and(|column| line.indent <= column)
             && words.starts_with(char::is_uppercase)
             && self.last_sentence_ended()
+    }
+
+    /// Whether the line before is the name of a variant and nothing more.
+    fn stands_under_variant(&self) -> bool {
+        let item = self.current.and_then(|index| self.outline.items.get(index));
+        let above = item.and_then(|item| item.paragraphs.last());
+        matches!(above, Some(Paragraph::Text(pieces)) if matches!(pieces.as_slice(), [line] if labels::is_variant(line.of(self.source).trim())))
     }
 
     fn last_sentence_ended(&self) -> bool {
