@@ -3,14 +3,14 @@
 //!
 //! A kind counts where something stands under its name, and something else under another of the sort. Words that only may name a thing that is added
 //! ("Option S: brackets") are a choice of one where the document says so, and words for a person elsewhere; so is a sort of which both
-//! are built. What it would misread: two details that one joint has both of, where nothing says it.
+//! are built. What it would misread: two methods that one joint has both of, where nothing says it.
 
 use crate::clauses::Draft;
 use crate::conditions::is_small_word;
 use crate::model::{Condition, Expr};
 
 /// Words for kinds of which a joint is of one.
-const EXCLUSIVE: [&str; 10] = [
+const EXCLUSIVE: [&str; 9] = [
     "system",
     "type",
     "variant",
@@ -18,7 +18,6 @@ const EXCLUSIVE: [&str; 10] = [
     "version",
     "method",
     "execution",
-    "detail",
     "assembly",
     "construction",
 ];
