@@ -146,7 +146,10 @@ fn labels(lower: &str) -> impl Iterator<Item = usize> + '_ {
         .map(|(at, _)| at);
     all.filter(|at| {
         let before = lower.get(..*at).unwrap_or_default();
-        before.ends_with(' ') && before.trim_end().ends_with(['.', ';'])
+        let before = before.strip_suffix(' ').unwrap_or_default().trim_end();
+        // `Joint 1 in. max: packing 3 in. deep` ends no sentence there.
+        let unit = ["in.", "ft.", "lb.", "oz.", "no.", "dia.", "o.c."];
+        before.ends_with(['.', ';']) && !unit.iter().any(|unit| before.ends_with(unit))
     })
 }
 
