@@ -7,6 +7,7 @@ mod head;
 mod headings;
 mod numbering;
 mod second_pass;
+mod spelled_numbers;
 mod standing;
 
 use std::rc::Rc;
