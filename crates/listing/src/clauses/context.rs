@@ -11,6 +11,7 @@ use super::leftover::{Role, Segment};
 use crate::conditions::{Attached, Found, Permitted};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, is_of_what_is_behind, name};
+use crate::phrase::Amount;
 use crate::rules::{Sentence, case_of};
 
 /// A sentence with what governs it and what stands around it.
@@ -135,7 +136,18 @@ impl Context<'_, '_> {
             return false;
         };
         let condition_between = (first.last..second.first).any(|at| sentence.in_condition(at));
+        // `4-1/2 in. wide for 4 in. joint, 4 in. deep`
+        let measure = |amount: &Amount| {
+            let word = sentence.word(sentence.skip_parentheses(amount.last));
+            ["wide", "deep", "thick", "long", "high"]
+                .contains(&word)
+                .then_some(word)
+        };
+        let another = measure(&first)
+            .zip(measure(&second))
+            .is_some_and(|(one, other)| one != other);
         condition_between
+            && !another
             && (first.last..second.first).all(|at| {
                 sentence.in_condition(at)
                     || sentence.is_stop(at)

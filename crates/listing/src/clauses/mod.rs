@@ -7,6 +7,7 @@ mod cells;
 mod classes;
 mod confine;
 mod context;
+mod counter_case;
 mod denied_list;
 mod draft;
 mod entries;

@@ -8,6 +8,7 @@ mod headings;
 mod kinds;
 mod numbering;
 mod second_pass;
+mod spelled_numbers;
 mod standing;
 
 use std::rc::Rc;

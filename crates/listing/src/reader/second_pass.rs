@@ -7,6 +7,7 @@
 use measure::notation::{Stated, is_note_mark, quantity_at};
 use measure::{Number, Unit};
 
+use super::spelled_numbers::{bare_lengths, spelled_numbers};
 use crate::layout::{is_disguised, plain};
 use crate::model::{Clause, Condition, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
 
@@ -33,6 +34,8 @@ pub(super) fn unread_numbers(
         .map(|number| span_of(&number))
         .chain(gaps(&held, text.len()).flat_map(|gap| odd_numbers(text, gap)))
         .chain(gaps(&held, text.len()).flat_map(|gap| disguised_numbers(text, gap)))
+        .chain(gaps(&held, text.len()).flat_map(|gap| spelled_numbers(text, gap)))
+        .chain(gaps(&held, text.len()).flat_map(|gap| bare_lengths(text, gap)))
         .map(|span| {
             let words = span.of(text).to_owned();
             let message = format!("no clause, condition or name holds `{words}`");

@@ -203,8 +203,18 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
         Unit::KelvinRise => !words.contains(' ') && stated.number < 20,
         _ => false,
     };
-    let fraction = !is_stroke(words, stated.unit);
+    let fraction = !is_stroke(words, stated.unit) && !is_torque(text, &stated);
     (!closes_quote && !preposition && !lettered && fraction).then_some(stated)
+}
+
+/// `25 ft-lb`, `60 in.-lb`: how tight, and no length.
+fn is_torque(text: &str, stated: &Stated) -> bool {
+    let rest = text.get(stated.span.end..).unwrap_or_default();
+    let force = rest.trim_start_matches(['.', '-', '·', ' ']);
+    let length = matches!(stated.unit, Unit::Inch | Unit::Foot);
+    length
+        && force.len() < rest.len()
+        && ["lb", "pound"].iter().any(|pound| force.starts_with(pound))
 }
 
 /// `LAP 1/2 IN EACH SIDE`: a fraction counts nothing, so that what stands behind it is the unit.
