@@ -20,6 +20,7 @@ pub(super) fn is_denied_elsewhere(sentence: &Sentence<'_>, index: usize) -> bool
         ![';', '.', ',']
             .iter()
             .any(|sign| sentence.is_sign(*at, *sign))
+            && !sentence.is_any(*at, &["and", "but"])
     });
     before.any(|at| {
         sentence.is_word(at, "neither") && at + 1 == first
