@@ -4,7 +4,7 @@ use measure::Unit;
 
 use super::carried::Carried;
 use super::counter_case::is_of_one_side;
-use super::limit_heads::LimitHeads;
+use super::limit_heads::{LimitHeads, is_listed};
 use super::unclaimed::Unclaimed;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
@@ -35,7 +35,9 @@ pub(super) struct Headings<'a> {
 
 impl Headings<'_> {
     fn over(&self, sentence: &Sentence<'_>, amount: &Amount) -> Option<Carried> {
-        self.heads.over(sentence, amount).or(self.carried)
+        let listed = || is_listed(sentence, amount);
+        let carried = self.carried.filter(|own| !own.is_of_a_list() || listed());
+        self.heads.over(sentence, amount).or(carried)
     }
 }
 

@@ -39,7 +39,7 @@ use crate::naming::Subject;
 use crate::outline::Paragraph;
 use crate::rules::Sentence;
 
-pub(crate) use carried::{Carried, carried};
+pub(crate) use carried::{Carried, carried, carried_by_title};
 pub(crate) use confine::confine;
 pub(crate) use denied_list::denies_below;
 pub(crate) use draft::{Draft, Yield, holds_always, limit};

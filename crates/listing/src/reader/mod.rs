@@ -313,7 +313,7 @@ impl<'a> Reader<'a> {
             .unwrap_or_default();
         Around {
             item: item.path.clone(),
-            carried: clauses::carried(&opening),
+            carried: clauses::carried(&opening).or_else(|| clauses::carried_by_title(&item.title)),
             denied: clauses::denies_below(&opening),
             subject,
             options: options.into_iter().map(|(_, name)| name).collect(),
