@@ -125,13 +125,13 @@ pub(super) fn push_prose(
 /// The configuration that words stand under: the one that they name, else the last that leads to them.
 fn named<'c>(context: &'c Context<'_, '_>, segment: Segment) -> Option<&'c String> {
     let sentence = context.sentence;
-    let named = context.governing.iter().skip(context.first_configuration);
-    let names = named.filter_map(|found| match &found.expr {
+    let configurations = context.governing.iter().skip(context.first_configuration);
+    let mut all = configurations.filter_map(|found| match &found.expr {
         Expr::Words(name) => Some((found, name)),
         _ => None,
     });
     let own = |found: &Found| found.first >= segment.first && found.last <= segment.last;
-    let mut within = names.clone().filter(|(found, _)| own(found));
+    let mut within = all.clone().filter(|(found, _)| own(found));
     let first = within.next();
     let edges = |found: &Found| {
         found.first <= segment.first + 1
@@ -142,9 +142,8 @@ fn named<'c>(context: &'c Context<'_, '_>, segment: Segment) -> Option<&'c Strin
         // What words with two of them say of which is for a person.
         Some(_) if within.next().is_some() => None,
         Some((found, name)) => edges(found).then_some(name),
-        None => names
-            .filter(|(found, _)| found.last <= segment.first)
-            .last()
+        None => all
+            .rfind(|(found, _)| found.last <= segment.first)
             .filter(|(found, _)| opens(sentence, context.governing, found))
             .map(|(_, name)| name),
     }
