@@ -25,6 +25,7 @@ mod reference;
 mod sentence;
 mod sorts;
 mod tables;
+mod told;
 mod unclaimed;
 
 use std::rc::Rc;

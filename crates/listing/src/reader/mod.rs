@@ -442,7 +442,7 @@ impl<'a> Reader<'a> {
         }
         let items = items(&self.outline.items, &self.options);
         let places = self.places.finish();
-        let unread = unread_numbers(self.text, &clauses, &places, &warnings);
+        let unread = unread_numbers(self.text, &clauses, &places, &warnings, self.usual_units);
         warnings.extend(unread);
         warnings.sort_by_key(|warning| (warning.span, warning.kind));
         let covered = places.iter().map(|place| place.span.len()).sum();

@@ -122,6 +122,9 @@ fn next<'a>(
     let numeric = c.is_ascii_digit()
         || c == '.'
         || (!c.is_ascii() && !c.is_alphabetic() && notation::numeral_at(text, at).is_some());
+    if let Some(date) = date(text, at) {
+        return (TokenKind::Word(date), at + date.len());
+    }
     if (numeric || prefixes_number(text, at, c))
         && let Some(stated) = quantity(text, at, quote_open, before)
     {
@@ -167,6 +170,22 @@ fn next<'a>(
     }
     let leader = leader_len(text, at);
     (TokenKind::Sign(c), at + leader.unwrap_or(c.len_utf8()))
+}
+
+/// A date, `2018-11-30`: none of its numbers measures anything.
+fn date(text: &str, at: usize) -> Option<&str> {
+    const LENGTH: usize = 10;
+    let date = text.get(at..at + LENGTH)?;
+    let apart = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric() && c != '-');
+    let stands_alone = apart(text.get(..at)?.chars().next_back())
+        && apart(text.get(at + LENGTH..)?.chars().next());
+    let mut parts = date.split('-');
+    let mut part = |digits: usize, within: core::ops::RangeInclusive<u16>| {
+        let part = parts.next().filter(|part| part.len() == digits);
+        part.and_then(|part| part.parse::<u16>().ok())
+            .is_some_and(|number| within.contains(&number))
+    };
+    (stands_alone && part(4, 1900..=2199) && part(2, 1..=12) && part(2, 1..=31)).then_some(date)
 }
 
 /// The length of a row of dots that leads the eye from a label to its value, as one sign: `......`, `. . . .`
