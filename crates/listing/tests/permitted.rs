@@ -99,3 +99,19 @@ fn an_alternate_is_confined_by_the_words_that_close_it() {
         "{found:?}"
     );
 }
+
+#[test]
+fn what_only_says_where_a_thing_is_used_keeps_the_joints_to_that() {
+    check(
+        "1. Rod - Backer rod of foam. Use only in joints of 10 to 25 mm.\n\n2. Foam - Suitable for joints up to 50 mm.\n",
+        &[
+            "1:joints_only_in_joints: between 10 to 25 mm",
+            "joint.width: at most 50 mm",
+        ],
+    );
+    // The least of a scope may be the case of another part.
+    check(
+        "1. Wall - 4 in. thick min.\n\n2. Cover - Use where joint is over 2 in.\n",
+        &["wall.thickness: at least 4 in"],
+    );
+}

@@ -1,8 +1,8 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
 use crate::conditions::{
-    Found, Mentioned, Permitted, conditions, configurations, exceptive, keep_required, kinds,
-    offers, permitted,
+    Found, Mentioned, Permitted, conditions, configurations, exceptive, keep_required, keep_scope,
+    kinds, offers, permitted,
 };
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -31,6 +31,7 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     if in_option {
         keep_required(sentence, &mut conditions.found);
     }
+    keep_scope(sentence, &mut conditions.found);
     sentence.set_conditions(&conditions);
     let permitted = permitted(sentence, &mut conditions.found, in_option);
     let mut governing = conditions.found;

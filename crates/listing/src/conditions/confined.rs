@@ -17,6 +17,31 @@ pub(crate) fn keep_required(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
     }
 }
 
+/// Takes what says in a sentence of its own where a thing is used out of the conditions: it excuses nobody.
+pub(crate) fn keep_scope(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
+    if let [only] = found.as_slice()
+        && is_of_widths(&only.expr)
+        && only.triggers.len() == sentence.amounts.len()
+        && only_says_where_used(sentence, only.first)
+    {
+        found.clear();
+    }
+}
+
+/// `Use only in joints of 10 to 25 mm.`, `Used for gaps up to 75 mm.`: what is used so keeps its joints to that.
+fn only_says_where_used(sentence: &Sentence<'_>, condition: usize) -> bool {
+    let used = sentence.is_any(0, &["use", "used", "suitable", "intended"]);
+    let only = usize::from(sentence.is_any(1, &["only", "solely"]));
+    used && condition == 1 + only
+}
+
+/// Whether a condition tells joints by their width alone, and not by the least.
+fn is_of_widths(expr: &Expr) -> bool {
+    confines(expr)
+        || matches!(expr, Expr::Test(Test { property, relation, .. })
+            if property == "joint.width" && *relation == Relation::Between)
+}
+
 /// Whether a condition sets an upper limit to the joints that are meant.
 pub(super) fn confines(expr: &Expr) -> bool {
     let Expr::Test(Test {

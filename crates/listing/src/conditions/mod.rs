@@ -46,7 +46,7 @@ pub(crate) use brought::{
     asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_where,
 };
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
-pub(crate) use confined::keep_required;
+pub(crate) use confined::{keep_required, keep_scope};
 pub(crate) use exception::exceptive;
 pub(crate) use forbidden::{Forbidden, not_yet};
 pub(crate) use heading::{Place, heads, heads_list, heads_rating};
