@@ -1,8 +1,25 @@
 //! Words of other people's files, made fit to be shown, and the small change of sentences.
 
-/// The words on one line: white space evened, control characters taken out.
+/// The words on one line: white space evened, control characters taken out. A word that a hyphen broke at the end of its line is put together, with its
+/// hyphen, for nobody knows whether it is its own.
 pub fn on_one_line(words: &str) -> String {
-    printable(&words.split_whitespace().collect::<Vec<_>>().join(" "))
+    let mut line = String::with_capacity(words.len());
+    for part in words.split('\n') {
+        let part = part.split_whitespace().collect::<Vec<_>>().join(" ");
+        let parted = !line.is_empty() && !part.is_empty();
+        if parted && !is_broken(&line, &part) {
+            line.push(' ');
+        }
+        line.push_str(&part);
+    }
+    printable(&line)
+}
+
+/// Whether a line ends in a hyphen that a word goes on behind: `mea-` before `sured`.
+fn is_broken(line: &str, next: &str) -> bool {
+    let word = line.strip_suffix('-');
+    word.is_some_and(|word| word.ends_with(char::is_lowercase))
+        && next.starts_with(char::is_lowercase)
 }
 
 /// The words without control characters, which could drive a terminal; line ends stay, tabs become spaces.
@@ -63,6 +80,15 @@ mod tests {
             on_one_line("a\u{1b}[31m\r\n b\u{9b}\u{202e}"),
             "a\u{fffd}[31m b\u{fffd}\u{fffd}"
         );
+    }
+
+    #[test]
+    fn puts_broken_words_together() {
+        assert_eq!(
+            on_one_line("as mea-\n   sured from\n the top"),
+            "as mea-sured from the top"
+        );
+        assert_eq!(on_one_line("2 to 4 -\n  5 in.\n\n6"), "2 to 4 - 5 in. 6");
     }
 
     #[test]
