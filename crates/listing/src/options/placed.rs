@@ -72,6 +72,11 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
     let title = item.title.to_lowercase();
     let configured = configurations(&title)
         .map(|(names, _)| names)
+        .or_else(|| {
+            title
+                .is_empty()
+                .then(|| bracketed_configurations(head.words()))?
+        })
         .unwrap_or_default();
     let mut option = ItemOption {
         configurations: configured,
@@ -129,6 +134,18 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
         doubt(head, &mut option, words);
     }
     option
+}
+
+/// The configurations that open the bracket behind a name, where the text has no title: `Board-lined wall (Configuration A only; joints up to 75 mm). Studs ...`
+fn bracketed_configurations(words: &str) -> Option<Vec<String>> {
+    const LONGEST: usize = 8;
+    let (name, bracket) = words.split_once(" (")?;
+    let name = name.trim_start_matches(|c: char| !c.is_alphabetic());
+    let plain =
+        !name.contains(['.', ':', ';', ',']) && !name.contains(|c: char| c.is_ascii_digit());
+    let first = bracket.split([',', ';', ')']).next()?;
+    let (names, says_more) = configurations(first)?;
+    (plain && !says_more && name.split_whitespace().count() <= LONGEST).then_some(names)
 }
 
 /// Marks an item that is offered as one of several, and whose place among them isn't known.

@@ -48,9 +48,48 @@ fn part(text: &str, first: bool) -> Option<usize> {
     } else {
         parenthesis || (is_capitals(words) && !counts(words))
     };
-    let holds_number = !parenthesis && (holds_quantity(words) || holds_class(words));
-    let reads = heading && count > 0 && count <= LONGEST && !holds_number && !has_verb(words);
+    let named = before_offer(words);
+    let count = named.split_whitespace().count().min(count);
+    let holds_number = !parenthesis && (holds_quantity(named) || holds_class(named));
+    let reads = heading && count > 0 && count <= LONGEST && !holds_number && !has_verb(named);
     (reads || (parenthesis && count <= LONGEST * 3)).then_some(at + mark)
+}
+
+/// The words before the bracket that ends them and says of which joints the thing is, or what it replaces: `Cover plate` of "Cover plate (Configuration B, not
+/// shown)", `Sealant` of "Sealant (alternative to 2.3, not shown)". All of the words where no such bracket does. A size in a bracket stays text.
+fn before_offer(words: &str) -> &str {
+    const OFFERS: [&str; 8] = [
+        "alternate to",
+        "alternative to",
+        "alternate for",
+        "alternative for",
+        "as an alternate",
+        "as an alternative",
+        "in lieu of",
+        "in place of",
+    ];
+    const KINDS: [&str; 6] = [
+        "configuration",
+        "config",
+        "optional",
+        "option",
+        "not shown",
+        "where used",
+    ];
+    let whole = words.trim_end_matches(['*', ' ']);
+    let Some((named, bracket)) = whole
+        .strip_suffix(')')
+        .and_then(|whole| whole.split_once(" ("))
+    else {
+        return words;
+    };
+    let lower = bracket.to_lowercase();
+    let opens = |any: &[&str]| any.iter().any(|word| lower.starts_with(word));
+    if (opens(&OFFERS) || opens(&KINDS)) && !holds_quantity(bracket) && !holds_class(bracket) {
+        named
+    } else {
+        words
+    }
 }
 
 /// Where the first dash, colon or stop that may end a title stands, and its length with the space after it.
@@ -300,6 +339,18 @@ mod tests {
         check(
             "Spray coating [3] (alternate to 4.1). Wet film 3.2 mm",
             "Spray coating [3] (alternate to 4.1)",
+        );
+        check(
+            "Cover plate (Configuration B, not shown). 1.5 mm steel",
+            "Cover plate (Configuration B, not shown)",
+        );
+        check(
+            "Sealant (alternative to 2.3, not shown). Depth 12 mm",
+            "Sealant (alternative to 2.3, not shown)",
+        );
+        check(
+            "Board-lined wall (Configuration A only; joints up to 75 mm). Studs",
+            "",
         );
         check(
             "PVC-U, for closed or vented piping. Outside diameter up to 160 mm",
