@@ -41,8 +41,15 @@ pub(crate) fn read(path: &Path) -> Result<Document, Fault> {
 pub(crate) fn of_bytes(name: &str, bytes: &[u8], shown: &str) -> Result<Document, Fault> {
     Document::read(name, bytes).map_err(|error| match error {
         Unread::Paper(error) => unreadable_pdf(&error, shown),
-        other => Fault::of_file(other.to_string(), shown)
-            .help("give the listing as plain text: a title, then numbered items; or as a PDF"),
+        other => {
+            let help = match &other {
+                Unread::OtherSort(_) | Unread::Markup(_) => {
+                    "is it the right file? If it is, save it as PDF or as plain text, and give that"
+                }
+                _ => "give the listing as plain text: a title, then numbered items; or as a PDF",
+            };
+            Fault::of_file(other.to_string(), shown).help(help)
+        }
     })
 }
 

@@ -43,8 +43,13 @@ fn listings_that_are_none() {
     check_read(b" \n\t\n", &["nothing but white space"]);
     check_read(
         b"\x7fELF\x02\x01\x00\x00\x00",
-        &["isn't text: byte", "a.txt"],
+        &[
+            "looks like a program",
+            "a.txt",
+            "help: is it the right file?",
+        ],
     );
+    check_read(b"Min 4 in.\x02 deep", &["isn't text: byte", "a.txt"]);
     check_read(
         b"%PDF-1.7\n\x00\x01\x02",
         &["the PDF is damaged", "fetch the file again"],
@@ -63,7 +68,7 @@ fn a_line_of_fifty_megabytes() {
 fn a_long_line_is_read_and_shown_short() {
     let folder = folder_with("a.txt", &vec![b'a'; 200_000]);
     let run = run(folder.path(), ["read", "a.txt"]);
-    assert_eq!(run.code, Some(0));
+    assert_eq!(run.code, Some(1));
     assert!(
         run.out.contains("is this a listing?") && run.out.len() < 3_000,
         "{}",

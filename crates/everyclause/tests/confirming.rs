@@ -79,6 +79,90 @@ fn clause_by_clause_and_then_all() {
 }
 
 #[test]
+fn all_leaves_what_was_read_with_a_doubt() {
+    let listing = "1. Packing - Nominal density 4 pcf. Nominal density 6 pcf. Min 4 in. deep.\n";
+    let folder = folder_with("a.txt", listing.as_bytes());
+    let none = run(folder.path(), ["confirm", "a.txt"]);
+    assert!(
+        none.out.contains("leaves 2 clauses read with"),
+        "{}",
+        none.out
+    );
+    let all = confirm(folder.path(), &["--all"]);
+    assert_eq!(all.code, Some(1), "{}", all.out);
+    assert!(
+        all.out.contains("2 of 3 clauses nobody has confirmed yet") && !all.out.contains("`--all`"),
+        "{}",
+        all.out
+    );
+    let doubts = confirm(folder.path(), &["--all", "--with-doubts"]);
+    assert_eq!(doubts.code, Some(0), "{}", doubts.out);
+    assert!(
+        doubts
+            .out
+            .contains("The reader was in doubt of 1/1 and 1/2"),
+        "{}",
+        doubts.out
+    );
+}
+
+#[test]
+fn a_correction_against_the_words_is_told() {
+    let folder = folder_with("a.txt", LISTING.as_bytes());
+    let turned = confirm(
+        folder.path(),
+        &["--correct", "1/1", "--relation", "at-most"],
+    );
+    assert!(
+        turned
+            .out
+            .contains("1/1: was at least 4 in. (101.6 mm), is at most 4 in. (101.6 mm).")
+            && turned.out.contains("! The limit of 1/1 is turned around"),
+        "{}",
+        turned.out
+    );
+    let other = confirm(folder.path(), &["--correct", "1/1", "--value", "5 in."]);
+    assert!(
+        other
+            .out
+            .contains("! The value of 1/1 doesn't stand in its words"),
+        "{}",
+        other.out
+    );
+    let same = confirm(folder.path(), &["--correct", "1/1", "--value", "4 in."]);
+    assert!(!same.out.contains("! The"), "{}", same.out);
+}
+
+#[test]
+fn options_and_conditions_are_put_right() {
+    let listing =
+        "1. Packing - Min 4 in. deep.\n1A. Packing - As an alternate to Item 1, min 3 in. deep.\n";
+    let folder = folder_with("a.txt", listing.as_bytes());
+    let put = |more: &[&str]| confirm(folder.path(), &[&["--correct", "1A/1"], more].concat());
+    let read = || run(folder.path(), ["read", "a.txt"]).out;
+    assert!(read().contains("only with 1A"), "{}", read());
+    let none = put(&["--no-option"]);
+    assert_eq!(none.err, "", "{}", none.out);
+    let when = put(&["--option", "1A", "--applies", "joint.width more-than 2 in."]);
+    assert_eq!(when.err, "", "{}", when.out);
+    let told = read();
+    assert!(
+        told.contains("only with 1A") && told.contains("when joint width is more than"),
+        "{told}"
+    );
+    for (wrong, help) in [
+        ("joint.width", "is no condition"),
+        ("joint.width bigger 2 in.", "the relations are"),
+        ("joint.breadth more-than 2 in.", "no property"),
+    ] {
+        let refused = put(&["--applies", wrong]);
+        assert_eq!(refused.code, Some(2), "{wrong}");
+        assert!(refused.err.contains(help), "{}", refused.err);
+    }
+    assert_eq!(put(&["--option", "Z"]).code, Some(2));
+}
+
+#[test]
 fn a_correction_is_kept_and_can_be_corrected_again() {
     let folder = folder_with("a.txt", LISTING.as_bytes());
     assert_eq!(confirm(folder.path(), &["--all"]).code, Some(0));

@@ -66,7 +66,14 @@ fn what_somebody_else_confirmed_stays() {
     assert_eq!(
         run(
             folder.path(),
-            ["confirm", listing, "--by", "A. Reader", "--all"]
+            [
+                "confirm",
+                listing,
+                "--by",
+                "A. Reader",
+                "--all",
+                "--with-doubts"
+            ]
         )
         .code,
         Some(0)

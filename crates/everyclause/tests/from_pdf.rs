@@ -125,7 +125,14 @@ fn a_confirmation_is_bound_to_the_pdf() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("a.pdf");
     fs::copy(demo().join("pdf/hw-d-0412-ed4.pdf"), &file).unwrap();
-    let by = ["confirm", "a.pdf", "--by", "R. Reviewer", "--all"];
+    let by = [
+        "confirm",
+        "a.pdf",
+        "--by",
+        "R. Reviewer",
+        "--all",
+        "--with-doubts",
+    ];
     assert_eq!(run(folder.path(), by).code, Some(0));
     let confirmation = fs::read_to_string(folder.path().join("a.pdf.confirmed.toml")).unwrap();
     // By `sha256sum` of the file.

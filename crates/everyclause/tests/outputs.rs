@@ -29,6 +29,7 @@ fn check() {
         "--when",
         "2026-03-14",
         "--all",
+        "--with-doubts",
     ];
     assert_snapshot!(
         "check_draft",

@@ -131,7 +131,7 @@ async fn the_desk_selects_as_find_does() {
     let index = folder.join("clinic.sqlite.index");
     assert!(index.is_file());
 
-    go("confirm demo-project/listings/hw-d-0437.txt --all --by Kim");
+    go("confirm demo-project/listings/hw-d-0437.txt --all --with-doubts --by Kim");
     keep();
     assert_the_same(folder, &sat, "confirmed").await;
 

@@ -153,3 +153,37 @@ fn a_note_that_is_not_sure_leaves_its_value_unread() {
         ],
     );
 }
+
+#[test]
+fn what_a_note_says_in_numbers_is_said_of_the_cells_that_lead_to_it() {
+    let text = "1. PACKING\n\n\
+         Table 1  Packing\n\
+         ------------------------------------------\n\
+         Joint width     Compression      Depth\n\
+         mm              min %            min mm\n\
+         ------------------------------------------\n\
+         10 to 25        15               50\n\
+         26 to 50        25 (a)           60\n\
+         ------------------------------------------\n\
+         (a)  40 % in core-filled block.\n";
+    let reading = listing::read_text("footnotes.txt", text);
+    let of = |value: &str| {
+        let mut bounds = reading.clauses.iter();
+        let clause = bounds.find(|clause| {
+            let low = clause.bound().and_then(listing::Bound::low);
+            low.is_some_and(|low| low.to_string() == value)
+        });
+        clause.map(|clause| {
+            let condition = clause.condition.as_ref();
+            (
+                condition.map(|condition| condition.expr.to_string()),
+                clause.confidence,
+            )
+        })
+    };
+    let note = of("40 %").and_then(|(condition, _)| condition);
+    assert!(note.is_some_and(|condition| condition.contains("\"25 (a)\"")));
+    let doubts = |value| of(value).map(|(_, confidence)| confidence);
+    assert_eq!(doubts("25 %"), Some(listing::Confidence::WithDoubt));
+    assert_eq!(doubts("15 %"), Some(listing::Confidence::ByRule));
+}

@@ -62,13 +62,14 @@ fn what_stands_under_a_heading_of_one_of_several_kinds_is_of_that_kind() {
         )
     };
     let text = notes("DETAIL B");
-    let option = |words: &str| of(&text, words).0;
-    assert_eq!(option("5/8\" THICK"), "");
-    assert_eq!(option("12\" O.C."), "Detail A");
-    assert_eq!(option("4\" DEEP"), "Detail A");
-    assert_eq!(option("16\" O.C."), "Detail B");
-    assert_eq!(option("1/2\" DEEP"), "");
-    assert_eq!(of(&text, "16\" O.C.").1, "");
+    // A joint may have both details, at two places: which it has is for a person to say.
+    let condition = |words: &str| of(&text, words).1;
+    assert_eq!(condition("5/8\" THICK"), "");
+    assert_eq!(condition("12\" O.C."), "\"DETAIL A\"");
+    assert_eq!(condition("4\" DEEP"), "\"DETAIL A\"");
+    assert_eq!(condition("16\" O.C."), "\"DETAIL B\"");
+    assert_eq!(condition("1/2\" DEEP"), "");
+    assert_eq!(of(&text, "16\" O.C.").0, "");
     // One alone is what all are.
     assert_eq!(of(&notes("ANCHORAGE"), "12\" O.C."), Default::default());
 }
@@ -84,7 +85,7 @@ fn sections_headed_by_kinds_hand_them_to_their_parts() {
     for kinds in [
         ["Seal Type 1", "Seal Type 2"],
         ["Execution A", "Execution B"],
-        ["Detail 1", "Detail 2"],
+        ["Variant 1", "Variant 2"],
         ["System X", "System Y"],
     ] {
         let text = sections(kinds);

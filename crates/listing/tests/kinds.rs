@@ -71,7 +71,7 @@ fn paragraphs_under_the_names_of_kinds_are_theirs() {
     for (one, other) in [
         ("Type HW", "Type FF"),
         ("Method A", "Method B"),
-        ("Detail 1", "Detail 2"),
+        ("Variant 1", "Variant 2"),
         ("Seal Type 1", "Seal Type 2"),
     ] {
         for sign in ["\n", ": ", ". ", " - "] {

@@ -113,3 +113,16 @@ fn two_movements_before_a_number_are_both_bounded() {
         ],
     );
 }
+
+#[test]
+fn a_title_of_limits_is_of_the_labels_and_values_under_it() {
+    check(
+        "1. MAXIMUM JOINT WIDTHS\n   Floor to floor 6 in.; wall to wall 5 in.; head of wall 3 in.\n   Packing is 4 in. deep.\n",
+        &[
+            "1:floor_floor_to_floor: at most 6 in",
+            "1:wall_wall_to_wall: at most 5 in",
+            "1:head_of_wall_head_of: at most 3 in",
+            "packing.depth: nominal 4 in",
+        ],
+    );
+}

@@ -396,3 +396,16 @@ fn a_unit_behind_a_range_is_both_ends_whatever_the_note_says() {
         );
     }
 }
+
+#[test]
+fn what_is_held_to_a_size_is_that_at_most() {
+    check(
+        "1. Joint - With foam the joint is held to 3/4 in. and movement to 25 %.\n\n2. Movement - We have limited movement to 20 percent in compression and 10 percent in extension.\n",
+        &[
+            "1:joint_joint_is_held: at most 3/4 in if \"With foam\"",
+            "1:movement_movement: at most 25 percent if \"With foam\"",
+            "joint.movement_compression: at most 20 percent",
+            "joint.movement_extension: at most 10 percent",
+        ],
+    );
+}

@@ -118,6 +118,12 @@ fn a_citation_that_a_line_breaks_begins_no_item() {
         ),
         ["1", "1A", "1A1", "1B"]
     );
+    assert_eq!(
+        items(
+            "1. Wall\n\n   A. Board - A max 3/4 in. gap (Configuration\n      A) or a max 1-1/2 in. gap (Configuration B) is left.\n\n   B. Studs - Min 3-5/8 in. wide.\n"
+        ),
+        ["1", "1A", "1B"]
+    );
     // A list goes on behind a bracket that nobody closed.
     assert_eq!(
         items(
@@ -125,4 +131,26 @@ fn a_citation_that_a_line_breaks_begins_no_item() {
         ),
         ["1", "2", "3"]
     );
+}
+
+#[test]
+fn a_part_named_with_or_stands_in_the_place_of_its_whole() {
+    let schedule = |second: &str| {
+        format!(
+            "+------+-------------------+--------------------------------+\n\
+             | W1   | CONCRETE WALL     | Min 6 in. thk. 100-150 pcf.    |\n\
+             | W1.a | or CONCRETE BLOCK | Nom 8 in. Cells grouted solid. |\n\
+             | W1.b | {second} | 2 layers 5/8 in. board.        |\n\
+             +------+-------------------+--------------------------------+\n\
+             | F1   | PACKING           | 4 pcf min.                     |\n\
+             +------+-------------------+--------------------------------+\n"
+        )
+    };
+    assert_eq!(
+        choices(&schedule("or GYPSUM BOARD  ")),
+        [["W1", "W1.a", "W1.b"]]
+    );
+    // Behind a part that is built besides it may be said of that one.
+    let text = schedule("or GYPSUM BOARD  ").replace("or CONCRETE BLOCK", "LINTEL           ");
+    assert!(choices(&text).is_empty());
 }

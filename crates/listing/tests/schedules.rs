@@ -113,7 +113,6 @@ fn a_size_beside_a_count_is_no_slope() {
     check(
         "1. Gap - w > 1 in         2 strips.\n\n2. Deck - Slope not more than 1 in 60.\n",
         &[
-            "1:gap_w: more than 1 in",
             "1:gap_strips: exactly 2 count",
             "2:steel_deck_slope: at most 1/60 ratio",
         ],

@@ -744,3 +744,82 @@ fn a_deviation_has_no_deviation_of_its_own() {
         &["2:floor_or_roof_density: between 140 to 150 pcf"],
     );
 }
+
+#[test]
+fn what_nobody_limits_is_no_limit_on_that_side() {
+    for item in [
+        "Joint - Width over 4 in.: reported to the engineer.",
+        "Joint - Excluded: joints wider than 4 in. in stairs.",
+        "Limitations - Causes for rejection are: packing less than 3 in. deep; recess more than 1/2 in.",
+        "Packing - Beware of compression less than 25 percent.",
+        "Wall - See Item 5 for walls less than 6 in. thick.",
+        "Clips - Special inspection: spacing over 24 in.",
+        "Coating - A tenth of the readings may lie at readings less than 40 mils.",
+    ] {
+        let turned = |clause: &listing::Clause| {
+            matches!(&clause.requirement, listing::Requirement::Bound(bound)
+                if matches!(bound.relation, listing::Relation::MoreThan | listing::Relation::LessThan))
+        };
+        let reading = read_text("t", &format!("1. Floor - 5 in. thick min.\n\n2. {item}\n"));
+        assert!(!reading.clauses.iter().any(turned), "{item}");
+        assert!(!unread(item).is_empty(), "{item}");
+    }
+    // What is demanded is a limit on any side.
+    check_item(
+        "Joint - Width shall be more than 1 in. at the time of installation.",
+        &["joint.width: more than 1 in"],
+    );
+    check_item(
+        "Packing - Density more than 4 pcf.",
+        &["packing.density: more than 4 pcf"],
+    );
+}
+
+#[test]
+fn a_denial_of_something_else_turns_nothing() {
+    for item in [
+        "Cover - Covers shall not be omitted from joints over 1 in.",
+        "Splices - No splice in joints over 3 in.",
+        "Joint - Width shall not be increased to 3 in.",
+        "Joint - Neither 4 in. nor more is allowed.",
+        "Joint - Not necessarily less than 2 in. wide.",
+        "Grout - Grout is not prohibited in joints under 1/4 in.",
+        "Packing - While depth exceeds 4 in., the packing is laid in two layers.",
+    ] {
+        check_item(
+            item,
+            if item.ends_with("layers.") {
+                &["packing.layers: exactly 2 count"]
+            } else {
+                &[]
+            },
+        );
+        assert!(!unread(item).is_empty(), "{item}");
+    }
+    check_item(
+        "Joint - No more, no less than 2 in. wide.",
+        &["joint.width: exactly 2 in"],
+    );
+}
+
+#[test]
+fn what_a_count_is_taken_on_has_no_least() {
+    check_item(
+        "Clips - At least one clip per 24 in. of runner.",
+        &[
+            "2:clip_count: at least 1 count",
+            "2:clip_clip_per_of_runner: nominal 24 in",
+        ],
+    );
+    check_item(
+        "Clips - Spaced at least every 24 in.",
+        &["2:clip_at_least_every: at most 24 in"],
+    );
+    check_item(
+        "Joint - Joint 1 in. max: packing 3 in. deep.",
+        &[
+            "2:joint_joint_max: at most 1 in",
+            "packing.depth: nominal 3 in",
+        ],
+    );
+}

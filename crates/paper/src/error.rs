@@ -19,9 +19,17 @@ pub enum PaperError {
         what: String,
     },
     /// No page has text: they are scans, or empty.
-    #[error("none of the {pages} pages holds text: they are pictures or empty")]
+    #[error("{}", no_text(*pages))]
     NoText {
         /// How many pages there are.
         pages: usize,
     },
+}
+
+fn no_text(pages: usize) -> String {
+    if pages == 1 {
+        "the page holds no text: it is a picture or empty".to_owned()
+    } else {
+        format!("none of the {pages} pages holds text: they are pictures or empty")
+    }
 }

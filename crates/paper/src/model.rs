@@ -134,6 +134,17 @@ pub struct Paper {
 }
 
 impl Paper {
+    /// The pages that are pictures, of which nothing was read.
+    pub fn pictures(&self) -> Vec<usize> {
+        let scans = self
+            .notes
+            .iter()
+            .filter(|note| note.kind == NoteKind::Scanned);
+        let mut pages: Vec<usize> = scans.map(|note| note.place.page).collect();
+        pages.dedup();
+        pages
+    }
+
     /// Where a stretch of the text stands: one rectangle for each line that it runs over. White space around it doesn't count.
     pub fn places(&self, start: usize, end: usize) -> Vec<PagePlace> {
         let first = self

@@ -11,7 +11,7 @@ mod support;
 
 use paper::{NoteKind, Paper, PaperError, read};
 use pdf_writer::{Content, Name};
-use support::{page, page_with, picture, words};
+use support::{page, page_with, picture, two_pages, words};
 
 fn of(pdf: &[u8]) -> Paper {
     read(pdf).unwrap()
@@ -144,6 +144,24 @@ fn a_scan_is_said_to_be_one() {
         "{}",
         stamped.text
     );
+}
+
+/// A scan may leave broad margins: what a page holds nothing beside is the page.
+#[test]
+fn a_page_of_nothing_but_a_picture_is_one() {
+    let text =
+        |content: &mut Content| words(content, b"1. Floor - Min 4 in. thick.", 60.0, 100.0, 12.0);
+    let second = |content: &mut Content| picture(content, 150.0, 200.0, 300.0, 400.0);
+    let paper = of(&two_pages(text, second));
+    assert_eq!(kinds(&paper), [NoteKind::Scanned]);
+    assert_eq!(paper.pictures(), [2]);
+    let both = |content: &mut Content| {
+        words(content, b"Figure 1", 60.0, 100.0, 12.0);
+        picture(content, 150.0, 200.0, 300.0, 400.0);
+    };
+    let paper = of(&two_pages(text, both));
+    assert_eq!(kinds(&paper), [NoteKind::Figure]);
+    assert!(paper.pictures().is_empty());
 }
 
 #[test]

@@ -4,6 +4,8 @@ use listing::{DecodeError, Reading, layout};
 use paper::{Paper, PaperError};
 use sha2::{Digest, Sha256};
 
+use crate::sorts;
+
 /// What the names of listings end with.
 const ENDINGS: [&str; 3] = ["txt", "text", "pdf"];
 
@@ -32,6 +34,9 @@ pub enum Unread {
     /// There are none.
     #[error("the file is empty")]
     Empty,
+    /// They are a file of another sort.
+    #[error("the file is no text: it looks like {0}")]
+    OtherSort(&'static str),
     /// They aren't text.
     #[error("the file isn't text: byte {at} is {byte:#04x}, which no text holds")]
     Binary {
@@ -40,6 +45,9 @@ pub enum Unread {
         /// That byte.
         byte: u8,
     },
+    /// They are text with the marks of another program all through it.
+    #[error("the file is {0}, whose marks would be read as words")]
+    Markup(&'static str),
     /// They are white space.
     #[error("the file holds nothing but white space")]
     Blank,
@@ -78,9 +86,15 @@ impl Document {
 }
 
 fn of_text(name: &str, bytes: &[u8]) -> Result<Document, Unread> {
+    if let Some(sort) = sorts::of_bytes(bytes) {
+        return Err(Unread::OtherSort(sort));
+    }
     let text = layout::decode(bytes)?.text;
     if text.trim().is_empty() {
         return Err(Unread::Blank);
+    }
+    if let Some(markup) = sorts::of_markup(&text) {
+        return Err(Unread::Markup(markup));
     }
     within(&text)?;
     Ok(Document {

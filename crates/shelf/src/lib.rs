@@ -4,6 +4,7 @@
 
 mod document;
 mod packed;
+mod sorts;
 mod state;
 mod which;
 

@@ -1,11 +1,12 @@
 //! The clauses and warnings that stand beside the words.
 
-use listing::confirm::Entry;
 use listing::{Clause, Confidence, Requirement, Status, Warning, WarningKind};
 use maud::{Markup, html};
+use wording::cell::Cell;
 use wording::text::{on_one_line, shortened};
 use wording::{clause, condition, doubt, rule, warning};
 
+use crate::known::Known;
 use crate::{Marked, pages};
 
 /// The most of a clause's words that its card shows before and after the number, in characters.
@@ -14,26 +15,76 @@ const AROUND_A_NUMBER: usize = 70;
 /// The most of the words that were left for a person that their card shows, in characters.
 const MOST_LEFT: usize = 600;
 
-/// A clause: its words, what it asks for, of what, when, in which option, and how it was read.
-pub(crate) fn clause(marked: &Marked<'_>, index: usize, clause: &Clause) -> Markup {
-    let condition = clause
+/// A clause: its words, what it asks for, of what, when, with which choice, and what was decided of it.
+pub(crate) fn clause(known: &Known<'_>, index: usize, clause: &Clause) -> Markup {
+    let marked = known.marked;
+    let when = clause
         .condition
         .as_ref()
-        .map(|condition| condition::condition(&condition.expr));
+        .map(|condition| condition::applies(&condition.expr));
     html! {
-        li.clause.(firmness(clause)) id={ "c" (index) } data-lit=(index) tabindex="-1" {
+        li.clause.(firmness(clause)).(standing(clause)) id={ "c" (index) } data-lit=(index) tabindex="-1" {
             p.about {
-                a.name href={ "#w" (index) } { (on_one_line(&clause.id)) }
+                a.name href={ "#w" (index) } aria-label=[spoken(clause)] { (on_one_line(&clause.id)) }
                 " " (clause::subject(clause)) " " (machine_name(clause))
             }
             p.asks { (clause::requirement(clause)) }
-            p.said { (said(clause)) }
-            @if let Some(condition) = condition { p.when { "when " (condition) } }
-            @if let Some(options) = options(clause) { p.only { "only with " (options) } }
+            @if let Some(was) = was(known, clause) { p.was { "was read as: " s { (was) } } }
+            p.said { (said(marked.text, clause)) }
+            @if let Some(when) = when { p.when { (when) } }
+            @if let Some(choices) = known.choices.in_words(clause) { p.only { (choices) } }
             @for reason in doubt::reasons(marked.reading, clause) { p.doubt { "Doubtful: " (reason) "." } }
-            p.how { (how(marked, clause)) }
+            (how(known, clause))
         }
     }
+}
+
+/// What a clause is called where its bar can't be seen; nothing where its name says enough.
+fn spoken(clause: &Clause) -> Option<String> {
+    let how = match (firmness(clause), clause.status) {
+        ("doubtful", _) => "read with a doubt",
+        ("left", Status::Draft) => "for a person to answer",
+        (_, Status::Corrected) => "corrected",
+        _ => return None,
+    };
+    Some(format!("{}, {how}", on_one_line(&clause.id)))
+}
+
+/// What people have decided of a clause, as the page's style names it.
+const fn standing(clause: &Clause) -> &'static str {
+    match clause.status {
+        Status::Draft => "draft",
+        Status::Confirmed => "confirmed",
+        Status::Corrected => "corrected",
+    }
+}
+
+/// What a corrected clause was read as, where that is told otherwise now.
+fn was(known: &Known<'_>, clause: &Clause) -> Option<String> {
+    if clause.status != Status::Corrected {
+        return None;
+    }
+    let read = known.as_read(clause)?;
+    let told = |clause: &Clause| {
+        let when = clause.condition.as_ref();
+        let when = when.map_or_else(
+            || "always".to_owned(),
+            |condition| condition::applies(&condition.expr),
+        );
+        [
+            clause::subject(clause),
+            clause::requirement(clause),
+            when,
+            clause.option.clone().map_or_else(
+                || "with any option".to_owned(),
+                |option| format!("only with {option}"),
+            ),
+        ]
+    };
+    let (was, is) = (told(read), told(clause));
+    let changed = was.into_iter().zip(is).filter(|(was, is)| was != is);
+    let changed: Vec<String> = changed.map(|(was, _)| on_one_line(&was)).collect();
+    (!changed.is_empty()).then(|| changed.join(", "))
 }
 
 /// The name that `--property` takes, or that the vocabulary has none.
@@ -45,8 +96,11 @@ fn machine_name(clause: &Clause) -> Markup {
     }
 }
 
-/// The clause's words in short, with the number it was read from.
-fn said(clause: &Clause) -> Markup {
+/// The clause's words in short, with the number it was read from; of a table's cell its row and column.
+fn said(text: &str, clause: &Clause) -> Markup {
+    if let Some(cell) = Cell::of(text, clause).filter(|cell| !cell.place().is_empty()) {
+        return html! { "“" (cell.place()) ": " b { (cell.number) } "”" };
+    }
     let parts = clause.bound().and_then(|bound| {
         let from = bound.at.start().checked_sub(clause.span.start())?;
         let to = bound.at.end().checked_sub(clause.span.start())?;
@@ -104,43 +158,33 @@ pub(crate) fn firmness(clause: &Clause) -> &'static str {
     }
 }
 
-/// By which rules it was read, who has confirmed it, and where it stands on the pages.
-fn how(marked: &Marked<'_>, clause: &Clause) -> String {
-    let read = match clause.confidence {
-        Confidence::Prose => None,
-        _ if clause.read_by.is_empty() => None,
-        Confidence::ByRule | Confidence::WithDoubt => {
-            Some(format!("read by {}", rule::named(&clause.read_by)))
-        }
-    };
-    let place = marked
+/// Who has confirmed it, whether it was read with a doubt, on which page it stands; and, where that is asked for, by which rules it
+/// was read.
+fn how(known: &Known<'_>, clause: &Clause) -> Markup {
+    let decision = decision(known, clause);
+    let past = clause.status != Status::Draft && known.was_doubtful(clause);
+    let place = known
+        .marked
         .paper
         .and_then(|paper| pages::place(paper, clause.span));
-    let parts = [decision(marked, clause), read, place];
-    parts.into_iter().flatten().collect::<Vec<_>>().join("; ")
-}
-
-/// The options that must be chosen for a clause to count.
-fn options(clause: &Clause) -> Option<String> {
-    let within = clause.within();
-    let entries: Vec<String> = within
-        .iter()
-        .map(|names| on_one_line(&names.join(" or ")))
-        .collect();
-    (!entries.is_empty()).then(|| entries.join(" and "))
+    let is_read = clause.confidence != Confidence::Prose && !clause.read_by.is_empty();
+    html! {
+        @if let Some(decision) = decision { p.decided { (decision) } }
+        @if past { p.doubt { "The reader was in doubt of it." } }
+        @if let Some(place) = place { p.how title=(pages::in_words(place)) { "page " (place.page) } }
+        @if is_read { p.how.rule { "read by " (rule::named(&clause.read_by)) } }
+    }
 }
 
 /// Who has confirmed or corrected a clause, and when.
-fn decision(marked: &Marked<'_>, clause: &Clause) -> Option<String> {
-    let word = match clause.status {
-        Status::Draft => return None,
-        Status::Confirmed => "✓ confirmed",
-        Status::Corrected => "✎ corrected",
+fn decision(known: &Known<'_>, clause: &Clause) -> Option<String> {
+    let word = match (clause.status, clause.confidence) {
+        (Status::Draft, _) => return None,
+        (Status::Confirmed, Confidence::Prose) => "✓ confirmed as one to answer at the joint",
+        (Status::Confirmed, _) => "✓ confirmed",
+        (Status::Corrected, _) => "✎ corrected",
     };
-    let entry: Option<&Entry> = marked
-        .decisions
-        .iter()
-        .find(|entry| entry.clause == clause.id);
+    let entry = known.decision(clause);
     Some(entry.map_or_else(
         || word.to_owned(),
         |entry| format!("{word} by {} on {}", on_one_line(&entry.by), entry.when),

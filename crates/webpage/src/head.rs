@@ -87,8 +87,8 @@ pub(crate) fn legend(marked: &Marked<'_>, stretches: &[Stretch]) -> Markup {
         .collect();
     let accounted = marked.reading.accounted;
     html! {
-        section aria-labelledby="marks" {
-            h2 id="marks" { "How the words are marked" }
+        details.fold open {
+            summary { h2 { "How the words are marked" } }
             svg.bar viewBox={ "0 0 " (all.max(1)) " 10" } preserveAspectRatio="none" aria-hidden="true" {
                 @for (kind, start, length) in &parts {
                     rect.(kind.class()) x=(start) width=(length) height="10" {}
@@ -102,7 +102,12 @@ pub(crate) fn legend(marked: &Marked<'_>, stretches: &[Stretch]) -> Markup {
                 li { span.unread { "number" } " nobody read" }
                 li { span.condition { "when it applies" } }
             }
-            @if accounted.bytes == accounted.of {
+            @if marked.reading.clauses.iter().any(|clause| clause.item.is_empty()) {
+                p { "What stands before the first item is called head." }
+            }
+            @if marked.paper.is_some_and(|paper| !paper.pictures().is_empty()) {
+                p { "Every word that could be read stands on this page; what the pictures hold does not." }
+            } @else if accounted.bytes == accounted.of {
                 p { "No word of the document was left out of this page." }
             } @else {
                 p { (accounted.of.saturating_sub(accounted.bytes)) " bytes of the document are no part of the reading; their words stand on this page all the same." }
@@ -131,22 +136,28 @@ pub(crate) fn choice(marked: &Marked<'_>) -> Markup {
     };
     let all = counted(reading.clauses.len(), "clause", "clauses");
     let unread = clauses::unread(marked).count();
+    let (firm, doubtful, left) = (count("firm"), count("doubtful"), count("left"));
     let choices = [
-        ("every", format!("all {all}")),
-        ("firm", format!("{} read by rule", count("firm"))),
-        ("doubtful", format!("{} with a doubt", count("doubtful"))),
-        ("left", format!("{} for a person", count("left"))),
-        ("missed", counted(unread, "unread number", "unread numbers")),
+        ("every", reading.clauses.len(), format!("all {all}")),
+        ("firm", firm, format!("{firm} read by rule")),
+        ("doubtful", doubtful, format!("{doubtful} with a doubt")),
+        ("left", left, format!("{left} for a person")),
+        (
+            "missed",
+            unread,
+            counted(unread, "unread number", "unread numbers"),
+        ),
     ];
     html! {
         fieldset.choice {
             legend { "Show beside the words" }
-            @for (name, words) in choices {
+            @for (name, count, words) in choices {
                 label {
-                    input type="radio" name="shown" id={ "show-" (name) } checked[name == "every"];
+                    input type="radio" name="shown" id={ "show-" (name) } checked[name == "every"] disabled[count == 0 && name != "every"];
                     " " (words)
                 }
             }
+            label.rules { input type="checkbox" id="show-rules"; " by which rule" }
         }
     }
 }

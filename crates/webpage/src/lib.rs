@@ -7,8 +7,10 @@
 //! |---|---|
 //! | `rows` | the text cut into rows, and what stands beside each |
 //! | `stretches` | a row's words cut where anything begins or ends |
+//! | `paragraphs` | a row's stretches put together to paragraphs, which flow where the page is narrow |
 //! | `words` | the words, every byte of them once |
 //! | `clauses` | the clauses and warnings beside them |
+//! | `known` | what is found out once for all clauses |
 //! | `head` | what the head states, how the words are marked |
 //! | `todo` | what there is to look at, and how to confirm |
 //! | `pages` | where the clauses stand on the pages of a PDF |
@@ -20,7 +22,9 @@
 
 mod clauses;
 mod head;
+mod known;
 mod pages;
+mod paragraphs;
 mod rows;
 mod sheet;
 mod stretches;
@@ -42,6 +46,8 @@ pub struct Marked<'a> {
     pub text: &'a str,
     /// The reading, with what people have confirmed laid over it.
     pub reading: &'a Reading,
+    /// The reading as the reader left it, whatever people have decided.
+    pub as_read: &'a Reading,
     /// Whether every clause is confirmed.
     pub is_confirmed: bool,
     /// What people have decided of the clauses.

@@ -36,23 +36,31 @@
   addEventListener("hashchange", lightTarget);
   lightTarget();
 
+  // On a small screen the words come before what explains them.
+  if (matchMedia("(max-width: 46rem)").matches) {
+    for (const fold of document.querySelectorAll("details.fold")) fold.open = false;
+  }
+
   // The words have many numbers; by Tab one goes through the clauses, and by the left arrow to a clause's words.
-  const numbers = [...document.querySelectorAll(".number[data-own]")];
-  for (const number of numbers) number.tabIndex = -1;
+  for (const number of document.querySelectorAll(".number[data-own]")) number.tabIndex = -1;
 
   const nameOf = (clause) => document.querySelector(`#c${clause} .name`);
   const wordsOf = (clause) => {
-    const own = numbers.find((number) => number.dataset.own.split(" ").includes(clause));
-    const first = own ?? (lists.get(clause) ?? []).find((element) => element.closest(".words"));
+    const all = (lists.get(clause) ?? []).filter((element) => element.closest(".words"));
+    const first = all.find((element) => element.dataset.own?.split(" ").includes(clause)) ?? all[0];
     if (first && !first.hasAttribute("tabindex")) first.tabIndex = -1;
     return first;
   };
 
-  // Words that stay beside their clauses scroll within themselves, so that the page stands still.
+  // Words that stay beside their clauses scroll within themselves, so that the page stands still; a cell of a wide table comes to its middle.
   const reveal = (element) => {
     const pane = element?.closest(".words");
-    if (!pane || pane.scrollHeight <= pane.clientHeight) return;
+    if (!pane) return;
     const [at, box] = [element.getBoundingClientRect(), pane.getBoundingClientRect()];
+    if (pane.scrollWidth > pane.clientWidth + 1) {
+      pane.scrollLeft += (at.left + at.right) / 2 - (box.left + box.right) / 2;
+    }
+    if (pane.scrollHeight <= pane.clientHeight) return;
     if (at.top < box.top + 24) pane.scrollTop += at.top - box.top - 24;
     else if (at.bottom > box.bottom - 24) pane.scrollTop += at.bottom - box.bottom + 24;
   };
@@ -75,17 +83,21 @@
     if (over < 0 && card.getBoundingClientRect().bottom - over < innerHeight) scrollBy(0, over);
   };
 
-  // What goes on beyond its pane says so.
-  const told = () => {
-    for (const pane of document.querySelectorAll(".table")) {
-      pane.classList.toggle("wide", pane.scrollWidth > pane.clientWidth + 1);
-    }
+  // Which clauses are shown.
+  const chosen = () => document.querySelector("input[name=shown]:checked")?.id.slice("show-".length) ?? "every";
+  const choose = (kind) => {
+    const choice = document.getElementById(`show-${kind}`);
+    if (choice && !choice.disabled) choice.checked = true;
   };
-  told();
-  addEventListener("resize", told);
 
   document.addEventListener("click", (event) => {
     if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+    const way = event.target.closest?.("a[data-show]");
+    if (way) {
+      choose(way.dataset.show);
+    } else if (event.target.closest?.(".look a")) {
+      choose("every");
+    }
     const [clause] = belonging(event.target);
     if (clause !== undefined) last = clause;
     const number = event.target.closest?.(".number[data-own]");
@@ -97,37 +109,53 @@
     }
   });
 
-  // The unread numbers in turn: the next one's card, after the last of them the first again.
-  const missed = [...document.querySelectorAll(".missed")];
-  const nextMissed = (step) => {
-    if (!missed.length) return null;
-    const at = missed.indexOf(document.activeElement?.closest(".missed"));
-    const here = at < 0 && step < 0 ? 0 : at;
-    const card = missed[(here + step + missed.length) % missed.length];
-    reveal(document.getElementById(card.id.replace("v", "u"))?.nextElementSibling);
-    return card;
+  // Clauses or warnings of a kind in turn: after the last the first again.
+  const inTurn = (kind, step) => {
+    const all = [...document.querySelectorAll(kind === "missed" ? ".missed" : `.clause.${kind}`)];
+    if (!all.length) return null;
+    if (![kind, "every"].includes(chosen())) choose("every");
+    const here = document.activeElement?.closest(".clause, .warning, .words [data-lit]");
+    const card = here?.matches(".words *") ? document.getElementById(`c${oneOf(belonging(here))}`) : here;
+    const after = card ? all.findIndex((one) => card.compareDocumentPosition(one) & Node.DOCUMENT_POSITION_FOLLOWING) : 0;
+    const at = all.indexOf(card);
+    const next = after < 0 ? all.length : after;
+    const to = step > 0 ? next : at >= 0 ? at - 1 : next - 1;
+    const found = all[(to + all.length) % all.length];
+    if (kind !== "missed") return found.querySelector(".name");
+    reveal(document.getElementById(found.id.replace("v", "u"))?.nextElementSibling);
+    return found;
+  };
+  // From clause to clause, those that are shown.
+  const along = (step) => {
+    const kind = chosen();
+    const all = [...document.querySelectorAll(kind === "every" ? ".clause" : `.clause.${kind}`)];
+    const ends = { first: 0, last: all.length - 1 };
+    const here = last === null ? -1 : all.indexOf(document.getElementById(`c${last}`));
+    const to = ends[step] ?? Math.max(here + step, 0);
+    return all[to]?.querySelector(".name");
   };
 
   document.addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const at = document.activeElement;
     if (at?.matches("input, summary")) return;
-    // A pane of words that has the focus itself is scrolled by the arrows.
-    if (at?.matches(".words") && event.key.startsWith("Arrow")) return;
-    const names = [...document.querySelectorAll(".clause .name")].filter((name) => name.offsetParent);
-    const clause = oneOf(belonging(at)) ?? last;
-    const here = clause === null ? -1 : names.indexOf(nameOf(clause));
-    const next = {
-      ArrowDown: () => names[here + 1],
-      ArrowUp: () => names[Math.max(here - 1, 0)],
-      Home: () => names[0],
-      End: () => names[names.length - 1],
-      ArrowLeft: () => (clause === null ? null : wordsOf(clause)),
-      ArrowRight: () => (clause === null ? null : nameOf(clause)),
-      n: () => nextMissed(1),
-      N: () => nextMissed(-1),
-      Escape: () => (at.blur(), null),
-    }[event.key]?.();
+    const turns = { d: ["doubtful", 1], D: ["doubtful", -1], p: ["left", 1], P: ["left", -1], n: ["missed", 1], N: ["missed", -1] };
+    const clause = oneOf(belonging(at));
+    if (clause !== undefined) last = clause;
+    // Elsewhere on the page the arrows scroll it, as they do anywhere.
+    const isAmong = at?.closest("main [data-lit], .warning") && last !== null;
+    const next = turns[event.key]
+      ? inTurn(...turns[event.key])
+      : isAmong &&
+        {
+          ArrowDown: () => along(1),
+          ArrowUp: () => along(-1),
+          Home: () => along("first"),
+          End: () => along("last"),
+          ArrowLeft: () => wordsOf(last),
+          ArrowRight: () => nameOf(last),
+          Escape: () => (at.blur(), null),
+        }[event.key]?.();
     if (next) {
       event.preventDefault();
       goTo(next);

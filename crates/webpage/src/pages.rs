@@ -7,10 +7,9 @@ use paper::{PagePlace, Paper};
 /// Millimetres to a point, 1/72 in.
 const MM_PER_POINT: f64 = 25.4 / 72.0;
 
-/// Where a stretch begins on its page, in words.
-pub(crate) fn place(paper: &Paper, span: Span) -> Option<String> {
-    let first = paper.places(span.start(), span.end()).into_iter().next()?;
-    Some(in_words(first))
+/// Where a stretch begins on its page.
+pub(crate) fn place(paper: &Paper, span: Span) -> Option<PagePlace> {
+    paper.places(span.start(), span.end()).into_iter().next()
 }
 
 /// A place on a page: `page 2, 25 mm from the left and 120 mm from the top`.
@@ -35,13 +34,12 @@ pub(crate) fn outlines(paper: &Paper, reading: &Reading) -> Markup {
         }
     }
     html! {
-        section aria-labelledby="pages" {
-            h2 id="pages" { "On the pages" }
+        details.pages {
+            summary { "Where the clauses stand on the pages" }
             div.outlines {
                 @for (page, (size, places)) in paper.pages.iter().zip(on_page).enumerate() {
                     figure {
-                        svg viewBox={ "0 0 " (size.width) " " (size.height) } role="img"
-                            aria-label={ "page " (page + 1) ", with the places of its clauses" } {
+                        svg viewBox={ "0 0 " (size.width) " " (size.height) } aria-hidden="true" {
                             rect.leaf width=(size.width) height=(size.height) {}
                             @for (index, PagePlace { rect, .. }) in places {
                                 a href={ "#c" (index) } tabindex="-1" {

@@ -7,6 +7,8 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use sha2::{Digest, Sha256};
 use wording::text::on_one_line;
 
+use crate::known::Known;
+use crate::paragraphs::paragraphs;
 use crate::rows::{Beside, Row, rows};
 use crate::stretches::{Stretch, stretches};
 use crate::{Marked, clauses, head, pages, todo, words};
@@ -16,6 +18,9 @@ pub const STYLE: &str = include_str!("page.css");
 
 /// The page's script: it lights what belongs together, and leads from clause to clause by the keys. The page says the same without.
 pub const SCRIPT: &str = include_str!("page.js");
+
+/// From how many clauses on a browser need not lay out what isn't in view.
+const MANY: usize = 300;
 
 /// From how many lines on the words of a row may have to be scrolled to be seen whole beside their clauses.
 const MOST_LINES_IN_VIEW: usize = 24;
@@ -48,6 +53,7 @@ pub fn page(marked: &Marked<'_>) -> String {
 pub fn content(marked: &Marked<'_>) -> Markup {
     let rows = rows(marked.text, marked.reading);
     let stretches = stretches(marked.text, marked.reading, &rows);
+    let known = Known::of(marked);
     html! {
         a.skip href=(if marked.reading.clauses.is_empty() { "#beside" } else { "#c0" }) { "To the first clause" }
         (head::head(marked))
@@ -57,16 +63,14 @@ pub fn content(marked: &Marked<'_>) -> Markup {
             (head::legend(marked, &stretches))
         }
         @if let Some(paper) = marked.paper { (pages::outlines(paper, marked.reading)) }
-        main id="beside" aria-label="The listing as written, beside the clauses read from it" {
+        main.(if marked.reading.clauses.len() > MANY { "many" } else { "few" }) id="beside" aria-label="The listing as written, beside the clauses read from it" {
             div.bar-above {
                 h2 { "The words, and what was read" }
                 (head::choice(marked))
-                p.keys {
-                    kbd { "↑" } kbd { "↓" } kbd { "Home" } kbd { "End" } " from clause to clause, " kbd { "←" } " to its words, " kbd { "→" } " back"
-                    @if clauses::unread(marked).next().is_some() { ", " kbd { "n" } " to the next unread number" }
-                }
+                (keys(marked))
             }
-            (all_rows(marked, &rows, &stretches))
+            @if marked.reading.clauses.is_empty() { p.nothing { "Nothing was read: no clause was found in this document." } }
+            (all_rows(&known, &rows, &stretches))
         }
         footer {
             p {
@@ -78,26 +82,68 @@ pub fn content(marked: &Marked<'_>) -> Markup {
     }
 }
 
-fn all_rows(marked: &Marked<'_>, rows: &[Row<'_>], stretches: &[Stretch]) -> Markup {
+/// What the keys do.
+fn keys(marked: &Marked<'_>) -> Markup {
+    let has = |firmness: &str| {
+        let mut clauses = marked.reading.clauses.iter();
+        clauses.any(|clause| clauses::firmness(clause) == firmness)
+    };
+    html! {
+        p.keys {
+            kbd { "↑" } kbd { "↓" } kbd { "Home" } kbd { "End" } " from clause to clause, " kbd { "←" } " to its words, " kbd { "→" } " back"
+            @if has("doubtful") { ", " kbd { "d" } " to the next doubt" }
+            @if has("left") { ", " kbd { "p" } " to the next for a person" }
+            @if clauses::unread(marked).next().is_some() { ", " kbd { "n" } " to the next unread number" }
+        }
+    }
+}
+
+fn all_rows(known: &Known<'_>, rows: &[Row<'_>], stretches: &[Stretch]) -> Markup {
+    let text = known.marked.text;
     let mut page = 1;
     let mut rest = stretches;
     html! {
         @for row in rows {
             @let within = next(&mut rest, row);
             section.row aria-label=[label(row)] {
-                @let own = row.span.of(marked.text);
+                @let own = row.span.of(text);
                 @let columns = is_table(own);
-                div.words.(if columns { "table" } else { "running" }) tabindex=[(columns || own.lines().count() > MOST_LINES_IN_VIEW).then_some("0")] style={ "--columns:" (widest(own).max(1)) } {
-                    @let flow = (!columns && !row.beside.is_empty()).then(|| widest(own));
-                    @for stretch in within { (words::words(marked.text, stretch, flow, &mut page)) }
+                @let widest = widest(own);
+                div.words.(if columns { "table" } else { "running" }) tabindex=[(columns || own.lines().count() > MOST_LINES_IN_VIEW).then_some("0")] {
+                    span.sheet.(fit(widest)) style=[columns.then(|| format!("--columns:{}", widest.max(1)))] {
+                        @if columns { @for stretch in within { (words::words(text, stretch, false, &mut page)) } }
+                        @else { (paragraphs(text, within, widest, &mut page)) }
+                    }
                 }
                 div.beside {
                     @if let Some(item) = row.item { h3 { (on_one_line(&item.path)) " " (on_one_line(&item.title)) } }
-                    @if !row.beside.is_empty() { ul { @for beside in &row.beside { (one(marked, *beside)) } } }
+                    @if !row.beside.is_empty() { ul { @for beside in &row.beside { (one(known, *beside)) } } }
                 }
             }
         }
     }
+}
+
+/// The page's style knows by ten letters how wide the words of a row are, so that they flow or scroll where they don't fit.
+const WIDTHS: [(usize, &str); 11] = [
+    (40, "fit-40"),
+    (50, "fit-50"),
+    (60, "fit-60"),
+    (70, "fit-70"),
+    (80, "fit-80"),
+    (90, "fit-90"),
+    (100, "fit-100"),
+    (110, "fit-110"),
+    (120, "fit-120"),
+    (130, "fit-130"),
+    (140, "fit-140"),
+];
+
+fn fit(widest: usize) -> &'static str {
+    let mut widths = WIDTHS.into_iter();
+    widths
+        .find(|(width, _)| widest <= *width)
+        .map_or("fit-none", |(_, name)| name)
 }
 
 /// The stretches of the next row.
@@ -108,14 +154,14 @@ fn next<'s>(rest: &mut &'s [Stretch], row: &Row<'_>) -> &'s [Stretch] {
     within
 }
 
-fn one(marked: &Marked<'_>, beside: Beside) -> Markup {
-    let reading = marked.reading;
+fn one(known: &Known<'_>, beside: Beside) -> Markup {
+    let reading = known.marked.reading;
     match beside {
         Beside::Clause(index) => html! {
-            @if let Some(clause) = reading.clauses.get(index) { (clauses::clause(marked, index, clause)) }
+            @if let Some(clause) = reading.clauses.get(index) { (clauses::clause(known, index, clause)) }
         },
         Beside::Warning(index) => html! {
-            @if let Some(warning) = reading.warnings.get(index) { (clauses::warning(marked, index, warning)) }
+            @if let Some(warning) = reading.warnings.get(index) { (clauses::warning(known.marked, index, warning)) }
         },
     }
 }

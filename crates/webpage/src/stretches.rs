@@ -176,14 +176,18 @@ fn cuts(text: &str, reading: &Reading, rows: &[Row<'_>]) -> Vec<usize> {
     cuts
 }
 
-/// Where a line's words end and the next line's begin, so that an indent is a stretch of its own.
+/// Where a line, its words and their end stand, so that an indent is a stretch of its own.
 fn line_ends(text: &str) -> impl Iterator<Item = usize> + '_ {
     let mut at = 0;
     text.split_inclusive('\n').flat_map(move |line| {
         let start = at;
         at += line.len();
         let indent = line.len() - line.trim_start().len();
-        [start + indent, start + line.trim_end().len().max(indent)]
+        [
+            start,
+            start + indent,
+            start + line.trim_end().len().max(indent),
+        ]
     })
 }
 
@@ -204,8 +208,22 @@ fn spans_of_conditions(reading: &Reading) -> impl Iterator<Item = (usize, Span)>
         let conditions = clause.condition.iter();
         conditions
             .flat_map(Condition::spans)
+            .filter_map(|span| beside_the_number(clause, span))
             .map(move |span| (index, span))
     })
+}
+
+/// A condition's words without the number that it is the condition of: the row of a table says what its cells are about, and only where
+/// nothing else is their condition when they apply.
+fn beside_the_number(clause: &Clause, span: Span) -> Option<Span> {
+    let at = clause.bound().map_or(clause.span, |bound| bound.at);
+    if at.start() < span.start() || at.end() > span.end() || span == clause.span {
+        return Some(span);
+    }
+    let is_only = clause.condition.as_ref()?.also.is_empty();
+    let end = at.start().min(clause.span.start()).max(span.start());
+    let before = Span::new(span.start(), end);
+    (is_only && !before.is_empty()).then_some(before)
 }
 
 fn spans_of_warnings(reading: &Reading) -> impl Iterator<Item = (usize, Span)> {

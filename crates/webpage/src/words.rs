@@ -1,17 +1,13 @@
 //! The words of a row, every byte of them once.
 
 use maud::{Markup, PreEscaped, Render, html};
+use wording::text::on_one_line;
 
 use crate::stretches::{Kind, Stretch};
 
-/// The words of a stretch as they stand, with what is lit together with them. A line break that only keeps prose to a width, that of
-/// `widest` characters, may flow.
-pub(crate) fn words(
-    text: &str,
-    stretch: &Stretch,
-    widest: Option<usize>,
-    page: &mut usize,
-) -> Markup {
+/// The words of a stretch as they stand, with what is lit together with them. White space that is `soft` may flow where the page is
+/// narrow.
+pub(crate) fn words(text: &str, stretch: &Stretch, is_soft: bool, page: &mut usize) -> Markup {
     let anchors = html! {
         @for clause in &stretch.begins { span id={ "w" (clause) } {} }
         @for warning in &stretch.warned { span id={ "u" (warning) } {} }
@@ -21,8 +17,7 @@ pub(crate) fn words(
     let own = spaced(&stretch.numbers);
     let condition = stretch.is_condition.then_some("condition");
     let is_blank = stretch.span.of(text).trim().is_empty();
-    let flows = widest.is_some_and(|widest| is_flowing(text, stretch, widest));
-    let soft = flows.then_some("soft");
+    let soft = is_soft.then_some("soft");
     let words = if is_blank {
         if soft.is_some() || lit.is_some() {
             html! { span class=[soft] data-lit=[lit] { (letters) } }
@@ -30,27 +25,20 @@ pub(crate) fn words(
             letters
         }
     } else if let Some(warning) = stretch.unread {
-        html! { a.unread href={ "#v" (warning) } data-lit=[lit] { (letters) } }
+        let spoken = format!(
+            "{}, a number nobody read",
+            on_one_line(stretch.span.of(text))
+        );
+        html! { a.unread href={ "#v" (warning) } aria-label=(spoken) data-lit=[lit] { (letters) } }
     } else if let Some(clause) = stretch.numbers.first() {
         let unsure = (stretch.kind == Kind::Doubtful).then_some("unsure");
-        html! { a.number.(unsure.unwrap_or("sure")) href={ "#c" (clause) } data-lit=[lit] data-own=[own] { (letters) } }
+        let spoken =
+            unsure.map(|_| format!("{}, read with a doubt", on_one_line(stretch.span.of(text))));
+        html! { a.number.(unsure.unwrap_or("sure")) href={ "#c" (clause) } aria-label=[spoken] data-lit=[lit] data-own=[own] { (letters) } }
     } else {
         html! { span.(stretch.kind.class()).(condition.unwrap_or("plain")) data-lit=[lit] { (letters) } }
     };
     html! { (anchors) (words) }
-}
-
-/// Whether white space is one line break that stands only because the next word would have passed the widest line.
-fn is_flowing(text: &str, stretch: &Stretch, widest: usize) -> bool {
-    let space = stretch.span.of(text);
-    if !space.trim().is_empty() || space.matches('\n').count() != 1 {
-        return false;
-    }
-    let before = text.get(..stretch.span.start()).unwrap_or_default();
-    let line = before.rsplit('\n').next().unwrap_or_default();
-    let after = text.get(stretch.span.end()..).unwrap_or_default();
-    let word = after.split_whitespace().next().unwrap_or_default();
-    line.trim_end().chars().count() + 1 + word.chars().count() > widest
 }
 
 fn spaced(indices: &[usize]) -> Option<String> {

@@ -38,6 +38,7 @@ fn marked<'a>(text: &'a str, reading: &'a Reading) -> Marked<'a> {
         file: "a.txt",
         text,
         reading,
+        as_read: reading,
         is_confirmed: false,
         decisions: &[],
         paper: None,
@@ -232,12 +233,105 @@ fn a_doubt_is_seen_on_both_sides_with_its_reason() {
         .filter(|clause| clause.confidence == listing::Confidence::WithDoubt)
         .count();
     assert_eq!(doubtful, 2);
-    assert!(page.contains("<a href=\"#c0\">2 clauses read with a doubt</a>"));
+    assert!(
+        page.contains("<a href=\"#c0\" data-show=\"doubtful\">2 clauses read with a doubt</a>")
+    );
     assert!(page.contains("class=\"number unsure\""));
     assert!(page.contains("<span class=\"unsure\">read with a doubt</span>"));
     assert!(page.contains("Doubtful: 1/2 asks for another value of the same thing"));
-    assert!(page.contains("<a href=\"#c2\">1 clause left for a person to answer</a>"));
+    assert!(
+        page.contains(
+            "<a href=\"#c2\" data-show=\"left\">1 clause left for a person to answer</a>"
+        )
+    );
     assert!(page.contains("“Laid by hand.”"));
+}
+
+#[test]
+fn what_people_decided_is_seen_with_what_was_read() {
+    let text = "1. Packing - Nominal density 4 pcf. Nominal density 6 pcf. Max 3 in. deep. Laid by hand.\n";
+    let as_read = read_text("a.txt", text);
+    let mut overlay = confirm_all(&as_read, "A. Reader", jiff::civil::date(2026, 3, 14));
+    let turned = as_read
+        .clauses
+        .iter()
+        .position(|clause| clause.words.contains("Max"))
+        .unwrap();
+    overlay.entries[turned].correction = Some(Correction {
+        relation: Some(listing::Relation::AtLeast),
+        lo: Some("3 in.".parse().unwrap()),
+        ..Correction::default()
+    });
+    let laid = confirm(as_read.clone(), &overlay).reading;
+    let page = page(&Marked {
+        as_read: &as_read,
+        decisions: &overlay.entries,
+        ..marked(text, &laid)
+    });
+    assert!(
+        page.contains("was read as: <s>at most 3 in. (76.2 mm)</s>"),
+        "{page}"
+    );
+    assert!(page.contains("class=\"clause firm corrected\""));
+    assert_eq!(page.matches("The reader was in doubt of it.").count(), 2);
+    assert!(page.contains("1 to answer at the joint, confirmed as such"));
+    assert!(page.contains("✓ confirmed as one to answer at the joint by A. Reader"));
+}
+
+#[test]
+fn what_an_alternate_replaces_is_said_to_hold_unless_it_is_built() {
+    let (_, page) = page_of(SAMPLE);
+    assert!(page.contains("<p class=\"only\">unless 2A is built</p>"));
+}
+
+#[test]
+fn all_at_once_is_offered_only_where_nothing_is_doubtful() {
+    let (_, doubtful) = page_of("1. Packing - Nominal density 4 pcf. Nominal density 6 pcf.\n");
+    assert!(!doubtful.contains("--all"));
+    let (_, firm) = page_of("1. Packing - Min 4 in. deep.\n");
+    assert!(firm.contains("<span class=\"part\">--all</span>"));
+    assert!(!firm.contains("at-least"), "no value that could be pasted");
+}
+
+#[test]
+fn lines_flow_within_a_clause_and_keep_their_indent() {
+    let text = "1. Packing - Laid by hand\n   in one\n   piece.\n\n   Held by clips.\n";
+    let (_, page) = page_of(text);
+    assert_eq!(
+        page.matches("class=\"soft\"").count(),
+        5,
+        "two breaks, three indents: {page}"
+    );
+    assert!(page.contains("<span class=\"para\" style=\"--l:0;--h:3\">"));
+    assert!(page.contains("<span class=\"para\" style=\"--l:3;--h:5\">"));
+}
+
+#[test]
+fn a_cell_is_quoted_with_its_row_and_column() {
+    let text =
+        "1. Packing\n\n| | 1 h | 2 h |\n|---|---|---|\n| Packing depth, min, in. | 3 | 4-1/2 |\n";
+    let (_, page) = page_of(text);
+    assert!(
+        page.contains("“Packing depth, min, in., 2 h: <b>4-1/2</b>”"),
+        "{page}"
+    );
+    let (_, row) = page.split_once("Packing depth, min, in.").unwrap();
+    let (before, _) = page.split_at(page.len() - row.len());
+    let tag = before.rsplit('<').next().unwrap();
+    assert!(
+        !tag.contains("condition"),
+        "the row is what the cell is about: {tag}"
+    );
+}
+
+#[test]
+fn a_page_of_nothing_says_so() {
+    let text = "1 Packing\n";
+    let mut reading = read_text("a.txt", text);
+    reading.clauses.clear();
+    let page = page(&marked(text, &reading));
+    assert!(page.contains("Nothing was read: no clause was found"));
+    assert!(!page.contains("Every number with a unit"));
 }
 
 #[test]
@@ -291,6 +385,9 @@ fn hostile_text_is_words() {
         "data-lit",
         "data-own",
         "data-char",
+        "data-show",
+        "open",
+        "disabled",
         "title",
         "aria-label",
         "aria-labelledby",

@@ -1,9 +1,9 @@
-//! A clause in words: what it asks for, of what, when, and how it was read.
+//! A clause in words: what it asks for, of what, and the signs beside its name.
 
 use listing::{Bound, Clause, Confidence, Presence, Relation, Requirement, Status};
 use measure::{Agreement, Quantity, print};
 
-use crate::text::{listed, on_one_line, printable, shortened};
+use crate::text::{on_one_line, printable, shortened};
 
 /// The most of a clause's words that is shown, in characters: far more than any listing's clause has.
 const MOST_SHOWN: usize = 3000;
@@ -23,16 +23,28 @@ pub fn words(clause: &Clause) -> String {
     )
 }
 
-/// What it is about, in plain words.
+/// What it is about, in plain words; of words left for a person, what they speak of.
 pub fn subject(clause: &Clause) -> String {
     if let Some(property) = vocabulary::vocabulary().property(&clause.property) {
         return property.title.clone();
     }
-    match (clause.component.trim(), clause.attribute.trim()) {
-        ("", "") => "–".to_owned(),
-        // "penetrate the studs" is said of studs already.
-        (component, attribute) if says(attribute, component) => printable(attribute),
-        (component, attribute) => printable(format!("{component} {attribute}").trim()),
+    let (component, attribute) = (meant(&clause.component), meant(&clause.attribute));
+    let is_in_words = matches!(
+        clause.requirement,
+        Requirement::Prose | Requirement::Reference { .. }
+    );
+    if is_in_words && matches!(attribute.as_str(), "" | "words") {
+        return match component.as_str() {
+            "" => "in words".to_owned(),
+            component => format!("{component}, in words"),
+        };
+    }
+    match (component.as_str(), attribute.as_str()) {
+        ("", "") => "not decided".to_owned(),
+        // "penetrate the studs" is said of studs already, "joint width" of a width.
+        (component, attribute) if says(attribute, component) => attribute.to_owned(),
+        (component, attribute) if says(component, attribute) => component.to_owned(),
+        (component, attribute) => format!("{component} {attribute}").trim().to_owned(),
     }
 }
 
@@ -40,6 +52,23 @@ pub fn subject(clause: &Clause) -> String {
 fn says(words: &str, others: &str) -> bool {
     let apart = |text: &str| format!(" {} ", text.to_lowercase().replace(['_', ','], " "));
     !others.is_empty() && apart(words).contains(&apart(others))
+}
+
+/// A name as it is shown; nothing where it holds no word but those that only join others.
+fn meant(name: &str) -> String {
+    const JOINING: &[&str] = &[
+        "and", "or", "of", "the", "a", "an", "to", "for", "in", "on", "at", "by", "with", "is",
+        "be",
+    ];
+    let mut words = name
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty());
+    let means = words.any(|word| !JOINING.contains(&word.to_lowercase().as_str()));
+    if means {
+        on_one_line(name)
+    } else {
+        String::new()
+    }
 }
 
 /// What it asks for, in both systems.
@@ -58,7 +87,7 @@ pub fn requirement(clause: &Clause) -> String {
             Presence::Absent => "not allowed".to_owned(),
             Presence::Optional => "optional".to_owned(),
         },
-        Requirement::Reference { to } => format!("what is said elsewhere: {}", on_one_line(to)),
+        Requirement::Reference { to } => format!("as said in {}", on_one_line(to)),
         Requirement::Prose => "for a person to answer".to_owned(),
     }
 }
@@ -140,37 +169,48 @@ fn second(bound: &Bound) -> String {
     }
 }
 
-/// When it applies and to which option it belongs; empty when always and to none.
-pub fn scope(clause: &Clause) -> Vec<String> {
-    let condition = clause
-        .condition
-        .as_ref()
-        .map(|condition| format!("when: {}", on_one_line(&condition.words)));
-    let option = clause
-        .option
-        .as_ref()
-        .map(|option| format!("option: {}", printable(option)));
-    condition.into_iter().chain(option).collect()
-}
-
-/// Its id, with a mark where a person has confirmed (✓) or corrected (✎) it.
+/// Its id with the signs that tell where it needs a person: read with a doubt (!), left as words (¶), confirmed (✓), corrected (✎).
 pub fn id(clause: &Clause) -> String {
-    let id = printable(&clause.id);
-    match clause.status {
-        Status::Draft => id,
-        Status::Confirmed => format!("{id} ✓"),
-        Status::Corrected => format!("{id} ✎"),
-    }
+    let read = match clause.confidence {
+        Confidence::ByRule => "",
+        Confidence::WithDoubt => " !",
+        Confidence::Prose => " ¶",
+    };
+    let decided = match clause.status {
+        Status::Draft => "",
+        Status::Confirmed => " ✓",
+        Status::Corrected => " ✎",
+    };
+    format!("{}{read}{decided}", printable(&clause.id))
 }
 
-/// How it was read: by which rules, with or without a doubt, or left as words.
-pub fn read_by(clause: &Clause) -> String {
-    let rules = listed(&clause.read_by);
-    match clause.confidence {
-        Confidence::ByRule if rules.is_empty() => String::new(),
-        Confidence::ByRule => format!("read by {rules}"),
-        Confidence::WithDoubt if rules.is_empty() => "! with a doubt".to_owned(),
-        Confidence::WithDoubt => format!("! with a doubt, read by {rules}"),
-        Confidence::Prose => "¶ left as words".to_owned(),
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_clause_is_about_is_said_or_said_to_be_undecided() {
+        let reading = listing::read_text("a.txt", "1. Packing - Min 4 in. deep. Laid by hand.\n");
+        let about = |component: &str, attribute: &str, requirement: &Requirement| {
+            let mut clause = reading.clauses[0].clone();
+            clause.property = "a:b".to_owned();
+            clause.component = component.to_owned();
+            clause.attribute = attribute.to_owned();
+            clause.requirement = requirement.clone();
+            subject(&clause)
+        };
+        let bound = &reading.clauses[0].requirement;
+        assert_eq!(
+            about("steel deck", "words", &Requirement::Prose),
+            "steel deck, in words"
+        );
+        assert_eq!(about("", "words", &Requirement::Prose), "in words");
+        assert_eq!(about("", "and", bound), "not decided");
+        assert_eq!(about("", "", bound), "not decided");
+        assert_eq!(about("joint width", "width", bound), "joint width");
+        assert_eq!(
+            about("studs", "penetrate the studs", bound),
+            "penetrate the studs"
+        );
     }
 }

@@ -10,21 +10,77 @@ use crate::text::{on_one_line, printable};
 ///
 /// Words that no rule could turn into a test stand as the listing has them, in quotes.
 pub fn condition(expr: &Expr) -> String {
+    shown(expr, "")
+}
+
+/// A condition with something said behind the words that are quoted.
+fn shown(expr: &Expr, behind: &str) -> String {
     match expr {
-        Expr::All(parts) => joined(parts, "and"),
-        Expr::Any(parts) => one_of(parts).unwrap_or_else(|| joined(parts, "or")),
-        Expr::Not(part) => format!("not ({})", condition(part)),
+        Expr::All(parts) => joined(parts, "and", behind),
+        Expr::Any(parts) => one_of(parts).unwrap_or_else(|| joined(parts, "or", behind)),
+        Expr::Not(part) => format!("not ({})", shown(part, behind)),
         Expr::Test(test) => self::test(test),
-        Expr::Words(words) => format!("\u{201c}{}\u{201d}", on_one_line(words)),
+        Expr::Words(words) => format!("\u{201c}{}\u{201d}{behind}", on_one_line(words)),
     }
 }
 
-fn joined(parts: &[Expr], word: &str) -> String {
+/// When a clause applies: "when joint width is more than 4 in. (101.6 mm)".
+///
+/// Words that no rule could turn into a test are quoted, without another "when" before theirs, and said to be a person's to decide.
+pub fn applies(expr: &Expr) -> String {
+    let words = shown(expr, " (a person decides)");
+    match expr {
+        Expr::Words(said) if says_when(said) => words,
+        _ => format!("when {words}"),
+    }
+}
+
+/// The words that a condition of a listing begins with.
+const LEADING: &[&str] = &[
+    "when",
+    "whenever",
+    "where",
+    "wherever",
+    "if",
+    "unless",
+    "except",
+    "only",
+    "provided",
+    "for",
+    "in",
+    "on",
+    "at",
+    "as",
+    "with",
+    "within",
+    "without",
+    "while",
+    "until",
+    "before",
+    "after",
+    "between",
+    "above",
+    "below",
+    "over",
+    "under",
+    "other",
+    "otherwise",
+];
+
+/// Whether words say by themselves that they are a condition.
+fn says_when(words: &str) -> bool {
+    let first = words
+        .split(|c: char| !c.is_alphanumeric())
+        .find(|word| !word.is_empty());
+    first.is_some_and(|first| LEADING.contains(&first.to_lowercase().as_str()))
+}
+
+fn joined(parts: &[Expr], word: &str, behind: &str) -> String {
     let parts: Vec<String> = parts
         .iter()
         .map(|part| match part {
-            Expr::All(_) | Expr::Any(_) => format!("({})", condition(part)),
-            _ => condition(part),
+            Expr::All(_) | Expr::Any(_) => format!("({})", shown(part, behind)),
+            _ => shown(part, behind),
         })
         .collect();
     parts.join(&format!(" {word} "))
@@ -92,6 +148,31 @@ fn test(test: &Test) -> String {
 mod tests {
     use super::*;
     use measure::Quantity;
+
+    #[test]
+    fn words_of_the_listing_say_once_that_they_are_a_condition() {
+        let words = |words: &str| applies(&Expr::Words(words.to_owned()));
+        assert_eq!(
+            words("Where there\n  are two"),
+            "\u{201c}Where there are two\u{201d} (a person decides)"
+        );
+        assert_eq!(
+            words("or a max"),
+            "when \u{201c}or a max\u{201d} (a person decides)"
+        );
+        let rating = Expr::Test(Test {
+            property: "joint.rating".to_owned(),
+            relation: Relation::Exactly,
+            lo: Some(Quantity::parse("2 hr").unwrap()),
+            hi: None,
+            lo_excluded: false,
+        });
+        assert_eq!(applies(&rating), "when joint assembly rating is 2 hr");
+        assert_eq!(
+            applies(&rating.and(Expr::Words("if exposed".to_owned()))),
+            "when joint assembly rating is 2 hr and \u{201c}if exposed\u{201d} (a person decides)"
+        );
+    }
 
     #[test]
     fn tests_and_words() {

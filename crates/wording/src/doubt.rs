@@ -30,6 +30,26 @@ pub fn reasons(reading: &Reading, clause: &Clause) -> Vec<String> {
     }
 }
 
+/// What is doubtful about a clause, in a few words; nothing when nothing is.
+pub fn in_short(reading: &Reading, clause: &Clause) -> Option<String> {
+    if clause.confidence != Confidence::WithDoubt {
+        return None;
+    }
+    if units(clause).is_some() {
+        return Some("its two units disagree".to_owned());
+    }
+    if let Some(others) = others(reading, clause) {
+        return Some(format!("another value in {}", listed(&others)));
+    }
+    let words = match clause.read_by.first().map(String::as_str) {
+        Some("kind beside a number") => "kinds that hold in different cases",
+        Some("closing qualifier") => "its qualifier may mean fewer values",
+        _ if clause.is_in_vocabulary() => "it may be about something else",
+        _ => "what it is about is not decided",
+    };
+    Some(words.to_owned())
+}
+
 /// The two units of one value disagree.
 fn units(clause: &Clause) -> Option<String> {
     let second = clause.bound()?.second.as_ref()?;
@@ -40,6 +60,17 @@ fn units(clause: &Clause) -> Option<String> {
 
 /// Another clause of the item bounds the same.
 fn twice(reading: &Reading, clause: &Clause) -> Option<String> {
+    others(reading, clause).map(|others| {
+        format!(
+            "{} {} for another value of the same thing; look for what tells them apart, such as a place, a case or another part",
+            listed(&others),
+            if others.len() == 1 { "asks" } else { "ask" }
+        )
+    })
+}
+
+/// The other clauses of the item that bound the same.
+fn others(reading: &Reading, clause: &Clause) -> Option<Vec<String>> {
     let is_named_with = |other: &Clause| {
         reading.warnings.iter().any(|warning| {
             let names = |id: &str| {
@@ -59,13 +90,7 @@ fn twice(reading: &Reading, clause: &Clause) -> Option<String> {
         .filter(|other| !clause.is_in_vocabulary() || is_named_with(other))
         .map(|other| on_one_line(&other.id))
         .collect();
-    (!others.is_empty()).then(|| {
-        format!(
-            "{} {} for another value of the same thing; look for what tells them apart, such as a place, a case or another part",
-            listed(&others),
-            if others.len() == 1 { "asks" } else { "ask" }
-        )
-    })
+    (!others.is_empty()).then_some(others)
 }
 
 /// No other reason is left than what the number was taken to be about.

@@ -9,7 +9,7 @@ use measure::{Quantity, print};
 
 use crate::text::{listed, on_one_line, printable};
 
-/// What the head states, each with its label.
+/// What the head states, each with its label; of standards, ratings and width also that none was read.
 pub fn stated(header: &Header) -> Vec<(&'static str, String)> {
     let ratings: Vec<String> = header
         .ratings_hr
@@ -32,17 +32,24 @@ pub fn stated(header: &Header) -> Vec<(&'static str, String)> {
     });
     let movement: Vec<String> = header.movement.iter().map(movement).collect();
     let leakage: Vec<String> = header.leakage.iter().map(leakage).collect();
+    let or_none = |words: String| {
+        if words.is_empty() {
+            "none read".to_owned()
+        } else {
+            words
+        }
+    };
     vec![
-        ("standards", header.standards.join(", ")),
+        ("standards", or_none(header.standards.join(", "))),
         (
             "ratings",
             if ratings.is_empty() {
-                String::new()
+                or_none(String::new())
             } else {
                 format!("{} hr", listed(&ratings))
             },
         ),
-        ("width", width.unwrap_or_default()),
+        ("width", or_none(width.unwrap_or_default())),
         ("movement", movement.join("; ")),
         ("leakage", leakage.join("; ")),
     ]
@@ -87,6 +94,27 @@ pub fn leakage(leakage: &Leakage) -> String {
         "{relation}{} at {at}",
         print::both(Quantity::new(leakage.value, leakage.unit))
     )
+}
+
+/// That pages are pictures, of which nothing was read; nothing where none is.
+///
+/// ```
+/// let words = wording::head::pictures(&[2]);
+/// assert_eq!(
+///     words.as_deref(),
+///     Some("Page 2 is a picture: nothing of it was read.")
+/// );
+/// ```
+pub fn pictures(pages: &[usize]) -> Option<String> {
+    let names: Vec<String> = pages.iter().map(ToString::to_string).collect();
+    match pages {
+        [] => None,
+        [one] => Some(format!("Page {one} is a picture: nothing of it was read.")),
+        _ => Some(format!(
+            "Pages {} are pictures: nothing of them was read.",
+            listed(&names)
+        )),
+    }
 }
 
 /// The choices that a listing leaves.

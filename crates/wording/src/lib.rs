@@ -2,7 +2,9 @@
 //!
 //! | module | what it words |
 //! |---|---|
-//! | [`clause`] | what a clause asks for, of what, when, and how it was read |
+//! | [`cell`] | a cell of a table, with its row and its column |
+//! | [`choices`] | with which of a listing's choices a clause is built |
+//! | [`clause`] | what a clause asks for, and of what |
 //! | [`condition`] | when a clause applies |
 //! | [`doubt`] | what is doubtful about a clause |
 //! | [`head`] | what a head states, the choices left, how firm the reading is |
@@ -15,6 +17,8 @@
 //!
 //! What is absent: layout, colour and markup, which are the showing program's; and verdicts, which explain themselves.
 
+pub mod cell;
+pub mod choices;
 pub mod clause;
 pub mod condition;
 pub mod doubt;

@@ -13,7 +13,12 @@ pub fn message(warning: &Warning) -> String {
             None => word.to_owned(),
         })
         .collect();
-    words.join(" ")
+    let message = words.join(" ");
+    // What stands before the first item has no name to go by.
+    match message.strip_prefix("item bounds ") {
+        Some(rest) => format!("what stands before the first item bounds {rest}"),
+        None => message,
+    }
 }
 
 /// What to do about a warning, or what is done until then; nothing where its message says it all.

@@ -26,10 +26,13 @@ Examples:
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --all
   everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --correct 3A/2 \\
       --relation at-least --value \"4 pcf\"
+  everyclause confirm listings/hw-d-0412-ed4.txt --by \"R. Reviewer\" --correct 3A/2 \\
+      --option 3B1 --applies \"joint.width more-than 2 in.\"
   everyclause confirm listings/hw-d-0412-ed4.txt --cases corrected.md
 
-The page of --cases quotes the listing, which belongs to its holder: keep it as you keep the listing,
-and don't publish it. The reader's tests run such pages (crates/listing/tests/corrected).")]
+The page of --cases quotes the listing, which belongs to its holder: keep it
+as you keep the listing, and don't publish it. The reader's tests run such
+pages (crates/listing/tests/corrected).")]
 pub(crate) struct Confirm {
     /// The listing
     file: PathBuf,
@@ -42,9 +45,8 @@ pub(crate) struct Confirm {
     /// Clauses that were read rightly
     #[arg(long = "clause", value_name = "ID", num_args = 1..)]
     clauses: Vec<String>,
-    /// Every clause that nobody has confirmed yet was read rightly
-    #[arg(long, conflicts_with = "clauses")]
-    all: bool,
+    #[command(flatten)]
+    rest: Rest,
     /// Drop the entries whose words the listing doesn't have any more
     #[arg(long)]
     drop_lost: bool,
@@ -58,6 +60,17 @@ pub(crate) struct Confirm {
     json: bool,
 }
 
+// All that nobody has confirmed yet, at once; no doc comment, which would stand in the place of the command's.
+#[derive(Debug, Args)]
+struct Rest {
+    /// Every clause that nobody has confirmed yet was read rightly; those read with a doubt are left
+    #[arg(long, conflicts_with = "clauses")]
+    all: bool,
+    /// With --all: those read with a doubt too
+    #[arg(long, requires = "all")]
+    with_doubts: bool,
+}
+
 impl Confirm {
     /// What is confirmed now, and what isn't.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
@@ -66,7 +79,7 @@ impl Confirm {
         }
         let before = Held::open(&self.file)?;
         let mut written = Vec::new();
-        if self.all || self.drop_lost || !self.clauses.is_empty() || self.correct.is_asked() {
+        if self.rest.all || self.drop_lost || !self.clauses.is_empty() || self.correct.is_asked() {
             let entries = self.entries(&before)?;
             written = entries.iter().map(|entry| entry.clause.clone()).collect();
             let overlay = merged(&before, entries, self.drop_lost);
@@ -130,8 +143,12 @@ impl Confirm {
         let when = self.when.unwrap_or_else(|| Zoned::now().date());
         let clauses = &held.as_read().clauses;
         let mut entries = Vec::new();
-        if self.all {
+        if self.rest.all {
             entries = listing::confirm::confirm_all(held.reading(), by, when).entries;
+            if !self.rest.with_doubts {
+                let doubtful = show::confirm::doubtful(held);
+                entries.retain(|entry| !doubtful.contains(&entry.clause.as_str()));
+            }
         }
         for id in &self.clauses {
             entries.push(Entry::of(clause(held, id)?, by, when, None));

@@ -1,13 +1,18 @@
+use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
+use std::sync::mpsc;
+use std::time::Duration;
 
 use clap::Args;
-use listing::{Clause, Confidence, Reading, WarningKind};
+use listing::{Clause, Confidence, Status, WarningKind};
 
-use crate::answer::Answer;
+use crate::answer::{Answer, Outcome, to_stderr};
 use crate::fault::{Fault, Faults};
 use crate::files;
 use crate::shelf::{Held, State};
 use crate::show;
+use crate::show::reading::Shown;
+use crate::show::words::counted;
 use crate::source::ReadFrom;
 
 /// Reads a listing into clauses and shows each beside its words
@@ -19,17 +24,26 @@ use crate::source::ReadFrom;
 #[command(after_long_help = "\
 Examples:
   everyclause read listings/hw-d-0412-ed4.txt
+  everyclause read listings/hw-d-0412-ed4.txt --doubtful --left
   everyclause read listings/hw-d-0412-ed4.txt --json
   everyclause read pdf/hw-d-0412-ed4.pdf
   everyclause read listings/hw-d-0412-ed4.txt --marked hw-d-0412.html
   everyclause read --rules \"word before\"
 
-The page of --marked needs nothing but a browser. It holds the listing's whole text, which belongs to
-its holder: keep it as you keep the listing, and don't publish it.")]
+The page of --marked needs nothing but a browser. It holds the whole text
+of the listing, which belongs to its holder: keep the page as you keep the
+listing, and don't publish it.
+
+Exit codes: 0 read; 1 no clause was found; 2 it can't be read.")]
 pub(crate) struct Read {
     /// The listing, as plain text or PDF
     #[arg(required_unless_present = "rules")]
     file: Option<PathBuf>,
+    /// More than one is refused with a word of why
+    #[arg(hide = true)]
+    more: Vec<PathBuf>,
+    #[command(flatten)]
+    listed: Listed,
     /// Print the reading as JSON (see `everyclause schema read`)
     #[arg(long)]
     json: bool,
@@ -41,6 +55,30 @@ pub(crate) struct Read {
     rules: Option<String>,
 }
 
+// Which clauses are listed, and how; no doc comment, which would stand in the place of the command's.
+#[derive(Debug, Args)]
+struct Listed {
+    /// List only the clauses that were read with a doubt
+    #[arg(long, conflicts_with_all = ["json", "marked"])]
+    doubtful: bool,
+    /// List only the words that were left for a person to answer
+    #[arg(long, conflicts_with_all = ["json", "marked"])]
+    left: bool,
+    /// Show with each clause by which rule it was read
+    #[arg(long, conflicts_with_all = ["json", "marked"])]
+    by_rule: bool,
+}
+
+impl Listed {
+    const fn shown(&self) -> Shown {
+        Shown {
+            doubtful: self.doubtful,
+            left: self.left,
+            rules: self.by_rule,
+        }
+    }
+}
+
 impl Read {
     /// The reading, or a rule's page.
     pub(crate) fn run(self) -> Result<Answer, Faults> {
@@ -50,16 +88,49 @@ impl Read {
         let Some(file) = &self.file else {
             return Err(Fault::of_command("no listing is given").into());
         };
-        let held = Held::open(file)?;
+        if !self.more.is_empty() {
+            return Err(Fault::of_command("one listing is read at a time")
+                .help(format!(
+                    "`everyclause read {}` first, then the next",
+                    files::shown(file)
+                ))
+                .into());
+        }
+        let held = said_if_long(&format!("reading {} …", files::shown(file)), || {
+            Held::open(file)
+        })?;
         let answer = if let Some(out) = &self.marked {
             write_marked(&held, file, out)?
         } else if self.json {
             Answer::json(&ReadFrom::of(held.reading(), held.paper.as_ref()))
         } else {
-            Answer::of(show::reading::reading(&held))
+            Answer::of(show::reading::reading(&held, self.listed.shown()))
         };
-        Ok(answer.with_aside(show::reading::about_confirmation(&held)))
+        Ok(answer
+            .ending(Outcome::unsettled_if(held.reading().clauses.is_empty()))
+            .with_aside(show::reading::about_confirmation(&held)))
     }
+}
+
+/// How long a person waits before being told what is done.
+const PATIENCE: Duration = Duration::from_secs(2);
+
+/// Does some work, and says on a terminal what it is if it takes its time.
+fn said_if_long<T>(words: &str, work: impl FnOnce() -> T) -> T {
+    if !std::io::stderr().is_terminal() {
+        return work();
+    }
+    let (done, waiting) = mpsc::channel::<()>();
+    std::thread::scope(|scope| {
+        scope.spawn(move || {
+            if waiting.recv_timeout(PATIENCE) == Err(mpsc::RecvTimeoutError::Timeout) {
+                to_stderr(&format!("{words}\n"));
+            }
+        });
+        let come_to = work();
+        drop(done);
+        come_to
+    })
 }
 
 /// Writes the page on which the words stand beside the clauses.
@@ -71,8 +142,10 @@ fn write_marked(held: &Held, file: &Path, out: &Path) -> Result<Answer, Fault> {
             .any(|one| ending.eq_ignore_ascii_case(one))
     });
     if !is_page {
-        return Err(Fault::of_command(format!("`{shown}` is no name of a page"))
-            .help("give a name that ends in `.html`; nothing was written"));
+        return Err(
+            Fault::of_command(format!("`{shown}` doesn't end in `.html`, as a page does"))
+                .help("give a name that ends in `.html`; nothing was written"),
+        );
     }
     if files::are_one(file, out) {
         return Err(
@@ -84,6 +157,7 @@ fn write_marked(held: &Held, file: &Path, out: &Path) -> Result<Answer, Fault> {
         file: &held.file,
         text: &held.text,
         reading: held.reading(),
+        as_read: held.as_read(),
         is_confirmed: matches!(held.state, State::Confirmed(_)),
         decisions: held.decisions(),
         paper: held.paper.as_ref(),
@@ -91,23 +165,32 @@ fn write_marked(held: &Held, file: &Path, out: &Path) -> Result<Answer, Fault> {
     files::write(out, page.as_bytes())?;
     Ok(Answer::of(format!(
         "{} marked beside the words in {shown}{}.\nIt holds the listing's whole text: keep it as you keep the listing.\n",
-        show::words::counted(held.reading().clauses.len(), "clause", "clauses"),
-        to_look_at(held.reading()),
+        counted(held.reading().clauses.len(), "clause", "clauses"),
+        to_look_at(held),
     )))
 }
 
-/// What of a reading a person should look at: ": 8 read with a doubt, 16 left for a person, 3 numbers nobody read".
-fn to_look_at(reading: &Reading) -> String {
+/// What of a reading a person should look at: ": 8 read with a doubt, 16 left for a person to answer, 3 numbers nobody read and 1 other
+/// warning".
+fn to_look_at(held: &Held) -> String {
+    let reading = held.reading();
     let clauses = |is: fn(&Clause) -> bool| reading.clauses.iter().filter(|one| is(one)).count();
     let doubtful = clauses(|one| one.confidence == Confidence::WithDoubt);
-    let left = clauses(|one| one.confidence == Confidence::Prose);
-    let unread = reading.warnings.iter();
-    let unread = unread.filter(|one| one.kind == WarningKind::UnreadNumber);
-    let numbers = show::words::counted(unread.count(), "number nobody read", "numbers nobody read");
+    let left = clauses(|one| one.confidence == Confidence::Prose && one.status == Status::Draft);
+    let warnings = reading.warnings.iter();
+    let unread = warnings
+        .filter(|one| one.kind == WarningKind::UnreadNumber)
+        .count();
+    let notes = held.paper.as_ref().map_or(0, |paper| paper.notes.len());
+    let others = reading.warnings.len() - unread + notes;
     let parts = [
         (doubtful, format!("{doubtful} read with a doubt")),
         (left, format!("{left} left for a person to answer")),
-        (usize::from(!numbers.starts_with("0 ")), numbers),
+        (
+            unread,
+            counted(unread, "number nobody read", "numbers nobody read"),
+        ),
+        (others, counted(others, "other warning", "other warnings")),
     ];
     let parts: Vec<String> = parts
         .into_iter()

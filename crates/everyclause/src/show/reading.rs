@@ -1,13 +1,14 @@
 //! A listing as read: its head, its clauses beside their words, and what a person should look at.
 
 use comfy_table::{Attribute, Cell, Color};
-use listing::{Clause, Confidence, WarningKind};
+use listing::{Clause, Confidence, Status, WarningKind};
 
 use super::marked::{self, Note};
 use super::page::{self, heading, labelled, wrapped};
 use super::paint::{GOOD, QUIET, STRONG, UNKNOWN, paint};
-use super::words::{counted, on_one_line, shortened};
+use super::words::{counted, listed, on_one_line, shortened};
 use super::{Excerpt, table};
+use wording::choices::Choices;
 use wording::clause;
 use wording::head::{options, stated};
 
@@ -19,18 +20,58 @@ const MOST_OF_A_TITLE: usize = 240;
 /// Millimetres to a point, 1/72 in.
 const MM_PER_POINT: f64 = 25.4 / 72.0;
 
-/// The whole reading.
-pub(crate) fn reading(held: &Held) -> String {
+/// Which clauses are shown, and how much of each.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Shown {
+    /// Those read with a doubt, and no others but those left for a person where they are asked for too.
+    pub(crate) doubtful: bool,
+    /// Those left for a person, and no others but those read with a doubt where they are asked for too.
+    pub(crate) left: bool,
+    /// By which rules each was read.
+    pub(crate) rules: bool,
+}
+
+impl Shown {
+    /// Whether a clause is shown.
+    fn holds(self, clause: &Clause) -> bool {
+        match clause.confidence {
+            Confidence::WithDoubt => self.doubtful || !self.left,
+            Confidence::Prose => self.left || !self.doubtful,
+            Confidence::ByRule => !self.is_choice(),
+        }
+    }
+
+    const fn is_choice(self) -> bool {
+        self.doubtful || self.left
+    }
+}
+
+/// The reading: what to look at, its clauses, and what is doubtful or was warned of.
+pub(crate) fn reading(held: &Held, shown: Shown) -> String {
     let mut text = head(held);
-    text.push_str(&heading("Clauses"));
-    text.push_str(&legend());
-    text.push_str(&clauses(held.reading().clauses.iter()));
-    text.push('\n');
-    text.push_str(&counts(held));
-    text.push_str(&accounted(held));
-    text.push_str(&doubts(held));
-    text.push_str(&of_the_pages(held));
-    text.push_str(&warnings(held));
+    text.push_str(&sums(held));
+    let chosen: Vec<&Clause> = held
+        .reading()
+        .clauses
+        .iter()
+        .filter(|clause| shown.holds(clause))
+        .collect();
+    if !chosen.is_empty() {
+        text.push_str(&heading("Clauses"));
+        text.push_str(&legend(held));
+        text.push_str(&clauses(held, chosen.into_iter(), shown.rules));
+    } else if shown.is_choice() {
+        text.push_str(&heading("Clauses"));
+        text.push_str("None of the kind.\n");
+    }
+    if shown.doubtful || !shown.is_choice() {
+        text.push_str(&doubts(held));
+    }
+    if !shown.is_choice() {
+        text.push_str(&of_the_pages(held));
+        text.push_str(&warnings(held));
+        text.push_str(&alone(held));
+    }
     text
 }
 
@@ -97,49 +138,54 @@ fn standing(held: &Held) -> (anstyle::Style, String) {
     (if is_confirmed { GOOD } else { UNKNOWN }, words)
 }
 
-/// Clauses as a table.
-pub(crate) fn clauses<'a>(clauses: impl Iterator<Item = &'a Clause>) -> String {
-    let is_wide = page::width() >= 118;
+/// The narrowest page on which clauses are set as a table; on a narrower one they stand one under another.
+const NARROWEST_TABLE: u16 = 72;
+
+/// The narrowest page on which the table has a column for when a clause applies.
+const WIDE: u16 = 118;
+
+/// Clauses as a table; by which rules they were read where that is asked for.
+pub(crate) fn clauses<'a>(
+    held: &Held,
+    clauses: impl Iterator<Item = &'a Clause>,
+    rules: bool,
+) -> String {
+    let choices = Choices::of(held.reading());
+    let lines = clauses.map(|clause| Line::of(held, &choices, clause, rules));
+    if page::width() < NARROWEST_TABLE {
+        return lines.map(Line::in_paragraphs).collect();
+    }
+    let is_wide = page::width() >= WIDE;
     let headings: &[&str] = if is_wide {
-        &["clause", "words", "about", "asks for", "applies", "read by"]
+        &["clause", "words", "about", "asks for", "applies"]
     } else {
-        &["clause", "words and rule", "about", "asks for"]
+        &["clause", "words", "about", "asks for"]
     };
     let mut rows = table::table(headings);
     table::unwrapped(&mut rows, 0);
-    for clause in clauses {
-        let scope = clause::scope(clause);
-        let mut asks = clause::requirement(clause);
-        let read_by = clause::read_by(clause);
-        let words = clause::words(clause);
+    for line in lines {
+        let mut words = line.words;
+        if let Some(read_by) = line.read_by {
+            words = format!("{words}\n– {read_by}");
+        }
         let mut cells = vec![
-            Cell::new(clause::id(clause)),
-            if is_wide || read_by.is_empty() {
-                Cell::new(words)
-            } else {
-                Cell::new(format!("{words}\n– {read_by}"))
-            },
-            Cell::new(clause::subject(clause)),
+            tinted(line.confidence, line.id),
+            Cell::new(words),
+            Cell::new(line.subject),
         ];
         if is_wide {
-            cells.push(tinted(clause, asks));
-            cells.push(Cell::new(scope.join("\n")));
-            let rules = read_by.strip_prefix("read by ").unwrap_or(&read_by);
-            cells.push(tinted(clause, rules.to_owned()));
+            cells.push(tinted(line.confidence, line.asks));
+            cells.push(Cell::new(line.scope.join("\n")));
         } else {
-            for line in scope {
-                asks.push('\n');
-                asks.push_str(&line);
-            }
-            cells.push(tinted(clause, asks));
+            let asks = [vec![line.asks], line.scope].concat();
+            cells.push(tinted(line.confidence, asks.join("\n")));
         }
         rows.add_row(cells);
     }
     let share = |percent: u16| page::width() * percent / 100;
     if is_wide {
-        table::at_most(&mut rows, 2, share(16));
-        table::at_most(&mut rows, 4, share(17));
-        table::at_most(&mut rows, 5, share(18));
+        table::at_most(&mut rows, 2, share(17));
+        table::at_most(&mut rows, 4, share(24));
     } else {
         table::at_most(&mut rows, 2, share(18));
         table::at_most(&mut rows, 3, share(36));
@@ -147,39 +193,163 @@ pub(crate) fn clauses<'a>(clauses: impl Iterator<Item = &'a Clause>) -> String {
     table::set(&rows)
 }
 
-fn tinted(clause: &Clause, words: String) -> Cell {
+/// A clause as it is shown.
+struct Line {
+    id: String,
+    words: String,
+    subject: String,
+    asks: String,
+    scope: Vec<String>,
+    read_by: Option<String>,
+    confidence: Confidence,
+}
+
+impl Line {
+    fn of(held: &Held, choices: &Choices, clause: &Clause, rules: bool) -> Self {
+        let when = clause
+            .condition
+            .as_ref()
+            .map(|condition| wording::condition::applies(&condition.expr));
+        let of_choice = choices.in_words(clause);
+        let is_read = clause.confidence != Confidence::Prose && !clause.read_by.is_empty();
+        Self {
+            id: clause::id(clause),
+            words: words(held, clause),
+            subject: clause::subject(clause),
+            asks: clause::requirement(clause),
+            scope: when.into_iter().chain(of_choice).collect(),
+            read_by: (rules && is_read).then(|| format!("read by {}", listed(&clause.read_by))),
+            confidence: clause.confidence,
+        }
+    }
+
+    /// Each part on lines of its own, for a page on which no table fits.
+    fn in_paragraphs(self) -> String {
+        let title = format!("{} {}: {}", self.id, self.subject, self.asks);
+        let title = wrapped(&title, 0, 2);
+        let mut text = match self.confidence {
+            Confidence::WithDoubt => paint(UNKNOWN, title.trim_end()) + "\n",
+            _ => title,
+        };
+        for line in [self.words]
+            .into_iter()
+            .chain(self.scope)
+            .chain(self.read_by)
+        {
+            text.push_str(&wrapped(&line, 4, 0));
+        }
+        text + "\n"
+    }
+}
+
+/// The words of a clause, those of a table's cell with its row and column.
+fn words(held: &Held, clause: &Clause) -> String {
+    match wording::cell::Cell::of(&held.text, clause) {
+        Some(cell) if !cell.place().is_empty() => format!("{}: ‹{}›", cell.place(), cell.number),
+        _ => clause::words(clause),
+    }
+}
+
+fn tinted(confidence: Confidence, words: String) -> Cell {
     let cell = Cell::new(words);
-    match clause.confidence {
+    match confidence {
         Confidence::ByRule => cell,
         Confidence::WithDoubt => cell.fg(Color::DarkYellow),
-        Confidence::Prose => cell.add_attribute(Attribute::Dim),
+        Confidence::Prose => cell.add_attribute(Attribute::Bold),
     }
 }
 
 /// What the signs of the table mean.
-pub(crate) fn legend() -> String {
-    let words = "‹ › marks the number that was read, ! what was read with a doubt, ¶ words left for a person, ✓ a clause that a person has \
-                 confirmed, ✎ one that a person has corrected. `everyclause read --rules NAME` shows a rule.";
-    wrapped(words, 0, 0) + "\n"
+pub(crate) fn legend(held: &Held) -> String {
+    let mut words = "‹ › marks the number that was read, ! what was read with a doubt, ¶ words left for a person, ✓ a clause that a person \
+                     has confirmed, ✎ one that a person has corrected."
+        .to_owned();
+    if held
+        .reading()
+        .clauses
+        .iter()
+        .any(|clause| clause.item.is_empty())
+    {
+        words.push_str(" What stands before the first item is called head.");
+    }
+    wrapped(&words, 0, 0) + "\n"
 }
 
-/// How many clauses were read how.
+/// What there is to look at, in short, before all else.
+fn sums(held: &Held) -> String {
+    let mut text = String::from("\n");
+    if let Some(words) = pictures(held) {
+        text.push_str(&(paint(UNKNOWN, wrapped(&words, 0, 0).trim_end()) + "\n"));
+    }
+    if held.reading().clauses.is_empty() {
+        let words = "Nothing was read: no clause was found.";
+        return text + &paint(UNKNOWN, words) + "\n";
+    }
+    text.push_str(&counts(held));
+    text.push_str(&accounted(held));
+    text
+}
+
+/// That pages are pictures, of which nothing was read.
+fn pictures(held: &Held) -> Option<String> {
+    let paper = held.paper.as_ref()?;
+    wording::head::pictures(&paper.pictures())
+}
+
+/// How many clauses were read how, and how much was warned of.
 fn counts(held: &Held) -> String {
-    let clauses = &held.reading().clauses;
+    let reading = held.reading();
     let count = |confidence| {
-        clauses
-            .iter()
+        let of_them = reading.clauses.iter();
+        of_them
             .filter(|clause| clause.confidence == confidence)
             .count()
     };
+    let is_open =
+        |clause: &Clause| clause.confidence == Confidence::Prose && clause.status == Status::Draft;
+    let left = count(Confidence::Prose);
+    let left = if left > 0 && !reading.clauses.iter().any(is_open) {
+        format!("{left} to answer at the joint (¶), confirmed as such")
+    } else {
+        format!("{left} left as words (¶) for a person")
+    };
+    let notes = held.paper.as_ref().map_or(0, |paper| paper.notes.len());
+    let warnings = match reading.warnings.len() + notes {
+        0 => String::new(),
+        some => format!("; {}", counted(some, "warning", "warnings")),
+    };
     let words = format!(
-        "{}: {} by rule, {} with a doubt (!), {} left as words (¶) for a person.",
-        counted(clauses.len(), "clause", "clauses"),
+        "{}: {} by rule, {} with a doubt (!), {left}{warnings}.",
+        counted(reading.clauses.len(), "clause", "clauses"),
         count(Confidence::ByRule),
         count(Confidence::WithDoubt),
-        count(Confidence::Prose),
     );
     wrapped(&words, 0, 0)
+}
+
+/// How to see what needs a person without the rest.
+fn alone(held: &Held) -> String {
+    let has = |confidence| {
+        let mut clauses = held.reading().clauses.iter();
+        clauses.any(|clause| clause.confidence == confidence)
+    };
+    let words = match (has(Confidence::WithDoubt), has(Confidence::Prose)) {
+        (true, true) => {
+            "`--doubtful` lists what was read with a doubt alone, `--left` what is left for a person"
+        }
+        (true, false) => "`--doubtful` lists what was read with a doubt alone",
+        (false, true) => "`--left` lists what is left for a person alone",
+        (false, false) => return String::new(),
+    };
+    paint(
+        QUIET,
+        wrapped(
+            &format!("{words}; `--by-rule` shows by which rule each clause was read."),
+            0,
+            0,
+        )
+        .trim_end(),
+    ) + "\n"
 }
 
 /// What is doubtful about each clause that was read with a doubt.
@@ -192,7 +362,10 @@ fn doubts(held: &Held) -> String {
             let reasons = wording::doubt::reasons(reading, clause);
             reasons.into_iter().map(move |reason| (clause, reason))
         })
-        .map(|(clause, reason)| labelled(&clause::id(clause), &(reason + "."), 2, 9))
+        .map(|(clause, reason)| {
+            let about = format!("{}: {reason}.", clause::subject(clause));
+            labelled(&clause.id, &about, 2, 9)
+        })
         .collect();
     if doubts.is_empty() {
         return String::new();
@@ -204,7 +377,10 @@ fn doubts(held: &Held) -> String {
 fn accounted(held: &Held) -> String {
     let reading = held.reading();
     let left_out = reading.accounted.of.saturating_sub(reading.accounted.bytes);
-    let mut text = if left_out == 0 {
+    let is_part = pictures(held).is_some();
+    let mut text = if left_out == 0 && is_part {
+        String::new()
+    } else if left_out == 0 {
         wrapped(
             "No word of the document was left out: each is in a clause, a heading, the head or a page's own lines.",
             0,
@@ -219,6 +395,9 @@ fn accounted(held: &Held) -> String {
         .iter()
         .filter(|warning| warning.kind == WarningKind::UnreadNumber)
         .count();
+    if unread == 0 && is_part {
+        return text;
+    }
     if unread == 0 {
         text.push_str(&wrapped(
             "Every number with a unit is in a clause, a condition, a name or the head.",
@@ -263,7 +442,13 @@ fn of_the_pages(held: &Held) -> String {
 fn warnings(held: &Held) -> String {
     let warnings = &held.reading().warnings;
     if warnings.is_empty() {
-        return paint(QUIET, "No warnings.") + "\n";
+        let notes = held.paper.as_ref().map_or(0, |paper| paper.notes.len());
+        let words = if notes == 0 {
+            "No warnings."
+        } else {
+            "No warnings of the words themselves."
+        };
+        return paint(QUIET, words) + "\n";
     }
     let mut text = heading(&format!(
         "{} to look at",

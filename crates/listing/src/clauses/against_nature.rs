@@ -4,7 +4,7 @@
 //! fault, a case or what is excluded, however it goes on: "Causes for rejection: ...", "See Item 5 for ...", "Special inspection: ...". Such a number is left
 //! unread. What it would misread, as a number that nobody read: a scope in few words, "Joints over 2 in.", that the document means as one.
 
-use measure::Unit;
+use measure::{Dimension, Unit};
 
 use super::bounds::Reading;
 use crate::model::Relation;
@@ -20,6 +20,7 @@ const LARGE: &[&str] = &[
     "thickness",
     "density",
     "compression",
+    "compress",
     "overlap",
     "lap",
     "embedment",
@@ -32,8 +33,10 @@ const LARGE: &[&str] = &[
 /// Whether a number is compared on the side that nobody limits, in words that demand nothing.
 pub(super) fn is_against_nature(sentence: &Sentence<'_>, reading: &Reading, name: &Name) -> bool {
     let against = match reading.bound.relation {
-        Relation::MoreThan => is_wanted_small(name),
-        Relation::LessThan => is_wanted_large(name) || is_of_a_film(reading),
+        Relation::MoreThan => is_wanted_small(reading, name),
+        Relation::LessThan => {
+            is_wanted_large(name) || is_of_a_film(reading) || is_of_a_solid(reading, name)
+        }
         _ => false,
     };
     let first = reading
@@ -43,8 +46,9 @@ pub(super) fn is_against_nature(sentence: &Sentence<'_>, reading: &Reading, name
     against && first.is_some_and(|amount| !is_demanded(sentence, amount.first))
 }
 
-fn is_wanted_small(name: &Name) -> bool {
-    is_of_an_opening(name) && has_word(name, &["width"]) || has_word(name, SMALL)
+fn is_wanted_small(reading: &Reading, name: &Name) -> bool {
+    let length = reading.bound.unit.dimension() == Dimension::Length;
+    length && is_of_an_opening(name) && !has_word(name, LARGE) || has_word(name, SMALL)
 }
 
 /// Whether what is measured is no part, but the space between two.
@@ -61,6 +65,18 @@ fn is_wanted_large(name: &Name) -> bool {
 /// Films are measured in thousandths, and are never too thick.
 const fn is_of_a_film(reading: &Reading) -> bool {
     matches!(reading.bound.unit, Unit::Mil | Unit::Micrometre)
+}
+
+/// A wall "less than 8 in." is less than 8 in. thick.
+fn is_of_a_solid(reading: &Reading, name: &Name) -> bool {
+    const SOLIDS: &[&str] = &[
+        "wall", "floor", "slab", "concrete", "packing", "board", "sealant",
+    ];
+    let length = reading.bound.unit.dimension() == Dimension::Length;
+    let measured = [
+        "height", "high", "span", "recess", "distance", "apart", "splice", "open", "seam",
+    ];
+    length && SOLIDS.contains(&name.component.as_str()) && !has_word(name, &measured)
 }
 
 fn has_word(name: &Name, words: &[&str]) -> bool {

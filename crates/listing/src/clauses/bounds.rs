@@ -3,7 +3,8 @@
 use measure::Unit;
 
 use super::carried::Carried;
-use super::limit_heads::LimitHeads;
+use super::counter_case::is_of_one_side;
+use super::limit_heads::{LimitHeads, is_listed};
 use super::unclaimed::Unclaimed;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
@@ -34,7 +35,9 @@ pub(super) struct Headings<'a> {
 
 impl Headings<'_> {
     fn over(&self, sentence: &Sentence<'_>, amount: &Amount) -> Option<Carried> {
-        self.heads.over(sentence, amount).or(self.carried)
+        let listed = || is_listed(sentence, amount);
+        let carried = self.carried.filter(|own| !own.is_of_a_list() || listed());
+        self.heads.over(sentence, amount).or(carried)
     }
 }
 
@@ -61,6 +64,8 @@ pub(super) fn bounds(
         };
         let counts_nothing = amount.unit == Unit::Count && is_numbered_limit(sentence, amount);
         if counts_nothing
+            || is_of_one_side(sentence, index)
+            || is_part_of_that(sentence, amount)
             || (forbids || headings.denied) && would_be_denied(finding.relation, rule, forbids)
         {
             unread.push(index);
@@ -96,7 +101,9 @@ pub(super) fn bounds(
             }
             _ => (finding, rule),
         };
-        if rule == "bare value" && unclaimed.is_beside(sentence, index) {
+        if rule == "bare value"
+            && (unclaimed.is_beside(sentence, index) || is_elsewhere(sentence, index))
+        {
             unread.push(index);
             continue;
         }
@@ -130,6 +137,33 @@ fn is_numbered_limit(sentence: &Sentence<'_>, amount: &Amount) -> bool {
     amount.first == 0
         && sentence.is_any(amount.last, &["min", "minimum", "max", "maximum"])
         && rest.skip(1).all(|at| sentence.is_sign(at, '.'))
+}
+
+/// `25 percent in compression, half that in extension`: a part of another number.
+fn is_part_of_that(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    amount.last > 0
+        && sentence.is_any(amount.last - 1, &["half", "quarter", "third", "twice"])
+        && sentence.is_any(amount.last, &["that", "this"])
+}
+
+/// `max width of 50 mm for walls (100 mm floors)`: another place's number, in brackets behind a limit that may reach it.
+fn is_elsewhere(sentence: &Sentence<'_>, index: usize) -> bool {
+    const PLACES: &[&str] = &[
+        "floor", "floors", "wall", "walls", "ceiling", "ceilings", "roof", "roofs",
+    ];
+    let pair = index
+        .checked_sub(1)
+        .and_then(|before| sentence.amount(before).zip(sentence.amount(index)));
+    pair.is_some_and(|(before, own)| {
+        let for_place = sentence.is_any(own.last, &["for", "in", "at"]);
+        let place = own.last + usize::from(for_place);
+        before.unit == own.unit
+            && own.first > 0
+            && sentence.is_sign(own.first - 1, '(')
+            && sentence.is_any(place, PLACES)
+            && sentence.is_sign(place + 1, ')')
+            && bounded(sentence, index - 1).is_some_and(|(_, rule)| rule != "bare value")
+    })
 }
 
 /// Whether what a rule found would be turned by a denial over it. Under a title that forbids, a comparison is turned.

@@ -10,6 +10,8 @@ pub(crate) struct Carried {
     pub(crate) relation: Relation,
     /// The words that a value may have after it and still be one of those meant: `deep` under "Minimum depths:".
     adjectives: Option<&'static [&'static str]>,
+    /// Whether only labels with their values are meant, and no statement.
+    listed: bool,
 }
 
 /// Attributes as lists open with them, and the words that follow their values.
@@ -89,6 +91,34 @@ pub(crate) fn carried(words: &str) -> Option<Carried> {
     Some(Carried {
         relation: ending.or(qualified)?,
         adjectives,
+        listed: false,
+    })
+}
+
+/// What an item's title says of the labels and values under it: "MAXIMUM JOINT WIDTHS", "Minimum overlaps". One of a single measure, "Minimum depth", is no
+/// heading of a list.
+pub(crate) fn carried_by_title(title: &str) -> Option<Carried> {
+    const LISTS: &[&str] = &[
+        "widths",
+        "depths",
+        "thicknesses",
+        "overlaps",
+        "laps",
+        "spacings",
+        "lengths",
+        "heights",
+        "densities",
+    ];
+    const LONGEST: usize = 5;
+    let lower = title.trim().to_lowercase();
+    let words: Vec<&str> = lower.split_whitespace().collect();
+    let limits = words.first().is_some_and(|word| qualifier(word).is_some());
+    let lists = words.last().is_some_and(|word| LISTS.contains(word));
+    let heads = limits && lists && words.len() <= LONGEST;
+    let carried = heads.then(|| carried(&format!("{lower}:")))??;
+    Some(Carried {
+        listed: true,
+        ..carried
     })
 }
 
@@ -108,7 +138,13 @@ impl Carried {
         Self {
             relation,
             adjectives: Some(MEASURING),
+            listed: false,
         }
+    }
+
+    /// Whether only labels with their values are meant.
+    pub(super) const fn is_of_a_list(self) -> bool {
+        self.listed
     }
 
     /// Whether the heading names no measure.

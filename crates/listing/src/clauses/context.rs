@@ -8,9 +8,11 @@ use super::bounds::{Reading, list_end};
 use super::classes::ClassNumber;
 use super::draft::{Draft, Yield, local_property};
 use super::leftover::{Role, Segment};
+use super::told::{NOT_DECIDED, told};
 use crate::conditions::{Attached, Found, Permitted};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, is_of_what_is_behind, name};
+use crate::phrase::Amount;
 use crate::rules::{Sentence, case_of};
 
 /// A sentence with what governs it and what stands around it.
@@ -135,7 +137,18 @@ impl Context<'_, '_> {
             return false;
         };
         let condition_between = (first.last..second.first).any(|at| sentence.in_condition(at));
+        // `4-1/2 in. wide for 4 in. joint, 4 in. deep`
+        let measure = |amount: &Amount| {
+            let word = sentence.word(sentence.skip_parentheses(amount.last));
+            ["wide", "deep", "thick", "long", "high"]
+                .contains(&word)
+                .then_some(word)
+        };
+        let another = measure(&first)
+            .zip(measure(&second))
+            .is_some_and(|(one, other)| one != other);
         condition_between
+            && !another
             && (first.last..second.first).all(|at| {
                 sentence.in_condition(at)
                     || sentence.is_stop(at)
@@ -160,11 +173,28 @@ impl Context<'_, '_> {
         let index = reading.amounts.first().copied().unwrap_or(0);
         let (condition, options) = self.governed(index);
         let span = self.words_of(reading, parts);
-        let property = name
-            .property
-            .map_or_else(|| self.local(name), |property| property.name.clone());
+        let told = told(name);
+        let property = match (name.property, &told) {
+            (Some(property), _) => property.name.clone(),
+            // As it stands: two numbers are of one thing only where the same words stand beside both.
+            (None, Some(_)) => self.local(name),
+            (None, None) => {
+                let value = self.sentence.amount(index).map(|amount| amount.at);
+                let value = value.unwrap_or_default().of(self.sentence.text);
+                local_property(&self.around.item, &format!("undecided {value}"))
+            }
+        };
+        let untold = Name {
+            component: String::new(),
+            attribute: NOT_DECIDED.to_owned(),
+            doubtful: true,
+            ..name.clone()
+        };
+        let name = told.as_ref().unwrap_or(&untold);
         let doubtful = name.doubtful
             || reading.doubtful
+            || self.names_another(reading, parts, &options)
+            || self.is_led_by_words(index, parts)
             || reading
                 .bound
                 .second
@@ -185,6 +215,42 @@ impl Context<'_, '_> {
                 Confidence::ByRule
             },
         }
+    }
+
+    /// Whether the words of a number name a configuration, and not the one that it was given.
+    fn names_another(
+        &self,
+        reading: &Reading,
+        parts: &[(Segment, Role)],
+        options: &[String],
+    ) -> bool {
+        let Some(extent) = self.extent(reading, parts) else {
+            return false;
+        };
+        let named = self.governing.iter().skip(self.first_configuration);
+        let mut named = named
+            .filter(|found| extent.first <= found.first && found.last <= extent.last)
+            .filter_map(|found| match &found.expr {
+                Expr::Words(name) => Some(name),
+                _ => None,
+            })
+            .peekable();
+        named.peek().is_some() && !named.any(|name| options.contains(name))
+    }
+
+    /// Whether the sentence opens with words that say where or when, and that stayed words: "In the gap above the board, min 5/8 in. of wool". What they
+    /// confine the number to nobody has read.
+    fn is_led_by_words(&self, index: usize, parts: &[(Segment, Role)]) -> bool {
+        const LEADING: &[&str] = &[
+            "in", "at", "where", "when", "if", "for", "between", "above", "over", "around",
+            "beneath", "below", "under", "along", "within", "behind", "with",
+        ];
+        let Some((opening, Role::Prose)) = parts.first() else {
+            return false;
+        };
+        let amount = self.sentence.amount(index).map_or(0, |amount| amount.first);
+        let parted = (opening.last..amount).any(|at| self.sentence.is_sign(at, ';'));
+        self.sentence.is_any(opening.first, LEADING) && opening.last <= amount && !parted
     }
 
     fn local(&self, name: &Name) -> String {

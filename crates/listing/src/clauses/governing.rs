@@ -24,6 +24,12 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     // "As in Configuration A" points at what holds there, and holds itself.
     mentioned.retain(|mention| !is_compared_with(sentence, mention.first));
     mentioned.retain(|mention| !joins(sentence, mention, &mut conditions.found));
+    let besides: Vec<Found> = mentioned
+        .iter()
+        .filter_map(|mention| besides(sentence, mention, &conditions.found))
+        .collect();
+    conditions.found.extend(besides);
+    conditions.found.sort_by_key(|condition| condition.first);
     if in_option {
         keep_required(sentence, &mut conditions.found);
     }
@@ -114,6 +120,22 @@ fn joins(sentence: &Sentence<'_>, mention: &Mentioned, found: &mut [Found]) -> b
         ..words_that_govern(first, last, sentence.words(first, last).to_owned())
     };
     true
+}
+
+/// What is asked besides a configuration that opens the sentence: "In Configuration B with the sprayed deck of Item 1C, ...". A person must say whether that is
+/// so.
+fn besides(sentence: &Sentence<'_>, mention: &Mentioned, found: &[Found]) -> Option<Found> {
+    const WITH: &[&str] = &["with", "without", "having", "where", "when", "if"];
+    const LONGEST: usize = 14;
+    let first = introduced_at(sentence, mention.first);
+    let begins = first == 0 || sentence.is_sign(first - 1, ';');
+    let end = (mention.last..sentence.tokens.len())
+        .take(LONGEST)
+        .find(|at| sentence.is_stop(*at) || sentence.amount_at(*at).is_some())
+        .filter(|at| sentence.is_sign(*at, ','))?;
+    let apart = |own: &Found| own.last <= mention.last || end <= own.first;
+    (begins && sentence.is_any(mention.last, WITH) && found.iter().all(apart))
+        .then(|| words_that_govern(first, end, sentence.words(mention.last, end).to_owned()))
 }
 
 fn words_that_govern(first: usize, last: usize, words: String) -> Found {

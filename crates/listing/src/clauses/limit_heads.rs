@@ -3,7 +3,7 @@
 //! A heading names no measure of its own, "Minimum depth:" is a label, and reaches to the next. What it would misread: a value in words without a verb
 //! behind the list, which the heading no longer means.
 
-use super::carried::Carried;
+use super::carried::{Carried, carried_by_title};
 use super::tables::said_of_all;
 use crate::layout::Flow;
 use crate::model::Relation;
@@ -146,7 +146,10 @@ fn labels(lower: &str) -> impl Iterator<Item = usize> + '_ {
         .map(|(at, _)| at);
     all.filter(|at| {
         let before = lower.get(..*at).unwrap_or_default();
-        before.ends_with(' ') && before.trim_end().ends_with(['.', ';'])
+        let before = before.strip_suffix(' ').unwrap_or_default().trim_end();
+        // `Joint 1 in. max: packing 3 in. deep` ends no sentence there.
+        let unit = ["in.", "ft.", "lb.", "oz.", "no.", "dia.", "o.c."];
+        before.ends_with(['.', ';']) && !unit.iter().any(|unit| before.ends_with(unit))
     })
 }
 
@@ -167,11 +170,12 @@ fn head_at(flow: &Flow, at: usize) -> Option<(usize, Relation)> {
     let parted = begins.is_empty() || begins.ends_with(['.', ':', ';', ')']);
     let own = words.split_whitespace().count() > 1 && words.starts_with(char::is_uppercase);
     let ended = !words.ends_with(['.', ',', ';']) || words.to_lowercase().contains("below");
-    (parted && own && ended).then(|| Some((at + line.len(), heads(words)?)))?
+    let relation = || heads(words).or_else(|| Some(carried_by_title(words)?.relation));
+    (parted && own && ended).then(|| Some((at + line.len(), relation()?)))?
 }
 
 /// Whether a number stands in a label with its value, and not in a statement.
-fn is_listed(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+pub(super) fn is_listed(sentence: &Sentence<'_>, amount: &Amount) -> bool {
     const VERBS: &[&str] = &[
         "shall", "must", "is", "are", "may", "can", "be", "has", "have", "should", "install",
         "provide", "use", "cut", "fill", "place", "apply", "with", "having",

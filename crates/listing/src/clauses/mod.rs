@@ -7,6 +7,7 @@ mod cells;
 mod classes;
 mod confine;
 mod context;
+mod counter_case;
 mod denied_list;
 mod draft;
 mod entries;
@@ -24,6 +25,7 @@ mod reference;
 mod sentence;
 mod sorts;
 mod tables;
+mod told;
 mod unclaimed;
 
 use std::rc::Rc;
@@ -38,7 +40,7 @@ use crate::naming::Subject;
 use crate::outline::Paragraph;
 use crate::rules::Sentence;
 
-pub(crate) use carried::{Carried, carried};
+pub(crate) use carried::{Carried, carried, carried_by_title};
 pub(crate) use confine::confine;
 pub(crate) use denied_list::denies_below;
 pub(crate) use draft::{Draft, Yield, holds_always, limit};

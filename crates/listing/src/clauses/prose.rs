@@ -4,7 +4,7 @@ use super::context::Context;
 use super::draft::{Draft, Yield, local_property};
 use super::leftover::{Role, Segment};
 use super::reference::reference;
-use crate::conditions::Found;
+use crate::conditions::{Found, opens};
 use crate::model::{Condition, Confidence, Expr, Requirement};
 use crate::naming::{Mention, Subject};
 
@@ -99,16 +99,10 @@ pub(super) fn push_prose(
             expr: condition.expr.clone(),
         });
     let mut options = context.around.options.clone();
-    let named = context.governing.iter().skip(context.first_configuration);
-    if named.clone().any(|found| found.first <= segment.first + 1) {
+    let named = named(context, segment);
+    if let Some(name) = named {
         options.retain(|option| Some(option) != context.around.headed.as_ref());
-    }
-    for found in named {
-        if let Expr::Words(name) = &found.expr
-            && found.first <= segment.first + 1
-            && found.last <= segment.last
-            && !options.contains(name)
-        {
+        if !options.contains(name) {
             options.push(name.clone());
         }
     }
@@ -126,4 +120,31 @@ pub(super) fn push_prose(
         read_by: vec![rule.to_owned()],
         confidence,
     });
+}
+
+/// The configuration that words stand under: the one that they name, else the last that leads to them.
+fn named<'c>(context: &'c Context<'_, '_>, segment: Segment) -> Option<&'c String> {
+    let sentence = context.sentence;
+    let configurations = context.governing.iter().skip(context.first_configuration);
+    let mut all = configurations.filter_map(|found| match &found.expr {
+        Expr::Words(name) => Some((found, name)),
+        _ => None,
+    });
+    let own = |found: &Found| found.first >= segment.first && found.last <= segment.last;
+    let mut within = all.clone().filter(|(found, _)| own(found));
+    let first = within.next();
+    let edges = |found: &Found| {
+        found.first <= segment.first + 1
+            || found.last + 1 >= segment.last
+            || opens(sentence, context.governing, found)
+    };
+    match first {
+        // What words with two of them say of which is for a person.
+        Some(_) if within.next().is_some() => None,
+        Some((found, name)) => edges(found).then_some(name),
+        None => all
+            .rfind(|(found, _)| found.last <= segment.first)
+            .filter(|(found, _)| opens(sentence, context.governing, found))
+            .map(|(_, name)| name),
+    }
 }

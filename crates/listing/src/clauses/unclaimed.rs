@@ -117,16 +117,32 @@ impl Unclaimed {
         Self { at }
     }
 
+    /// `not exceeding that of the track plus 1/4 in.`: a sum that a verb limits, and no difference that is just so.
+    fn exceeds_a_sum(&self, sentence: &Sentence<'_>, start: usize, first: usize) -> bool {
+        let added = first > 0
+            && (sentence.is_any(first - 1, &["plus", "less", "minus"])
+                || sentence.is_sign(first, '+'));
+        let stretch = (start..first).rev().take_while(|at| !sentence.is_stop(*at));
+        added
+            && stretch.into_iter().any(|at| {
+                self.at.contains(&at)
+                    && sentence.is_any(at, &["exceed", "exceeds", "exceeding", "least", "most"])
+            })
+    }
+
     /// Whether a bare value shares its stretch of words with one of them.
     pub(super) fn is_beside(&self, sentence: &Sentence<'_>, index: usize) -> bool {
         let Some(own) = sentence.amount(index) else {
             return false;
         };
         // The number of a screw is a name rather than a measure.
-        if own.unit == Unit::ScrewNumber || is_difference(sentence, own.first) {
+        if own.unit == Unit::ScrewNumber {
             return false;
         }
         let start = sentence.floor(index);
+        if is_difference(sentence, own.first) {
+            return self.exceeds_a_sum(sentence, start, own.first);
+        }
         let end = sentence
             .amount(index + 1)
             .map_or(sentence.tokens.len(), |next| next.first);

@@ -279,6 +279,7 @@ fn after_opening(
     let next_opening = found
         .iter()
         .skip(number + 1)
+        .filter(|other| other.first >= condition.last)
         .find(|other| opens(sentence, found, other) && !sentence.is_word(other.first, "whether"))
         .map_or(sentence.tokens.len(), |other| other.first);
     // "..., and in every case lapped 1 in." holds whatever the condition.
@@ -366,7 +367,7 @@ fn but_what_layers_share(
 }
 
 /// Whether a condition governs what stands after it.
-fn opens(sentence: &Sentence<'_>, found: &[Found], condition: &Found) -> bool {
+pub(crate) fn opens(sentence: &Sentence<'_>, found: &[Found], condition: &Found) -> bool {
     opens_by_itself(sentence, condition) || is_led(sentence, found, condition)
 }
 

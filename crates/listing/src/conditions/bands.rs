@@ -103,6 +103,27 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     })
 }
 
+/// `Joints between 15 and 50 mm wide: 1 strip; 50 to 100 mm wide: 2 strips`: behind a label of joints, a width alone labels others of them.
+pub(super) fn labelled_again(
+    sentence: &Sentence<'_>,
+    index: usize,
+    before: &[Found],
+) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let start = (1..=amount.first)
+        .rev()
+        .find(|at| begins_stretch(sentence, *at))?;
+    let compared = (start..amount.first).all(|at| is_comparing(sentence, at));
+    let told = amount.hi.is_some() || compares(sentence, start, amount.first);
+    let end = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let first = before.first()?;
+    let labelled = sentence.is_sign(first.last, ':') && sentence.is_sign(end, ':');
+    let of_joints = matches!(&first.expr, Expr::Test(test) if test.property == "joint.width");
+    let follows = sentence.amounts.iter().any(|amount| amount.first > end);
+    (compared && told && labelled && of_joints && follows)
+        .then(|| found(sentence, index, start, Some("joint.width")))
+}
+
 /// Whether a stretch begins at a token: behind a semicolon, or behind the stop of a shortened word.
 fn begins_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
     let Some(before) = at.checked_sub(1) else {
@@ -220,13 +241,15 @@ pub(super) fn before_joint(sentence: &Sentence<'_>, index: usize) -> Option<Foun
     })
 }
 
-/// `For 2 in. joints, packing is 4 in. deep.`, `backer rod 1-1/4 in. diameter for 1 in. joints`: which joints are as wide as that, only a person can say.
+/// `For 2 in. joints, packing is 4 in. deep.`, `backer rod 1-1/4 in. diameter for 1 in. joints`, `strips 4-1/2 in. wide for 4 in. joint, 4 in. deep`: which joints are as wide as that, only a person can say.
 fn of_one_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
     let first = amount.first.checked_sub(1)?;
     let end = sentence.skip_parentheses(amount.last);
+    let end = end + usize::from(sentence.is_word(end, "wide"));
     let is_length = amount.unit.dimension() == measure::Dimension::Length;
-    let alone = sentence.is_sign(end + 1, ',') && first == 0
+    let sized = sentence.is_word(first, "for");
+    let alone = sentence.is_sign(end + 1, ',') && (first == 0 || sized)
         || sentence.is_sign(end + 1, '.') && sentence.token(end + 2).is_none()
         || sentence.token(end + 1).is_none();
     let measured = first == 0 || sentence.amounts.iter().any(|own| own.last <= first);
@@ -234,7 +257,8 @@ fn of_one_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         && alone
         && measured
         && sentence.is_any(first, &["for", "in"])
-        && sentence.is_any(end, &["joints", "gaps"]);
+        && (sentence.is_any(end, &["joints", "gaps"])
+            || sized && sentence.is_any(end, &["joint", "gap"]));
     reads.then(|| Found {
         first,
         last: end + 1,

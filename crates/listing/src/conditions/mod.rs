@@ -43,7 +43,7 @@ use measure::Quantity;
 use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded_by_its_words};
 
-pub(crate) use attach::{Attached, attach};
+pub(crate) use attach::{Attached, attach, opens};
 pub(crate) use brought::{
     asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_where,
 };

@@ -7,6 +7,13 @@ use super::labels::{begins_statement, goes_on, labels};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
+/// Verbs that say something of the subject before them.
+const SUBJECT_VERBS: &[&str] = &[
+    "shall", "must", "may", "can", "will", "should", "is", "are", "require", "requires", "need",
+    "needs", "take", "takes", "call", "calls", "have", "has", "receive", "receives", "get", "gets",
+    "want", "wants",
+];
+
 /// Whether a condition only says that something holds then, too: "even when the joint is narrow", "no matter if". Nothing is left out for it.
 pub(super) fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
     const EVEN: &[&str] = &[
@@ -129,16 +136,12 @@ fn is_elliptic(sentence: &Sentence<'_>, condition: &Found) -> bool {
 
 /// `packing is 4 in. deep but joints over 3 in. require 6 in.`: things that a verb follows are what it says something of, and nothing before them is.
 fn is_subject(sentence: &Sentence<'_>, condition: &Found) -> bool {
-    const VERBS: &[&str] = &[
-        "shall", "must", "may", "can", "will", "should", "is", "are", "require", "requires",
-        "need", "needs", "take", "takes", "call", "calls", "have", "has", "receive", "receives",
-        "get", "gets", "want", "wants",
-    ];
     const THINGS: &[&str] = &[
         "joint", "joints", "gap", "gaps", "opening", "openings", "widths",
     ];
     let article = usize::from(sentence.is_any(condition.first, &["a", "an", "any", "all", "each"]));
-    sentence.is_any(condition.first + article, THINGS) && sentence.is_any(condition.last, VERBS)
+    sentence.is_any(condition.first + article, THINGS)
+        && sentence.is_any(condition.last, SUBJECT_VERBS)
 }
 
 /// `minimum 20 %, for widths over 60 mm minimum 30 %`: what a qualified number follows at once opens its stretch.
@@ -187,7 +190,48 @@ fn leads_as_configuration(sentence: &Sentence<'_>, condition: &Found) -> bool {
             !sentence.is_stop(*at) && !sentence.is_any(*at, &["configuration", "config"])
         })
         .any(|at| sentence.amount_at(at).is_some());
-    opens && follows
+    (opens || is_of_the_subject(sentence, condition)) && follows
+}
+
+/// `The system of Configuration A is made for 25 percent, and that of Configuration B a max 12.5 percent`: what tells the subject of a statement apart
+/// governs what is said of it, and nothing before it.
+fn is_of_the_subject(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const LONGEST: usize = 6;
+    const LIMITS: &[&str] = &[
+        "a", "an", "the", "min", "minimum", "max", "maximum", "not", "no", "at", "by", "for", "to",
+    ];
+    const PARTS: &[&str] = &["and", "or", "but", "while", "whereas", "except"];
+    const VERBS: &[&str] = &[
+        "is",
+        "are",
+        "shall",
+        "must",
+        "has",
+        "have",
+        "may",
+        "installed",
+        "used",
+    ];
+    let begins = |at: &usize| {
+        at.checked_sub(1)
+            .is_none_or(|before| sentence.is_stop(before) || sentence.is_any(before, PARTS))
+    };
+    let is_name = |at: &usize| {
+        sentence
+            .token(*at)
+            .is_some_and(|token| token.word().is_some())
+            && sentence.amount_at(*at).is_none()
+            && !sentence.is_any(*at, VERBS)
+            && !sentence.is_any(*at, PARTS)
+    };
+    let subject = (0..condition.first).rev().take(LONGEST).take_while(is_name);
+    let Some(first) = subject.last().filter(begins) else {
+        return false;
+    };
+    let is_that = first + 1 == condition.first && sentence.is_any(first, &["that", "those"]);
+    let limited =
+        sentence.is_any(condition.last, LIMITS) || sentence.amount_at(condition.last).is_some();
+    sentence.is_any(condition.last, SUBJECT_VERBS) || is_that && limited
 }
 
 /// What a condition is about, for telling whether two are parallel; none for mere words.

@@ -2,7 +2,9 @@
 
 use measure::Dimension;
 
-use super::bands::{before_joint, from_width, labels, lettered, second_limit, two_sided};
+use super::bands::{
+    before_joint, from_width, labelled_again, labels, lettered, second_limit, two_sided,
+};
 use super::{Found, things};
 use crate::model::Expr;
 use crate::rules::{Sentence, is_refused, is_ruled_out};
@@ -77,6 +79,7 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
             .or_else(|| subject(sentence, index))
             .or_else(|| listed(sentence, index, &found))
             .or_else(|| labels(sentence, index))
+            .or_else(|| labelled_again(sentence, index, &found))
             .or_else(|| from_width(sentence, index))
             .or_else(|| lettered(sentence, index))
             .or_else(|| before_joint(sentence, index))

@@ -296,7 +296,11 @@ mod tests {
                 .map(|hi| hi.to_string()),
             Some("2".to_owned())
         );
-        assert!(read("Joint Width 3/4 in. or 1-1/2 in.").differs.is_empty());
+        let either = read("Joint Width 3/4 in. or 1-1/2 in.");
+        assert!(either.differs.is_empty());
+        // Nothing between the two is listed.
+        let strictest = either.width.and_then(|width| width.strictest_hi);
+        assert_eq!(strictest.map(|hi| hi.to_string()), Some("3/4".to_owned()));
     }
 
     #[test]

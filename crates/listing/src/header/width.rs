@@ -45,19 +45,22 @@ pub(super) fn width(
     let greatest = amount.hi.unwrap_or(amount.lo);
     let apart = was.is_some_and(|was| was != greatest)
         && (held.relation != relation || stands_for_a_case(sentence, index, named));
-    // `3/4 in. or 1-1/2 in.`: from the least to the greatest of them.
+    let is_another = was.is_some_and(|was| was != greatest) && is_one_of_two(sentence, amount);
+    // `3/4 in. or 1-1/2 in.`: either of them, and nothing between.
     let least = held.lo.map_or(amount.lo, |lo| lo.min(amount.lo));
     if held.lo.is_some() {
         held.lo = Some(least);
     }
     held.hi = Some(was.map_or(greatest, |was| was.max(greatest)));
     held.span = held.span.join(span);
-    if apart {
+    if apart || is_another {
         let strictest = was.map_or(greatest, |was| was.min(greatest));
         held.strictest_hi = Some(
             held.strictest_hi
                 .map_or(strictest, |held| held.min(strictest)),
         );
+    }
+    if apart {
         differs(header, HeaderTopic::Width);
     }
 }
@@ -67,6 +70,12 @@ fn limit_behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Relation> {
     let behind = sentence.skip_parentheses(amount.last);
     let limit = qualifier(sentence.word(behind));
     limit.filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost))
+}
+
+/// Whether a width is stated as another one that may be built: `3/4 in. or 1-1/2 in.`
+fn is_one_of_two(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    let before = amount.first.checked_sub(1);
+    amount.hi.is_none() && before.is_some_and(|before| sentence.is_word(before, "or"))
 }
 
 /// Whether a width in another unit is one of those held, rounded.

@@ -81,34 +81,68 @@ pub(crate) fn is_rule(text: &str) -> bool {
 /// Which lines carry a page number and are not text: they count the document's pages from the first to the last, or stand in a block
 /// of few lines, as heads and feet do, none of them text.
 fn page_numbered(lines: &[Line<'_>], rules: &[bool]) -> Vec<bool> {
-    let counted: Vec<Option<(u16, u16)>> = lines.iter().map(|line| page_of(line.text)).collect();
-    let counts: Vec<(u16, u16)> = counted.iter().flatten().copied().collect();
-    let ascending = counts
-        .windows(2)
-        .all(|pair| matches!(pair, [a, b] if a.0 < b.0 && a.1 == b.1))
-        && counts.iter().all(|(page, of)| page <= of);
-    let complete = ascending
-        && counts.len() > 1
-        && counts
-            .last()
-            .is_some_and(|(_, of)| usize::from(*of) == counts.len());
+    // A page may be counted in its head in words, and at the end of its foot: each is a count of its own.
+    let worded: Vec<_> = lines.iter().map(|line| worded_count(line.text)).collect();
+    let trailing: Vec<_> = lines
+        .iter()
+        .zip(&worded)
+        .map(|(line, worded)| match worded {
+            Some(_) => None,
+            None => trailing_count(line.text),
+        })
+        .collect();
+    let both: Vec<_> = worded
+        .iter()
+        .zip(&trailing)
+        .map(|(worded, trailing)| worded.or(*trailing))
+        .collect();
+    let of_both = Counted::of(&both);
+    let (of_worded, of_trailing) = (Counted::of(&worded), Counted::of(&trailing));
     lines
         .iter()
-        .zip(&counted)
+        .zip(worded.iter().zip(&trailing))
         .enumerate()
-        .map(|(index, (line, count))| {
-            let of_pages = count.is_some() && complete && !is_text(line.text);
-            let number = has_page_number(line.text) || (count.is_some() && ascending);
+        .map(|(index, (line, (worded, trailing)))| {
+            let complete = worded.is_some() && (of_worded.complete || of_both.complete)
+                || trailing.is_some() && (of_trailing.complete || of_both.complete);
+            let of_pages = complete && !is_text(line.text);
+            let counted = worded.is_some() || trailing.is_some();
+            let number = has_page_number(line.text) || counted && of_both.ascending;
             of_pages || (number && stands_apart(lines, rules, index))
         })
         .collect()
+}
+
+/// What the page counts of some lines make together.
+struct Counted {
+    /// Each page follows the one before, of as many.
+    ascending: bool,
+    /// And none of them is left out.
+    complete: bool,
+}
+
+impl Counted {
+    fn of(counted: &[Option<(u16, u16)>]) -> Self {
+        let counts: Vec<(u16, u16)> = counted.iter().flatten().copied().collect();
+        let ascending = counts
+            .windows(2)
+            .all(|pair| matches!(pair, [a, b] if a.0 < b.0 && a.1 == b.1))
+            && counts.iter().all(|(page, of)| page <= of);
+        let all = counts
+            .last()
+            .is_some_and(|(_, of)| usize::from(*of) == counts.len());
+        Self {
+            ascending,
+            complete: ascending && counts.len() > 1 && all,
+        }
+    }
 }
 
 /// The words for a page, looked for all at once.
 static PAGE_WORDS: LazyLock<Option<AhoCorasick>> = LazyLock::new(|| {
     AhoCorasick::builder()
         .ascii_case_insensitive(true)
-        .build(["page", "pg", "sheet", "sht"])
+        .build(["page", "pg", "sheet", "sht", "leaf", "folio"])
         .ok()
 });
 
@@ -122,12 +156,12 @@ fn page_words(text: &str) -> impl Iterator<Item = (&str, &str)> {
     found.filter_map(|hit| Some((text.get(..hit.start())?, text.get(hit.end()..)?)))
 }
 
-/// The page and of how many, as a line states them: "Page 1 of 3", "sheet 2/2", or alone at the end of a wide line.
-fn page_of(text: &str) -> Option<(u16, u16)> {
+/// The page and of how many, as a line states them in words: "Page 1 of 3", "sheet 2/2".
+fn worded_count(text: &str) -> Option<(u16, u16)> {
     if !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
-    let worded = page_words(text).find_map(|(_, after)| {
+    page_words(text).find_map(|(_, after)| {
         let after = after.trim_start_matches(['.', ':', ' ']);
         let (page, rest) = after.split_once([' ', '/'])?;
         let of = rest
@@ -136,8 +170,7 @@ fn page_of(text: &str) -> Option<(u16, u16)> {
             .trim_start_matches(['/', ' ']);
         let digits = of.bytes().take_while(u8::is_ascii_digit).count();
         Some((page.parse().ok()?, of.get(..digits)?.parse().ok()?))
-    });
-    worded.or_else(|| trailing_count(text))
+    })
 }
 
 /// Whether the lines around one, up to the next blank line, rule or page boundary on either side, are few and none of them is text.
@@ -208,7 +241,7 @@ fn requires(text: &str) -> bool {
 
 /// Whether a line carries a page number: "Page 1 of 3", "sheet 2/2", "– 2 –".
 fn has_page_number(text: &str) -> bool {
-    if text.len() > 300 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+    if text.len() > 300 {
         return false;
     }
     let text = text.trim().trim_matches('|').trim().to_lowercase();
@@ -225,7 +258,7 @@ fn has_page_number(text: &str) -> bool {
     page_words(&text).any(|(before, after)| {
         let bounded = !before.ends_with(char::is_alphabetic);
         let after = after.trim_start_matches(['.', ':', ' ']);
-        bounded && is_page_count(after)
+        bounded && (is_page_count(after) || is_spelled_count(after))
     })
 }
 
@@ -243,6 +276,22 @@ fn is_page_count(text: &str) -> bool {
                 rest.strip_prefix(join)
                     .is_some_and(|r| ends(r.trim_start()))
             }))
+}
+
+/// "one of two" and nothing, or words behind a gap.
+fn is_spelled_count(text: &str) -> bool {
+    const NUMBERS: [&str; 10] = [
+        "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+    ];
+    let number = |text: &'_ str| {
+        let number = NUMBERS.iter().find(|number| text.starts_with(**number))?;
+        Some(number.len())
+    };
+    let Some(of) = number(text).and_then(|len| text.get(len..)?.strip_prefix(" of ")) else {
+        return false;
+    };
+    let rest = number(of).and_then(|len| of.get(len..));
+    rest.is_some_and(|rest| rest.trim_end().is_empty() || rest.starts_with("  "))
 }
 
 /// A number between dashes at the end of a short line: `Leaf 9                 - 2 -`.
@@ -342,6 +391,7 @@ mod tests {
             "Laboratories — issued 2021-09 — supersedes B                     1 (2)",
             "QUARTER BUREAU -- JOINTS -- SHEET QL-9                          1 / 1",
             "VI-K 22/0916-E2                       Page 2 of 2 pages",
+            "Register 7 / leaf one of two                     supersedes the 6th",
         ] {
             assert!(
                 has_page_number(text) || trailing_count(text).is_some(),
@@ -353,12 +403,22 @@ mod tests {
             "| over 1 to 2 (25 to 51)   | 2    | 4 (102)   |",
             "fasteners spaced 24 in. (610 mm)",
             "the sheet 2 in. wide",
+            "each leaf one of two layers",
         ] {
             assert!(
                 !has_page_number(text) && trailing_count(text).is_none(),
                 "{text}"
             );
         }
+    }
+
+    #[test]
+    fn heads_and_feet_may_count_each_by_themselves() {
+        let text = "1. Floor\nConcrete.\n\nLab of Nowhere - issued 2021-09       1 (2)\n\u{c}LNF       sheet 2/2\n\n2. Wall\n\
+                    Brick.\n\nLab of Nowhere - issued 2021-09       2 (2)\n";
+        let lines = lines(text);
+        let feet = lines.iter().zip(furniture(&lines)).filter(|(_, f)| *f);
+        assert_eq!(feet.count(), 3);
     }
 
     #[test]

@@ -90,7 +90,8 @@ fn is_film(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> boo
     const LAID_WET: &[&str] = &["coating", "sealant", "fireproofing", "primer", "barrier"];
     let after = sentence.skip_parentheses(amount.last);
     let wet = |at: usize| sentence.is_any(at, &["wet", "dry"]);
-    let film = wet(amount.last)
+    let film = amount.first + 1 < amount.last && wet(amount.first + 1)
+        || wet(amount.last)
         || wet(after)
         || sentence.is_any(after, &["in", "when", "of"]) && wet(after + 1);
     film && amount.unit.dimension() == Dimension::Length
@@ -168,15 +169,19 @@ fn is_of_contact(sentence: &Sentence<'_>, amount: &Amount, property: &Property) 
     const MEASURES: &[&str] = &["width", "depth", "length", "thickness", "height"];
     const REACH: usize = 8;
     let of_contact = |word: &str| property.attribute.contains(word.trim_end_matches("ing"));
-    (amount.first.saturating_sub(REACH)..amount.first)
-        .rev()
-        .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
-        .any(|at| {
-            at > 0
-                && sentence.is_any(at, MEASURES)
-                && sentence.is_any(at - 1, CONTACT)
-                && !of_contact(sentence.word(at - 1))
-        })
+    let right_before = amount.first > 0
+        && is_size(property)
+        && sentence.is_any(amount.first - 1, &["bonded", "adhered", "bearing"]);
+    right_before
+        || (amount.first.saturating_sub(REACH)..amount.first)
+            .rev()
+            .take_while(|at| !sentence.is_stop(*at) && sentence.amount_at(*at).is_none())
+            .any(|at| {
+                at > 0
+                    && sentence.is_any(at, MEASURES)
+                    && sentence.is_any(at - 1, CONTACT)
+                    && !of_contact(sentence.word(at - 1))
+            })
 }
 
 /// Whether a number is how much of a thing there is, and no distance: "at splices at least 10 mm sealant".

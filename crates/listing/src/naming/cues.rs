@@ -230,6 +230,17 @@ impl Context {
             .any(|word| self.after.text().starts_with(word))
     }
 
+    /// Whether the words right behind the number say onto what, and those further off onto what else.
+    pub(super) fn is_placed_elsewhere(&self) -> bool {
+        const SIDES: &[&str] = &["on each ", "on either ", "on both ", "on all "];
+        let after = self.after.text();
+        let further = self.beyond.text().get(after.len()..).unwrap_or_default();
+        self.is_placed()
+            && self.after.count() > 1
+            && !SIDES.iter().any(|side| after.starts_with(side))
+            && ["onto ", " on "].iter().any(|word| further.contains(word))
+    }
+
     /// Whether a word beside the number begins with the given one: `legs` with `leg`, `drying` with `dry`.
     pub(super) fn has_word_like(&self, word: &str) -> bool {
         let top = word == "top";
@@ -297,14 +308,16 @@ pub(super) fn is_comparing(sentence: &Sentence<'_>, at: usize) -> bool {
         .any(|sign| sentence.is_sign(at, *sign))
 }
 
-/// What is measured by a number that a tolerance follows: "1/2 in. *deep*, +1/8, -0 in."
+/// What is measured by a number, where the words of it stand within: "1/2 in. *deep*, +1/8, -0 in."
 fn measured_within<'a>(
     sentence: &'a Sentence<'_>,
     amount: &Amount,
 ) -> impl DoubleEndedIterator<Item = &'a str> {
     const MEASURES: &[&str] = &["deep", "wide", "thick", "long", "high", "wet", "dry"];
-    let tolerance = amount.shape == Shape::Tolerance;
-    let last = if tolerance { amount.last } else { amount.first };
+    // "62 *dry* mils"
+    let film = sentence.is_any(amount.first + 1, &["wet", "dry"]);
+    let within = amount.shape == Shape::Tolerance || film && amount.first + 1 < amount.last;
+    let last = if within { amount.last } else { amount.first };
     words(sentence, amount.first, last).filter(|word| MEASURES.contains(word))
 }
 

@@ -121,7 +121,8 @@ impl Heard {
                 heard.take_onto(run.words, onto_score(run.at));
             }
         });
-        if !told {
+        // "1/2 in. onto steel and 2 in. onto concrete": what stands further off is onto something else.
+        if !told && !context.is_placed_elsewhere() {
             context.runs_beyond(|run| heard.take_onto(run.words, onto_score(run.at + 8)));
         }
         heard

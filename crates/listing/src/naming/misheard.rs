@@ -6,6 +6,7 @@
 use vocabulary::Property;
 
 use super::between::is_between_parts;
+use super::set_against::is_denied;
 use super::{Mention, Subject, apart};
 use crate::phrase::Amount;
 use crate::rules::{Sentence, is_spaced};
@@ -16,6 +17,7 @@ pub(super) fn is_of_another_thing(sentence: &Sentence<'_>, at: usize) -> bool {
         || compares_a_spacing(sentence, at)
         || is_a_rate(sentence, at)
         || is_only_matched(sentence, at)
+        || is_denied(sentence, at)
 }
 
 /// `depth equal to joint width, min 4 in.`, `to match floor thickness but min 4 in.`: a measure that another is as large as. A comma or a "but" parts
@@ -32,6 +34,11 @@ pub(super) fn is_only_matched(sentence: &Sentence<'_>, at: usize) -> bool {
     if !sentence.is_any(at, MEASURES) {
         return false;
     }
+    is_of_what_is_matched(sentence, at)
+}
+
+/// The same of a thing: the wall of "depth to equal thickness of wall, max 8 in.".
+pub(super) fn is_of_what_is_matched(sentence: &Sentence<'_>, at: usize) -> bool {
     // "equal to width of joint, min 4 in."
     let end = (at + 1..at + 5).find(|at| {
         sentence.token(*at).is_none_or(|t| t.word().is_none()) || sentence.is_word(*at, "but")
@@ -48,6 +55,7 @@ fn is_matched(sentence: &Sentence<'_>, at: usize) -> bool {
     const REACH: usize = 5;
     let matches = |at: usize| {
         sentence.is_any(at, &["match", "matches", "matching", "equals", "equalling"])
+            || at > 0 && sentence.is_word(at, "equal") && sentence.is_any(at - 1, &["to", "shall"])
             || at > 0 && sentence.is_word(at, "to") && sentence.is_word(at - 1, "equal")
             || at > 0 && sentence.is_word(at, "as") && sentence.is_word(at - 1, "same")
     };
@@ -115,7 +123,7 @@ pub(super) fn is_misheard(
     mentions: &[Mention],
 ) -> bool {
     apart::is_size(property) && is_spaced(sentence, amount.last)
-        || property.name == "joint.width" && reaches_past_the_joint(sentence, amount)
+        || property.attribute == "width" && reaches_past_the_joint(sentence, amount)
         || is_between_parts(sentence, amount, property)
         || property.name == "joint.spacing"
             && (0..amount.first)

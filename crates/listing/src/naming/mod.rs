@@ -14,9 +14,11 @@ mod labelled;
 mod laps;
 mod mentions;
 mod misheard;
+mod neighbouring;
 mod relative;
 mod run;
 mod score;
+mod set_against;
 mod subject;
 mod title;
 mod weights;
@@ -108,6 +110,7 @@ pub(crate) fn name(
     if let Some(property) = apart::lettered_rating(sentence, amount)
         .or_else(|| apart::screw_length(sentence, index))
         .or_else(|| apart::joint_width(sentence, amount))
+        .or_else(|| neighbouring::weld_length(sentence, amount))
     {
         return named(property, false);
     }
@@ -131,7 +134,7 @@ pub(crate) fn name(
             found
         };
     }
-    let mentions = &behind::still_spoken_of(sentence, amount, mentions);
+    let mentions = &spoken_of(sentence, amount, mentions);
     let mention = mentions
         .iter()
         .rev()
@@ -195,6 +198,18 @@ pub(crate) fn name(
     named(best.property, ahead < CLEAR)
 }
 
+/// The mentions that a number may be about: none that another number's words hold, or that what is meant is only compared with.
+fn spoken_of(sentence: &Sentence<'_>, amount: &Amount, mentions: &[Mention]) -> Vec<Mention> {
+    let mut meant = behind::still_spoken_of(sentence, amount, mentions);
+    meant.retain(|mention| {
+        let measure_of_another = sentence.amount_at(mention.first).is_some();
+        let only_compared = set_against::is_set_against(sentence, mention.first)
+            || misheard::is_of_what_is_matched(sentence, mention.first);
+        mention.first >= amount.last || !measure_of_another && !only_compared
+    });
+    meant
+}
+
 /// Whether a number is of something else than the property that fits its words best.
 fn is_anothers(
     sentence: &Sentence<'_>,
@@ -209,10 +224,12 @@ fn is_anothers(
         || apart::is_no_size_of(sentence, amount, property)
         || behind::is_before_another(sentence, amount, property, mentions)
         || misheard::is_misheard(sentence, amount, property, subject, mentions)
+        || neighbouring::is_neighbours(sentence, amount, property, subject, mentions)
         || whereabouts::may_be_the_places(sentence, amount, property, subject, mentions)
 }
 
-/// Whether a number is the size of what a preposition leads to right before it, and not what was named before: "4 in. in floors min 5 in. thick".
+/// Whether a number is the size of what a preposition leads to right before it, "4 in. in floors min 5 in. thick", or a distance from something else, and
+/// not what was named before.
 pub(crate) fn is_of_what_is_behind(
     sentence: &Sentence<'_>,
     index: usize,
@@ -220,7 +237,10 @@ pub(crate) fn is_of_what_is_behind(
     subject: &Subject,
 ) -> bool {
     let held = held.property.zip(sentence.amount(index));
-    held.is_some_and(|(taken, amount)| behind::sized(sentence, amount, taken, subject).is_some())
+    held.is_some_and(|(taken, amount)| {
+        behind::sized(sentence, amount, taken, subject).is_some()
+            || neighbouring::is_from_the_other(sentence, amount, taken)
+    })
 }
 
 /// The label that a count stands right behind: "Layers" of `Layers: 2 each side`, whose sides it doesn't count.

@@ -27,6 +27,8 @@ const LEADS: &[&str] = &[
     "beside",
     "across",
     "opposite",
+    "past",
+    "beyond",
 ];
 
 /// Words that say which measure of a thing a number is.

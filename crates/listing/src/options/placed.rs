@@ -35,10 +35,36 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
             })
             .collect();
         let mut option = read(&head, item, &before, &paths);
+        if !option.is_choice()
+            && let Some(base) = joined_to_parent(items, &found, index)
+        {
+            option.replaces = vec![base];
+            option.doubt = None;
+        }
         offer(source, &head, item.parent.is_some(), &mut option);
         found.push(option);
     }
     found
+}
+
+/// The item that another stands in the place of, because its name begins with "or" and it is the first of that one's parts, or stands behind such parts:
+/// `W1 CONCRETE WALL`, `W1.a or CONCRETE BLOCK`. Words that would confine it are for a person.
+fn joined_to_parent(items: &[OutlineItem], found: &[ItemOption], index: usize) -> Option<String> {
+    let item = items.get(index)?;
+    let parent = items.get(item.parent?)?;
+    let title = item.title.to_lowercase();
+    let plain = title
+        .chars()
+        .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | '*'));
+    let says_itself = |item: &OutlineItem| !item.title.is_empty() && !item.paragraphs.is_empty();
+    let beside = items.iter().zip(found).take(index);
+    let mut beside = beside.filter(|(other, _)| other.parent == item.parent);
+    let follows = beside.all(|(_, option)| option.replaces == [parent.path.clone()]);
+    let named = title
+        .strip_prefix("or ")
+        .is_some_and(|name| !name.starts_with("equ") && !name.trim().is_empty());
+    (named && plain && follows && says_itself(item) && says_itself(parent))
+        .then(|| parent.path.clone())
 }
 
 fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]) -> ItemOption {

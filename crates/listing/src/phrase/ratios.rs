@@ -56,7 +56,7 @@ fn word_is(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
         .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
 }
 
-/// `one in twelve`, `1 in 12`, `1:12`.
+/// `one in twelve`, `1 in 12`, `1:12`, `a ratio of 2 to 1`.
 fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     // `1 in 25` begins as an inch would.
     if let TokenKind::Quantity(stated) = &tokens.get(at)?.kind
@@ -77,10 +77,11 @@ fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let over = number(tokens, at)?;
     let colon = tokens.get(at + 1)?.is_sign(':');
-    let joined = word_is(tokens, at + 1, &["in"]) || colon;
+    let to = word_is(tokens, at + 1, &["to"]) && is_said_of_two(tokens, at);
+    let joined = word_is(tokens, at + 1, &["in"]) || colon || to;
     let under = joined.then(|| number(tokens, at + 2))??;
     // `3:1` is three to one; `10:30` would be a time.
-    let steep = colon && under == Number::ONE && over <= 20;
+    let steep = (colon || to) && under == Number::ONE && over <= 20;
     (over < under || steep).then(|| amount(tokens, at, at + 3, over.over(under)?, Unit::Ratio))?
 }
 
@@ -96,6 +97,17 @@ fn is_size_beside_count(tokens: &[Token<'_>], at: usize) -> bool {
     compared
         || counted
             .is_some_and(|word| word.len() > 4 && word.ends_with('s') && !word.ends_with("ss"))
+}
+
+/// `width to depth 2 to 1`, `ratio of 2 to 1`: whether the words before are of two measures.
+fn is_said_of_two(tokens: &[Token<'_>], at: usize) -> bool {
+    const REACH: usize = 8;
+    let near = tokens.get(at.saturating_sub(REACH)..at).unwrap_or_default();
+    let measure = |token: &Token<'_>| ["width", "depth"].iter().any(|word| token.is_word(word));
+    near.iter().any(|token| token.is_word("ratio"))
+        || near.windows(3).any(|words| {
+            matches!(words, [one, to, other] if measure(one) && to.is_word("to") && measure(other))
+        })
 }
 
 /// `one joint in ten`, `1 clip in 20`: a share of the things, and no number of them.

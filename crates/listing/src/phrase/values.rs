@@ -312,10 +312,11 @@ fn share_unit(mut values: Vec<Value>) -> Option<Vec<Value>> {
     if values.len() < 2 {
         return None;
     }
-    let unit = values.last()?.unit?;
-    for value in &mut values {
-        // `No. 8 by 1/2 in.` keeps both units.
-        value.unit = value.unit.or(Some(unit));
+    let mut unit = values.last()?.unit?;
+    // `No. 8 by 1/2 in.` keeps both units, and `2 by 2 in. by 20 ga` is 2 in. each way.
+    for value in values.iter_mut().rev() {
+        unit = value.unit.unwrap_or(unit);
+        value.unit = Some(unit);
     }
     Some(values)
 }

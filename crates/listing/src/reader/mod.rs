@@ -8,6 +8,7 @@ mod headings;
 mod kinds;
 mod numbering;
 mod second_pass;
+mod spelled_numbers;
 mod standing;
 
 use std::rc::Rc;
@@ -312,7 +313,7 @@ impl<'a> Reader<'a> {
             .unwrap_or_default();
         Around {
             item: item.path.clone(),
-            carried: clauses::carried(&opening),
+            carried: clauses::carried(&opening).or_else(|| clauses::carried_by_title(&item.title)),
             denied: clauses::denies_below(&opening),
             subject,
             options: options.into_iter().map(|(_, name)| name).collect(),
@@ -441,7 +442,7 @@ impl<'a> Reader<'a> {
         }
         let items = items(&self.outline.items, &self.options);
         let places = self.places.finish();
-        let unread = unread_numbers(self.text, &clauses, &places, &warnings);
+        let unread = unread_numbers(self.text, &clauses, &places, &warnings, self.usual_units);
         warnings.extend(unread);
         warnings.sort_by_key(|warning| (warning.span, warning.kind));
         let covered = places.iter().map(|place| place.span.len()).sum();

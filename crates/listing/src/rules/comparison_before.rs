@@ -124,12 +124,25 @@ fn names_a_case(sentence: &Sentence<'_>, index: usize, from: usize, floor: usize
     // A semicolon begins another statement.
     let start = (floor..from).rev().find(|at| sentence.is_sign(*at, ';')).map(|at| at + 1);
     let start = start.or((floor == 0).then_some(0));
+    // `While depth exceeds 4 in., density is ...`, `Given joints greater than 2 in., ...`
+    let next = sentence.skip_parentheses(amount.last);
+    let supposes = start.is_some_and(|start| opens_a_case(sentence, start)) && (next..next + 4).find(|at| sentence.is_stop(*at)).is_some_and(|at| sentence.is_sign(at, ','));
+    if supposes {
+        return true;
+    }
     let opens = start.is_some_and(|start| (start < from || start == from && (compares_up(sentence.word(from)) || compares_down(sentence.word(from)))) && (start..from).all(|at| !sentence.is_stop(at) && !sentence.is_any(at, VERBS) && !sentence.is_any(at, NEGATIONS)));
     // What is counted stands behind its count.
     let counted = usize::from(amount.unit.dimension() == Dimension::Count);
     let next = sentence.skip_parentheses(amount.last) + counted;
     let mut behind = (next..amount.last + REACH).take_while(|at| sentence.token(*at).is_some() && !sentence.is_stop(*at) && !sentence.is_any(*at, &["and", "but", "or"]));
     opens && (start.is_some_and(|start| start < from) && !may_follow(sentence, next) || behind.any(|at| sentence.is_any(at, VERBS)))
+}
+
+/// Whether words that only suppose something begin at a token.
+fn opens_a_case(sentence: &Sentence<'_>, start: usize) -> bool {
+    let event = sentence.is_word(start, "in") && sentence.is_any(start + 1, &["the", "any"]) && sentence.is_any(start + 2, &["event", "case"]);
+    let soon = sentence.is_word(start, "as") && sentence.is_word(start + 1, "soon");
+    event || soon || sentence.is_any(start, &["while", "given", "once", "upon", "assuming", "supposing", "with", "whenever", "should"])
 }
 
 /// Whether a word behind a number still tells of the number, and says of nothing what it does: "deep", "at the head", "required". A verb is any other.
@@ -150,9 +163,11 @@ fn may_follow(sentence: &Sentence<'_>, at: usize) -> bool {
 
 /// `neither more nor less than 2 in.`: that and nothing else.
 fn neither(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
-    let from = at.checked_sub(4)?;
+    // `no more, no less than 2 in.`
+    let parted = usize::from(at >= 5 && sentence.is_sign(at - 3, ',') && sentence.is_any(at - 2, &["no", "nor"]));
+    let from = at.checked_sub(4 + parted)?;
     let pair = |one: usize, other: usize| sentence.is_any(one, UP) && sentence.is_any(other, DOWN) || sentence.is_any(one, DOWN) && sentence.is_any(other, UP);
-    let words = sentence.is_word(at, "than") && sentence.is_any(from, &["neither", "no", "not"]) && sentence.is_any(at - 2, &["nor", "or"]);
+    let words = sentence.is_word(at, "than") && sentence.is_any(from, &["neither", "no", "not"]) && (parted == 1 || sentence.is_any(at - 2, &["nor", "or"]));
     (words && pair(from + 1, at - 1)).then_some(from)
 }
 

@@ -4,6 +4,7 @@
 use super::Sentence;
 use super::closed_denied::is_denied_or_case;
 use super::comparison_before::NEGATIONS;
+use super::denied_elsewhere::is_denied_elsewhere;
 use super::not_asked::is_not_asked;
 use super::pair_of_limits::is_one_of_a_pair;
 use super::several_measures::is_given_out;
@@ -22,6 +23,7 @@ pub(super) fn is_lifted(sentence: &Sentence<'_>, index: usize, rule: &str) -> bo
     paired
         || is_given_out(sentence, index)
         || is_not_asked(sentence, index)
+        || is_denied_elsewhere(sentence, index)
         || !turns && is_rejected(sentence, index)
         || is_denied_or_case(sentence, index, rule)
         || is_needless(sentence, index, rule)

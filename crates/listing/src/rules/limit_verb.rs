@@ -23,6 +23,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         | ("at", "most")
         | ("the", "latest")
         | ("latest", "after") => finding(Relation::AtMost, at.checked_sub(1)?),
+        // `the joint is held to 3/4 in. and movement to 25 %`
+        ("held" | "kept", "to") if is_of_an_opening(sentence, at, floor) => finding(Relation::AtMost, at.checked_sub(1)?),
+        (_, "to") if goes_on_from_a_limit(sentence, index, at) => finding(Relation::AtMost, at),
         // `the spray must reach 13 pcf`; how far something reaches is a place.
         (modal, "reach" | "attain") if matches!(modal, "must" | "shall" | "should" | "to") && sentence.amount(index)?.unit.dimension() != measure::Dimension::Length => finding(Relation::AtLeast, at),
         (_, "to") if limiting_verb(sentence, at, floor).is_some() => finding(Relation::AtMost, limiting_verb(sentence, at, floor)?),
@@ -69,6 +72,26 @@ fn limited_to_a(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
     limited.then_some(verb)
 }
 
+/// Whether what is held to a size is a space or a movement, and no thing that may be held to its place.
+fn is_of_an_opening(sentence: &Sentence<'_>, to: usize, floor: usize) -> bool {
+    const REACH: usize = 6;
+    const OPENINGS: &[&str] = &["joint", "joints", "width", "gap", "gaps", "opening", "movement", "spacing", "deflection"];
+    sentence.has_any(floor.max(to.saturating_sub(REACH)), to, OPENINGS)
+}
+
+/// `limited to 1 in. and the rating to 2 hr`: the second goes on from the first, which its verb limits.
+fn goes_on_from_a_limit(sentence: &Sentence<'_>, index: usize, to: usize) -> bool {
+    const LONGEST: usize = 4;
+    const LIMITED: &[&str] = &["limited", "restricted", "confined", "held", "kept"];
+    let Some(before) = index.checked_sub(1).and_then(|before| sentence.amount(before)) else {
+        return false;
+    };
+    let from = sentence.skip_parentheses(before.last);
+    let named = (from + 1..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let joined = sentence.is_word(from, "and") && (from + 2..=from + 1 + LONGEST).contains(&to) && named;
+    joined && before.first >= 2 && sentence.is_word(before.first - 1, "to") && sentence.is_any(before.first - 2, LIMITED)
+}
+
 /// `we would limit movement to 19 percent`: the verb, where it isn't the noun of "the limit".
 fn limiting_verb(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<usize> {
     const REACH: usize = 6;
@@ -76,7 +99,11 @@ fn limiting_verb(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<usi
     let verb = (floor.max(to.saturating_sub(REACH))..to)
         .rev()
         .take_while(|at| !sentence.is_stop(*at))
-        .find(|at| sentence.is_any(*at, &["limit", "restrict", "confine"]))?;
+        .find(|at| sentence.is_any(*at, &["limit", "restrict", "confine", "limited", "restricted", "confined"]))?;
+    let limited = sentence.is_any(verb, &["limited", "restricted", "confined"]);
+    if limited {
+        return (verb > 0 && sentence.is_any(verb - 1, &["have", "has", "had"])).then_some(verb);
+    }
     let opens = verb == 0 || sentence.is_stop(verb - 1) || sentence.is_sign(verb - 1, '.');
     (opens || sentence.is_any(verb - 1, MODALS)).then_some(verb)
 }

@@ -8,7 +8,9 @@
 #[cfg(test)]
 mod cases;
 mod closed_denied;
+mod counted_per;
 mod denied;
+mod denied_elsewhere;
 mod further_denied;
 mod lifted;
 mod measured;
@@ -29,6 +31,7 @@ pub(crate) use sentence::Sentence;
 pub(crate) use shared_qualifier::{case_of, is_spaced};
 pub(crate) use word_before::qualifier;
 
+use self::counted_per::counted_per;
 use self::further_denied::further_denied;
 use self::lifted::is_lifted;
 use self::respective::are_bounded_alike;
@@ -113,7 +116,7 @@ fn bounded_alone(sentence: &Sentence<'_>, amount: usize) -> Found {
     sentence.found_once(amount, || {
         let (finding, name) = bounded_by_its_words(sentence, amount)?;
         let finding = further_denied(sentence, amount, finding, name)?;
-        Some((finding, name))
+        counted_per(sentence, amount, finding, name)
     })
 }
 

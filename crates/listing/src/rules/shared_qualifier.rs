@@ -24,7 +24,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let alike = own.unit.dimension() == previous.unit.dimension() || (lengths(own.unit) && lengths(previous.unit));
     // `not less than 4 in. or two-thirds of the slab, whichever is greater` bounds by both.
     let stricter = whichever(sentence, own.last);
-    if !(alike || stricter.is_some()) || previous.shape != Shape::Single {
+    let both = names_both_measures(sentence, previous, own);
+    if !(alike || both || stricter.is_some()) || previous.shape != Shape::Single {
         return None;
     }
     let between = previous.last..own.first;
@@ -59,7 +60,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if repeats {
         return None;
     }
-    if says_its_own(sentence, joint, own.last) {
+    if says_its_own(sentence, joint, own.last) || is_layer_of(sentence, joint) || is_less_than_another(sentence, own.last) {
         return None;
     }
     let same_things = counts_the_same(sentence, previous, own) || compared.is_none() && names_measures(sentence, previous, own);
@@ -67,7 +68,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     }
     let (finding, rule) = bounded_alone(sentence, before)?;
-    if !alike && stricter != Some(finding.relation) {
+    if !alike && stricter != Some(finding.relation) && !(both && rule == "comparison before") {
         return None;
     }
     // `max 1/2 in. recess, 4 in. depth`: the most of one measure is no limit of another.
@@ -90,6 +91,28 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 fn says_its_own(sentence: &Sentence<'_>, of: usize, last: usize) -> bool {
     let named = of > 3 && sentence.is_word(of, "of") && sentence.is_any(of - 2, &["a", "an"]) && sentence.is_word(of - 3, "and") && sentence.is_sign(of - 4, ',');
     named && sentence.is_any(sentence.skip_parentheses(last), &["shall", "must", "is", "are"])
+}
+
+/// `not less than 4 in. thick or 4 pcf in density`: what is denied of two measures is denied of each.
+fn names_both_measures(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
+    let sized = sentence.is_any(sentence.skip_parentheses(previous.last), &["thick", "deep", "wide", "long", "high"]);
+    let joined = own.first > 0 && sentence.is_word(own.first - 1, "or") && own.first <= sentence.skip_parentheses(previous.last) + 2;
+    let behind = sentence.skip_parentheses(own.last);
+    let dense = sentence.is_word(behind, "in") && sentence.is_any(behind + 1, &["density", "weight"]) || sentence.is_any(behind, &["density", "dense"]);
+    sized && joined && dense && own.unit.dimension() == Dimension::Density
+}
+
+/// `min 4 in. deep, 1 in. less than floor thickness`: how much smaller than another thing, and no limit of it.
+fn is_less_than_another(sentence: &Sentence<'_>, last: usize) -> bool {
+    let at = sentence.skip_parentheses(last);
+    let compared = sentence.is_any(at, &["less", "more", "greater", "longer", "shorter", "wider", "narrower", "higher", "lower", "thicker", "thinner"]);
+    compared && sentence.is_word(at + 1, "than")
+}
+
+/// `joints staggered min 12 in. and third layer of 1/2 in. board`: a thing of its own, with its size.
+fn is_layer_of(sentence: &Sentence<'_>, of: usize) -> bool {
+    const THINGS: &[&str] = &["layer", "layers", "ply", "strip", "strips", "course", "row", "piece", "pieces", "bead", "coat", "sheet"];
+    of > 0 && sentence.is_word(of, "of") && sentence.is_any(of - 1, THINGS)
 }
 
 /// `not less than 70 mm in depth and 0.55 mm in thickness`: each number names its measure behind it.

@@ -135,3 +135,36 @@ fn a_remark_in_words_is_a_clause_for_a_person() {
         .collect();
     assert!(prose.contains(&"butt tight"), "{prose:?}");
 }
+
+#[test]
+fn a_product_that_a_cell_takes_out_is_not_listed() {
+    let rows = [
+        "Row      Company             Name               Columns",
+        "--------------------------------------------------------------",
+        "SEALANT  Invented Seals Co   Invoseal 300       all",
+        "                             Invoseal 300 SL    none (floors only)",
+    ];
+    let rule = "--------------------------------------------------------------";
+    let text = format!(
+        "Sheet JS-5\n\nPRODUCTS\n\n{rule}\n{}\n{rule}\n",
+        rows.join("\n")
+    );
+    let reading = listing::read_text("records.txt", &text);
+    let named: Vec<String> = reading
+        .clauses
+        .iter()
+        .filter_map(|clause| match &clause.requirement {
+            listing::Requirement::Named { names } => Some(names),
+            _ => None,
+        })
+        .flatten()
+        .map(|name| name.product.clone())
+        .collect();
+    assert_eq!(named, ["Invoseal 300"]);
+    assert!(
+        reading
+            .clauses
+            .iter()
+            .any(|clause| clause.words.contains("300 SL"))
+    );
+}

@@ -11,6 +11,8 @@ const SMALLEST: f64 = 18.0;
 const SMALLEST_DRAWING: f64 = 36.0;
 /// A picture over more of the page than this is the page itself.
 const SCAN: f64 = 0.6;
+/// Pictures over more of a page than this are what the page is there for, when it holds nothing else.
+const PICTURE: f64 = 0.1;
 /// A page with a picture of itself and fewer characters than this beside is a scan with something stamped on it.
 const STAMPED: usize = 300;
 /// What is lower is no side of a cell, in points.
@@ -64,6 +66,16 @@ fn alike(a: Rect, b: Rect) -> bool {
     near(a.x0, b.x0) && near(a.y0, b.y0) && near(a.x1, b.x1) && near(a.y1, b.y1)
 }
 
+/// The picture that a page is: one over most of it, or what its pictures cover when it holds nothing else.
+fn scan(shown: &Shown, area: f64, seen: usize) -> Option<Rect> {
+    let covers = |rect: &Rect, share: f64| rect.width() * rect.height() > share * area;
+    let whole = shown.images.iter().find(|rect| covers(rect, SCAN)).copied();
+    whole.or_else(|| {
+        let pictures = shown.images.iter().copied().reduce(Rect::join);
+        pictures.filter(|rect| seen == 0 && covers(rect, PICTURE))
+    })
+}
+
 /// Sorts what a page shows beside text, and takes the lettering of its figures out of its lines.
 pub(super) fn pictures(
     shown: &Shown,
@@ -74,12 +86,12 @@ pub(super) fn pictures(
 ) -> Pictures {
     let area = page.width() * page.height();
     let covers = |rect: &&Rect| rect.width() * rect.height() > SCAN * area;
-    let scan = shown.images.iter().find(covers).copied();
     let seen = shown
         .glyphs
         .iter()
         .filter(|glyph| !glyph.is_blank() && !glyph.invisible)
         .count();
+    let scan = scan(shown, area, seen);
     let invisible = shown
         .glyphs
         .iter()
@@ -110,7 +122,12 @@ pub(super) fn pictures(
         None => {}
     }
     let mut small = 0;
-    for image in shown.images.iter().filter(|image| !covers(image)) {
+    let is_picture = found.is_scan && seen == 0;
+    let others = shown
+        .images
+        .iter()
+        .filter(|image| !covers(image) && !is_picture);
+    for image in others {
         if image.width() < SMALLEST || image.height() < SMALLEST {
             small += 1;
         } else if emblems.iter().any(|emblem| alike(*emblem, *image)) {

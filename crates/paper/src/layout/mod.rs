@@ -43,10 +43,14 @@ struct Sheet {
 /// The text of a document.
 ///
 /// # Errors
-/// When no page has any.
+/// When no page has any, be it that they are pictures or that they are damaged.
 pub(crate) fn lay_out(shown: &[Shown]) -> Result<Paper, PaperError> {
     let has_text = |page: &Shown| page.glyphs.iter().any(|glyph| !glyph.is_blank());
     if !shown.iter().any(has_text) {
+        let is_broken = |page: &Shown| !page.faults.is_empty() && page.images.is_empty();
+        if shown.iter().any(is_broken) {
+            return Err(PaperError::Damaged);
+        }
         return Err(PaperError::NoText { pages: shown.len() });
     }
     let mut notes = Vec::new();

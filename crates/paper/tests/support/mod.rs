@@ -26,30 +26,61 @@ pub(crate) fn page_with(
     draw: impl FnOnce(&mut Content),
     more: impl FnOnce(&mut pdf_writer::writers::Page<'_>),
 ) -> Vec<u8> {
-    let [catalog, tree, page, contents, face, image, form] = [1, 2, 3, 4, 5, 6, 7].map(Ref::new);
     let mut content = Content::new();
     draw(&mut content);
+    document(vec![content], more)
+}
+
+/// A PDF of two pages.
+#[allow(dead_code, reason = "each test file uses some of it")]
+pub(crate) fn two_pages(first: fn(&mut Content), second: fn(&mut Content)) -> Vec<u8> {
+    let contents = [first, second].map(|draw| {
+        let mut content = Content::new();
+        draw(&mut content);
+        content
+    });
+    document(contents.into(), |_| {})
+}
+
+/// A PDF of pages, with something done to the first of them.
+fn document(
+    contents: Vec<Content>,
+    more: impl FnOnce(&mut pdf_writer::writers::Page<'_>),
+) -> Vec<u8> {
+    let [catalog, tree, face, image, form] = [1, 2, 5, 6, 7].map(Ref::new);
     let mut pdf = Pdf::new();
     pdf.catalog(catalog).pages(tree);
-    pdf.pages(tree).kids([page]).count(1);
-    let mut written = pdf.page(page);
-    written
-        .media_box(Rect::new(0.0, 0.0, PAGE.0, PAGE.1))
-        .parent(tree)
-        .contents(contents);
-    let mut resources = written.resources();
-    resources.fonts().pair(Name(b"F"), face);
-    resources
-        .x_objects()
-        .pair(Name(b"Im"), image)
-        .pair(Name(b"Fm"), form);
-    resources.finish();
-    more(&mut written);
-    written.finish();
+    let pages: Vec<(Ref, Ref, Content)> = (100..)
+        .step_by(2)
+        .zip(contents)
+        .map(|(name, content)| (Ref::new(name), Ref::new(name + 1), content))
+        .collect();
+    pdf.pages(tree)
+        .kids(pages.iter().map(|(page, ..)| *page))
+        .count(i32::try_from(pages.len()).unwrap_or_default());
+    let mut more = Some(more);
+    for (page, stream, content) in pages {
+        let mut written = pdf.page(page);
+        written
+            .media_box(Rect::new(0.0, 0.0, PAGE.0, PAGE.1))
+            .parent(tree)
+            .contents(stream);
+        let mut resources = written.resources();
+        resources.fonts().pair(Name(b"F"), face);
+        resources
+            .x_objects()
+            .pair(Name(b"Im"), image)
+            .pair(Name(b"Fm"), form);
+        resources.finish();
+        if let Some(more) = more.take() {
+            more(&mut written);
+        }
+        written.finish();
+        pdf.stream(stream, &content.finish());
+    }
     pdf.type1_font(face)
         .base_font(Name(b"Helvetica"))
         .encoding_predefined(Name(b"WinAnsiEncoding"));
-    pdf.stream(contents, &content.finish());
     let mut picture = pdf.image_xobject(image, &[0x80]);
     picture.width(1).height(1).bits_per_component(8);
     picture.color_space().device_gray();

@@ -67,7 +67,7 @@ impl Products {
                 }
             }
             let names = self.names(row, &maker);
-            if names.is_empty() {
+            if names.is_empty() || self.is_excluded(row) {
                 // A row that names no product may still say something, such as a remark on all of them.
                 if let Some(words) = said(row) {
                     found.clauses.push(restricted(row, &words, around));
@@ -77,9 +77,27 @@ impl Products {
             let subject = self.subject(&others, &around.subject);
             named::push(row.span, names, around, &subject, found);
             if let Some(restriction) = self.restriction(table, row) {
+                if let Some(last) = found.clauses.last_mut() {
+                    last.confidence = Confidence::WithDoubt;
+                }
                 found.clauses.push(restricted(row, &restriction, around));
             }
         }
+    }
+
+    /// Whether a cell takes the product of its row out of the list: `none (floors only)`, `not accepted`.
+    fn is_excluded(&self, row: &Row) -> bool {
+        const EXCLUDING: &[&str] = &["none", "no", "not", "excluded", "withdrawn", "never", "nil"];
+        let mut others =
+            (0..row.cells.len()).filter(|index| *index != self.maker && *index != self.product);
+        others.any(|index| {
+            let words = row.text(index).to_lowercase();
+            let mut words = words.split(|c: char| !c.is_alphanumeric());
+            let first = words.find(|word| !word.is_empty());
+            // "No. 4" numbers something.
+            let numbers = row.text(index).starts_with("No.");
+            !numbers && first.is_some_and(|first| EXCLUDING.contains(&first))
+        })
     }
 
     /// What a row says besides: `Columns: 1 h, 2 h`, `Ref: 2b only`. The plain name of a part, `all` or a dash says nothing.
@@ -156,7 +174,7 @@ fn names_a_part(words: &str) -> bool {
     let lower = words.to_lowercase();
     let restricts = words.contains(|c: char| c.is_ascii_digit())
         || lower
-            .split(' ')
+            .split(|c: char| !c.is_alphanumeric())
             .any(|word| ["only", "not", "except", "with", "for"].contains(&word));
     !restricts && components_in(words).iter().any(|(_, weak, _)| !weak)
 }

@@ -258,7 +258,7 @@ impl<'a> Builder<'a> {
             && !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
             && let Some(placement) = self.sequence.place(&marker, line.indent)
             && self.may_begin(&marker, words)
-            && !self.ends_citation(&marker)
+            && !self.ends_bracket(&marker)
         {
             let heading = Span::new(content.start(), content.start() + marker.len);
             // A schedule within an item ends where the next item stands apart from its rows.

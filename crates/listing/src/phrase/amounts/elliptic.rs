@@ -78,3 +78,34 @@ pub(super) fn pounds_again(
         whole: token.span.join(unit.span),
     })
 }
+
+/// `Nos. 8 or 10 screws`: a number joined to the size of a screw is a size as well.
+pub(super) fn screw_again(
+    tokens: &[Token<'_>],
+    at: usize,
+    before: Option<&Amount>,
+) -> Option<Amount> {
+    let token = tokens.get(at)?;
+    let TokenKind::Number(numeral) = &token.kind else {
+        return None;
+    };
+    let joint = tokens.get(at.checked_sub(1)?)?;
+    let joined = ["or", "and", "to"].iter().any(|word| joint.is_word(word)) || joint.is_sign(',');
+    let sized = before
+        .is_some_and(|before| before.unit == Unit::ScrewNumber && before.last + 1 == at && joined);
+    let screws = tokens
+        .get(at + 1)
+        .is_some_and(|next| ["screw", "screws"].iter().any(|word| next.is_word(word)));
+    (sized && screws).then(|| Amount {
+        lo: numeral.value,
+        hi: None,
+        unit: Unit::ScrewNumber,
+        shape: Shape::Single,
+        step: Number::ONE,
+        second: None,
+        first: at,
+        last: at + 1,
+        at: token.span,
+        whole: token.span,
+    })
+}

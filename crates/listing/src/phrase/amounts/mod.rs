@@ -1,6 +1,7 @@
 //! The amounts of a sentence: single values, ranges, tolerances and counts, each with its value in a second unit.
 
 mod elliptic;
+mod film;
 mod sheets;
 mod taking;
 
@@ -14,7 +15,8 @@ use super::ratios::ratio_at;
 use super::seconds::pair;
 use super::values::{dimensions_at, range_of_pairs, spread_at};
 use crate::model::Span;
-use elliptic::{pounds_again, time_again};
+use elliptic::{pounds_again, screw_again, time_again};
+use film::film_at;
 use sheets::{gauge_at, layers_of};
 use taking::{take_list, take_spread};
 
@@ -136,7 +138,13 @@ fn take(tokens: &[Token<'_>], at: usize, found: &mut Vec<Amount>) -> Option<usiz
     {
         return Some(take_spread(tokens, at, &spread, unit, found));
     }
+    if let Some(film) = film_at(tokens, at, found.last())
+        && let Some(unit) = film.unit
+    {
+        return Some(take_spread(tokens, at, &film, unit, found));
+    }
     let again = time_again(tokens, at, found.last())
+        .or_else(|| screw_again(tokens, at, found.last()))
         .or_else(|| pounds_again(tokens, at, density_before(found)));
     if let Some(amount) = again {
         let next = amount.last;
@@ -202,7 +210,12 @@ fn borrow_unit(tokens: &[Token<'_>], mut spread: Spread) -> Spread {
         ]
         .iter()
         .any(|word| token.is_word(word));
-        if !pairs {
+        // `minimum of 2, max 12 in.`
+        let parts = token.is_sign(',')
+            && tokens
+                .get(at + 1)
+                .is_some_and(|next| next.is_word("max") || next.is_word("maximum"));
+        if !(pairs || parts) {
             break;
         }
     }

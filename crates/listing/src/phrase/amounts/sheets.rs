@@ -19,9 +19,17 @@ pub(super) fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     };
     // `Depth 2 x 50 mm`, `Batts 2 x 50 mm`
     let colon = at > 0 && tokens.get(at - 1).is_some_and(|token| token.is_sign(':'));
-    let before = at
-        .checked_sub(1 + usize::from(colon))
-        .and_then(|before| tokens.get(before));
+    // `to a depth of not less than 2 x 50 mm`
+    let bounding = |token: &&Token<'_>| {
+        [
+            "of", "not", "no", "less", "than", "min", "minimum", "at", "least", "is",
+        ]
+        .iter()
+        .any(|word| token.is_word(word))
+    };
+    let before = tokens
+        .get(..at - usize::from(colon))
+        .and_then(|before| before.iter().rev().find(|token| !bounding(token)));
     let led = before.is_some_and(|token| {
         [
             "depth",

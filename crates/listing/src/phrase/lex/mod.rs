@@ -122,6 +122,9 @@ fn next<'a>(
     let numeric = c.is_ascii_digit()
         || c == '.'
         || (!c.is_ascii() && !c.is_alphabetic() && notation::numeral_at(text, at).is_some());
+    if let Some(date) = date(text, at) {
+        return (TokenKind::Word(date), at + date.len());
+    }
     if (numeric || prefixes_number(text, at, c))
         && let Some(stated) = quantity(text, at, quote_open, before)
     {
@@ -169,6 +172,22 @@ fn next<'a>(
     (TokenKind::Sign(c), at + leader.unwrap_or(c.len_utf8()))
 }
 
+/// A date, `2018-11-30`: none of its numbers measures anything.
+fn date(text: &str, at: usize) -> Option<&str> {
+    const LENGTH: usize = 10;
+    let date = text.get(at..at + LENGTH)?;
+    let apart = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric() && c != '-');
+    let stands_alone = apart(text.get(..at)?.chars().next_back())
+        && apart(text.get(at + LENGTH..)?.chars().next());
+    let mut parts = date.split('-');
+    let mut part = |digits: usize, within: core::ops::RangeInclusive<u16>| {
+        let part = parts.next().filter(|part| part.len() == digits);
+        part.and_then(|part| part.parse::<u16>().ok())
+            .is_some_and(|number| within.contains(&number))
+    };
+    (stands_alone && part(4, 1900..=2199) && part(2, 1..=12) && part(2, 1..=31)).then_some(date)
+}
+
 /// The length of a row of dots that leads the eye from a label to its value, as one sign: `......`, `. . . .`
 fn leader_len(text: &str, at: usize) -> Option<usize> {
     let rest = text.get(at..)?;
@@ -206,7 +225,7 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
         Unit::KelvinRise => !words.contains(' ') && stated.number < 20,
         _ => false,
     };
-    let fraction = !is_stroke(words, stated.unit);
+    let fraction = !is_stroke(words, stated.unit) && !is_torque(text, &stated);
     (!closes_quote && !preposition && !lettered && fraction).then_some(stated)
 }
 
@@ -223,6 +242,16 @@ fn names_other_joints(before: &str, behind: &str) -> bool {
     let noun = each.next().unwrap_or_default();
     let noun = noun.trim_end_matches(['.', ',', ';', ')']);
     behind.starts_with(' ') && other && ["joints", "gaps", "openings", "ones"].contains(&noun)
+}
+
+/// `25 ft-lb`, `60 in.-lb`: how tight, and no length.
+fn is_torque(text: &str, stated: &Stated) -> bool {
+    let rest = text.get(stated.span.end..).unwrap_or_default();
+    let force = rest.trim_start_matches(['.', '-', '·', ' ']);
+    let length = matches!(stated.unit, Unit::Inch | Unit::Foot);
+    length
+        && force.len() < rest.len()
+        && ["lb", "pound"].iter().any(|pound| force.starts_with(pound))
 }
 
 /// `LAP 1/2 IN EACH SIDE`: a fraction counts nothing, so that what stands behind it is the unit.

@@ -24,7 +24,7 @@ pub(super) fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option
         spelled,
         "day" | "hr" | "hrs" | "mm" | "cm" | "ft" | "pcf" | "mil"
     );
-    if spelled.len() < 4 && !no_word {
+    if spelled.len() < 4 && !no_word && !is_inches(text, spelled, end) {
         return None;
     }
     // Of `one hundred and fifty millimetres` or `twenty five millimetres` only the end would be read.
@@ -61,13 +61,33 @@ pub(super) fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option
     ))
 }
 
-/// A number spelled out and said again in figures, where another follows that has its unit: `twenty-five (25) and fifty (50) percent`.
+/// Whether a spelled number's "in" is its unit: `two in. of wool`, `six in. wide`. A sentence that ends in it has a capital behind.
+fn is_inches(text: &str, spelled: &str, end: usize) -> bool {
+    let rest = text.get(end..).unwrap_or_default();
+    let rest = rest.strip_prefix('.').unwrap_or(rest);
+    let goes_on = rest
+        .strip_prefix(' ')
+        .is_some_and(|rest| rest.starts_with(|c: char| c.is_lowercase() || c == '('));
+    let stopped = spelled.ends_with('.') || text.get(end..).is_some_and(|r| r.starts_with('.'));
+    spelled.trim_end_matches('.').eq_ignore_ascii_case("in") && stopped && goes_on
+}
+
+/// A number spelled out where another follows that has its unit, said again in figures or not: `twenty-five (25) and fifty (50) percent`, `four to six
+/// inches`.
 pub(super) fn spelled_in_figures(
     text: &str,
     at: usize,
     word_end: usize,
 ) -> Option<(notation::Numeral, usize)> {
     let number = count_word(text.get(at..word_end)?)?;
+    if opens_spelled_range(text, at, word_end) {
+        let numeral = notation::Numeral {
+            value: measure::Number::whole(number),
+            step: measure::Number::ONE,
+            style: notation::NumeralStyle::Whole,
+        };
+        return Some((numeral, word_end));
+    }
     let end = in_figures(text, word_end, number)?;
     let rest = text.get(end..)?;
     let goes_on = [" and ", " to ", " or "]
@@ -83,6 +103,30 @@ pub(super) fn spelled_in_figures(
         };
         (numeral, end)
     })
+}
+
+/// `four to six inches`, `between two and four inches`: a number in the unit of the one that ends its range.
+fn opens_spelled_range(text: &str, at: usize, word_end: usize) -> bool {
+    let (Some(head), Some(rest)) = (text.get(..at), text.get(word_end..)) else {
+        return false;
+    };
+    let between = head.trim_end().to_lowercase().ends_with("between");
+    let joint = [" to ", " or ", " and "]
+        .into_iter()
+        .filter(|joint| between || *joint != " and ")
+        .find(|joint| rest.starts_with(joint));
+    let Some(start) = joint.map(|joint| word_end + joint.len()) else {
+        return false;
+    };
+    let end = end_of_word(text, start);
+    let word = text.get(start..end).unwrap_or_default();
+    let single = ["single", "double", "one"];
+    is_number_word(word)
+        && !single.contains(&word)
+        && spelled_quantity(text, start, end).is_some_and(|(stated, _)| {
+            stated.unit.dimension() == measure::Dimension::Length
+                && stated.style == notation::NumeralStyle::Whole
+        })
 }
 
 /// Where the figures end that say a spelled number again: `thirty-six (36) hours`.

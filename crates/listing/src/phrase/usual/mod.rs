@@ -192,6 +192,8 @@ mod tests {
         );
         check("leg 75 min, fastened at 400 centres", &["75 mm", "400 mm"]);
         check("lap not less than 25 onto each side", &["25 mm"]);
+        check("and 175 or more in thickness", &["175 mm"]);
+        check("butts no closer together than 600", &["600 mm"]);
         check("angle 50 x 70 x 0.9", &["50 mm", "70 mm", "9/10 mm"]);
         check("width from 20 to 60", &["20..60 mm"]);
         check("75 to 100 thick", &["75..100 mm"]);
@@ -205,6 +207,7 @@ mod tests {
         check("width reduced by 25 %", &["25 percent"]);
         check("2 layers, each 15 thick", &["2 count", "15 mm"]);
         check("edition of 2019", &[]);
+        check("butts fewer than 6", &[]);
     }
 
     #[test]

@@ -136,7 +136,17 @@ pub(super) fn is_length(tokens: &[Token<'_>], at: usize) -> bool {
         || is_in_chain(tokens, at)
 }
 
-/// `120 thick`, `75 min. leg`, `600 on centre`.
+/// What a length is said to be in: `175 or more in thickness`.
+const DIMENSIONS: &[&str] = &[
+    "thickness",
+    "width",
+    "depth",
+    "height",
+    "length",
+    "diameter",
+];
+
+/// `120 thick`, `75 min. leg`, `600 on centre`, `175 or more in thickness`.
 pub(super) fn is_followed_by_size(tokens: &[Token<'_>], at: usize) -> bool {
     let word = |at: usize| {
         tokens
@@ -150,7 +160,14 @@ pub(super) fn is_followed_by_size(tokens: &[Token<'_>], at: usize) -> bool {
     let on_centre = word(next) == "on" && word(next + 1).starts_with("cent");
     let film =
         ["wet", "dry"].contains(&word(next)) && ["thickness", "film"].contains(&word(next + 1));
-    on_centre || film || AFTER.contains(&word(next)) && !(qualifier && word(at + 1) == "or")
+    let or_more = word(at + 1) == "or"
+        && ["more", "less", "greater", "over", "under"].contains(&word(at + 2))
+        && word(at + 3) == "in"
+        && DIMENSIONS.contains(&word(at + 4));
+    on_centre
+        || film
+        || or_more
+        || AFTER.contains(&word(next)) && !(qualifier && word(at + 1) == "or")
 }
 
 /// Whether a word that is counted follows: `4 screws`, `2 each side`. A limit or the end of the phrase is none.
@@ -280,5 +297,13 @@ pub(super) fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
         .unwrap_or_default()
         .iter()
         .any(|token| COUNTED.contains(&token.lower));
-    limited && !counted && !counts(tokens, at)
+    // "Butts no closer together than 600" are no 600 butts.
+    let apart = at >= 2
+        && tokens.get(at.saturating_sub(3)..at).is_some_and(|near| {
+            let words = [
+                "closer", "nearer", "together", "apart", "further", "farther",
+            ];
+            near.iter().any(|token| words.contains(&token.lower))
+        });
+    limited && (apart || !counted) && !counts(tokens, at)
 }

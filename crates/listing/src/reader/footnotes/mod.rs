@@ -5,6 +5,7 @@
 
 mod columns;
 mod notes;
+mod tied;
 
 use self::columns::{Stands, line_of, rows, stands};
 use self::notes::{Note, Says, figure_behind, mark_behind, notes, numbered_note_limits};
@@ -19,6 +20,7 @@ pub(super) fn limit_marked(text: &str, drafts: &mut [(String, Draft)]) -> Vec<Do
     let notes = notes(text);
     let mut doubts = Vec::new();
     doubt_raised(text, drafts, &mut doubts);
+    tied::tie(text, &notes, drafts);
     if notes.iter().all(|note| note.says == Says::Other) {
         return doubts;
     }
