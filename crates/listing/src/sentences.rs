@@ -247,11 +247,13 @@ fn begins_order(words: &str) -> bool {
 /// Whether the words before a stop, in capitals, tell a case: `OMIT PACKING WHERE JOINT IS UNDER 1/4 IN.`
 fn stands_in_case(before: &str) -> bool {
     const MOST_WORDS: usize = 8;
-    before
-        .split_whitespace()
-        .rev()
-        .take(MOST_WORDS)
-        .any(|word| matches!(word, "WHERE" | "WHEN" | "IF" | "UNLESS"))
+    let mut back = before.split_whitespace().rev().take(MOST_WORDS);
+    let opened = back.any(|word| matches!(word, "WHERE" | "WHEN" | "IF" | "UNLESS"));
+    // `WHERE JOINT IS OVER 2 IN. PACKING 4 IN. DEEP`: a case that a sentence opens with is of what follows.
+    opened
+        && back
+            .next()
+            .is_some_and(|word| !word.ends_with(['.', ':', ';', '-']))
 }
 
 /// Whether words in capitals name a thing and its number: `COVER 16 GA.` Of `1/4 IN. DEEP 2 IN. WIDE` the word measures what stands before.
@@ -260,7 +262,12 @@ fn names_another(words: &str) -> bool {
     let mut each = words.split_whitespace();
     let name = each.next().unwrap_or_default();
     let number = each.next().unwrap_or_default();
-    name.len() >= SHORTEST
+    let places = matches!(
+        name,
+        "OVER" | "UNDER" | "ABOVE" | "BELOW" | "PLUS" | "FROM" | "WITH" | "INTO" | "ONTO" | "EACH"
+    );
+    !places
+        && name.len() >= SHORTEST
         && name.chars().all(char::is_uppercase)
         && number.starts_with(|c: char| c.is_ascii_digit())
         && !goes_on_measuring(&name.to_lowercase())

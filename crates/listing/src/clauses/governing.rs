@@ -70,17 +70,14 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
 fn left_out(sentence: &Sentence<'_>, mention: &Mentioned) -> Option<(usize, usize)> {
     let before = exceptive(sentence, mention.first).or_else(|| {
         let outside = mention.first.checked_sub(1)?;
-        let opposed = mention.first.checked_sub(3)?;
-        let reads = sentence.is_any(
-            outside,
-            &["outside", "unlike", "excluding", "without", "but"],
-        );
-        let opposes = sentence.is_word(opposed, "as")
-            && sentence.is_word(opposed + 1, "opposed")
-            && sentence.is_word(outside, "to");
-        opposes
-            .then_some(opposed)
-            .or_else(|| reads.then_some(outside))
+        let reads = sentence.is_any(outside, &["outside", "unlike", "excluding", "without"]);
+        // "as opposed to Configuration A"
+        let lead = mention.first.checked_sub(3).filter(|lead| {
+            sentence.is_word(*lead, "as")
+                && sentence.is_word(lead + 1, "opposed")
+                && sentence.is_word(outside, "to")
+        });
+        lead.or_else(|| reads.then_some(outside))
     });
     if let Some(first) = before {
         return Some((first, mention.last));

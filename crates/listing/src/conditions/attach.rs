@@ -22,7 +22,7 @@ use crate::rules::Sentence;
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Attached {
     pub(crate) conditions: Vec<usize>,
-    pub(crate) part: Option<Expr>,
+    pub(crate) part: Option<(usize, Expr)>,
 }
 
 /// For each amount, what governs it.
@@ -87,7 +87,7 @@ pub(crate) fn attach(
             for (index, part) in paired.into_iter().zip(&condition.parts) {
                 if let Some(slot) = attached.get_mut(index) {
                     slot.conditions.push(number);
-                    slot.part = Some(part.clone());
+                    slot.part = Some((number, part.clone()));
                 }
             }
             continue;
@@ -102,7 +102,7 @@ pub(crate) fn attach(
             if let Some(slot) = attached.get_mut(index) {
                 slot.conditions.push(number);
                 if let Some(case) = case_left_out(sentence, condition, index) {
-                    slot.part = Some(case);
+                    slot.part = Some((number, case));
                 }
             }
         }

@@ -19,8 +19,6 @@ const GOES_ON: &[&str] = &[
     "at",
     "least",
     "most",
-    "or",
-    "more",
     "deep",
     "thick",
     "thk",

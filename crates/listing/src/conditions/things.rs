@@ -107,11 +107,10 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             skip_attribute(sentence, sentence.skip_parentheses(amount.last)),
             ',',
         )
-        && sentence.has_any(
-            amount.last,
-            sentence.tokens.len(),
-            &["elsewhere", "otherwise"],
-        );
+        && (amount.last..sentence.tokens.len()).any(|at| {
+            sentence.is_any(at, &["elsewhere", "otherwise"])
+                && !sentence.is_word(at.saturating_sub(1), "unless")
+        });
     let plain = (opener + 1..amount.first).all(|at| {
         sentence
             .token(at)
