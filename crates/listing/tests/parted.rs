@@ -111,6 +111,16 @@ fn no_requirement_is_none_there() {
 }
 
 #[test]
+fn a_case_that_lets_off_is_not_where_a_number_holds() {
+    for text in [
+        "1. Packing. For 1 hr the min 5 in. depth is superfluous.\n",
+        "1. Packing. In joints under 2 in. there is no need for min 5 in. of depth.\n",
+    ] {
+        check_always(text, "5 in.");
+    }
+}
+
+#[test]
 fn what_somebody_may_specify_excuses_nobody() {
     check_always(
         "1. Packing. Min 5 in. deep unless otherwise noted.\n",

@@ -12,7 +12,7 @@ use super::exception::{is_case_of_exception, is_prohibition, says_what_holds};
 use super::labels::{end_of_label, labels};
 use super::led::{end_of_led, is_led};
 use super::opening::{holds_anyway, leads_to_another_case, lifts, opens_stretch, subject};
-use super::parted::{is_not_asked, parts};
+use super::parted::{is_let_off, is_not_asked, parts};
 use super::variants::names_case;
 use super::{Found, kinds, offers, parallel};
 use crate::model::Expr;
@@ -60,7 +60,13 @@ pub(crate) fn attach(
             after.truncate(1);
             after
         } else if opens(sentence, found, condition) {
-            after_opening(sentence, found, number, &bounds)
+            let mut after = after_opening(sentence, found, number, &bounds);
+            after.retain(|index| {
+                sentence.amount(*index).is_none_or(|amount| {
+                    !is_not_asked(sentence, amount.first) && !is_let_off(sentence, amount.last)
+                })
+            });
+            after
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
                 other != number

@@ -241,6 +241,28 @@ pub(super) fn is_not_asked(sentence: &Sentence<'_>, number: usize) -> bool {
     (stretch..number).any(|at| sentence.is_word(at, "no") && sentence.is_any(at + 1, ASKING))
 }
 
+/// Whether words behind a number say that it isn't asked for: "for 1 hr the min 4 in. depth *is unnecessary*".
+pub(super) fn is_let_off(sentence: &Sentence<'_>, number: usize) -> bool {
+    const LET_OFF: &[&str] = &[
+        "unnecessary",
+        "unneeded",
+        "superfluous",
+        "immaterial",
+        "irrelevant",
+        "inapplicable",
+        "exempt",
+        "exempted",
+        "excused",
+        "relaxed",
+        "suspended",
+        "discretionary",
+        "voluntary",
+    ];
+    (number..sentence.tokens.len())
+        .take_while(|at| !sentence.is_stop(*at))
+        .any(|at| sentence.is_any(at, &["is", "are", "be"]) && sentence.is_any(at + 1, LET_OFF))
+}
+
 fn is_word(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence
         .token(at)
