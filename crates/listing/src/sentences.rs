@@ -151,6 +151,9 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if FIRMS.contains(&word.as_str()) {
         return false;
     }
+    if MAY_END.contains(&word.as_str()) && begins_listed(next) {
+        return true;
+    }
     if MAY_END.contains(&word.as_str()) && limits_nothing_behind(next) {
         return false;
     }
@@ -180,7 +183,12 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     {
         return true;
     }
-    if in_capitals && MAY_END.contains(&word.as_str()) && opens_with_rating(next) {
+    if in_capitals
+        && MAY_END.contains(&word.as_str())
+        && (opens_with_rating(next)
+            || begins_order(next)
+            || stands_in_case(before) && names_another(next))
+    {
         return true;
     }
     capital && !in_capitals && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
@@ -212,6 +220,57 @@ fn begins_statement(words: &str) -> bool {
         .get(..end)
         .is_some_and(|words| words.contains(|c: char| c.is_ascii_digit()));
     verb.is_some_and(|verb| verb == "MAY" || !numbered)
+}
+
+/// Whether words begin with the mark of a list and a capital: `(e) Covers may be omitted`.
+fn begins_listed(words: &str) -> bool {
+    let listed = words
+        .strip_prefix('(')
+        .and_then(|rest| rest.split_once(") "))
+        .filter(|(mark, _)| mark.len() == 1 && mark.chars().all(|c| c.is_ascii_lowercase()));
+    listed.is_some_and(|(_, rest)| rest.starts_with(char::is_uppercase))
+}
+
+/// Whether words in capitals begin with what is to be left out or done: `OMIT FOR 1 HR`, `NO FILL IS REQUIRED WHERE`. `NO LESS THAN` and `NO. 8` go on.
+fn begins_order(words: &str) -> bool {
+    let mut each = words.split_whitespace();
+    let first = each.next().unwrap_or_default();
+    let second = each.next().unwrap_or_default();
+    let names = second.len() > 1 && second.chars().all(|c| c.is_uppercase() || c == '-');
+    match first {
+        "OMIT" | "DELETE" | "WAIVE" => true,
+        "NO" => names && !["LESS", "MORE", "GREATER", "CLOSER", "WIDER"].contains(&second),
+        _ => false,
+    }
+}
+
+/// Whether the words before a stop, in capitals, tell a case: `OMIT PACKING WHERE JOINT IS UNDER 1/4 IN.`
+fn stands_in_case(before: &str) -> bool {
+    const MOST_WORDS: usize = 8;
+    let mut back = before.split_whitespace().rev().take(MOST_WORDS);
+    let opened = back.any(|word| matches!(word, "WHERE" | "WHEN" | "IF" | "UNLESS"));
+    // `WHERE JOINT IS OVER 2 IN. PACKING 4 IN. DEEP`: a case that a sentence opens with is of what follows.
+    opened
+        && back
+            .next()
+            .is_some_and(|word| !word.ends_with(['.', ':', ';', '-']))
+}
+
+/// Whether words in capitals name a thing and its number: `COVER 16 GA.` Of `1/4 IN. DEEP 2 IN. WIDE` the word measures what stands before.
+fn names_another(words: &str) -> bool {
+    const SHORTEST: usize = 4;
+    let mut each = words.split_whitespace();
+    let name = each.next().unwrap_or_default();
+    let number = each.next().unwrap_or_default();
+    let places = matches!(
+        name,
+        "OVER" | "UNDER" | "ABOVE" | "BELOW" | "PLUS" | "FROM" | "WITH" | "INTO" | "ONTO" | "EACH"
+    );
+    !places
+        && name.len() >= SHORTEST
+        && name.chars().all(char::is_uppercase)
+        && number.starts_with(|c: char| c.is_ascii_digit())
+        && !goes_on_measuring(&name.to_lowercase())
 }
 
 /// Whether words in capitals begin with a rating and say with a verb what it asks: `FOR 2 HR RATING THICKNESS SHALL BE 1 IN.` Without one, `1 IN. FOR 2 HR

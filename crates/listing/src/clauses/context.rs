@@ -305,7 +305,8 @@ impl Context<'_, '_> {
             }
             let span = self.sentence.source_of(found.first, found.last);
             let words = self.sentence.words(found.first, found.last).to_owned();
-            let expr = attached.part.clone().unwrap_or_else(|| found.expr.clone());
+            let part = attached.part.as_ref().filter(|(of, _)| *of == number);
+            let expr = part.map_or_else(|| found.expr.clone(), |(_, part)| part.clone());
             let own = Condition {
                 words,
                 span,

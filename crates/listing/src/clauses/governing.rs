@@ -1,8 +1,8 @@
 //! The words that govern the numbers of a sentence: conditions, and the configurations that it names.
 
 use crate::conditions::{
-    Found, Mentioned, Permitted, conditions, configurations, exceptive, keep_required, keep_scope,
-    kinds, offers, permitted,
+    Found, Mentioned, Permitted, conditions, configurations, end_of_exclusion, exceptive,
+    keep_required, keep_scope, kinds, offers, permitted,
 };
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -21,6 +21,8 @@ pub(super) struct Governing {
 pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governing {
     let mut conditions = conditions(sentence);
     let mut mentioned = configurations(sentence);
+    // "As in Configuration A" points at what holds there, and holds itself.
+    mentioned.retain(|mention| !is_compared_with(sentence, mention.first));
     mentioned.retain(|mention| !joins(sentence, mention, &mut conditions.found));
     let besides: Vec<Found> = mentioned
         .iter()
@@ -42,15 +44,11 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
     }
     let (named, excepted): (Vec<_>, Vec<_>) = mentioned
         .into_iter()
-        .partition(|mention| exceptive(sentence, mention.first).is_none());
+        .partition(|mention| left_out(sentence, mention).is_none());
     // A configuration that is excepted is a condition for a person: no list of the others may be complete.
     governing.extend(excepted.iter().map(|mention| {
-        let first = exceptive(sentence, mention.first).unwrap_or(mention.first);
-        words_that_govern(
-            first,
-            mention.last,
-            sentence.words(first, mention.last).to_owned(),
-        )
+        let (first, last) = left_out(sentence, mention).unwrap_or((mention.first, mention.last));
+        words_that_govern(first, last, sentence.words(first, last).to_owned())
     }));
     let first_configuration = governing.len();
     governing.extend(named.iter().map(|mention| {
@@ -66,6 +64,37 @@ pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governi
             .flat_map(|mention| mention.names)
             .collect(),
     }
+}
+
+/// The tokens of a configuration with what takes it out: "except in Configuration A", "Configuration A excepted", "Configuration A does not apply", "outside
+/// Configuration A".
+fn left_out(sentence: &Sentence<'_>, mention: &Mentioned) -> Option<(usize, usize)> {
+    let before = exceptive(sentence, mention.first).or_else(|| {
+        let outside = mention.first.checked_sub(1)?;
+        let reads = sentence.is_any(outside, &["outside", "unlike", "excluding", "without"]);
+        // "as opposed to Configuration A"
+        let lead = mention.first.checked_sub(3).filter(|lead| {
+            sentence.is_word(*lead, "as")
+                && sentence.is_word(lead + 1, "opposed")
+                && sentence.is_word(outside, "to")
+        });
+        lead.or_else(|| reads.then_some(outside))
+    });
+    if let Some(first) = before {
+        return Some((first, mention.last));
+    }
+    let behind = end_of_exclusion(sentence, mention.last)?;
+    Some((mention.first, behind))
+}
+
+/// Whether a configuration is only pointed at: "as in Configuration A", "same as for Configuration A".
+fn is_compared_with(sentence: &Sentence<'_>, first: usize) -> bool {
+    let Some(before) = first.checked_sub(1) else {
+        return false;
+    };
+    let lead = before
+        - usize::from(before > 0 && sentence.is_any(before, &["in", "for", "under", "with"]));
+    lead < before && sentence.is_word(lead, "as") || sentence.is_any(before, &["as", "like"])
 }
 
 /// Whether a configuration is one of two cases, "in Configuration A or for joints over 2 in.": they are one condition then, for a person to say.

@@ -11,7 +11,8 @@ use super::contrast::{is_contrast, leads_to_the_rest};
 use super::exception::{is_case_of_exception, is_prohibition, says_what_holds};
 use super::labels::{end_of_label, labels};
 use super::led::{end_of_led, is_led};
-use super::opening::{holds_anyway, lifts, opens_stretch, subject};
+use super::opening::{holds_anyway, leads_to_another_case, lifts, opens_stretch, subject};
+use super::parted::{is_let_off, is_not_asked, parts};
 use super::variants::names_case;
 use super::{Found, kinds, offers, parallel};
 use crate::model::Expr;
@@ -21,7 +22,7 @@ use crate::rules::Sentence;
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Attached {
     pub(crate) conditions: Vec<usize>,
-    pub(crate) part: Option<Expr>,
+    pub(crate) part: Option<(usize, Expr)>,
 }
 
 /// For each amount, what governs it.
@@ -59,7 +60,13 @@ pub(crate) fn attach(
             after.truncate(1);
             after
         } else if opens(sentence, found, condition) {
-            after_opening(sentence, found, number, &bounds)
+            let mut after = after_opening(sentence, found, number, &bounds);
+            after.retain(|index| {
+                sentence.amount(*index).is_none_or(|amount| {
+                    !is_not_asked(sentence, amount.first) && !is_let_off(sentence, amount.last)
+                })
+            });
+            after
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
                 other != number
@@ -76,15 +83,17 @@ pub(crate) fn attach(
             }
         };
         let paired = governed_respectively(sentence, condition, &bounds);
+        let paired = governed_behind(sentence, condition, &bounds).unwrap_or(paired);
         let respectively = condition.parts.len() > 1
             && condition.parts.len() == paired.len()
             && (sentence.has_any(condition.last, condition.last + 6, &["respectively"])
+                || governed_behind(sentence, condition, &bounds).is_some()
                 || is_list(sentence, &paired));
         if respectively {
             for (index, part) in paired.into_iter().zip(&condition.parts) {
                 if let Some(slot) = attached.get_mut(index) {
                     slot.conditions.push(number);
-                    slot.part = Some(part.clone());
+                    slot.part = Some((number, part.clone()));
                 }
             }
             continue;
@@ -98,6 +107,9 @@ pub(crate) fn attach(
         for index in governed.into_iter().filter(|index| !own(index)) {
             if let Some(slot) = attached.get_mut(index) {
                 slot.conditions.push(number);
+                if let Some(case) = case_left_out(sentence, condition, index) {
+                    slot.part = Some((number, case));
+                }
             }
         }
     }
@@ -116,6 +128,28 @@ pub(crate) fn attach(
         part_what_excludes_each_other(sentence, found, index, slot);
     }
     attached
+}
+
+/// The case that an exception leaves out, where a number is said of that case: "other than for 1 hr *(2 in.)*, min 4 in.", "except in 1 hr walls min 4 in., *there*
+/// min 2 in."
+fn case_left_out(sentence: &Sentence<'_>, condition: &Found, index: usize) -> Option<Expr> {
+    let Expr::Not(case) = &condition.expr else {
+        return None;
+    };
+    let amount = sentence.amount(index)?;
+    let bracketed = sentence
+        .closing(condition.last)
+        .is_some_and(|close| condition.last < amount.first && amount.last <= close);
+    let there = (condition.last..amount.first).any(|at| {
+        sentence.is_any(at, &["there", "here"])
+            && at > 0
+            && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "but"]))
+    });
+    let excepts = sentence.is_any(
+        condition.first,
+        &["except", "other", "save", "excepting", "unless"],
+    );
+    (excepts && (bracketed || there)).then(|| (**case).clone())
 }
 
 /// Keeps of conditions that no joint meets together the one behind the number, "where the joint is 2 in., 4 in., *6 in. where 3 in.*", and where none is, none:
@@ -196,6 +230,27 @@ fn is_list(sentence: &Sentence<'_>, amounts: &[usize]) -> bool {
     amounts.windows(2).all(listed)
 }
 
+/// The amounts behind a list of cases that a sentence opens with, where it says that they belong to them one by one: "For 1, 2 and 3 hr: 1/4, 1/2 and 3/4 in.
+/// respectively".
+fn governed_behind(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    bounds: &[usize],
+) -> Option<Vec<usize>> {
+    let said = sentence.has_any(condition.last, sentence.tokens.len(), &["respectively"]);
+    let behind: Vec<usize> = bounds
+        .iter()
+        .copied()
+        .filter(|index| {
+            sentence
+                .amount(*index)
+                .is_some_and(|amount| amount.first >= condition.last)
+        })
+        .collect();
+    let all = behind.len() == bounds.len() && behind.len() == condition.parts.len();
+    (said && all && condition.first == 0).then_some(behind)
+}
+
 /// The last amounts before a list of conditions, as many as it has parts.
 fn governed_respectively(
     sentence: &Sentence<'_>,
@@ -257,7 +312,11 @@ fn after_opening(
         next_order(sentence, condition.last)
     };
     let label = end_of_label(sentence, condition).filter(|_| labels(sentence, condition));
-    let led = !opens_by_itself(sentence, condition);
+    // "Depth 4 in., in 1 hr walls 2 in., and recess 1/4 in.": what steps in between commas reaches to the next.
+    let steps_in = condition.first > 0
+        && sentence.is_sign(condition.first - 1, ',')
+        && leads_to_another_case(sentence, condition);
+    let led = !opens_by_itself(sentence, condition) || steps_in;
     let end = semicolon
         .min(if led {
             end_of_led(sentence, condition)
@@ -434,6 +493,12 @@ fn before_ending(
     let Some(nearest) = before.pop() else {
         return Vec::new();
     };
+    let parted = sentence.amount(nearest).is_some_and(|amount| {
+        parts(sentence, amount.last, condition.first) || is_not_asked(sentence, amount.first)
+    });
+    if parted {
+        return Vec::new();
+    }
     let mut governed = vec![nearest];
     while let Some(other) = before.pop() {
         let (Some(a), Some(b)) = (

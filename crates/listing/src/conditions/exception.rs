@@ -118,6 +118,31 @@ pub(crate) fn exceptive(sentence: &Sentence<'_>, condition: usize) -> Option<usi
     denied.or_else(|| (excepts || optional || sentence.is_word(at, "not")).then_some(at))
 }
 
+/// The end of words behind a case that take it out: "excepted", "is excluded", "does not apply".
+pub(crate) fn end_of_exclusion(sentence: &Sentence<'_>, from: usize) -> Option<usize> {
+    const OUT: &[&str] = &[
+        "excepted", "excluded", "exempt", "exempted", "omitted", "deleted",
+    ];
+    const NOT: &[&str] = &[
+        "apply",
+        "applicable",
+        "used",
+        "included",
+        "permitted",
+        "allowed",
+        "considered",
+    ];
+    let verb =
+        usize::from(sentence.is_any(from, &["is", "are", "does", "do", "being", "may", "shall"]));
+    let at = from + verb;
+    if sentence.is_any(at, OUT) {
+        return Some(at + 1);
+    }
+    let not = sentence.is_any(at, &["not", "never"]);
+    let denied = (at + 1..at + 3).find(|at| sentence.is_any(*at, NOT));
+    denied.filter(|_| not).map(|at| at + 1)
+}
+
 /// `unless the wall is thicker than 10 in., in which event two strips are used`: the case itself, since what follows says what holds in it.
 fn is_case_of_unless(sentence: &Sentence<'_>, condition: &Found) -> bool {
     let at = condition.last + usize::from(sentence.is_stop(condition.last));
@@ -177,6 +202,10 @@ pub(super) const NEEDED: &[&str] = &[
     "used",
     "applicable",
     "apply",
+    "mandatory",
+    "obligatory",
+    "compulsory",
+    "imperative",
 ];
 
 /// Whether a condition is excepted from what stands before it, and what follows says what holds in it: "save in joints over 4 in., where 35 percent is

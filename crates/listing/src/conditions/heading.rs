@@ -74,6 +74,14 @@ pub(crate) fn heads(sentence: &Sentence<'_>, place: Place) -> Option<Condition> 
     let opening = Opening::of(sentence, first)?;
     let end = closed(sentence, first, &opening, place)?;
     let named = place == Place::TextOfThing;
+    // "Joints over 1 in.: depth 4 in. All joints: 4 pcf": behind a colon a case reaches as far as its sentence, and no heading stands alone.
+    let in_sentence = first.first == 0
+        && place != Place::Title
+        && sentence.is_sign(end - 1, ':')
+        && sentence.token(end).is_some();
+    if in_sentence {
+        return None;
+    }
     let more = rest.iter().any(|other| other.first < end);
     let case = is_case(first);
     let unnamed = !named && opening.name == 0 && !case;

@@ -24,8 +24,10 @@ mod labels;
 mod led;
 mod meant;
 mod offers;
+mod only_with;
 mod opening;
 mod parallel;
+mod parted;
 mod permitted;
 mod phrase;
 mod places;
@@ -47,7 +49,7 @@ pub(crate) use brought::{
 };
 pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
 pub(crate) use confined::{keep_required, keep_scope};
-pub(crate) use exception::exceptive;
+pub(crate) use exception::{end_of_exclusion, exceptive};
 pub(crate) use forbidden::{Forbidden, not_yet};
 pub(crate) use heading::{Place, heads, heads_list, heads_rating};
 pub(crate) use kinds::kinds;
@@ -95,6 +97,7 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     named.extend(places::places(sentence));
     named.extend(variants::variants(sentence));
     named.extend(parallel::parallels(sentence));
+    named.extend(only_with::only_with(sentence));
     for condition in named {
         let apart = |other: &Found| other.last <= condition.first || condition.last <= other.first;
         if found.iter().all(apart) {

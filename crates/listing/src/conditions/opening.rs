@@ -97,7 +97,7 @@ pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool 
     let joined = sentence.is_any(
         before,
         &[
-            "that", "and", "but", "or", "except", "though", "although", "while", "whereas",
+            "that", "and", "but", "or", "except", "though", "although", "while", "whereas", "which",
         ],
     ) && (before == 0
         || sentence.is_stop(before - 1)
@@ -158,7 +158,7 @@ fn leads_to_bound(sentence: &Sentence<'_>, condition: &Found) -> bool {
 
 /// `12.5 mm, but in joints over 50 mm wide 20 mm`, `25 % minimum (in joints narrower than 50 mm, 33 %)`: where a number that measures what
 /// the one before does follows at once, the condition is its own, and excuses nothing of the one before.
-fn leads_to_another_case(sentence: &Sentence<'_>, condition: &Found) -> bool {
+pub(super) fn leads_to_another_case(sentence: &Sentence<'_>, condition: &Found) -> bool {
     let bracketed = condition
         .first
         .checked_sub(1)

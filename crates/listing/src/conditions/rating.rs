@@ -239,6 +239,7 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         start
     };
     let from = of_compared_ratings(sentence, start).unwrap_or(from);
+    let from = in_the_case(sentence, from).unwrap_or(from);
     if let Some(tokens) = denied(sentence, from, end) {
         return Some(in_words(sentence, tokens, group));
     }
@@ -362,6 +363,16 @@ fn of_compared_ratings(sentence: &Sentence<'_>, hours: usize) -> Option<usize> {
     sentence.is_any(at, INTRODUCE).then_some(at)
 }
 
+/// Where "in the case of" begins, whose last word is this one.
+fn in_the_case(sentence: &Sentence<'_>, of: usize) -> Option<usize> {
+    let case = of.checked_sub(1)?;
+    let lead = case.checked_sub(1 + usize::from(case > 0 && sentence.is_word(case - 1, "the")))?;
+    let reads = sentence.is_word(of, "of")
+        && sentence.is_word(case, "case")
+        && sentence.is_word(lead, "in");
+    reads.then_some(lead)
+}
+
 /// Where "for a rating of" begins, whose last word is "of".
 fn of_a_rating(sentence: &Sentence<'_>, of: usize) -> Option<usize> {
     let rating = of.checked_sub(1)?;
@@ -442,6 +453,13 @@ fn is_stated(sentence: &Sentence<'_>, start: usize, first: usize, last: usize) -
     let Some(rating) = rating else {
         return is_one || keeps;
     };
+    // "the joint is limited to 1 in. and the rating to 2 hr"
+    let limited = start == rating + 2
+        && sentence.is_word(rating + 1, "to")
+        && sentence.has_any(stop, rating, &["limited", "restricted"]);
+    if limited {
+        return true;
+    }
     let said = |words: &[&str]| sentence.has_any(stop, rating, words);
     let of_case = said(CASES) && !said(&["acceptance", "conditions"]);
     let linked = (rating + 1..first).all(|at| {

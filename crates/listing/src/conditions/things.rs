@@ -101,6 +101,16 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .rev()
         .take(3)
         .find(|at| sentence.is_any(*at, &["for", "at", "in", "on", "with"]))?;
+    // "In walls at least 8 in. thick, 1/4 in. deep, elsewhere 1/2 in.": what is said of the others shows that the limit tells a case.
+    let told_from_others = opener == 0
+        && sentence.is_sign(
+            skip_attribute(sentence, sentence.skip_parentheses(amount.last)),
+            ',',
+        )
+        && (amount.last..sentence.tokens.len()).any(|at| {
+            sentence.is_any(at, &["elsewhere", "otherwise"])
+                && !sentence.is_word(at.saturating_sub(1), "unless")
+        });
     let plain = (opener + 1..amount.first).all(|at| {
         sentence
             .token(at)
@@ -109,12 +119,13 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
                 at,
                 &[
                     "shall", "must", "is", "are", "be", "may", "by", "from", "and", "minimum",
-                    "min", "maximum", "max", "least", "most",
+                    "min", "maximum", "max",
                 ],
             )
+            && (told_from_others || !sentence.is_any(at, &["least", "most"]))
     });
     let between = || noun + 1..amount.first;
-    let compared = between().any(|at| sentence.is_any(at, APART));
+    let compared = told_from_others || between().any(|at| sentence.is_any(at, APART));
     let denied = between().any(|at| sentence.is_any(at, NEGATIONS));
     // `slabs 6 in. thick or more`, `walls of 200 mm or more`
     let attribute = skip_attribute(sentence, sentence.skip_parentheses(amount.last));

@@ -6,6 +6,7 @@
 //! is a sort of board, and neither is a case.
 
 use super::Found;
+use super::exception::end_of_exclusion;
 use crate::layout::Flow;
 use crate::model::{Condition, Expr};
 use crate::rules::Sentence;
@@ -157,12 +158,16 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
                 && closes_amount(sentence, own, item);
             ends || !denied(sentence, own) && (of_wall || of_amount || of_sort || !sort && told)
         })
-        .map(|own| Found {
-            first: own.first,
-            last: own.last,
-            expr: Expr::Words(sentence.words(own.first, own.last).to_owned()),
-            triggers: Vec::new(),
-            parts: Vec::new(),
+        .map(|own| {
+            // "Option A excluded" is all but it, for a person to say.
+            let last = end_of_exclusion(sentence, own.last).unwrap_or(own.last);
+            Found {
+                first: own.first,
+                last,
+                expr: Expr::Words(sentence.words(own.first, last).to_owned()),
+                triggers: Vec::new(),
+                parts: Vec::new(),
+            }
         })
         .collect()
 }

@@ -384,6 +384,9 @@ fn after_negated_verb(sentence: &Sentence<'_>, from: usize) -> bool {
             "necessary",
             "apply",
             "applicable",
+            "mandatory",
+            "obligatory",
+            "compulsory",
         ],
     )
 }

@@ -29,6 +29,8 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         // `the spray must reach 13 pcf`; how far something reaches is a place.
         (modal, "reach" | "attain") if matches!(modal, "must" | "shall" | "should" | "to") && sentence.amount(index)?.unit.dimension() != measure::Dimension::Length => finding(Relation::AtLeast, at),
         (_, "to") if limiting_verb(sentence, at, floor).is_some() => finding(Relation::AtMost, limiting_verb(sentence, at, floor)?),
+        // `the joint is limited to 1 in. and the rating to 2 hr`
+        ("rating" | "ratings", "to") if sentence.has_any(0, at, &["limited", "restricted"]) => finding(Relation::AtMost, at),
         // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
         ("joints" | "widths" | "gaps" | "lengths" | "openings", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)

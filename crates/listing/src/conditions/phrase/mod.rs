@@ -112,7 +112,30 @@ fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
     let plain = !says
         && sentence.is_any(at, OPENERS)
         && (!sentence.is_word(at, "should") || at == 0 && supposes(sentence));
-    plain || where_meaning_place
+    (plain || where_meaning_place) && !is_proviso(sentence, at)
+}
+
+/// "Unless otherwise specified", "unless noted otherwise": what somebody may say elsewhere excuses nobody before it is said.
+fn is_proviso(sentence: &Sentence<'_>, at: usize) -> bool {
+    const SAID: &[&str] = &[
+        "specified",
+        "noted",
+        "stated",
+        "shown",
+        "indicated",
+        "directed",
+        "approved",
+        "agreed",
+        "permitted",
+        "required",
+        "given",
+        "mentioned",
+    ];
+    let otherwise = |at: usize| sentence.is_any(at, &["otherwise", "so"]);
+    sentence.is_word(at, "unless")
+        && (otherwise(at + 1) && sentence.is_any(at + 2, SAID)
+            || sentence.is_any(at + 1, SAID)
+                && (otherwise(at + 2) || sentence.is_stop(at + 2) || sentence.is_sign(at + 2, '.')))
 }
 
 /// Whether "should" at the head of a sentence supposes something, "should the joint exceed ...", and doesn't ask for it: "should have ...".

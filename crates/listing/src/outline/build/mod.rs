@@ -325,7 +325,8 @@ impl<'a> Builder<'a> {
     fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
         let words = content.of(self.source);
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
-        if (self.gap || self.falls_back(at, line, words)) && !self.page_turned {
+        let falls_back = !self.gap && self.falls_back(at, line, words);
+        if (self.gap || falls_back) && !self.page_turned {
             while self.open.len() > 1
                 && self
                     .open
@@ -338,6 +339,7 @@ impl<'a> Builder<'a> {
         }
         let unfinished = self.page_turned && !self.last_sentence_ended();
         let begins = (self.gap && !unfinished)
+            || falls_back
             || is_bullet(words)
             || is_labelled(words)
             || self.leaves_bullets(line, words)

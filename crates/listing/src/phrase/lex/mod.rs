@@ -203,6 +203,9 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
     let words = text.get(stated.span.clone())?;
     let closes_quote = quote_open && words.ends_with(['"', '”']);
     let preposition = words.ends_with(" In") || words.ends_with(" in") && follows_name(before);
+    let preposition = preposition
+        || words.ends_with(" in")
+            && names_other_joints(text.get(..at)?, text.get(stated.span.end..)?);
     let lettered = match stated.unit {
         Unit::Celsius | Unit::Fahrenheit => {
             words.contains('-') || !words.contains([' ', '°']) && stated.number < 10
@@ -224,6 +227,21 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
     };
     let fraction = !is_stroke(words, stated.unit) && !is_torque(text, &stated);
     (!closes_quote && !preposition && !lettered && fraction).then_some(stated)
+}
+
+/// Whether words go on with other joints, so that the "in" before them is no inch: `6 in wider joints`.
+fn names_other_joints(before: &str, behind: &str) -> bool {
+    let mut each = behind.split_whitespace();
+    let other = each.next().is_some_and(|word| match word {
+        "wider" | "narrower" | "larger" | "smaller" | "other" | "such" => true,
+        // `4 in. in narrow joints and 6 in wide joints`
+        "wide" => before.contains(" in narrow "),
+        "narrow" => before.contains(" in wide "),
+        _ => false,
+    });
+    let noun = each.next().unwrap_or_default();
+    let noun = noun.trim_end_matches(['.', ',', ';', ')']);
+    behind.starts_with(' ') && other && ["joints", "gaps", "openings", "ones"].contains(&noun)
 }
 
 /// `25 ft-lb`, `60 in.-lb`: how tight, and no length.

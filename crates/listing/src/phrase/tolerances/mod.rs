@@ -266,6 +266,11 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
     let mut next = skip_points(tokens, next);
     let unit = first.unit.or(above.unit).or(below.unit)?;
     let side = |value: &Value| value.unit.or(above.unit).or(below.unit);
+    // `±25 % up to 2 in., ±12.5 % above`: shares that a text sets side by side are each their own.
+    let shares = |value: &Value| side(value) == Some(Unit::Percent) && unit != Unit::Percent;
+    if shares(&above) && !is_named && follows_share(tokens, first.first) {
+        return None;
+    }
     let in_unit = |value: &Value| match side(value) {
         // `240 kg/m3, ± 15 %`
         Some(Unit::Percent) if unit != Unit::Percent => {
@@ -301,6 +306,15 @@ pub(super) fn tolerance_after(tokens: &[Token<'_>], first: &Value) -> Option<Spr
         style: first.style,
         span: first.span.join(above.span).join(below.span),
         next,
+    })
+}
+
+/// Whether a deviation in percent stands before a number.
+fn follows_share(tokens: &[Token<'_>], at: usize) -> bool {
+    (0..at).any(|before| {
+        plus_minus(tokens, before)
+            .and_then(|next| value_at(tokens, next))
+            .is_some_and(|value| value.unit == Some(Unit::Percent))
     })
 }
 
