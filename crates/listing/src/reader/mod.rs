@@ -1,6 +1,7 @@
 //! The reading of a document, from its bytes to its clauses.
 
 mod asked;
+mod bare_numbers;
 mod contradictions;
 mod footnotes;
 mod head;

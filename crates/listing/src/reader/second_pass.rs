@@ -7,6 +7,7 @@
 use measure::notation::{Stated, is_note_mark, quantity_at};
 use measure::{Number, Unit};
 
+use super::bare_numbers::bare_numbers;
 use super::spelled_numbers::{bare_lengths, spelled_numbers};
 use crate::layout::{is_disguised, plain};
 use crate::model::{Clause, Condition, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
@@ -23,7 +24,7 @@ pub(super) fn unread_numbers(
 ) -> Vec<Warning> {
     let held = held(text, clauses, places, warnings);
     let seconds = seconds(clauses);
-    gaps(&held, text.len())
+    let mut found: Vec<Span> = gaps(&held, text.len())
         .flat_map(|gap| numbers(text, gap))
         .filter(|number| {
             let deviates = text
@@ -36,6 +37,14 @@ pub(super) fn unread_numbers(
         .chain(gaps(&held, text.len()).flat_map(|gap| disguised_numbers(text, gap)))
         .chain(gaps(&held, text.len()).flat_map(|gap| spelled_numbers(text, gap)))
         .chain(gaps(&held, text.len()).flat_map(|gap| bare_lengths(text, gap)))
+        .collect();
+    let bare: Vec<Span> = gaps(&held, text.len())
+        .flat_map(|gap| bare_numbers(text, gap))
+        .filter(|bare| !found.iter().any(|span| overlap(span, bare)))
+        .collect();
+    found.extend(bare);
+    found
+        .into_iter()
         .map(|span| {
             let words = span.of(text).to_owned();
             let message = format!("no clause, condition or name holds `{words}`");
@@ -47,6 +56,10 @@ pub(super) fn unread_numbers(
             }
         })
         .collect()
+}
+
+fn overlap(one: &Span, other: &Span) -> bool {
+    one.start() < other.end() && other.start() < one.end()
 }
 
 fn span_of(stated: &Stated) -> Span {
