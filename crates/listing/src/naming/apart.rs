@@ -4,7 +4,7 @@
 use measure::{Dimension, Number, Quantity, Unit};
 use vocabulary::{Property, vocabulary};
 
-use super::{Mention, Subject, components_in};
+use super::{Mention, Subject, components_in, movements};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 
@@ -16,6 +16,7 @@ pub(super) fn stands_apart(sentence: &Sentence<'_>, index: usize) -> bool {
             || counts_a_measure(sentence, amount)
             || is_left(sentence, amount)
             || is_variation(sentence, amount)
+            || movements::is_one_of_several(sentence, amount)
     })
 }
 

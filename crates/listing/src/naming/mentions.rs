@@ -35,10 +35,21 @@ impl Mention {
             .map(|(component, _)| *component)
             .find(|component| component.weak_nouns.contains(&self.words))
             .filter(|_| self.weak);
+        let fill = || {
+            vocabulary()
+                .component("other")
+                .filter(|_| self.is_titled_fill(subject))
+        };
         Self {
-            component: titled.unwrap_or(self.component),
+            component: titled.or_else(fill).unwrap_or(self.component),
             ..self
         }
+    }
+
+    /// Whether it is the fill of an item that is called so, "Fill": the seal of the joint, whatever kind, and never what is packed behind it.
+    fn is_titled_fill(&self, subject: &Subject) -> bool {
+        let mut titled = subject.title.split(|c: char| !c.is_alphabetic());
+        self.weak && self.words == "fill" && titled.any(|word| word.eq_ignore_ascii_case("fill"))
     }
 
     /// Whether its words may name another component too: "legs".

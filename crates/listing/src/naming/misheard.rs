@@ -57,6 +57,9 @@ fn is_matched(sentence: &Sentence<'_>, at: usize) -> bool {
         sentence.is_any(at, &["match", "matches", "matching", "equals", "equalling"])
             || at > 0 && sentence.is_word(at, "equal") && sentence.is_any(at - 1, &["to", "shall"])
             || at > 0 && sentence.is_word(at, "to") && sentence.is_word(at - 1, "equal")
+            || at > 0
+                && sentence.is_word(at, "by")
+                && sentence.is_any(at - 1, &["thick", "wide", "deep", "long", "high"])
             || at > 0 && sentence.is_word(at, "as") && sentence.is_word(at - 1, "same")
     };
     let ends = |at: &usize| {

@@ -11,10 +11,14 @@ mod between;
 mod cues;
 mod heard;
 mod labelled;
+mod laid_on;
 mod laps;
+mod leakage;
 mod mentions;
 mod misheard;
+mod movements;
 mod neighbouring;
+mod parts;
 mod relative;
 mod run;
 mod score;
@@ -107,11 +111,7 @@ pub(crate) fn name(
             .find(|mention| mention.last <= amount.first);
         return local(Context::of(sentence, amount).own_words(), subject, mention);
     }
-    if let Some(property) = apart::lettered_rating(sentence, amount)
-        .or_else(|| apart::screw_length(sentence, index))
-        .or_else(|| apart::joint_width(sentence, amount))
-        .or_else(|| neighbouring::weld_length(sentence, amount))
-    {
+    if let Some(property) = told_outright(sentence, index, amount) {
         return named(property, false);
     }
     if let Some(share) = share(sentence, index) {
@@ -198,6 +198,19 @@ pub(crate) fn name(
     named(best.property, ahead < CLEAR)
 }
 
+/// The property that a number's own words tell, whatever else is near.
+fn told_outright(
+    sentence: &Sentence<'_>,
+    index: usize,
+    amount: &Amount,
+) -> Option<&'static Property> {
+    apart::lettered_rating(sentence, amount)
+        .or_else(|| apart::screw_length(sentence, index))
+        .or_else(|| apart::joint_width(sentence, amount))
+        .or_else(|| neighbouring::weld_length(sentence, amount))
+        .or_else(|| leakage::at_heat(sentence, index))
+}
+
 /// The mentions that a number may be about: none that another number's words hold, or that what is meant is only compared with.
 fn spoken_of(sentence: &Sentence<'_>, amount: &Amount, mentions: &[Mention]) -> Vec<Mention> {
     let mut meant = behind::still_spoken_of(sentence, amount, mentions);
@@ -225,6 +238,9 @@ fn is_anothers(
         || behind::is_before_another(sentence, amount, property, mentions)
         || misheard::is_misheard(sentence, amount, property, subject, mentions)
         || neighbouring::is_neighbours(sentence, amount, property, subject, mentions)
+        || movements::is_movement(sentence, amount, property)
+        || laid_on::is_laid_on(sentence, amount, property)
+        || parts::is_another_parts(sentence, amount, property, subject, mentions)
         || whereabouts::may_be_the_places(sentence, amount, property, subject, mentions)
 }
 

@@ -7,7 +7,7 @@ use measure::{Dimension, Unit};
 use vocabulary::{Property, vocabulary};
 
 use super::cues::is_bounding;
-use super::{Mention, Subject, apart};
+use super::{Mention, Subject, apart, weights};
 use crate::phrase::Amount;
 use crate::rules::{Sentence, is_spaced};
 
@@ -29,6 +29,7 @@ pub(super) fn is_neighbours(
         || is_from_an_end(sentence, amount, property)
         || is_set_back(sentence, amount, property)
         || is_part_of_another(property, subject, mentions)
+        || is_told_by_the_next_label(sentence, amount, property, mentions)
 }
 
 /// `1/8 in. fillet welds 1 in. long`: the length of welds, behind their name.
@@ -166,6 +167,25 @@ fn is_part_of_another(property: &Property, subject: &Subject, mentions: &[Mentio
         && !subject.is_about(&property.component)
         && own.peek().is_some()
         && own.all(Mention::is_weak)
+}
+
+/// `turned up 12 in. min. Sealant depth 5/8 in.`: a measure that only the label of the next number names.
+fn is_told_by_the_next_label(
+    sentence: &Sentence<'_>,
+    amount: &Amount,
+    property: &Property,
+    mentions: &[Mention],
+) -> bool {
+    let attribute = [property.attribute.as_str()];
+    let label = mentions
+        .iter()
+        .find(|mention| mention.first >= amount.last)
+        .filter(|mention| weights::labels_the_next(sentence, mention));
+    let own = (0..amount.first)
+        .rev()
+        .take_while(|at| sentence.amount_at(*at).is_none())
+        .any(|at| sentence.is_any(at, &attribute));
+    !own && label.is_some_and(|label| sentence.is_any(label.last, &attribute))
 }
 
 /// `fastened within 2 in. of ends`: how far from the end, and not how far apart.

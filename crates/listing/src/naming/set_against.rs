@@ -44,13 +44,14 @@ fn is_led(sentence: &Sentence<'_>, at: usize, leads: impl Fn(usize) -> bool) -> 
 /// Whether words set what follows against what is meant.
 fn sets_against(sentence: &Sentence<'_>, at: usize) -> bool {
     const FITS: &[&str] = &["fit", "suit", "receive", "accommodate", "engage"];
+    let unlike = sentence.is_word(at, "unlike");
     let Some(before) = at.checked_sub(1) else {
-        return false;
+        return unlike;
     };
     let compares = sentence.is_word(at, "than");
     let instead = sentence.is_word(at, "of") && sentence.is_any(before, &["instead", "exclusive"]);
     let fits = sentence.is_any(at, FITS) && sentence.is_word(before, "to");
-    compares || instead || fits || denies(sentence, at)
+    unlike || compares || instead || fits || denies(sentence, at)
 }
 
 /// ", not joint width": a denial that no verb or comparison goes with.

@@ -78,7 +78,8 @@ pub(super) fn component_weights(
         .iter()
         .find(|mention| mention.first >= last)
         .filter(said_of)
-        .filter(|mention| limit.is_none_or(|limit| mention.first < limit));
+        .filter(|mention| limit.is_none_or(|limit| mention.first < limit))
+        .filter(|mention| !labels_the_next(sentence, mention));
     if let Some(mention) = after
         && mention.first - last <= 6
         && !(last..mention.first).any(|at| {
@@ -87,8 +88,8 @@ pub(super) fn component_weights(
                     at,
                     &[
                         "of", "from", "onto", "on", "to", "below", "above", "into", "than", "in",
-                        "beyond", "between", "over", "for", "and", "or", "with", "is", "are", "fr",
-                        "frm", "blw", "abv", "btwn", "shall",
+                        "by", "beyond", "between", "over", "for", "and", "or", "with", "is", "are",
+                        "fr", "frm", "blw", "abv", "btwn", "shall",
                     ],
                 )
         })
@@ -119,6 +120,25 @@ pub(super) fn component_weights(
         give(component, 6);
     }
     weights
+}
+
+/// `MAX WIDTH 2 IN. PACKING DEPTH 4 IN.`: whether what is mentioned is the label of the number right behind it.
+pub(super) fn labels_the_next(sentence: &Sentence<'_>, mention: &Mention) -> bool {
+    const MEASURES: &[&str] = &[
+        "depth",
+        "width",
+        "thickness",
+        "height",
+        "length",
+        "density",
+        "compression",
+        "recess",
+        "spacing",
+    ];
+    let bounds = |at: &usize| super::cues::is_bounding(sentence.word(*at));
+    let next = (mention.last + 1..sentence.tokens.len()).find(|at| !bounds(at));
+    sentence.is_any(mention.last, MEASURES)
+        && next.is_some_and(|at| sentence.amounts.iter().any(|amount| amount.first == at))
 }
 
 /// Whether a number is the size of the place named right before it: "wool 4 in. deep in *walls* min 5 in. thick", "cover

@@ -1,6 +1,7 @@
 //! The reading of a document, from its bytes to its clauses.
 
 mod asked;
+mod bare_numbers;
 mod contradictions;
 mod footnotes;
 mod head;
@@ -442,7 +443,7 @@ impl<'a> Reader<'a> {
         }
         let items = items(&self.outline.items, &self.options);
         let places = self.places.finish();
-        let unread = unread_numbers(self.text, &clauses, &places, &warnings, self.usual_units);
+        let unread = unread_numbers(self.text, &clauses, &places, &warnings);
         warnings.extend(unread);
         warnings.sort_by_key(|warning| (warning.span, warning.kind));
         let covered = places.iter().map(|place| place.span.len()).sum();

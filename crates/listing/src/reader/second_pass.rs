@@ -7,8 +7,9 @@
 use measure::notation::{Stated, is_note_mark, quantity_at};
 use measure::{Number, Unit};
 
+use super::bare_numbers::bare_numbers;
 use super::spelled_numbers::{bare_lengths, spelled_numbers};
-use crate::layout::{UsualUnits, is_disguised, plain};
+use crate::layout::{is_disguised, plain};
 use crate::model::{Clause, Condition, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
 
 /// How far behind a number its second value may stand, in bytes.
@@ -20,12 +21,10 @@ pub(super) fn unread_numbers(
     clauses: &[Clause],
     places: &[Place],
     warnings: &[Warning],
-    usual: UsualUnits,
 ) -> Vec<Warning> {
     let held = held(text, clauses, places, warnings);
-    let has_usual = usual.length.is_some();
     let seconds = seconds(clauses);
-    gaps(&held, text.len())
+    let mut found: Vec<Span> = gaps(&held, text.len())
         .flat_map(|gap| numbers(text, gap))
         .filter(|number| {
             let deviates = text
@@ -38,11 +37,14 @@ pub(super) fn unread_numbers(
         .chain(gaps(&held, text.len()).flat_map(|gap| disguised_numbers(text, gap)))
         .chain(gaps(&held, text.len()).flat_map(|gap| spelled_numbers(text, gap)))
         .chain(gaps(&held, text.len()).flat_map(|gap| bare_lengths(text, gap)))
-        .chain(
-            gaps(&held, text.len())
-                .filter(|_| has_usual)
-                .flat_map(|gap| limited_numbers(text, gap)),
-        )
+        .collect();
+    let bare: Vec<Span> = gaps(&held, text.len())
+        .flat_map(|gap| bare_numbers(text, gap))
+        .filter(|bare| !found.iter().any(|span| overlap(span, bare)))
+        .collect();
+    found.extend(bare);
+    found
+        .into_iter()
         .map(|span| {
             let words = span.of(text).to_owned();
             let message = format!("no clause, condition or name holds `{words}`");
@@ -54,6 +56,10 @@ pub(super) fn unread_numbers(
             }
         })
         .collect()
+}
+
+fn overlap(one: &Span, other: &Span) -> bool {
+    one.start() < other.end() && other.start() < one.end()
 }
 
 fn span_of(stated: &Stated) -> Span {
@@ -223,63 +229,6 @@ fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
         ((unit || limited) && !known).then_some(span)
     })
 }
-
-/// Every number in a stretch that has no unit, and a word of limit right beside it: `no closer together than 600`, `175 or more`. Where a document states its
-/// unit once for all, such a number is a length.
-fn limited_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
-    const BEFORE: &[&str] = &[
-        "min",
-        "minimum",
-        "max",
-        "maximum",
-        "least",
-        "most",
-        "than",
-        "exceed",
-        "exceeding",
-        "within",
-    ];
-    const BEHIND: &[&str] = &["min", "minimum", "max", "maximum"];
-    let bytes = within.of(text).bytes().enumerate();
-    let digits = bytes.filter(|(_, byte)| byte.is_ascii_digit());
-    digits.filter_map(move |(at, _)| {
-        let start = within.start() + at;
-        let before = text.get(..start)?;
-        if before
-            .ends_with(|c: char| c.is_alphanumeric() || matches!(c, '.' | '-' | '/' | ',' | '#'))
-        {
-            return None;
-        }
-        let rest = text.get(start..)?;
-        let number = rest.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
-        let digits = rest.get(..rest.len() - number.len())?.trim_end_matches('.');
-        let behind = rest.get(digits.len()..)?;
-        if behind.starts_with(|c: char| c.is_alphanumeric() || matches!(c, '/' | '-' | '%' | '°'))
-        {
-            return None;
-        }
-        let word = |words: &str| words.trim_end_matches('.').to_lowercase();
-        let last = before.split_whitespace().next_back().map(word)?;
-        let mut next = behind.split_whitespace().map(word);
-        let (first, second) = (next.next()?, next.next().unwrap_or_default());
-        let limited = BEFORE.contains(&last.as_str())
-            || BEHIND.contains(&first.as_str())
-            || first == "or" && ["more", "less", "greater"].contains(&second.as_str());
-        // What counts something is no length.
-        let counts = BEFORE.contains(&last.as_str())
-            && first.starts_with(char::is_alphabetic)
-            && !COUNTS_NOTHING.contains(&first.as_str());
-        let known = quantity_at(text, start).is_some_and(|stated| stated.unit != Unit::Count);
-        let span = Span::new(start, start + digits.len());
-        (limited && !counts && !known).then_some(span)
-    })
-}
-
-/// Words that go on behind a number, and name nothing that it would count.
-const COUNTS_NOTHING: &[&str] = &[
-    "of", "from", "to", "and", "or", "in", "at", "on", "for", "the", "with", "where", "when",
-    "onto", "beyond", "below", "above", "by", "is", "are", "shall",
-];
 
 /// Whether a raised figure makes a unit one that the notation doesn't know: `3 ft³`, `4 in.²`
 fn is_powered(behind: &str) -> bool {

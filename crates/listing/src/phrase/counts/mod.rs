@@ -10,6 +10,7 @@ use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
 use super::lex::{Token, TokenKind};
+use super::words::fraction_word;
 use crate::model::Span;
 use labels::{counts_cycles, is_labelled_count, is_number_of};
 use pointing::{doubles_a_part, is_both_faces, is_label, refers_back};
@@ -73,6 +74,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         || at > 0 && greater(at - 1)
         || at > 1 && is_any(tokens, at - 1, &["and"]) && greater(at - 2)
         || !digits && tokens.get(at + 1).is_some_and(|next| next.count.is_some())
+        || !digits && names_parts(tokens, at + 1)
         || !digits
             && at > 0
             && tokens
@@ -117,6 +119,13 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// The "eighths" of `three eighths`: a number in words before it counts nothing.
+fn names_parts(tokens: &[Token<'_>], at: usize) -> bool {
+    tokens
+        .get(at)
+        .is_some_and(|token| token.lower.ends_with('s') && fraction_word(token.lower).is_some())
 }
 
 /// `3 ft³`: what stands behind a number is a unit, though none that is known, and no thing.

@@ -1,11 +1,13 @@
 //! A sentence as tokens: words, signs, numbers and quantities.
 
+mod labelled;
 mod meant;
 mod spelled;
 
 use measure::Unit;
 use measure::notation::{self, Numeral, NumeralStyle, Stated};
 
+use self::labelled::{labelled_unit, share_labelled_units};
 use self::meant::{give_gauges_their_inches, name_minerals};
 use self::spelled::{spelled_in_figures, spelled_quantity};
 use super::names::follows_name;
@@ -106,6 +108,7 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
     }
     name_minerals(&mut tokens);
     give_gauges_their_inches(&mut tokens);
+    share_labelled_units(&mut tokens);
     tokens
 }
 
@@ -118,6 +121,9 @@ fn next<'a>(
 ) -> (TokenKind<'a>, usize) {
     if let Some(crossed) = crossed(text, at, before) {
         return crossed;
+    }
+    if let Some((stated, end)) = labelled_unit(text, at) {
+        return (TokenKind::Quantity(stated), end);
     }
     let numeric = c.is_ascii_digit()
         || c == '.'
@@ -133,6 +139,9 @@ fn next<'a>(
     }
     if numeric && let Some(stated) = fraction_of_an_inch(text, at) {
         let end = stated.span.end;
+        return (TokenKind::Quantity(stated), end);
+    }
+    if numeric && let Some((stated, end)) = mixed_by_and(text, at, before) {
         return (TokenKind::Quantity(stated), end);
     }
     if numeric
@@ -222,6 +231,8 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
                             .is_some_and(|head| head.eq_ignore_ascii_case(each))
                     }))
         }
+        // `Item 3H`
+        Unit::Hour => words.ends_with('H') && !words.contains(' ') && follows_item(before),
         Unit::KelvinRise => !words.contains(' ') && stated.number < 20,
         _ => false,
     };
@@ -244,6 +255,18 @@ fn names_other_joints(before: &str, behind: &str) -> bool {
     behind.starts_with(' ') && other && ["joints", "gaps", "openings", "ones"].contains(&noun)
 }
 
+/// Whether the last word names an item, or one of several: `Item`, `Items 2H and`.
+fn follows_item(before: &[Token<'_>]) -> bool {
+    let lettered = |token: &Token<'_>| token.lower.starts_with(|c: char| c.is_ascii_digit());
+    let named = before.iter().rev().find(|token| {
+        !(lettered(token)
+            || matches!(token.kind, TokenKind::Number(_))
+            || token.is_sign(',')
+            || ["and", "or", "to"].iter().any(|word| token.is_word(word)))
+    });
+    named.is_some_and(|token| ["item", "items", "note", "detail"].contains(&token.lower))
+}
+
 /// `25 ft-lb`, `60 in.-lb`: how tight, and no length.
 fn is_torque(text: &str, stated: &Stated) -> bool {
     let rest = text.get(stated.span.end..).unwrap_or_default();
@@ -252,6 +275,56 @@ fn is_torque(text: &str, stated: &Stated) -> bool {
     length
         && force.len() < rest.len()
         && ["lb", "pound"].iter().any(|pound| force.starts_with(pound))
+}
+
+/// `2 and 1/2 in.`: a whole number and a part of one, which no list has in that order.
+fn mixed_by_and(text: &str, at: usize, before: &[Token<'_>]) -> Option<(Stated, usize)> {
+    const LEADING: &[&str] = &[
+        "than",
+        "least",
+        "most",
+        "of",
+        "be",
+        "is",
+        "min",
+        "max",
+        "minimum",
+        "maximum",
+        "exceed",
+        "exceeding",
+        "to",
+        "nominal",
+        "within",
+    ];
+    let led = before.last().is_none_or(|token| {
+        LEADING.contains(&token.lower) || token.is_sign(':') || token.is_sign('-')
+    });
+    if !led || follows_name(before) {
+        return None;
+    }
+    let (whole, end) = notation::numeral_at(text, at)?;
+    let start = text
+        .get(end..)?
+        .strip_prefix(" and ")
+        .map(|_| end + " and ".len())?;
+    let (part, _) = notation::numeral_at(text, start)?;
+    let stated = notation::quantity_at(text, start)?;
+    let mixed = whole.style == NumeralStyle::Whole
+        && part.style == NumeralStyle::Fraction
+        && part.value < measure::Number::ONE
+        && matches!(stated.unit, Unit::Inch | Unit::Foot | Unit::Hour)
+        && !is_stroke(text.get(stated.span.clone())?, stated.unit);
+    let number = whole.value.plus(part.value).filter(|_| mixed)?;
+    let end = stated.span.end;
+    let span = at..end;
+    Some((
+        Stated {
+            number,
+            span,
+            ..stated
+        },
+        end,
+    ))
 }
 
 /// `LAP 1/2 IN EACH SIDE`: a fraction counts nothing, so that what stands behind it is the unit.

@@ -8,9 +8,7 @@ use super::word_end as end_of_word;
 /// A quantity spelled out: `twelve inches`, `seventy-two hours`, `one inch`.
 pub(super) fn spelled_quantity(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
     let word = text.get(at..word_end)?;
-    if let Some(found) =
-        spelled_fraction(text, at, word_end).or_else(|| spelled_mixed(text, at, word_end))
-    {
+    if let Some(found) = spelled_fraction(text, at).or_else(|| spelled_mixed(text, at, word_end)) {
         return Some(found);
     }
     // `at least a foot`, `within an inch`
@@ -79,6 +77,9 @@ pub(super) fn spelled_in_figures(
     at: usize,
     word_end: usize,
 ) -> Option<(notation::Numeral, usize)> {
+    if let Some(part) = part_of_a_range(text, at) {
+        return Some(part);
+    }
     let number = count_word(text.get(at..word_end)?)?;
     if opens_spelled_range(text, at, word_end) {
         let numeral = notation::Numeral {
@@ -168,9 +169,7 @@ fn spelled_mixed(text: &str, at: usize, word_end: usize) -> Option<(Stated, usiz
     let opening = [" and a ", " and "]
         .into_iter()
         .find(|opening| rest.starts_with(opening))?;
-    let start = word_end + opening.len();
-    let end = end_of_word(text, start);
-    let part = fraction_word(text.get(start..end)?)?;
+    let (part, end) = part_at(text, word_end + opening.len())?;
     let (unit, unit_end) = notation::unit_at(text, end)?;
     let spelled = text.get(end..unit_end)?.trim_matches([' ', '-']);
     let number = measure::Number::whole(whole).plus(part)?;
@@ -191,18 +190,8 @@ fn spelled_mixed(text: &str, at: usize, word_end: usize) -> Option<(Stated, usiz
 }
 
 /// `half an inch`, `a quarter inch`, `three-quarters of an inch`.
-fn spelled_fraction(text: &str, at: usize, word_end: usize) -> Option<(Stated, usize)> {
-    let word = text.get(at..word_end)?;
-    let (number, word_end) = if let Some(number) = fraction_word(word) {
-        (number, word_end)
-    } else {
-        // `three quarters of an inch`
-        let parts = count_word(word)?;
-        let start = word_end + 1;
-        let end = end_of_word(text, start);
-        let part = fraction_word(text.get(start..end)?)?;
-        (part.times(measure::Number::whole(parts))?, end)
-    };
+fn spelled_fraction(text: &str, at: usize) -> Option<(Stated, usize)> {
+    let (number, word_end) = part_at(text, at)?;
     let rest = text.get(word_end..)?;
     let joint = [" of an", " of a", " an", " a", ""]
         .into_iter()
@@ -228,6 +217,33 @@ fn spelled_fraction(text: &str, at: usize, word_end: usize) -> Option<(Stated, u
             end,
         )
     })
+}
+
+/// A part of a whole, in one word or two, with its end: `half`, `three-eighths`, `three quarters`.
+fn part_at(text: &str, at: usize) -> Option<(measure::Number, usize)> {
+    let end = end_of_word(text, at);
+    let word = text.get(at..end)?;
+    if let Some(part) = fraction_word(word) {
+        return Some((part, end));
+    }
+    let parts = count_word(word)?;
+    let start = end + 1;
+    let end = end_of_word(text, start);
+    let part = fraction_word(text.get(start..end)?)?;
+    Some((part.times(measure::Number::whole(parts))?, end))
+}
+
+/// `one half to three quarters inch`: a part in the unit of the one that ends its range.
+fn part_of_a_range(text: &str, at: usize) -> Option<(notation::Numeral, usize)> {
+    let (value, end) = part_at(text, at)?;
+    let next = text.get(end..)?.strip_prefix(" to ").map(|_| end + 4)?;
+    spelled_fraction(text, next)?;
+    let numeral = notation::Numeral {
+        value,
+        step: value,
+        style: notation::NumeralStyle::Fraction,
+    };
+    Some((numeral, end))
 }
 
 /// Whether words end in one that compares with a number.
