@@ -400,12 +400,40 @@ fn a_unit_behind_a_range_is_both_ends_whatever_the_note_says() {
 #[test]
 fn what_is_held_to_a_size_is_that_at_most() {
     check(
-        "1. Joint - With foam the joint is held to 3/4 in. and movement to 25 %.\n\n2. Movement - We have limited movement to 20 percent in compression and 10 percent in extension.\n",
+        "1. Joint - With Option G the joint is held to 3/4 in. and movement to 25 %.\n\n2. Movement - We have limited movement to 20 percent in compression and 10 percent in extension.\n",
         &[
-            "1:joint_joint_is_held: at most 3/4 in if \"With foam\"",
-            "1:movement_movement: at most 25 percent if \"With foam\"",
+            "1:joint_joint_is_held: at most 3/4 in if \"With Option G\"",
+            "1:movement_movement: at most 25 percent if \"With Option G\"",
             "joint.movement_compression: at most 20 percent",
             "joint.movement_extension: at most 10 percent",
         ],
+    );
+}
+
+#[test]
+fn a_movement_is_in_the_direction_that_stands_behind_it() {
+    for words in [
+        "Movement is limited to 20 percent in compression and 10 percent in extension.",
+        "Max 20 percent in compression and 10 percent in extension.",
+    ] {
+        check(
+            &format!("1. Movement - {words}\n"),
+            &[
+                "joint.movement_compression: at most 20 percent",
+                "joint.movement_extension: at most 10 percent",
+            ],
+        );
+    }
+    check(
+        "1. Joint - Movement 20 percent compression, 10 percent extension.\n",
+        &[
+            "joint.movement_compression: nominal 20 percent",
+            "joint.movement_extension: nominal 10 percent",
+        ],
+    );
+    // A packing's compression is no movement.
+    check(
+        "1. Packing - Wool 25 percent compression.\n",
+        &["packing.compression: nominal 25 percent"],
     );
 }

@@ -68,7 +68,7 @@ impl Context<'_, '_> {
         })
     }
 
-    /// Whether a number says itself what it measures: "10 in. in width".
+    /// Whether a number says itself what it measures: "10 in. in width", "10 percent in extension".
     fn measures_its_own(&self, reading: &Reading) -> bool {
         let last = reading
             .amounts
@@ -86,6 +86,11 @@ impl Context<'_, '_> {
                         "height",
                         "length",
                         "diameter",
+                        "compression",
+                        "extension",
+                        "shear",
+                        "opening",
+                        "closing",
                     ],
                 )
         })

@@ -209,6 +209,7 @@ fn told_outright(
         .or_else(|| apart::joint_width(sentence, amount))
         .or_else(|| neighbouring::weld_length(sentence, amount))
         .or_else(|| leakage::at_heat(sentence, index))
+        .or_else(|| movements::of_a_direction(sentence, amount))
 }
 
 /// The mentions that a number may be about: none that another number's words hold, or that what is meant is only compared with.
