@@ -117,6 +117,9 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if is_qualifier_alone(next) {
         return false;
     }
+    if heads_alternative(next) {
+        return true;
+    }
     let capital = begins.is_some_and(|c| c.is_uppercase() || matches!(c, '"' | '“' | '§'));
     let digit = begins.is_some_and(|c| c.is_ascii_digit());
     let before = text.get(..at).unwrap_or_default();
@@ -370,6 +373,33 @@ fn begins_a_label(words: &str) -> bool {
         .take_while(|word| word.chars().all(|c| c.is_alphabetic() || c == '-'))
         .find(|word| !LEFT_SMALL.contains(word))
         .is_some_and(|word| word.starts_with(char::is_lowercase))
+}
+
+/// Whether words begin with the name of one of several, and say something of it: `CONFIGURATION B: 6 IN. DEEP`.
+fn heads_alternative(words: &str) -> bool {
+    const ALTERNATIVES: &[&str] = &[
+        "configuration",
+        "config",
+        "option",
+        "alternate",
+        "alternative",
+        "variant",
+    ];
+    let mut parts = words.splitn(3, ' ');
+    let (Some(name), Some(label)) = (parts.next(), parts.next()) else {
+        return false;
+    };
+    let rest = parts.next().unwrap_or_default();
+    let bare = label.strip_suffix(':').unwrap_or(label);
+    let is_label = bare.len() == 1
+        && bare
+            .chars()
+            .all(|c| c.is_ascii_uppercase() || c.is_ascii_digit());
+    let parted = bare.len() < label.len() || rest.starts_with(['-', '–', '—', ':']);
+    let is_name = ALTERNATIVES
+        .iter()
+        .any(|own| own.eq_ignore_ascii_case(name));
+    is_name && name.starts_with(char::is_uppercase) && is_label && parted
 }
 
 /// Whether words are a name that begins with a capital, and its number: `Recess 1/2 in.`

@@ -823,3 +823,25 @@ fn what_a_count_is_taken_on_has_no_least() {
         ],
     );
 }
+
+#[test]
+fn what_closes_a_limit_under_a_denial_is_left() {
+    for item in [
+        "Packing - Not allowed: a depth of 3 in. or less.",
+        "Packing - Do not use: strips 3 in. deep or less.",
+        "Packing - The following is not permitted: seams more than 6 in. apart, a depth of 3 in. or less.",
+        "Packing - Do not use:\na) strips 3 in. deep or less\nb) loose wool",
+    ] {
+        check_item(item, &[]);
+        assert!(unread(item).contains(&"3 in.".to_owned()), "{item}");
+    }
+    // What must be is read, whatever is denied beside it.
+    check_item(
+        "Packing - Not allowed in smoke barriers: depth 4 in. min.",
+        &["packing.depth: at least 4 in"],
+    );
+    check_item(
+        "Packing - Made in strips of not less than: 4 in. or more in depth.",
+        &["packing.depth: at least 4 in"],
+    );
+}

@@ -4,12 +4,13 @@ use measure::Unit;
 
 use super::carried::Carried;
 use super::counter_case::is_of_one_side;
+use super::denied_list::denies_below;
 use super::limit_heads::{LimitHeads, is_listed};
 use super::unclaimed::Unclaimed;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
 use crate::phrase::Amount;
-use crate::rules::{Finding, Sentence, bounded, is_spaced};
+use crate::rules::{Finding, Sentence, bounded, compares_down, compares_up, is_spaced};
 
 /// A number of a sentence with all that was found about it.
 pub(super) struct Reading {
@@ -62,11 +63,13 @@ pub(super) fn bounds(
             unread.push(index);
             continue;
         };
+        let denied = forbids || headings.denied || is_denied_above(sentence, amount);
         let counts_nothing = amount.unit == Unit::Count && is_numbered_limit(sentence, amount);
         if counts_nothing
             || is_of_one_side(sentence, index)
             || is_part_of_that(sentence, amount)
-            || (forbids || headings.denied) && would_be_denied(finding.relation, rule, forbids)
+            || denied
+                && (would_be_denied(finding.relation, rule, forbids) || is_or_so(sentence, amount))
         {
             unread.push(index);
             continue;
@@ -170,6 +173,24 @@ fn is_elsewhere(sentence: &Sentence<'_>, index: usize) -> bool {
 fn would_be_denied(relation: Relation, rule: &str, turned: bool) -> bool {
     let compares = matches!(relation, Relation::LessThan | Relation::MoreThan);
     compares && !turned || relation == Relation::AtMost && rule == "within a distance"
+}
+
+/// Whether a number stands in a list that its sentence opens with a denial: "Not allowed: a depth of 3 in. or less".
+fn is_denied_above(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    let colon = (0..amount.first)
+        .rev()
+        .find(|at| sentence.is_sign(*at, ':'));
+    colon.is_some_and(|colon| denies_below(sentence.words(0, colon + 1)))
+}
+
+/// Whether a limit is closed behind its number: "3 in. or less", "3 in. deep or more".
+fn is_or_so(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const FARTHEST: usize = 2;
+    let after = sentence.skip_parentheses(amount.last);
+    (after..after + FARTHEST).any(|at| {
+        let limit = sentence.word(at + 1);
+        sentence.is_word(at, "or") && (compares_up(limit) || compares_down(limit))
+    })
 }
 
 /// Whether a title heads what is not allowed.

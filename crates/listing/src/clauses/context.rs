@@ -9,7 +9,7 @@ use super::classes::ClassNumber;
 use super::draft::{Draft, Yield, local_property};
 use super::leftover::{Role, Segment};
 use super::told::{NOT_DECIDED, told};
-use crate::conditions::{Attached, Found, Permitted};
+use crate::conditions::{Attached, Found, Permitted, is_said_of_all};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, is_of_what_is_behind, name};
 use crate::phrase::Amount;
@@ -289,7 +289,8 @@ impl Context<'_, '_> {
             .conditions
             .iter()
             .any(|number| *number >= self.first_configuration);
-        if names_own {
+        let of_all = self.around.headed.is_some() && self.is_said_of_all(index);
+        if names_own || of_all {
             options.retain(|option| Some(option) != self.around.headed.as_ref());
         }
         let always = self.holds_always(index);
@@ -324,6 +325,14 @@ impl Context<'_, '_> {
             });
         }
         (condition, options)
+    }
+
+    /// Whether a number stands in a stretch that is said of all configurations: "Configuration A: 4 in. deep; both configurations: min 4 pcf".
+    fn is_said_of_all(&self, index: usize) -> bool {
+        let sentence = self.sentence;
+        let first = sentence.amount(index).map_or(0, |amount| amount.first);
+        let begins = (0..first).rev().find(|at| sentence.is_sign(*at, ';'));
+        is_said_of_all(sentence, begins.map_or(0, |at| at + 1))
     }
 
     /// Whether a number says itself that it holds in every case, whatever condition its sentence opens with: "In joints over 2 in., depth min 1 in., and

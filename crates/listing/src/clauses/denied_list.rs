@@ -40,6 +40,10 @@ pub(crate) fn denies_below(words: &str) -> bool {
     if opening.contains(|c: char| c.is_ascii_digit() || c == ')') {
         return false;
     }
+    // `not less than:` opens a list of what must be.
+    if opening.trim_end_matches([':', ' ']).ends_with(" than") {
+        return false;
+    }
     let mut parts = opening
         .split(|c: char| !(c.is_alphanumeric() || matches!(c, '\'' | '’')))
         .filter(|word| !word.is_empty())
@@ -67,6 +71,7 @@ mod tests {
             "Where clips are not used:",
             "Clips shall not be cut.",
             "No. of clips:",
+            "Apply the spray at a thickness of not less than:",
             "Steel studs (Option B, not for 3 hours):",
         ] {
             assert!(!denies_below(words), "{words}");

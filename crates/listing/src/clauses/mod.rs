@@ -33,7 +33,9 @@ use std::rc::Rc;
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
 use self::nested::Lead;
-use crate::conditions::{Place, headed_configuration, headed_variant, heads, heads_list};
+use crate::conditions::{
+    Place, RunningHead, headed_configuration, headed_variant, heads, heads_list,
+};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Relation, Span};
 use crate::naming::Subject;
@@ -68,6 +70,18 @@ pub(crate) struct Around {
     pub(crate) heading: Span,
     /// Where in the document each word stands first.
     pub(crate) first_said: Rc<FirstSaid>,
+}
+
+impl Around {
+    /// The same under the configuration of a sentence in place of the one that its paragraph is headed with.
+    fn headed_with(&self, configuration: Option<String>) -> Self {
+        let mut own = self.clone();
+        own.options
+            .retain(|option| Some(option) != self.headed.as_ref());
+        own.options.extend(configuration.clone());
+        own.headed = configuration;
+        own
+    }
 }
 
 /// Reads an item's paragraphs.
@@ -105,6 +119,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 list = list.filter(|_| bullet);
                 let column = column(source, pieces);
                 variant = headed_variant(&flow, beginnings(source, paragraphs, index))
+                    .filter(|_| headed.is_none())
                     .map(|condition| (condition, column))
                     .or(variant.filter(|(_, head)| column > *head));
                 over = over.filter(|lead| lead.leads(bullet, column));
@@ -245,6 +260,7 @@ fn read_text(
 fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &mut Yield) {
     let mut introduced = Introduced::default();
     let heads = LimitHeads::of(flow);
+    let mut running = around.headed.clone().map(RunningHead::new);
     for range in crate::sentences::sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
         if let Some(names) = named::products(words) {
@@ -256,8 +272,12 @@ fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &m
                 found,
             );
         } else {
+            let own = running.as_mut().map(|running| {
+                let sentence = Sentence::new(flow, range.clone());
+                around.headed_with(running.of(&sentence))
+            });
             let set = sentence::Set {
-                around,
+                around: own.as_ref().unwrap_or(around),
                 heads: &heads,
             };
             sentence::read(flow, range, &set, subject, &mut introduced, found);

@@ -7,6 +7,7 @@
 //! - With "respectively": the first part to the first amount, the second to the second.
 
 use super::bracket::{Bracketed, in_its_bracket};
+use super::configuration::is_said_of_all;
 use super::contrast::{is_contrast, leads_to_the_rest};
 use super::exception::{is_case_of_exception, is_prohibition, says_what_holds};
 use super::labels::{end_of_label, labels};
@@ -279,13 +280,16 @@ fn after_opening(
     let Some(condition) = found.get(number) else {
         return Vec::new();
     };
+    let named = heads_configuration(sentence, condition);
     let semicolon = (condition.last..sentence.tokens.len())
-        .find(|at| sentence.is_sign(*at, ';'))
+        .filter(|at| sentence.is_sign(*at, ';'))
+        .find(|at| !named || is_said_of_all(sentence, at + 1))
         .unwrap_or(sentence.tokens.len());
     let next_opening = found
         .iter()
         .skip(number + 1)
         .filter(|other| other.first >= condition.last)
+        .filter(|other| !named || subject(&other.expr) == subject(&condition.expr))
         .find(|other| opens(sentence, found, other) && !sentence.is_word(other.first, "whether"))
         .map_or(sentence.tokens.len(), |other| other.first);
     // "..., and in every case lapped 1 in." holds whatever the condition.
@@ -304,8 +308,9 @@ fn after_opening(
         .and_then(|before| sentence.closing(before))
         .unwrap_or(sentence.tokens.len());
     // "Option A: 18 ga. clips 12 in. OC." says all of it of the option.
-    let headed = sentence.is_sign(condition.last, ':')
-        && matches!(&condition.expr, Expr::Words(words) if names_case(words));
+    let headed = named
+        || sentence.is_sign(condition.last, ':')
+            && matches!(&condition.expr, Expr::Words(words) if names_case(words));
     let next_order = if headed {
         sentence.tokens.len()
     } else {
@@ -342,6 +347,20 @@ fn after_opening(
         return but_what_layers_share(sentence, found, number, bounds, own);
     }
     own
+}
+
+/// Whether a configuration heads all that stands behind its name, to the name of the next: `Configuration A - min 4 in. deep; min 4 pcf; ...`
+fn heads_configuration(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let parted = [':', '-', '–', '—'];
+    let begins = condition
+        .first
+        .checked_sub(1)
+        .is_none_or(|before| sentence.is_stop(before) || sentence.is_sign(before, '.'));
+    begins
+        && subject(&condition.expr) == Some("configuration")
+        && parted
+            .iter()
+            .any(|sign| sentence.is_sign(condition.last, *sign))
 }
 
 /// Of the amounts behind the first of two openings those that the second doesn't share: "for 1 hour a single layer of board 5/8 in. thick and for 2 hours two

@@ -85,8 +85,12 @@ pub(crate) fn headed_configuration(flow: &Flow) -> Option<String> {
         .char_indices()
         .nth(HEADING)
         .map_or(text.len(), |(at, _)| at);
-    let sentence = Sentence::new(flow, 0..end);
-    let mention = mention_at(&sentence, 0)?;
+    heading_of(&Sentence::new(flow, 0..end))
+}
+
+/// The configuration that a sentence is headed with: "Configuration B: min 2 in. deep."
+fn heading_of(sentence: &Sentence<'_>) -> Option<String> {
+    let mention = mention_at(sentence, 0)?;
     let parted = [':', '-', '–', '—', '.']
         .iter()
         .any(|sign| sentence.is_sign(mention.last, *sign));
@@ -94,4 +98,59 @@ pub(crate) fn headed_configuration(flow: &Flow) -> Option<String> {
         [one] if parted => Some(one.clone()),
         _ => None,
     }
+}
+
+/// The configuration of which each sentence of a headed paragraph is said: that which it is headed with, or the sentence before it.
+#[derive(Debug)]
+pub(crate) struct RunningHead {
+    /// The configurations so far, each with how many sentences are said of it.
+    said: Vec<(String, usize)>,
+}
+
+impl RunningHead {
+    /// Of a paragraph that is headed with a configuration.
+    pub(crate) fn new(first: String) -> Self {
+        Self {
+            said: vec![(first, 0)],
+        }
+    }
+
+    /// The configuration of which the next sentence is said; none where it is said of all. Where several in turn were named with a sentence each, a further
+    /// one that names none is taken to be said of all.
+    pub(crate) fn of(&mut self, sentence: &Sentence<'_>) -> Option<String> {
+        if let Some(own) = heading_of(sentence) {
+            if self.said.iter().all(|(held, _)| *held != own) {
+                self.said.push((own.clone(), 0));
+            }
+            if let Some((_, count)) = self.said.iter_mut().find(|(held, _)| *held == own) {
+                *count += 1;
+            }
+            return Some(own);
+        }
+        let (last, earlier) = self.said.split_last_mut()?;
+        let in_turn = !earlier.is_empty() && earlier.iter().all(|(_, count)| *count <= 1);
+        if in_turn && last.1 > 0 || is_said_of_all(sentence, 0) {
+            return None;
+        }
+        last.1 += 1;
+        Some(last.0.clone())
+    }
+}
+
+/// Whether words are said of all configurations: "Both configurations: ...", "All: ...", "In either case, ...".
+pub(crate) fn is_said_of_all(sentence: &Sentence<'_>, first: usize) -> bool {
+    const ALL: &[&str] = &["both", "all", "each", "either", "any", "every"];
+    let led = usize::from(sentence.is_any(first, &["in", "for", "with", "of", "under", "at"]));
+    let all = first + led;
+    let the = usize::from(sentence.is_any(all + 1, &["the", "of"]));
+    let the = the + usize::from(sentence.is_word(all + 1 + the, "the"));
+    let named = sentence.is_any(all + 1 + the, WORDS)
+        || sentence.is_any(
+            all + 1 + the,
+            &["cases", "conditions", "arrangements", "schemes"],
+        );
+    let alone = [':', '-', '–', '—']
+        .iter()
+        .any(|sign| sentence.is_sign(all + 1, *sign));
+    sentence.is_any(all, ALL) && (named || alone)
 }

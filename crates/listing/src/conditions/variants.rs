@@ -34,6 +34,7 @@ const ITEMS: &[&str] = &["item", "items"];
 
 /// Words that head what is said of one variant, with a label after them.
 const HEADING: &[&str] = &[
+    "configuration",
     "option",
     "variant",
     "choice",
@@ -58,6 +59,7 @@ const OF_WHAT: &[&str] = &[
     "assembly",
     "alternate",
     "alternative",
+    "system",
 ];
 
 /// What a type is of, where it tells whole walls apart: "for Type 2 walls", "for Wall Type 2 only".

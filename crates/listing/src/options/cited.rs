@@ -156,6 +156,13 @@ fn named<'p>(own: &str, word: &str, paths: &'p [String]) -> Option<&'p String> {
     } else {
         bare.to_owned()
     };
+    // Within `System B-2A`, `Item 2` is that of System B, where it has one.
+    let part = own.split_once('-').filter(|(part, _)| part.contains(' '));
+    let in_part = part.map(|(part, _)| format!("{part}-{unbalanced}"));
+    let own_part = paths.iter().find(|path| Some(*path) == in_part.as_ref());
+    if own_part.is_some() {
+        return own_part;
+    }
     let is_named =
         |path: &&String| **path == unbalanced || path.trim_start_matches('§') == unbalanced;
     paths.iter().find(is_named)

@@ -20,7 +20,7 @@ struct Open {
 }
 
 /// The chain of open items.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(crate) struct Sequence {
     open: Vec<Open>,
     /// Those that were open before notes in brackets began: the outline goes on behind the notes.
@@ -44,6 +44,14 @@ impl Sequence {
     pub(crate) fn in_tens() -> Self {
         Self {
             in_tens: true,
+            ..Self::default()
+        }
+    }
+
+    /// An outline that counts alike, from the beginning.
+    pub(crate) fn afresh(&self) -> Self {
+        Self {
+            in_tens: self.in_tens,
             ..Self::default()
         }
     }

@@ -21,16 +21,19 @@ struct Heading {
     column: usize,
     /// The kind that all under it is of.
     kind: Option<Condition>,
+    /// The item in whose text it stands.
+    item: Option<usize>,
 }
 
 impl Headings {
     pub(super) fn of(text: &str, outline: &Outline) -> Self {
         let mut lines: Vec<Span> = Vec::new();
+        let mut within: Vec<(Span, usize)> = Vec::new();
         let mut sure: Vec<Span> = Vec::new();
         for pieces in &outline.head {
             lines.extend(pieces.iter().filter(|line| names_kind(line.of(text))));
         }
-        for item in &outline.items {
+        for (index, item) in outline.items.iter().enumerate() {
             if item.path.starts_with("Table ") {
                 sure.push(item.heading);
                 lines.push(item.heading);
@@ -43,6 +46,7 @@ impl Headings {
             for (line, is_heading) in beside(text, item) {
                 sure.extend(is_heading.then_some(line));
                 lines.push(line);
+                within.push((line, index));
             }
         }
         let named: Vec<Span> = lines.iter().map(|line| unnumbered(text, *line)).collect();
@@ -54,6 +58,10 @@ impl Headings {
                 line: *line,
                 column: column(text, *line),
                 kind: headed_variant(&flow, others),
+                item: within
+                    .iter()
+                    .find(|(within, _)| within == line)
+                    .map(|(_, item)| *item),
             }
         });
         // A line that may name a kind heads something only where another of its sort does.
@@ -73,19 +81,36 @@ impl Headings {
             .map(|heading| heading.line.start())
     }
 
-    /// The kinds that headings name, each with the stretch that is of it: as far as the next heading that stands no farther in.
+    /// The kinds that headings name, each with the stretch that is of it: as far as the next heading that stands no farther in. Where one item holds two of
+    /// them they tell its own text apart, and the item behind it is of neither.
     pub(super) fn kinds<'h>(
         &'h self,
         text: &'h str,
+        items: &'h [OutlineItem],
     ) -> impl Iterator<Item = (&'h Condition, Span)> {
         self.0.iter().enumerate().filter_map(move |(at, heading)| {
             let mut next = self.0.iter().skip(at + 1);
             let next = next.find(|next| next.column <= heading.column);
             let end = next.map_or(text.len(), |next| next.line.start());
+            let beside = self.0.iter().take(at);
+            let mut beside = beside.filter(|other| other.kind.is_some());
+            let shared = heading
+                .item
+                .filter(|item| beside.any(|other| other.item == Some(*item)));
+            let end = shared.map_or(end, |item| end.min(end_of_item(text, items, item)));
             let under = Span::new(heading.line.end(), end);
             heading.kind.as_ref().map(|kind| (kind, under))
         })
     }
+}
+
+/// Where the next item begins that isn't farther in than one.
+fn end_of_item(text: &str, items: &[OutlineItem], item: usize) -> usize {
+    let own = items.get(item).map_or(0, |item| column(text, item.heading));
+    let mut behind = items.iter().skip(item + 1);
+    behind
+        .find(|other| column(text, other.heading) <= own)
+        .map_or(text.len(), |other| other.heading.start())
 }
 
 /// The headings in the text of an item that are no part of it, and whether each is one by its looks alone.
@@ -121,7 +146,7 @@ fn beside(text: &str, item: &OutlineItem) -> Vec<(Span, bool)> {
 /// Whether a line may be the name of a kind and nothing more: `System A`, `Type HW:`.
 fn names_kind(line: &str) -> bool {
     const LONGEST: usize = 3;
-    let words = line.trim().trim_end_matches([':', '.']);
+    let words = kind_alone(line.trim()).trim_end_matches([':', '.']);
     let label = words.rsplit(' ').next().unwrap_or_default();
     let short = (1..=2).contains(&label.len())
         && label
@@ -132,6 +157,21 @@ fn names_kind(line: &str) -> bool {
         && short
         && !is_small_word(label)
         && (2..=LONGEST).contains(&count)
+}
+
+/// The name of a kind without the few words that say which it is: `CONFIGURATION A - FLOOR TO FLOOR`.
+fn kind_alone(line: &str) -> &str {
+    const MOST_WORDS: usize = 6;
+    let parted = [" - ", " – ", " — "]
+        .iter()
+        .find_map(|dash| line.split_once(dash));
+    let plain = |said: &str| {
+        said.split_whitespace().count() <= MOST_WORDS
+            && !said.contains(|c: char| c.is_ascii_digit() || matches!(c, '.' | ';' | ':'))
+    };
+    parted
+        .filter(|(_, said)| plain(said))
+        .map_or(line, |(name, _)| name)
 }
 
 /// A heading without its number: `4.2 System A - sealant`.

@@ -9,8 +9,12 @@ use crate::clauses::Draft;
 use crate::conditions::is_small_word;
 use crate::model::{Condition, Expr};
 
+/// A joint is of one configuration, whatever is said of all of them.
+const CONFIGURATION: &str = "configuration";
+
 /// Words for kinds of which a joint is of one.
-const EXCLUSIVE: [&str; 9] = [
+const EXCLUSIVE: [&str; 10] = [
+    CONFIGURATION,
     "system",
     "type",
     "variant",
@@ -26,7 +30,7 @@ const EXCLUSIVE: [&str; 9] = [
 const OFFERED: [&str; 4] = ["option", "alternate", "alternative", "choice"];
 
 /// Words that may stand before those.
-const OF_WHAT: [&str; 7] = [
+const OF_WHAT: [&str; 8] = [
     "wall",
     "joint",
     "floor",
@@ -34,6 +38,7 @@ const OF_WHAT: [&str; 7] = [
     "assembly",
     "alternate",
     "alternative",
+    "system",
 ];
 
 /// Words that lead to a kind: "for Type A".
@@ -131,6 +136,9 @@ fn is_of_one(sort: &str, flowing: &str) -> bool {
         && ["wall-to-wall", "wall to wall", " ww-"]
             .iter()
             .any(|walls| flowing.contains(walls));
+    if sort == CONFIGURATION {
+        return true;
+    }
     if both || between_walls {
         return false;
     }

@@ -182,7 +182,7 @@ impl<'a> Reader<'a> {
                 .map_or(end, |own| own.min(end));
             found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
-        for (kind, under) in self.headings.kinds(self.text) {
+        for (kind, under) in self.headings.kinds(self.text, &self.outline.items) {
             found.put_under_within(kind, self.text, under);
         }
         self.leave_options(index, &mut found);

@@ -13,6 +13,7 @@ mod labels;
 mod limits;
 mod pages;
 mod records;
+mod upright;
 
 use listing::{Requirement, read_text};
 

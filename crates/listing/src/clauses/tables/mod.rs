@@ -17,6 +17,7 @@ mod rating;
 mod records;
 mod spread_columns;
 mod statements;
+mod upright;
 mod worded;
 
 use measure::Unit;
@@ -56,6 +57,20 @@ pub(super) fn read(
     found: &mut Yield,
 ) {
     found.covered.push(table.span);
+    let Some(upright) = upright::upright(source, table) else {
+        read_standing(source, table, said, around, found);
+        return;
+    };
+    let from = found.clauses.len();
+    read_standing(source, &upright, said, around, found);
+    // In the order in which they are written.
+    if let Some(own) = found.clauses.get_mut(from..) {
+        own.sort_by_key(|draft| draft.span.start());
+    }
+}
+
+/// Reads a table whose columns have headings.
+fn read_standing(source: &str, table: &Table, said: &Said<'_>, around: &Around, found: &mut Yield) {
     if records::read(source, table, around, found) {
         return;
     }

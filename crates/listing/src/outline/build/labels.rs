@@ -56,10 +56,65 @@ pub(super) fn is_variant(words: &str) -> bool {
     variant_named(words).is_some_and(|rest| matches!(rest.trim(), "" | ":" | "."))
 }
 
+/// The name of a part of the document that a line heads: `SYSTEM B`, `CONFIGURATION A - FLOOR TO FLOOR`.
+pub(super) fn part_named(words: &str) -> Option<&str> {
+    const MOST_WORDS: usize = 9;
+    let words = words.trim();
+    let rest = variant_named(words)?;
+    let name = words.get(..words.len() - rest.len())?;
+    let short = rest.split_whitespace().count() <= MOST_WORDS
+        && !rest.trim_end_matches(':').contains([';', ':', ','])
+        && !rest.trim_end_matches('.').contains('.')
+        && !holds_number(rest);
+    (heads_variant(words) && short).then_some(name)
+}
+
+/// How much of a title, `PACKING - CONFIGURATION A: `, is the name of a configuration beside which the item has another, so that the item is of neither.
+pub(super) fn configuration_at_end(text: &str, title: usize, beside: Vec<&str>) -> usize {
+    const NAME: &str = "configuration ";
+    let lower = text.to_ascii_lowercase();
+    let Some(at) = lower
+        .get(..title)
+        .and_then(|title| title.rfind(NAME))
+        .filter(|at| *at > 0)
+    else {
+        return 0;
+    };
+    let label = |from: usize| {
+        text.get(from..)?
+            .split(|c: char| !c.is_alphanumeric())
+            .next()
+    };
+    let own = label(at + NAME.len());
+    let alone = text
+        .get(at..title)
+        .is_some_and(|name| is_variant(name.trim_end_matches([' ', '-', '–', '—'])));
+    let later = lower
+        .match_indices(NAME)
+        .filter(|(place, _)| *place >= title && text.get(*place..).is_some_and(heads_variant));
+    let mut others = later.map(|(place, _)| label(place + NAME.len()));
+    let other = others.any(|other| other != own)
+        || beside.into_iter().any(|line| {
+            let name = line.to_ascii_lowercase().starts_with(NAME);
+            let other = line.get(NAME.len()..).and_then(|rest| rest.chars().next());
+            name && heads_variant(line) && other != own.and_then(|own| own.chars().next())
+        });
+    if alone && other { title - at } else { 0 }
+}
+
 /// What stands behind the name of a variant that a line begins with.
 fn variant_named(words: &str) -> Option<&str> {
-    const OF_WHAT: [&str; 6] = ["wall", "joint", "seal", "floor", "assembly", "alternate"];
-    const VARIANTS: [&str; 12] = [
+    const OF_WHAT: [&str; 7] = [
+        "wall",
+        "joint",
+        "seal",
+        "floor",
+        "assembly",
+        "alternate",
+        "system",
+    ];
+    const VARIANTS: [&str; 13] = [
+        "configuration",
         "option",
         "variant",
         "method",

@@ -4,6 +4,7 @@ mod boxes;
 mod citation;
 mod headings;
 mod labels;
+mod parts;
 mod schedules;
 mod side_by_side;
 mod tables;
@@ -12,6 +13,7 @@ use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
 use self::labels::{is_bullet, is_labelled};
+use self::parts::Parts;
 use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
@@ -155,6 +157,8 @@ struct Builder<'a> {
     note_marks: Vec<String>,
     /// The columns of a table that later rows may carry on with.
     above: Option<Above>,
+    /// The parts of the document that count anew.
+    parts: Parts,
 }
 
 impl<'a> Builder<'a> {
@@ -185,6 +189,7 @@ impl<'a> Builder<'a> {
             scheduled: None,
             note_marks: note_marks(lines.iter().map(|line| line.text)),
             above: None,
+            parts: Parts::default(),
         }
     }
 
@@ -254,13 +259,19 @@ impl<'a> Builder<'a> {
     fn text_line(&mut self, at: usize, line: &Line<'_>) {
         let content = line.content();
         let words = content.of(self.source);
-        if let Some(marker) = marker(words)
-            && !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
-            && let Some(placement) = self.sequence.place(&marker, line.indent)
-            && (self.may_begin(&marker, words) || self.returns_to_margin(at, line, &marker, words))
-            && !self.ends_bracket(&marker, words)
-            && !self.is_cited()
+        let marked = marker(words)
+            .filter(|marker| {
+                !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
+            })
+            .filter(|marker| {
+                let begins = self.may_begin(marker, words)
+                    || self.returns_to_margin(at, line, marker, words);
+                begins && !self.ends_bracket(marker, words) && !self.is_cited()
+            });
+        if let Some(marker) = marked
+            && let Some(placement) = self.place(&marker, line)
         {
+            self.parts.enter();
             let heading = Span::new(content.start(), content.start() + marker.len);
             // A schedule within an item ends where the next item stands apart from its rows.
             if self.gap && self.scheduled.is_some() {
@@ -281,6 +292,7 @@ impl<'a> Builder<'a> {
                 self.add_text(rest, true);
             }
         } else {
+            self.note_part(at, words);
             self.continue_text(at, line, content);
         }
         self.gap = false;
@@ -454,11 +466,16 @@ impl<'a> Builder<'a> {
 
 /// Moves an item's title out of its first paragraph.
 fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool) {
+    let beside = item.paragraphs.iter().skip(1);
+    let beside: Vec<&str> = beside
+        .filter_map(|paragraph| Some(paragraph.pieces().first()?.of(source)))
+        .collect();
     let Some(Paragraph::Text(pieces)) = item.paragraphs.first_mut() else {
         return;
     };
     let flow = Flow::of(source, pieces.iter().copied());
     let len = title_len(flow.text());
+    let len = len - labels::configuration_at_end(flow.text(), len, beside);
     if len == 0 {
         return;
     }

@@ -150,14 +150,23 @@ fn heads_without_rule(region: &[Line<'_>], first: usize) -> bool {
     let ratings: Vec<&str> = others
         .iter()
         .copied()
-        .filter(|cell| numbered(cell))
+        .filter(|cell| holds_number(cell))
         .collect();
     let told = others.len() >= 2 || others.len() == 1 && names_case(case);
     let rows = region.get(first + 1..).unwrap_or_default();
     filled
         && told
-        && !numbered(case)
+        && !holds_number(case)
         && (ratings.is_empty() || is_rating(&ratings))
         && rows.len() + 1 >= FEWEST_ROWS
         && rows.iter().all(|row| numbered(row.text))
+}
+
+/// Whether words hold a digit that isn't of a unit, as in `kg/m3`.
+fn holds_number(words: &str) -> bool {
+    let before = core::iter::once(' ').chain(words.chars());
+    words
+        .chars()
+        .zip(before)
+        .any(|(c, before)| c.is_ascii_digit() && !before.is_alphabetic())
 }

@@ -83,6 +83,20 @@ impl Table {
         }
     }
 
+    /// A table of the cells of other columns, whose rows stand nowhere in a line.
+    pub(crate) fn of_columns(
+        headings: Vec<Vec<Span>>,
+        rows: Vec<Vec<Vec<Span>>>,
+        span: Span,
+    ) -> Self {
+        Self {
+            headings,
+            rows: rows.into_iter().map(|cells| Row { cells, span }).collect(),
+            span,
+            ..Self::default()
+        }
+    }
+
     /// Adds a label and its value. What stands in one column alone goes on with the row above, unless it begins as labels do.
     pub(super) fn push_pair(&mut self, label: Span, value: Span, line: &Line<'_>) {
         let span = if label.is_empty() {
