@@ -143,7 +143,9 @@ pub(super) fn mark(words: &str) -> Option<(String, usize)> {
         c if c.is_alphanumeric() => (0, ')'),
         _ => return None,
     };
-    let end = words.find(close)?;
+    // A mark has two characters at most: farther on a bracket closes something else.
+    const NEAR: usize = 4;
+    let (end, _) = words.char_indices().take(NEAR).find(|(_, c)| *c == close)?;
     let name = words.get(inner..end)?;
     let letters = name.chars().filter(char::is_ascii_alphabetic).count();
     let short = (1..=2).contains(&name.len())

@@ -9,41 +9,57 @@ use crate::model::{Condition, Confidence, Expr, Span};
 
 /// Puts the numbers of notes under the cells that lead to them, and leaves a doubt on those.
 pub(super) fn tie(text: &str, notes: &[Note], drafts: &mut [(String, Draft)]) {
+    let leading: Vec<Leading<'_>> = drafts
+        .iter()
+        .enumerate()
+        .filter_map(|(index, (_, draft))| leading(text, notes, index, draft_bound(draft)?.at))
+        .collect();
     for (index, note) in notes.iter().enumerate() {
+        let own = leading.iter().filter(|cell| cell.note == note);
+        let (places, cells): (Vec<usize>, Vec<Span>) =
+            own.map(|cell| (cell.draft, cell.cell)).unzip();
+        let Some(condition) = of_cells(text, &cells).filter(|_| note.says == Says::Other) else {
+            continue;
+        };
         let next = notes.get(index + 1).map_or(text.len(), |next| next.at);
         let extent = Span::new(note.at, next.min(end_of_text(text, note.at)));
         let is_own = |draft: &Draft| {
             draft_bound(draft).is_some_and(|bound| extent.contains(bound.at.start()))
         };
-        if note.says != Says::Other || !drafts.iter().any(|(_, draft)| is_own(draft)) {
+        if !drafts.iter().any(|(_, draft)| is_own(draft)) {
             continue;
         }
-        let mut cells: Vec<Span> = Vec::new();
-        for (_, draft) in drafts.iter_mut() {
-            let cell =
-                draft_bound(draft).and_then(|bound| marked_cell(text, notes, note, bound.at));
-            if let Some(cell) = cell {
+        for place in places {
+            if let Some((_, draft)) = drafts.get_mut(place) {
                 draft.confidence = Confidence::WithDoubt;
-                cells.push(cell);
             }
         }
-        let Some(condition) = of_cells(text, &cells) else {
-            continue;
-        };
         for (_, draft) in drafts.iter_mut().filter(|(_, draft)| is_own(draft)) {
             draft.under(&condition, None);
         }
     }
 }
 
-/// A value in a row of a table, with the mark behind it, where that leads to the note.
-fn marked_cell(text: &str, notes: &[Note], note: &Note, at: Span) -> Option<Span> {
+/// A cell that leads to a note.
+struct Leading<'n> {
+    note: &'n Note,
+    /// The place of its clause among the others.
+    draft: usize,
+    cell: Span,
+}
+
+/// A value in a row of a table, with the mark behind it, and the note that it leads to.
+fn leading<'n>(text: &str, notes: &'n [Note], draft: usize, at: Span) -> Option<Leading<'n>> {
     let (mark, end) = mark_behind(text, at.end())?;
     let bracketed = !mark.starts_with(char::is_alphanumeric);
     let row = line_of(text, at.start()).of(text).trim();
     let in_row = row.contains('|') || row.contains("   ");
-    let leads = note.at > end && note_of(notes, &mark, end) == Some(note);
-    (bracketed && in_row && leads).then(|| Span::new(at.start(), end))
+    let note = note_of(notes, &mark, end).filter(|note| note.at > end)?;
+    (bracketed && in_row).then(|| Leading {
+        note,
+        draft,
+        cell: Span::new(at.start(), end),
+    })
 }
 
 /// Where the text that a note stands in ends: at an empty line.
