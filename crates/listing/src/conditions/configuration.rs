@@ -62,7 +62,7 @@ fn is_joint(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(at, &["and", "or"]) || sentence.is_sign(at, ',') || sentence.is_sign(at, '&')
 }
 
-/// A capital letter, or a small number, that names a configuration.
+/// A capital letter, a Roman numeral, or a small number, that names a configuration.
 fn label(sentence: &Sentence<'_>, at: usize) -> Option<String> {
     let span = sentence.token(at)?.span;
     let text = span.of(sentence.text);
@@ -70,7 +70,13 @@ fn label(sentence: &Sentence<'_>, at: usize) -> Option<String> {
     let numeral = text.len() == 1
         && text.chars().all(|c| c.is_ascii_digit())
         && sentence.amount_at(at).is_none();
-    (capital || numeral).then(|| text.to_owned())
+    (capital || numeral || is_roman(text)).then(|| text.to_owned())
+}
+
+/// Whether a word in capitals is a Roman numeral as documents number a few things: II to XII.
+pub(crate) fn is_roman(word: &str) -> bool {
+    const NUMERALS: &[&str] = &["II", "III", "IV", "VI", "VII", "VIII", "IX", "XI", "XII"];
+    NUMERALS.contains(&word)
 }
 
 /// The configuration that a paragraph is headed with, and so is about: `CONFIGURATION A - Floor to floor, 2 Hr.`

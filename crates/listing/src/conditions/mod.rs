@@ -48,7 +48,7 @@ pub(crate) use brought::{
     asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_where,
 };
 pub(crate) use configuration::{
-    Mentioned, RunningHead, configurations, headed_configuration, is_said_of_all,
+    Mentioned, RunningHead, configurations, headed_configuration, is_roman, is_said_of_all,
 };
 pub(crate) use confined::{keep_required, keep_scope};
 pub(crate) use exception::{end_of_exclusion, exceptive};

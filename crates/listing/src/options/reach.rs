@@ -4,6 +4,7 @@
 //! leaves Item 3A in force everywhere else, and so does what can't be told apart from it.
 
 use super::head::Head;
+use crate::conditions::is_roman;
 
 /// What stands after what an alternative is offered for.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -261,14 +262,15 @@ pub(super) fn configurations(words: &str) -> Option<(Vec<String>, bool)> {
             "config" | "configs" | "configuration" | "configurations"
         )
     })?;
+    let is_label = |word: &str| word.len() == 1 || is_roman(&word.to_uppercase());
     let labels = tokens.get(at + 1..)?.iter();
     let labels: Vec<&str> = labels
-        .take_while(|word| word.len() == 1 || matches!(**word, "and" | "or"))
+        .take_while(|word| is_label(word) || matches!(**word, "and" | "or"))
         .copied()
         .collect();
     let names: Vec<String> = labels
         .iter()
-        .filter(|word| word.len() == 1)
+        .filter(|word| is_label(word))
         .map(|label| format!("Configuration {}", label.to_uppercase()))
         .collect();
     let mut others = tokens.iter().enumerate().filter(|(place, word)| {

@@ -241,6 +241,8 @@ fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
         [Part::Number(_)] => capital || gap >= 2,
         [Part::Letters(_)] => gap >= 2 && capital,
         _ if numbered && label.contains('.') => capital || gap >= 2,
+        // `2-A Concrete or block`, `3-B-1 Sealant`
+        [Part::Number(_), Part::Letters(_), ..] if label.contains('-') => capital || gap >= 2,
         _ => numbered && gap >= 2,
     }
 }
@@ -269,6 +271,8 @@ mod tests {
             ("A-  USE OF THIS", "A", Close::Dash, 4),
             ("<4a> TRACK", "4a", Close::Angles, 5),
             ("2C    Board*", "2C", Close::Nothing, 6),
+            ("2-A Concrete", "2-A", Close::Nothing, 4),
+            ("3-B-1 Sealant", "3-B-1", Close::Nothing, 6),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
             assert_eq!(

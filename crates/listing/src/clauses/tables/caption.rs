@@ -204,13 +204,31 @@ pub(super) fn caption_qualifier(caption: &str, heading: &str) -> Option<Relation
         each_is_limited(caption) || attributes.len() <= 1 || attributes == ["number", "layers"];
     // "All dimensions in mm, minimum values" names none, and means them all.
     let of_all = each_is_limited(caption) && attributes.is_empty();
-    // Of "at most the minimum" nobody can say which it is.
-    let mut limits = words().filter_map(qualifier);
+    // Of "at most the minimum" nobody can say which it is; and "min 4 pcf" limits its own number.
+    let free = without_numbers(caption);
+    let free = free
+        .split(|c: char| !c.is_alphabetic())
+        .filter(|word| !word.is_empty());
+    let mut limits = free.filter_map(qualifier);
     let limit = limits.next();
     let agreed = limits.all(|other| Some(other) == limit);
     limit
         .filter(|_| short && one && agreed && (of_all || !of_another))
         .filter(|relation| !of_all || suits(*relation, heading))
+}
+
+/// A caption without the numbers in it and the words right beside them.
+fn without_numbers(caption: &str) -> String {
+    let words: Vec<&str> = caption.split_whitespace().collect();
+    let is_number = |at: usize| {
+        let word = words.get(at);
+        word.is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit()))
+    };
+    let kept = words
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| !is_number(*at) && !is_number(at + 1));
+    kept.map(|(_, word)| *word).collect::<Vec<_>>().join(" ")
 }
 
 /// "thickness and depth are minimum values" says it of each.

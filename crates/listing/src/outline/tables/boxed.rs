@@ -11,7 +11,14 @@ use super::{Table, Words, add, around, is_deep_within};
 pub(crate) fn is_boxed(text: &str) -> bool {
     let text = text.trim();
     let uprights = text.matches(['|', '│']).count();
-    (uprights >= 2 && text.starts_with(['|', '│'])) || (uprights >= 1 && text.contains(" | "))
+    let drawn =
+        (uprights >= 2 && text.starts_with(['|', '│'])) || (uprights >= 1 && text.contains(" | "));
+    drawn || is_in_marks(text)
+}
+
+/// Whether a line is drawn with exclamation marks for uprights, as line printers did: `! 2 hr ! 4 in. !`
+fn is_in_marks(text: &str) -> bool {
+    text.starts_with("! ") && text.ends_with(" !") && text.matches('!').count() > 2
 }
 
 /// The cells of a boxed line, each the place of its visible words; an empty cell is an empty span.
@@ -27,16 +34,18 @@ pub(crate) fn cells(line: &Line<'_>) -> Vec<Span> {
 fn between_uprights(text: &str) -> Vec<(usize, usize)> {
     let mut found = Vec::new();
     let mut start = 0;
-    let uprights = text.char_indices().filter(|(_, c)| matches!(c, '|' | '│'));
+    let in_marks = is_in_marks(text.trim());
+    let is_upright = |c: char| matches!(c, '|' | '│') || in_marks && c == '!';
+    let uprights = text.char_indices().filter(|(_, c)| is_upright(*c));
     for (at, upright) in uprights.chain(core::iter::once((text.len(), ' '))) {
         found.push((start, at));
         start = at + upright.len_utf8();
     }
     // What stands outside the first and last upright is no cell when it is empty.
-    if text.trim_start().starts_with(['|', '│']) {
+    if text.trim_start().starts_with(is_upright) {
         found.remove(0);
     }
-    if text.trim_end().ends_with(['|', '│']) {
+    if text.trim_end().ends_with(is_upright) {
         found.pop();
     }
     found

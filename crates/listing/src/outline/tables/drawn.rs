@@ -43,7 +43,7 @@ fn is_framed(text: &str) -> bool {
 }
 
 const fn is_upright(c: char) -> bool {
-    matches!(c, '|' | '│')
+    matches!(c, '|' | '│' | '!')
 }
 
 const fn is_corner(c: char) -> bool {
