@@ -845,3 +845,26 @@ fn what_closes_a_limit_under_a_denial_is_left() {
         &["packing.depth: at least 4 in"],
     );
 }
+
+#[test]
+fn a_limit_right_before_a_number_is_not_turned_by_one_behind() {
+    check_item(
+        "Clips - Spaced max 24 in. OC\n   Minimum G60 galvanized",
+        &["clip.spacing: at most 24 in"],
+    );
+    check_item(
+        "Board - Max 5/8 in. thick\n   Minimum Type X",
+        &["board.thickness: at most 5/8 in"],
+    );
+    check_item(
+        "Joint - Width max 2 in., min per Item 1",
+        &["joint.width: at most 2 in"],
+    );
+    check_item(
+        "Studs - @ 24 in. O.C. max, 25 ga min",
+        &[
+            "stud.spacing: at most 24 in",
+            "stud.gauge: at least 25 gauge",
+        ],
+    );
+}

@@ -16,7 +16,7 @@ const BREAKS: &[&str] = &["and", "with", "for", "in", "on", "by", "onto", "from"
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let last = amount.last;
-    if limits_precede(sentence, index) {
+    if limits_precede(sentence, index) || is_limited_right_before(sentence, index) {
         return None;
     }
     // `three every 20 ft minimum`: the word is said of the count, not of the stretch it is counted on.
@@ -55,6 +55,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         at += 2;
     }
     for _ in 0..=REACH {
+        if opens_a_statement(sentence, at) && closing_word(sentence, at).is_some() {
+            return None;
+        }
         if let Some(relation) = closing_word(sentence, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
         }
@@ -103,6 +106,26 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         at = sentence.skip_parentheses_but(at + 1);
     }
     None
+}
+
+/// `max 24 in. OC` and on the next line `Minimum G60 galvanized`: a number whose own limit stands right before it is closed by none behind it.
+fn is_limited_right_before(sentence: &Sentence<'_>, index: usize) -> bool {
+    let Some(limit) = sentence.amount(index).and_then(|amount| amount.first.checked_sub(1)) else {
+        return false;
+    };
+    // Behind another number in the same stretch it may have closed that: `24" O.C. MAX 25 GA MIN`.
+    let floor = sentence.floor(index);
+    let own = index == 0 || (floor..limit).any(|at| sentence.is_stop(at));
+    own && sentence.is_any(limit, &["min", "minimum", "max", "maximum"])
+}
+
+/// `2 in. wide` and on the next line `Max G90 coated`: a limit in a capital that goes on opens another statement.
+fn opens_a_statement(sentence: &Sentence<'_>, at: usize) -> bool {
+    let printed = |at: usize| sentence.token(at).map_or("", |token| token.span.of(sentence.text));
+    let titled = printed(at).starts_with(char::is_uppercase) && printed(at).contains(char::is_lowercase);
+    let small = at > 0 && printed(at - 1).ends_with(char::is_lowercase);
+    let goes_on = sentence.token(at + 1).is_some_and(|token| token.word().is_some() || token.is_numeric());
+    titled && small && goes_on
 }
 
 /// `3 mm wet or 1.5 mm dry as a minimum`: two statements of one thing, closed together.
