@@ -53,6 +53,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if timed {
             return None;
         }
+        // `around the angles carry the fill 1/2 in. past them` says where, and `about` what of: only right before a number they are of it.
+        let apart = (at + 1..first).any(|at| !sentence.is_any(at, &["a", "an", "the", "of"]));
+        if apart && sentence.is_any(at, &["around", "about", "some"]) {
+            return None;
+        }
         if let Some(relation) = qualifier(sentence.word(at)) {
             if stands_between(sentence, index, at) {
                 return None;
