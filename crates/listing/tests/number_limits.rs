@@ -188,3 +188,24 @@ fn a_limit_that_a_stop_ends_keeps_no_tolerance_from_the_next_number() {
         "between -1/8 to 1/8 in",
     );
 }
+
+#[test]
+fn a_share_in_figures_is_one_of_what_it_names() {
+    ends(
+        "1. PINS - Pins enter the wool at 3/4 of its depth.\n",
+        "nominal 75 percent",
+    );
+    // What is compressed to a share is compressed by the rest.
+    let squeezed = clauses("1. WOOL - Wool compressed to 3/4 of its thickness.\n");
+    assert!(
+        squeezed.iter().all(|clause| !clause.contains("75 percent")),
+        "{squeezed:?}"
+    );
+}
+
+#[test]
+fn a_resistance_rating_in_three_parts_is_read_in_its_cell() {
+    let text = "1.  CASES\n\n      Case      Gap (mm)   FRR\n      K1        25-60      -/90/90\n      K2        61-90      -/60/60\n";
+    ends(text, "nominal 90 min if \"Case: K1\"");
+    ends(text, "nominal 60 min if \"Case: K2\"");
+}
