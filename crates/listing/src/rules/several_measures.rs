@@ -90,7 +90,7 @@ fn names_several(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool
                 .iter()
                 .any(|sign| sentence.is_sign(at, *sign))
     };
-    (first + 1..last).any(joint) && sentence.word(first) != sentence.word(last)
+    (first + 1..last).any(joint)
 }
 
 /// Whether the next number is joined to this one by an "and" and at most its limit: `12 in. and min 1 in.`
