@@ -16,6 +16,8 @@ pub(crate) struct UsualUnits {
     pub(crate) density: Option<Unit>,
     /// Of every one that counts nothing.
     pub(crate) bare: Option<Unit>,
+    /// Whether a point groups thousands.
+    pub(crate) pointed: bool,
 }
 
 impl UsualUnits {

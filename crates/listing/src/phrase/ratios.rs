@@ -1,6 +1,7 @@
 //! Ratios in words: `one in twelve`, `three times the joint width`, `half the joint width`, `one part to three parts`,
 //! `compressed by more than one half`.
 
+use measure::notation::NumeralStyle;
 use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
@@ -14,6 +15,7 @@ pub(super) fn ratio_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         .or_else(|| parts_to_parts(tokens, at))
         .or_else(|| times_something(tokens, at))
         .or_else(|| share(tokens, at))
+        .or_else(|| share_in_figures(tokens, at))
 }
 
 fn amount(
@@ -278,6 +280,36 @@ fn plain_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
         || (word_is(tokens, at + 1, &["x"]) || tokens.get(at + 1)?.is_sign('×'))
             && word_is(tokens, at + 2, &["the", "joint"]);
     times.then_some((factor, at + 2))
+}
+
+/// `at 2/3 of its height`, `1/2 of the slab thickness`: a share in figures, in percent. A share of the joint is none of a thing, and what is compressed to a
+/// share is compressed by the rest.
+fn share_in_figures(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    const MEASURES: &[&str] = &["thickness", "depth", "height", "width", "length"];
+    const THINGS: &[&str] = &["slab", "wall", "board", "floor", "stud", "batt", "wool"];
+    let TokenKind::Number(numeral) = &tokens.get(at)?.kind else {
+        return None;
+    };
+    let part = numeral.style == NumeralStyle::Fraction && numeral.value < 1;
+    let its = word_is(tokens, at + 2, &["its", "their"]) && word_is(tokens, at + 3, MEASURES);
+    let thing = word_is(tokens, at + 2, &["the", "a"])
+        && word_is(tokens, at + 3, THINGS)
+        && word_is(tokens, at + 4, MEASURES);
+    let squeezed = tokens.get(..at)?.iter().any(|token| {
+        ["compress", "squeez"]
+            .iter()
+            .any(|begins| token.lower.starts_with(begins))
+    });
+    let of = part && word_is(tokens, at + 1, &["of"]) && (its || thing) && !squeezed;
+    of.then(|| {
+        amount(
+            tokens,
+            at,
+            at + 1,
+            numeral.value.times(Number::whole(100))?,
+            Unit::Percent,
+        )
+    })?
 }
 
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.

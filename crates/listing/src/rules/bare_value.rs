@@ -1,6 +1,6 @@
 use measure::{Dimension, Unit};
 
-use super::{Finding, Sentence};
+use super::{Finding, Sentence, bounded_alone};
 use crate::model::Relation;
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
@@ -15,7 +15,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         sentence.is_any(at, &["over", "under", "above", "below", "than", "exceed", "beyond", "within"])
     }) && !lies;
     let unread = unread || before.is_some_and(|at| is_led_to(sentence, at)) || goes_up_to(sentence, index) || is_changed_from(sentence, amount.first);
-    let unread = unread || is_before_a_limit(sentence, amount.last);
+    let unread = unread || is_before_a_limit(sentence, amount.last) || is_the_size_of_counted(sentence, index);
     let relation = if amount.unit == Unit::Count { Relation::Exactly } else { Relation::Nominal };
     (!unread).then(|| Finding::sure(relation, amount.first))
 }
@@ -24,6 +24,16 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 fn is_before_a_limit(sentence: &Sentence<'_>, last: usize) -> bool {
     let behind = sentence.skip_parentheses(last);
     sentence.is_any(behind, &["min", "minimum", "max", "maximum"]) && sentence.token(behind + 1).is_some_and(|token| token.word().is_some()) && sentence.amount_at(behind + 1).is_none()
+}
+
+/// Whether a number alone in brackets stands behind things that are counted with a limit: `at least two cores (400 mm)`. Whether it is of one of them or
+/// of all, and under the same limit, only the sense tells.
+fn is_the_size_of_counted(sentence: &Sentence<'_>, index: usize) -> bool {
+    let Some((own, count)) = sentence.amount(index).zip(index.checked_sub(1).and_then(|before| sentence.amount(before))) else { return false };
+    let bracketed = own.first > 0 && sentence.is_sign(own.first - 1, '(') && sentence.closing(own.first - 1) == Some(own.last);
+    let counted = count.unit == Unit::Count && count.last + 2 == own.first && own.unit.dimension() == Dimension::Length;
+    let limited = || bounded_alone(sentence, index - 1).is_some_and(|(finding, _)| matches!(finding.relation, Relation::AtLeast | Relation::AtMost));
+    bracketed && counted && limited()
 }
 
 /// Whether a number is as far as something goes, by words between: `up to a joint width of 20 mm`.

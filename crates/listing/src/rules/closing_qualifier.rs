@@ -12,7 +12,7 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
-    if let Some(relation) = wet_and_dry(sentence, index).or_else(|| both_laps(sentence, index)) {
+    if let Some(relation) = wet_and_dry(sentence, index).or_else(|| both_laps(sentence, index)).or_else(|| as_a_limit(sentence, index)) {
         return Some(Finding::sure(relation, amount.first));
     }
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
@@ -109,6 +109,26 @@ fn both_laps(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
     let placed = sentence.is_any(comma + 2, &["at", "on", "in", "for"]);
     let closes = sentence.token(comma + 2).is_none_or(|token| token.word().is_none()) || shortened_end(sentence, comma + 1) && (!later || placed);
     (alike && words(after, comma) && closes && bare_value::read(sentence, index).is_some()).then(|| qualifier(sentence.word(comma + 1)))?
+}
+
+/// `30 mm on concrete and 20 mm on steel as a minimum`: two measures of one kind that "and" joins, each on something, closed by one limit; of either.
+fn as_a_limit(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
+    const ONTO: &[&str] = &["on", "onto", "over", "at"];
+    const MOST_WORDS: usize = 5;
+    let words = |from: usize, to: usize| to <= from + MOST_WORDS && (from..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let pair = |first: usize| {
+        let (own, next) = (sentence.amount(first)?, sentence.amount(first + 1)?);
+        let onto = |last: usize| sentence.is_any(sentence.skip_parentheses(last), ONTO);
+        let and = next.first.checked_sub(1).filter(|at| sentence.is_word(*at, "and"))?;
+        let joined = own.unit == next.unit && onto(own.last) && onto(next.last) && words(sentence.skip_parentheses(own.last), and);
+        let behind = sentence.skip_parentheses(next.last);
+        let said = (behind + 2..=behind + MOST_WORDS).find(|at| sentence.is_word(*at, "as") && sentence.is_any(at + 1, &["a", "the"]))?;
+        let closes = sentence.token(said + 3).is_none_or(|token| token.is_sign('.') || token.is_sign(';'));
+        (joined && closes && words(behind, said)).then(|| qualifier(sentence.word(said + 2)))?
+    };
+    let plain = |first: usize| bare_value::read(sentence, first).is_some() && word_before::read(sentence, first).is_none();
+    let first = index.checked_sub(1).filter(|before| pair(*before).is_some()).unwrap_or(index);
+    pair(first).filter(|_| plain(first) && plain(first + 1))
 }
 
 /// `80 mils wet, 40 mils dry, min`: one film, wet and dry, under one qualifier.

@@ -1,5 +1,6 @@
 use measure::Dimension;
 
+use super::counted_back::is_counted_back;
 use super::denied::{carried_negation, denied_deviation, second_verb_denied};
 use super::ruled_out::is_ruled_out;
 use super::turned_down::{is_taken_away, is_turned_down};
@@ -185,13 +186,17 @@ fn is_placed(sentence: &Sentence<'_>, index: usize, at: usize, floor: usize) -> 
     past("lower", &["below", "under", "beneath"]) || past("higher", &["above", "over"])
 }
 
-/// `no higher than 305 mm beneath the floor`: what is less high there lies deeper, and is more of that distance.
+/// `no higher than 305 mm beneath the floor`: what is less high there lies deeper, and is more of that distance. So is what is later than a time before
+/// something less of that time.
 fn above_or_below(sentence: &Sentence<'_>, index: usize, at: usize, floor: usize) -> Option<(Relation, usize)> {
-    let below = sentence.is_any(sentence.skip_parentheses(sentence.amount(index)?.last), &["below", "beneath"]);
-    let comparative = at.checked_sub(1).filter(|_| below && sentence.is_word(at, "than") && at > floor)?;
+    let amount = sentence.amount(index)?;
+    let below = sentence.is_any(sentence.skip_parentheses(amount.last), &["below", "beneath"]);
+    let comparative = at.checked_sub(1).filter(|_| sentence.is_word(at, "than") && at > floor)?;
     match sentence.word(comparative) {
-        "higher" => Some((Relation::LessThan, comparative)),
-        "lower" => Some((Relation::MoreThan, comparative)),
+        "higher" if below => Some((Relation::LessThan, comparative)),
+        "lower" if below => Some((Relation::MoreThan, comparative)),
+        "later" if is_counted_back(sentence, amount) => Some((Relation::LessThan, comparative)),
+        "earlier" | "sooner" if is_counted_back(sentence, amount) => Some((Relation::MoreThan, comparative)),
         _ => None,
     }
 }
@@ -428,6 +433,10 @@ pub(super) fn negation(sentence: &Sentence<'_>, comparison: usize, floor: usize)
         }
         if sentence.is_any(at, NEGATIONS) {
             return another.is_none_or(|and| denies_a_subject(sentence, at, and)).then_some(at);
+        }
+        // `edges free of spalls deeper than 3/8 in.`
+        if sentence.is_word(at, "free") && sentence.is_any(at + 1, &["of", "from"]) {
+            return another.is_none().then_some(at);
         }
         if sentence.is_word(at, "and") && begins_anew(sentence, at + 1, comparison) {
             another = Some(at);

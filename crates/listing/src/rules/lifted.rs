@@ -8,6 +8,7 @@ use super::denied_elsewhere::is_denied_elsewhere;
 use super::not_asked::is_not_asked;
 use super::pair_of_limits::is_one_of_a_pair;
 use super::several_measures::is_given_out;
+use super::sign_before::compares_by_sign;
 use super::turned_down::is_rejected;
 
 /// How far before a number the words may stand.
@@ -18,7 +19,7 @@ pub(super) fn is_lifted(sentence: &Sentence<'_>, index: usize, rule: &str) -> bo
     let turns = matches!(
         rule,
         "comparison before" | "within a distance" | "shared qualifier"
-    );
+    ) || rule == "sign before" && compares_by_sign(sentence, index);
     let paired = rule != "pair of limits" && is_one_of_a_pair(sentence, index);
     paired
         || is_given_out(sentence, index)

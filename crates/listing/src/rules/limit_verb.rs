@@ -1,4 +1,5 @@
 use super::comparison_before::negation;
+use super::counted_back::is_counted_back;
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -18,6 +19,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         // `shall be raised to 1 in.`, `goes up to 3-1/4 in. for lightweight`
         (_, "to") if demanded_change(sentence, at, floor).is_some() => finding(demanded_change(sentence, at, floor)?, at),
         ("up", "to") if matches!(word(2), "goes" | "go" | "rises" | "rise" | "increases" | "brought" | "built" | "raised") => None,
+        // `at the latest 14 days before the work`
+        ("the", "latest" | "earliest") if is_counted_back(sentence, sentence.amount(index)?) => {
+            finding(if word(0) == "latest" { Relation::AtLeast } else { Relation::AtMost }, at.checked_sub(1)?)
+        }
+        // `the certificate lapses in any event after 60 months`
+        (_, "after") if ends_by_then(sentence, index, at, floor) => finding(Relation::AtMost, at),
         ("limited" | "restricted" | "confined" | "up", "to")
         | ("upto", _)
         | ("at", "most")
@@ -33,6 +40,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("rating" | "ratings", "to") if sentence.has_any(0, at, &["limited", "restricted"]) => finding(Relation::AtMost, at),
         // `joints to 1 in.`; but `pack joints to 4 in. deep` says how deep.
         ("joints" | "widths" | "gaps" | "lengths" | "openings", "to") if stands_ungoverned(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
+            finding(Relation::AtMost, at)
+        }
+        // `vertical shear to 15 mm`
+        ("shear" | "movement" | "deflection" | "displacement" | "settlement", "to") if opens_with_movement(sentence, at - 1) && ends_or_is_wide(sentence, index) => {
             finding(Relation::AtMost, at)
         }
         // `RH to 90 pct`
@@ -180,6 +191,22 @@ fn stands_ungoverned(sentence: &Sentence<'_>, noun: usize) -> bool {
     noun == 0
         || sentence.token(noun - 1).is_none_or(|token| token.word().is_none())
         || sentence.is_any(noun - 1, &["for", "in", "of", "all", "at"])
+}
+
+/// Whether what something has lasted by a time ends it: "expires after 24 months". What ends may end only by the stricter of two, and is denied by no "not".
+fn ends_by_then(sentence: &Sentence<'_>, index: usize, after: usize, floor: usize) -> bool {
+    const ENDS: &[&str] = &["lapses", "lapse", "expires", "expire"];
+    const REACH: usize = 6;
+    let calendar = sentence.amount(index).is_some_and(|amount| amount.unit.dimension() == measure::Dimension::CalendarTime);
+    let verb = (floor.max(after.saturating_sub(REACH))..after).rev().find(|at| sentence.is_any(*at, ENDS));
+    calendar && verb.is_some_and(|verb| negation(sentence, verb + 1, floor).is_none())
+}
+
+/// Whether a movement opens its statement with nothing before it but the way it goes: "vertical shear".
+fn opens_with_movement(sentence: &Sentence<'_>, noun: usize) -> bool {
+    const WAYS: &[&str] = &["vertical", "horizontal", "lateral", "longitudinal", "transverse", "in-plane", "out-of-plane", "differential", "relative"];
+    let start = (0..noun).rev().find(|at| !sentence.is_any(*at, WAYS)).map_or(0, |at| at + 1);
+    start == 0 || sentence.is_stop(start - 1) || sentence.is_sign(start - 1, '.')
 }
 
 /// Whether nothing follows a number in its stretch but "wide".

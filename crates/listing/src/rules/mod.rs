@@ -8,6 +8,7 @@
 #[cfg(test)]
 mod cases;
 mod closed_denied;
+mod counted_back;
 mod counted_per;
 mod denied;
 mod denied_elsewhere;

@@ -31,14 +31,31 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// Whether only where and when the first holds stands between two numbers.
 fn is_joined(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
     let between = previous.last..own.first;
+    if is_elided(sentence, between.clone(), own.last) {
+        return true;
+    }
     let joined = own.first.checked_sub(1).is_some_and(|at| at >= previous.last && (sentence.is_sign(at, ',') || sentence.is_any(at, JOINS)));
     let begins_anew = |at: usize| sentence.is_sign(at, ';') || sentence.is_sign(at, ':') || sentence.is_any(at, VERBS);
     joined && between.len() <= REACH && !between.clone().any(|at| begins_anew(at) && !sentence.in_condition(at))
 }
 
+/// `190 mm thick or more; for the 3 h rating, 240 mm.`: behind a semicolon nothing but another case and its number, which says the rest again.
+fn is_elided(sentence: &Sentence<'_>, between: core::ops::Range<usize>, last: usize) -> bool {
+    let Some(semicolon) = between.clone().rev().find(|at| sentence.is_sign(*at, ';')) else { return false };
+    let comma = between.end - 1;
+    let cased = semicolon + 1 < comma && sentence.is_sign(comma, ',') && (semicolon + 1..comma).all(|at| sentence.in_condition(at));
+    let next = sentence.skip_parentheses(last);
+    let ends = sentence.token(next).is_none() || [';', '.'].iter().any(|sign| sentence.is_sign(next, *sign));
+    let one = (between.start..semicolon).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    cased && ends && one
+}
+
 /// Whether the later number is the same measure in another case: both are spacings or neither, and no measure of its own is named behind it.
 fn is_another_case(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
     const SPACED: &[&str] = &["o.c", "oc", "c/c", "crs", "centres", "centers"];
+    if is_elided(sentence, previous.last..own.first, own.last) {
+        return true;
+    }
     let spaced = is_spaced(sentence, own.last);
     let mut place = sentence.skip_parentheses(own.last);
     if spaced && sentence.is_any(place, SPACED) {

@@ -78,6 +78,11 @@ fn names_several(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool
     let Some(first) = before.find(|at| sentence.is_any(*at, MEASURES)) else {
         return false;
     };
+    // `deep leg, legs 2-1/2 in.` names one.
+    let stem = |at: usize| sentence.word(at).trim_end_matches('s');
+    if stem(first) == stem(last) {
+        return false;
+    }
     // `min width and max spacing` limits each by itself, and is joined as much.
     let joint = |at: usize| {
         sentence.is_any(at, &["and", "or"])
@@ -85,7 +90,7 @@ fn names_several(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool
                 .iter()
                 .any(|sign| sentence.is_sign(at, *sign))
     };
-    (first + 1..last).any(joint) && sentence.word(first) != sentence.word(last)
+    (first + 1..last).any(joint)
 }
 
 /// Whether the next number is joined to this one by an "and" and at most its limit: `12 in. and min 1 in.`

@@ -81,6 +81,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if alien && !by && !listed() {
         return None;
     }
+    // `roughly 1-1/2 in. wide by 5/8 in. thick`: past a word for its measure, the next is what it is.
+    if finding.relation == Relation::About && by && between.len() > 1 {
+        return None;
+    }
     let carries = matches!(finding.relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;

@@ -1,4 +1,5 @@
-use super::comparison_before::negation;
+use super::comparison_before::{is_refused, negation};
+use super::turned_down::is_turned_down;
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -19,7 +20,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, before));
     }
     // `never < 1/4 in.`, `no clips < 24 in. o.c.`
-    let negated = negation(sentence, at, sentence.floor(index)).or_else(|| forbidden_list(sentence));
+    let negated = negation(sentence, at, sentence.floor(index)).or_else(|| forbidden_list(sentence))
+        .or_else(|| sentence.forbidding(at))
+        .or_else(|| (is_refused(sentence, index) || is_turned_down(sentence, index)).then_some(at));
     let strict = [('>', Relation::MoreThan), ('<', Relation::LessThan)];
     if let Some((before, (_, relation))) = negated.zip(strict.into_iter().find(|(own, _)| sign(at, *own))) {
         return Some(Finding::sure(relation.negated()?, before));
@@ -38,6 +41,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     };
     Some(Finding::sure(relation, at))
+}
+
+/// Whether `<` or `>` stands right before a number, which its refusal has turned.
+pub(super) fn compares_by_sign(sentence: &Sentence<'_>, index: usize) -> bool {
+    let before = sentence.amount(index).and_then(|amount| amount.first.checked_sub(1));
+    before.is_some_and(|at| sentence.is_sign(at, '<') || sentence.is_sign(at, '>'))
 }
 
 /// `Not permitted: foam; pieces < 12 in. long`: everything after the heading is forbidden.

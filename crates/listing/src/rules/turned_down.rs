@@ -124,7 +124,7 @@ pub(super) fn is_turned_down_amount(sentence: &Sentence<'_>, amount: &Amount) ->
 
 /// Whether what compares so is taken away, for whatever reason: "fireproofing over 1 in. thick shall be removed". What it limits is left to a person.
 pub(super) fn is_taken_away(sentence: &Sentence<'_>, index: usize) -> bool {
-    const AWAY: &[&str] = &["removed", "replaced", "trimmed"];
+    const AWAY: &[&str] = &["removed", "replaced", "trimmed", "repaired", "patched"];
     let amount = sentence.amount(index);
     amount.is_some_and(|amount| behind(sentence, amount).any(|at| is_done(sentence, at, AWAY)))
 }

@@ -42,6 +42,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if first > floor && sentence.is_sign(first - 1, ',') && names_size(sentence, first - 1) {
         return headed(sentence, first - 1, floor, false);
     }
+    if let Some(relation) = opens_size(sentence, index) {
+        return Some(Finding::sure(relation, 0));
+    }
     for (steps, at) in (floor..first).rev().enumerate() {
         // `all min. two passes` closed what came before.
         let closed = qualifier(sentence.word(at)).is_some() && closes_adjacent(sentence, at) && !limits_precede(sentence, index);
@@ -51,6 +54,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         // `4000 psi min at 28 days` says when the first is reached.
         let timed = sentence.is_any(at + 1, &["at", "after", "within"]) && sentence.amounts.iter().any(|amount| amount.last == at || sentence.skip_parentheses(amount.last) == at);
         if timed {
+            return None;
+        }
+        // `around the angles carry the fill 1/2 in. past them` says where, and `about` what of: only right before a number they are of it.
+        let apart = (at + 1..first).any(|at| !sentence.is_any(at, &["a", "an", "the", "of"]));
+        if apart && sentence.is_any(at, &["around", "about", "some"]) {
             return None;
         }
         if let Some(relation) = qualifier(sentence.word(at)) {
@@ -159,6 +167,22 @@ fn names_size(sentence: &Sentence<'_>, comma: usize) -> bool {
     const SIZES: &[&str] = &["thickness", "width", "depth", "height", "density", "weight", "length", "spacing", "overlap", "compression"];
     let of = sentence.is_word(2, "of") && (4..=6).contains(&comma);
     qualifier(sentence.word(0)).is_some() && sentence.is_any(1, SIZES) && (of || comma == 2)
+}
+
+/// `Min concrete thickness over top of units 2-1/2 in.`: the limit of a size opens the sentence, says where it is taken and ends in its number.
+fn opens_size(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
+    const SIZES: &[&str] = &["thickness", "depth", "height", "width", "length", "cover"];
+    const PLACES: &[&str] = &["over", "above", "at", "on", "in", "below", "under"];
+    const LONGEST: usize = 9;
+    let amount = sentence.amount(index).filter(|amount| index == 0 && (4..=LONGEST).contains(&amount.first) && amount.unit.dimension() == measure::Dimension::Length)?;
+    let relation = qualifier(sentence.word(0)).filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost))?;
+    let size = (1..=3).find(|at| sentence.is_any(*at, SIZES))?;
+    let placed = sentence.is_any(size + 1, PLACES) && size + 2 < amount.first;
+    let plain = (1..amount.first).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some() && token.count.is_none()));
+    let broken = (size + 2..amount.first).any(|at| sentence.is_any(at, BREAKS));
+    let next = sentence.skip_parentheses(amount.last);
+    let ends = sentence.token(next).is_none() || ['.', ';'].iter().any(|sign| sentence.is_sign(next, *sign));
+    (placed && plain && !broken && ends).then_some(relation)
 }
 
 /// `from 200 mm thickness and 550 kg/m3 upward`: the first number of what rises from it.

@@ -10,7 +10,7 @@ use crate::rules::Sentence;
 /// `FRL -/90/90`, `fire resistance level shall be 120/120/90`: minutes of structural adequacy, integrity and insulation (AS 1530.4).
 pub(super) fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
     let named = (0..sentence.tokens.len()).any(|at| {
-        sentence.is_any(at, &["frl", "frls"])
+        sentence.is_any(at, &["frl", "frls", "frr"])
             || sentence.is_word(at, "resistance") && sentence.is_any(at + 1, &["level", "levels"])
     });
     if !named {

@@ -46,7 +46,7 @@ impl Selects {
 impl Heading {
     /// Whether its column holds classes: `Classification`, `FRL`.
     pub(super) fn names_a_class(&self) -> bool {
-        const CLASSES: &[&str] = &["class", "classes", "classification", "frl"];
+        const CLASSES: &[&str] = &["class", "classes", "classification", "frl", "frr"];
         let words = self.words.split(|c: char| !c.is_alphabetic());
         let mut words = words.map(str::to_lowercase);
         words.any(|word| CLASSES.contains(&word.as_str()))

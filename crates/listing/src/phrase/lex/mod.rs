@@ -8,7 +8,7 @@ use measure::Unit;
 use measure::notation::{self, Numeral, NumeralStyle, Stated};
 
 use self::labelled::{labelled_unit, share_labelled_units};
-use self::meant::{give_gauges_their_inches, name_minerals};
+use self::meant::{give_gauges_their_inches, give_sheets_their_unit, name_gauges, name_minerals};
 use self::spelled::{spelled_in_figures, spelled_quantity};
 use super::names::follows_name;
 use super::words::count_word;
@@ -107,7 +107,9 @@ pub(crate) fn lex<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
         at = end.max(at + c.len_utf8());
     }
     name_minerals(&mut tokens);
+    name_gauges(&mut tokens);
     give_gauges_their_inches(&mut tokens);
+    give_sheets_their_unit(&mut tokens);
     share_labelled_units(&mut tokens);
     tokens
 }

@@ -165,6 +165,14 @@ fn either_way(tokens: &[Token<'_>], at: usize) -> Option<(Value, Value, usize)> 
             .get(at)
             .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
     };
+    // `must not fall below 10 mm either way` is a least of both sizes, and nothing deviates by a least.
+    let before =
+        |back: usize, words: &[&str]| at.checked_sub(back).is_some_and(|at| word(at, words));
+    let least = before(1, &["below", "under", "least", "min", "minimum"])
+        || before(1, &["than"]) && before(2, &["less", "smaller", "thinner", "narrower"]);
+    if least {
+        return None;
+    }
     let end = second_value_end(tokens, value.next).unwrap_or(value.next);
     let way = end + usize::from(word(end, &["in"]));
     let said = word(way, &["either"]) && word(way + 1, &["way", "direction"])
@@ -341,9 +349,29 @@ fn is_limit(tokens: &[Token<'_>], at: usize) -> bool {
         .rev()
         .take_while(|token| token.word().is_some() || token.is_sign('('))
         .any(|token| LIMITS.contains(&token.lower))
+        && !closes_another(tokens, at)
         || tokens
             .get(at.saturating_sub(1)..at)
             .unwrap_or_default()
             .iter()
             .any(|token| ['≥', '≤', '<', '>'].iter().any(|sign| token.is_sign(*sign)))
+}
+
+/// Whether the limit before a number closes the one before that, and a stop ends it: `24 in. O.C. MAX. CUT 3/4 in. SHORT`.
+fn closes_another(tokens: &[Token<'_>], at: usize) -> bool {
+    const REACH: usize = 4;
+    (at.saturating_sub(REACH)..at.saturating_sub(1)).any(|limit| {
+        let stopped = tokens.get(limit).is_some_and(|token| {
+            ["min", "max"].iter().any(|word| token.is_word(word)) && token.span.len() == 4
+        });
+        let closes = limit
+            .checked_sub(1)
+            .and_then(|before| tokens.get(before))
+            .is_some_and(|before| {
+                before.is_numeric()
+                    || before.is_sign(')')
+                    || ["o.c", "oc"].iter().any(|word| before.is_word(word))
+            });
+        stopped && closes
+    })
 }

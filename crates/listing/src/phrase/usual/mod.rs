@@ -6,6 +6,7 @@
 mod minimums;
 mod neighbours;
 mod paired;
+mod pointed;
 mod stated;
 
 use measure::Unit;
@@ -17,10 +18,14 @@ use crate::layout::UsualUnits;
 use minimums::part_minimums;
 use neighbours::{counts, follows, is_compared, is_length};
 use paired::pair_lengths;
+use pointed::group_thousands;
 pub(crate) use stated::usual_units;
 
 /// Gives the lengths among the numbers without a unit the unit that the document states for all of them.
 pub(crate) fn with_usual<'a>(tokens: &mut Vec<Token<'a>>, text: &'a str, usual: UsualUnits) {
+    if usual.pointed {
+        group_thousands(tokens, text);
+    }
     part_minimums(tokens, text, usual);
     if let Some((first, second)) = usual.length.zip(usual.second_length) {
         pair_lengths(tokens, first, second);

@@ -3,6 +3,7 @@
 use measure::notation;
 use measure::{Dimension, Unit};
 
+use super::pointed::are_pointed;
 use crate::layout::UsualUnits;
 
 /// The units that a document states for all its numbers: `All dimensions are in millimetres unless noted otherwise. Densities in kg/m3.` None where it
@@ -14,6 +15,7 @@ pub(crate) fn usual_units(text: &str) -> UsualUnits {
         second_length: second_stated(text, LENGTHS),
         density: stated(text, &["densities"], Dimension::Density).map(|(unit, _)| unit),
         bare: None,
+        pointed: are_pointed(text),
     }
 }
 
