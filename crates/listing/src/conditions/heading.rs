@@ -23,6 +23,7 @@ const REQUIRED: &[&str] = &["required", "needed", "necessary", "reqd", "req'd"];
 const SPOILING: &[&str] = &[
     "not",
     "no",
+    "none",
     "never",
     "nor",
     "except",

@@ -45,9 +45,12 @@ use crate::rules::{Sentence, bounded_by_its_words};
 
 pub(crate) use attach::{Attached, attach, opens};
 pub(crate) use brought::{
-    asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_where,
+    asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_for_which,
+    only_says_where,
 };
-pub(crate) use configuration::{Mentioned, configurations, headed_configuration};
+pub(crate) use configuration::{
+    Mentioned, configurations, headed_configuration, lettered, letters,
+};
 pub(crate) use confined::{keep_required, keep_scope};
 pub(crate) use exception::{end_of_exclusion, exceptive};
 pub(crate) use forbidden::{Forbidden, not_yet};

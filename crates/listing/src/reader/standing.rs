@@ -2,7 +2,9 @@
 
 use super::asked::asked_for;
 use super::headings::Headings;
-use crate::conditions::{Place, heads, heads_list, heads_rating, may_be_absent, only_says_where};
+use crate::conditions::{
+    Place, heads, heads_list, heads_rating, may_be_absent, only_says_for_which, only_says_where,
+};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
@@ -284,6 +286,7 @@ fn of_text(flow: &Flow, opens: bool, named: bool, parted: bool) -> Option<Condit
         };
         heads(&sentence, place)
             .or_else(|| heads_list(&sentence).filter(|_| first && whole && parted))
+            .or_else(|| only_says_for_which(&sentence).filter(|_| first))
     })
 }
 
