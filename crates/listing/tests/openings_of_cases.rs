@@ -66,6 +66,14 @@ fn bands_that_head_their_stretches_are_no_widths_of_the_thing() {
             "packing.depth: at least 4 in if \"up to 2 in.\"",
         ],
     );
+    check(
+        "1. Packing - Up to 2 in., min 3 in. deep; over 2 in. up to 4 in., min 4 in. deep; over 4 in., min 6 in. deep.\n",
+        &[
+            "packing.depth: at least 3 in if \"Up to 2 in.\"",
+            "packing.depth: at least 4 in if \"over 2 in. up to 4 in.\"",
+            "packing.depth: at least 6 in if \"over 4 in.\"",
+        ],
+    );
     // One alone may say how wide the thing is.
     check(
         "1. Packing - Between 2 and 3 in. wide, min 6 in. deep.\n",
@@ -113,6 +121,13 @@ fn sorts_of_construction_in_parallel_have_their_numbers() {
         ],
     );
     check(
+        "1. Packing - Compressed 33 percent at the head and 25 percent at the base.\n",
+        &[
+            "packing.compression: nominal 33 percent if \"at the head\"",
+            "packing.compression: nominal 25 percent if \"at the base\"",
+        ],
+    );
+    check(
         "1. Fill - Sealant 1/2 in. deep min; on CMU, 5/8 in. min.\n",
         &[
             "sealant.depth: at least 1/2 in",
@@ -127,6 +142,25 @@ fn sorts_of_construction_in_parallel_have_their_numbers() {
     check(
         "1. Packing - Min 100 mm deep in framed walls.\n",
         &["packing.depth: at least 100 mm"],
+    );
+}
+
+#[test]
+fn parts_whose_titles_are_nothing_but_joints_are_for_them() {
+    check(
+        "1. Packing\n\n1.1 Joints up to 25 mm\n\nPacking min 50 mm deep.\n\n1.2 Joints over 25 mm and up to 50 mm\n\nPacking min 100 mm deep.\n",
+        &[
+            "packing.depth: at least 50 mm if \"Joints up to 25 mm\"",
+            "packing.depth: at least 100 mm if \"Joints over 25 mm and up to 50 mm\"",
+        ],
+    );
+    // One alone may be what the joint must be.
+    check(
+        "1. Packing\n\n1.1 Joints up to 25 mm\n\nPacking min 50 mm deep.\n",
+        &[
+            "joint.width: at most 25 mm",
+            "packing.depth: at least 50 mm",
+        ],
     );
 }
 

@@ -143,7 +143,16 @@ fn band(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let compared = first < amount.first
         && (first..amount.first).all(|at| is_comparing(sentence, at))
         && compares(sentence, first, amount.first);
-    let end = sentence.skip_parentheses(amount.last);
+    // "over 2 in. up to 4 in., two layers"
+    let second = sentence.amount(index + 1).filter(|next| {
+        let from = sentence.skip_parentheses(amount.last);
+        from < next.first
+            && (from..next.first)
+                .all(|at| is_comparing(sentence, at) || sentence.is_any(at, &["and", "but"]))
+            && compares(sentence, from, next.first)
+    });
+    let last = second.map_or(amount.last, |next| next.last);
+    let end = sentence.skip_parentheses(last);
     let end = end + usize::from(sentence.is_word(end, "wide"));
     let led = [',', ':'].iter().any(|sign| sentence.is_sign(end, *sign));
     let stretch = (end + 1..sentence.tokens.len())
@@ -154,9 +163,27 @@ fn band(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         first,
         last: end,
         expr: Expr::Words(sentence.words(first, end).to_owned()),
-        triggers: vec![index],
+        triggers: (index..=index + usize::from(second.is_some())).collect(),
         parts: Vec::new(),
     })
+}
+
+/// `Joints over 25 mm and up to 50 mm`: words that are nothing but joints and the limits that set them apart, as the title of one of several parts.
+pub(super) fn only_joints(sentence: &Sentence<'_>) -> Option<Found> {
+    let amount = sentence.amount(0)?;
+    let plural = sentence.is_any(0, &["joints", "gaps", "openings"]);
+    let compared = 1 < amount.first && (1..amount.first).all(|at| is_comparing(sentence, at))
+        || amount.first == 1 && amount.hi.is_some();
+    let told = amount.hi.is_some() || compares(sentence, 1, amount.first);
+    let own = found(sentence, 0, 0, joint_property(sentence, 0));
+    let own = two_sided(sentence, 0, own);
+    let whole = (own.last..sentence.tokens.len()).all(|at| {
+        ['.', ':', '*', '-', '–', '—']
+            .iter()
+            .any(|sign| sentence.is_sign(at, *sign))
+    });
+    let all = own.triggers.len() == sentence.amounts.len();
+    (plural && compared && told && whole && all).then_some(own)
 }
 
 /// Whether a stretch begins at a token: behind a semicolon, or behind the stop of a shortened word.

@@ -239,7 +239,9 @@ fn orientation(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
         && sentence.is_any(first + 1, &["joint", "joints"]);
     let edge = sentence.is_word(at, "at")
         && sentence.is_any(first, EDGES)
-        && !sentence.is_any(first + 1, &["of", "and", "or"]);
+        && !sentence.is_word(first + 1, "of")
+        && !(sentence.is_any(first + 1, &["and", "or"])
+            && (sentence.is_word(first + 2, "the") || sentence.is_any(first + 2, EDGES)));
     (joints || edge).then(|| Case {
         kind: Kind::Orientation,
         first: at,

@@ -58,7 +58,10 @@ pub(super) fn contradicting(clauses: &[Clause]) -> Vec<(usize, usize)> {
 fn limits_share(share: &Bound, limit: &Bound) -> bool {
     share.unit == Unit::TimesJointWidth
         && limit.unit != Unit::TimesJointWidth
-        && matches!(limit.relation, Relation::AtLeast | Relation::AtMost)
+        && matches!(
+            limit.relation,
+            Relation::AtLeast | Relation::AtMost | Relation::Between
+        )
 }
 
 pub(super) fn contradictions(clauses: &[Clause], pairs: &[(usize, usize)]) -> Vec<Warning> {

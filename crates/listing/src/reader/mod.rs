@@ -185,6 +185,9 @@ impl<'a> Reader<'a> {
                 .headings
                 .end(self.text, item)
                 .map_or(end, |own| own.min(end));
+            if standing::is_only_joints(self.text, standing, self.usual_units) {
+                found.leave_case(standing.span);
+            }
             found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
         for (kind, under) in self.headings.kinds(self.text) {
