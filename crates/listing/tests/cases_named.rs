@@ -21,12 +21,12 @@ fn the_rest_of_the_joints_is_the_one_test_turned_round() {
             "1:sealant_it: at least 1 in if \"in narrower joints\"",
         ],
     );
-    // Without a test before them they name nothing.
+    // Without a test before them they are for a person.
     check(
         "1. Sealant - Depth at least 1/2 in.; in wider joints it is at least 1 in.\n",
         &[
             "sealant.depth: at least 1/2 in",
-            "1:joints_wider_joints_it: at least 1 in",
+            "sealant.depth: at least 1 in if \"in wider joints\"",
         ],
     );
 }

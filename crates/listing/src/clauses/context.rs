@@ -45,6 +45,9 @@ impl Context<'_, '_> {
             {
                 return sheet;
             }
+            if self.limits_the_share(earlier, reading) {
+                return held.clone();
+            }
             let alike = earlier.bound.unit.dimension() == reading.bound.unit.dimension();
             let said_alike = case_of(self.sentence, index).is_some()
                 || reading.rule == "parallel place" && !self.measures_its_own(reading)
@@ -56,6 +59,68 @@ impl Context<'_, '_> {
             }
         }
         name(self.sentence, index, subject, mentions)
+    }
+
+    /// Whether a length only limits the share of the joint's width before it: "half the joint width *but not less than 10 mm*".
+    fn limits_the_share(&self, earlier: &Reading, later: &Reading) -> bool {
+        const LIMITING: &[&str] = &[
+            "but",
+            "and",
+            "or",
+            "with",
+            "a",
+            "not",
+            "never",
+            "no",
+            "less",
+            "more",
+            "than",
+            "under",
+            "over",
+            "below",
+            "above",
+            "min",
+            "minimum",
+            "max",
+            "maximum",
+            "at",
+            "least",
+            "most",
+            "of",
+            "to",
+            "exceed",
+            "exceeding",
+            "in",
+            "any",
+            "case",
+        ];
+        let amount = |reading: &Reading| {
+            let last = reading.amounts.last();
+            last.and_then(|index| self.sentence.amount(*index))
+        };
+        let (Some(first), Some(own)) = (amount(earlier), amount(later)) else {
+            return false;
+        };
+        let between = first.last..own.first;
+        let begins = between
+            .clone()
+            .find(|at| !self.sentence.is_sign(*at, ','))
+            .is_some_and(|at| {
+                let joined = ["but", "and", "or", "with", "not", "never"];
+                self.sentence.is_any(at, &joined)
+            });
+        let limits = begins
+            && between
+                .clone()
+                .all(|at| self.sentence.is_sign(at, ',') || self.sentence.is_any(at, LIMITING));
+        let behind = self.sentence.skip_parentheses(own.last);
+        let closes = self.sentence.token(behind).is_none()
+            || self.sentence.is_stop(behind)
+            || self.sentence.is_sign(behind, '.');
+        earlier.bound.unit == Unit::TimesJointWidth
+            && later.bound.unit.dimension() == Dimension::Length
+            && limits
+            && closes
     }
 
     /// Whether a condition stands right behind a number: "1/4 in. where backed by board".

@@ -62,6 +62,14 @@ impl Yield {
         }
     }
 
+    /// Drops the numbers that stand in the words of a case: they say for which joints the rest holds.
+    pub(crate) fn leave_case(&mut self, case: Span) {
+        self.clauses.retain(|draft| {
+            !matches!(&draft.requirement, Requirement::Bound(bound)
+                if case.start() <= bound.at.start() && bound.at.end() <= case.end())
+        });
+    }
+
     /// Puts the clauses of a stretch under a condition in words, all but those that say that they hold in every case.
     pub(crate) fn put_under_within(&mut self, condition: &Condition, source: &str, within: Span) {
         for draft in &mut self.clauses {

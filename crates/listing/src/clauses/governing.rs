@@ -2,7 +2,7 @@
 
 use crate::conditions::{
     Found, Mentioned, Permitted, conditions, configurations, end_of_exclusion, exceptive,
-    keep_required, keep_scope, kinds, offers, permitted,
+    keep_required, keep_scope, kinds, lettered, offers, permitted,
 };
 use crate::model::Expr;
 use crate::rules::Sentence;
@@ -17,10 +17,16 @@ pub(super) struct Governing {
     pub(super) named: Vec<String>,
 }
 
-/// `in_option` says whether the item may be left for another.
-pub(super) fn governing(sentence: &mut Sentence<'_>, in_option: bool) -> Governing {
+/// `in_option` says whether the item may be left for another; `letters` are those by which the head names configurations.
+pub(super) fn governing(
+    sentence: &mut Sentence<'_>,
+    in_option: bool,
+    letters: &[String],
+) -> Governing {
     let mut conditions = conditions(sentence);
     let mut mentioned = configurations(sentence);
+    mentioned.extend(lettered(sentence, letters));
+    mentioned.sort_by_key(|mention| mention.first);
     // "As in Configuration A" points at what holds there, and holds itself.
     mentioned.retain(|mention| !is_compared_with(sentence, mention.first));
     mentioned.retain(|mention| !joins(sentence, mention, &mut conditions.found));

@@ -70,6 +70,8 @@ pub(crate) struct Around {
     pub(crate) heading: Span,
     /// Where in the document each word stands first.
     pub(crate) first_said: Rc<FirstSaid>,
+    /// The letters by which the head of the document names configurations.
+    pub(crate) configuration_letters: Rc<[String]>,
 }
 
 impl Around {

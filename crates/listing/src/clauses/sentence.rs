@@ -68,7 +68,11 @@ fn read_own(
         first_configuration,
         permitted,
         named: configurations,
-    } = governing(&mut sentence, !around.options.is_empty());
+    } = governing(
+        &mut sentence,
+        !around.options.is_empty(),
+        &around.configuration_letters,
+    );
     let governed = introduced.governs(&sentence);
     let own = governing.get(..first_configuration).unwrap_or_default();
     introduced.take(&sentence, own, governed.as_ref(), around);

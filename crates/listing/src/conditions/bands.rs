@@ -124,6 +124,68 @@ pub(super) fn labelled_again(
         .then(|| found(sentence, index, start, Some("joint.width")))
 }
 
+/// `Between 2 and 3 in. wide, two layers; up to 2 in., one layer`: bands that head what holds in them, each in its stretch. Of what they are the width, a
+/// person must say.
+pub(super) fn banded(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let own = band(sentence, index)?;
+    let mut others = (0..sentence.amounts.len()).filter(|other| *other != index);
+    let parallel = others.find_map(|other| band(sentence, other))?;
+    (parallel.first != own.first).then_some(own)
+}
+
+fn band(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let first = (0..=amount.first)
+        .rev()
+        .take_while(|at| !sentence.is_stop(*at))
+        .last()?;
+    let begins = first == 0 || sentence.is_sign(first - 1, ';');
+    let compared = first < amount.first
+        && (first..amount.first).all(|at| is_comparing(sentence, at))
+        && compares(sentence, first, amount.first);
+    // "over 2 in. up to 4 in., two layers"
+    let second = sentence.amount(index + 1).filter(|next| {
+        let from = sentence.skip_parentheses(amount.last);
+        from < next.first
+            && (from..next.first)
+                .all(|at| is_comparing(sentence, at) || sentence.is_any(at, &["and", "but"]))
+            && compares(sentence, from, next.first)
+    });
+    let last = second.map_or(amount.last, |next| next.last);
+    let end = sentence.skip_parentheses(last);
+    let end = end + usize::from(sentence.is_word(end, "wide"));
+    let led = [',', ':'].iter().any(|sign| sentence.is_sign(end, *sign));
+    let stretch = (end + 1..sentence.tokens.len())
+        .take_while(|at| !sentence.is_sign(*at, ';'))
+        .any(|at| sentence.amount_at(at).is_some());
+    let is_length = amount.unit.dimension() == measure::Dimension::Length;
+    (begins && compared && led && stretch && is_length).then(|| Found {
+        first,
+        last: end,
+        expr: Expr::Words(sentence.words(first, end).to_owned()),
+        triggers: (index..=index + usize::from(second.is_some())).collect(),
+        parts: Vec::new(),
+    })
+}
+
+/// `Joints over 25 mm and up to 50 mm`: words that are nothing but joints and the limits that set them apart, as the title of one of several parts.
+pub(super) fn only_joints(sentence: &Sentence<'_>) -> Option<Found> {
+    let amount = sentence.amount(0)?;
+    let plural = sentence.is_any(0, &["joints", "gaps", "openings"]);
+    let compared = 1 < amount.first && (1..amount.first).all(|at| is_comparing(sentence, at))
+        || amount.first == 1 && amount.hi.is_some();
+    let told = amount.hi.is_some() || compares(sentence, 1, amount.first);
+    let own = found(sentence, 0, 0, joint_property(sentence, 0));
+    let own = two_sided(sentence, 0, own);
+    let whole = (own.last..sentence.tokens.len()).all(|at| {
+        ['.', ':', '*', '-', '–', '—']
+            .iter()
+            .any(|sign| sentence.is_sign(at, *sign))
+    });
+    let all = own.triggers.len() == sentence.amounts.len();
+    (plural && compared && told && whole && all).then_some(own)
+}
+
 /// Whether a stretch begins at a token: behind a semicolon, or behind the stop of a shortened word.
 fn begins_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
     let Some(before) = at.checked_sub(1) else {
@@ -201,11 +263,9 @@ pub(super) fn before_joint(sentence: &Sentence<'_>, index: usize) -> Option<Foun
     if let Some(own) = of_one_width(sentence, index) {
         return Some(own);
     }
-    let article = amount
-        .first
-        .checked_sub(1)
-        .filter(|at| sentence.is_any(*at, &["a", "an"]))?;
-    let word = article.checked_sub(1)?;
+    let before = amount.first.checked_sub(1)?;
+    let article = sentence.is_any(before, &["a", "an"]);
+    let word = before.checked_sub(usize::from(article))?;
     let relation = if sentence.is_any(word, &["over", "above", "beyond"]) {
         Relation::MoreThan
     } else if sentence.is_any(word, &["under", "below"]) {
@@ -220,15 +280,25 @@ pub(super) fn before_joint(sentence: &Sentence<'_>, index: usize) -> Option<Foun
     let negated = first > 0 && sentence.is_any(first - 1, &["not", "no", "never"]);
     let quantity = || Some(measure::Quantity::new(amount.lo, amount.unit));
     let upper = relation != Relation::MoreThan;
+    // "1/4 in. deep up to 1 in. joint width": with no article the joint's width is named, right behind a number of its own.
+    // What "above" and "below" leave is often said by such a word alone, so that the number before them is for a person.
+    let width =
+        !article && sentence.is_any(word, &["to", "over"]) && sentence.is_word(end + 1, "width");
+    let behind = sentence
+        .amounts
+        .iter()
+        .any(|own| skip_attribute(sentence, sentence.skip_parentheses(own.last)) == first);
+    let last = end + 1 + usize::from(width);
     let is_length = amount.unit.dimension() == measure::Dimension::Length;
     let reads = is_length
         && amount.hi.is_none()
         && !negated
+        && (article || width && behind)
         && sentence.is_any(end, &["joint", "gap"])
-        && is_statement_end(sentence, end + 1);
+        && is_statement_end(sentence, last);
     reads.then(|| Found {
         first,
-        last: end + 1,
+        last,
         expr: Expr::Test(crate::model::Test {
             property: "joint.width".to_owned(),
             relation,

@@ -113,6 +113,60 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
     (led && !more).then(|| in_words(sentence, 0, ends + 1))
 }
 
+/// The condition of a sentence that only says for which rating all of its item is: "(Required for the FTH Rating only.)", "2 hr systems only."
+pub(crate) fn only_says_for_which(sentence: &Sentence<'_>) -> Option<Condition> {
+    only_of_a_rating(sentence).or_else(|| required_only(sentence))
+}
+
+/// `(Required for the FTH Rating only.)`
+fn required_only(sentence: &Sentence<'_>) -> Option<Condition> {
+    const LONGEST: usize = 9;
+    let open = usize::from(sentence.is_sign(0, '('));
+    let end = (open..open + LONGEST)
+        .find(|at| sentence.is_sign(*at, '.') || sentence.is_sign(*at, ')'))
+        .unwrap_or(sentence.tokens.len());
+    let closes = (end..sentence.tokens.len())
+        .all(|at| sentence.is_sign(at, '.') || sentence.is_sign(at, ')'));
+    let plain = (open..end).all(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+    });
+    let only = sentence.is_word(open + 1, "only") || end > 0 && sentence.is_word(end - 1, "only");
+    let lead = open + 1 + usize::from(sentence.is_word(open + 1, "only"));
+    let reads = sentence.is_any(open, &["required", "needed", "necessary"])
+        && sentence.is_any(lead, &["for", "with", "to"])
+        && sentence.has_any(lead, end, &["rating", "ratings", "rated"]);
+    (reads && plain && only && closes).then(|| in_words(sentence, open, end))
+}
+
+/// `2 hr systems only.`: a sentence that is nothing but a rating, for a person to say of which joints all of its item is.
+fn only_of_a_rating(sentence: &Sentence<'_>) -> Option<Condition> {
+    let open = usize::from(sentence.is_sign(0, '('));
+    let [rating] = sentence.amounts.as_slice() else {
+        return None;
+    };
+    let things = rating.last + usize::from(sentence.is_any(rating.last, &["rated", "fire"]));
+    let only = things + 1;
+    let reads = rating.first == open
+        && rating.unit == measure::Unit::Hour
+        && sentence.is_any(
+            things,
+            &[
+                "systems",
+                "assemblies",
+                "walls",
+                "joints",
+                "ratings",
+                "rating",
+            ],
+        )
+        && sentence.is_word(only, "only")
+        && (only + 1..sentence.tokens.len())
+            .all(|at| sentence.is_sign(at, '.') || sentence.is_sign(at, ')'));
+    reads.then(|| in_words(sentence, open, only + 1))
+}
+
 /// What a sentence asks for an item with.
 const ASKS: &[&str] = &[
     "require", "requires", "need", "needs", "provide", "install", "add", "fit",

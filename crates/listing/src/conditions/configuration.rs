@@ -37,6 +37,60 @@ pub(crate) fn configurations(sentence: &Sentence<'_>) -> Vec<Mentioned> {
     found
 }
 
+/// The letters by which the head of a document names configurations; none where it names but one.
+pub(crate) fn letters<'a>(head: impl Iterator<Item = &'a Flow>) -> Vec<String> {
+    let mut names: Vec<String> = head
+        .flat_map(|flow| configurations(&Sentence::new(flow, 0..flow.text().len())))
+        .flat_map(|mention| mention.names)
+        .collect();
+    names.sort();
+    names.dedup();
+    if names.len() < 2 {
+        return Vec::new();
+    }
+    let letter = |name: &String| name.rsplit(' ').next().map(str::to_owned);
+    names.iter().filter_map(letter).collect()
+}
+
+/// The configurations that a sentence names by their letters alone, of a document whose head names them: `6" min. (A), 7" min. (B)`, `or, in A, 4 pcf`.
+/// In brackets only right behind a number and its qualifier.
+pub(crate) fn lettered(sentence: &Sentence<'_>, letters: &[String]) -> Vec<Mentioned> {
+    let named = |at: usize| {
+        let own = sentence.token(at)?.span.of(sentence.text);
+        let name = letters.iter().find(|letter| *letter == own)?;
+        Some(format!("Configuration {name}"))
+    };
+    let mention = |at: usize| {
+        let name = named(at)?;
+        let before = at.checked_sub(1)?;
+        let bracketed = sentence.is_sign(before, '(')
+            && sentence.is_sign(at + 1, ')')
+            && follows_number(sentence, before);
+        let opens = before == 0 || sentence.is_stop(before - 1);
+        let placed = opens
+            && sentence.is_word(before, "in")
+            && (sentence.is_sign(at + 1, ',') || sentence.amount_at(at + 1).is_some());
+        (bracketed || placed).then(|| Mentioned {
+            first: at,
+            last: at + 1,
+            names: vec![name],
+        })
+    };
+    (0..sentence.tokens.len()).filter_map(mention).collect()
+}
+
+/// Whether nothing but a qualifier or a measure stands between a number and the token behind it.
+fn follows_number(sentence: &Sentence<'_>, at: usize) -> bool {
+    const BETWEEN: &[&str] = &[
+        "min", "minimum", "max", "maximum", "nom", "nominal", "thick", "thk", "deep", "wide",
+        "long", "high", "oc", "o.c", "or", "more", "less",
+    ];
+    sentence.amounts.iter().any(|amount| {
+        amount.last <= at
+            && (amount.last..at).all(|at| sentence.is_any(at, BETWEEN) || sentence.is_sign(at, '.'))
+    })
+}
+
 /// `Configuration A`, `Config A and B`, `Configurations A, B or C`.
 fn mention_at(sentence: &Sentence<'_>, first: usize) -> Option<Mentioned> {
     if !sentence.is_any(first, WORDS) {

@@ -29,7 +29,7 @@ pub(super) fn contrasts(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
             }
             Some(_) => words(),
             // What a sentence before set apart, it names itself.
-            None if sentence.is_word(at + 1, "all") => words(),
+            None if sentence.is_word(at + 1, "all") || names_widths(sentence, at) => words(),
             None => continue,
         };
         own.push(Found {
@@ -41,6 +41,12 @@ pub(super) fn contrasts(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
         });
     }
     found.extend(own);
+}
+
+/// `at larger widths`, `in wider joints`: the joints that they leave need no number of their own.
+fn names_widths(sentence: &Sentence<'_>, at: usize) -> bool {
+    side(sentence, at + 1).is_some()
+        && sentence.is_any(at + 2, &["joints", "gaps", "openings", "widths"])
 }
 
 /// Whether the rest lies on the side that the words say: wider joints than those up to 50 mm.
@@ -61,21 +67,17 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
     const THINGS: &[&str] = &[
         "joints", "joint", "gaps", "gap", "openings", "ones", "widths", "cases",
     ];
-    let side = |at: usize| {
-        if sentence.is_any(at, &["wider", "larger", "greater"]) {
-            Some(true)
-        } else if sentence.is_any(at, &["narrower", "smaller", "lesser"]) {
-            Some(false)
-        } else {
-            None
-        }
-    };
-    let opened = sentence.is_any(at, &["in", "for", "at"]);
+    // "for anything wider", "; wider: 5 in."
+    if let Some((last, upwards)) = side_alone(sentence, at) {
+        return Some((last, Some(upwards)));
+    }
+    let opened = sentence.is_any(at, &["in", "for", "at", "across", "over", "along"]);
+    let the = usize::from(sentence.is_any(at + 1, &["the", "any"]));
     if opened
-        && let Some(upwards) = side(at + 1)
-        && sentence.is_any(at + 2, THINGS)
+        && let Some(upwards) = side(sentence, at + 1 + the)
+        && sentence.is_any(at + 2 + the, THINGS)
     {
-        return Some((at + 3, Some(upwards)));
+        return Some((at + 3 + the, Some(upwards)));
     }
     // "for all other joints", "in all other cases", "in other cases"
     let all = usize::from(sentence.is_word(at + 1, "all"));
@@ -108,6 +110,36 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
         && at > 0
         && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "but"]) || ends);
     alone.then_some((at + 1, None))
+}
+
+/// Whether a word says on which side of the width before it the rest lies.
+fn side(sentence: &Sentence<'_>, at: usize) -> Option<bool> {
+    if sentence.is_any(at, &["wider", "larger", "greater"]) {
+        Some(true)
+    } else if sentence.is_any(at, &["narrower", "smaller", "lesser"]) {
+        Some(false)
+    } else {
+        None
+    }
+}
+
+/// `for anything wider`, `; wider: 5 in.`: the side of the rest alone, where a number follows or precedes that nothing else is said of.
+fn side_alone(sentence: &Sentence<'_>, at: usize) -> Option<(usize, bool)> {
+    let anything = sentence.is_any(at, &["for", "in"])
+        && sentence.is_any(at + 1, &["anything", "all", "any", "those"]);
+    if anything {
+        return side(sentence, at + 2).map(|upwards| (at + 3, upwards));
+    }
+    let begins = at > 0
+        && [';', '.']
+            .iter()
+            .any(|sign| sentence.is_sign(at - 1, *sign));
+    let labels = [':', ',']
+        .iter()
+        .any(|sign| sentence.is_sign(at + 1, *sign));
+    side(sentence, at)
+        .filter(|_| begins && labels)
+        .map(|upwards| (at + 1, upwards))
 }
 
 /// Whether a condition only names the rest of what was tested before it.

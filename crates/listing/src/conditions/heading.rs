@@ -11,6 +11,7 @@
 
 use measure::Unit;
 
+use super::bands::only_joints;
 use super::variants::names_case;
 use super::{Found, conditions};
 use crate::model::{Condition, Expr, Relation, Test};
@@ -23,6 +24,7 @@ const REQUIRED: &[&str] = &["required", "needed", "necessary", "reqd", "req'd"];
 const SPOILING: &[&str] = &[
     "not",
     "no",
+    "none",
     "never",
     "nor",
     "except",
@@ -141,6 +143,17 @@ pub(crate) fn heads_rating(sentence: &Sentence<'_>) -> Option<Condition> {
         words: sentence.words(only.first, only.last).to_owned(),
         span: sentence.source_of(only.first, only.last),
         expr: only.expr.clone(),
+    })
+}
+
+/// The joints that a title is, and nothing besides: "Joints over 25 mm and up to 50 mm".
+pub(crate) fn heads_joints(sentence: &Sentence<'_>) -> Option<Condition> {
+    let own = only_joints(sentence)?;
+    Some(Condition {
+        also: Vec::new(),
+        words: sentence.words(own.first, own.last).to_owned(),
+        span: sentence.source_of(own.first, own.last),
+        expr: own.expr,
     })
 }
 

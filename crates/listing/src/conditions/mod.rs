@@ -45,15 +45,17 @@ use crate::rules::{Sentence, bounded_by_its_words};
 
 pub(crate) use attach::{Attached, attach, opens};
 pub(crate) use brought::{
-    asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_where,
+    asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_for_which,
+    only_says_where,
 };
 pub(crate) use configuration::{
     Mentioned, RunningHead, configurations, headed_configuration, is_roman, is_said_of_all,
+    lettered, letters,
 };
 pub(crate) use confined::{keep_required, keep_scope};
 pub(crate) use exception::{end_of_exclusion, exceptive};
 pub(crate) use forbidden::{Forbidden, not_yet};
-pub(crate) use heading::{Place, heads, heads_list, heads_rating};
+pub(crate) use heading::{Place, heads, heads_joints, heads_list, heads_rating};
 pub(crate) use kinds::kinds;
 pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};

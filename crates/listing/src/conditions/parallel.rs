@@ -1,4 +1,5 @@
 //! Cases that a sentence sets side by side, each with a number of its own: "100 mm in floors and 50 mm in walls", "Depth in walls 50 mm, in floors 100 mm",
+//! "100 mm in framed walls and 125 mm in concrete walls", "33 percent at the head, 25 percent at vertical joints",
 //! "25 gauge for one or two layers, 20 gauge for three layers". And a case of layers that a sentence opens with: "For three or more layers: 20 gauge".
 //!
 //! Of walls and floors it counts only where both are named, in the same way, and each has a number that measures what the other's does. What the case is,
@@ -8,6 +9,7 @@
 use measure::{Dimension, Unit};
 
 use super::Found;
+use super::width::is_statement_end;
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -18,6 +20,8 @@ enum Kind {
     Construction,
     /// How many layers of board there are.
     Layers,
+    /// Which way a joint runs: at the head of a wall, or at its sides.
+    Orientation,
 }
 
 /// A case with what it governs.
@@ -58,6 +62,15 @@ fn found(sentence: &Sentence<'_>, case: &Case) -> Found {
 /// The cases that count, each with its amounts.
 fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
     let cases = cases(sentence);
+    // Kinds of concrete that are set against each other are told by their own words.
+    let told = super::kinds::kinds(sentence);
+    let is_kind = |case: &Case| {
+        told.iter()
+            .any(|kind| case.first <= kind.first && kind.last <= case.last)
+    };
+    if cases.iter().any(is_kind) {
+        return Vec::new();
+    }
     if let [case] = cases.as_slice()
         && case.kind == Kind::Layers
         && case.first == 0
@@ -69,6 +82,14 @@ fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
         return cases
             .into_iter()
             .map(|case| (case, after.clone()))
+            .collect();
+    }
+    if let [case] = cases.as_slice() {
+        let own = set_off(sentence, case);
+        return cases
+            .into_iter()
+            .zip(own)
+            .map(|(case, own)| (case, vec![own]))
             .collect();
     }
     let [first, second, ..] = cases.as_slice() else {
@@ -127,6 +148,32 @@ fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
         .collect()
 }
 
+/// `Min 4-1/2 in. thick concrete, 150 mm for hollow-core`: the number of the one case that is set off behind a number of the same measure.
+fn set_off(sentence: &Sentence<'_>, case: &Case) -> Option<usize> {
+    const REACH: usize = 2;
+    let comma = (0..case.first).rev().find(|at| sentence.is_stop(*at))?;
+    let parted = [',', ';'].iter().any(|sign| sentence.is_sign(comma, *sign));
+    let within = amounts(sentence, comma, case.first);
+    let [own] = within.as_slice() else {
+        return None;
+    };
+    let amount = sentence.amount(*own)?;
+    let before = amounts(sentence, 0, comma)
+        .into_iter()
+        .filter_map(|index| sentence.amount(index))
+        .any(|other| other.unit.dimension() == amount.unit.dimension());
+    let bare = (comma + 1..amount.first).all(|at| {
+        sentence.is_any(
+            at,
+            &["min", "minimum", "max", "maximum", "but", "and", "or"],
+        )
+    });
+    let right_behind = case.first <= sentence.skip_parentheses(amount.last) + REACH;
+    let ends = is_statement_end(sentence, case.last);
+    let of_ground = case.kind == Kind::Construction && case.first > 0;
+    (parted && before && bare && right_behind && ends && of_ground).then_some(*own)
+}
+
 /// The amounts between two tokens that no case is made of.
 fn amounts(sentence: &Sentence<'_>, from: usize, to: usize) -> Vec<usize> {
     (0..sentence.amounts.len())
@@ -142,7 +189,10 @@ fn cases(sentence: &Sentence<'_>) -> Vec<Case> {
     let mut found: Vec<Case> = Vec::new();
     for at in 0..sentence.tokens.len() {
         if found.last().is_none_or(|case| case.last <= at) {
-            found.extend(construction(sentence, at).or_else(|| layers(sentence, at)));
+            let case = construction(sentence, at)
+                .or_else(|| layers(sentence, at))
+                .or_else(|| orientation(sentence, at));
+            found.extend(case);
         }
     }
     found
@@ -165,12 +215,111 @@ fn construction(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     let of_both = sentence.is_any(at + 2, &["and", "or"]) && sentence.is_any(at + 3, GROUNDS);
     let ground = sentence.is_any(at + 1, GROUNDS) && !goes_on && !of_both;
     let length = if joints { 3 } else { 2 };
-    (joints || ground).then_some(Case {
+    let last = if joints || ground {
+        at + length
+    } else {
+        sort(sentence, at + 1)?
+    };
+    Some(Case {
         kind: Kind::Construction,
         first: at,
-        last: at + length,
+        last,
         triggers: Vec::new(),
     })
+}
+
+/// `at the head`, `at vertical joints`.
+fn orientation(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
+    const EDGES: &[&str] = &["head", "base", "sides", "jambs"];
+    if !sentence.is_any(at, &["at", "in"]) {
+        return None;
+    }
+    let first = at + 1 + usize::from(sentence.is_word(at + 1, "the"));
+    let joints = sentence.is_any(first, &["vertical", "horizontal", "head"])
+        && sentence.is_any(first + 1, &["joint", "joints"]);
+    let edge = sentence.is_word(at, "at")
+        && sentence.is_any(first, EDGES)
+        && !sentence.is_word(first + 1, "of")
+        && !(sentence.is_any(first + 1, &["and", "or"])
+            && (sentence.is_word(first + 2, "the") || sentence.is_any(first + 2, EDGES)));
+    (joints || edge).then(|| Case {
+        kind: Kind::Orientation,
+        first: at,
+        last: first + if joints { 2 } else { 1 },
+        triggers: Vec::new(),
+    })
+}
+
+/// The token behind a sort of construction: `framed walls`, `normal weight concrete`, `hollow-core`, `drywall`.
+fn sort(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
+    const LONGEST: usize = 4;
+    const SORTS: &[&str] = &[
+        "framed",
+        "stud",
+        "concrete",
+        "masonry",
+        "gypsum",
+        "board",
+        "block",
+        "blockwork",
+        "brick",
+        "solid",
+        "hollow",
+        "hollow-core",
+        "core",
+        "normal",
+        "normal-weight",
+        "normalweight",
+        "weight",
+        "light",
+        "lightweight",
+        "light-weight",
+        "precast",
+        "aerated",
+        "cellular",
+        "flexible",
+        "rigid",
+        "shaft",
+        "timber",
+        "wood",
+        "plank",
+    ];
+    const ALONE: &[&str] = &[
+        "concrete",
+        "masonry",
+        "drywall",
+        "brickwork",
+        "blockwork",
+        "cmu",
+        "hollow-core",
+    ];
+    const GROUNDS: &[&str] = &[
+        "wall",
+        "walls",
+        "floor",
+        "floors",
+        "partitions",
+        "slabs",
+        "planks",
+    ];
+    let sorts = (first..first + LONGEST)
+        .take_while(|at| sentence.is_any(*at, SORTS))
+        .count();
+    let behind = first + sorts;
+    let last = if sorts > 0 && sentence.is_any(behind, GROUNDS) || sentence.is_any(behind, ALONE) {
+        behind + 1
+    } else {
+        behind
+    };
+    let named = last > behind || sorts > 0 && sentence.is_any(behind.saturating_sub(1), ALONE);
+    // "in concrete and masonry walls" is said of both; "in concrete blocks" is of something else.
+    let ends = is_statement_end(sentence, last)
+        && !(sentence.is_any(last, &["and", "or"])
+            && (sentence.is_any(last + 1, SORTS) || sentence.is_any(last + 1, ALONE)))
+        || sentence.is_sign(last, ')')
+        || sentence.amount_at(last).is_some()
+        || sentence.is_any(last, &["min", "minimum", "max", "maximum"]);
+    (named && ends).then_some(last)
 }
 
 /// `for one or two layers of board`, `in walls with three or more layers`, `in two-layer walls`.

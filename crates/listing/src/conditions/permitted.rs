@@ -199,7 +199,7 @@ fn rests_on(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
     let rests = sentence.is_any(first, OPENERS)
         && before < first
         && !condition.triggers.is_empty()
-        && is_done
+        && (is_done || begins_with_limit(sentence, condition))
         && !compared
         && plain
         && may;
@@ -207,6 +207,29 @@ fn rests_on(sentence: &Sentence<'_>, condition: &Found) -> Option<Permitted> {
         amounts: condition.triggers.clone(),
         words: Some((before, first)),
     })
+}
+
+/// `may be used if at least 5/8 in. deep throughout`: a proviso that is nothing but a limit of what is used.
+fn begins_with_limit(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let [trigger] = condition.triggers.as_slice() else {
+        return false;
+    };
+    let number = sentence.amount(*trigger).map_or(0, |amount| amount.first);
+    let limit = (condition.first + 1..number).all(|at| {
+        sentence.is_any(
+            at,
+            &[
+                "at", "least", "most", "not", "no", "less", "more", "than", "min", "minimum",
+                "max", "maximum",
+            ],
+        )
+    });
+    let used = (0..condition.first).any(|at| {
+        sentence.is_any(at, MAY)
+            && sentence.is_word(at + 1, "be")
+            && sentence.is_any(at + 2, &["used", "retained", "kept", "reused", "left"])
+    });
+    sentence.is_word(condition.first, "if") && number > condition.first + 1 && limit && used
 }
 
 /// Whether something is permitted in a condition's stretch, and in which words.

@@ -27,6 +27,7 @@ const PLACES: &[&str] = &[
     "masonry",
     "blockwork",
     "block",
+    "cmu",
     "brick",
     "brickwork",
     "jambs",

@@ -3,7 +3,7 @@
 use measure::Dimension;
 
 use super::bands::{
-    before_joint, from_width, labelled_again, labels, lettered, second_limit, two_sided,
+    banded, before_joint, from_width, labelled_again, labels, lettered, second_limit, two_sided,
 };
 use super::{Found, things};
 use crate::model::Expr;
@@ -66,7 +66,7 @@ const APART: &[&str] = &[
 
 /// Words that introduce the things meant.
 const INTRODUCE: &[&str] = &[
-    "for", "in", "at", "on", "of", "when", "where", "with", "only",
+    "for", "in", "at", "on", "of", "when", "where", "with", "only", "across", "along", "over",
 ];
 
 pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
@@ -83,6 +83,7 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
             .or_else(|| from_width(sentence, index))
             .or_else(|| lettered(sentence, index))
             .or_else(|| before_joint(sentence, index))
+            .or_else(|| banded(sentence, index))
             .or_else(|| things::things(sentence, index));
         found.extend(own.map(|own| two_sided(sentence, index, own)));
     }
@@ -120,10 +121,6 @@ fn listed(sentence: &Sentence<'_>, index: usize, before: &[Found]) -> Option<Fou
 
 /// `for joints up to 50 mm (2 in.)`, `in joints narrower than 3/4 in.`, `at widths above 30 mm`, `widths ≤ 50 mm only`.
 fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
-    const OTHERS: &[&str] = &[
-        "mortar", "bed", "head", "butt", "lap", "control", "flute", "flutes", "deck", "rib",
-        "valley", "crest", "cell", "core", "door", "window", "glazing",
-    ];
     let amount = sentence.amount(index)?;
     if amount.unit.dimension() != Dimension::Length {
         return None;
@@ -133,23 +130,7 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         .rev()
         .take(8)
         .find(|at| is_joint_noun(sentence, *at))?;
-    // "flute openings" are no joints, and the width of studs is theirs.
-    let other = noun > 0 && sentence.is_any(noun - 1, OTHERS)
-        || noun > 2
-            && sentence.is_word(noun - 1, "of")
-            && is_joint_noun(sentence, noun - 2)
-            && sentence.is_any(noun - 3, OTHERS);
-    // "Units of nominal width 190 mm" are told by their own width.
-    let qualified = noun > 2 && sentence.is_any(noun - 1, &["nominal", "nom", "total", "overall"]);
-    let of = noun.saturating_sub(1 + usize::from(qualified));
-    let of_thing = of > 0
-        && sentence.is_word(of, "of")
-        && sentence.is_any(noun, &["width", "widths"])
-        && sentence
-            .token(of - 1)
-            .is_some_and(|token| token.word().is_some())
-        && !is_joint_noun(sentence, of - 1);
-    if other || of_thing {
+    if is_of_another(sentence, noun) {
         return None;
     }
     let opener = (floor..noun).rev().take(4).find(|at| {
@@ -221,10 +202,53 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     if !between_is_plain || !opened_plainly || forbids || is_statement(sentence, noun, opener) {
         return None;
     }
+    // "In ceilings with a joint width above 60 mm the packing is ...": both must be so.
+    if let Some(place) = opener.and_then(|opener| place_before(sentence, opener)) {
+        let own = found(sentence, index, place, None);
+        let upwards = sentence.is_any(own.last, &["upwards", "upward"]);
+        let last = own.last + usize::from(upwards);
+        return Some(kept_in_words(sentence, Found { last, ..own }));
+    }
     // What excepts or includes a case is no part of it.
     let from = if excepts(sentence, from) { noun } else { from };
-    let own = found(sentence, index, from, joint_property(sentence, noun));
+    let own = found(sentence, index, from, whose(sentence, from, noun));
     Some(if others_than { turned(own) } else { own })
+}
+
+/// Whether a noun names what is no joint: "flute openings", or the width of something else.
+fn is_of_another(sentence: &Sentence<'_>, noun: usize) -> bool {
+    const OTHERS: &[&str] = &[
+        "mortar", "bed", "head", "butt", "lap", "control", "flute", "flutes", "deck", "rib",
+        "valley", "crest", "cell", "core", "door", "window", "glazing",
+    ];
+    // "flute openings" are no joints, and the width of studs is theirs.
+    let other = noun > 0 && sentence.is_any(noun - 1, OTHERS)
+        || noun > 2
+            && sentence.is_word(noun - 1, "of")
+            && is_joint_noun(sentence, noun - 2)
+            && sentence.is_any(noun - 3, OTHERS);
+    // "Units of nominal width 190 mm" are told by their own width.
+    let qualified = noun > 2 && sentence.is_any(noun - 1, &["nominal", "nom", "total", "overall"]);
+    let of = noun.saturating_sub(1 + usize::from(qualified));
+    let of_thing = of > 0
+        && sentence.is_word(of, "of")
+        && sentence.is_any(noun, &["width", "widths"])
+        && sentence
+            .token(of - 1)
+            .is_some_and(|token| token.word().is_some())
+        && !is_joint_noun(sentence, of - 1);
+    other || of_thing
+}
+
+/// The property of the joints meant; none for "with a width of up to 40 mm", which doesn't say whose.
+fn whose(sentence: &Sentence<'_>, from: usize, noun: usize) -> Option<&'static str> {
+    let unsaid = sentence.is_word(from, "with")
+        && sentence.is_word(noun, "width")
+        && sentence.is_word(noun + 1, "of")
+        && !noun
+            .checked_sub(1)
+            .is_some_and(|before| is_joint_noun(sentence, before));
+    joint_property(sentence, noun).filter(|_| !unsaid)
 }
 
 /// Whether a token denies: "not", and not the "not" of "not less than half".
@@ -282,6 +306,23 @@ fn is_described(sentence: &Sentence<'_>, noun: usize, index: usize) -> bool {
     one(noun) && bare && led && measured && alone
 }
 
+/// Where the place begins that a sentence opens with, before the joints that it means there: "*In ceilings* with a joint width above 60 mm".
+fn place_before(sentence: &Sentence<'_>, with: usize) -> Option<usize> {
+    const LONGEST: usize = 4;
+    let plain = |at: usize| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+            && sentence.amount_at(at).is_none()
+            && !sentence.is_any(at, &["shall", "is", "are", "must", "be"])
+    };
+    let reads = sentence.is_word(with, "with")
+        && (2..=LONGEST).contains(&with)
+        && sentence.is_any(0, &["in", "at", "on", "for"])
+        && (1..with).all(plain);
+    reads.then_some(0)
+}
+
 /// A condition of all other things than those it names.
 fn turned(own: Found) -> Found {
     let expr = Expr::Not(Box::new(own.expr));
@@ -320,7 +361,10 @@ fn is_for_use_only(sentence: &Sentence<'_>, from: usize, noun: usize) -> bool {
 fn is_statement(sentence: &Sentence<'_>, noun: usize, opener: Option<usize>) -> bool {
     // "the width of the joint" opens with "of": the noun is then what is bounded.
     // "for a width of 4 in." says how wide something is.
-    let measures = sentence.is_any(noun, &["width", "opening", "gap"])
+    // "With a width of up to 40 mm the seal takes up 10 percent" opens with a case.
+    let leads = opener == Some(0) && sentence.is_any(noun + 2, &["up", "over", "above", "more"]);
+    let measures = !leads
+        && sentence.is_any(noun, &["width", "opening", "gap"])
         && sentence.is_word(noun + 1, "of")
         && noun > 0
         && sentence.is_any(

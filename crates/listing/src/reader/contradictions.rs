@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::{Clause, Relation, Requirement, Warning, WarningKind};
+use measure::Unit;
+
+use crate::model::{Bound, Clause, Relation, Requirement, Warning, WarningKind};
 
 /// Pairs of clauses that bound one property of the vocabulary in one item, under the same option and condition, and can't both
 /// hold, or name different values: the words must tell them apart in a way that no rule has seen.
@@ -34,7 +36,10 @@ pub(super) fn contradicting(clauses: &[Clause]) -> Vec<(usize, usize)> {
                         (Relation::AtLeast, Relation::AtMost)
                             | (Relation::AtMost, Relation::AtLeast)
                     );
+                    // "half the joint width but not less than 10 mm"
+                    let limited = limits_share(other, bound);
                     !open_range
+                        && !limited
                         && (other.lo, other.hi, other.unit) != (bound.lo, bound.hi, bound.unit)
                 });
                 if opposite {
@@ -47,6 +52,16 @@ pub(super) fn contradicting(clauses: &[Clause]) -> Vec<(usize, usize)> {
         }
     }
     pairs
+}
+
+/// Whether a length only limits a share of the joint's width.
+fn limits_share(share: &Bound, limit: &Bound) -> bool {
+    share.unit == Unit::TimesJointWidth
+        && limit.unit != Unit::TimesJointWidth
+        && matches!(
+            limit.relation,
+            Relation::AtLeast | Relation::AtMost | Relation::Between
+        )
 }
 
 pub(super) fn contradictions(clauses: &[Clause], pairs: &[(usize, usize)]) -> Vec<Warning> {

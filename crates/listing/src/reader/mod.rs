@@ -24,6 +24,7 @@ use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use self::standing::{names_attribute, standing};
 use crate::clauses::{self, Around, Draft, FirstSaid, Yield};
+use crate::conditions::letters;
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
 use crate::model::{
@@ -104,6 +105,8 @@ struct Reader<'a> {
     usual_units: UsualUnits,
     /// Where each word stands first.
     first_said: Rc<FirstSaid>,
+    /// The letters by which the head names configurations.
+    configuration_letters: Rc<[String]>,
 }
 
 impl<'a> Reader<'a> {
@@ -127,6 +130,7 @@ impl<'a> Reader<'a> {
             places,
             usual_units,
             first_said: Rc::new(FirstSaid::of(text)),
+            configuration_letters: configuration_letters(text, outline).into(),
         }
     }
 
@@ -158,6 +162,7 @@ impl<'a> Reader<'a> {
             &Around {
                 usual_units: self.usual_units,
                 first_said: self.first_said.clone(),
+                configuration_letters: self.configuration_letters.clone(),
                 ..Around::default()
             },
         );
@@ -180,6 +185,9 @@ impl<'a> Reader<'a> {
                 .headings
                 .end(self.text, item)
                 .map_or(end, |own| own.min(end));
+            if standing::is_only_joints(self.text, standing, self.usual_units) {
+                found.leave_case(standing.span);
+            }
             found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
         for (kind, under) in self.headings.kinds(self.text, &self.outline.items) {
@@ -322,6 +330,7 @@ impl<'a> Reader<'a> {
             usual_units: self.usual_units,
             heading: item.heading,
             first_said: self.first_said.clone(),
+            configuration_letters: self.configuration_letters.clone(),
         }
     }
 
@@ -472,4 +481,14 @@ impl<'a> Reader<'a> {
         }
         reading
     }
+}
+
+/// The letters by which the head of a document names configurations.
+fn configuration_letters(text: &str, outline: &Outline) -> Vec<String> {
+    let head: Vec<Flow> = outline
+        .head
+        .iter()
+        .map(|pieces| Flow::of(text, pieces.iter().copied()))
+        .collect();
+    letters(head.iter())
 }

@@ -2,7 +2,10 @@
 
 use super::asked::asked_for;
 use super::headings::Headings;
-use crate::conditions::{Place, heads, heads_list, heads_rating, may_be_absent, only_says_where};
+use crate::conditions::{
+    Place, heads, heads_joints, heads_list, heads_rating, may_be_absent, only_says_for_which,
+    only_says_where,
+};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
@@ -30,6 +33,7 @@ pub(super) fn standing(
             .any(|next| next.parent == Some(index));
         let own = own(text, item, units, parted)
             .or_else(|| rated(text, &outline.items, index, units))
+            .or_else(|| banded(text, &outline.items, index, units))
             .or_else(|| brought(text, item, units))
             .or_else(|| {
                 let asked = asked.iter().find(|(path, _)| *path == item.path);
@@ -249,6 +253,35 @@ fn rated(text: &str, items: &[OutlineItem], index: usize, units: UsualUnits) -> 
         .then_some(own)
 }
 
+/// The joints that an item is for, where its opening line is nothing else and one beside it is for others: "3.1 Joints up to 25 mm", "3.2 Joints over 25
+/// mm". One alone may be what the joint must be.
+fn banded(text: &str, items: &[OutlineItem], index: usize, units: UsualUnits) -> Option<Condition> {
+    let of = |index: usize| {
+        let item = items.get(index)?;
+        let first = match item.paragraphs.first()? {
+            Paragraph::Text(pieces) if item.title.is_empty() => pieces.as_slice(),
+            _ => return None,
+        };
+        let flow = Flow::of(text, first.iter().copied()).with_usual_units(units);
+        let range = sentences(flow.text()).into_iter().next()?;
+        let more = range.end < flow.text().trim_end().len() || item.paragraphs.len() > 1;
+        let condition = heads_joints(&Sentence::new(&flow, range)).filter(|_| more)?;
+        Some((item.parent, condition))
+    };
+    let (parent, own) = of(index)?;
+    let beside = [index.checked_sub(1), Some(index + 1)];
+    let mut beside = beside.into_iter().flatten().filter_map(of);
+    beside
+        .any(|(other, held)| other == parent && held.expr != own.expr)
+        .then_some(own)
+}
+
+/// Whether the words of a condition are nothing but the joints that it means, so that no number in them is a requirement.
+pub(super) fn is_only_joints(text: &str, condition: &Condition, units: UsualUnits) -> bool {
+    let flow = Flow::of(text, [condition.span]).with_usual_units(units);
+    heads_joints(&Sentence::new(&flow, 0..flow.text().len())).is_some()
+}
+
 /// The condition that a title says.
 fn of_title(title: &Flow, item: &OutlineItem) -> Option<Condition> {
     let first = item
@@ -284,6 +317,7 @@ fn of_text(flow: &Flow, opens: bool, named: bool, parted: bool) -> Option<Condit
         };
         heads(&sentence, place)
             .or_else(|| heads_list(&sentence).filter(|_| first && whole && parted))
+            .or_else(|| only_says_for_which(&sentence).filter(|_| first))
     })
 }
 

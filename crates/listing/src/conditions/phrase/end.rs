@@ -229,7 +229,7 @@ fn is_second_statement(sentence: &Sentence<'_>, opener: usize, at: usize) -> boo
         "is", "are", "meets", "meet", "crosses", "cross", "exceeds", "exceed", "stands", "stand",
         "lies", "runs", "run", "abuts", "abut", "occurs", "occur", "has", "have", "passes",
         "bears", "bear", "ends", "changes", "applies", "apply", "stops", "turns", "carries",
-        "needs",
+        "needs", "can", "cannot",
     ];
     const LEADING: &[&str] = &[
         "of", "at", "in", "to", "by", "from", "with", "than", "and", "or", "for", "on", "over",
