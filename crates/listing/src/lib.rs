@@ -20,8 +20,16 @@
 //!
 //! | documents | numbers | right | wrong |
 //! |---|---|---|---|
-//! | the last nine, of nine styles | 455 | 93.6 % | 0.7 % |
-//! | the nine before them: as nine authors write | 511 | 93.3 % | 0.8 % |
+//! | the last nine: ordinary listings of nine laboratories | 412 | 98.1 % | 0.0 % |
+//! | the nine before them, of nine styles | 421 | 95.7 % | 1.0 % |
+//! | the nine before those: ordinary listings of three laboratories | 449 | 97.6 % | 0.7 % |
+//! | the nine before those: as nine authors, countries and decades write | 463 | 90.1 % | 1.1 % |
+//! | the nine before those, of nine styles | 447 | 96.4 % | 0.9 % |
+//! | the nine before those: ordinary listings of three laboratories | 402 | 100 % | 0.0 % |
+//! | the nine before those: nine authors | 434 | 92.2 % | 1.6 % |
+//! | the nine before those, of nine styles | 430 | 90.2 % | 2.8 % |
+//! | the nine before those, of nine styles | 455 | 93.6 % | 0.7 % |
+//! | the nine before those: as nine authors write | 511 | 93.3 % | 0.8 % |
 //! | the nine before those, of nine styles | 497 | 93.2 % | 1.0 % |
 //! | the nine before those: nine authors | 500 | 92.0 % | 3.0 % |
 //! | the nine before those, of nine styles | 442 | 94.8 % | 0.5 % |
@@ -57,9 +65,10 @@
 //! | the eighteen before those | 999 | 83.8 % | 3.3 % |
 //! | the thirty-six before those | 1968 | 92.5 % | 1.2 % |
 //!
-//! Of the last five sets together 93.3 % are right and 1.2 % wrong; of the four before them 97.8 % and 0.4 %: how a document is written matters more
-//! than how many were read before it. The option of a requirement is right for 84 to 97 %, its condition for 87 to 92 %: most of the others are read as if
-//! they held always, which is too strict, or stand under words ("Type HW", "where fitted") that the author took for no condition. A layout of columns
+//! Of the twenty-seven listings as laboratories print them, which is what the reader is for, 98.5 % are right and 0.2 % wrong; of the forty-five of other
+//! styles, data sheets, specifications, letters and assessments among them, 92.9 % and 1.5 %: how a document is written matters more than how many were
+//! read before it. The option of a requirement is right for 87 to 99 %, its condition for 78 to 97 %: most of the others are read as if they held always,
+//! which is too strict, or stand under words ("Type HW", "where fitted") that the author took for no condition. A layout of columns
 //! that nobody has met may not be read at all, or worse: 31 wrong numbers of one set were cells of two tables whose captions say "depth and
 //! compression are minimums"; they are read now, and a limit in a caption that no column takes leaves words. A limit that no rule took is left beside
 //! no value: that is an unread number.

@@ -119,6 +119,8 @@ fn leading_mark(words: &str) -> Option<(String, usize)> {
 
 /// The mark that words begin with, behind a value or before a note.
 pub(super) fn mark(words: &str) -> Option<(String, usize)> {
+    // A mark has two characters at most: farther on a bracket closes something else.
+    const NEAR: usize = 4;
     const SIGNS: &[char] = &['*', '†', '‡', '§'];
     const RAISED: &[char] = &[
         '⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹', 'ᵃ', 'ᵇ', 'ᶜ',
@@ -143,8 +145,6 @@ pub(super) fn mark(words: &str) -> Option<(String, usize)> {
         c if c.is_alphanumeric() => (0, ')'),
         _ => return None,
     };
-    // A mark has two characters at most: farther on a bracket closes something else.
-    const NEAR: usize = 4;
     let (end, _) = words.char_indices().take(NEAR).find(|(_, c)| *c == close)?;
     let name = words.get(inner..end)?;
     let letters = name.chars().filter(char::is_ascii_alphabetic).count();
