@@ -123,6 +123,8 @@ pub(super) fn mark(words: &str) -> Option<(String, usize)> {
     const RAISED: &[char] = &[
         '⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹', 'ᵃ', 'ᵇ', 'ᶜ',
     ];
+    // A mark has two characters at most: farther on a bracket closes something else.
+    const NEAR: usize = 4;
     for kind in [SIGNS, RAISED] {
         let len = words.len() - words.trim_start_matches(kind).len();
         if len > 0 {
@@ -143,8 +145,6 @@ pub(super) fn mark(words: &str) -> Option<(String, usize)> {
         c if c.is_alphanumeric() => (0, ')'),
         _ => return None,
     };
-    // A mark has two characters at most: farther on a bracket closes something else.
-    const NEAR: usize = 4;
     let (end, _) = words.char_indices().take(NEAR).find(|(_, c)| *c == close)?;
     let name = words.get(inner..end)?;
     let letters = name.chars().filter(char::is_ascii_alphabetic).count();
