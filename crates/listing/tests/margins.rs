@@ -110,3 +110,133 @@ fn exclamation_marks_may_be_uprights() {
         ],
     );
 }
+
+#[test]
+fn what_stands_no_farther_in_than_an_option_is_of_the_item_around_it() {
+    check(
+        "1. Floor - Min 4-1/2 in. thick concrete.\n\
+         2. Joint System - Max 2 in. wide\n\
+         \x20  A. Packing - Min 4 pcf mineral wool\n\
+         \x20  A1. Packing (As an alternate to Item 2A) - Min 6 pcf mineral wool\n\
+         \x20  Packing shall be min 4 in. deep\n\
+         \x20  B. Sealant\n\
+         \x20     1. Top side: min 1/4 in. thick\n\
+         \x20     2. Film (optional): max 5 mil thick.\n\
+         \x20     Sealant shall lap concrete min 1/2 in.\n\
+         \x20  C. Clips - (Optional) - Max 24 in. OC, each of them fastened with strong screws of steel\n\
+         \x20     Type S, min 1 in. long.\n",
+        &[
+            "concrete.thickness: at least 9/2 in",
+            "joint.width: at most 2 in",
+            "packing.depth: at least 4 in",
+            "packing.density: at least 4 pcf",
+            "packing.material: one of mineral wool",
+            "packing.density: at least 6 pcf in 2A1",
+            "packing.material: one of mineral wool in 2A1",
+            "sealant.overlap: at least 1/2 in",
+            "2B1:sealant_thickness: at least 1/4 in",
+            "2B2:coating_thickness: at most 5 mil in 2B2",
+            "clip.spacing: at most 24 in in 2C",
+            "fastener.length: at least 1 in in 2C",
+        ],
+    );
+}
+
+#[test]
+fn text_at_the_margin_is_of_no_optional_item_before_it() {
+    for gap in ["", "\n"] {
+        let text = format!(
+            "1. Floor - Min 4-1/2 in. thick concrete.\n2. Clips - (Optional) - Max 24 in. OC.\n{gap}Packing shall be recessed min 1/2 in.\n"
+        );
+        let found = clauses(&text);
+        assert!(
+            found
+                .iter()
+                .any(|own| own == "packing.recess: at least 1/2 in"),
+            "{found:?}"
+        );
+    }
+    // Where all text stands at the margin, so does that of an option.
+    let found = clauses(
+        "1. Floor\n\nMin 4-1/2 in. thick concrete.\n\n2. Packing (Optional) - As follows.\n\nPacking shall be recessed min 1/2 in.\n",
+    );
+    assert!(
+        found
+            .iter()
+            .any(|own| own == "packing.recess: at least 1/2 in in 2"),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn notes_at_the_end_are_of_no_option() {
+    check(
+        "1. Wall* - Min 5 in. thick concrete.\n\
+         2. Joint - Max 3 in. wide.\n\
+         \x20  A. Packing - Min 4 pcf.(2)\n\
+         \x20  B. Clips (Optional) - Max 24 in. OC.(3)\n\
+         (2) Min 6 pcf for joints wider than 2 in.\n\
+         (3) Min 16 ga.\n\
+         * Walls shall be min 6 in. thick for 3 hr rating.\n",
+        &[
+            "concrete.thickness: at least 5 in",
+            "joint.width: at most 3 in",
+            "packing.density: at least 4 pcf",
+            "clip.spacing: at most 24 in in 2B",
+            "packing.density: at least 6 pcf if joint.width > 2 in.",
+            "clip.gauge: at least 16 gauge",
+            "wall.thickness: at least 6 in if joint.rating = 3 hr",
+        ],
+    );
+    // Parts that other parts speak of are no notes.
+    let found = clauses(
+        "1. Wall - Min 5 in. thick.\n2. Clips (Optional) - As in (a) or (b).\n(a) Clips max 24 in. OC.\n(b) Clips max 12 in. OC.\n",
+    );
+    assert!(
+        found
+            .iter()
+            .any(|own| own == "clip.spacing: at most 24 in in 2"),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_rating_may_stand_behind_the_name_of_a_configuration() {
+    check(
+        "CONFIGURATION A - 1 HR\n\
+         1. Wall - Min 4 in. thick.\n\
+         2. Packing - Min 3 in. deep.\n\
+         CONFIGURATION B - 2 HR\n\
+         1. Wall - Min 6 in. thick.\n\
+         2. Packing - Min 4 in. deep.\n\
+         Both configurations:\n\
+         3. Clips - Max 24 in. OC.\n",
+        &[
+            "wall.thickness: at least 4 in in Configuration A",
+            "packing.depth: at least 3 in in Configuration A",
+            "2:packing_configuration_b: nominal 2 hr in Configuration B",
+            "wall.thickness: at least 6 in in Configuration B",
+            "packing.depth: at least 4 in in Configuration B",
+            "clip.spacing: at most 24 in",
+        ],
+    );
+}
+
+#[test]
+fn what_is_said_of_all_configurations_is_of_none() {
+    for heading in [
+        "Both configurations:",
+        "Configurations A and B",
+        "All Configurations",
+    ] {
+        let found = clauses(&format!(
+            "Configuration A\n1. Wall - Min 4 in. thick.\nConfiguration B\n2. Wall - Min 6 in. thick.\n{heading}\n3. Clips - Max 24 in. OC.\n"
+        ));
+        let has = |clause: &str| found.iter().any(|own| own == clause);
+        assert!(
+            has("wall.thickness: at least 6 in in Configuration B"),
+            "{found:?}"
+        );
+        assert!(has("clip.spacing: at most 24 in"), "{found:?}");
+    }
+}

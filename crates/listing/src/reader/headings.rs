@@ -8,11 +8,15 @@ use super::standing::heads_notes;
 use crate::conditions::{headed_variant, is_small_word};
 use crate::layout::Flow;
 use crate::model::{Condition, Span};
-use crate::outline::{Outline, OutlineItem, Paragraph};
+use crate::outline::{Outline, OutlineItem, Paragraph, heads_all, is_rating};
 
 /// The headings of a document that are no items, in order.
 #[derive(Debug, Default)]
-pub(super) struct Headings(Vec<Heading>);
+pub(super) struct Headings {
+    headings: Vec<Heading>,
+    /// Lines at the margin that end the option before them and head nothing.
+    closing: Vec<Span>,
+}
 
 #[derive(Debug)]
 struct Heading {
@@ -66,19 +70,22 @@ impl Headings {
         });
         // A line that may name a kind heads something only where another of its sort does.
         let heads = |heading: &Heading| heading.kind.is_some() || sure.contains(&heading.line);
-        Self(headings.filter(heads).collect())
+        Self {
+            headings: headings.filter(heads).collect(),
+            closing: outline.closing.clone(),
+        }
     }
 
     /// Where an item ends in a heading that is no part of it; what stands behind belongs to it no more.
     pub(super) fn end(&self, text: &str, item: &OutlineItem) -> Option<usize> {
         let own = column(text, item.heading);
-        let mut behind = self
-            .0
-            .iter()
-            .filter(|heading| heading.line.start() > item.heading.start());
-        behind
-            .find(|heading| heading.column <= own)
-            .map(|heading| heading.line.start())
+        let headings = self.headings.iter();
+        let headings = headings.map(|heading| (heading.line, heading.column));
+        let closing = self.closing.iter().map(|line| (*line, column(text, *line)));
+        let behind = headings
+            .chain(closing)
+            .filter(|(line, column)| line.start() > item.heading.start() && *column <= own);
+        behind.map(|(line, _)| line.start()).min()
     }
 
     /// The kinds that headings name, each with the stretch that is of it: as far as the next heading that stands no farther in. Where one item holds two of
@@ -88,19 +95,22 @@ impl Headings {
         text: &'h str,
         items: &'h [OutlineItem],
     ) -> impl Iterator<Item = (&'h Condition, Span)> {
-        self.0.iter().enumerate().filter_map(move |(at, heading)| {
-            let mut next = self.0.iter().skip(at + 1);
-            let next = next.find(|next| next.column <= heading.column);
-            let end = next.map_or(text.len(), |next| next.line.start());
-            let beside = self.0.iter().take(at);
-            let mut beside = beside.filter(|other| other.kind.is_some());
-            let shared = heading
-                .item
-                .filter(|item| beside.any(|other| other.item == Some(*item)));
-            let end = shared.map_or(end, |item| end.min(end_of_item(text, items, item)));
-            let under = Span::new(heading.line.end(), end);
-            heading.kind.as_ref().map(|kind| (kind, under))
-        })
+        self.headings
+            .iter()
+            .enumerate()
+            .filter_map(move |(at, heading)| {
+                let mut next = self.headings.iter().skip(at + 1);
+                let next = next.find(|next| next.column <= heading.column);
+                let end = next.map_or(text.len(), |next| next.line.start());
+                let beside = self.headings.iter().take(at);
+                let mut beside = beside.filter(|other| other.kind.is_some());
+                let shared = heading
+                    .item
+                    .filter(|item| beside.any(|other| other.item == Some(*item)));
+                let end = shared.map_or(end, |item| end.min(end_of_item(text, items, item)));
+                let under = Span::new(heading.line.end(), end);
+                heading.kind.as_ref().map(|kind| (kind, under))
+            })
     }
 }
 
@@ -121,7 +131,8 @@ fn beside(text: &str, item: &OutlineItem) -> Vec<(Span, bool)> {
         let Paragraph::Text(pieces) = paragraph else {
             continue;
         };
-        let notes = pieces.iter().filter(|line| heads_notes(line.of(text)));
+        let ends = |line: &&Span| heads_notes(line.of(text)) || heads_all(line.of(text));
+        let notes = pieces.iter().filter(ends);
         found.extend(notes.map(|line| (*line, true)));
         let Some(first) = pieces.first() else {
             continue;
@@ -136,7 +147,7 @@ fn beside(text: &str, item: &OutlineItem) -> Vec<(Span, bool)> {
         }
         let looks = is_apart(text, *first)
             && (is_heading(first.of(text), table) || is_set_apart(text, pieces));
-        if (looks || names_kind(first.of(text))) && !heads_notes(first.of(text)) {
+        if (looks || names_kind(first.of(text))) && !ends(&first) {
             found.push((*first, looks));
         }
     }
@@ -167,7 +178,8 @@ fn kind_alone(line: &str) -> &str {
         .find_map(|dash| line.split_once(dash));
     let plain = |said: &str| {
         said.split_whitespace().count() <= MOST_WORDS
-            && !said.contains(|c: char| c.is_ascii_digit() || matches!(c, '.' | ';' | ':'))
+            && (is_rating(said)
+                || !said.contains(|c: char| c.is_ascii_digit() || matches!(c, '.' | ';' | ':')))
     };
     parted
         .filter(|(_, said)| plain(said))

@@ -297,7 +297,10 @@ impl<'a> Reader<'a> {
             if let Some(notes) = notes {
                 options.retain(|(start, _)| *start >= notes.end());
             }
-            let is_part = item.path.starts_with('[') || item.path.starts_with(&outer.path);
+            // A note at the end of all may be just about what holds without the option that leads to it.
+            let is_footnote =
+                item.path.starts_with('[') && item.heading.of(self.text).starts_with('[');
+            let is_part = is_footnote || item.path.starts_with(&outer.path);
             let option = self.options.get(index);
             if let Some(option) = option.filter(|_| is_part && notes.is_none()) {
                 let start = outer.heading.start();
@@ -392,6 +395,10 @@ impl<'a> Reader<'a> {
 
     /// The first item that cites a footnote, in its title or in its text.
     fn citing(&self, footnote: &str) -> Option<usize> {
+        let round = footnote.replace('[', "(").replace(']', ")");
+        let own = self.outline.items.iter().find(|item| item.path == footnote);
+        let is_round = own.is_some_and(|own| own.heading.of(self.text) == round);
+        let footnote = if is_round { round.as_str() } else { footnote };
         let items = || {
             self.outline
                 .items

@@ -65,8 +65,60 @@ pub(super) fn part_named(words: &str) -> Option<&str> {
     let short = rest.split_whitespace().count() <= MOST_WORDS
         && !rest.trim_end_matches(':').contains([';', ':', ','])
         && !rest.trim_end_matches('.').contains('.')
-        && !holds_number(rest);
+        && (!holds_number(rest) || is_rating(rest));
     (heads_variant(words) && short).then_some(name)
+}
+
+/// Whether words behind a name state a rating and nothing more: ` - 2 HR`, ` - 1 AND 2 HR RATING`.
+pub(crate) fn is_rating(words: &str) -> bool {
+    const WORDS: &[&str] = &[
+        "and", "or", "to", "f", "t", "fire", "h", "hr", "hrs", "hour", "hours", "min", "minutes",
+        "rating", "ratings", "rated",
+    ];
+    const HOURS: &[&str] = &["h", "hr", "hrs", "hour", "hours", "min", "minutes"];
+    let words = words.to_lowercase();
+    let mut parts = words
+        .split(|c: char| c.is_whitespace() || matches!(c, '-' | '–' | '—' | '.' | ':' | '(' | ')'))
+        .filter(|word| !word.is_empty());
+    let counts = |word: &str| word.chars().all(|c| c.is_ascii_digit() || c == '/');
+    words
+        .split_whitespace()
+        .any(|word| HOURS.contains(&word.trim_end_matches(['.', ':', ')'])))
+        && parts.all(|word| counts(word) || WORDS.contains(&word))
+}
+
+/// Whether a line heads what is said of several kinds or all: `Both configurations:`, `Configurations A and B`.
+pub(crate) fn heads_all(line: &str) -> bool {
+    const KINDS: &[&str] = &[
+        "configurations",
+        "systems",
+        "details",
+        "options",
+        "types",
+        "variants",
+        "assemblies",
+        "methods",
+    ];
+    const ALL: &[&str] = &["all", "both", "either"];
+    let line = line.trim().trim_end_matches([':', '.']);
+    let words: Vec<String> = line
+        .split([' ', ','])
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    let is_kinds = |word: &String| KINDS.contains(&word.as_str());
+    let is_label = |word: &String| word.len() <= 2 || word == "and";
+    let capital = line.starts_with(char::is_uppercase);
+    match words.as_slice() {
+        [all, kinds] => capital && ALL.contains(&all.as_str()) && is_kinds(kinds),
+        [kinds, labels @ ..] if labels.len() > 2 => {
+            capital
+                && is_kinds(kinds)
+                && labels.iter().all(is_label)
+                && labels.iter().any(|word| word == "and")
+        }
+        _ => false,
+    }
 }
 
 /// How much of a title, `PACKING - CONFIGURATION A: `, is the name of a configuration beside which the item has another, so that the item is of neither.

@@ -2,6 +2,8 @@
 
 mod boxes;
 mod citation;
+mod closing;
+mod end_notes;
 mod headings;
 mod labels;
 mod parts;
@@ -12,6 +14,7 @@ mod tables;
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+pub(crate) use self::labels::{heads_all, is_rating};
 use self::labels::{is_bullet, is_labelled};
 use self::parts::Parts;
 use super::entry::{Entry, entries_at};
@@ -80,6 +83,8 @@ pub(crate) struct Outline {
     pub(crate) items: Vec<OutlineItem>,
     /// Page heads, page feet and rules.
     pub(crate) furniture: Vec<Span>,
+    /// The lines at the margin that end the option before them: they are of no item.
+    pub(crate) closing: Vec<Span>,
 }
 
 /// Finds the items of a document.
@@ -159,6 +164,8 @@ struct Builder<'a> {
     above: Option<Above>,
     /// The parts of the document that count anew.
     parts: Parts,
+    /// The line that the notes at the end begin with.
+    end_notes: Option<usize>,
 }
 
 impl<'a> Builder<'a> {
@@ -190,6 +197,7 @@ impl<'a> Builder<'a> {
             note_marks: note_marks(lines.iter().map(|line| line.text)),
             above: None,
             parts: Parts::default(),
+            end_notes: end_notes::begin(lines),
         }
     }
 
@@ -259,6 +267,9 @@ impl<'a> Builder<'a> {
     fn text_line(&mut self, at: usize, line: &Line<'_>) {
         let content = line.content();
         let words = content.of(self.source);
+        if self.end_note(at, line, words) {
+            return;
+        }
         let marked = marker(words)
             .filter(|marker| {
                 !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
@@ -299,6 +310,23 @@ impl<'a> Builder<'a> {
         self.page_turned = false;
     }
 
+    /// Takes the first line of a note at the end.
+    fn end_note(&mut self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        let within = self.end_notes.is_some_and(|first| at >= first) && self.current.is_some();
+        let Some(mark) = end_notes::mark_of(words).filter(|_| within) else {
+            return false;
+        };
+        let content = line.content();
+        let heading = Span::new(content.start(), content.start() + mark.len());
+        let path = format!("[{}]", mark.trim_matches(['(', ')']));
+        let index = self.push_item(path, None, heading);
+        self.open = vec![(line.indent, index)];
+        self.add_text(Span::new(heading.end() + 1, content.end()), true);
+        self.gap = false;
+        self.page_turned = false;
+        true
+    }
+
     /// A marker without punctuation, or one that a sentence may cite ("as Article 2. directs"), may begin an item only after a gap or at the
     /// very start.
     fn may_begin(&self, marker: &Marker, words: &str) -> bool {
@@ -337,7 +365,12 @@ impl<'a> Builder<'a> {
     fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
         let words = content.of(self.source);
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
-        let falls_back = !self.gap && self.falls_back(at, line, words);
+        let falls_back =
+            !self.gap && (self.falls_back(at, line, words) || self.leaves_option(at, line, words));
+        let closes = self.leaves_outermost_option(at, line, words);
+        if closes {
+            self.outline.closing.push(content);
+        }
         if (self.gap || falls_back) && !self.page_turned {
             while self.open.len() > 1
                 && self
@@ -352,9 +385,11 @@ impl<'a> Builder<'a> {
         let unfinished = self.page_turned && !self.last_sentence_ended();
         let begins = (self.gap && !unfinished)
             || falls_back
+            || closes
             || is_bullet(words)
             || is_labelled(words)
             || self.leaves_bullets(line, words)
+            || heads_all(words)
             || labels::heads_variant(words) && self.last_sentence_ended()
             || self.stands_under_variant()
             || labels::begins(self.lines, at)

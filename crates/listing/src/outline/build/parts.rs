@@ -34,6 +34,10 @@ impl Builder<'_> {
             .first()
             .zip(self.lines.get(at))
             .is_none_or(|((own, _), line)| line.indent <= *own);
+        // What stands under "Both configurations" is of neither part.
+        if labels::heads_all(words) && at_margin {
+            self.parts.name = None;
+        }
         let Some(name) = labels::part_named(words).filter(|_| numbered && at_margin) else {
             return;
         };

@@ -1,0 +1,132 @@
+//! Text behind an optional part that is of the item around it: no farther in than the part's number, where lines that go on stand farther in.
+
+use super::Builder;
+use crate::conditions::is_small_word;
+use crate::layout::Line;
+use crate::model::Span;
+use crate::outline::build::{OutlineItem, Paragraph};
+use crate::outline::marker::marker;
+
+/// Words that make a part optional.
+const OPTIONAL: &[&str] = &["optional", "alternat", "in lieu of"];
+
+impl Builder<'_> {
+    /// Whether a line is a sentence of its own below an optional part, of which it is none: `Packing shall be min 4 in. deep` no farther in than `A1.`
+    pub(super) fn leaves_option(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        let left = self
+            .open
+            .iter()
+            .skip(1)
+            .filter(|(indent, _)| *indent >= line.indent);
+        let mut left = left.filter_map(|(_, index)| self.outline.items.get(*index));
+        left.any(|item| self.is_optional(item)) && self.stands_for_itself(at, line, words)
+    }
+
+    /// Whether a line at the margin is a sentence of its own below an optional item of the first level.
+    pub(super) fn leaves_outermost_option(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        let outermost = self
+            .open
+            .first()
+            .filter(|(indent, _)| line.indent <= *indent)
+            .and_then(|(_, index)| self.outline.items.get(*index));
+        outermost.is_some_and(|item| self.is_optional(item) && !item.paragraphs.is_empty())
+            && (self.gap && self.ends_item(at, line) || self.stands_for_itself(at, line, words))
+            && words.starts_with(char::is_uppercase)
+            && !self.is_set_flush()
+    }
+
+    /// Whether nothing farther in than a line follows it up to the next number.
+    fn ends_item(&self, at: usize, line: &Line<'_>) -> bool {
+        let below = self.lines.iter().skip(at + 1);
+        let mut below = below
+            .filter(|below| !below.is_blank())
+            .take_while(|below| marker(below.content().of(self.source)).is_none());
+        below.all(|below| below.indent <= line.indent)
+    }
+
+    fn is_optional(&self, item: &OutlineItem) -> bool {
+        let own = item.paragraphs.iter().flat_map(Paragraph::pieces);
+        let said = own.fold(String::new(), |said, piece| said + piece.of(self.source));
+        let said = said.to_lowercase();
+        OPTIONAL.iter().any(|word| said.contains(word))
+    }
+
+    /// Whether a line begins a sentence and doesn't go on with the line above.
+    fn stands_for_itself(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
+        let Some(above) = above else { return false };
+        let begins = above.content();
+        // The line above is farther in, or the one that a number begins.
+        let hangs = above.indent > line.indent
+            || marker(begins.of(self.source)).is_some() && !self.wraps_flush();
+        words.starts_with(char::is_uppercase)
+            && hangs
+            && (self.last_sentence_ended() || self.breaks_off(above, words))
+    }
+
+    /// Whether the line above was ended where the next word would still have had room, and its words are complete.
+    fn breaks_off(&self, above: &Line<'_>, words: &str) -> bool {
+        let widest = self.lines.iter().map(|line| line.text.trim_end().len());
+        let own = above.text.trim_end();
+        let next = words.split_whitespace().next().unwrap_or_default();
+        let last = own.rsplit(' ').next().unwrap_or_default();
+        let complete = last
+            .ends_with(|c: char| c.is_alphanumeric() || matches!(c, ')' | '%' | '"'))
+            && !is_small_word(&last.to_uppercase())
+            && own.matches('(').count() == own.matches(')').count();
+        complete
+            && widest
+                .max()
+                .is_some_and(|widest| own.len() + next.len() < widest)
+    }
+
+    /// Whether lines that go on with a part's first stand right below its number anywhere.
+    fn wraps_flush(&self) -> bool {
+        self.lines.windows(2).any(|pair| {
+            let [first, second] = pair else { return false };
+            let goes_on = second
+                .text
+                .trim_start()
+                .starts_with(|c: char| c.is_lowercase() || c.is_ascii_digit());
+            let numbered = |line: &Line<'_>| marker(line.content().of(self.source)).is_some();
+            first.indent > 0
+                && second.indent == first.indent
+                && numbered(first)
+                && goes_on
+                && !numbered(second)
+        })
+    }
+
+    /// Whether the text of an item before the last stands no farther in than its number: then nothing tells it from what is of no item.
+    fn is_set_flush(&self) -> bool {
+        let outermost = self.open.first().map_or(0, |(_, index)| *index);
+        let before = self.outline.items.iter().take(outermost);
+        before.into_iter().any(|item| {
+            let own = column(self.source, item.heading);
+            let mut pieces = item.paragraphs.iter().flat_map(|paragraph| {
+                let pieces = paragraph.pieces().into_iter().enumerate();
+                pieces.map(|(place, piece)| (place > 0, piece))
+            });
+            pieces.any(|(goes_on, piece)| {
+                let (line, apart) = begins_line(self.source, piece);
+                line && (goes_on || apart) && column(self.source, piece) <= own
+            })
+        })
+    }
+}
+
+/// How far from the edge a piece begins.
+fn column(text: &str, piece: Span) -> usize {
+    let before = text.get(..piece.start()).unwrap_or_default();
+    before.len() - before.rfind('\n').map_or(0, |line| line + 1)
+}
+
+/// Whether a piece is the first on its line, and whether a blank line is above it.
+fn begins_line(text: &str, piece: Span) -> (bool, bool) {
+    let before = text.get(..piece.start()).unwrap_or_default();
+    let above = before.trim_end_matches([' ', '\t', '\r']);
+    let apart = above
+        .strip_suffix('\n')
+        .is_some_and(|above| above.trim_end_matches([' ', '\t', '\r']).ends_with('\n'));
+    (above.ends_with('\n'), apart)
+}
