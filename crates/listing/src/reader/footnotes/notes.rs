@@ -125,8 +125,6 @@ pub(super) fn mark(words: &str) -> Option<(String, usize)> {
     const RAISED: &[char] = &[
         '⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹', 'ᵃ', 'ᵇ', 'ᶜ',
     ];
-    // A mark has two characters at most: farther on a bracket closes something else.
-    const NEAR: usize = 4;
     for kind in [SIGNS, RAISED] {
         let len = words.len() - words.trim_start_matches(kind).len();
         if len > 0 {
