@@ -19,7 +19,9 @@ impl Builder<'_> {
             .skip(1)
             .filter(|(indent, _)| *indent >= line.indent);
         let mut left = left.filter_map(|(_, index)| self.outline.items.get(*index));
-        left.any(|item| self.is_optional(item)) && self.stands_for_itself(at, line, words)
+        words.starts_with(char::is_uppercase)
+            && left.any(|item| self.is_optional(item))
+            && self.stands_for_itself(at, line, words)
     }
 
     /// Whether a line at the margin is a sentence of its own below an optional item of the first level.
@@ -29,23 +31,31 @@ impl Builder<'_> {
             .first()
             .filter(|(indent, _)| line.indent <= *indent)
             .and_then(|(_, index)| self.outline.items.get(*index));
-        outermost.is_some_and(|item| self.is_optional(item) && !item.paragraphs.is_empty())
+        words.starts_with(char::is_uppercase)
+            && outermost.is_some_and(|item| self.is_optional(item) && !item.paragraphs.is_empty())
             && (self.gap && self.ends_item(at, line) || self.stands_for_itself(at, line, words))
-            && words.starts_with(char::is_uppercase)
             && !self.is_set_flush()
     }
 
     /// Whether nothing farther in than a line follows it up to the next number.
     fn ends_item(&self, at: usize, line: &Line<'_>) -> bool {
+        const FARTHEST: usize = 40;
         let below = self.lines.iter().skip(at + 1);
         let mut below = below
+            .take(FARTHEST)
             .filter(|below| !below.is_blank())
             .take_while(|below| marker(below.content().of(self.source)).is_none());
         below.all(|below| below.indent <= line.indent)
     }
 
     fn is_optional(&self, item: &OutlineItem) -> bool {
-        let own = item.paragraphs.iter().flat_map(Paragraph::pieces);
+        const BEGINNING: usize = 4;
+        let own = item
+            .paragraphs
+            .iter()
+            .take(BEGINNING)
+            .flat_map(Paragraph::pieces);
+        let own = own.take(BEGINNING);
         let said = own.fold(String::new(), |said, piece| said + piece.of(self.source));
         let said = said.to_lowercase();
         OPTIONAL.iter().any(|word| said.contains(word))
@@ -58,15 +68,12 @@ impl Builder<'_> {
         let begins = above.content();
         // The line above is farther in, or the one that a number begins.
         let hangs = above.indent > line.indent
-            || marker(begins.of(self.source)).is_some() && !self.wraps_flush();
-        words.starts_with(char::is_uppercase)
-            && hangs
-            && (self.last_sentence_ended() || self.breaks_off(above, words))
+            || marker(begins.of(self.source)).is_some() && !self.setting.wraps_flush;
+        hangs && (self.last_sentence_ended() || self.breaks_off(above, words))
     }
 
     /// Whether the line above was ended where the next word would still have had room, and its words are complete.
     fn breaks_off(&self, above: &Line<'_>, words: &str) -> bool {
-        let widest = self.lines.iter().map(|line| line.text.trim_end().len());
         let own = above.text.trim_end();
         let next = words.split_whitespace().next().unwrap_or_default();
         let last = own.rsplit(' ').next().unwrap_or_default();
@@ -74,27 +81,7 @@ impl Builder<'_> {
             .ends_with(|c: char| c.is_alphanumeric() || matches!(c, ')' | '%' | '"'))
             && !is_small_word(&last.to_uppercase())
             && own.matches('(').count() == own.matches(')').count();
-        complete
-            && widest
-                .max()
-                .is_some_and(|widest| own.len() + next.len() < widest)
-    }
-
-    /// Whether lines that go on with a part's first stand right below its number anywhere.
-    fn wraps_flush(&self) -> bool {
-        self.lines.windows(2).any(|pair| {
-            let [first, second] = pair else { return false };
-            let goes_on = second
-                .text
-                .trim_start()
-                .starts_with(|c: char| c.is_lowercase() || c.is_ascii_digit());
-            let numbered = |line: &Line<'_>| marker(line.content().of(self.source)).is_some();
-            first.indent > 0
-                && second.indent == first.indent
-                && numbered(first)
-                && goes_on
-                && !numbered(second)
-        })
+        complete && own.len() + next.len() < self.setting.widest
     }
 
     /// Whether the text of an item before the last stands no farther in than its number: then nothing tells it from what is of no item.
@@ -113,6 +100,47 @@ impl Builder<'_> {
             })
         })
     }
+}
+
+/// How the lines of a document are set, looked for once.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Setting {
+    /// How many bytes the longest line has.
+    widest: usize,
+    /// Whether lines that go on with a part's first stand right below its number.
+    wraps_flush: bool,
+}
+
+impl Setting {
+    pub(super) fn of(lines: &[Line<'_>]) -> Self {
+        Self {
+            widest: widest(lines),
+            wraps_flush: wraps_flush(lines),
+        }
+    }
+}
+
+/// Whether lines that go on with a part's first stand right below its number anywhere.
+fn wraps_flush(lines: &[Line<'_>]) -> bool {
+    lines.windows(2).any(|pair| {
+        let [first, second] = pair else { return false };
+        let goes_on = second
+            .text
+            .trim_start()
+            .starts_with(|c: char| c.is_lowercase() || c.is_ascii_digit());
+        let numbered = |line: &Line<'_>| marker(line.text.trim()).is_some();
+        first.indent > 0
+            && second.indent == first.indent
+            && goes_on
+            && numbered(first)
+            && !numbered(second)
+    })
+}
+
+/// How many bytes the longest line has.
+fn widest(lines: &[Line<'_>]) -> usize {
+    let widths = lines.iter().map(|line| line.text.trim_end().len());
+    widths.max().unwrap_or_default()
 }
 
 /// How far from the edge a piece begins.

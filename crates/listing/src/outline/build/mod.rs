@@ -14,6 +14,7 @@ mod tables;
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+use self::closing::Setting;
 pub(crate) use self::labels::{heads_all, is_rating};
 use self::labels::{is_bullet, is_labelled};
 use self::parts::Parts;
@@ -166,6 +167,8 @@ struct Builder<'a> {
     parts: Parts,
     /// The line that the notes at the end begin with.
     end_notes: Option<usize>,
+    /// How its lines are set.
+    setting: Setting,
 }
 
 impl<'a> Builder<'a> {
@@ -198,6 +201,7 @@ impl<'a> Builder<'a> {
             above: None,
             parts: Parts::default(),
             end_notes: end_notes::begin(lines),
+            setting: Setting::of(lines),
         }
     }
 
