@@ -13,13 +13,13 @@
 //! | not met | judged, if it says on what ground; the comparison stays in view | not met |
 //! | met, not applicable | as found | not met |
 
-use listing::Reading;
+use listing::{Reading, bare_path};
 use site::{Decision, GoesBy, Judgment, SaidOf, Scope};
 
 use crate::assessment::Assessment;
 use crate::subject::{Case, goes_by};
 use crate::verdict::{Reason, Verdict};
-use crate::words::{item_path, normal, same};
+use crate::words::{normal, same};
 
 /// What a judgment may be about.
 pub(crate) struct Target<'t> {
@@ -133,7 +133,7 @@ impl<'a> Judgments<'a> {
                 decision,
                 ..
             } = pending.judgment;
-            let is_on_it = same(item, option) || item_path(item) == item_path(option);
+            let is_on_it = same(item, option) || bare_path(item) == bare_path(option);
             // Whether an item is built is said of one listing: in another it is another item.
             let is_said = names_listing(pending.judgment);
             if pending.fate.is_settled() || !is_said || !is_on_it || *decision != Decision::Accepted
@@ -229,11 +229,11 @@ fn fitting(judgment: &Judgment, targets: &[Target<'_>]) -> Fitting {
     if words.is_empty() {
         return Fitting::Nothing;
     }
-    let item = item_path(&judgment.item);
+    let item = bare_path(&judgment.item);
     let mut whole = Vec::new();
     let mut begun = Vec::new();
     for (place, target) in targets.iter().enumerate() {
-        if item_path(target.item) != item {
+        if bare_path(target.item) != item {
             continue;
         }
         let theirs = normal(target.words);

@@ -4,12 +4,12 @@
 //! that asks for the same as another item ("packed as in Item 3A") asks for something, and a person must answer it. So
 //! must one that names a standard or an assembly design, unless a fact gives the very design.
 
-use listing::{Clause, Reading};
+use listing::{Clause, Reading, bare_path};
 use site::{Fact, Value};
 
 use crate::assessment::Assessment;
 use crate::verdict::{Reason, Verdict};
-use crate::words::{item_path, same};
+use crate::words::same;
 
 /// Words that point and ask for nothing. What else stands in a clause is a requirement.
 const POINTING: &[&str] = &[
@@ -49,9 +49,9 @@ pub(crate) fn only_points(clause: &Clause, to: &str, reading: &Reading) -> bool 
         reading
             .items
             .iter()
-            .any(|item| item_path(&item.path) == path)
+            .any(|item| bare_path(&item.path) == path)
     };
-    if !is_item(&item_path(to)) {
+    if !is_item(&bare_path(to)) {
         return false;
     }
     let mut words = clause

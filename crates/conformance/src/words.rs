@@ -94,18 +94,6 @@ pub(crate) fn capitalised(text: &str) -> String {
     })
 }
 
-/// An item's path without what people put around it: `Item 3A` and `3.A` as `3a`.
-pub(crate) fn item_path(text: &str) -> String {
-    let lower = text.trim().to_lowercase();
-    let bare = lower
-        .strip_prefix("items")
-        .or_else(|| lower.strip_prefix("item"))
-        .unwrap_or(&lower);
-    bare.chars()
-        .filter(|letter| letter.is_alphanumeric())
-        .collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -151,7 +139,7 @@ mod tests {
     #[test]
     fn paths_of_items() {
         for text in ["3A", "Item 3A", "item 3(a)", "3.A"] {
-            assert_eq!(item_path(text), "3a", "{text}");
+            assert_eq!(listing::bare_path(text), "3a", "{text}");
         }
     }
 }

@@ -111,3 +111,26 @@ fn options_are_a_choice_of_one_only_where_the_document_says_so() {
         "Option A"
     );
 }
+
+#[test]
+fn kinds_that_a_joint_has_at_once_are_no_choice() {
+    let text = |said: &str| {
+        format!(
+            "1. Wall. Concrete.\n2. Wall types. {said}\nType A\nMin 6 in. thick.\nType B\nMin 4 in. thick.\n"
+        )
+    };
+    for said in [
+        "Type A wall at one side and Type B wall at the other.",
+        "Type A is followed by Type B.",
+    ] {
+        let text = text(said);
+        assert_eq!(option(&text, "6 in."), "", "{said}");
+        assert_eq!(option(&text, "4 in."), "", "{said}");
+        assert!(!of(&text, "4 in.").1.is_empty(), "{said}");
+    }
+    assert_eq!(option(&text("As drawn."), "4 in."), "Type B");
+    assert_eq!(
+        option(&text("One of the types: Type A and Type B."), "4 in."),
+        "Type B"
+    );
+}

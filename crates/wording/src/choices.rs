@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use listing::{Clause, Item, OptionGroup, OptionGroupKind, Reading};
+use listing::{Clause, Item, OptionGroup, OptionGroupKind, Reading, bare_path};
 
 use crate::text::printable;
 
@@ -65,7 +65,7 @@ impl Choices {
             names.any(|name| {
                 said.group
                     .iter()
-                    .any(|choice| path_of(choice) == path_of(name))
+                    .any(|choice| bare_path(choice) == bare_path(name))
             })
         };
         let of_item = self.by_item.get(&clause.item).into_iter().flatten();
@@ -95,7 +95,11 @@ impl<'a> Replaced<'a> {
             .chain(&group.also_replaced)
             .map(String::as_str)
             .collect();
-        let is_base = |choice: &str| replaced.iter().any(|item| path_of(item) == path_of(choice));
+        let is_base = |choice: &str| {
+            replaced
+                .iter()
+                .any(|item| bare_path(item) == bare_path(choice))
+        };
         let choices = group.choices.iter().map(String::as_str);
         let alternates: Vec<&str> = choices.filter(|choice| !is_base(choice)).collect();
         let mut around = alternates
@@ -115,7 +119,7 @@ impl<'a> Replaced<'a> {
         let is_alternate = |item: &Item| {
             self.alternates
                 .iter()
-                .any(|one| path_of(one) == path_of(&item.path))
+                .any(|one| bare_path(one) == bare_path(&item.path))
         };
         let mut chain = around(&item.path, items)
             .take(reached)
@@ -135,12 +139,12 @@ fn chosen(group: &OptionGroup, item: &Item, items: &BTreeMap<&str, &Item>) -> Op
         group
             .base_item
             .as_deref()
-            .is_some_and(|base| path_of(base) == path_of(choice))
+            .is_some_and(|base| bare_path(base) == bare_path(choice))
     };
     let choice = around(&item.path, items).find_map(|item| {
         let names = |choice: &&String| {
             item.option.as_deref() == Some(choice.as_str())
-                || path_of(choice) == path_of(&item.path)
+                || bare_path(choice) == bare_path(&item.path)
         };
         group.choices.iter().find(names)
     })?;
@@ -151,18 +155,6 @@ fn chosen(group: &OptionGroup, item: &Item, items: &BTreeMap<&str, &Item>) -> Op
 fn around<'i>(path: &str, items: &BTreeMap<&str, &'i Item>) -> impl Iterator<Item = &'i Item> {
     let first = items.get(path).copied();
     core::iter::successors(first, |item| items.get(item.parent.as_deref()?).copied()).take(DEEPEST)
-}
-
-/// A choice as people write it without its mark: `Item 3B1` is `3b1`.
-fn path_of(choice: &str) -> String {
-    let lower = choice.trim().to_lowercase();
-    let bare = lower
-        .strip_prefix("items")
-        .or_else(|| lower.strip_prefix("item"))
-        .unwrap_or(&lower);
-    bare.chars()
-        .filter(|letter| letter.is_alphanumeric())
-        .collect()
 }
 
 #[cfg(test)]

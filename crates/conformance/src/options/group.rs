@@ -1,9 +1,9 @@
 //! One group of options.
 
-use listing::{OptionGroup, OptionGroupKind};
+use listing::{OptionGroup, OptionGroupKind, bare_path};
 
 use crate::checklist::Membership;
-use crate::words::{item_path, same};
+use crate::words::same;
 
 /// A group of options, of which one choice is built.
 pub(crate) struct Group<'a> {
@@ -49,7 +49,7 @@ impl<'a> Group<'a> {
             (OptionGroupKind::Alternates, Some(path)) => {
                 let among = choices
                     .iter()
-                    .position(|choice| item_path(choice) == item_path(path));
+                    .position(|choice| bare_path(choice) == bare_path(path));
                 Some(among.unwrap_or_else(|| {
                     choices.insert(0, path);
                     0
@@ -120,7 +120,7 @@ impl<'a> Group<'a> {
 
     /// The place of a choice by its name, as people write it.
     pub(crate) fn choice_as_written(&self, name: &str) -> Option<usize> {
-        let fits = |choice: &str| same(choice, name) || item_path(choice) == item_path(name);
+        let fits = |choice: &str| same(choice, name) || bare_path(choice) == bare_path(name);
         self.choices.iter().position(|choice| fits(choice))
     }
 

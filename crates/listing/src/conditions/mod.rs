@@ -59,7 +59,7 @@ pub(crate) use heading::{Place, heads, heads_joints, heads_list, heads_rating};
 pub(crate) use kinds::kinds;
 pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};
-pub(crate) use variants::{headed_variant, is_small_word};
+pub(crate) use variants::{OF_WHAT, headed_variant, is_small_word};
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]

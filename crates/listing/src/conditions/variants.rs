@@ -51,7 +51,7 @@ const HEADING: &[&str] = &[
 ];
 
 /// Words that may stand before those: "Wall Type 1 - ...", "ALTERNATE METHOD A - ...".
-const OF_WHAT: &[&str] = &[
+pub(crate) const OF_WHAT: &[&str] = &[
     "wall",
     "joint",
     "floor",

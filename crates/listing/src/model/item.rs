@@ -19,3 +19,19 @@ pub struct Item {
     /// The path of the item it is nested in.
     pub parent: Option<String>,
 }
+
+/// A path or choice without what people put around it, to compare one with another: `Item 3A` and `3.A` as `3a`.
+///
+/// ```
+/// assert_eq!(listing::bare_path("Item 3A"), listing::bare_path("3.A"));
+/// ```
+pub fn bare_path(written: &str) -> String {
+    let lower = written.trim().to_lowercase();
+    let bare = lower
+        .strip_prefix("items")
+        .or_else(|| lower.strip_prefix("item"))
+        .unwrap_or(&lower);
+    bare.chars()
+        .filter(|letter| letter.is_alphanumeric())
+        .collect()
+}

@@ -17,7 +17,7 @@ pub use header::{
     Header, HeaderTopic, Leakage, LeakageRelation, LeakageTemperature, Movement, MovementDirection,
     WidthLimit,
 };
-pub use item::Item;
+pub use item::{Item, bare_path};
 pub use options::{OptionGroup, OptionGroupKind};
 pub use reading::{Accounted, Place, PlaceKind, Reading};
 pub use requirement::{Bound, Presence, ProductName, Relation, Requirement, SecondValue};

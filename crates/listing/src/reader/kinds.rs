@@ -6,7 +6,7 @@
 //! are built. What it would misread: two methods that one joint has both of, where nothing says it.
 
 use crate::clauses::Draft;
-use crate::conditions::is_small_word;
+use crate::conditions::{OF_WHAT, is_small_word};
 use crate::model::{Condition, Expr};
 
 /// A joint is of one configuration, whatever is said of all of them.
@@ -28,18 +28,6 @@ const EXCLUSIVE: [&str; 10] = [
 
 /// Words for what is one of several, or is added.
 const OFFERED: [&str; 4] = ["option", "alternate", "alternative", "choice"];
-
-/// Words that may stand before those.
-const OF_WHAT: [&str; 8] = [
-    "wall",
-    "joint",
-    "floor",
-    "seal",
-    "assembly",
-    "alternate",
-    "alternative",
-    "system",
-];
 
 /// Words that lead to a kind: "for Type A".
 const LEADS: [&str; 7] = ["in", "for", "with", "under", "at", "on", "of"];
@@ -79,7 +67,11 @@ impl Kinds {
             .join(" ")
             .to_lowercase();
         let several = |sort: &str| heading.iter().filter(|(own, _)| own == sort).count() > 1;
-        let counts = |(sort, _): &&(String, String)| several(sort) && is_of_one(sort, &flowing);
+        let counts = |(sort, _): &&(String, String)| {
+            let labels = heading.iter().filter(|(own, _)| own == sort);
+            let labels: Vec<&str> = labels.map(|(_, label)| label.as_str()).collect();
+            several(sort) && is_of_one(sort, &labels, &flowing)
+        };
         Self(heading.iter().filter(counts).cloned().collect())
     }
 
@@ -127,7 +119,7 @@ fn name(sort: &str, label: &str) -> String {
 }
 
 /// Whether a joint is of one kind of a sort only: by what the sort is called, and by what the document says.
-fn is_of_one(sort: &str, flowing: &str) -> bool {
+fn is_of_one(sort: &str, labels: &[&str], flowing: &str) -> bool {
     let says = |words: String| flowing.contains(&words);
     let both = ["both", "all", "together with", "in addition to"]
         .iter()
@@ -149,7 +141,33 @@ fn is_of_one(sort: &str, flowing: &str) -> bool {
         format!("one {word}"),
         format!("either {word}"),
     ];
-    EXCLUSIVE.contains(&word) || chosen.into_iter().any(says)
+    let chosen = chosen.into_iter().any(says);
+    chosen || EXCLUSIVE.contains(&word) && !are_built_together(sort, labels, flowing)
+}
+
+/// Whether a joint has two kinds at once: "Type A wall at one side *and Type B* wall at the other", "Method 1 is *followed by Method 2*".
+fn are_built_together(sort: &str, labels: &[&str], flowing: &str) -> bool {
+    const JOINING: [&str; 7] = [
+        "and",
+        "and a",
+        "and the",
+        "plus",
+        "then",
+        "followed by",
+        "over",
+    ];
+    let label = |label: &str| {
+        let joined = |word: &&str| {
+            let words = format!(" {word} {sort} {}", label.to_lowercase());
+            let mut places = flowing.match_indices(&words);
+            places.any(|(at, _)| {
+                let behind = flowing.get(at + words.len()..).unwrap_or_default();
+                !behind.starts_with(char::is_alphanumeric)
+            })
+        };
+        JOINING.iter().any(joined)
+    };
+    labels.iter().any(|own| label(own))
 }
 
 /// The parts of a condition of which all must hold.

@@ -57,3 +57,22 @@ pub(crate) fn unread(text: &str) -> Vec<String> {
         .map(|warning| warning.words)
         .collect()
 }
+
+/// An item of its own before the text, so that it is a listing.
+fn with_a_floor(item: &str) -> String {
+    format!("1. Floor - 5 in. thick min.\n\n2. {item}\n")
+}
+
+/// Whether an item yields just these clauses.
+#[track_caller]
+pub(crate) fn check_item(item: &str, expected: &[&str]) {
+    let expected: Vec<&str> = core::iter::once("floor.thickness: at least 5 in")
+        .chain(expected.iter().copied())
+        .collect();
+    check(&with_a_floor(item), &expected);
+}
+
+/// The numbers of an item that are shown as unread.
+pub(crate) fn unread_in(item: &str) -> Vec<String> {
+    unread(&with_a_floor(item))
+}

@@ -1,16 +1,52 @@
-//! Text behind an optional part that is of the item around it: no farther in than the part's number, where lines that go on stand farther in.
+//! Where an item ends without a gap: at a number back at the margin, at a sentence no farther in than the part above it, and below an optional part at text
+//! that is of the item around it.
 
 use super::Builder;
 use crate::conditions::is_small_word;
 use crate::layout::Line;
 use crate::model::Span;
 use crate::outline::build::{OutlineItem, Paragraph};
-use crate::outline::marker::marker;
+use crate::outline::marker::{Close, Marker, Part, marker};
 
 /// Words that make a part optional.
 const OPTIONAL: &[&str] = &["optional", "alternat", "in lieu of"];
 
 impl Builder<'_> {
+    /// Whether a bare number without a gap before it stands where an earlier item's does, left of the text above it, and a name follows: `2 Joint. Nominal
+    /// width ...` below the text of 1.3.
+    pub(super) fn returns_to_margin(
+        &self,
+        at: usize,
+        line: &Line<'_>,
+        marker: &Marker,
+        words: &str,
+    ) -> bool {
+        let numbered = matches!(marker.parts.as_slice(), [Part::Number(_)]);
+        let name = words.get(marker.len..).unwrap_or_default().trim_start();
+        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
+        let margin = self
+            .open
+            .first()
+            .is_some_and(|(indent, _)| *indent == line.indent);
+        numbered
+            && marker.close == Close::Nothing
+            && margin
+            && self.open.len() > 1
+            && above.is_some_and(|above| above.indent > line.indent)
+            && name.starts_with(char::is_uppercase)
+            && self.last_sentence_ended()
+    }
+
+    /// Whether a line begins a sentence no farther in than the marker of the part above it, whose own lines hang: `Edges: plumb` below the text of `c)`.
+    pub(super) fn falls_back(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
+        let part = self.open.last().filter(|_| self.open.len() > 1);
+        part.is_some_and(|(indent, _)| line.indent <= *indent)
+            && above.is_some_and(|above| above.indent > line.indent)
+            && words.starts_with(char::is_uppercase)
+            && self.last_sentence_ended()
+    }
+
     /// Whether a line is a sentence of its own below an optional part, of which it is none: `Packing shall be min 4 in. deep` no farther in than `A1.`
     pub(super) fn leaves_option(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
         let left = self

@@ -347,25 +347,6 @@ impl<'a> Builder<'a> {
         self.gap || !(bare || cited)
     }
 
-    /// Whether a bare number without a gap before it stands where an earlier item's does, left of the text above it, and a name follows: `2 Joint. Nominal
-    /// width ...` below the text of 1.3.
-    fn returns_to_margin(&self, at: usize, line: &Line<'_>, marker: &Marker, words: &str) -> bool {
-        let numbered = matches!(marker.parts.as_slice(), [Part::Number(_)]);
-        let name = words.get(marker.len..).unwrap_or_default().trim_start();
-        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
-        let margin = self
-            .open
-            .first()
-            .is_some_and(|(indent, _)| *indent == line.indent);
-        numbered
-            && marker.close == Close::Nothing
-            && margin
-            && self.open.len() > 1
-            && above.is_some_and(|above| above.indent > line.indent)
-            && name.starts_with(char::is_uppercase)
-            && self.last_sentence_ended()
-    }
-
     fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
         let words = content.of(self.source);
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
@@ -406,16 +387,6 @@ impl<'a> Builder<'a> {
             let piece = Span::new(content.start() + from, content.start() + to);
             self.add_text(piece, begins || number > 0);
         }
-    }
-
-    /// Whether a line begins a sentence no farther in than the marker of the part above it, whose own lines hang: `Edges: plumb` below the text of `c)`.
-    fn falls_back(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
-        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
-        let part = self.open.last().filter(|_| self.open.len() > 1);
-        part.is_some_and(|(indent, _)| line.indent <= *indent)
-            && above.is_some_and(|above| above.indent > line.indent)
-            && words.starts_with(char::is_uppercase)
-            && self.last_sentence_ended()
     }
 
     /// Whether a line stands no farther in than the bullet above it, whose sentence has ended: it begins anew, "In joints up to 2 in.:".
