@@ -120,7 +120,13 @@ fn name(sort: &str, label: &str) -> String {
 
 /// Whether a joint is of one kind of a sort only: by what the sort is called, and by what the document says.
 fn is_of_one(sort: &str, labels: &[&str], flowing: &str) -> bool {
-    let says = |words: String| flowing.contains(&words);
+    let says = |words: String| {
+        let mut places = flowing.match_indices(&words);
+        places.any(|(at, _)| {
+            let before = flowing.get(..at).unwrap_or_default();
+            !before.ends_with(char::is_alphanumeric)
+        })
+    };
     let both = ["both", "all", "together with", "in addition to"]
         .iter()
         .any(|all| says(format!("{all} {sort}")));
