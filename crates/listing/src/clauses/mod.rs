@@ -28,7 +28,7 @@ mod tables;
 mod told;
 mod unclaimed;
 
-use std::rc::Rc;
+use std::sync::Arc;
 
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
@@ -69,9 +69,9 @@ pub(crate) struct Around {
     /// Where the item's marker and title stand.
     pub(crate) heading: Span,
     /// Where in the document each word stands first.
-    pub(crate) first_said: Rc<FirstSaid>,
+    pub(crate) first_said: Arc<FirstSaid>,
     /// The letters by which the head of the document names configurations.
-    pub(crate) configuration_letters: Rc<[String]>,
+    pub(crate) configuration_letters: Arc<[String]>,
 }
 
 impl Around {

@@ -79,6 +79,9 @@ pub(crate) fn headed_variant<'f>(
         .char_indices()
         .nth(LEAD)
         .map_or(text.len(), |(at, _)| at);
+    if !may_head(text.get(..end)?) {
+        return None;
+    }
     let sentence = Sentence::new(flow, 0..end);
     let first = usize::from(is_bullet(&sentence, 0));
     let of_what = OF_WHAT
@@ -118,6 +121,18 @@ pub(crate) fn headed_variant<'f>(
             words,
             span: sentence.source(span),
         }
+    })
+}
+
+/// Whether an opening has a word among its first that heads a variant.
+fn may_head(opening: &str) -> bool {
+    const FIRST: usize = 3;
+    let words = opening.split(|c: char| !c.is_alphanumeric());
+    let mut words = words.filter(|word| !word.is_empty()).take(FIRST);
+    words.any(|word| {
+        HEADING
+            .iter()
+            .any(|heading| word.eq_ignore_ascii_case(heading))
     })
 }
 

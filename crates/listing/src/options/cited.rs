@@ -1,5 +1,6 @@
 //! The items that words cite one after another: `Item 2A`, `Items 2A and 2B`, `4.1`, `§ 3(d)`, `(a)`, `2 c)`, `4.1 to 4.3`.
 
+use super::paths::Paths;
 use measure::Unit;
 use measure::notation::quantity_at;
 
@@ -35,7 +36,7 @@ pub(super) struct Citation {
 }
 
 /// What the words of the item `own` cite from a place on.
-pub(super) fn cited(own: &str, text: &str, from: usize, paths: &[String]) -> Citation {
+pub(super) fn cited(own: &str, text: &str, from: usize, paths: &Paths) -> Citation {
     let words = words(text, from);
     let mut found = Citation::default();
     let mut through = false;
@@ -64,8 +65,8 @@ pub(super) fn cited(own: &str, text: &str, from: usize, paths: &[String]) -> Cit
         };
         // `4.1 to 4.3` cites those between, too.
         if through && let Some(last) = found.items.last() {
-            let between: Vec<String> = between(last, path, paths).collect();
-            found.items.extend(between);
+            let between = paths.between(last, path);
+            found.items.extend_from_slice(between);
         }
         found.items.push(path.clone());
         through = false;
@@ -144,12 +145,12 @@ fn is_measure(text: &str, place: usize, word: &str, first: bool) -> bool {
 }
 
 /// The item that a word names.
-fn named<'p>(own: &str, word: &str, paths: &'p [String]) -> Option<&'p String> {
+fn named<'p>(own: &str, word: &str, paths: &'p Paths) -> Option<&'p String> {
     let bare = bare(word);
     // Within `2A(3)`, `(1)` is `2A(1)`, and never item 1.
     if word.starts_with('(') && own.contains('(') {
         let sibling = sibling(own, bare)?;
-        return paths.iter().find(|path| **path == sibling);
+        return paths.exactly(&sibling);
     }
     let unbalanced = if bare.contains('(') && !bare.contains(')') {
         format!("{bare})")
@@ -159,13 +160,8 @@ fn named<'p>(own: &str, word: &str, paths: &'p [String]) -> Option<&'p String> {
     // Within `System B-2A`, `Item 2` is that of System B, where it has one.
     let part = own.split_once('-').filter(|(part, _)| part.contains(' '));
     let in_part = part.map(|(part, _)| format!("{part}-{unbalanced}"));
-    let own_part = paths.iter().find(|path| Some(*path) == in_part.as_ref());
-    if own_part.is_some() {
-        return own_part;
-    }
-    let is_named =
-        |path: &&String| **path == unbalanced || path.trim_start_matches('§') == unbalanced;
-    paths.iter().find(is_named)
+    let own_part = in_part.and_then(|label| paths.exactly(&label));
+    own_part.or_else(|| paths.named(&unbalanced))
 }
 
 /// The letter in brackets that stands apart from the number before it: `2 c)`, `2 (c)`. A letter without one may be the word "a".
@@ -182,21 +178,9 @@ fn letter_of<'w>(number: &str, word: &'w str) -> Option<&'w str> {
 }
 
 /// The item of a number and a letter.
-fn lettered<'p>(number: &str, letter: &str, paths: &'p [String]) -> Option<&'p String> {
+fn lettered<'p>(number: &str, letter: &str, paths: &'p Paths) -> Option<&'p String> {
     let number = number.trim_start_matches(['(', '§']);
-    let is_named = |path: &&String| {
-        let rest = path.trim_start_matches('§').strip_prefix(number);
-        rest.is_some_and(|rest| rest.trim_matches(['(', ')', '.', ' ']) == letter)
-    };
-    paths.iter().find(is_named)
-}
-
-/// The items that stand between two.
-fn between<'p>(from: &str, to: &str, paths: &'p [String]) -> impl Iterator<Item = String> + 'p {
-    let place = |item: &str| paths.iter().position(|path| path == item);
-    let between = place(from).zip(place(to));
-    let between = between.and_then(|(from, to)| paths.get(from + 1..to));
-    between.unwrap_or_default().iter().cloned()
+    paths.lettered(number, letter)
 }
 
 /// The item beside another that a letter or number in brackets cites: `(a)` within `3(b)` is `3(a)`.

@@ -6,9 +6,13 @@
 //! ("Item 4 shall be spaced 12 in. apart").
 
 use core::ops::Range;
+use std::collections::{BTreeMap, BTreeSet};
+
+use aho_corasick::AhoCorasick;
 
 use super::ItemOption;
 use super::cited::{Citation, cited};
+use super::paths::Paths;
 use crate::layout::Flow;
 use crate::model::Span;
 use crate::outline::{OutlineItem, Paragraph};
@@ -72,12 +76,10 @@ pub(super) fn keep_what_is_asked_for(
     items: &[OutlineItem],
     options: &mut [ItemOption],
 ) {
-    let may_be_left = |option: &ItemOption| option.optional && option.replaces.is_empty();
     if !options.iter().any(may_be_left) {
         return;
     }
-    let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
-    let paths = paths.as_slice();
+    let paths = &Paths::of(items.iter().map(|item| item.path.clone()));
     let flows: Vec<(usize, Flow)> = items
         .iter()
         .enumerate()
@@ -97,12 +99,15 @@ pub(super) fn keep_what_is_asked_for(
             ranges.filter_map(|range| Asking::of(*place, flow, range, paths))
         })
         .collect();
+    let near = Near::of(items, options, &asking_sentences);
     for (index, item) in items.iter().enumerate() {
         let Some(option) = options.get_mut(index).filter(|option| may_be_left(option)) else {
             continue;
         };
-        let asking: Vec<(Span, bool)> = asking_sentences
-            .iter()
+        let sentences = near
+            .sentences(index)
+            .filter_map(|at| asking_sentences.get(at));
+        let asking: Vec<(Span, bool)> = sentences
             .filter_map(|sentence| {
                 let words = Words {
                     said: sentence,
@@ -123,6 +128,11 @@ pub(super) fn keep_what_is_asked_for(
             option.offered = Some(*words);
         }
     }
+}
+
+/// Whether an item may be left out, and for no other.
+fn may_be_left(option: &ItemOption) -> bool {
+    option.optional && option.replaces.is_empty()
 }
 
 /// Whether a sentence has any of the words that ask for a thing or let it be left out.
@@ -165,7 +175,7 @@ struct Asking<'s> {
 }
 
 impl<'s> Asking<'s> {
-    fn of(place: usize, flow: &'s Flow, range: Range<usize>, paths: &[String]) -> Option<Self> {
+    fn of(place: usize, flow: &'s Flow, range: Range<usize>, paths: &Paths) -> Option<Self> {
         let lower = flow
             .lower()
             .get(range.clone())
@@ -182,8 +192,83 @@ impl<'s> Asking<'s> {
     }
 }
 
+/// What an item is called by its title, in small letters, as one of it.
+fn name_of(item: &OutlineItem) -> String {
+    let title = item.title.to_lowercase();
+    let name = title
+        .split(['(', ',', ':', '*', '–', '—'])
+        .find(|part| part.contains(char::is_alphabetic))
+        .unwrap_or_default();
+    let name = name.trim().trim_start_matches("optional ");
+    name.trim_end_matches('s').to_owned()
+}
+
+/// Whether a name is that of one thing wherever it stands: a word alone may be another thing.
+fn says_enough(name: &str) -> bool {
+    name.len() > 3 && name.contains(' ')
+}
+
+/// The sentences that may speak of each item that may be left out, so that not every one is read beside every item.
+struct Near {
+    by_item: BTreeMap<usize, BTreeSet<usize>>,
+}
+
+impl Near {
+    fn of(items: &[OutlineItem], options: &[ItemOption], asking: &[Asking<'_>]) -> Self {
+        let mut near = Self {
+            by_item: BTreeMap::new(),
+        };
+        let left = items.iter().zip(options).enumerate();
+        let left = left.filter(|(_, (_, option))| may_be_left(option));
+        let left: Vec<(usize, &OutlineItem)> =
+            left.map(|(index, (item, _))| (index, item)).collect();
+        let names = left.iter().map(|(index, item)| (*index, name_of(item)));
+        let names: Vec<(usize, String)> = names.filter(|(_, name)| says_enough(name)).collect();
+        let spoken = AhoCorasick::new(names.iter().map(|(_, name)| name)).ok();
+        let mut by_path: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+        for (index, item) in &left {
+            by_path.entry(&item.path).or_default().push(*index);
+        }
+        for (at, sentence) in asking.iter().enumerate() {
+            near.add(sentence.place, at);
+            for found in spoken
+                .iter()
+                .flat_map(|spoken| spoken.find_overlapping_iter(sentence.lower))
+            {
+                if let Some((index, _)) = names.get(found.pattern().as_usize()) {
+                    near.add(*index, at);
+                }
+            }
+            let cited = sentence.cited.iter().flat_map(|(_, found)| &found.items);
+            for path in cited {
+                let ends = path.char_indices().map(|(end, c)| end + c.len_utf8());
+                let around = ends.filter_map(|end| by_path.get(path.get(..end)?));
+                for index in around.flatten() {
+                    near.add(*index, at);
+                }
+            }
+            // In such an item `(1)` is another one than elsewhere.
+            if sentence.lower.contains("item") {
+                for (index, _) in left.iter().filter(|(_, item)| item.path.contains('(')) {
+                    near.add(*index, at);
+                }
+            }
+        }
+        near
+    }
+
+    fn add(&mut self, item: usize, sentence: usize) {
+        self.by_item.entry(item).or_default().insert(sentence);
+    }
+
+    /// The sentences near an item, in the order of the document.
+    fn sentences(&self, item: usize) -> impl Iterator<Item = usize> {
+        self.by_item.get(&item).into_iter().flatten().copied()
+    }
+}
+
 /// Where the words of an item cite others, and which.
-fn citations(own: &str, text: &str, lower: &str, paths: &[String]) -> Vec<(usize, Citation)> {
+fn citations(own: &str, text: &str, lower: &str, paths: &Paths) -> Vec<(usize, Citation)> {
     let words = lower.match_indices("item").map(|(at, word)| {
         let from = at + word.len();
         let plural = lower.get(from..).is_some_and(|rest| rest.starts_with('s'));
@@ -203,7 +288,7 @@ struct Words<'s> {
 
 impl Words<'_> {
     /// Whether the sentence asks for an item, and if so whether only in some joints.
-    fn asks_for(&self, item: &OutlineItem, paths: &[String]) -> Option<bool> {
+    fn asks_for(&self, item: &OutlineItem, paths: &Paths) -> Option<bool> {
         let conditional = self.said.conditional;
         let cited = self.citations(item, paths);
         let named = self.names(item);
@@ -220,7 +305,7 @@ impl Words<'_> {
     }
 
     /// Where the item is cited, or from outside a part of it.
-    fn citations(&self, item: &OutlineItem, paths: &[String]) -> Vec<(usize, usize)> {
+    fn citations(&self, item: &OutlineItem, paths: &Paths) -> Vec<(usize, usize)> {
         let is_it =
             |path: &String| *path == item.path || !self.within && path.starts_with(&item.path);
         let own;
@@ -243,16 +328,10 @@ impl Words<'_> {
         if self.within && !self.own {
             return Vec::new();
         }
-        let title = item.title.to_lowercase();
-        let name = title
-            .split(['(', ',', ':', '*', '–', '—'])
-            .find(|part| part.contains(char::is_alphabetic))
-            .unwrap_or_default();
-        let name = name.trim().trim_start_matches("optional ");
-        let whole = name.trim_end_matches('s');
+        let whole = &name_of(item);
         let last = whole.rsplit(' ').next().unwrap_or_default();
         let called = if self.own { last } else { whole };
-        let long = called.len() > 3 && (self.own || called.contains(' '));
+        let long = called.len() > 3 && (self.own || says_enough(called));
         let places = self.said.lower.match_indices(called).filter(|_| long);
         let own = ["it ", "they "]
             .iter()

@@ -1,27 +1,29 @@
 //! The groups of options of a listing, and the items whose parts are a list of which one is built.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::ItemOption;
 use super::head::Head;
 use super::inherits::beside_the_other;
 use super::listed::{
     Lead, cites, is_beside_the_others, joined_by_or, lead, leads_second, named_choices, requires,
 };
+use super::paths::Paths;
 use crate::model::{OptionGroup, OptionGroupKind, Span};
 use crate::outline::OutlineItem;
 
 /// Makes the parts of an item that says "one of the following" the choices of one group.
 pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &mut [ItemOption]) {
-    for (index, item) in items.iter().enumerate() {
-        let parts: Vec<usize> = (0..items.len())
-            .filter(|part| {
-                items
-                    .get(*part)
-                    .is_some_and(|part| part.parent == Some(index))
-            })
-            .collect();
-        if parts.is_empty() {
-            continue;
+    let mut all_parts: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    for (part, item) in items.iter().enumerate() {
+        if let Some(parent) = item.parent {
+            all_parts.entry(parent).or_default().push(part);
         }
+    }
+    for (index, parts) in all_parts {
+        let Some(item) = items.get(index) else {
+            continue;
+        };
         let named = named_parts(source, item, items, &parts);
         if named.len() > 1 {
             set_apart(source, items, options, &named);
@@ -73,7 +75,7 @@ fn named_parts(
     parts: &[usize],
 ) -> Vec<usize> {
     let path = |part: &usize| items.get(*part).map(|part| part.path.clone());
-    let paths: Vec<String> = parts.iter().filter_map(path).collect();
+    let paths = Paths::of(parts.iter().filter_map(path));
     let named = named_choices(source, item, &paths);
     let is_named = |part: &&usize| path(part).is_some_and(|path| named.contains(&path));
     parts.iter().filter(is_named).copied().collect()
@@ -199,77 +201,109 @@ pub(crate) fn groups(
     options: &[ItemOption],
     named: &[String],
 ) -> Vec<OptionGroup> {
-    let mut groups: Vec<OptionGroup> = Vec::new();
-    let mut configurations: Vec<String> = Vec::new();
-    for name in named
+    let mut groups = Groups::default();
+    let configurations: BTreeSet<&String> = named
         .iter()
         .chain(options.iter().flat_map(|option| &option.configurations))
-    {
-        if !configurations.contains(name) {
-            configurations.push(name.clone());
-        }
-    }
-    configurations.sort();
-    // "Configuration A" and "Configuration B" are choices of one group, "Seal Type 1" and "Seal Type 2" of another.
+        .collect();
     for name in configurations {
-        let sort = name.rsplit_once(' ').map_or("", |(sort, _)| sort);
-        let id = sort.to_lowercase().replace(' ', "_");
-        match groups.iter_mut().find(|group| group.id == id) {
-            Some(group) => group.choices.push(name),
-            None => groups.push(OptionGroup {
-                id,
-                kind: OptionGroupKind::Configurations,
-                base_item: None,
-                also_replaced: Vec::new(),
-                choices: vec![name],
-            }),
-        }
+        groups.add_kind(name);
     }
     for (item, option) in items.iter().zip(options) {
         if let Some(around) = &option.choice_of {
-            let is_its = |group: &&mut OptionGroup| {
-                group.kind == OptionGroupKind::OneOf && group.id == *around
-            };
-            match groups.iter_mut().find(is_its) {
-                Some(group) => group.choices.push(item.path.clone()),
-                None => groups.push(OptionGroup {
-                    id: around.clone(),
-                    kind: OptionGroupKind::OneOf,
-                    base_item: None,
-                    also_replaced: Vec::new(),
-                    choices: vec![item.path.clone()],
-                }),
-            }
-        } else if let Some(base) = option.replaces.first() {
-            // An alternate to an alternate is one more choice beside both.
-            let stands_in = |group: &&mut OptionGroup| {
-                group.kind == OptionGroupKind::Alternates && group.choices.contains(base)
-            };
-            match groups.iter_mut().find(stands_in) {
-                Some(group) => {
-                    // What this one doesn't replace, no other choice of the group may let fall away.
-                    group
-                        .also_replaced
-                        .retain(|held| option.replaces.contains(held));
-                    group.choices.push(item.path.clone());
-                }
-                None => groups.push(OptionGroup {
-                    id: base.clone(),
-                    kind: OptionGroupKind::Alternates,
-                    base_item: Some(base.clone()),
-                    also_replaced: option.replaces.iter().skip(1).cloned().collect(),
-                    choices: vec![base.clone(), item.path.clone()],
-                }),
-            }
+            groups.add_one_of(around, &item.path);
+        } else if let [base, others @ ..] = option.replaces.as_slice() {
+            groups.add_alternate(&item.path, base, others);
         } else if option.optional {
-            groups.push(OptionGroup {
-                id: item.path.clone(),
-                kind: OptionGroupKind::Optional,
-                base_item: None,
-                also_replaced: Vec::new(),
-                choices: vec![item.path.clone()],
-            });
+            groups.open(
+                OptionGroupKind::Optional,
+                &item.path,
+                None,
+                vec![item.path.clone()],
+            );
         }
     }
-    groups
+    groups.all
+}
+
+/// The groups of options as they are found, and where each is.
+#[derive(Debug, Default)]
+struct Groups {
+    all: Vec<OptionGroup>,
+    /// The kinds' groups by their sort, "system" or "seal type".
+    of_kind: BTreeMap<String, usize>,
+    /// The lists of which one is built, by the item around them.
+    of_one: BTreeMap<String, usize>,
+    /// The alternates' groups by each of their choices.
+    of_alternates: BTreeMap<String, usize>,
+}
+
+impl Groups {
+    /// "Configuration A" and "Configuration B" are choices of one group, "Seal Type 1" and "Seal Type 2" of another.
+    fn add_kind(&mut self, name: &str) {
+        let sort = name.rsplit_once(' ').map_or("", |(sort, _)| sort);
+        let id = sort.to_lowercase().replace(' ', "_");
+        let held = self.of_kind.get(&id).copied();
+        if let Some(group) = held.and_then(|at| self.all.get_mut(at)) {
+            group.choices.push(name.to_owned());
+        } else {
+            let place = self.open(
+                OptionGroupKind::Configurations,
+                &id,
+                None,
+                vec![name.to_owned()],
+            );
+            self.of_kind.insert(id, place);
+        }
+    }
+
+    fn add_one_of(&mut self, around: &str, path: &str) {
+        let held = self.of_one.get(around).copied();
+        if let Some(group) = held.and_then(|at| self.all.get_mut(at)) {
+            group.choices.push(path.to_owned());
+        } else {
+            let place = self.open(OptionGroupKind::OneOf, around, None, vec![path.to_owned()]);
+            self.of_one.insert(around.to_owned(), place);
+        }
+    }
+
+    /// An alternate to an alternate is one more choice beside both.
+    fn add_alternate(&mut self, path: &str, base: &str, others: &[String]) {
+        let held = self.of_alternates.get(base).copied();
+        let place =
+            if let Some((place, group)) = held.and_then(|at| Some((at, self.all.get_mut(at)?))) {
+                // What this one doesn't replace, no other choice of the group may let fall away.
+                let replaced = |held: &String| held == base || others.contains(held);
+                group.also_replaced.retain(replaced);
+                group.choices.push(path.to_owned());
+                place
+            } else {
+                let choices = vec![base.to_owned(), path.to_owned()];
+                let place = self.open(OptionGroupKind::Alternates, base, Some(base), choices);
+                if let Some(group) = self.all.get_mut(place) {
+                    group.also_replaced = others.to_vec();
+                }
+                self.of_alternates.insert(base.to_owned(), place);
+                place
+            };
+        // Where two groups have a choice of one label, the first is meant.
+        self.of_alternates.entry(path.to_owned()).or_insert(place);
+    }
+
+    fn open(
+        &mut self,
+        kind: OptionGroupKind,
+        id: &str,
+        base: Option<&str>,
+        choices: Vec<String>,
+    ) -> usize {
+        self.all.push(OptionGroup {
+            id: id.to_owned(),
+            kind,
+            base_item: base.map(str::to_owned),
+            also_replaced: Vec::new(),
+            choices,
+        });
+        self.all.len() - 1
+    }
 }

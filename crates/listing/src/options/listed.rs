@@ -2,6 +2,7 @@
 
 use super::cited::cited;
 use super::head::Head;
+use super::paths::Paths;
 use crate::layout::Flow;
 use crate::model::Span;
 use crate::outline::{OutlineItem, Paragraph};
@@ -37,7 +38,7 @@ pub(super) fn lead(source: &str, item: &OutlineItem) -> Option<(Lead, Span)> {
 /// The parts of an item of which its own text says by name that one is built: "One of Items 2A, 2B or 2C shall be used", "Use one of Items 3A and 3B".
 ///
 /// It would misread a sentence that only cites such a choice which is made elsewhere; so it must say "use" and name the item's own parts.
-pub(super) fn named_choices(source: &str, item: &OutlineItem, parts: &[String]) -> Vec<String> {
+pub(super) fn named_choices(source: &str, item: &OutlineItem, parts: &Paths) -> Vec<String> {
     let texts = item
         .paragraphs
         .iter()
@@ -54,7 +55,7 @@ pub(super) fn named_choices(source: &str, item: &OutlineItem, parts: &[String]) 
 }
 
 /// `Use 2A or 2B.`, `Either 2A or 2B:`, as a whole sentence.
-fn told_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<Vec<String>> {
+fn told_by_name(item: &OutlineItem, flow: &Flow, parts: &Paths) -> Option<Vec<String>> {
     let lower = flow.lower();
     crate::sentences::sentences(flow.text())
         .into_iter()
@@ -71,7 +72,7 @@ fn told_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<Vec
         })
 }
 
-fn chosen_by_name(item: &OutlineItem, flow: &Flow, parts: &[String]) -> Option<Vec<String>> {
+fn chosen_by_name(item: &OutlineItem, flow: &Flow, parts: &Paths) -> Option<Vec<String>> {
     const CUES: [&str; 5] = [
         "one of items ",
         "one of the items ",

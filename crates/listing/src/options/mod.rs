@@ -6,6 +6,7 @@
 
 mod cited;
 mod demanded;
+mod document;
 mod groups;
 mod head;
 mod inherits;
@@ -13,10 +14,12 @@ mod listed;
 mod named;
 mod offer;
 mod offered;
+mod paths;
 mod placed;
 mod reach;
 
 pub(crate) use groups::groups;
+pub(crate) use paths::Paths;
 
 use crate::model::Span;
 use crate::outline::OutlineItem;
@@ -55,7 +58,7 @@ impl ItemOption {
 }
 
 /// The items that words cite from a place on.
-pub(crate) fn items_cited(text: &str, from: usize, paths: &[String]) -> Vec<String> {
+pub(crate) fn items_cited(text: &str, from: usize, paths: &Paths) -> Vec<String> {
     cited::cited("", text, from, paths).items
 }
 

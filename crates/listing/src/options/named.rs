@@ -1,26 +1,18 @@
 //! What an alternative is offered for by a name: "sealant, in place of the coating".
 
 use super::head::Head;
-
-/// An item beside another, by its title.
-pub(super) struct Beside<'a> {
-    pub(super) path: &'a str,
-    pub(super) title: &'a str,
-    /// Whether it is no option itself.
-    pub(super) is_base: bool,
-}
+use crate::outline::OutlineItem;
 
 /// The one item beside it that words name from a place on, and where the name ends. More than one, or none, is no answer.
-pub(super) fn named(head: &Head, from: usize, beside: &[Beside<'_>]) -> Option<(String, usize)> {
+pub(super) fn named<'i>(
+    head: &Head,
+    from: usize,
+    bases: impl Iterator<Item = &'i OutlineItem>,
+) -> Option<(String, usize)> {
     let (name, end) = name(head, from)?;
-    let mut fitting = beside
-        .iter()
-        .filter(|item| item.is_base && holds(item.title, &name));
+    let mut fitting = bases.filter(|item| holds(&item.title, &name));
     let first = fitting.next()?;
-    fitting
-        .next()
-        .is_none()
-        .then(|| (first.path.to_owned(), end))
+    fitting.next().is_none().then(|| (first.path.clone(), end))
 }
 
 /// The words of the name, and where it ends.

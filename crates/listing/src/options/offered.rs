@@ -6,6 +6,7 @@
 //! misread: a thing whose name holds such a word for another reason, as "Alternate spacing"; and a method, type or wall that is built beside
 //! the other one of its kind in the same joint.
 
+use super::document::{Document, HEADED_KINDS, WALL_KINDS, is_label, label_behind, label_of_wall};
 use super::head::Head;
 
 /// Words of a name that offer the thing as one of several.
@@ -57,18 +58,12 @@ const WALLS: [&str; 10] = [
     "gypsum board wall",
 ];
 
-/// Words for walls of the other sort.
-const SOLID: [&str; 6] = [
-    "masonry",
-    "block",
-    "blockwork",
-    "cmu",
-    "concrete wall",
-    "rigid wall",
-];
-
 /// The words of a name that offer the item, or the part of one, as one of several, whichever the others are.
-pub(super) fn offered(head: &Head, document: &str, is_part: bool) -> Option<(usize, usize)> {
+pub(super) fn offered(
+    head: &Head,
+    document: &Document<'_>,
+    is_part: bool,
+) -> Option<(usize, usize)> {
     if let Some(words) = framed_wall(head, document, is_part)
         .or_else(|| wall_of_a_type(head, document))
         .or_else(|| walls_by_type(head, document))
@@ -155,7 +150,11 @@ fn alternative(tokens: &[(usize, &str)]) -> Option<(usize, usize)> {
 }
 
 /// `Method 1, spray`, `Spray, option S`, `Floor slab (Joint B only)`: a label, where the document has another of its kind.
-fn labelled(head: &Head, tokens: &[(usize, &str)], document: &str) -> Option<(usize, usize)> {
+fn labelled(
+    head: &Head,
+    tokens: &[(usize, &str)],
+    document: &Document<'_>,
+) -> Option<(usize, usize)> {
     tokens.windows(2).enumerate().find_map(|(place, pair)| {
         let [(at, word), (own, label)] = pair else {
             return None;
@@ -166,15 +165,17 @@ fn labelled(head: &Head, tokens: &[(usize, &str)], document: &str) -> Option<(us
         let whole = place == 0 && tokens.len() == 2;
         let of_joint = IN_BRACKETS.contains(word) && (bracketed || whole);
         let parted = own - (at + word.len()) == 1;
-        let counts =
-            parted && is_label(label) && (named || of_joint) && others(document, word, label);
+        let counts = parted
+            && is_label(label)
+            && (named || of_joint)
+            && document.labels_another(word, label);
         counts.then_some((*at, own + label.len()))
     })
 }
 
 /// `Filling A is a sealant`: the first words of an item without a title name one of several things, of which the document says where each is used:
 /// "13 mm where Filling A is used and 3 mm where Filling B is used".
-fn named_where_used(head: &Head, document: &str) -> Option<(usize, usize)> {
+fn named_where_used(head: &Head, document: &Document<'_>) -> Option<(usize, usize)> {
     let untitled = head.title_end <= head.title_start + 1;
     let all = head.written().get(head.title_start..)?;
     let start = head.title_start + all.len() - all.trim_start().len();
@@ -184,57 +185,12 @@ fn named_where_used(head: &Head, document: &str) -> Option<(usize, usize)> {
         && noun.starts_with(char::is_uppercase)
         && noun.chars().all(char::is_alphabetic)
         && matches!(label.as_bytes(), [b'A'..=b'Z' | b'1'..=b'9']);
-    // Only then is the whole document looked through.
     if !(untitled && plain) {
         return None;
     }
-    let flowing = document.split_whitespace().collect::<Vec<_>>().join(" ");
-    let used = |label: &str| {
-        ["where", "when", "if", "with"].iter().any(|lead| {
-            let said = format!("{lead} {noun} {label}");
-            flowing.contains(&format!("{said} is used"))
-                || flowing.contains(&format!("{said} is applied"))
-        })
-    };
-    let other = ('A'..='Z').chain('1'..='9').map(String::from);
-    let told = || {
-        used(label)
-            && other
-                .into_iter()
-                .any(|other| other != label && used(&other))
-    };
-    told().then(|| (start, start + noun.len() + 1 + label.len()))
-}
-
-/// `A`, `1`, `S2`, `D/M`.
-fn is_label(word: &str) -> bool {
-    const LONGEST: usize = 3;
-    let all = word.chars().all(|c| c.is_alphanumeric() || c == '/');
-    let short = word.chars().count() <= LONGEST;
-    let letters = word.chars().filter(|c| c.is_alphabetic()).count();
-    all && short
-        && letters <= 2
-        && !matches!(word, "of" | "to" | "in" | "is" | "or" | "for" | "at" | "as")
-}
-
-/// Whether a document has another label behind the same word.
-fn others(document: &str, word: &str, label: &str) -> bool {
-    let mut words = document
-        .split(|c: char| !(c.is_alphanumeric() || matches!(c, '-' | '/')))
-        .filter(|word| !word.is_empty())
-        .peekable();
-    while let Some(own) = words.next() {
-        let same = own.eq_ignore_ascii_case(word);
-        if same
-            && let Some(next) = words.peek()
-            && is_label(&next.to_lowercase())
-            && next.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())
-            && !next.eq_ignore_ascii_case(label)
-        {
-            return true;
-        }
-    }
-    false
+    let used = document.labels_where_used(noun);
+    let told = used.contains(label) && used.len() > 1;
+    told.then(|| (start, start + noun.len() + 1 + label.len()))
 }
 
 /// `Slotted runner - As Item 2A, except legs 2-1/2 in.`: an item that is another one, changed.
@@ -269,7 +225,7 @@ fn varies(head: &Head) -> Option<(usize, usize)> {
 
 /// The name of a framed wall that an item begins with, in a document that knows solid ones: "Flexible wall: ...", "A stud wall shall have". Beside
 /// another item of a joint between two walls it is the other side, and built; as a part of one it is a sort of wall.
-fn framed_wall(head: &Head, document: &str, is_part: bool) -> Option<(usize, usize)> {
+fn framed_wall(head: &Head, document: &Document<'_>, is_part: bool) -> Option<(usize, usize)> {
     let all = head.words().get(head.title_start..)?;
     let lead = all.trim_start();
     let lead = ["a ", "the "]
@@ -281,38 +237,26 @@ fn framed_wall(head: &Head, document: &str, is_part: bool) -> Option<(usize, usi
         lead.strip_prefix(**wall)
             .is_some_and(|rest| !rest.starts_with(char::is_alphanumeric))
     })?;
-    let lower = document.to_lowercase();
-    let solid = SOLID.iter().any(|solid| lower.contains(solid));
-    let other_side = !is_part && joins_walls(&lower);
-    (solid && !other_side).then_some((start, start + named.len()))
+    let other_side = !is_part && document.joins_walls();
+    (document.knows_solid_walls() && !other_side).then_some((start, start + named.len()))
 }
 
 /// `Wall Type B - Framed`, `Wall Assembly A: concrete`: a wall by its label, where the document has another of the kind and the joint isn't between two.
-fn wall_of_a_type(head: &Head, document: &str) -> Option<(usize, usize)> {
-    const KINDS: [&str; 3] = ["wall type ", "wall assembly type ", "wall assembly "];
+fn wall_of_a_type(head: &Head, document: &Document<'_>) -> Option<(usize, usize)> {
     let all = head.words().get(head.title_start..)?;
     let lead = all.trim_start();
     let start = head.title_start + all.len() - lead.len();
-    let label_of = |rest: &str| {
-        let mut chars = rest.chars();
-        let label = chars.next().filter(char::is_ascii_alphanumeric)?;
-        let ends = chars.next().is_none_or(|c| !c.is_alphanumeric());
-        ends.then_some(label)
-    };
-    let (kind, label) = KINDS
+    let (kind, label) = WALL_KINDS
         .iter()
-        .find_map(|kind| Some((kind, label_of(lead.strip_prefix(kind)?)?)))?;
-    let lower = document.to_lowercase();
-    let mut places = lower.match_indices(kind);
-    let another = places.any(|(at, _)| {
-        let own = lower.get(at + kind.len()..).and_then(label_of);
-        own.is_some_and(|own| own != label && own.is_alphabetic() == label.is_alphabetic())
-    });
-    (another && !joins_walls(&lower)).then_some((start, start + kind.len() + 1))
+        .find_map(|kind| Some((kind, label_of_wall(lead.strip_prefix(kind)?)?)))?;
+    let another = document
+        .walls(kind)
+        .any(|own| own != label && own.is_alphabetic() == label.is_alphabetic());
+    (another && !document.joins_walls()).then_some((start, start + kind.len() + 1))
 }
 
 /// `Walls - Type 1. Precast panel`: walls by the label that their text begins with, where the document heads others with another.
-fn walls_by_type(head: &Head, document: &str) -> Option<(usize, usize)> {
+fn walls_by_type(head: &Head, document: &Document<'_>) -> Option<(usize, usize)> {
     let title = head.part(head.title_start, head.title_end);
     let title = title.trim_matches(|c: char| !c.is_alphabetic());
     if !matches!(title, "wall" | "walls") {
@@ -322,68 +266,19 @@ fn walls_by_type(head: &Head, document: &str) -> Option<(usize, usize)> {
     let opening = text.trim_start_matches([' ', '-', '–', '—', ':', '.']);
     let start = head.title_end + text.len() - opening.len();
     let label = label_behind("type ", opening)?;
-    let lower = document.to_lowercase();
-    let another = lower.lines().any(|line| {
-        let places = line.match_indices("type ");
-        places.into_iter().any(|(at, _)| {
-            let walls = line.get(..at).unwrap_or_default();
-            let walls = walls.trim_end_matches(|c: char| !c.is_alphabetic());
-            let other = line.get(at..).and_then(|rest| label_behind("type ", rest));
-            (walls.ends_with("walls") || walls.ends_with("wall"))
-                && other.is_some_and(|other| other != label)
-        })
-    });
+    let another = document.types_of_walls().any(|other| other != label);
     let end = start + "type ".len() + label.len();
-    (another && !joins_walls(&lower)).then_some((start, end))
+    (another && !document.joins_walls()).then_some((start, end))
 }
 
 /// `System X (sealant)`, `Seal Type 1 – static joints`: a title with a label, where the document has another line headed so.
-fn headed_kind(head: &Head, document: &str) -> Option<(usize, usize)> {
-    const KINDS: [&str; 7] = [
-        "system ",
-        "seal type ",
-        "joint type ",
-        "type ",
-        "execution ",
-        "detail ",
-        "variation ",
-    ];
+fn headed_kind(head: &Head, document: &Document<'_>) -> Option<(usize, usize)> {
     let all = head.words().get(head.title_start..)?;
     let lead = all.trim_start();
     let start = head.title_start + all.len() - lead.len();
-    let (kind, label) = KINDS
+    let (kind, label) = HEADED_KINDS
         .iter()
         .find_map(|kind| Some((kind, label_behind(kind, lead)?)))?;
-    let lower = document.to_lowercase();
-    let another = lower.lines().any(|line| {
-        let heading = line.trim_start_matches(|c: char| !c.is_alphabetic());
-        label_behind(kind, heading).is_some_and(|other| {
-            other != label && line.trim_start().starts_with(|c: char| c.is_ascii_digit())
-        })
-    });
+    let another = document.heads(kind).any(|other| other != label);
     another.then(|| (start, start + kind.len() + label.len()))
-}
-
-/// The one letter or digit behind a word, with a sign behind it that parts it from what it names: `type 1.`, `system x (`.
-fn label_behind<'w>(word: &str, words: &'w str) -> Option<&'w str> {
-    let rest = words.strip_prefix(word)?;
-    let label = rest.get(..1)?;
-    let behind = rest.get(1..)?.trim_start();
-    let parted = behind.is_empty() || behind.starts_with(['.', ',', ':', '(', '-', '–', '—']);
-    let alone = !rest.get(1..)?.starts_with(char::is_alphanumeric);
-    (label.starts_with(|c: char| c.is_ascii_alphanumeric()) && parted && alone).then_some(label)
-}
-
-/// Whether a document's opening lines say that the joint lies between two walls, in words or by its designation, and name no floor or slab besides.
-fn joins_walls(document: &str) -> bool {
-    const OPENING: usize = 20;
-    let opening = document.lines().take(OPENING);
-    let is_item = |line: &&str| line.trim_start().starts_with("1.");
-    let opening: Vec<&str> = opening.take_while(|line| !is_item(line)).collect();
-    let says = |words: &str| opening.iter().any(|line| line.contains(words));
-    let designated = opening
-        .iter()
-        .flat_map(|line| line.split_whitespace())
-        .any(|word| word.starts_with("ww-"));
-    (designated || says("wall-to-wall") || says("wall to wall")) && !says("floor") && !says("slab")
 }

@@ -1,12 +1,16 @@
 //! What each item's head says of it as an option, placed among the other items.
 
+use std::collections::BTreeMap;
+
 use super::ItemOption;
 use super::cited::cited;
+use super::document::Document;
 use super::head::Head;
 use super::inherits::beside_the_other;
-use super::named::{Beside, named};
+use super::named::named;
 use super::offer::{Cue, cue, optional, optional_in_some, speaks_of_alternative};
 use super::offered::offered;
+use super::paths::Paths;
 use super::reach::{Reach, Said, configurations};
 use crate::outline::OutlineItem;
 
@@ -19,37 +23,41 @@ const IN_SOME: &str =
 
 /// What each item says of itself, the lists of choices apart.
 pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
-    let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
+    let paths = Paths::of(items.iter().map(|item| item.path.clone()));
+    let document = Document::of(source);
     let mut found: Vec<ItemOption> = Vec::new();
+    let mut beside: BTreeMap<Option<usize>, Vec<usize>> = BTreeMap::new();
     for (index, item) in items.iter().enumerate() {
         let head = Head::of(source, item);
-        let before: Vec<Beside<'_>> = items
-            .iter()
-            .zip(&found)
-            .take(index)
-            .filter(|(other, _)| other.parent == item.parent)
-            .map(|(other, option)| Beside {
-                path: &other.path,
-                title: &other.title,
-                is_base: !option.is_choice(),
-            })
-            .collect();
-        let mut option = read(&head, item, &before, &paths);
+        let before = beside.entry(item.parent).or_default();
+        let bases = || {
+            let bases = before
+                .iter()
+                .filter(|other| found.get(**other).is_some_and(|option| !option.is_choice()));
+            bases.filter_map(|other| items.get(*other))
+        };
+        let mut option = read(&head, item, bases, &paths);
         if !option.is_choice()
-            && let Some(base) = joined_to_parent(items, &found, index)
+            && let Some(base) = joined_to_parent(items, &found, index, before)
         {
             option.replaces = vec![base];
             option.doubt = None;
         }
-        offer(source, &head, item.parent.is_some(), &mut option);
+        offer(&document, &head, item.parent.is_some(), &mut option);
         found.push(option);
+        before.push(index);
     }
     found
 }
 
 /// The item that another stands in the place of, because its name begins with "or" and it is the first of that one's parts, or stands behind such parts:
 /// `W1 CONCRETE WALL`, `W1.a or CONCRETE BLOCK`. Words that would confine it are for a person.
-fn joined_to_parent(items: &[OutlineItem], found: &[ItemOption], index: usize) -> Option<String> {
+fn joined_to_parent(
+    items: &[OutlineItem],
+    found: &[ItemOption],
+    index: usize,
+    before: &[usize],
+) -> Option<String> {
     let item = items.get(index)?;
     let parent = items.get(item.parent?)?;
     let title = item.title.to_lowercase();
@@ -57,17 +65,24 @@ fn joined_to_parent(items: &[OutlineItem], found: &[ItemOption], index: usize) -
         .chars()
         .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | '*'));
     let says_itself = |item: &OutlineItem| !item.title.is_empty() && !item.paragraphs.is_empty();
-    let beside = items.iter().zip(found).take(index);
-    let mut beside = beside.filter(|(other, _)| other.parent == item.parent);
-    let follows = beside.all(|(_, option)| option.replaces == [parent.path.clone()]);
     let named = title
         .strip_prefix("or ")
         .is_some_and(|name| !name.starts_with("equ") && !name.trim().is_empty());
-    (named && plain && follows && says_itself(item) && says_itself(parent))
-        .then(|| parent.path.clone())
+    if !(named && plain && says_itself(item) && says_itself(parent)) {
+        return None;
+    }
+    let mut beside = before.iter().filter_map(|other| found.get(*other));
+    let follows = beside.all(|option| option.replaces == [parent.path.clone()]);
+    follows.then(|| parent.path.clone())
 }
 
-fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]) -> ItemOption {
+/// `bases` are the items beside it that stand before it and are no options.
+fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
+    head: &Head,
+    item: &OutlineItem,
+    bases: impl Fn() -> B,
+    paths: &Paths,
+) -> ItemOption {
     let own = &item.path;
     let title = item.title.to_lowercase();
     let configured = configurations(&title)
@@ -85,7 +100,7 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
     if let Some(cue) = cue(head) {
         let citation = cited(own, head.written(), cue.end, paths);
         let place = if citation.items.is_empty() {
-            named(head, cue.end, before).map(|(path, end)| (vec![path], end))
+            named(head, cue.end, bases()).map(|(path, end)| (vec![path], end))
         } else {
             Some((citation.items, citation.end))
         };
@@ -112,9 +127,9 @@ fn read(head: &Head, item: &OutlineItem, before: &[Beside<'_>], paths: &[String]
         let end = head.end_of_phrase(cue.end, true);
         in_part(head, &mut option, (cue.start, end));
     } else if let Some(alternate) = bare_alternate(head) {
-        let mut bases = before.iter().filter(|beside| beside.is_base);
+        let mut bases = bases();
         if let (Some(base), None) = (bases.next(), bases.next()) {
-            let base = vec![base.path.to_owned()];
+            let base = vec![base.path.clone()];
             replace(head, &mut option, base, alternate, Said::Title);
         } else {
             option.offered = Some(head.span(alternate.0, alternate.1));
@@ -149,7 +164,7 @@ fn bracketed_configurations(words: &str) -> Option<Vec<String>> {
 }
 
 /// Marks an item that is offered as one of several, and whose place among them isn't known.
-fn offer(source: &str, head: &Head, is_part: bool, option: &mut ItemOption) {
+fn offer(document: &Document<'_>, head: &Head, is_part: bool, option: &mut ItemOption) {
     if option.is_choice() || option.offered.is_some() || !option.configurations.is_empty() {
         return;
     }
@@ -157,7 +172,7 @@ fn offer(source: &str, head: &Head, is_part: bool, option: &mut ItemOption) {
     if optional_in_some(head).is_some() {
         return;
     }
-    if let Some((start, end)) = offered(head, source, is_part) {
+    if let Some((start, end)) = offered(head, document, is_part) {
         option.offered = Some(head.span(start, end));
     }
 }
@@ -215,7 +230,7 @@ fn doubt(head: &Head, option: &mut ItemOption, words: (usize, usize)) {
 }
 
 /// Whether the words speak of a part of an item: "the top track of Item 2A".
-fn is_of_an_item(head: &Head, cue: Cue, own: &str, paths: &[String]) -> bool {
+fn is_of_an_item(head: &Head, cue: Cue, own: &str, paths: &Paths) -> bool {
     let end = head.end_of_phrase(cue.end, cue.bracketed);
     let part = head
         .part(cue.end, end)

@@ -7,7 +7,7 @@ use core::ops::Range;
 use crate::conditions::{asks_for_item, may_ask_for_item};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::Condition;
-use crate::options::items_cited;
+use crate::options::{Paths, items_cited};
 use crate::outline::{Outline, OutlineItem, Paragraph};
 use crate::rules::Sentence;
 use crate::sentences::sentences;
@@ -55,7 +55,7 @@ struct Citations<'d> {
 
 impl<'d> Citations<'d> {
     fn of(text: &'d str, items: &'d [OutlineItem]) -> Self {
-        let paths: Vec<String> = items.iter().map(|item| item.path.clone()).collect();
+        let paths = Paths::of(items.iter().map(|item| item.path.clone()));
         let words = text
             .split(|c: char| !c.is_alphanumeric())
             .filter(|word| word.eq_ignore_ascii_case("item") || word.eq_ignore_ascii_case("items"));

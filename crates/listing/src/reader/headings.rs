@@ -4,6 +4,8 @@
 //!
 //! A heading of one of several kinds, "DETAIL A" in a document that heads others "DETAIL B", says for what all is that stands under it.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::standing::heads_notes;
 use crate::conditions::{headed_variant, is_small_word};
 use crate::layout::Flow;
@@ -14,8 +16,8 @@ use crate::outline::{Outline, OutlineItem, Paragraph, heads_all, is_rating};
 #[derive(Debug, Default)]
 pub(super) struct Headings {
     headings: Vec<Heading>,
-    /// Lines at the margin that end the option before them and head nothing.
-    closing: Vec<Span>,
+    /// Where each of them begins, and each line at the margin that ends the option before it and heads nothing, with how far from the edge; in order.
+    ends: Vec<(usize, usize)>,
 }
 
 #[derive(Debug)]
@@ -32,86 +34,93 @@ struct Heading {
 impl Headings {
     pub(super) fn of(text: &str, outline: &Outline) -> Self {
         let mut lines: Vec<Span> = Vec::new();
-        let mut within: Vec<(Span, usize)> = Vec::new();
-        let mut sure: Vec<Span> = Vec::new();
+        let mut within: BTreeMap<usize, usize> = BTreeMap::new();
+        let mut sure: BTreeSet<Span> = BTreeSet::new();
         for pieces in &outline.head {
             lines.extend(pieces.iter().filter(|line| names_kind(line.of(text))));
         }
         for (index, item) in outline.items.iter().enumerate() {
             if item.path.starts_with("Table ") {
-                sure.push(item.heading);
+                sure.insert(item.heading);
                 lines.push(item.heading);
             }
             // What is said of the whole joint is of none of the kinds before it.
             if heads_notes(&item.title) {
-                sure.push(item.heading);
+                sure.insert(item.heading);
                 lines.push(item.heading);
             }
             for (line, is_heading) in beside(text, item) {
                 sure.extend(is_heading.then_some(line));
                 lines.push(line);
-                within.push((line, index));
+                within.entry(line.start()).or_insert(index);
             }
         }
-        let named: Vec<Span> = lines.iter().map(|line| unnumbered(text, *line)).collect();
-        let headings = lines.iter().enumerate().map(|(own, line)| {
-            let flow = Flow::of(text, named.get(own).copied());
-            let others = named.iter().enumerate().filter(|(other, _)| *other != own);
-            let others = others.map(|(_, other)| other.of(text));
+        let mut named: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
+        for line in &lines {
+            let words = unnumbered(text, *line).of(text);
+            named.entry(first_word(words)).or_default().insert(words);
+        }
+        let headings = lines.iter().map(|line| {
+            let own = unnumbered(text, *line);
+            // Only what begins like it can be of its sort.
+            let others = named.get(&first_word(own.of(text)));
+            let others = others.into_iter().flatten().copied();
             Heading {
                 line: *line,
                 column: column(text, *line),
-                kind: headed_variant(&flow, others),
-                item: within
-                    .iter()
-                    .find(|(within, _)| within == line)
-                    .map(|(_, item)| *item),
+                kind: headed_variant(&Flow::of(text, [own]), others),
+                item: within.get(&line.start()).copied(),
             }
         });
         // A line that may name a kind heads something only where another of its sort does.
         let heads = |heading: &Heading| heading.kind.is_some() || sure.contains(&heading.line);
-        Self {
-            headings: headings.filter(heads).collect(),
-            closing: outline.closing.clone(),
-        }
+        let headings: Vec<Heading> = headings.filter(heads).collect();
+        let closing = outline.closing.iter();
+        let closing = closing.map(|line| (line.start(), column(text, *line)));
+        let own = headings
+            .iter()
+            .map(|heading| (heading.line.start(), heading.column));
+        let mut ends: Vec<(usize, usize)> = own.chain(closing).collect();
+        ends.sort_unstable();
+        Self { headings, ends }
     }
 
     /// Where an item ends in a heading that is no part of it; what stands behind belongs to it no more.
     pub(super) fn end(&self, text: &str, item: &OutlineItem) -> Option<usize> {
         let own = column(text, item.heading);
-        let headings = self.headings.iter();
-        let headings = headings.map(|heading| (heading.line, heading.column));
-        let closing = self.closing.iter().map(|line| (*line, column(text, *line)));
-        let behind = headings
-            .chain(closing)
-            .filter(|(line, column)| line.start() > item.heading.start() && *column <= own);
-        behind.map(|(line, _)| line.start()).min()
+        let start = item.heading.start();
+        let behind = self.ends.partition_point(|(end, _)| *end <= start);
+        let mut behind = self.ends.iter().skip(behind);
+        behind
+            .find(|(_, column)| *column <= own)
+            .map(|(end, _)| *end)
     }
 
     /// The kinds that headings name, each with the stretch that is of it: as far as the next heading that stands no farther in. Where one item holds two of
     /// them they tell its own text apart, and the item behind it is of neither.
-    pub(super) fn kinds<'h>(
-        &'h self,
-        text: &'h str,
-        items: &'h [OutlineItem],
-    ) -> impl Iterator<Item = (&'h Condition, Span)> {
-        self.headings
-            .iter()
-            .enumerate()
-            .filter_map(move |(at, heading)| {
-                let mut next = self.headings.iter().skip(at + 1);
-                let next = next.find(|next| next.column <= heading.column);
-                let end = next.map_or(text.len(), |next| next.line.start());
-                let beside = self.headings.iter().take(at);
-                let mut beside = beside.filter(|other| other.kind.is_some());
-                let shared = heading
-                    .item
-                    .filter(|item| beside.any(|other| other.item == Some(*item)));
-                let end = shared.map_or(end, |item| end.min(end_of_item(text, items, item)));
-                let under = Span::new(heading.line.end(), end);
-                heading.kind.as_ref().map(|kind| (kind, under))
-            })
+    pub(super) fn kinds(&self, text: &str, items: &[OutlineItem]) -> Vec<(Condition, Span)> {
+        let mut holding: BTreeSet<usize> = BTreeSet::new();
+        let mut kinds = Vec::new();
+        for (at, heading) in self.headings.iter().enumerate() {
+            let Some(kind) = &heading.kind else {
+                continue;
+            };
+            let mut next = self.headings.iter().skip(at + 1);
+            let next = next.find(|next| next.column <= heading.column);
+            let end = next.map_or(text.len(), |next| next.line.start());
+            let shared = heading.item.filter(|item| !holding.insert(*item));
+            let end = shared.map_or(end, |item| end.min(end_of_item(text, items, item)));
+            kinds.push((kind.clone(), Span::new(heading.line.end(), end)));
+        }
+        kinds
     }
+}
+
+/// The first word of a line, in small letters.
+fn first_word(line: &str) -> String {
+    let mut words = line.split(|c: char| !(c.is_alphanumeric() || c == '/'));
+    let first = words.find(|word| !word.is_empty()).unwrap_or_default();
+    first.to_lowercase()
 }
 
 /// Where the next item begins that isn't farther in than one.

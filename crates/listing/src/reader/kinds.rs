@@ -5,6 +5,8 @@
 //! ("Option S: brackets") are a choice of one where the document says so, and words for a person elsewhere; so is a sort of which both
 //! are built. What it would misread: two methods that one joint has both of, where nothing says it.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use crate::clauses::Draft;
 use crate::conditions::{OF_WHAT, is_small_word};
 use crate::model::{Condition, Expr};
@@ -44,20 +46,17 @@ struct Named {
 
 /// The kinds of which a document's joint is of one.
 #[derive(Debug, Default)]
-pub(super) struct Kinds(Vec<(String, String)>);
+pub(super) struct Kinds(BTreeSet<(String, String)>);
 
 impl Kinds {
     /// The kinds that head clauses of a document.
     pub(super) fn of<'d>(text: &str, drafts: impl Iterator<Item = &'d Draft>) -> Self {
-        let mut heading: Vec<(String, String)> = Vec::new();
+        let mut heading: BTreeSet<(String, String)> = BTreeSet::new();
         for draft in drafts {
             let parts = draft.condition.iter().flat_map(parts);
             for named in parts.filter_map(named).filter(|named| named.heads) {
                 for label in named.labels {
-                    let kind = (named.sort.clone(), label);
-                    if !heading.contains(&kind) {
-                        heading.push(kind);
-                    }
+                    heading.insert((named.sort.clone(), label));
                 }
             }
         }
@@ -66,12 +65,12 @@ impl Kinds {
             .collect::<Vec<_>>()
             .join(" ")
             .to_lowercase();
-        let several = |sort: &str| heading.iter().filter(|(own, _)| own == sort).count() > 1;
-        let counts = |(sort, _): &&(String, String)| {
-            let labels = heading.iter().filter(|(own, _)| own == sort);
-            let labels: Vec<&str> = labels.map(|(_, label)| label.as_str()).collect();
-            several(sort) && is_of_one(sort, &labels, &flowing)
-        };
+        let mut of_sort: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+        for (sort, label) in &heading {
+            of_sort.entry(sort).or_default().push(label);
+        }
+        of_sort.retain(|sort, labels| labels.len() > 1 && is_of_one(sort, labels, &flowing));
+        let counts = |(sort, _): &&(String, String)| of_sort.contains_key(sort.as_str());
         Self(heading.iter().filter(counts).cloned().collect())
     }
 
@@ -162,18 +161,21 @@ fn are_built_together(sort: &str, labels: &[&str], flowing: &str) -> bool {
         "followed by",
         "over",
     ];
-    let label = |label: &str| {
-        let joined = |word: &&str| {
-            let words = format!(" {word} {sort} {}", label.to_lowercase());
-            let mut places = flowing.match_indices(&words);
-            places.any(|(at, _)| {
-                let behind = flowing.get(at + words.len()..).unwrap_or_default();
-                !behind.starts_with(char::is_alphanumeric)
+    let sorts = format!(" {sort} ");
+    let mut places = flowing.match_indices(&sorts);
+    places.any(|(at, _)| {
+        let before = flowing.get(..at).unwrap_or_default();
+        let behind = flowing.get(at + sorts.len()..).unwrap_or_default();
+        let joined = JOINING.iter().any(|word| {
+            let before = before.strip_suffix(word);
+            before.is_some_and(|before| before.ends_with(' '))
+        });
+        joined
+            && labels.iter().any(|label| {
+                let rest = behind.strip_prefix(label.to_lowercase().as_str());
+                rest.is_some_and(|rest| !rest.starts_with(char::is_alphanumeric))
             })
-        };
-        JOINING.iter().any(joined)
-    };
-    labels.iter().any(|own| label(own))
+    })
 }
 
 /// The parts of a condition of which all must hold.

@@ -3,25 +3,29 @@
 mod asked;
 mod bare_numbers;
 mod contradictions;
+mod footnote_marks;
 mod footnotes;
 mod head;
 mod headings;
 mod kinds;
 mod numbering;
 mod second_pass;
+mod side_by_side;
 mod spelled_numbers;
 mod standing;
 
-use std::rc::Rc;
+use std::sync::Arc;
 
 use vocabulary::Component;
 
 use self::contradictions::{contradicting, contradictions};
+use self::footnote_marks::FootnoteMarks;
 use self::head::split_head;
 use self::headings::Headings;
 use self::kinds::Kinds;
 use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
+use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, standing};
 use crate::clauses::{self, Around, Draft, FirstSaid, Yield};
 use crate::conditions::letters;
@@ -76,8 +80,10 @@ pub fn read_text(name: &str, text: &str) -> Reading {
     let mut reader = Reader::new(text, &outline);
     reader.warnings.extend(head.warnings);
     reader.head(&stated, &demanded);
-    for index in 0..outline.items.len() {
-        reader.item(index);
+    let items: Vec<&OutlineItem> = outline.items.iter().collect();
+    let found = side_by_side(&items, |index, item| reader.item(index, item));
+    for (item, found) in items.into_iter().zip(found) {
+        reader.take_item(item, found);
     }
     let pages = 1 + lines.iter().filter(|line| line.after_page_break).count();
     let source = Source {
@@ -95,6 +101,10 @@ struct Reader<'a> {
     options: Vec<ItemOption>,
     /// The headings that are no items.
     headings: Headings,
+    /// The kinds that they name, each with the stretch that is of it.
+    kinds: Vec<(Condition, Span)>,
+    /// Where footnotes are cited.
+    footnote_marks: FootnoteMarks,
     /// The condition that each item as a whole stands under.
     standing: Vec<Option<Condition>>,
     drafts: Vec<(String, Draft)>,
@@ -104,9 +114,9 @@ struct Reader<'a> {
     /// The units that the document states for all its numbers.
     usual_units: UsualUnits,
     /// Where each word stands first.
-    first_said: Rc<FirstSaid>,
+    first_said: Arc<FirstSaid>,
     /// The letters by which the head names configurations.
-    configuration_letters: Rc<[String]>,
+    configuration_letters: Arc<[String]>,
 }
 
 impl<'a> Reader<'a> {
@@ -123,13 +133,15 @@ impl<'a> Reader<'a> {
             outline,
             standing: standing(text, outline, &options, &headings, usual_units),
             options,
+            kinds: headings.kinds(text, &outline.items),
             headings,
+            footnote_marks: FootnoteMarks::of(text, &outline.items),
             drafts: Vec::new(),
             warnings: Vec::new(),
             configurations: Vec::new(),
             places,
             usual_units,
-            first_said: Rc::new(FirstSaid::of(text)),
+            first_said: Arc::new(FirstSaid::of(text)),
             configuration_letters: configuration_letters(text, outline).into(),
         }
     }
@@ -169,14 +181,8 @@ impl<'a> Reader<'a> {
         self.take("", found);
     }
 
-    fn item(&mut self, index: usize) {
-        let Some(item) = self.outline.items.get(index) else {
-            return;
-        };
-        self.places.mark(item.heading, PlaceKind::Heading);
-        for span in &item.more_heading {
-            self.places.mark(*span, PlaceKind::Heading);
-        }
+    /// Reads an item, which may be done while others are read.
+    fn item(&self, index: usize, item: &OutlineItem) -> Yield {
         let around = self.around(index, item);
         let mut found = clauses::read(self.text, &item.paragraphs, &around);
         if let Some(Some(standing)) = self.standing.get(index) {
@@ -190,8 +196,8 @@ impl<'a> Reader<'a> {
             }
             found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
-        for (kind, under) in self.headings.kinds(self.text, &self.outline.items) {
-            found.put_under_within(kind, self.text, under);
+        for (kind, under) in &self.kinds {
+            found.put_under_within(kind, self.text, *under);
         }
         self.leave_options(index, &mut found);
         if let Some(option) = self.options.get(index) {
@@ -199,6 +205,14 @@ impl<'a> Reader<'a> {
             let doubt = option.doubt.iter().cloned();
             let doubt = doubt.map(|(span, why)| (WarningKind::OptionNotPlaced, span, why));
             found.warnings.extend(doubt);
+        }
+        found
+    }
+
+    fn take_item(&mut self, item: &OutlineItem, found: Yield) {
+        self.places.mark(item.heading, PlaceKind::Heading);
+        for span in &item.more_heading {
+            self.places.mark(*span, PlaceKind::Heading);
         }
         self.take(&item.path, found);
     }
@@ -225,11 +239,17 @@ impl<'a> Reader<'a> {
     /// "Clips (joints over 3 in.)", what stands before the place is the title.
     fn titled(&self, place: Span) -> Option<&'static str> {
         let holds = |piece: &Span| piece.start() <= place.start() && place.end() <= piece.end();
-        let item = self.outline.items.iter().find(|item| {
-            let text = item.paragraphs.iter().take(1).flat_map(Paragraph::pieces);
-            let headings = core::iter::once(item.heading).chain(item.more_heading.iter().copied());
-            headings.chain(text).any(|piece| holds(&piece))
-        })?;
+        let after = self
+            .outline
+            .items
+            .partition_point(|item| item.heading.start() <= place.start());
+        let item = after.checked_sub(1);
+        let item = item.and_then(|item| self.outline.items.get(item))?;
+        let text = item.paragraphs.iter().take(1).flat_map(Paragraph::pieces);
+        let headings = core::iter::once(item.heading).chain(item.more_heading.iter().copied());
+        if !headings.chain(text).any(|piece| holds(&piece)) {
+            return None;
+        }
         let start = place.start().max(item.heading.end());
         let before = Span::new(item.heading.end(), start).of(self.text);
         if !item.title.is_empty() {
@@ -268,7 +288,7 @@ impl<'a> Reader<'a> {
         let mut options: Vec<(usize, String)> = Vec::new();
         // A footnote speaks of what the item that cites it speaks of.
         let mut above = Some(if item.path.starts_with('[') {
-            self.citing(&item.path).unwrap_or(index)
+            self.footnote_marks.citing(&item.path).unwrap_or(index)
         } else {
             index
         });
@@ -376,6 +396,7 @@ impl<'a> Reader<'a> {
             return None;
         }
         let item = self
+            .footnote_marks
             .citing(path)
             .and_then(|index| self.outline.items.get(index))?;
         if item.title.contains(path) {
@@ -391,30 +412,6 @@ impl<'a> Reader<'a> {
         components_in(before)
             .last()
             .map(|(component, ..)| *component)
-    }
-
-    /// The first item that cites a footnote, in its title or in its text.
-    fn citing(&self, footnote: &str) -> Option<usize> {
-        let round = footnote.replace('[', "(").replace(']', ")");
-        let own = self.outline.items.iter().find(|item| item.path == footnote);
-        let is_round = own.is_some_and(|own| own.heading.of(self.text) == round);
-        let footnote = if is_round { round.as_str() } else { footnote };
-        let items = || {
-            self.outline
-                .items
-                .iter()
-                .enumerate()
-                .filter(|(_, item)| !item.path.starts_with('['))
-        };
-        items()
-            .find(|(_, item)| item.title.contains(footnote))
-            .or_else(|| {
-                items().find(|(_, item)| {
-                    let mut pieces = item.paragraphs.iter().flat_map(Paragraph::pieces);
-                    pieces.any(|piece| piece.of(self.text).contains(footnote))
-                })
-            })
-            .map(|(index, _)| index)
     }
 
     fn finish(mut self, source: Source, header: crate::model::Header) -> Reading {

@@ -1,7 +1,12 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
+use std::sync::LazyLock;
+
+use rustc_hash::FxHashSet;
+
 use super::asked::asked_for;
 use super::headings::Headings;
+use super::side_by_side::side_by_side;
 use crate::conditions::{
     Place, heads, heads_joints, heads_list, heads_rating, may_be_absent, only_says_for_which,
     only_says_where,
@@ -21,16 +26,14 @@ pub(super) fn standing(
     headings: &Headings,
     units: UsualUnits,
 ) -> Vec<Option<Condition>> {
-    let mut standing: Vec<Option<Condition>> = Vec::with_capacity(outline.items.len());
     let asked = asked_for(text, outline, units);
-    for (index, item) in outline.items.iter().enumerate() {
+    let own = side_by_side(&outline.items, |index, item| {
         let choice = options.get(index).is_some_and(ItemOption::is_choice);
-        let parted = outline
-            .items
-            .iter()
-            .skip(index + 1)
-            .take(1)
-            .any(|next| next.parent == Some(index));
+        if choice {
+            return None;
+        }
+        let next = outline.items.get(index + 1);
+        let parted = next.is_some_and(|next| next.parent == Some(index));
         let own = own(text, item, units, parted)
             .or_else(|| rated(text, &outline.items, index, units))
             .or_else(|| banded(text, &outline.items, index, units))
@@ -40,19 +43,18 @@ pub(super) fn standing(
                 asked
                     .filter(|_| may_be_absent(&item.title))
                     .map(|(_, own)| own.clone())
-            })
-            .filter(|_| !choice);
-        let offered = options
-            .get(index)
-            .and_then(|option| option.offered)
-            .filter(|_| !choice)
-            .map(|span| offered(text, span));
+            });
+        let offered = options.get(index).and_then(|option| option.offered);
+        let offered = offered.map(|span| self::offered(text, span));
         let said = |own: &Condition| {
             offered.as_ref().is_some_and(|offered| {
                 own.span.start() < offered.span.end() && offered.span.start() < own.span.end()
             })
         };
-        let own = joined(offered.clone(), own.filter(|own| !said(own)));
+        joined(offered.clone(), own.filter(|own| !said(own)))
+    });
+    let mut standing: Vec<Option<Condition>> = Vec::with_capacity(outline.items.len());
+    for (item, own) in outline.items.iter().zip(own) {
         // Step 4a is no part of Step 3, though it stands below it; and a table or footnote may be cited from elsewhere, too.
         let is_part = |parent: &usize| {
             let around = outline.items.get(*parent);
@@ -369,10 +371,11 @@ pub(super) fn names_attribute(title: &str) -> bool {
 /// Whether a word names what a property is of, within its component: the "splice" of a splice spacing, the "storage" of a storage temperature. A
 /// title "Splices" is about the part that it stands under.
 fn is_aspect(word: &str) -> bool {
+    static ASPECTS: LazyLock<FxHashSet<&'static str>> = LazyLock::new(|| {
+        let properties = vocabulary::vocabulary().properties();
+        let aspects = properties.filter_map(|property| property.attribute.split_once('_'));
+        aspects.map(|(aspect, _)| aspect).collect()
+    });
     const SHORTEST: usize = 4;
-    word.len() >= SHORTEST
-        && vocabulary::vocabulary()
-            .properties()
-            .filter_map(|property| property.attribute.split_once('_'))
-            .any(|(aspect, _)| aspect == word)
+    word.len() >= SHORTEST && ASPECTS.contains(word)
 }
