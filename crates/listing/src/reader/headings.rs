@@ -5,10 +5,11 @@
 //! A heading of one of several kinds, "DETAIL A" in a document that heads others "DETAIL B", says for what all is that stands under it.
 
 use super::standing::heads_notes;
-use crate::conditions::{headed_variant, is_small_word};
+use crate::conditions::{headed_variant, heads_joints, heads_rating, is_small_word};
 use crate::layout::Flow;
-use crate::model::{Condition, Span};
+use crate::model::{Condition, Expr, Span};
 use crate::outline::{Outline, OutlineItem, Paragraph, heads_all, is_rating};
+use crate::rules::Sentence;
 
 /// The headings of a document that are no items, in order.
 #[derive(Debug, Default)]
@@ -25,6 +26,8 @@ struct Heading {
     column: usize,
     /// The kind that all under it is of.
     kind: Option<Condition>,
+    /// Whether it says for which joints the text under it is.
+    band: bool,
     /// The item in whose text it stands.
     item: Option<usize>,
 }
@@ -35,7 +38,8 @@ impl Headings {
         let mut within: Vec<(Span, usize)> = Vec::new();
         let mut sure: Vec<Span> = Vec::new();
         for pieces in &outline.head {
-            lines.extend(pieces.iter().filter(|line| names_kind(line.of(text))));
+            let heads = |line: &&Span| outline.bands.contains(line) || names_kind(line.of(text));
+            lines.extend(pieces.iter().filter(heads));
         }
         for (index, item) in outline.items.iter().enumerate() {
             if item.path.starts_with("Table ") {
@@ -47,13 +51,24 @@ impl Headings {
                 sure.push(item.heading);
                 lines.push(item.heading);
             }
-            for (line, is_heading) in beside(text, item) {
+            let bands = item.paragraphs.iter().filter_map(|paragraph| {
+                let first = paragraph.pieces().first().copied()?;
+                outline.bands.contains(&first).then_some((first, true))
+            });
+            let beside = beside(text, item).into_iter();
+            let mut beside: Vec<(Span, bool)> = beside
+                .filter(|(line, _)| !outline.bands.contains(line))
+                .chain(bands)
+                .collect();
+            beside.sort_by_key(|(line, _)| line.start());
+            for (line, is_heading) in beside {
                 sure.extend(is_heading.then_some(line));
                 lines.push(line);
                 within.push((line, index));
             }
         }
         let named: Vec<Span> = lines.iter().map(|line| unnumbered(text, *line)).collect();
+        let is_band = |line: &Span| outline.bands.contains(line);
         let headings = lines.iter().enumerate().map(|(own, line)| {
             let flow = Flow::of(text, named.get(own).copied());
             let others = named.iter().enumerate().filter(|(other, _)| *other != own);
@@ -61,7 +76,12 @@ impl Headings {
             Heading {
                 line: *line,
                 column: column(text, *line),
-                kind: headed_variant(&flow, others),
+                kind: if is_band(line) {
+                    Some(band(&flow, *line))
+                } else {
+                    headed_variant(&flow, others)
+                },
+                band: is_band(line),
                 item: within
                     .iter()
                     .find(|(within, _)| within == line)
@@ -88,6 +108,12 @@ impl Headings {
         behind.map(|(line, _)| line.start()).min()
     }
 
+    /// The lines that say for which joints the text under them is.
+    pub(super) fn bands(&self) -> impl Iterator<Item = Span> + '_ {
+        let bands = self.headings.iter().filter(|heading| heading.band);
+        bands.map(|heading| heading.line)
+    }
+
     /// The kinds that headings name, each with the stretch that is of it: as far as the next heading that stands no farther in. Where one item holds two of
     /// them they tell its own text apart, and the item behind it is of neither.
     pub(super) fn kinds<'h>(
@@ -108,9 +134,36 @@ impl Headings {
                     .item
                     .filter(|item| beside.any(|other| other.item == Some(*item)));
                 let end = shared.map_or(end, |item| end.min(end_of_item(text, items, item)));
+                // A band within an item says nothing of the items behind it.
+                let around = items.iter().find(|item| {
+                    let start = item.heading.start();
+                    start > heading.line.end() && column(text, item.heading) < heading.column
+                });
+                let around = around.filter(|_| heading.band);
+                let end = around.map_or(end, |item| end.min(item.heading.start()));
                 let under = Span::new(heading.line.end(), end);
                 heading.kind.as_ref().map(|kind| (kind, under))
             })
+    }
+}
+
+/// The joints that a band is for; words where they aren't understood.
+fn band(flow: &Flow, line: Span) -> Condition {
+    const SIGNS: [char; 5] = [':', '-', '–', '—', '('];
+    let text = flow.text().trim_end();
+    let said = text.find(SIGNS).unwrap_or_default();
+    let from = text
+        .get(said..)
+        .and_then(|rest| rest.find(char::is_alphanumeric))
+        .map_or(said, |at| said + at);
+    let sentence = Sentence::new(flow, from..text.len());
+    let understood = heads_joints(&sentence).or_else(|| heads_rating(&sentence));
+    let words = text.trim_end_matches(':').to_owned();
+    Condition {
+        also: Vec::new(),
+        expr: understood.map_or_else(|| Expr::Words(words.clone()), |own| own.expr),
+        words,
+        span: line,
     }
 }
 

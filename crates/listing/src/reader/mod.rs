@@ -190,6 +190,9 @@ impl<'a> Reader<'a> {
             }
             found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
+        for band in self.headings.bands() {
+            found.leave_heading(band, self.text);
+        }
         for (kind, under) in self.headings.kinds(self.text, &self.outline.items) {
             found.put_under_within(kind, self.text, under);
         }
@@ -268,7 +271,7 @@ impl<'a> Reader<'a> {
         let mut options: Vec<(usize, String)> = Vec::new();
         // A footnote speaks of what the item that cites it speaks of.
         let mut above = Some(if item.path.starts_with('[') {
-            self.citing(&item.path).unwrap_or(index)
+            self.citing(&item.path).next().unwrap_or(index)
         } else {
             index
         });
@@ -298,8 +301,9 @@ impl<'a> Reader<'a> {
                 options.retain(|(start, _)| *start >= notes.end());
             }
             // A note at the end of all may be just about what holds without the option that leads to it.
-            let is_footnote =
-                item.path.starts_with('[') && item.heading.of(self.text).starts_with('[');
+            let is_footnote = item.path.starts_with('[')
+                && item.heading.of(self.text).starts_with('[')
+                && self.citing(&item.path).nth(1).is_none();
             let is_part = is_footnote || item.path.starts_with(&outer.path);
             let option = self.options.get(index);
             if let Some(option) = option.filter(|_| is_part && notes.is_none()) {
@@ -377,6 +381,7 @@ impl<'a> Reader<'a> {
         }
         let item = self
             .citing(path)
+            .next()
             .and_then(|index| self.outline.items.get(index))?;
         if item.title.contains(path) {
             return None;
@@ -393,12 +398,14 @@ impl<'a> Reader<'a> {
             .map(|(component, ..)| *component)
     }
 
-    /// The first item that cites a footnote, in its title or in its text.
-    fn citing(&self, footnote: &str) -> Option<usize> {
-        let round = footnote.replace('[', "(").replace(']', ")");
+    /// The items that cite a footnote: those that do in their titles, then those that do in their texts.
+    fn citing<'c>(&'c self, footnote: &'c str) -> impl Iterator<Item = usize> + 'c {
         let own = self.outline.items.iter().find(|item| item.path == footnote);
-        let is_round = own.is_some_and(|own| own.heading.of(self.text) == round);
-        let footnote = if is_round { round.as_str() } else { footnote };
+        let round = footnote.replace('[', "(").replace(']', ")");
+        let is_round = own.is_some_and(|own| {
+            own.heading.of(self.text).trim_start_matches('(') == round.trim_start_matches('(')
+        });
+        let footnote = if is_round { round } else { footnote.to_owned() };
         let items = || {
             self.outline
                 .items
@@ -406,15 +413,14 @@ impl<'a> Reader<'a> {
                 .enumerate()
                 .filter(|(_, item)| !item.path.starts_with('['))
         };
-        items()
-            .find(|(_, item)| item.title.contains(footnote))
-            .or_else(|| {
-                items().find(|(_, item)| {
-                    let mut pieces = item.paragraphs.iter().flat_map(Paragraph::pieces);
-                    pieces.any(|piece| piece.of(self.text).contains(footnote))
-                })
-            })
-            .map(|(index, _)| index)
+        let said = footnote.clone();
+        let titled = items().filter(move |(_, item)| item.title.contains(&said));
+        let told = items().filter(move |(_, item)| {
+            let mut pieces = item.paragraphs.iter().flat_map(Paragraph::pieces);
+            !item.title.contains(&footnote)
+                && pieces.any(|piece| piece.of(self.text).contains(&footnote))
+        });
+        titled.chain(told).map(|(index, _)| index)
     }
 
     fn finish(mut self, source: Source, header: crate::model::Header) -> Reading {
