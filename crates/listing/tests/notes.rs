@@ -10,9 +10,8 @@ use common::clauses;
 fn clause_with(text: &str, amount: &str) -> String {
     let all = clauses(text);
     let found = all.iter().find(|clause| clause.contains(amount));
-    found
-        .cloned()
-        .unwrap_or_else(|| panic!("no {amount} in {all:#?}\n{text}"))
+    assert!(found.is_some(), "no {amount} in {all:#?}\n{text}");
+    found.cloned().unwrap_or_default()
 }
 
 #[test]
@@ -25,12 +24,19 @@ fn a_note_below_an_optional_item_falls_away_with_none() {
         ("*", "*"),
         (" (Note 1)", "Note 1:"),
     ] {
-        for behind in ["3. SEALANT - Depth min 1/4 in.\n", "", "Issued by the house.\n"] {
+        for behind in [
+            "3. SEALANT - Depth min 1/4 in.\n",
+            "",
+            "Issued by the house.\n",
+        ] {
             let text = format!(
                 "1. PACKING - Min 4 pcf{mark}\n2. CLIPS (optional) - Max 24 in. OC.\n{note} Packing min 6 pcf for 3 hr rating.\n{behind}"
             );
             let own = clause_with(&text, "6 pcf");
-            assert!(own.ends_with("6 pcf if joint.rating = 3 hr"), "{own}\n{text}");
+            assert!(
+                own.ends_with("6 pcf if joint.rating = 3 hr"),
+                "{own}\n{text}"
+            );
         }
     }
 }

@@ -101,6 +101,7 @@ pub(super) fn keep_what_is_asked_for(
         let Some(option) = options.get_mut(index).filter(|option| may_be_left(option)) else {
             continue;
         };
+        let opening = opening_of(source, item);
         let asking: Vec<(Span, bool)> = asking_sentences
             .iter()
             .filter_map(|sentence| {
@@ -108,6 +109,7 @@ pub(super) fn keep_what_is_asked_for(
                     said: sentence,
                     own: sentence.place == index,
                     within: is_within(items, sentence.place, index),
+                    opening: &opening,
                 };
                 let asked = words.asks_for(item, paths)?;
                 Some((sentence.span, asked))
@@ -123,6 +125,13 @@ pub(super) fn keep_what_is_asked_for(
             option.offered = Some(*words);
         }
     }
+}
+
+/// The first line of an item's text, in small letters.
+fn opening_of(source: &str, item: &OutlineItem) -> String {
+    let first = item.paragraphs.first().map(Paragraph::pieces);
+    let first = first.and_then(|pieces| pieces.first().copied());
+    first.map_or_else(String::new, |line| line.of(source).to_lowercase())
 }
 
 /// Whether a sentence has any of the words that ask for a thing or let it be left out.
@@ -199,6 +208,8 @@ struct Words<'s> {
     own: bool,
     /// Whether it stands in the item or a part of it.
     within: bool,
+    /// The first line of the item's own text, in small letters.
+    opening: &'s str,
 }
 
 impl Words<'_> {
@@ -244,8 +255,17 @@ impl Words<'_> {
             return Vec::new();
         }
         let title = item.title.to_lowercase();
+        // `(Optional) Pins, min 3 mm dia`
+        let title = title.replace("(optional)", " ").replace("(opt.)", " ");
+        let opening;
+        let title = if title.trim().is_empty() {
+            opening = self.opening.replace("(optional)", " ");
+            &opening
+        } else {
+            &title
+        };
         let name = title
-            .split(['(', ',', ':', '*', '–', '—'])
+            .split(['(', ',', ':', '*', '–', '—', '.'])
             .find(|part| part.contains(char::is_alphabetic))
             .unwrap_or_default();
         let name = name.trim().trim_start_matches("optional ");
@@ -253,7 +273,14 @@ impl Words<'_> {
         let last = whole.rsplit(' ').next().unwrap_or_default();
         let called = if self.own { last } else { whole };
         let long = called.len() > 3 && (self.own || called.contains(' '));
-        let places = self.said.lower.match_indices(called).filter(|_| long);
+        // `Pins are required`: a short word counts where it is one.
+        let short = called.len() == 3 && self.own;
+        let begins = |at: usize| {
+            let before = self.said.lower.get(..at).unwrap_or_default();
+            !before.ends_with(char::is_alphanumeric)
+        };
+        let places = self.said.lower.match_indices(called);
+        let places = places.filter(|(at, _)| long || short && begins(*at));
         let own = ["it ", "they "]
             .iter()
             .filter(|word| self.own && self.said.lower.starts_with(**word));

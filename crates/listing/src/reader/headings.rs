@@ -5,11 +5,10 @@
 //! A heading of one of several kinds, "DETAIL A" in a document that heads others "DETAIL B", says for what all is that stands under it.
 
 use super::standing::heads_notes;
-use crate::conditions::{headed_variant, heads_joints, heads_rating, is_small_word};
+use crate::conditions::{headed_variant, is_small_word};
 use crate::layout::Flow;
 use crate::model::{Condition, Expr, Span};
 use crate::outline::{Outline, OutlineItem, Paragraph, heads_all, is_rating};
-use crate::rules::Sentence;
 
 /// The headings of a document that are no items, in order.
 #[derive(Debug, Default)]
@@ -77,7 +76,7 @@ impl Headings {
                 line: *line,
                 column: column(text, *line),
                 kind: if is_band(line) {
-                    Some(band(&flow, *line))
+                    Some(band(text, *line))
                 } else {
                     headed_variant(&flow, others)
                 },
@@ -147,21 +146,12 @@ impl Headings {
     }
 }
 
-/// The joints that a band is for; words where they aren't understood.
-fn band(flow: &Flow, line: Span) -> Condition {
-    const SIGNS: [char; 5] = [':', '-', '–', '—', '('];
-    let text = flow.text().trim_end();
-    let said = text.find(SIGNS).unwrap_or_default();
-    let from = text
-        .get(said..)
-        .and_then(|rest| rest.find(char::is_alphanumeric))
-        .map_or(said, |at| said + at);
-    let sentence = Sentence::new(flow, from..text.len());
-    let understood = heads_joints(&sentence).or_else(|| heads_rating(&sentence));
-    let words = text.trim_end_matches(':').to_owned();
+/// What a band is for: whether a joint is of it is for a person to say.
+fn band(text: &str, line: Span) -> Condition {
+    let words = line.of(text).trim_end_matches([':', ' ']).to_owned();
     Condition {
         also: Vec::new(),
-        expr: understood.map_or_else(|| Expr::Words(words.clone()), |own| own.expr),
+        expr: Expr::Words(words.clone()),
         words,
         span: line,
     }

@@ -58,7 +58,27 @@ fn tells_joints(said: &str) -> bool {
     ];
     const DEMANDS: &[&str] = &[
         "min", "minimum", "max", "maximum", "shall", "must", "is", "are", "be", "use", "nom",
-        "nominal", "thick", "deep", "depth", "spaced",
+        "nominal", "thick", "deep", "depth", "spaced", "one", "two", "three", "four", "both",
+    ];
+    // `walls 6 in.` says what they are.
+    const COMPARED: &[&str] = &[
+        "over",
+        "up",
+        "under",
+        "below",
+        "above",
+        "more",
+        "less",
+        "greater",
+        "wider",
+        "narrower",
+        "exceeding",
+        "between",
+        "to",
+        "hr",
+        "h",
+        "hour",
+        "hours",
     ];
     let said = said.trim().trim_end_matches([':', ')', '-', ' ']);
     let lower = said.to_lowercase();
@@ -76,5 +96,6 @@ fn tells_joints(said: &str) -> bool {
         && !lower.contains([';', ','])
         && !stopped
         && !has(DEMANDS)
-        && (!numbered || has(OF))
+        && has(OF)
+        && (!numbered || has(COMPARED) || lower.contains(['>', '<', '≤', '≥']))
 }

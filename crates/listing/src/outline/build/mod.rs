@@ -4,6 +4,7 @@ mod bands;
 mod boxes;
 mod citation;
 mod closing;
+mod column;
 mod headings;
 mod labels;
 mod notes;
@@ -172,6 +173,8 @@ struct Builder<'a> {
     notes: Vec<usize>,
     /// The lines that head bands of joints.
     bands: Vec<usize>,
+    /// The lines whose bare numbers count the items.
+    column: Vec<usize>,
     /// How its lines are set.
     setting: Setting,
 }
@@ -207,6 +210,7 @@ impl<'a> Builder<'a> {
             parts: Parts::default(),
             notes: notes::begin(lines),
             bands: bands::begin(lines),
+            column: column::counted(lines),
             setting: Setting::of(lines),
         }
     }
@@ -289,7 +293,8 @@ impl<'a> Builder<'a> {
                 !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
             })
             .filter(|marker| {
-                let begins = self.may_begin(marker, words)
+                let begins = self.column.contains(&at)
+                    || self.may_begin(marker, words)
                     || self.returns_to_margin(at, line, marker, words);
                 begins && !self.ends_bracket(marker, words) && !self.is_cited()
             });
@@ -396,7 +401,9 @@ impl<'a> Builder<'a> {
             || closes
             || self.leaves_note(at, line, words)
             || self.bands.contains(&at)
-            || at.checked_sub(1).is_some_and(|above| self.bands.contains(&above))
+            || at
+                .checked_sub(1)
+                .is_some_and(|above| self.bands.contains(&above))
             || is_bullet(words)
             || is_labelled(words)
             || self.leaves_bullets(line, words)

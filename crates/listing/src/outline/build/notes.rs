@@ -125,7 +125,7 @@ impl Run<'_> {
                 others.all(|(_, other)| other.citation() != mark.citation())
             })
         };
-        let ends = lines.iter().skip(self.end).all(|line| line.is_blank());
+        let ends = lines.iter().skip(self.end).all(Line::is_blank);
         let all_cited = || {
             let mut lettered = self
                 .notes
@@ -135,7 +135,11 @@ impl Run<'_> {
             lettered.all(|(_, mark)| is_cited(above, *mark, false))
                 && any.any(|(_, mark)| is_cited(above, *mark, false))
         };
-        let closes = || self.notes.iter().any(|(_, mark)| is_cited(above, *mark, true));
+        let closes = || {
+            self.notes
+                .iter()
+                .any(|(_, mark)| is_cited(above, *mark, true))
+        };
         let led = above
             .iter()
             .rev()
@@ -159,7 +163,7 @@ impl Run<'_> {
 }
 
 /// Whether a line heads notes.
-fn heads_notes(line: &str) -> bool {
+pub(super) fn heads_notes(line: &str) -> bool {
     let line = line.trim().trim_end_matches(':').to_lowercase();
     matches!(line.as_str(), "note" | "notes" | "footnotes" | "remarks")
 }
