@@ -70,6 +70,26 @@ impl Yield {
         });
     }
 
+    /// Drops what was read in a heading that only says for which joints the text under it is, with the configuration that it may name.
+    pub(crate) fn leave_heading(&mut self, heading: Span, source: &str) {
+        let holds = |span: Span| heading.start() <= span.start() && span.end() <= heading.end();
+        if !self.covered.iter().any(|span| holds(*span)) {
+            return;
+        }
+        self.leave_case(heading);
+        self.clauses.retain(|draft| !holds(draft.span));
+        self.warnings.retain(|(_, span, _)| !holds(*span));
+        self.covered.retain(|span| !holds(*span));
+        self.lead_ins.push(heading);
+        let mut words = heading.of(source).split(|c: char| !c.is_alphanumeric());
+        let label = words.nth(1);
+        let clauses = &self.clauses;
+        self.configurations.retain(|own| {
+            let used = clauses.iter().any(|draft| draft.options.contains(own));
+            used || own.rsplit(' ').next() != label
+        });
+    }
+
     /// Puts the clauses of a stretch under a condition in words, all but those that say that they hold in every case.
     pub(crate) fn put_under_within(&mut self, condition: &Condition, source: &str, within: Span) {
         for draft in &mut self.clauses {

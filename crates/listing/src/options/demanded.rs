@@ -99,11 +99,12 @@ pub(super) fn keep_what_is_asked_for(
             ranges.filter_map(|range| Asking::of(*place, flow, range, paths))
         })
         .collect();
-    let near = Near::of(items, options, &asking_sentences);
+    let near = Near::of(source, items, options, &asking_sentences);
     for (index, item) in items.iter().enumerate() {
         let Some(option) = options.get_mut(index).filter(|option| may_be_left(option)) else {
             continue;
         };
+        let opening = opening_of(source, item);
         let sentences = near
             .sentences(index)
             .filter_map(|at| asking_sentences.get(at));
@@ -113,6 +114,7 @@ pub(super) fn keep_what_is_asked_for(
                     said: sentence,
                     own: sentence.place == index,
                     within: is_within(items, sentence.place, index),
+                    opening: &opening,
                 };
                 let asked = words.asks_for(item, paths)?;
                 Some((sentence.span, asked))
@@ -133,6 +135,13 @@ pub(super) fn keep_what_is_asked_for(
 /// Whether an item may be left out, and for no other.
 fn may_be_left(option: &ItemOption) -> bool {
     option.optional && option.replaces.is_empty()
+}
+
+/// The first line of an item's text, in small letters.
+fn opening_of(source: &str, item: &OutlineItem) -> String {
+    let first = item.paragraphs.first().map(Paragraph::pieces);
+    let first = first.and_then(|pieces| pieces.first().copied());
+    first.map_or_else(String::new, |line| line.of(source).to_lowercase())
 }
 
 /// Whether a sentence has any of the words that ask for a thing or let it be left out.
@@ -192,11 +201,18 @@ impl<'s> Asking<'s> {
     }
 }
 
-/// What an item is called by its title, in small letters, as one of it.
-fn name_of(item: &OutlineItem) -> String {
+/// What an item is called by its title, or where it has none by the opening of its text, in small letters, as one of it.
+fn name_of(item: &OutlineItem, opening: &str) -> String {
     let title = item.title.to_lowercase();
+    // `(Optional) Pins, min 3 mm dia`
+    let title = title.replace("(optional)", " ").replace("(opt.)", " ");
+    let title = if title.trim().is_empty() {
+        opening.replace("(optional)", " ")
+    } else {
+        title
+    };
     let name = title
-        .split(['(', ',', ':', '*', '–', '—'])
+        .split(['(', ',', ':', '*', '–', '—', '.'])
         .find(|part| part.contains(char::is_alphabetic))
         .unwrap_or_default();
     let name = name.trim().trim_start_matches("optional ");
@@ -214,7 +230,12 @@ struct Near {
 }
 
 impl Near {
-    fn of(items: &[OutlineItem], options: &[ItemOption], asking: &[Asking<'_>]) -> Self {
+    fn of(
+        source: &str,
+        items: &[OutlineItem],
+        options: &[ItemOption],
+        asking: &[Asking<'_>],
+    ) -> Self {
         let mut near = Self {
             by_item: BTreeMap::new(),
         };
@@ -222,7 +243,9 @@ impl Near {
         let left = left.filter(|(_, (_, option))| may_be_left(option));
         let left: Vec<(usize, &OutlineItem)> =
             left.map(|(index, (item, _))| (index, item)).collect();
-        let names = left.iter().map(|(index, item)| (*index, name_of(item)));
+        let names = left
+            .iter()
+            .map(|(index, item)| (*index, name_of(item, &opening_of(source, item))));
         let names: Vec<(usize, String)> = names.filter(|(_, name)| says_enough(name)).collect();
         let spoken = AhoCorasick::new(names.iter().map(|(_, name)| name)).ok();
         let mut by_path: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
@@ -284,6 +307,8 @@ struct Words<'s> {
     own: bool,
     /// Whether it stands in the item or a part of it.
     within: bool,
+    /// The first line of the item's own text, in small letters.
+    opening: &'s str,
 }
 
 impl Words<'_> {
@@ -328,11 +353,18 @@ impl Words<'_> {
         if self.within && !self.own {
             return Vec::new();
         }
-        let whole = &name_of(item);
+        let whole = &name_of(item, self.opening);
         let last = whole.rsplit(' ').next().unwrap_or_default();
         let called = if self.own { last } else { whole };
         let long = called.len() > 3 && (self.own || says_enough(called));
-        let places = self.said.lower.match_indices(called).filter(|_| long);
+        // `Pins are required`: a short word counts where it is one.
+        let short = called.len() == 3 && self.own;
+        let begins = |at: usize| {
+            let before = self.said.lower.get(..at).unwrap_or_default();
+            !before.ends_with(char::is_alphanumeric)
+        };
+        let places = self.said.lower.match_indices(called);
+        let places = places.filter(|(at, _)| long || short && begins(*at));
         let own = ["it ", "they "]
             .iter()
             .filter(|word| self.own && self.said.lower.starts_with(**word));

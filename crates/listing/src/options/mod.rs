@@ -17,6 +17,7 @@ mod offered;
 mod paths;
 mod placed;
 mod reach;
+mod unplaced;
 
 pub(crate) use groups::groups;
 pub(crate) use paths::Paths;
@@ -67,6 +68,7 @@ pub(crate) fn item_options(source: &str, items: &[OutlineItem]) -> Vec<ItemOptio
     let mut options = placed::placed(source, items);
     demanded::keep_what_is_asked_for(source, items, &mut options);
     groups::choose_among_parts(source, items, &mut options);
+    unplaced::doubt_offers(source, items, &mut options);
     options
 }
 

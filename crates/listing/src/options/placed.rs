@@ -188,6 +188,11 @@ fn replace(
     let to = head.end_of_phrase(end, said == Said::Bracketed);
     let reach = Reach::of(head, end, to, said);
     confine(head, option, &reach);
+    if said == Said::Sentence
+        && let Some((start, end)) = permitted_for(head, end)
+    {
+        option.limits.push(head.span(start, end));
+    }
     if reach.in_part {
         let replaced = items.join(", ");
         option.optional = true;
@@ -201,6 +206,39 @@ fn replace(
         option.replaces = items;
         beside_the_other(head, option);
     }
+}
+
+/// What an alternate may be used for, said behind what it is: `As an alternate to Item 3A, foam may be used for walls of max 2 hr rating.`
+fn permitted_for(head: &Head, from: usize) -> Option<(usize, usize)> {
+    const PERMITTED: [&str; 8] = [
+        "may be used ",
+        "may be installed ",
+        "may be provided ",
+        "may be substituted ",
+        "can be used ",
+        "is permitted ",
+        "are permitted ",
+        "is allowed ",
+    ];
+    const LEADS: [&str; 8] = [
+        "for ", "in ", "where ", "when ", "if ", "only ", "with ", "at ",
+    ];
+    let words = head.words();
+    let end = (from..words.len())
+        .find(|at| {
+            words.get(*at..).is_some_and(|rest| rest.starts_with('.'))
+                && head.sentence_ends(*at, at + 3)
+        })
+        .unwrap_or_else(|| words.trim_end_matches(['.', ' ']).len());
+    let said = words.get(from..end)?;
+    let start = PERMITTED
+        .iter()
+        .find_map(|words| Some(said.find(words)? + words.len()))?;
+    let rest = said.get(start..)?;
+    let place = ["in place of", "in lieu of", "in the place of"];
+    let leads = LEADS.iter().any(|lead| rest.starts_with(lead))
+        && !place.iter().any(|words| rest.starts_with(words));
+    leads.then_some((from + start, end))
 }
 
 fn confine(head: &Head, option: &mut ItemOption, reach: &Reach) {

@@ -1,14 +1,15 @@
 //! Where the marks of footnotes stand, so that a note speaks of what the item speaks of that cites it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::outline::{OutlineItem, Paragraph};
 
-/// The items that cite each footnote first, by its mark as it is written there.
+/// The items that cite each footnote, by its mark as it is written there.
 #[derive(Debug, Default)]
 pub(super) struct FootnoteMarks {
-    in_titles: BTreeMap<String, usize>,
-    in_texts: BTreeMap<String, usize>,
+    in_titles: BTreeMap<String, Vec<usize>>,
+    /// Those that don't in their titles.
+    in_texts: BTreeMap<String, Vec<usize>>,
     /// Footnotes whose own mark stands in round brackets, as `[a]`.
     round: Vec<String>,
 }
@@ -24,16 +25,18 @@ impl FootnoteMarks {
         let mut seen: BTreeMap<&str, bool> = BTreeMap::new();
         for (index, item) in items.iter().enumerate() {
             if is_footnote(&item) {
-                let round = item.heading.of(text) == rounded(&item.path);
+                let own = item.heading.of(text).trim_start_matches('(');
+                let round = own == rounded(&item.path).trim_start_matches('(');
                 seen.entry(&item.path).or_insert(round);
                 continue;
             }
-            for mark in bracketed(&item.title, longest) {
-                marks.in_titles.entry(mark.to_owned()).or_insert(index);
-            }
-            for piece in item.paragraphs.iter().flat_map(Paragraph::pieces) {
-                for mark in bracketed(piece.of(text), longest) {
-                    marks.in_texts.entry(mark.to_owned()).or_insert(index);
+            let titled: BTreeSet<&str> = bracketed(&item.title, longest).collect();
+            let pieces = item.paragraphs.iter().flat_map(Paragraph::pieces);
+            let told = pieces.flat_map(|piece| bracketed(piece.of(text), longest));
+            let told: BTreeSet<&str> = told.filter(|mark| !titled.contains(mark)).collect();
+            for (marked, places) in [(titled, &mut marks.in_titles), (told, &mut marks.in_texts)] {
+                for mark in marked {
+                    places.entry(mark.to_owned()).or_default().push(index);
                 }
             }
         }
@@ -42,18 +45,16 @@ impl FootnoteMarks {
         marks
     }
 
-    /// The first item that cites a footnote, in its title or else in its text.
-    pub(super) fn citing(&self, footnote: &str) -> Option<usize> {
+    /// The items that cite a footnote: those that do in their titles, then those that do in their texts.
+    pub(super) fn citing(&self, footnote: &str) -> impl Iterator<Item = usize> {
         let is_round = self.round.iter().any(|path| path == footnote);
         let mark = if is_round {
             rounded(footnote)
         } else {
             footnote.to_owned()
         };
-        let places = [&self.in_titles, &self.in_texts];
-        places
-            .into_iter()
-            .find_map(|places| places.get(&mark).copied())
+        let places = [self.in_titles.get(&mark), self.in_texts.get(&mark)];
+        places.into_iter().flatten().flatten().copied()
     }
 }
 

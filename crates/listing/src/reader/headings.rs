@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::standing::heads_notes;
 use crate::conditions::{headed_variant, is_small_word};
 use crate::layout::Flow;
-use crate::model::{Condition, Span};
+use crate::model::{Condition, Expr, Span};
 use crate::outline::{Outline, OutlineItem, Paragraph, heads_all, is_rating};
 
 /// The headings of a document that are no items, in order.
@@ -27,6 +27,8 @@ struct Heading {
     column: usize,
     /// The kind that all under it is of.
     kind: Option<Condition>,
+    /// Whether it says for which joints the text under it is.
+    band: bool,
     /// The item in whose text it stands.
     item: Option<usize>,
 }
@@ -37,7 +39,8 @@ impl Headings {
         let mut within: BTreeMap<usize, usize> = BTreeMap::new();
         let mut sure: BTreeSet<Span> = BTreeSet::new();
         for pieces in &outline.head {
-            lines.extend(pieces.iter().filter(|line| names_kind(line.of(text))));
+            let heads = |line: &&Span| outline.bands.contains(line) || names_kind(line.of(text));
+            lines.extend(pieces.iter().filter(heads));
         }
         for (index, item) in outline.items.iter().enumerate() {
             if item.path.starts_with("Table ") {
@@ -49,7 +52,17 @@ impl Headings {
                 sure.insert(item.heading);
                 lines.push(item.heading);
             }
-            for (line, is_heading) in beside(text, item) {
+            let bands = item.paragraphs.iter().filter_map(|paragraph| {
+                let first = paragraph.pieces().first().copied()?;
+                outline.bands.contains(&first).then_some((first, true))
+            });
+            let beside = beside(text, item).into_iter();
+            let mut beside: Vec<(Span, bool)> = beside
+                .filter(|(line, _)| !outline.bands.contains(line))
+                .chain(bands)
+                .collect();
+            beside.sort_by_key(|(line, _)| line.start());
+            for (line, is_heading) in beside {
                 sure.extend(is_heading.then_some(line));
                 lines.push(line);
                 within.entry(line.start()).or_insert(index);
@@ -65,10 +78,16 @@ impl Headings {
             // Only what begins like it can be of its sort.
             let others = named.get(&first_word(own.of(text)));
             let others = others.into_iter().flatten().copied();
+            let is_band = outline.bands.contains(line);
             Heading {
                 line: *line,
                 column: column(text, *line),
-                kind: headed_variant(&Flow::of(text, [own]), others),
+                kind: if is_band {
+                    Some(band(text, *line))
+                } else {
+                    headed_variant(&Flow::of(text, [own]), others)
+                },
+                band: is_band,
                 item: within.get(&line.start()).copied(),
             }
         });
@@ -96,6 +115,12 @@ impl Headings {
             .map(|(end, _)| *end)
     }
 
+    /// The lines that say for which joints the text under them is.
+    pub(super) fn bands(&self) -> impl Iterator<Item = Span> + '_ {
+        let bands = self.headings.iter().filter(|heading| heading.band);
+        bands.map(|heading| heading.line)
+    }
+
     /// The kinds that headings name, each with the stretch that is of it: as far as the next heading that stands no farther in. Where one item holds two of
     /// them they tell its own text apart, and the item behind it is of neither.
     pub(super) fn kinds(&self, text: &str, items: &[OutlineItem]) -> Vec<(Condition, Span)> {
@@ -110,9 +135,26 @@ impl Headings {
             let end = next.map_or(text.len(), |next| next.line.start());
             let shared = heading.item.filter(|item| !holding.insert(*item));
             let end = shared.map_or(end, |item| end.min(end_of_item(text, items, item)));
+            // A band within an item says nothing of the items behind it.
+            let behind = items.partition_point(|item| item.heading.start() <= heading.line.end());
+            let around = items.iter().skip(behind).filter(|_| heading.band);
+            let mut around = around.map(|item| item.heading);
+            let around = around.find(|next| column(text, *next) < heading.column);
+            let end = around.map_or(end, |next| end.min(next.start()));
             kinds.push((kind.clone(), Span::new(heading.line.end(), end)));
         }
         kinds
+    }
+}
+
+/// What a band is for: whether a joint is of it is for a person to say.
+fn band(text: &str, line: Span) -> Condition {
+    let words = line.of(text).trim_end_matches([':', ' ']).to_owned();
+    Condition {
+        also: Vec::new(),
+        expr: Expr::Words(words.clone()),
+        words,
+        span: line,
     }
 }
 

@@ -196,6 +196,9 @@ impl<'a> Reader<'a> {
             }
             found.put_under_before(standing, self.titled(standing.span), self.text, end);
         }
+        for band in self.headings.bands() {
+            found.leave_heading(band, self.text);
+        }
         for (kind, under) in &self.kinds {
             found.put_under_within(kind, self.text, *under);
         }
@@ -288,7 +291,8 @@ impl<'a> Reader<'a> {
         let mut options: Vec<(usize, String)> = Vec::new();
         // A footnote speaks of what the item that cites it speaks of.
         let mut above = Some(if item.path.starts_with('[') {
-            self.footnote_marks.citing(&item.path).unwrap_or(index)
+            let citing = self.footnote_marks.citing(&item.path).next();
+            citing.unwrap_or(index)
         } else {
             index
         });
@@ -318,8 +322,9 @@ impl<'a> Reader<'a> {
                 options.retain(|(start, _)| *start >= notes.end());
             }
             // A note at the end of all may be just about what holds without the option that leads to it.
-            let is_footnote =
-                item.path.starts_with('[') && item.heading.of(self.text).starts_with('[');
+            let is_footnote = item.path.starts_with('[')
+                && item.heading.of(self.text).starts_with('[')
+                && self.footnote_marks.citing(&item.path).nth(1).is_none();
             let is_part = is_footnote || item.path.starts_with(&outer.path);
             let option = self.options.get(index);
             if let Some(option) = option.filter(|_| is_part && notes.is_none()) {
@@ -398,6 +403,7 @@ impl<'a> Reader<'a> {
         let item = self
             .footnote_marks
             .citing(path)
+            .next()
             .and_then(|index| self.outline.items.get(index))?;
         if item.title.contains(path) {
             return None;

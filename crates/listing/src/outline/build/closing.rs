@@ -73,6 +73,19 @@ impl Builder<'_> {
             && !self.is_set_flush()
     }
 
+    /// Whether a line begins anew below a note, no farther in.
+    pub(super) fn leaves_note(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
+        let note = self.open.last().filter(|(indent, index)| {
+            let own = self.outline.items.get(*index);
+            line.indent <= *indent && own.is_some_and(|own| own.path.starts_with('['))
+        });
+        note.is_some()
+            && words.starts_with(char::is_uppercase)
+            && (self.last_sentence_ended()
+                || above.is_some_and(|above| self.breaks_off(above, words)))
+    }
+
     /// Whether nothing farther in than a line follows it up to the next number.
     fn ends_item(&self, at: usize, line: &Line<'_>) -> bool {
         const FARTHEST: usize = 40;

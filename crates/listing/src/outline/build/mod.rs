@@ -1,11 +1,13 @@
 //! Lines to items: each with its heading, its paragraphs and its tables.
 
+mod bands;
 mod boxes;
 mod citation;
 mod closing;
-mod end_notes;
+mod column;
 mod headings;
 mod labels;
+mod notes;
 mod parts;
 mod schedules;
 mod side_by_side;
@@ -86,6 +88,8 @@ pub(crate) struct Outline {
     pub(crate) furniture: Vec<Span>,
     /// The lines at the margin that end the option before them: they are of no item.
     pub(crate) closing: Vec<Span>,
+    /// The lines that say for which joints the text under them is.
+    pub(crate) bands: Vec<Span>,
 }
 
 /// Finds the items of a document.
@@ -165,8 +169,12 @@ struct Builder<'a> {
     above: Option<Above>,
     /// The parts of the document that count anew.
     parts: Parts,
-    /// The line that the notes at the end begin with.
-    end_notes: Option<usize>,
+    /// The lines that notes begin with.
+    notes: Vec<usize>,
+    /// The lines that head bands of joints.
+    bands: Vec<usize>,
+    /// The lines whose bare numbers count the items.
+    column: Vec<usize>,
     /// How its lines are set.
     setting: Setting,
 }
@@ -200,7 +208,9 @@ impl<'a> Builder<'a> {
             note_marks: note_marks(lines.iter().map(|line| line.text)),
             above: None,
             parts: Parts::default(),
-            end_notes: end_notes::begin(lines),
+            notes: notes::begin(lines),
+            bands: bands::begin(lines),
+            column: column::counted(lines),
             setting: Setting::of(lines),
         }
     }
@@ -216,6 +226,10 @@ impl<'a> Builder<'a> {
         }
         if let Some(end) = self.marked_heading(at) {
             return end;
+        }
+        if self.bands.contains(&at) {
+            self.band(at, line);
+            return at + 1;
         }
         if let Some(columns) = columns(self.lines, at) {
             self.outline.furniture.push(line.content());
@@ -271,7 +285,7 @@ impl<'a> Builder<'a> {
     fn text_line(&mut self, at: usize, line: &Line<'_>) {
         let content = line.content();
         let words = content.of(self.source);
-        if self.end_note(at, line, words) {
+        if self.note(at, line, words) {
             return;
         }
         let marked = marker(words)
@@ -279,7 +293,8 @@ impl<'a> Builder<'a> {
                 !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
             })
             .filter(|marker| {
-                let begins = self.may_begin(marker, words)
+                let begins = self.column.contains(&at)
+                    || self.may_begin(marker, words)
                     || self.returns_to_margin(at, line, marker, words);
                 begins && !self.ends_bracket(marker, words) && !self.is_cited()
             });
@@ -314,21 +329,34 @@ impl<'a> Builder<'a> {
         self.page_turned = false;
     }
 
-    /// Takes the first line of a note at the end.
-    fn end_note(&mut self, at: usize, line: &Line<'_>, words: &str) -> bool {
-        let within = self.end_notes.is_some_and(|first| at >= first) && self.current.is_some();
-        let Some(mark) = end_notes::mark_of(words).filter(|_| within) else {
+    /// Takes the first line of a note.
+    fn note(&mut self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        let begins = self.notes.contains(&at) && self.current.is_some();
+        let Some(mark) = notes::mark_of(words).filter(|_| begins) else {
             return false;
         };
         let content = line.content();
         let heading = Span::new(content.start(), content.start() + mark.len());
-        let path = format!("[{}]", mark.trim_matches(['(', ')']));
+        let path = format!("[{}]", mark.label());
         let index = self.push_item(path, None, heading);
         self.open = vec![(line.indent, index)];
-        self.add_text(Span::new(heading.end() + 1, content.end()), true);
+        let text = Span::new(heading.end(), content.end());
+        let words = text.of(self.source).trim_start();
+        self.add_text(Span::new(content.end() - words.len(), content.end()), true);
         self.gap = false;
         self.page_turned = false;
         true
+    }
+
+    /// Takes a line that heads a band of joints.
+    fn band(&mut self, at: usize, line: &Line<'_>) {
+        let content = line.content();
+        self.captioned = None;
+        self.note_part(at, content.of(self.source));
+        self.outline.bands.push(content);
+        self.continue_text(at, line, content);
+        self.gap = false;
+        self.page_turned = false;
     }
 
     /// A marker without punctuation, or one that a sentence may cite ("as Article 2. directs"), may begin an item only after a gap or at the
@@ -371,6 +399,11 @@ impl<'a> Builder<'a> {
         let begins = (self.gap && !unfinished)
             || falls_back
             || closes
+            || self.leaves_note(at, line, words)
+            || self.bands.contains(&at)
+            || at
+                .checked_sub(1)
+                .is_some_and(|above| self.bands.contains(&above))
             || is_bullet(words)
             || is_labelled(words)
             || self.leaves_bullets(line, words)

@@ -5,7 +5,7 @@
 
 use super::super::marker::{Marker, marker};
 use super::super::sequence::{Placement, Sequence};
-use super::{Builder, labels};
+use super::{Builder, bands, labels};
 use crate::layout::Line;
 
 /// Where the reading stands among a document's parts.
@@ -38,7 +38,9 @@ impl Builder<'_> {
         if labels::heads_all(words) && at_margin {
             self.parts.name = None;
         }
-        let Some(name) = labels::part_named(words).filter(|_| numbered && at_margin) else {
+        let band = || bands::name_of(words).filter(|_| self.bands.contains(&at));
+        let name = labels::part_named(words).or_else(band);
+        let Some(name) = name.filter(|_| numbered && at_margin) else {
             return;
         };
         if self.parts.before.is_none() {
