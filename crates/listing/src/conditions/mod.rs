@@ -35,6 +35,7 @@ mod rating;
 mod rating_labels;
 mod spelled;
 mod things;
+mod undecided;
 mod variants;
 mod width;
 
@@ -125,6 +126,9 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     }
     chain::join(sentence, &mut found);
     halves::take_the_other_half(sentence, &mut found);
+    for condition in &mut found {
+        undecided::leave_for_a_person(sentence, condition);
+    }
     Conditions { found, forbidden }
 }
 
