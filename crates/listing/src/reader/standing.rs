@@ -1,6 +1,7 @@
 //! The condition that each item as a whole stands under: its own, said in its title or where its text opens, and those of the items around it.
 
 use super::asked::asked_for;
+use super::case_headings;
 use super::headings::Headings;
 use crate::conditions::{
     Place, heads, heads_joints, heads_list, heads_rating, may_be_absent, only_says_for_which,
@@ -9,7 +10,7 @@ use crate::conditions::{
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
-use crate::outline::{Outline, OutlineItem, Paragraph};
+use crate::outline::{Outline, OutlineItem, Paragraph, is_case};
 use crate::rules::Sentence;
 use crate::sentences::sentences;
 
@@ -22,6 +23,8 @@ pub(super) fn standing(
     units: UsualUnits,
 ) -> Vec<Option<Condition>> {
     let mut standing: Vec<Option<Condition>> = Vec::with_capacity(outline.items.len());
+    // What each item leads to its list with, and what all of the list stands under besides.
+    let mut leads: Vec<(Option<Condition>, Option<Condition>)> = Vec::new();
     let asked = asked_for(text, outline, units);
     for (index, item) in outline.items.iter().enumerate() {
         let choice = options.get(index).is_some_and(ItemOption::is_choice);
@@ -63,7 +66,24 @@ pub(super) fn standing(
             })
         };
         let around = item.parent.filter(is_part);
-        let around = around.and_then(|parent| standing.get(parent).cloned().flatten());
+        let around = around.and_then(|parent| {
+            let (lead, besides) = leads.get(parent)?;
+            match case_headings::over(text, outline, item, lead.as_ref(), units) {
+                Some(heading) => {
+                    let around = if heading.ends_lead {
+                        besides.clone()
+                    } else {
+                        standing.get(parent).cloned().flatten()
+                    };
+                    joined(around, heading.case)
+                }
+                None => standing.get(parent).cloned().flatten(),
+            }
+        });
+        leads.push(match own.clone() {
+            Some(own) if case_headings::leads_to_list(text, &own) => (Some(own), around.clone()),
+            own => (None, joined(around.clone(), own)),
+        });
         standing.push(joined(around, own));
     }
     standing
@@ -95,14 +115,15 @@ fn joined(around: Option<Condition>, own: Option<Condition>) -> Option<Condition
     }
 }
 
-/// Where what an item stands under ends at the latest: at a line like a heading, for the outline may have missed that something else begins there.
+/// Where what an item stands under ends at the latest: at another case, or at a line like a heading, for the outline may have missed that something else begins there.
 pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
     let heading = item.paragraphs.iter().skip(1).find_map(|paragraph| {
         let Paragraph::Text(pieces) = paragraph else {
             return None;
         };
         let first = pieces.first()?;
-        is_like_heading(first.of(text), pieces.len() == 1).then(|| first.start())
+        let heads = is_like_heading(first.of(text), pieces.len() == 1) || is_case(first.of(text));
+        heads.then(|| first.start())
     });
     heading.unwrap_or(text.len())
 }

@@ -1,6 +1,7 @@
 //! Lines to items: each with its heading, its paragraphs and its tables.
 
 mod boxes;
+mod cases;
 mod citation;
 mod closing;
 mod end_notes;
@@ -14,6 +15,8 @@ mod tables;
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+use self::cases::CaseLine;
+pub(crate) use self::cases::is_case;
 use self::closing::Setting;
 pub(crate) use self::labels::{heads_all, is_rating};
 use self::labels::{is_bullet, is_labelled};
@@ -86,6 +89,8 @@ pub(crate) struct Outline {
     pub(crate) furniture: Vec<Span>,
     /// The lines at the margin that end the option before them: they are of no item.
     pub(crate) closing: Vec<Span>,
+    /// The lines between the parts of a list that say for which case the next are: they are of no item.
+    pub(crate) cases: Vec<CaseLine>,
 }
 
 /// Finds the items of a document.
@@ -306,7 +311,7 @@ impl<'a> Builder<'a> {
             if !rest.is_empty() {
                 self.add_text(rest, true);
             }
-        } else {
+        } else if !self.case_line(at, line, content) {
             self.note_part(at, words);
             self.continue_text(at, line, content);
         }
@@ -374,6 +379,7 @@ impl<'a> Builder<'a> {
             || is_bullet(words)
             || is_labelled(words)
             || self.leaves_bullets(line, words)
+            || self.heads_case(at, words)
             || heads_all(words)
             || labels::heads_variant(words) && self.last_sentence_ended()
             || self.stands_under_variant()
