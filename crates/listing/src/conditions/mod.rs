@@ -26,6 +26,7 @@ mod meant;
 mod offers;
 mod only_with;
 mod opening;
+mod own_rating;
 mod parallel;
 mod parted;
 mod permitted;
