@@ -44,17 +44,7 @@ pub(crate) fn attach(
             continue;
         }
         if is_undecided(sentence, condition) {
-            for index in before_ending(sentence, found, number, &bounds, false) {
-                if let Some(slot) = attached.get_mut(index) {
-                    slot.doubtful = true;
-                }
-            }
-            for index in undecided::behind(sentence, found, condition, &bounds) {
-                if let Some(slot) = attached.get_mut(index) {
-                    slot.conditions.push(number);
-                    slot.doubtful = true;
-                }
-            }
+            doubt_both(sentence, found, number, &bounds, &mut attached);
             continue;
         }
         let excepted = found.get(number + 1).is_some_and(|next| {
@@ -146,6 +136,27 @@ pub(crate) fn attach(
         part_what_excludes_each_other(sentence, found, index, slot);
     }
     attached
+}
+
+/// Leaves the numbers on both sides of an undecided condition in doubt; those behind it stand under it.
+fn doubt_both(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+    attached: &mut [Attached],
+) {
+    for index in before_ending(sentence, found, number, bounds, false) {
+        if let Some(slot) = attached.get_mut(index) {
+            slot.doubtful = true;
+        }
+    }
+    for index in undecided::behind(sentence, found, number, bounds) {
+        if let Some(slot) = attached.get_mut(index) {
+            slot.conditions.push(number);
+            slot.doubtful = true;
+        }
+    }
 }
 
 /// The case that an exception leaves out, where a number is said of that case: "other than for 1 hr *(2 in.)*, min 4 in.", "except in 1 hr walls min 4 in., *there*

@@ -30,9 +30,12 @@ pub(super) fn leave_for_a_person(sentence: &Sentence<'_>, condition: &mut Found)
 pub(super) fn behind(
     sentence: &Sentence<'_>,
     found: &[Found],
-    condition: &Found,
+    number: usize,
     bounds: &[usize],
 ) -> Vec<usize> {
+    let Some(condition) = found.get(number) else {
+        return Vec::new();
+    };
     let next = found.iter().map(|other| other.first);
     let next = next.filter(|first| *first >= condition.last).min();
     let end = (condition.last..next.unwrap_or(sentence.tokens.len()))

@@ -122,9 +122,7 @@ pub(crate) fn is_case(line: &str) -> bool {
     let Some(case) = lower.strip_suffix(':') else {
         return false;
     };
-    let mut words = case
-        .split(|c: char| c == ' ' || c == ',')
-        .filter(|word| !word.is_empty());
+    let mut words = case.split([' ', ',']).filter(|word| !word.is_empty());
     let opens = words
         .clone()
         .next()
