@@ -81,6 +81,7 @@
 //! What is absent: site facts, verdicts, I/O and clocks. Reading never fails on text: what no rule reads stays as words, and
 //! every byte of the source is accounted for.
 
+mod capitals;
 pub mod cases;
 mod clauses;
 mod conditions;

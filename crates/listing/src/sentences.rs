@@ -2,6 +2,7 @@
 
 use core::ops::Range;
 
+use crate::capitals::{Case, case_behind};
 use crate::phrase::count_word;
 
 /// Words that a stop shortens without ending the sentence, unless a capital follows one of [`MAY_END`].
@@ -189,6 +190,7 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if in_capitals
         && MAY_END.contains(&word.as_str())
         && (opens_with_rating(next)
+            || case_behind(before, next) == Some(Case::Leads)
             || begins_order(next)
             || stands_in_case(before) && names_another(next))
     {

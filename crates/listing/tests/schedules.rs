@@ -118,3 +118,16 @@ fn a_size_beside_a_count_is_no_slope() {
         ],
     );
 }
+
+#[test]
+fn a_row_for_one_width_alone_is_in_doubt() {
+    let text = "1. Packing - Depth as follows:\n\n   Joint Width   Min Depth\n   25 mm         75 mm\n   38 mm         100 mm\n";
+    let reading = listing::read_text("schedule.txt", text);
+    let depths: Vec<_> = reading
+        .clauses
+        .iter()
+        .filter(|clause| clause.bound().is_some())
+        .map(|clause| clause.confidence)
+        .collect();
+    assert_eq!(depths, [listing::Confidence::WithDoubt; 2]);
+}

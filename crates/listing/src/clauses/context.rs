@@ -263,6 +263,7 @@ impl Context<'_, '_> {
         let name = told.as_ref().unwrap_or(&untold);
         let doubtful = name.doubtful
             || reading.doubtful
+            || self.attached.get(index).is_some_and(|own| own.doubtful)
             || self.names_another(reading, parts, &options)
             || self.is_led_by_words(index, parts)
             || reading

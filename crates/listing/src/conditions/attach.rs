@@ -14,6 +14,7 @@ use super::labels::{end_of_label, labels};
 use super::led::{end_of_led, is_led};
 use super::opening::{holds_anyway, leads_to_another_case, lifts, opens_stretch, subject};
 use super::parted::{is_let_off, is_not_asked, parts};
+use super::undecided::{self, is_undecided};
 use super::variants::names_case;
 use super::{Found, kinds, offers, parallel};
 use crate::model::Expr;
@@ -24,6 +25,8 @@ use crate::rules::Sentence;
 pub(crate) struct Attached {
     pub(crate) conditions: Vec<usize>,
     pub(crate) part: Option<(usize, Expr)>,
+    /// Whether nobody can say if one of the conditions is its own.
+    pub(crate) doubtful: bool,
 }
 
 /// For each amount, what governs it.
@@ -38,6 +41,10 @@ pub(crate) fn attach(
         .collect();
     for (number, condition) in found.iter().enumerate() {
         if holds_anyway(sentence, condition) || is_prohibition(sentence, condition) {
+            continue;
+        }
+        if is_undecided(sentence, condition) {
+            doubt_both(sentence, found, number, &bounds, &mut attached);
             continue;
         }
         let excepted = found.get(number + 1).is_some_and(|next| {
@@ -129,6 +136,27 @@ pub(crate) fn attach(
         part_what_excludes_each_other(sentence, found, index, slot);
     }
     attached
+}
+
+/// Leaves the numbers on both sides of an undecided condition in doubt; those behind it stand under it.
+fn doubt_both(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+    attached: &mut [Attached],
+) {
+    for index in before_ending(sentence, found, number, bounds, false) {
+        if let Some(slot) = attached.get_mut(index) {
+            slot.doubtful = true;
+        }
+    }
+    for index in undecided::behind(sentence, found, number, bounds) {
+        if let Some(slot) = attached.get_mut(index) {
+            slot.conditions.push(number);
+            slot.doubtful = true;
+        }
+    }
 }
 
 /// The case that an exception leaves out, where a number is said of that case: "other than for 1 hr *(2 in.)*, min 4 in.", "except in 1 hr walls min 4 in., *there*

@@ -26,6 +26,7 @@ mod meant;
 mod offers;
 mod only_with;
 mod opening;
+mod own_rating;
 mod parallel;
 mod parted;
 mod permitted;
@@ -35,6 +36,7 @@ mod rating;
 mod rating_labels;
 mod spelled;
 mod things;
+mod undecided;
 mod variants;
 mod width;
 
@@ -125,6 +127,9 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     }
     chain::join(sentence, &mut found);
     halves::take_the_other_half(sentence, &mut found);
+    for condition in &mut found {
+        undecided::leave_for_a_person(sentence, condition);
+    }
     Conditions { found, forbidden }
 }
 

@@ -5,6 +5,7 @@ use core::ops::Range;
 use measure::Unit;
 
 use super::denied_rating::denied;
+use super::own_rating::is_of_the_part;
 use super::rating_labels::is_label;
 use super::{Found, test};
 use crate::model::Expr;
@@ -192,6 +193,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         return None;
     }
     if is_stated(sentence, start, first.first, last.last) {
+        return None;
+    }
+    if group.len() == 1 && is_of_the_part(sentence, first.first, last.last) {
         return None;
     }
     // "Min 2 hr rated concrete floor" bounds the rating of what it names.

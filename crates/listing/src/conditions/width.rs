@@ -169,7 +169,8 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         || noun + 1 < amount.first
         || end > sentence.skip_parentheses(amount.last)
         || sentence.is_any(end, &["or", "and"])
-        || only;
+        || only
+        || opener.is_some_and(|opener| is_band_of(sentence, opener, noun, index));
     if !sets_apart {
         return None;
     }
@@ -213,6 +214,16 @@ fn introduced(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let from = if excepts(sentence, from) { noun } else { from };
     let own = found(sentence, index, from, whose(sentence, from, noun));
     Some(if others_than { turned(own) } else { own })
+}
+
+/// Whether two limits say for which joints the number right before them is: "1 hr for joints 1 to 2 in."
+fn is_band_of(sentence: &Sentence<'_>, opener: usize, noun: usize, index: usize) -> bool {
+    let measured = |amount: &crate::phrase::Amount| amount.last == opener;
+    let band = sentence.amount(index).is_some_and(|own| own.hi.is_some());
+    band && sentence.is_any(opener, &["for", "in"])
+        && opener + 1 == noun
+        && is_plural(sentence, noun)
+        && sentence.amounts.iter().any(measured)
 }
 
 /// Whether a noun names what is no joint: "flute openings", or the width of something else.

@@ -8,6 +8,7 @@
 mod apart;
 mod behind;
 mod between;
+mod covering;
 mod cues;
 mod heard;
 mod labelled;
@@ -240,6 +241,7 @@ fn is_anothers(
         || misheard::is_misheard(sentence, amount, property, subject, mentions)
         || neighbouring::is_neighbours(sentence, amount, property, subject, mentions)
         || movements::is_movement(sentence, amount, property)
+        || covering::is_of_a_cover(sentence, amount, property, subject)
         || laid_on::is_laid_on(sentence, amount, property)
         || parts::is_another_parts(sentence, amount, property, subject, mentions)
         || whereabouts::may_be_the_places(sentence, amount, property, subject, mentions)

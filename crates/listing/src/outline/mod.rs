@@ -11,6 +11,6 @@ mod sequence;
 mod tables;
 mod title;
 
-pub(crate) use build::{Outline, OutlineItem, Paragraph, heads_all, is_rating, outline};
+pub(crate) use build::{Outline, OutlineItem, Paragraph, heads_all, is_case, is_rating, outline};
 pub(crate) use entry::{Entry, name_of_label};
 pub(crate) use tables::Table;

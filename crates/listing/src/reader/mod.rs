@@ -2,6 +2,7 @@
 
 mod asked;
 mod bare_numbers;
+mod case_headings;
 mod contradictions;
 mod footnote_marks;
 mod footnotes;
@@ -127,6 +128,9 @@ impl<'a> Reader<'a> {
         let mut places = Places::new(text);
         for span in &outline.furniture {
             places.mark(*span, PlaceKind::Furniture);
+        }
+        for case in &outline.cases {
+            places.mark(case.line, PlaceKind::Heading);
         }
         Self {
             text,

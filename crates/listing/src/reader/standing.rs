@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 use rustc_hash::FxHashSet;
 
 use super::asked::asked_for;
+use super::case_headings;
 use super::headings::Headings;
 use super::side_by_side::side_by_side;
 use crate::conditions::{
@@ -14,7 +15,7 @@ use crate::conditions::{
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
-use crate::outline::{Outline, OutlineItem, Paragraph};
+use crate::outline::{Outline, OutlineItem, Paragraph, is_case};
 use crate::rules::Sentence;
 use crate::sentences::sentences;
 
@@ -54,6 +55,8 @@ pub(super) fn standing(
         joined(offered.clone(), own.filter(|own| !said(own)))
     });
     let mut standing: Vec<Option<Condition>> = Vec::with_capacity(outline.items.len());
+    // What each item leads to its list with, and what all of the list stands under besides.
+    let mut leads: Vec<(Option<Condition>, Option<Condition>)> = Vec::new();
     for (item, own) in outline.items.iter().zip(own) {
         // Step 4a is no part of Step 3, though it stands below it; and a table or footnote may be cited from elsewhere, too.
         let is_part = |parent: &usize| {
@@ -65,7 +68,24 @@ pub(super) fn standing(
             })
         };
         let around = item.parent.filter(is_part);
-        let around = around.and_then(|parent| standing.get(parent).cloned().flatten());
+        let around = around.and_then(|parent| {
+            let (lead, besides) = leads.get(parent)?;
+            match case_headings::over(text, outline, item, lead.as_ref(), units) {
+                Some(heading) => {
+                    let around = if heading.ends_lead {
+                        besides.clone()
+                    } else {
+                        standing.get(parent).cloned().flatten()
+                    };
+                    joined(around, heading.case)
+                }
+                None => standing.get(parent).cloned().flatten(),
+            }
+        });
+        leads.push(match own.clone() {
+            Some(own) if case_headings::leads_to_list(text, &own) => (Some(own), around.clone()),
+            own => (None, joined(around.clone(), own)),
+        });
         standing.push(joined(around, own));
     }
     standing
@@ -97,14 +117,15 @@ fn joined(around: Option<Condition>, own: Option<Condition>) -> Option<Condition
     }
 }
 
-/// Where what an item stands under ends at the latest: at a line like a heading, for the outline may have missed that something else begins there.
+/// Where what an item stands under ends at the latest: at another case, or at a line like a heading, for the outline may have missed that something else begins there.
 pub(super) fn end(text: &str, item: &OutlineItem) -> usize {
     let heading = item.paragraphs.iter().skip(1).find_map(|paragraph| {
         let Paragraph::Text(pieces) = paragraph else {
             return None;
         };
         let first = pieces.first()?;
-        is_like_heading(first.of(text), pieces.len() == 1).then(|| first.start())
+        let heads = is_like_heading(first.of(text), pieces.len() == 1) || is_case(first.of(text));
+        heads.then(|| first.start())
     });
     heading.unwrap_or(text.len())
 }

@@ -462,6 +462,15 @@ fn name_of(property: &str) -> Option<Name> {
     })
 }
 
+/// Whether a row is for one width alone, `25 mm` above `38 mm`: what a joint of 30 mm needs nobody has said.
+fn lies_beside_others(condition: &Condition) -> bool {
+    let exact = |expr: &Expr| matches!(expr, Expr::Test(test) if test.property == "joint.width" && test.relation == Relation::Exactly);
+    match &condition.expr {
+        Expr::All(parts) => parts.iter().any(exact),
+        expr => exact(expr),
+    }
+}
+
 fn push(
     flow: &Flow,
     bound: Bound,
@@ -489,7 +498,7 @@ fn push(
         condition: condition.cloned(),
         options: around.options.clone(),
         read_by: vec![rule.to_owned()],
-        confidence: if name.doubtful {
+        confidence: if name.doubtful || condition.is_some_and(lies_beside_others) {
             Confidence::WithDoubt
         } else {
             Confidence::ByRule

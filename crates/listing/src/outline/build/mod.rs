@@ -2,6 +2,7 @@
 
 mod bands;
 mod boxes;
+mod cases;
 mod citation;
 mod closing;
 mod column;
@@ -16,6 +17,8 @@ mod tables;
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+use self::cases::CaseLine;
+pub(crate) use self::cases::is_case;
 use self::closing::Setting;
 pub(crate) use self::labels::{heads_all, is_rating};
 use self::labels::{is_bullet, is_labelled};
@@ -90,6 +93,8 @@ pub(crate) struct Outline {
     pub(crate) closing: Vec<Span>,
     /// The lines that say for which joints the text under them is.
     pub(crate) bands: Vec<Span>,
+    /// The lines between the parts of a list that say for which case the next are: they are of no item.
+    pub(crate) cases: Vec<CaseLine>,
 }
 
 /// Finds the items of a document.
@@ -321,7 +326,7 @@ impl<'a> Builder<'a> {
             if !rest.is_empty() {
                 self.add_text(rest, true);
             }
-        } else {
+        } else if !self.case_line(at, line, content) {
             self.note_part(at, words);
             self.continue_text(at, line, content);
         }
@@ -407,6 +412,7 @@ impl<'a> Builder<'a> {
             || is_bullet(words)
             || is_labelled(words)
             || self.leaves_bullets(line, words)
+            || self.heads_case(at, words)
             || heads_all(words)
             || labels::heads_variant(words) && self.last_sentence_ended()
             || self.stands_under_variant()
