@@ -1,6 +1,8 @@
 //! Notes whose marks stand behind words elsewhere: `(a) Max 2 in.`, `* In walls 6 in. thick.`, `Note 1: Both sides.` They are of no item, wherever they
 //! stand: below an optional part one would fall away with it, though it may limit another.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::super::marker::{Close, marker};
 use crate::layout::Line;
 
@@ -73,7 +75,7 @@ pub(super) fn begin(lines: &[Line<'_>]) -> Vec<usize> {
     };
     let mut found = Vec::new();
     // What stands above a run, but for the notes before it.
-    let mut above: Vec<&Line<'_>> = Vec::new();
+    let mut above = Above::default();
     let mut at = 0;
     for _ in 0..MOST_RUNS {
         let Some(run) = run_from(lines, at) else {
@@ -115,7 +117,7 @@ fn run_from<'l>(lines: &[Line<'l>], from: usize) -> Option<Run<'l>> {
 
 impl Run<'_> {
     /// Whether its lines are notes, by where their marks stand behind words above.
-    fn is_of_notes(&self, lines: &[Line<'_>], above: &[&Line<'_>], margin: usize) -> bool {
+    fn is_of_notes(&self, lines: &[Line<'_>], above: &Above<'_>, margin: usize) -> bool {
         let at_margin = lines
             .get(self.first)
             .is_some_and(|line| line.indent == margin);
@@ -132,19 +134,13 @@ impl Run<'_> {
                 .iter()
                 .filter(|(_, mark)| !matches!(mark, Mark::Sign(_)));
             let mut any = self.notes.iter();
-            lettered.all(|(_, mark)| is_cited(above, *mark, false))
-                && any.any(|(_, mark)| is_cited(above, *mark, false))
+            lettered.all(|(_, mark)| above.cites(*mark, false))
+                && any.any(|(_, mark)| above.cites(*mark, false))
         };
-        let closes = || {
-            self.notes
-                .iter()
-                .any(|(_, mark)| is_cited(above, *mark, true))
-        };
+        let closes = || self.notes.iter().any(|(_, mark)| above.cites(*mark, true));
         let led = above
-            .iter()
-            .rev()
-            .find(|line| !line.is_blank())
-            .is_some_and(|line| line.text.trim_end().ends_with(':') && !heads_notes(line.text));
+            .last
+            .is_some_and(|line| line.trim_end().ends_with(':') && !heads_notes(line));
         let named = self
             .notes
             .iter()
@@ -154,7 +150,7 @@ impl Run<'_> {
             .iter()
             .any(|(_, mark)| matches!(mark, Mark::Open(_)));
         self.notes.len() <= MOST_NOTES
-            && !above.is_empty()
+            && above.lines > 0
             && once()
             && (ends && at_margin && !open && all_cited()
                 || at_margin && named
@@ -203,9 +199,116 @@ fn named_mark(line: &str) -> Option<Mark<'_>> {
     (closed && own.parts.len() == 1 && own.len < line.len()).then_some(Mark::Named(mark))
 }
 
-/// Whether a mark stands behind words, and nowhere as the number of a part: `see (a)`, `Item 3(a)`. It may have to close what it stands behind: `two (2)
-/// layers` cites no note.
-fn is_cited(above: &[&Line<'_>], mark: Mark<'_>, closing: bool) -> bool {
+/// How a letter or number in brackets stands in the words above.
+#[derive(Debug, Clone, Copy, Default)]
+struct Stands {
+    behind_words: bool,
+    /// Where it closes what it stands behind: `two (2) layers` cites no note.
+    closing: bool,
+    /// As the number of a part: `see (a)`, `Item 3(a)`.
+    as_part: bool,
+}
+
+/// The lines above a run of marked lines, and the marks that stand in them; each line is looked through once.
+#[derive(Debug, Default)]
+struct Above<'l> {
+    lines: usize,
+    /// The last that isn't blank.
+    last: Option<&'l str>,
+    signs: BTreeSet<&'l str>,
+    round: BTreeMap<&'l str, Stands>,
+    named: BTreeSet<String>,
+}
+
+impl<'l> Above<'l> {
+    fn extend(&mut self, lines: &[Line<'l>]) {
+        for line in lines {
+            self.lines += 1;
+            if !line.is_blank() {
+                self.last = Some(line.text);
+            }
+            self.add_signs(line.text);
+            self.add_round(line.text);
+            self.add_named(line.text);
+        }
+    }
+
+    /// Whether a mark stands behind words, and nowhere as the number of a part. It may have to close what it stands behind.
+    fn cites(&self, mark: Mark<'_>, closing: bool) -> bool {
+        match mark {
+            Mark::Sign(sign) => self.signs.contains(sign),
+            Mark::Named(_) => self.named.contains(&mark.label().to_lowercase()),
+            Mark::Round(_) | Mark::Open(_) => {
+                let stands = self.round.get(mark.label()).copied().unwrap_or_default();
+                let cited = if closing {
+                    stands.closing
+                } else {
+                    stands.behind_words
+                };
+                cited && !stands.as_part
+            }
+        }
+    }
+
+    /// `depth*`
+    fn add_signs(&mut self, text: &'l str) {
+        let mut from = 0;
+        while let Some(at) = text.get(from..).and_then(|rest| rest.find(SIGNS)) {
+            let start = from + at;
+            let run = text.get(start..).unwrap_or_default();
+            let run = run.len() - run.trim_start_matches(SIGNS).len();
+            let before = text.get(..start).unwrap_or_default();
+            if before.ends_with(|c: char| !c.is_whitespace()) {
+                self.signs.extend(text.get(start..start + run));
+            }
+            from = start + run;
+        }
+    }
+
+    /// `depth (a)`
+    fn add_round(&mut self, text: &'l str) {
+        for (at, _) in text.match_indices('(') {
+            let inside = text.get(at + 1..).unwrap_or_default();
+            let Some(label) = short_label(inside) else {
+                continue;
+            };
+            let before = text.get(..at).unwrap_or_default();
+            let behind = inside.get(label.len() + 1..).unwrap_or_default();
+            let stands = self.round.entry(label).or_default();
+            if is_number_of_part(before) {
+                stands.as_part = true;
+            } else {
+                let attached = before.ends_with(|c: char| !c.is_whitespace());
+                stands.behind_words = true;
+                stands.closing |= attached || closes_words(behind);
+            }
+        }
+    }
+
+    /// `as in Note 1`
+    fn add_named(&mut self, text: &str) {
+        const NAME: &str = "note ";
+        let lower = text.to_lowercase();
+        for (at, name) in lower.match_indices(NAME).filter(|(at, _)| *at > 0) {
+            let behind = lower.get(at + name.len()..).unwrap_or_default();
+            let label = behind.split(|c: char| !c.is_alphanumeric()).next();
+            let label = label.filter(|label| !label.is_empty());
+            self.named
+                .extend(label.map(|label| format!("{name}{label}")));
+        }
+    }
+}
+
+/// The letters or digits that words begin with and a bracket closes, if few.
+fn short_label(words: &str) -> Option<&str> {
+    const LONGEST: usize = 2;
+    let end = words.find(|c: char| !c.is_ascii_alphanumeric())?;
+    let closed = words.get(end..)?.starts_with(')');
+    ((1..=LONGEST).contains(&end) && closed).then(|| words.get(..end))?
+}
+
+/// Whether a letter in brackets behind words is the number of a part.
+fn is_number_of_part(before: &str) -> bool {
     const LEADS: &[&str] = &[
         "in",
         "item",
@@ -233,40 +336,11 @@ fn is_cited(above: &[&Line<'_>], mark: Mark<'_>, closing: bool) -> bool {
         "part",
         "step",
     ];
-    let citation = mark.citation();
-    let mut cited = false;
-    for line in above {
-        let text = line.text;
-        if let Mark::Named(_) = mark {
-            let lower = text.to_lowercase();
-            cited |= lower.match_indices(&citation).any(|(at, _)| {
-                let behind = lower.get(at + citation.len()..).unwrap_or_default();
-                at > 0 && !behind.starts_with(char::is_alphanumeric)
-            });
-            continue;
-        }
-        for (at, _) in text.match_indices(&citation) {
-            let before = text.get(..at).unwrap_or_default();
-            let behind = text.get(at + citation.len()..).unwrap_or_default();
-            if let Mark::Sign(_) = mark {
-                let is_other = |c: char| SIGNS.contains(&c);
-                let own = !before.ends_with(is_other) && !behind.starts_with(is_other);
-                cited |= own && before.ends_with(|c: char| !c.is_whitespace());
-                continue;
-            }
-            let word = before.rsplit([' ', '(']).find(|word| !word.is_empty());
-            let word = word.unwrap_or_default().to_lowercase();
-            if before.trim().is_empty()
-                || LEADS.contains(&word.as_str())
-                || before.ends_with(|c: char| c.is_ascii_digit())
-            {
-                return false;
-            }
-            let attached = before.ends_with(|c: char| !c.is_whitespace());
-            cited |= !closing || attached || closes_words(behind);
-        }
-    }
-    cited
+    let word = before.rsplit([' ', '(']).find(|word| !word.is_empty());
+    let word = word.unwrap_or_default().to_lowercase();
+    before.trim().is_empty()
+        || LEADS.contains(&word.as_str())
+        || before.ends_with(|c: char| c.is_ascii_digit())
 }
 
 /// Whether words end before a place.
