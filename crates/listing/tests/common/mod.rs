@@ -6,6 +6,8 @@
     reason = "each test file uses some of it"
 )]
 
+pub(crate) mod cases;
+
 use listing::{Requirement, read_text};
 
 /// Every clause but prose: its property, what it asks for, and when.
