@@ -13,10 +13,13 @@
     reason = "a test may stop where it fails"
 )]
 
+mod common;
+
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use common::product_names::Names;
 use listing::{Bound, Reading, Relation, Requirement};
 use measure::Number;
 use serde_json::Value;
@@ -27,6 +30,7 @@ struct Score {
     expected: usize,
     found: usize,
     wrong: usize,
+    names: Names,
 }
 
 fn documents(folder: &str) -> Vec<PathBuf> {
@@ -64,6 +68,7 @@ fn score(folder: &str) -> Score {
             }
         }
         println!("{}: {own:?}", path.file_name().unwrap().to_string_lossy());
+        total.names.add(&reading, &gold);
         total.expected += own.expected;
         total.found += own.found;
         total.wrong += own.wrong;
@@ -165,6 +170,9 @@ fn documents_in_many_styles() {
     let score = score("documents");
     assert!(score.found * 100 >= score.expected * 97, "{score:?}");
     assert!(score.wrong * 200 <= score.expected, "{score:?}");
+    let names = score.names;
+    assert!(names.read * 100 >= names.expected * 44, "{score:?}");
+    assert!(names.wrong * 20 <= names.with_maker, "{score:?}");
 }
 
 #[test]

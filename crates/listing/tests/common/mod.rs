@@ -7,6 +7,7 @@
 )]
 
 pub(crate) mod cases;
+pub(crate) mod product_names;
 
 use listing::{Requirement, read_text};
 

@@ -1,0 +1,49 @@
+//! The products that a document names, held against those that people expected.
+
+use std::collections::BTreeSet;
+
+use listing::{Reading, Requirement};
+use serde_json::Value;
+
+/// How many names were expected and read, and how many with a maker nobody expected.
+///
+/// A name counts as read where a clause asks for it, quotation marks, capitals and the word "Type" before it aside. What may be used in some joints only
+/// is left to a person, and so counts as not read.
+#[derive(Debug, Default, Clone, Copy)]
+pub(crate) struct Names {
+    pub(crate) expected: usize,
+    pub(crate) read: usize,
+    pub(crate) with_maker: usize,
+    pub(crate) wrong: usize,
+}
+
+impl Names {
+    pub(crate) fn add(&mut self, reading: &Reading, gold: &Value) {
+        let products = gold["products"].as_array().into_iter().flatten();
+        let expected: BTreeSet<String> = products
+            .filter_map(|product| product["product"].as_str().or(product["name"].as_str()))
+            .map(plain)
+            .collect();
+        let mut named = BTreeSet::new();
+        let mut with_maker = BTreeSet::new();
+        for clause in &reading.clauses {
+            if let Requirement::Named { names } = &clause.requirement {
+                named.extend(names.iter().map(|name| plain(&name.product)));
+                let made = names.iter().filter(|name| !name.maker.is_empty());
+                with_maker.extend(made.map(|name| plain(&name.product)));
+            }
+        }
+        self.expected += expected.len();
+        self.read += expected.intersection(&named).count();
+        self.with_maker += with_maker.len();
+        self.wrong += with_maker.difference(&expected).count();
+    }
+}
+
+/// A name without what is only a matter of print.
+fn plain(name: &str) -> String {
+    let words = name.replace(['“', '”', '"', '„'], "").to_lowercase();
+    let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
+    let words = words.trim_matches([' ', '.', ',', ';', '*', '\'', '‘', '’']);
+    words.strip_prefix("type ").unwrap_or(words).to_owned()
+}
