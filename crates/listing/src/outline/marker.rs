@@ -31,6 +31,11 @@ impl Part {
         }
     }
 
+    /// Whether it may be a Roman numeral: `I`, `ii`.
+    pub(crate) fn is_roman(&self) -> bool {
+        matches!(self, Self::Letters(letters) if roman(letters).is_some())
+    }
+
     /// Numbers, capitals and small letters are three kinds of label.
     pub(crate) fn kind(&self) -> u8 {
         match self {
