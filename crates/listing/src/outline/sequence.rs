@@ -113,14 +113,11 @@ impl Sequence {
         }
         let new_scheme = marker.parts.len() == 1
             && marker.parts.iter().all(Part::is_first)
-            && self
-                .open
-                .iter()
-                .all(|open| {
-                    !same_scheme(open, marker)
-                        || is_roman_within(open, marker, indent)
-                        || is_lettered_within(open, marker, indent)
-                });
+            && self.open.iter().all(|open| {
+                !same_scheme(open, marker)
+                    || is_roman_within(open, marker, indent)
+                    || is_lettered_within(open, marker, indent)
+            });
         if new_scheme {
             let above = self.open.iter().rposition(|open| open.indent < indent);
             let depth = above.map_or(self.open.len(), |depth| depth + 1);
