@@ -14,6 +14,7 @@ mod second_pass;
 mod side_by_side;
 mod spelled_numbers;
 mod standing;
+mod where_built;
 
 use std::sync::Arc;
 
@@ -28,6 +29,7 @@ use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, standing};
+use self::where_built::where_built;
 use crate::clauses::{self, Around, Draft, FirstSaid, Yield};
 use crate::conditions::letters;
 use crate::header::{header, is_prose};
@@ -102,7 +104,7 @@ struct Reader<'a> {
     options: Vec<ItemOption>,
     /// The headings that are no items.
     headings: Headings,
-    /// The kinds that they name, each with the stretch that is of it.
+    /// The kinds that they name, and the items that sentences are said of, each with the stretch that is of it.
     kinds: Vec<(Condition, Span)>,
     /// Where footnotes are cited.
     footnote_marks: FootnoteMarks,
@@ -132,12 +134,15 @@ impl<'a> Reader<'a> {
         for case in &outline.cases {
             places.mark(case.line, PlaceKind::Heading);
         }
+        let standing = standing(text, outline, &options, &headings, usual_units);
+        let mut kinds = headings.kinds(text, &outline.items);
+        kinds.extend(where_built(text, &outline.items, &options, &standing));
         Self {
             text,
             outline,
-            standing: standing(text, outline, &options, &headings, usual_units),
+            standing,
             options,
-            kinds: headings.kinds(text, &outline.items),
+            kinds,
             headings,
             footnote_marks: FootnoteMarks::of(text, &outline.items),
             drafts: Vec::new(),
