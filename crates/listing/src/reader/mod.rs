@@ -104,8 +104,10 @@ struct Reader<'a> {
     options: Vec<ItemOption>,
     /// The headings that are no items.
     headings: Headings,
-    /// The kinds that they name, and the items that sentences are said of, each with the stretch that is of it.
+    /// The kinds that they name, each with the stretch that is of it.
     kinds: Vec<(Condition, Span)>,
+    /// What is said of items that needn't be built, each with its stretch.
+    built: Vec<(Condition, Span)>,
     /// Where footnotes are cited.
     footnote_marks: FootnoteMarks,
     /// The condition that each item as a whole stands under.
@@ -135,14 +137,13 @@ impl<'a> Reader<'a> {
             places.mark(case.line, PlaceKind::Heading);
         }
         let standing = standing(text, outline, &options, &headings, usual_units);
-        let mut kinds = headings.kinds(text, &outline.items);
-        kinds.extend(where_built(text, &outline.items, &options, &standing));
         Self {
             text,
             outline,
+            built: where_built(text, &outline.items, &options, &standing),
             standing,
             options,
-            kinds,
+            kinds: headings.kinds(text, &outline.items),
             headings,
             footnote_marks: FootnoteMarks::of(text, &outline.items),
             drafts: Vec::new(),
@@ -210,6 +211,9 @@ impl<'a> Reader<'a> {
         }
         for (kind, under) in &self.kinds {
             found.put_under_within(kind, self.text, *under);
+        }
+        for (built, said) in &self.built {
+            found.put_under_said(built, self.text, *said);
         }
         self.leave_options(index, &mut found);
         if let Some(option) = self.options.get(index) {

@@ -31,6 +31,9 @@ const OTHERS: [&str; 6] = [
     "in other",
 ];
 
+/// Signs and abbreviations behind which a sentence may speak of something else.
+const STOPS: [&str; 6] = [";", "max. ", "min. ", "nom. ", "typ. ", "approx. "];
+
 /// The longest label, `III.C1`.
 const LONGEST: usize = 8;
 
@@ -101,7 +104,11 @@ impl Document<'_> {
                 }
                 let from = range.start + lead.len() + 1;
                 let end = self.thing(index, &flow, from)?;
-                let stop = rest.find(';').map_or(range.end, |at| from + at);
+                // "4 in. MAX. OFFSET ..." may be two sentences.
+                let stops = STOPS
+                    .iter()
+                    .filter_map(|stop| Some(rest.find(stop)? + stop.len()));
+                let stop = stops.min().map_or(range.end, |at| from + at);
                 let words = flow.span(range.start, end);
                 Some((condition(self.text, words), flow.span(range.start, stop)))
             });
@@ -199,11 +206,27 @@ impl Document<'_> {
         let around = item.and_then(|item| self.items.get(item.parent?));
         let mut names = item.into_iter().chain(around);
         names.any(|item| {
-            let title = item.title.to_lowercase();
+            let title = name_of(self.text, item).to_lowercase();
             let mut words = title.split(|c: char| !c.is_alphanumeric());
             words.any(|word| word.strip_suffix('s').unwrap_or(word) == noun)
         })
     }
+}
+
+/// The title of an item, or the few words that its text begins with.
+fn name_of(text: &str, item: &OutlineItem) -> String {
+    const WORDS: usize = 4;
+    if !item.title.is_empty() {
+        return item.title.clone();
+    }
+    let pieces = item.paragraphs.first().map(Paragraph::pieces);
+    let first = pieces.and_then(|pieces| pieces.first().copied());
+    let words = first.map_or("", |first| first.of(text));
+    words
+        .split_whitespace()
+        .take(WORDS)
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// `a2`, `i.d`, `1(b)`: a letter beside a number or another letter.
