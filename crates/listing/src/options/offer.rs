@@ -139,7 +139,7 @@ fn follows_name(head: &Head, start: usize) -> bool {
     let name = head.part(head.title_end.min(start), start).trim();
     let name = name.strip_suffix("as an").map_or(name, str::trim);
     let title = head.part(head.title_start, head.title_end);
-    let offers = ["variant", "alternate", "alternative", "option"];
+    let offers = ["variant", "alternate", "alternative"];
     let offered = offers.contains(&title.trim_matches(|c: char| !c.is_alphabetic()));
     let dashed = name.ends_with(['-', '–', '—']);
     let name = name.trim_end_matches([',', ' ', '-', '–', '—']);
