@@ -101,6 +101,20 @@ impl Yield {
         }
     }
 
+    /// Puts what is said in a stretch under a condition in words: the clauses whose number stands in it, and those without one that begin in it.
+    pub(crate) fn put_under_said(&mut self, condition: &Condition, source: &str, within: Span) {
+        for draft in &mut self.clauses {
+            let place = match &draft.requirement {
+                Requirement::Bound(bound) => bound.at.start(),
+                _ => draft.span.start(),
+            };
+            let is_within = within.start() <= place && place < within.end();
+            if is_within && !holds_always(draft.span.of(source)) {
+                draft.under(condition, None);
+            }
+        }
+    }
+
     /// Takes an option from the clauses from a place on.
     pub(crate) fn leave_option_from(&mut self, option: &str, place: usize) {
         let behind = self.clauses.iter_mut();

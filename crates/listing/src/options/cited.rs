@@ -161,7 +161,9 @@ fn named<'p>(own: &str, word: &str, paths: &'p Paths) -> Option<&'p String> {
     let part = own.split_once('-').filter(|(part, _)| part.contains(' '));
     let in_part = part.map(|(part, _)| format!("{part}-{unbalanced}"));
     let own_part = in_part.and_then(|label| paths.exactly(&label));
-    own_part.or_else(|| paths.named(&unbalanced))
+    own_part
+        .or_else(|| paths.named(&unbalanced))
+        .or_else(|| paths.loosely(bare))
 }
 
 /// The letter in brackets that stands apart from the number before it: `2 c)`, `2 (c)`. A letter without one may be the word "a".

@@ -46,12 +46,40 @@ pub(super) fn named_choices(source: &str, item: &OutlineItem, parts: &Paths) -> 
             Paragraph::Text(pieces) => Some(Flow::of(source, pieces.iter().copied())),
             _ => None,
         });
+    let heading = core::iter::once(item.heading).chain(item.more_heading.iter().copied());
+    let heading = Flow::of(source, heading);
+    let mut texts = texts.peekable();
+    let first = texts
+        .peek()
+        .and_then(|first| bracketed_by_name(item, first, parts));
+    if let Some(choices) = bracketed_by_name(item, &heading, parts).or(first) {
+        return choices;
+    }
     texts
-        .into_iter()
         .find_map(|flow| {
             chosen_by_name(item, &flow, parts).or_else(|| told_by_name(item, &flow, parts))
         })
         .unwrap_or_default()
+}
+
+/// `FACE SEAL (one of 3A, 3B)`: in a bracket that says nothing else.
+fn bracketed_by_name(item: &OutlineItem, flow: &Flow, parts: &Paths) -> Option<Vec<String>> {
+    const LEADS: [&str; 5] = [
+        "(one of ",
+        "(either ",
+        "(use one of ",
+        "(use ",
+        "(use either ",
+    ];
+    let lower = flow.lower();
+    let mut leads = LEADS.iter();
+    let from = leads.find_map(|lead| Some(lower.find(lead)? + lead.len()))?;
+    let one = lower.get(..from)?.ends_with("one of ");
+    let citation = cited(&item.path, flow.text(), from, parts);
+    let named = lower.get(from..citation.end)?;
+    let whole = lower.get(citation.end..)?.starts_with(')');
+    let or = named.contains(" or ") && !named.contains(" and ") || one && !named.contains("and/or");
+    (citation.items.len() > 1 && whole && or).then_some(citation.items)
 }
 
 /// `Use 2A or 2B.`, `Either 2A or 2B:`, as a whole sentence.

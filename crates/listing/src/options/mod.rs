@@ -10,6 +10,7 @@ mod document;
 mod groups;
 mod head;
 mod inherits;
+mod joined;
 mod listed;
 mod named;
 mod offer;

@@ -115,7 +115,8 @@ fn opens(head: &Head, start: usize) -> bool {
 }
 
 /// Whether only the name of an item without a title stands before the cue, "Shaft wall, in place of (a)", or a further name between dashes:
-/// "Fill Material - Spray - As an alternate to Item 2C". What such a dash would misread: a thing of the item, "Fill Material - Primer - In place of Item 2C".
+/// "Fill Material - Spray - As an alternate to Item 2C", or the name behind a title that only offers it, "Variant: strip in place of 2C". What such a dash
+/// would misread: a thing of the item, "Fill Material - Primer - In place of Item 2C".
 fn follows_name(head: &Head, start: usize) -> bool {
     const LONGEST: usize = 5;
     const VERBS: [&str; 14] = [
@@ -137,9 +138,12 @@ fn follows_name(head: &Head, start: usize) -> bool {
     let untitled = head.title_end <= head.title_start + 1;
     let name = head.part(head.title_end.min(start), start).trim();
     let name = name.strip_suffix("as an").map_or(name, str::trim);
+    let title = head.part(head.title_start, head.title_end);
+    let offers = ["variant", "alternate", "alternative"];
+    let offered = offers.contains(&title.trim_matches(|c: char| !c.is_alphabetic()));
     let dashed = name.ends_with(['-', '–', '—']);
     let name = name.trim_end_matches([',', ' ', '-', '–', '—']);
-    (untitled || dashed)
+    (untitled || dashed || offered)
         && name.split(' ').count() <= LONGEST
         && !name.contains([',', ';', ':', '.'])
         && !name.split(' ').any(|word| VERBS.contains(&word))

@@ -7,6 +7,7 @@ use super::cited::cited;
 use super::document::Document;
 use super::head::Head;
 use super::inherits::beside_the_other;
+use super::joined::joined;
 use super::named::named;
 use super::offer::{Cue, cue, optional, optional_in_some, speaks_of_alternative};
 use super::offered::offered;
@@ -38,42 +39,17 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
         };
         let mut option = read(&head, item, bases, &paths);
         if !option.is_choice()
-            && let Some(base) = joined_to_parent(items, &found, index, before)
+            && let Some(bases) = joined(source, &head, items, &found, index, before)
         {
-            option.replaces = vec![base];
+            option.replaces = bases;
             option.doubt = None;
+            option.offered = None;
         }
         offer(&document, &head, item.parent.is_some(), &mut option);
         found.push(option);
         before.push(index);
     }
     found
-}
-
-/// The item that another stands in the place of, because its name begins with "or" and it is the first of that one's parts, or stands behind such parts:
-/// `W1 CONCRETE WALL`, `W1.a or CONCRETE BLOCK`. Words that would confine it are for a person.
-fn joined_to_parent(
-    items: &[OutlineItem],
-    found: &[ItemOption],
-    index: usize,
-    before: &[usize],
-) -> Option<String> {
-    let item = items.get(index)?;
-    let parent = items.get(item.parent?)?;
-    let title = item.title.to_lowercase();
-    let plain = title
-        .chars()
-        .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-' | '*'));
-    let says_itself = |item: &OutlineItem| !item.title.is_empty() && !item.paragraphs.is_empty();
-    let named = title
-        .strip_prefix("or ")
-        .is_some_and(|name| !name.starts_with("equ") && !name.trim().is_empty());
-    if !(named && plain && says_itself(item) && says_itself(parent)) {
-        return None;
-    }
-    let mut beside = before.iter().filter_map(|other| found.get(*other));
-    let follows = beside.all(|option| option.replaces == [parent.path.clone()]);
-    follows.then(|| parent.path.clone())
 }
 
 /// `bases` are the items beside it that stand before it and are no options.

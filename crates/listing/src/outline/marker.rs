@@ -31,6 +31,11 @@ impl Part {
         }
     }
 
+    /// Whether it may be a Roman numeral: `I`, `ii`.
+    pub(crate) fn is_roman(&self) -> bool {
+        matches!(self, Self::Letters(letters) if roman(letters).is_some())
+    }
+
     /// Numbers, capitals and small letters are three kinds of label.
     pub(crate) fn kind(&self) -> u8 {
         match self {
@@ -172,6 +177,21 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     })
 }
 
+/// Reads a marker of a number and a letter that only a blank parts from a name, `3A Sealant`: one only where the item around says that there is such.
+pub(crate) fn bare_marker(line: &str) -> Option<Marker> {
+    let (parts, len) = label(line)?;
+    let name = line.get(len..)?.strip_prefix(' ')?;
+    let lettered = matches!(parts.as_slice(), [Part::Number(_), Part::Letters(_)]);
+    (lettered && name.starts_with(char::is_uppercase)).then(|| Marker {
+        parts,
+        label: line.get(..len).unwrap_or_default().to_owned(),
+        close: Close::Nothing,
+        introduced: false,
+        signed: false,
+        len: len + 1,
+    })
+}
+
 /// The label's parts and length: digits and letters, joined directly or by a dot or hyphen.
 fn label(text: &str) -> Option<(Vec<Part>, usize)> {
     let mut parts = Vec::new();
@@ -280,6 +300,15 @@ mod tests {
                 (label, close, len),
                 "{line}"
             );
+        }
+    }
+
+    #[test]
+    fn markers_that_only_a_blank_closes() {
+        let found = bare_marker("3A Sealant").map(|found| (found.label, found.len));
+        assert_eq!(found, Some(("3A".to_owned(), 3)));
+        for line in ["3A sealant", "3 Sealant", "A Sealant", "3ASealant"] {
+            assert_eq!(bare_marker(line), None, "{line}");
         }
     }
 

@@ -113,10 +113,11 @@ impl Sequence {
         }
         let new_scheme = marker.parts.len() == 1
             && marker.parts.iter().all(Part::is_first)
-            && self
-                .open
-                .iter()
-                .all(|open| !same_scheme(open, marker) || is_roman_within(open, marker, indent));
+            && self.open.iter().all(|open| {
+                !same_scheme(open, marker)
+                    || is_roman_within(open, marker, indent)
+                    || is_lettered_within(open, marker, indent)
+            });
         if new_scheme {
             let above = self.open.iter().rposition(|open| open.indent < indent);
             let depth = above.map_or(self.open.len(), |depth| depth + 1);
@@ -259,6 +260,16 @@ fn is_roman_within(open: &Open, marker: &Marker, indent: usize) -> bool {
     let lettered = matches!(open.parts.as_slice(), [.., Part::Letters(letters)] if !matches!(letters.as_str(), "i" | "I"));
     let roman = matches!(marker.parts.as_slice(), [Part::Letters(letters)] if matches!(letters.as_str(), "i" | "I"));
     lettered && roman && open.indent < indent
+}
+
+/// Whether a marker counts in letters within an item of a Roman numeral: `A.` set in below `II.`.
+fn is_lettered_within(open: &Open, marker: &Marker, indent: usize) -> bool {
+    let is = |parts: &[Part], test: fn(&Part) -> bool| matches!(parts, [part] if test(part));
+    let lettered = is(
+        &marker.parts,
+        |part| matches!(part, Part::Letters(letters) if matches!(letters.as_str(), "a" | "A")),
+    );
+    is(&open.parts, Part::is_roman) && lettered && open.indent < indent
 }
 
 /// Whether two markers close alike; a missing dot is forgiven.

@@ -70,11 +70,11 @@ impl Headings {
         }
         let mut named: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
         for line in &lines {
-            let words = unnumbered(text, *line).of(text);
+            let words = kind_of(text, *line).of(text);
             named.entry(first_word(words)).or_default().insert(words);
         }
         let headings = lines.iter().map(|line| {
-            let own = unnumbered(text, *line);
+            let own = kind_of(text, *line);
             // Only what begins like it can be of its sort.
             let others = named.get(&first_word(own.of(text)));
             let others = others.into_iter().flatten().copied();
@@ -237,11 +237,33 @@ fn kind_alone(line: &str) -> &str {
         .map_or(line, |(name, _)| name)
 }
 
-/// A heading without its number: `4.2 System A - sealant`.
-fn unnumbered(text: &str, line: Span) -> Span {
+/// A heading without its number, `4.2 System A - sealant`, and without the thing of which it names one of several: `FLUTED DECK - OPTION P (PLUGS)`.
+fn kind_of(text: &str, line: Span) -> Span {
     let words = line.of(text);
     let name = words.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ' '));
+    let name = behind_thing(name).unwrap_or(name);
     Span::new(line.end() - name.len(), line.end())
+}
+
+/// What stands behind the name of a thing and a dash, where that is the name of a kind.
+fn behind_thing(name: &str) -> Option<&str> {
+    const MOST_WORDS: usize = 4;
+    const KINDS: [&str; 6] = [
+        "option ",
+        "variant ",
+        "alternative ",
+        "alternate ",
+        "method ",
+        "version ",
+    ];
+    let mut dashes = [" - ", " – ", " — ", ": "].into_iter();
+    let (thing, kind) = dashes.find_map(|dash| name.split_once(dash))?;
+    let kind = kind.trim_start();
+    let plain = thing.starts_with(char::is_alphabetic)
+        && thing.chars().all(|c| c.is_alphabetic() || c == ' ')
+        && thing.split_whitespace().count() <= MOST_WORDS;
+    let lower = kind.to_lowercase();
+    (plain && KINDS.iter().any(|own| lower.starts_with(own))).then_some(kind)
 }
 
 /// Whether a line is a heading: in capitals but for what stands in brackets, right above a table, or numbered as the parts of a document are.

@@ -14,6 +14,7 @@ mod second_pass;
 mod side_by_side;
 mod spelled_numbers;
 mod standing;
+mod where_built;
 
 use std::sync::Arc;
 
@@ -28,6 +29,7 @@ use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, standing};
+use self::where_built::where_built;
 use crate::clauses::{self, Around, Draft, FirstSaid, Yield};
 use crate::conditions::letters;
 use crate::header::{header, is_prose};
@@ -104,6 +106,8 @@ struct Reader<'a> {
     headings: Headings,
     /// The kinds that they name, each with the stretch that is of it.
     kinds: Vec<(Condition, Span)>,
+    /// What is said of items that needn't be built, each with its stretch.
+    built: Vec<(Condition, Span)>,
     /// Where footnotes are cited.
     footnote_marks: FootnoteMarks,
     /// The condition that each item as a whole stands under.
@@ -132,10 +136,12 @@ impl<'a> Reader<'a> {
         for case in &outline.cases {
             places.mark(case.line, PlaceKind::Heading);
         }
+        let standing = standing(text, outline, &options, &headings, usual_units);
         Self {
             text,
             outline,
-            standing: standing(text, outline, &options, &headings, usual_units),
+            built: where_built(text, &outline.items, &options, &standing),
+            standing,
             options,
             kinds: headings.kinds(text, &outline.items),
             headings,
@@ -205,6 +211,9 @@ impl<'a> Reader<'a> {
         }
         for (kind, under) in &self.kinds {
             found.put_under_within(kind, self.text, *under);
+        }
+        for (built, said) in &self.built {
+            found.put_under_said(built, self.text, *said);
         }
         self.leave_options(index, &mut found);
         if let Some(option) = self.options.get(index) {

@@ -33,7 +33,21 @@ pub(super) fn products(words: &str) -> Option<Vec<ProductName>> {
         .or_else(|| by_colon(body))
         .or_else(|| by_comma(body))?;
     let measured = entries.iter().any(|name| holds_measure(&name.product));
-    (!entries.is_empty() && !measured).then_some(entries)
+    let kind = entries.iter().any(|name| is_kind(&name.product));
+    (!entries.is_empty() && !measured && !kind).then_some(entries)
+}
+
+/// Whether a name is that of one of several kinds of a thing, as in a heading: `OPTION P`, `METHOD 2`.
+fn is_kind(name: &str) -> bool {
+    const KINDS: [&str; 5] = ["option", "variant", "alternate", "alternative", "method"];
+    const LONGEST: usize = 2;
+    name.trim().split_once(' ').is_some_and(|(kind, label)| {
+        KINDS.contains(&kind.to_lowercase().as_str())
+            && (1..=LONGEST).contains(&label.len())
+            && label
+                .chars()
+                .all(|c| c.is_ascii_uppercase() || c.is_ascii_digit())
+    })
 }
 
 /// Whether words hold a number with a unit, as no product's name does: `6 PCF`, `30%`.

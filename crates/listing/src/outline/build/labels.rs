@@ -51,9 +51,30 @@ pub(super) fn heads_variant(words: &str) -> bool {
     })
 }
 
-/// Whether a line is the name of a variant and nothing more: `Type HW`.
+/// Whether a line is the name of a variant and nothing more: `Type HW`, `FLUTED DECK - OPTION P (PLUGS)`.
 pub(super) fn is_variant(words: &str) -> bool {
     variant_named(words).is_some_and(|rest| matches!(rest.trim(), "" | ":" | "."))
+        || is_variant_of_thing(words)
+}
+
+/// Whether a line is the name of a thing in capitals, and behind a dash that of one of its variants.
+fn is_variant_of_thing(words: &str) -> bool {
+    const MOST_WORDS: usize = 4;
+    let mut dashes = [" - ", " – ", " — "].into_iter();
+    let Some((thing, variant)) = dashes.find_map(|dash| words.split_once(dash)) else {
+        return false;
+    };
+    let plain = thing.chars().all(|c| c.is_uppercase() || c == ' ')
+        && (1..=MOST_WORDS).contains(&thing.split_whitespace().count());
+    let whole = |rest: &str| {
+        let rest = rest.trim();
+        let bracket = rest
+            .strip_prefix('(')
+            .and_then(|rest| rest.strip_suffix(')'));
+        rest.is_empty()
+            || bracket.is_some_and(|said| !said.contains(['(', ')']) && !holds_number(said))
+    };
+    plain && variant_named(variant.trim()).is_some_and(whole)
 }
 
 /// The name of a part of the document that a line heads: `SYSTEM B`, `CONFIGURATION A - FLOOR TO FLOOR`.

@@ -24,7 +24,7 @@ pub(crate) use self::labels::{heads_all, is_rating};
 use self::labels::{is_bullet, is_labelled};
 use self::parts::Parts;
 use super::entry::{Entry, entries_at};
-use super::marker::{Close, Marker, Part, marker, note_marks};
+use super::marker::{Close, Marker, Part, bare_marker, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
 use super::sequence::Sequence;
 use super::tables::{Above, Table, is_tabbed};
@@ -294,6 +294,7 @@ impl<'a> Builder<'a> {
             return;
         }
         let marked = marker(words)
+            .or_else(|| self.announced_part(words))
             .filter(|marker| {
                 !(marker.close == Close::Brackets && self.note_marks.contains(&marker.label))
             })
@@ -332,6 +333,22 @@ impl<'a> Builder<'a> {
         }
         self.gap = false;
         self.page_turned = false;
+    }
+
+    /// The marker of a part that the first line of an item around it names: `3A Sealant` under `3  FACE SEAL (one of 3A, 3B)`.
+    fn announced_part(&self, words: &str) -> Option<Marker> {
+        let marker = bare_marker(words)?;
+        let names = |(_, index): &(usize, usize)| {
+            let item = self.outline.items.get(*index);
+            let first = item.and_then(|item| match item.paragraphs.first() {
+                Some(Paragraph::Text(pieces)) => pieces.first(),
+                _ => None,
+            });
+            let first = first.map_or("", |first| first.of(self.source));
+            let mut labels = first.split(|c: char| !c.is_alphanumeric());
+            labels.any(|label| label == marker.label)
+        };
+        self.open.iter().any(names).then_some(marker)
     }
 
     /// Takes the first line of a note.
