@@ -68,6 +68,7 @@ pub(super) fn bounds(
         if counts_nothing
             || is_of_one_side(sentence, index)
             || is_part_of_that(sentence, amount)
+            || is_beside_a_bare_number(sentence, amount)
             || denied
                 && (would_be_denied(finding.relation, rule, forbids) || is_or_so(sentence, amount))
         {
@@ -147,6 +148,19 @@ fn is_part_of_that(sentence: &Sentence<'_>, amount: &Amount) -> bool {
     amount.last > 0
         && sentence.is_any(amount.last - 1, &["half", "quarter", "third", "twice"])
         && sentence.is_any(amount.last, &["that", "this"])
+}
+
+/// `1 hr - 3`: hours with a number of something else behind a dash.
+fn is_beside_a_bare_number(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    let dash = ['-', '–', '—']
+        .iter()
+        .any(|dash| sentence.is_sign(amount.last, *dash));
+    let next = amount.last + 1;
+    let bare = sentence
+        .token(next)
+        .is_some_and(crate::phrase::Token::is_numeric)
+        && sentence.amount_at(next).is_none();
+    amount.unit == Unit::Hour && dash && bare
 }
 
 /// `max width of 50 mm for walls (100 mm floors)`: another place's number, in brackets behind a limit that may reach it.

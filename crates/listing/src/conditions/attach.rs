@@ -16,7 +16,7 @@ use super::opening::{holds_anyway, leads_to_another_case, lifts, opens_stretch, 
 use super::parted::{is_let_off, is_not_asked, parts};
 use super::undecided::{self, is_undecided};
 use super::variants::names_case;
-use super::{Found, kinds, offers, parallel};
+use super::{Found, built_of, kinds, offers, parallel, whichever};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -52,7 +52,9 @@ pub(crate) fn attach(
         });
         let of_kind = kinds::governed(sentence, condition)
             .or_else(|| offers::governed(sentence, condition))
-            .or_else(|| parallel::governed(sentence, condition));
+            .or_else(|| parallel::governed(sentence, condition))
+            .or_else(|| built_of::governed(sentence, condition))
+            .or_else(|| whichever::governed(sentence, condition));
         let bracketed = in_its_bracket(sentence, found, number, &bounds);
         let governed = if let Some(Bracketed::Own(own)) = bracketed {
             own
@@ -558,7 +560,11 @@ fn before_ending(
         let opened = (a.last..b.first).fold(0, |depth, at| {
             depth + i32::from(sentence.is_sign(at, '(')) - i32::from(sentence.is_sign(at, ')'))
         });
-        let same_phrase = opened <= 0
+        // "30 mils (20 gauge) where the wall is taller": a bracket that says the number before it again.
+        let again = a.last + 1 == b.first
+            && sentence.closing(a.last) == Some(b.last)
+            && b.last < condition.first;
+        let same_phrase = (opened <= 0 || again)
             && b.first <= a.last + 4
             && !(a.last..b.first).any(|at| sentence.is_stop(at) || sentence.is_any(at, PARTING));
         if !same_phrase {

@@ -103,6 +103,23 @@ pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     })
 }
 
+/// `Up to 1 in. wide joint .... 1/4 in.`: the same with the joints behind their width.
+pub(super) fn leads_to_value(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let compared = |at: &usize| is_comparing(sentence, *at);
+    let start = (0..amount.first).rev().take_while(compared).last()?;
+    let noun = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+    let end = noun + 1;
+    let leads = sentence.is_sign(end, '.') && sentence.is_stop(end) || sentence.is_sign(end, ':');
+    let follows = || sentence.amounts.iter().any(|own| own.first == end + 1);
+    let told = begins_stretch(sentence, start) && compares(sentence, start, amount.first);
+    let named = sentence.is_any(noun, &["joint", "joints"]);
+    (told && named && leads && follows()).then(|| Found {
+        last: end,
+        ..found(sentence, index, start, Some("joint.width"))
+    })
+}
+
 /// `Joints between 15 and 50 mm wide: 1 strip; 50 to 100 mm wide: 2 strips`: behind a label of joints, a width alone labels others of them.
 pub(super) fn labelled_again(
     sentence: &Sentence<'_>,

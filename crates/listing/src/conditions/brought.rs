@@ -172,6 +172,16 @@ const ASKS: &[&str] = &[
     "require", "requires", "need", "needs", "provide", "install", "add", "fit",
 ];
 
+/// What is said of an item that is asked for.
+const ASKED: &[&str] = &[
+    "required",
+    "needed",
+    "provided",
+    "installed",
+    "added",
+    "fitted",
+];
+
 /// Whether words, in small letters, may ask for an item: what has none of the words need not be read for it.
 pub(crate) fn may_ask_for_item(lower: &str) -> bool {
     ASKS.iter().any(|word| lower.contains(word))
@@ -191,9 +201,13 @@ pub(crate) fn asks_for_item(sentence: &Sentence<'_>) -> Option<(String, Conditio
     });
     let asks = only.last + usize::from(sentence.is_sign(only.last, ','));
     let (label, end) = cited(sentence, asks)?;
+    // "the clips of section 3.4 are fitted"
+    let passive = sentence.is_any(end, &["is", "are"]) && sentence.is_any(end + 1, ASKED);
+    let end = end + if passive { 2 } else { 0 };
     let ends = sentence.token(end).is_none() || sentence.is_sign(end, '.');
     let plain = !sentence.has_any(0, sentence.tokens.len(), crate::rules::NEGATIONS);
-    (begun && narrows(only) && sentence.is_any(asks, ASKS) && ends && plain)
+    let asked = passive || sentence.is_any(asks, ASKS);
+    (begun && narrows(only) && asked && ends && plain)
         .then(|| (label, in_words(sentence, only.first, only.last)))
 }
 
@@ -205,8 +219,8 @@ fn cited(sentence: &Sentence<'_>, from: usize) -> Option<(String, usize)> {
         (Some(item), None) => item + 1,
         (None, _) => (from..sentence.tokens.len())
             .find(|at| sentence.is_any(*at, &["of", "in", "per"]))
-            .filter(|of| sentence.token(of + 1).is_some_and(Token::is_numeric))
-            .map(|of| of + 1)?,
+            .map(|of| of + 1 + usize::from(sentence.is_any(of + 1, &["section", "clause"])))
+            .filter(|label| sentence.token(*label).is_some_and(Token::is_numeric))?,
         _ => return None,
     };
     let text = sentence.token(at)?.span.of(sentence.text);

@@ -9,6 +9,7 @@ mod attach;
 mod bands;
 mod bracket;
 mod brought;
+mod built_of;
 mod chain;
 mod classes;
 mod configuration;
@@ -38,6 +39,7 @@ mod spelled;
 mod things;
 mod undecided;
 mod variants;
+mod whichever;
 mod width;
 
 use measure::Quantity;
@@ -104,6 +106,8 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     named.extend(variants::variants(sentence));
     named.extend(parallel::parallels(sentence));
     named.extend(only_with::only_with(sentence));
+    named.extend(built_of::built_of(sentence));
+    named.extend(whichever::whichever(sentence));
     for condition in named {
         let apart = |other: &Found| other.last <= condition.first || condition.last <= other.first;
         if found.iter().all(apart) {

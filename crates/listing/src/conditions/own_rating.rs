@@ -4,7 +4,12 @@
 use crate::rules::Sentence;
 
 /// Whether hours at the opening of a sentence say how a part is rated, and no other hours beside them make it one of several cases.
-pub(super) fn is_of_the_part(sentence: &Sentence<'_>, first: usize, last: usize) -> bool {
+pub(super) fn is_of_the_part(
+    sentence: &Sentence<'_>,
+    first: usize,
+    last: usize,
+    hours: usize,
+) -> bool {
     const MOST_WORDS: usize = 6;
     let article = sentence.is_any(0, &["the", "a", "an"]);
     let opens = first == usize::from(article);
@@ -15,7 +20,7 @@ pub(super) fn is_of_the_part(sentence: &Sentence<'_>, first: usize, last: usize)
         .iter()
         .filter(|amount| super::rating::is_rating_time(amount))
         .count()
-        == 1;
+        == hours;
     let names = |at: &usize| {
         let word = sentence
             .token(*at)

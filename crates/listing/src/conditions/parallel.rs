@@ -74,9 +74,10 @@ fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
     if let [case] = cases.as_slice()
         && case.kind == Kind::Layers
         && case.first == 0
-        && [',', ':']
+        && ([',', ':']
             .iter()
             .any(|sign| sentence.is_sign(case.last, *sign))
+            || sentence.is_any(case.last, HAS))
     {
         let after = amounts(sentence, case.last, sentence.tokens.len());
         return cases
@@ -186,11 +187,12 @@ fn amounts(sentence: &Sentence<'_>, from: usize, to: usize) -> Vec<usize> {
 }
 
 fn cases(sentence: &Sentence<'_>) -> Vec<Case> {
-    let mut found: Vec<Case> = Vec::new();
+    let mut found: Vec<Case> = walls_of_layers(sentence).into_iter().collect();
     for at in 0..sentence.tokens.len() {
         if found.last().is_none_or(|case| case.last <= at) {
             let case = construction(sentence, at)
                 .or_else(|| layers(sentence, at))
+                .or_else(|| layers_again(sentence, at, found.last()?))
                 .or_else(|| orientation(sentence, at));
             found.extend(case);
         }
@@ -322,6 +324,66 @@ fn sort(sentence: &Sentence<'_>, first: usize) -> Option<usize> {
     (named && ends).then_some(last)
 }
 
+/// Walls of so many layers, in one word.
+const HYPHENED: &[&str] = &[
+    "one-layer",
+    "two-layer",
+    "three-layer",
+    "four-layer",
+    "single-layer",
+    "double-layer",
+];
+
+/// What says of walls what they have.
+const HAS: &[&str] = &[
+    "has", "have", "shall", "must", "needs", "need", "requires", "require",
+];
+
+/// `A two-layer wall has`, `Walls with one layer:`: walls of so many layers, of which a sentence says something.
+fn walls_of_layers(sentence: &Sentence<'_>) -> Option<Case> {
+    const WALLS: &[&str] = &["wall", "walls", "partition", "partitions"];
+    let article = usize::from(sentence.is_any(0, &["a", "the"]));
+    let hyphened = sentence.is_any(article, HYPHENED) && sentence.is_any(article + 1, WALLS);
+    let last = article + 2;
+    if hyphened {
+        let told = sentence.is_any(last, HAS) || sentence.is_sign(last, ':');
+        return told.then_some(Case {
+            kind: Kind::Layers,
+            first: 0,
+            last,
+            triggers: Vec::new(),
+        });
+    }
+    let walls = sentence.is_any(article, WALLS) && sentence.is_any(article + 1, &["with", "of"]);
+    let noun = article + 3;
+    let layers = sentence.is_any(noun, &["layer", "layers"]);
+    let triggers = amounts(sentence, article + 2, noun + 1);
+    // "Walls with two layers shall be used" asks for them.
+    let told = sentence.is_sign(noun + 1, ':');
+    (walls && layers && told && !triggers.is_empty()).then_some(Case {
+        kind: Kind::Layers,
+        first: 0,
+        last: noun + 1,
+        triggers,
+    })
+}
+
+/// `12 in. with one layer, 9 in. with two, 6 in. with three`: behind a case of layers the number alone names another.
+fn layers_again(sentence: &Sentence<'_>, at: usize, before: &Case) -> Option<Case> {
+    let again = before.kind == Kind::Layers
+        && sentence.is_any(at, &["for", "with"])
+        && sentence.word(at) == sentence.word(before.first);
+    let last = at + 2;
+    let counts = crate::phrase::count_word(sentence.word(at + 1)).is_some();
+    let ends = is_statement_end(sentence, last) && !sentence.is_any(last, &["and", "or"]);
+    (again && counts && ends).then(|| Case {
+        kind: Kind::Layers,
+        first: at,
+        last,
+        triggers: amounts(sentence, at + 1, last),
+    })
+}
+
 /// `for one or two layers of board`, `in walls with three or more layers`, `in two-layer walls`.
 fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     const CLAD: &[&str] = &[
@@ -333,14 +395,7 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     }
     let article = usize::from(sentence.is_any(at + 1, &["a", "the"]));
     let compound = at + 1 + article;
-    let hyphened = [
-        "one-layer",
-        "two-layer",
-        "three-layer",
-        "four-layer",
-        "single-layer",
-    ];
-    if sentence.is_any(compound, &hyphened)
+    if sentence.is_any(compound, HYPHENED)
         && sentence.is_any(compound + 1, &["wall", "walls", "partition", "partitions"])
     {
         return Some(Case {

@@ -195,7 +195,8 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     if is_stated(sentence, start, first.first, last.last) {
         return None;
     }
-    if group.len() == 1 && is_of_the_part(sentence, first.first, last.last) {
+    let of_the_part = is_of_the_part(sentence, first.first, last.last, group.len());
+    if group.len() == 1 && of_the_part {
         return None;
     }
     // "Min 2 hr rated concrete floor" bounds the rating of what it names.
@@ -227,7 +228,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     );
     let lasts = lasts(sentence, first, last);
     let bracketed = start > 0 && sentence.is_sign(start - 1, '(') && sentence.is_sign(end, ')');
+    let given = !lasts && is_given_by_a_count(sentence, start, end);
     let reads = named
+        || given
         || bracketed
         || labelled
         || ends_one && !lasts
@@ -237,7 +240,9 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     if !reads || (lasts && !named) {
         return None;
     }
-    let from = if introduced {
+    let from = if given && gives(sentence, start - 1) {
+        start - 1
+    } else if introduced {
         of_a_rating(sentence, start - 1).unwrap_or(start - 1)
     } else {
         start
@@ -249,6 +254,10 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     }
     if sentence.is_any(end, OTHERS) {
         return Some(in_words(sentence, from..end + 1, group));
+    }
+    // "1 or 2 hr rated wall, studs max 24 in. OC" may be said of the studs in every joint.
+    if of_the_part {
+        return Some(in_words(sentence, from..end, group));
     }
     let parts: Vec<Expr> = group
         .iter()
@@ -266,6 +275,45 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         triggers: group.to_vec(),
         parts,
     })
+}
+
+/// Whether a token says what something comes to: "gives".
+fn gives(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(
+        at,
+        &[
+            "give", "gives", "giving", "yield", "yields", "achieve", "achieves",
+        ],
+    )
+}
+
+/// Whether hours end a stretch in which a count of things gives them: `One layer gives 1 h.`, `Two layers give 2 h, three layers 3 h.`
+fn is_given_by_a_count(sentence: &Sentence<'_>, start: usize, end: usize) -> bool {
+    const THINGS: &[&str] = &[
+        "layer", "layers", "coat", "coats", "ply", "plies", "sheet", "sheets", "board", "boards",
+    ];
+    let ends = sentence.token(end).is_none()
+        || sentence.is_stop(end)
+        || sentence.is_sign(end, '.') && sentence.token(end + 1).is_none();
+    let Some(before) = start.checked_sub(1) else {
+        return false;
+    };
+    let elided = !gives(sentence, before);
+    let thing = if elided {
+        before
+    } else {
+        let Some(thing) = before.checked_sub(1) else {
+            return false;
+        };
+        thing
+    };
+    let counted = thing > 0
+        && sentence.is_any(thing, THINGS)
+        && sentence.amounts.iter().any(|amount| {
+            amount.unit == Unit::Count && (amount.last == thing || amount.last == thing + 1)
+        });
+    let said = !elided || (0..thing).any(|at| gives(sentence, at));
+    ends && counted && said
 }
 
 /// A condition that only a person can test, in the words of its tokens.

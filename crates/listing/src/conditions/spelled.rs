@@ -1,4 +1,4 @@
-//! Ratings in words that are no quantities: "for the one-hour rating", "in the three-hour wall", "for -/60/60".
+//! Ratings in words that are no quantities: "for the one-hour rating", "in the three-hour wall", "for -/60/60", "64 mm (FRL -/60/60)".
 
 use measure::{Number, Quantity, Unit};
 
@@ -89,10 +89,25 @@ fn hour_word(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
     }))
 }
 
+/// How many levels stand in brackets of their own: "64 mm (FRL -/60/60) or 92 mm (FRL -/120/120)". One alone is a wall's or a floor's own.
+fn bracketed_levels(text: &str) -> usize {
+    let inner = |words: &str| {
+        let named = words.trim();
+        let level = named.strip_prefix("FRL").unwrap_or(named);
+        is_level(level.trim())
+    };
+    text.split('(')
+        .skip(1)
+        .filter_map(|rest| rest.split_once(')'))
+        .filter(|(words, _)| inner(words))
+        .count()
+}
+
 /// "For -/60/60" (AS 1530.4): three figures, of which only a person can say to which rating of the joint they come.
 fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut found = Vec::new();
     let mut at = 0;
+    let several = bracketed_levels(sentence.text) > 1;
     for word in sentence.text.split(' ') {
         let level = word.trim_matches(|c: char| matches!(c, '.' | ',' | ';' | ':' | '(' | ')'));
         let from = at + word.find(level).unwrap_or_default();
@@ -109,16 +124,19 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
             continue;
         };
         let last = first + (first..sentence.tokens.len()).take_while(within).count();
-        let mut opener = first;
-        while opener > 0 && sentence.is_any(opener - 1, &["frl", "the", "an"]) {
-            opener -= 1;
+        let mut named = first;
+        while named > 0 && sentence.is_any(named - 1, &["frl", "the", "an"]) {
+            named -= 1;
         }
-        let Some(opener) = opener
-            .checked_sub(1)
-            .filter(|before| introduces(sentence, *before))
-        else {
-            continue;
-        };
+        let bracketed = several && sentence.is_sign(last, ')');
+        let opener = named.checked_sub(1).and_then(|before| {
+            if introduces(sentence, before) {
+                Some(before)
+            } else {
+                (bracketed && sentence.is_sign(before, '(')).then_some(named)
+            }
+        });
+        let Some(opener) = opener else { continue };
         found.push(Found {
             first: opener,
             last,

@@ -3,7 +3,8 @@
 use measure::Dimension;
 
 use super::bands::{
-    banded, before_joint, from_width, labelled_again, labels, lettered, second_limit, two_sided,
+    banded, before_joint, from_width, labelled_again, labels, leads_to_value, lettered,
+    second_limit, two_sided,
 };
 use super::{Found, things};
 use crate::model::Expr;
@@ -79,6 +80,7 @@ pub(super) fn widths(sentence: &Sentence<'_>, taken: &[usize]) -> Vec<Found> {
             .or_else(|| subject(sentence, index))
             .or_else(|| listed(sentence, index, &found))
             .or_else(|| labels(sentence, index))
+            .or_else(|| leads_to_value(sentence, index))
             .or_else(|| labelled_again(sentence, index, &found))
             .or_else(|| from_width(sentence, index))
             .or_else(|| lettered(sentence, index))

@@ -137,6 +137,22 @@ pub(super) fn is_misheard(
         || is_for_a_layer(sentence, amount, property, mentions)
         || is_between_others(sentence, amount, property, subject, mentions)
         || is_layer_of_another(property, subject, mentions)
+        || property.name == "joint.width" && is_of_gaps_to_close(sentence, amount, subject)
+}
+
+/// `max 1 in. wide gaps filled with sealant`: gaps that something is closed with, and not the joint, in an item that is about something else.
+fn is_of_gaps_to_close(sentence: &Sentence<'_>, amount: &Amount, subject: &Subject) -> bool {
+    const GAPS: &[&str] = &["gaps", "voids", "holes", "cracks"];
+    const CLOSED: &[&str] = &["filled", "sealed", "caulked", "closed", "packed", "plugged"];
+    const REACH: usize = 3;
+    let of_joint = subject
+        .titles
+        .iter()
+        .any(|(title, _)| title.name == "joint");
+    let behind = sentence.skip_parentheses(amount.last);
+    let gaps = behind + usize::from(sentence.is_any(behind, &["wide", "high", "deep"]));
+    let closed = sentence.has_any(gaps + 1, gaps + 1 + REACH, CLOSED);
+    !of_joint && sentence.is_any(gaps, GAPS) && closed
 }
 
 /// `the joint width or max 12 in. OC`: the joint is named for its width, and stands nowhere apart from others.

@@ -205,6 +205,11 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
         return None;
     }
     let last = value_at(tokens, first.next + 1 + usize::from(up_to))?;
+    // `1 hr - 3`: a dash set apart parts a rating from a number of something else.
+    let rated = first.unit == Some(Unit::Hour) && last.unit.is_none();
+    if dash && rated && first.span.end() < joint.span.start() {
+        return None;
+    }
     // `Depth: 10 mm up to 50 mm joint width` says for which width.
     let labelled = first.first > 0 && tokens.get(first.first - 1)?.is_sign(':');
     let goes_on = tokens

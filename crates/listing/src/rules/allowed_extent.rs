@@ -26,14 +26,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 
 /// `may run to 1-1/2 in.`, `can open to 3 in.`: how far a thing may go by itself.
 fn may_go_to(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<(Relation, usize)> {
-    const UP: &[&str] = &["run", "open", "grow", "rise", "widen", "increase", "stretch", "expand", "swell"];
+    const UP: &[&str] = &["run", "open", "grow", "rise", "widen", "increase", "stretch", "expand", "swell", "amount"];
     const DOWN: &[&str] = &["close", "shrink", "drop", "fall", "narrow", "decrease"];
+    const MEASURE: &[&str] = &["measure", "be"];
     let to = Some(to).filter(|to| sentence.is_word(*to, "to"))?;
     let towards = usize::from(to > floor && sentence.is_any(to - 1, &["up", "down", "out"]));
     let verb = to.checked_sub(1 + towards).filter(|verb| *verb > floor)?;
     sentence.is_any(verb - 1, &["may", "can"]).then_some(())?;
     let upwards = sentence.is_any(verb, UP) || sentence.is_word(verb, "go") && sentence.is_word(to - 1, "up");
     let downwards = sentence.is_any(verb, DOWN) || sentence.is_word(verb, "go") && sentence.is_word(to - 1, "down");
+    // `may measure down to 8 in.`
+    let downwards = downwards || sentence.is_any(verb, MEASURE) && sentence.is_word(to - 1, "down");
     match (upwards, downwards) {
         (true, _) => Some((Relation::AtMost, verb - 1)),
         (_, true) => Some((Relation::AtLeast, verb - 1)),

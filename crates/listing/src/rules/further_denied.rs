@@ -136,8 +136,10 @@ fn denial(sentence: &Sentence<'_>, index: usize, finding: &Finding) -> Denial {
     }
 }
 
-/// Whether a denial is of the comparison right behind it: `no more than`, `not exceeding`.
+/// Whether a denial is of the comparison right behind it: `no more than`, `not exceeding`, `in no case under`.
 fn compares_itself(sentence: &Sentence<'_>, not: usize) -> bool {
+    const CASES: &[&str] = &["case", "place", "point", "event", "location"];
+    let not = not + usize::from(sentence.is_any(not + 1, CASES));
     let next = sentence.word(not + 1);
     let exceeding = sentence.is_any(
         not + 1,

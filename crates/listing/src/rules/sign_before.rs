@@ -7,6 +7,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let at = first.checked_sub(1)?;
     let sign = |at: usize, sign: char| sentence.is_sign(at, sign);
+    // A plus may be the number's own.
+    let plus = if sign(first, '+') { first } else { at };
+    if let Some(limit) = limit_of_a_sum(sentence, plus) {
+        return Some(limit);
+    }
     if sign(at, '=')
         && let Some(before) = at.checked_sub(1)
     {
@@ -41,6 +46,18 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     };
     Some(Finding::sure(relation, at))
+}
+
+/// `length ≥ wall thickness + 20 mm`: the limit of a sum, of which the number is the last part.
+fn limit_of_a_sum(sentence: &Sentence<'_>, plus: usize) -> Option<Finding> {
+    const LONGEST: usize = 4;
+    if !(sentence.is_sign(plus, '+') || sentence.is_word(plus, "plus")) {
+        return None;
+    }
+    let words = (plus.saturating_sub(LONGEST)..plus).rev().take_while(|at| sentence.token(*at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(*at).is_none());
+    let at = words.last()?.checked_sub(1)?;
+    let limits = [('≥', Relation::AtLeast), ('⩾', Relation::AtLeast), ('≤', Relation::AtMost), ('⩽', Relation::AtMost)];
+    limits.into_iter().find(|(sign, _)| sentence.is_sign(at, *sign)).map(|(_, relation)| Finding::sure(relation, at))
 }
 
 /// Whether `<` or `>` stands right before a number, which its refusal has turned.
