@@ -159,6 +159,21 @@ pub(super) fn is_rating_time(amount: &Amount) -> bool {
     }
 }
 
+/// Whether words before a rating bound it: "the F Rating is limited to 2 hr", "is exactly 1 h".
+fn is_limited(sentence: &Sentence<'_>, start: usize) -> bool {
+    let limited = |at: usize| {
+        sentence.is_word(at, "to") && at > 0 && sentence.is_any(at - 1, &["limited", "restricted"])
+    };
+    let before = start.checked_sub(1);
+    before.is_some_and(|at| sentence.is_any(at, &["exactly"]) || limited(at))
+}
+
+/// Whether a rating begins with what bounds it of the thing that it names: "Min 2 hr rated concrete floor".
+fn is_bounded(sentence: &Sentence<'_>, start: usize) -> bool {
+    sentence.is_any(start, &["min", "minimum", "max", "maximum"])
+        && (start == 0 || !sentence.is_any(start - 1, INTRODUCE))
+}
+
 /// What has a rating that isn't the joint's: "a 3 h floor", "a 1 hr door".
 const OTHERS: &[&str] = &[
     "floor", "floors", "shaft", "beam", "beams", "roof", "roofs", "barrier", "barriers", "door",
@@ -183,13 +198,7 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     {
         start -= 1;
     }
-    // "the F Rating is limited to 2 hr" and "is exactly 1 h" bound the rating.
-    if start > 0
-        && (sentence.is_any(start - 1, &["exactly"])
-            || (sentence.is_word(start - 1, "to")
-                && start > 1
-                && sentence.is_any(start - 2, &["limited", "restricted"])))
-    {
+    if is_limited(sentence, start) {
         return None;
     }
     if is_stated(sentence, start, first.first, last.last) {
@@ -199,11 +208,7 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     if group.len() == 1 && of_the_part {
         return None;
     }
-    // "Min 2 hr rated concrete floor" bounds the rating of what it names.
-    let bounded = start < first.first
-        && sentence.is_any(start, &["min", "minimum", "max", "maximum"])
-        && (start == 0 || !sentence.is_any(start - 1, INTRODUCE));
-    if bounded {
+    if start < first.first && is_bounded(sentence, start) {
         return None;
     }
     // `2 layers @ 2 hr`
