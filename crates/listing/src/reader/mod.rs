@@ -27,7 +27,7 @@ use self::numbering::{items, number};
 use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, standing};
-use crate::clauses::{self, Around, Draft, FirstSaid, Yield};
+use crate::clauses::{self, Around, Draft, FirstSaid, Ordinary, Yield};
 use crate::conditions::letters;
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
@@ -115,6 +115,8 @@ struct Reader<'a> {
     usual_units: UsualUnits,
     /// Where each word stands first.
     first_said: Arc<FirstSaid>,
+    /// The words that the document writes small.
+    ordinary: Arc<Ordinary>,
     /// The letters by which the head names configurations.
     configuration_letters: Arc<[String]>,
 }
@@ -142,6 +144,7 @@ impl<'a> Reader<'a> {
             places,
             usual_units,
             first_said: Arc::new(FirstSaid::of(text)),
+            ordinary: Arc::new(Ordinary::of(text)),
             configuration_letters: configuration_letters(text, outline).into(),
         }
     }
@@ -174,6 +177,7 @@ impl<'a> Reader<'a> {
             &Around {
                 usual_units: self.usual_units,
                 first_said: self.first_said.clone(),
+            ordinary: self.ordinary.clone(),
                 configuration_letters: self.configuration_letters.clone(),
                 ..Around::default()
             },
@@ -353,6 +357,7 @@ impl<'a> Reader<'a> {
             usual_units: self.usual_units,
             heading: item.heading,
             first_said: self.first_said.clone(),
+            ordinary: self.ordinary.clone(),
             configuration_letters: self.configuration_letters.clone(),
         }
     }

@@ -1,0 +1,378 @@
+//! One entry of a list of products: a maker and what it makes, in the ways in which they are set beside each other.
+
+use super::makers::{ends_as_firm, is_maker, split_outside};
+use super::ordinary::Ordinary;
+use super::{holds_measure, says_limit};
+use crate::model::ProductName;
+use crate::naming::components_in;
+
+/// Signs between a label or a maker and what follows.
+const JOINTS: [&str; 5] = [" -- ", " — ", " – ", " - ", ": "];
+
+/// The products of one maker, or of one label.
+#[derive(Debug, Clone, Default)]
+pub(in crate::clauses) struct Listed {
+    /// The part that they are named for, in the words of the list.
+    pub(super) label: Option<String>,
+    pub(super) names: Vec<ProductName>,
+    /// What is said of some of them besides their names.
+    pub(super) limits: Vec<String>,
+}
+
+/// Reads entries of makers and products.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Reader<'o> {
+    pub(super) ordinary: &'o Ordinary,
+}
+
+impl Reader<'_> {
+    /// All entries of a stretch of text, when it is made of them and of nothing else.
+    pub(super) fn all(self, words: &str) -> Option<Vec<Listed>> {
+        let mut found: Vec<Listed> = Vec::new();
+        for part in parts(words) {
+            let (label, rest) = self.without_labels(part);
+            if let Some(listed) = self.entry(rest) {
+                found.push(Listed {
+                    label: label.map(str::to_owned),
+                    ..listed
+                });
+                continue;
+            }
+            // `Maker: Product; Product`
+            let last = found.last_mut().filter(|_| label.is_none())?;
+            let maker = last.names.last()?.maker.clone();
+            let more = self.products(rest, &maker)?;
+            last.names.extend(more.names);
+            last.limits.extend(more.limits);
+        }
+        (!found.is_empty()).then_some(found)
+    }
+
+    /// An entry without its labels, and the one that names a part: `Materials: Packing - Maker, Product`.
+    pub(super) fn without_labels<'w>(self, words: &'w str) -> (Option<&'w str>, &'w str) {
+        let mut rest = words.trim();
+        let mut label = None;
+        for _ in 0..2 {
+            let joint = JOINTS
+                .iter()
+                .filter_map(|joint| Some((rest.find(joint)?, joint.len())))
+                .min();
+            let Some((own, behind)) =
+                joint.and_then(|(at, len)| Some((rest.get(..at)?, rest.get(at + len..)?)))
+            else {
+                break;
+            };
+            if !self.is_label(own) {
+                break;
+            }
+            if !components_in(own).is_empty() {
+                label = Some(own.trim());
+            }
+            rest = behind.trim();
+        }
+        (label, rest)
+    }
+
+    /// Whether words label what stands behind them: they name a part or say "products", and no firm.
+    pub(super) fn is_label(self, words: &str) -> bool {
+        const LONGEST: usize = 6;
+        const SAYING: &[&str] = &[
+            "product", "products", "prod", "maker", "makers", "material", "materials", "mfr", "mfrs", "manufacturer", "manufacturers", "source",
+            "sources", "approved", "recognized", "recognised", "supplier", "suppliers",
+        ];
+        let count = words.split_whitespace().count();
+        let says = words
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|word| SAYING.contains(&word.to_lowercase().as_str()));
+        let named = || {
+            components_in(words)
+                .iter()
+                .any(|(component, weak, _)| says || !weak || !component.is_other())
+        };
+        (1..=LONGEST).contains(&count)
+            && !words.contains(['"', '“', ',', ';', '.'])
+            && !self.ordinary.coins_one(words)
+            && !ends_as_firm(words)
+            && (says || named())
+    }
+
+    /// One maker with its products.
+    fn entry(self, words: &str) -> Option<Listed> {
+        let words = words.trim().trim_end_matches(['.', ',', ';']).trim_end();
+        self.joined(words)
+            .or_else(|| self.quoted(words))
+            .or_else(|| self.bracketed(words))
+            .or_else(|| self.made_by(words))
+            .or_else(|| self.after_comma(words))
+    }
+
+    /// `Maker - Product, Product`, `Maker: Product`.
+    fn joined(self, words: &str) -> Option<Listed> {
+        let (at, len) = JOINTS
+            .iter()
+            .filter_map(|joint| Some((words.find(joint)?, joint.len())))
+            .min()?;
+        let (maker, list) = (words.get(..at)?, words.get(at + len..)?);
+        self.of_maker(maker, list)
+    }
+
+    /// The products of a list behind their maker.
+    pub(super) fn of_maker(self, maker: &str, list: &str) -> Option<Listed> {
+        let maker = maker.trim().trim_end_matches([',', ':']).trim();
+        let maker = maker.strip_prefix("the ").unwrap_or(maker);
+        self.is_maker(maker)
+            .then(|| self.products(list, maker))
+            .flatten()
+    }
+
+    /// `Maker, "Product" or "Product"`, `Maker "Product"`, `"Product" of the Maker`.
+    fn quoted(self, words: &str) -> Option<Listed> {
+        const QUOTES: [char; 4] = ['"', '“', '”', '„'];
+        let (first, last) = (words.find(QUOTES)?, words.rfind(QUOTES)?);
+        let behind = words
+            .get(last..)?
+            .trim_start_matches(QUOTES)
+            .trim();
+        let list = words.get(first..last)?;
+        let before = words.get(..first)?.trim();
+        let maker = before
+            .trim_end_matches([',', ':', '(', '.'])
+            .trim_end_matches("'s")
+            .trim_end_matches("’s")
+            .trim();
+        if !maker.is_empty() && self.is_named(maker) {
+            let tail = behind.trim_matches([')', '.', ',', ' ']);
+            let tailed = tail.is_empty() || tail.starts_with('(');
+            let mut listed = tailed.then(|| self.products(list, maker)).flatten()?;
+            if tail.starts_with('(') && says_limit(tail) {
+                listed.limits.push(behind.to_owned());
+            }
+            return Some(listed);
+        }
+        let maker = led_maker(behind)?;
+        (before.is_empty() && self.is_named(maker))
+            .then(|| self.products(list, maker))
+            .flatten()
+    }
+
+    /// `Product, Product (Maker)`, `Maker (Product, Product)`.
+    fn bracketed(self, words: &str) -> Option<Listed> {
+        let open = words.rfind(" (")?;
+        let inside = words.get(open + 2..)?.strip_suffix(')')?;
+        let before = words.get(..open)?;
+        if self.is_named(inside) && !self.is_maker(before) {
+            return self.products(before, inside);
+        }
+        self.is_named(before)
+            .then(|| self.products(inside, before))
+            .flatten()
+    }
+
+    /// `Product or Product by Maker`, `Product, made by the Maker`.
+    fn made_by(self, words: &str) -> Option<Listed> {
+        const LEADS: [&str; 9] = [
+            ", both made by ", ", both by ", ", both of ", ", made by ", ", by ", ", of ", " made by ", " by ", " from ",
+        ];
+        let (list, maker) = LEADS.iter().find_map(|lead| words.split_once(lead))?;
+        let maker = maker.strip_prefix("the ").unwrap_or(maker);
+        self.is_maker(maker)
+            .then(|| self.products(list, maker))
+            .flatten()
+    }
+
+    /// `Maker, Product and Product`: a comma joins much else, so that a product has to look like one.
+    fn after_comma(self, words: &str) -> Option<Listed> {
+        let (maker, list) = words.split_once(", ")?;
+        if !self.is_maker(maker) {
+            return None;
+        }
+        let listed = self.products(list, maker)?;
+        let shown = |name: &ProductName| {
+            name.product.contains(|c: char| c.is_ascii_digit())
+                || name.product.split(' ').any(|word| self.ordinary.is_coined(word))
+        };
+        listed.names.iter().all(shown).then_some(listed)
+    }
+
+    /// Whether words are a maker's name by themselves: in capitals, ending as firms do, or several capitalised words of which one is coined.
+    pub(super) fn is_maker(self, words: &str) -> bool {
+        const LINKS: [&str; 6] = ["of", "and", "&", "the", "de", "und"];
+        const MOST: usize = 6;
+        if words.contains(['(', ')', ':', '"', ';']) || words.contains(|c: char| c.is_ascii_digit()) {
+            return false;
+        }
+        let count = words.split_whitespace().count();
+        let titled = words.split_whitespace().all(|word| {
+            LINKS.contains(&word) || word.starts_with(char::is_uppercase)
+        });
+        let coins = self.ordinary.coins_one(words) || words.contains(" & ");
+        coins && !words.contains(", ") && (is_maker(words) || titled && (2..=MOST).contains(&count))
+            || is_maker(words) && coins
+    }
+
+    /// Whether words beside a product's name are its maker: there a single coined word will do.
+    fn is_named(self, words: &str) -> bool {
+        let one = !words.contains([' ', ',', '"']) && self.ordinary.is_coined(words);
+        one && !words.contains(|c: char| c.is_ascii_digit()) || self.is_maker(words)
+    }
+
+    /// The products of a list, each of which has to look like one.
+    pub(super) fn products(self, list: &str, maker: &str) -> Option<Listed> {
+        let mut listed = Listed::default();
+        for part in split_outside(list) {
+            let (name, notes) = without_brackets(&part);
+            let quoted = name.trim().starts_with(['"', '“', '„']);
+            let name = name
+                .trim()
+                .trim_matches(['"', '“', '”', '„', '.', ';', ' ', ',', '*', '†'])
+                .trim();
+            let name = ["Types ", "Type ", "TYPES ", "TYPE "]
+                .iter()
+                .find_map(|kind| name.strip_prefix(kind))
+                .unwrap_or(name);
+            if name.is_empty() || !(self.is_product(name) || quoted && is_short(name)) {
+                return None;
+            }
+            for note in notes {
+                if says_limit(&note) {
+                    listed.limits.push(format!("{name} {note}"));
+                }
+            }
+            listed.names.push(ProductName {
+                maker: maker.to_owned(),
+                product: name.to_owned(),
+            });
+        }
+        (!listed.names.is_empty()).then_some(listed)
+    }
+
+    /// Whether words can be a product's name: short, begun with a capital or a digit, with a coined word, a code or a number, and saying nothing else.
+    pub(super) fn is_product(self, words: &str) -> bool {
+        const SMALL: &[&str] = &[
+            "white", "grey", "gray", "red", "black", "green", "blue", "beige", "weiss", "grau", "winter", "summer", "spray", "brush", "trowel", "grade",
+            "kind", "sealant", "coating", "mastic", "joint", "caulk", "batt", "slab", "board", "strip", "blanket", "foil",
+        ];
+        let count = words.split_whitespace().count();
+        let small = words
+            .split_whitespace()
+            .filter(|word| word.starts_with(char::is_lowercase))
+            .all(|word| SMALL.contains(&word) || word.len() <= 2 || word.contains(|c: char| c.is_ascii_digit()));
+        let code = words.split_whitespace().any(|word| {
+            let letters = word.chars().filter(|c| c.is_alphabetic()).count();
+            let digits = word.chars().any(|c| c.is_ascii_digit());
+            letters >= 2 && word.chars().filter(|c| c.is_alphabetic()).all(char::is_uppercase)
+                && !self.is_plain(word)
+                || digits
+        });
+        is_short(words)
+            && (1..=6).contains(&count)
+            && words.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())
+            && words.chars().any(char::is_alphabetic)
+            && small
+            && !says_limit_outside(words)
+            && !holds_measure(words)
+            && (code || self.ordinary.coins_one(words))
+    }
+
+    /// Whether a word in capitals is only a word in capitals.
+    fn is_plain(self, word: &str) -> bool {
+        let letters = word.chars().filter(|c| c.is_alphabetic()).count();
+        letters >= 3 && !self.ordinary.coins_one(word)
+    }
+}
+
+/// Whether words are no more than a name.
+fn is_short(words: &str) -> bool {
+    const LONGEST: usize = 48;
+    let joined = JOINTS.iter().any(|joint| words.contains(joint));
+    words.len() <= LONGEST && !joined && !words.contains(['"', '|', '='])
+}
+
+/// Small words that say more than a name does.
+fn says_limit_outside(words: &str) -> bool {
+    const SAYING: &[&str] = &[
+        "for", "in", "where", "when", "with", "to", "at", "over", "under", "up", "if", "on", "only", "is", "are", "be", "shall", "must", "may", "per",
+    ];
+    words
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+}
+
+/// The maker that a lead names: `of the Pellowfield Rubber Company`, `(Ombrel Kemi)`.
+fn led_maker(words: &str) -> Option<&str> {
+    const LEADS: [&str; 8] = ["both made by ", "both of ", "both by ", "made by ", "of ", "by ", "from ", ", "];
+    let words = words.trim().trim_start_matches(", ").trim_end_matches(['.', ',']);
+    if let Some(inside) = words.strip_prefix('(') {
+        return inside.strip_suffix(')');
+    }
+    let maker = LEADS.iter().find_map(|lead| words.strip_prefix(lead))?;
+    Some(maker.strip_prefix("the ").unwrap_or(maker).trim())
+}
+
+/// A name without what stands in brackets behind it, and that.
+fn without_brackets(words: &str) -> (String, Vec<String>) {
+    let mut name = String::new();
+    let mut notes: Vec<String> = Vec::new();
+    let mut depth = 0_u32;
+    for c in words.chars() {
+        match c {
+            '(' | '[' => {
+                depth += 1;
+                if depth == 1 {
+                    notes.push(String::new());
+                }
+            }
+            ')' | ']' => depth = depth.saturating_sub(1),
+            _ if depth > 0 => {
+                if let Some(note) = notes.last_mut() {
+                    note.push(c);
+                }
+            }
+            _ => name.push(c),
+        }
+    }
+    (name.split_whitespace().collect::<Vec<_>>().join(" "), notes)
+}
+
+/// The entries of a text, parted at semicolons and at stops that end no abbreviation of a firm.
+fn parts(words: &str) -> Vec<&str> {
+    const SHORT: &[&str] = &[
+        "inc", "co", "corp", "ltd", "s.a", "a.g", "bros", "mfg", "no", "st", "int", "intl", "prod", "mfr", "mfrs", "sp. z o.o", "ind", "ins", "o",
+    ];
+    let mut parts = Vec::new();
+    let mut start = 0;
+    let mut depth = 0_u32;
+    let mut in_quotes = false;
+    for (at, c) in words.char_indices() {
+        match c {
+            '"' => in_quotes = !in_quotes,
+            '(' => depth += 1,
+            ')' => depth = depth.saturating_sub(1),
+            ';' if depth == 0 && !in_quotes => {
+                parts.extend(words.get(start..at));
+                start = at + 1;
+            }
+            '.' if depth == 0 => {
+                let before = words.get(start..at).unwrap_or_default();
+                let last = before.rsplit(' ').next().unwrap_or_default().to_lowercase();
+                let behind = words.get(at + 1..).unwrap_or_default().trim_start_matches('"');
+                let begins = behind
+                    .strip_prefix(' ')
+                    .is_some_and(|next| next.starts_with(|c: char| c.is_uppercase() || c == '"'));
+                if begins && !SHORT.contains(&last.as_str()) {
+                    let closes = words.get(at + 1..).is_some_and(|rest| rest.starts_with('"'));
+                    let end = at + 1 + usize::from(closes);
+                    if closes || !in_quotes {
+                        parts.extend(words.get(start..end));
+                        start = end;
+                        in_quotes = false;
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+    parts.extend(words.get(start..));
+    parts.retain(|part| !part.trim_matches(|c: char| !c.is_alphanumeric()).is_empty());
+    parts
+}
