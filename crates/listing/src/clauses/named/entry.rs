@@ -38,10 +38,27 @@ impl Reader<'_> {
                 });
                 continue;
             }
+            // `Felt: Maker, "Product"`: a part that the vocabulary doesn't know.
+            if let Some((own, behind)) = rest.split_once(": ")
+                && label.is_none()
+                && !own.contains(['"', ',', '('])
+                && own.split_whitespace().count() <= 2
+                && let Some(listed) = self.entry(behind)
+            {
+                found.push(Listed {
+                    label: Some(own.to_owned()),
+                    ..listed
+                });
+                continue;
+            }
             // `Maker: Product; Product`
             let last = found.last_mut().filter(|_| label.is_none())?;
             let maker = last.names.last()?.maker.clone();
             let more = self.products(rest, &maker)?;
+            let is_firm = |name: &ProductName| ends_as_firm(&name.product);
+            if more.names.iter().any(is_firm) || part.contains('"') != words.contains('"') {
+                return None;
+            }
             last.names.extend(more.names);
             last.limits.extend(more.limits);
         }
@@ -160,10 +177,11 @@ impl Reader<'_> {
         let open = words.rfind(" (")?;
         let inside = words.get(open + 2..)?.strip_suffix(')')?;
         let before = words.get(..open)?;
-        if self.is_named(inside) && !self.is_maker(before) {
+        if self.is_named(inside) && (ends_as_firm(inside) || !self.is_maker(before)) {
             return self.products(before, inside);
         }
-        self.is_named(before)
+        let may_name = inside.len() > 4 || self.ordinary.coins_one(inside);
+        (may_name && self.is_named(before))
             .then(|| self.products(inside, before))
             .flatten()
     }
@@ -180,25 +198,21 @@ impl Reader<'_> {
             .flatten()
     }
 
-    /// `Maker, Product and Product`: a comma joins much else, so that a product has to look like one.
+    /// `Maker, Product and Product`: a comma joins much else, so that words in capitals have to end as a firm does.
     fn after_comma(self, words: &str) -> Option<Listed> {
         let (maker, list) = words.split_once(", ")?;
-        if !self.is_maker(maker) {
+        let capitals = !maker.contains(char::is_lowercase);
+        if !self.is_maker(maker) || capitals && !ends_as_firm(maker) {
             return None;
         }
-        let listed = self.products(list, maker)?;
-        let shown = |name: &ProductName| {
-            name.product.contains(|c: char| c.is_ascii_digit())
-                || name.product.split(' ').any(|word| self.ordinary.is_coined(word))
-        };
-        listed.names.iter().all(shown).then_some(listed)
+        self.products(list, maker)
     }
 
     /// Whether words are a maker's name by themselves: in capitals, ending as firms do, or several capitalised words of which one is coined.
     pub(super) fn is_maker(self, words: &str) -> bool {
         const LINKS: [&str; 6] = ["of", "and", "&", "the", "de", "und"];
         const MOST: usize = 6;
-        if words.contains(['(', ')', ':', '"', ';']) || words.contains(|c: char| c.is_ascii_digit()) {
+        if words.contains(['(', ')', ':', '"', ';', '=', '/']) || speaks(words) || words.contains(|c: char| c.is_ascii_digit()) {
             return false;
         }
         let count = words.split_whitespace().count();
@@ -206,8 +220,7 @@ impl Reader<'_> {
             LINKS.contains(&word) || word.starts_with(char::is_uppercase)
         });
         let coins = self.ordinary.coins_one(words) || words.contains(" & ");
-        coins && !words.contains(", ") && (is_maker(words) || titled && (2..=MOST).contains(&count))
-            || is_maker(words) && coins
+        coins && (is_maker(words) || titled && !words.contains(", ") && (2..=MOST).contains(&count))
     }
 
     /// Whether words beside a product's name are its maker: there a single coined word will do.
@@ -219,6 +232,7 @@ impl Reader<'_> {
     /// The products of a list, each of which has to look like one.
     pub(super) fn products(self, list: &str, maker: &str) -> Option<Listed> {
         let mut listed = Listed::default();
+        let mut all_typed = false;
         for part in split_outside(list) {
             let (name, notes) = without_brackets(&part);
             let quoted = name.trim().starts_with(['"', '“', '„']);
@@ -226,11 +240,17 @@ impl Reader<'_> {
                 .trim()
                 .trim_matches(['"', '“', '”', '„', '.', ';', ' ', ',', '*', '†'])
                 .trim();
-            let name = ["Types ", "Type ", "TYPES ", "TYPE "]
+            let typed = ["Types ", "Type ", "TYPES ", "TYPE ", "types ", "type "]
                 .iter()
-                .find_map(|kind| name.strip_prefix(kind))
-                .unwrap_or(name);
-            if name.is_empty() || !(self.is_product(name) || quoted && is_short(name)) {
+                .find_map(|kind| name.strip_prefix(kind));
+            all_typed |= typed.is_some();
+            let name = without_generic(typed.unwrap_or(name));
+            if is_colour(name) && !listed.names.is_empty() {
+                continue;
+            }
+            let told = quoted || all_typed && name.contains(|c: char| c.is_uppercase() || c.is_ascii_digit());
+            let plain = told && is_short(name) && !says_limit_outside(name) && !holds_measure(name);
+            if name.is_empty() || !(self.is_product(name) || plain) {
                 return None;
             }
             for note in notes {
@@ -248,26 +268,29 @@ impl Reader<'_> {
 
     /// Whether words can be a product's name: short, begun with a capital or a digit, with a coined word, a code or a number, and saying nothing else.
     pub(super) fn is_product(self, words: &str) -> bool {
-        const SMALL: &[&str] = &[
-            "white", "grey", "gray", "red", "black", "green", "blue", "beige", "weiss", "grau", "winter", "summer", "spray", "brush", "trowel", "grade",
-            "kind", "sealant", "coating", "mastic", "joint", "caulk", "batt", "slab", "board", "strip", "blanket", "foil",
-        ];
         let count = words.split_whitespace().count();
-        let small = words
+        // `Brennafug 200 hvit`: at most one word at the end is small.
+        let mut small = words
             .split_whitespace()
-            .filter(|word| word.starts_with(char::is_lowercase))
-            .all(|word| SMALL.contains(&word) || word.len() <= 2 || word.contains(|c: char| c.is_ascii_digit()));
+            .skip(1)
+            .enumerate()
+            .filter(|(_, word)| word.chars().all(char::is_lowercase));
+        let small = small.all(|(at, _)| at + 2 == count);
         let code = words.split_whitespace().any(|word| {
             let letters = word.chars().filter(|c| c.is_alphabetic()).count();
             let digits = word.chars().any(|c| c.is_ascii_digit());
-            letters >= 2 && word.chars().filter(|c| c.is_alphabetic()).all(char::is_uppercase)
-                && !self.is_plain(word)
-                || digits
+            let capitals = word.chars().filter(|c| c.is_alphabetic()).all(char::is_uppercase);
+            let head = word.split('-').next().unwrap_or_default();
+            let coded = word.contains('-')
+                && (2..=4).contains(&head.len())
+                && head.chars().all(char::is_uppercase);
+            letters >= 2 && capitals && !self.is_plain(word) || coded || digits
         });
         is_short(words)
             && (1..=6).contains(&count)
             && words.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())
             && words.chars().any(char::is_alphabetic)
+            && !tells_of_document(words)
             && small
             && !says_limit_outside(words)
             && !holds_measure(words)
@@ -279,6 +302,53 @@ impl Reader<'_> {
         let letters = word.chars().filter(|c| c.is_alphabetic()).count();
         letters >= 3 && !self.ordinary.coins_one(word)
     }
+}
+
+/// Whether words speak, as no firm's name does, or name whoever tests and lists.
+fn speaks(words: &str) -> bool {
+    const SAYING: &[&str] = &[
+        "where", "when", "if", "see", "over", "under", "to", "in", "at", "with", "from", "for", "not", "no", "all", "any", "each", "shall", "must", "is",
+        "are", "on", "testing", "laboratory", "laboratories", "institute", "institut", "register", "registry",
+        "bureau", "office", "college", "university", "authority", "listing", "certification", "compendium", "test", "page", "sheet", "prüfstelle",
+        "engineering", "house", "note", "notes", "table", "but", "never",
+    ];
+    const LABELLING: &[&str] = &["product", "products", "maker", "makers", "material", "materials"];
+    let mut words = words
+        .split(|c: char| !c.is_alphanumeric())
+        .map(str::to_lowercase)
+        .peekable();
+    let labelled = words.peek().is_some_and(|first| LABELLING.contains(&first.as_str()));
+    labelled || words.any(|word| SAYING.contains(&word.as_str()))
+}
+
+/// Whether words name a document or a part of one.
+fn tells_of_document(words: &str) -> bool {
+    const SAYING: &[&str] = &[
+        "page", "listing", "entry", "report", "design", "edition", "file", "issue", "rev", "revision", "sheet", "detail", "case", "register", "drawing",
+        "certificate", "clause", "item", "items", "note", "notes", "figure", "table", "p",
+    ];
+    words.contains(" / ")
+        || words.matches('/').count() > 1
+        || words
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+}
+
+/// A name without the words for what it is: `Palliflex 330 joint spray`.
+fn without_generic(words: &str) -> &str {
+    const GENERIC: [&str; 6] = [" joint spray", " spray", " sealant", " coating", " mastic", " caulk"];
+    GENERIC
+        .iter()
+        .find_map(|generic| words.strip_suffix(generic))
+        .filter(|rest| rest.contains(' '))
+        .unwrap_or(words)
+}
+
+fn is_colour(words: &str) -> bool {
+    const COLOURS: &[&str] = &[
+        "white", "grey", "gray", "red", "black", "green", "blue", "beige",
+    ];
+    COLOURS.contains(&words.to_lowercase().as_str())
 }
 
 /// Whether words are no more than a name.

@@ -1,6 +1,7 @@
 //! The lines of a paragraph that are entries of makers and products, parted from those that are sentences.
 
 use super::entry::{Listed, Reader};
+use super::makers::ends_as_firm;
 use super::restricts;
 use crate::layout::Flow;
 use crate::model::Span;
@@ -99,10 +100,16 @@ fn entry_at(
             break;
         }
     }
-    // What is left open at its end goes on in words that are no names.
+    // What is left open at its end goes on, perhaps in words that are no names.
     let (listed, count) = best?;
     let last = line(at + count - 1)?;
-    (!open(last)).then_some((listed, count))
+    let goes_on = line(at + count)
+        .is_some_and(|next| !closes(last) && begins_late(next) && !is_entry(next, reader));
+    if !open(last) && !goes_on {
+        return Some((listed, count));
+    }
+    let more = read(count + 1).filter(|_| goes_on)?;
+    Some((more, count + 1))
 }
 
 /// Whether a line can only be the rest of the one before it: it begins small, or is a product's name by itself.
@@ -112,6 +119,13 @@ fn wraps(line: Option<&str>, reader: Reader<'_>) -> bool {
         line.starts_with(|c: char| c.is_lowercase() || c == '"' || c == '(')
             || reader.products(line.trim_end_matches('.'), "").is_some()
     })
+}
+
+/// Whether a line begins with what ends the words before it: small letters, or a letter with a stop behind it.
+fn begins_late(line: &str) -> bool {
+    let line = line.trim();
+    let word = line.split(' ').next().unwrap_or_default();
+    line.starts_with(char::is_lowercase) || word.len() == 2 && word.ends_with('.')
 }
 
 fn is_entry(line: &str, reader: Reader<'_>) -> bool {
@@ -201,7 +215,11 @@ pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>
             Some(all)
         }
         [label, one, other] if is_part(label, reader) => {
-            let mut listed = if reader.is_maker(one) {
+            let first = match (reader.is_maker(one), reader.is_maker(other)) {
+                (true, true) => ends_as_firm(one) && !ends_as_firm(other),
+                (first, _) => first,
+            };
+            let mut listed = if first {
                 reader.of_maker(one, other)
             } else {
                 reader.of_maker(other, one)

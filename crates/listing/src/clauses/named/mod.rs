@@ -109,8 +109,9 @@ pub(super) fn push_listed(
     for entry in listed {
         let own = entry.label.as_deref().and_then(labelled);
         let subject = own.as_ref().unwrap_or(subject);
-        match entry.label.filter(|label| tells_apart(label)) {
-            Some(label) => push_of(span, entry.names, around, subject, Some(&label), found),
+        let apart = |label: &String| own.is_none() || tells_apart(label);
+        match entry.label.as_ref().filter(|label| apart(label)) {
+            Some(label) => push_of(span, entry.names, around, subject, Some(label), found),
             None => push(span, entry.names, around, subject, found),
         }
         for limit in entry.limits {
