@@ -48,7 +48,7 @@ pub(crate) use denied_list::denies_below;
 pub(crate) use draft::{Draft, Yield, holds_always, limit};
 pub(crate) use introduced::FirstSaid;
 pub(crate) use limit_heads::heads as limit_alone;
-pub(crate) use named::Ordinary;
+pub(crate) use named::{Key, KeyedRow, Ordinary, keyed_rows, read_row};
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]

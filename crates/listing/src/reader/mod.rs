@@ -9,6 +9,7 @@ mod head;
 mod headings;
 mod kinds;
 mod numbering;
+mod product_lists;
 mod second_pass;
 mod side_by_side;
 mod spelled_numbers;
@@ -24,6 +25,7 @@ use self::head::split_head;
 use self::headings::Headings;
 use self::kinds::Kinds;
 use self::numbering::{items, number};
+use self::product_lists::outline_and_rows;
 use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, standing};
@@ -37,7 +39,7 @@ use crate::model::{
 };
 use crate::naming::{Subject, component_of_title, components_in, named_part};
 use crate::options::{ItemOption, groups, item_options};
-use crate::outline::{Outline, OutlineItem, Paragraph, outline};
+use crate::outline::{Outline, OutlineItem, Paragraph};
 use crate::phrase::usual_units;
 use crate::places::Places;
 
@@ -74,10 +76,11 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Reading, DecodeError> {
 /// Reads a text that is UTF-8 already.
 pub fn read_text(name: &str, text: &str) -> Reading {
     let lines = lines(text);
-    let outline = outline(text, &lines);
+    let ordinary = Arc::new(Ordinary::of(text));
+    let (outline, product_rows) = outline_and_rows(text, &lines, &ordinary);
     let (stated, demanded) = split_head(text, &outline.head);
     let head = header(text, &stated);
-    let mut reader = Reader::new(text, &outline);
+    let mut reader = Reader::new(text, &outline, ordinary);
     reader.warnings.extend(head.warnings);
     reader.head(&stated, &demanded);
     let items: Vec<&OutlineItem> = outline.items.iter().collect();
@@ -85,6 +88,7 @@ pub fn read_text(name: &str, text: &str) -> Reading {
     for (item, found) in items.into_iter().zip(found) {
         reader.take_item(item, found);
     }
+    reader.product_rows(&product_rows);
     let pages = 1 + lines.iter().filter(|line| line.after_page_break).count();
     let source = Source {
         name: name.to_owned(),
@@ -122,7 +126,7 @@ struct Reader<'a> {
 }
 
 impl<'a> Reader<'a> {
-    fn new(text: &'a str, outline: &'a Outline) -> Self {
+    fn new(text: &'a str, outline: &'a Outline, ordinary: Arc<Ordinary>) -> Self {
         let options = item_options(text, &outline.items);
         let usual_units = usual_units(text);
         let headings = Headings::of(text, outline);
@@ -144,7 +148,7 @@ impl<'a> Reader<'a> {
             places,
             usual_units,
             first_said: Arc::new(FirstSaid::of(text)),
-            ordinary: Arc::new(Ordinary::of(text)),
+            ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
         }
     }

@@ -325,7 +325,7 @@ fn speaks(words: &str) -> bool {
 fn tells_of_document(words: &str) -> bool {
     const SAYING: &[&str] = &[
         "page", "listing", "entry", "report", "design", "edition", "file", "issue", "rev", "revision", "sheet", "detail", "case", "register", "drawing",
-        "certificate", "clause", "item", "items", "note", "notes", "figure", "table", "p",
+        "certificate", "clause", "item", "items", "note", "notes", "figure", "table",
     ];
     words.contains(" / ")
         || words.matches('/').count() > 1
@@ -363,9 +363,14 @@ fn says_limit_outside(words: &str) -> bool {
     const SAYING: &[&str] = &[
         "for", "in", "where", "when", "with", "to", "at", "over", "under", "up", "if", "on", "only", "is", "are", "be", "shall", "must", "may", "per",
     ];
+    // `Caulk IS` is a name, and `CAULK FOR FLOORS` is more than one.
+    let capitals = !words.contains(char::is_lowercase);
     words
         .split(|c: char| !c.is_alphanumeric())
-        .any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+        .any(|word| {
+            let small = word.to_lowercase();
+            SAYING.contains(&small.as_str()) && (small == word || capitals && word.len() > 2)
+        })
 }
 
 /// The maker that a lead names: `of the Pellowfield Rubber Company`, `(Ombrel Kemi)`.

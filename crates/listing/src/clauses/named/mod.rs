@@ -5,12 +5,14 @@
 //! one: the sentence stays prose.
 
 mod entry;
+mod keyed;
 mod lines;
 mod makers;
 mod ordinary;
 
 use self::entry::Reader;
 pub(super) use self::entry::Listed;
+pub(crate) use self::keyed::{Key, KeyedRow, keyed_rows};
 pub(super) use self::lines::Run;
 pub(super) use self::makers::split_list;
 pub(crate) use self::ordinary::Ordinary;
@@ -121,6 +123,17 @@ pub(super) fn push_listed(
             found.clauses.push(limited(span, &limit, around));
         }
     }
+}
+
+/// The clauses of a row of a list of products.
+pub(crate) fn read_row(row: &KeyedRow, around: &Around, found: &mut Yield) {
+    let mut listed = row.listed.clone();
+    if let Key::Part(label) = &row.key {
+        for entry in &mut listed {
+            entry.label = Some(label.clone());
+        }
+    }
+    push_listed(row.span, listed, around, &around.subject, found);
 }
 
 /// Whether a label tells one of several parts of a kind from the others: "Sealant A", "Wool 2".
