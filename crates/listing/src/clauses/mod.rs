@@ -280,7 +280,9 @@ fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &m
                 around: own.as_ref().unwrap_or(around),
                 heads: &heads,
             };
+            let span = flow.span(range.start, range.end);
             sentence::read(flow, range, &set, subject, &mut introduced, found);
+            named::push_within(span, words, around, subject, found);
         }
     }
 }

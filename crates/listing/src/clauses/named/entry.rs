@@ -28,27 +28,32 @@ pub(super) struct Reader<'o> {
 impl Reader<'_> {
     /// All entries of a stretch of text, when it is made of them and of nothing else.
     pub(super) fn all(self, words: &str) -> Option<Vec<Listed>> {
+        self.of_parts(&parts(words), words)
+            .or_else(|| self.of_parts(&parts_behind_brackets(words)?, words))
+    }
+
+    fn of_parts(self, parts: &[&str], words: &str) -> Option<Vec<Listed>> {
         let mut found: Vec<Listed> = Vec::new();
-        for part in parts(words) {
+        // `Maker: Firm. Product: Name`, `Firm; Name`
+        let mut maker: Option<(Option<&str>, &str)> = None;
+        for part in parts {
             let (label, rest) = self.without_labels(part);
-            if let Some(listed) = self.entry(rest) {
+            if let Some((own, maker)) = maker.take() {
+                let listed = self.products(rest.trim_end_matches(['.', ' ']), maker)?;
                 found.push(Listed {
-                    label: label.map(str::to_owned),
+                    label: label.or(own).map(str::to_owned),
                     ..listed
                 });
                 continue;
             }
-            // `Felt: Maker, "Product"`: a part that the vocabulary doesn't know.
-            if let Some((own, behind)) = rest.split_once(": ")
-                && label.is_none()
-                && !own.contains(['"', ',', '('])
-                && own.split_whitespace().count() <= 2
-                && let Some(listed) = self.entry(behind)
-            {
-                found.push(Listed {
-                    label: Some(own.to_owned()),
-                    ..listed
-                });
+            let rest = rest.trim_end_matches(['.', ' ']);
+            let told = ends_as_firm(rest) || says_maker(part);
+            if told && self.is_maker(rest) {
+                maker = Some((label, rest));
+                continue;
+            }
+            if let Some(listed) = self.labelled_entry(label, rest) {
+                found.push(listed);
                 continue;
             }
             // `Maker: Product; Product`
@@ -62,7 +67,62 @@ impl Reader<'_> {
             last.names.extend(more.names);
             last.limits.extend(more.limits);
         }
-        (!found.is_empty()).then_some(found)
+        (!found.is_empty() && maker.is_none()).then_some(found)
+    }
+
+    /// An entry behind its label, or with the part's name right before it: `sealant Product (Maker)`.
+    fn labelled_entry(self, label: Option<&str>, rest: &str) -> Option<Listed> {
+        let of = |label: Option<&str>, listed: Listed| Listed {
+            label: label.map(str::to_owned),
+            ..listed
+        };
+        if let Some(listed) = self.entry(rest) {
+            return Some(of(label, listed));
+        }
+        if label.is_some()
+            && let Some(listed) = self.of_one_word(rest)
+        {
+            return Some(of(label, listed));
+        }
+        if label.is_some() {
+            return None;
+        }
+        // `Felt: Maker, "Product"`: a part that the vocabulary doesn't know.
+        let small = rest.len()
+            - rest
+                .trim_start_matches(|c: char| c.is_lowercase() || c == ' ')
+                .len();
+        let (own, behind) = match rest.split_once(": ") {
+            Some((own, behind)) if !own.contains(['"', ',', '(']) => (own, behind),
+            _ => (rest.get(..small)?.trim(), rest.get(small..)?),
+        };
+        let may_label = !own.is_empty() && own.split_whitespace().count() <= 2;
+        may_label
+            .then(|| self.entry(behind))
+            .flatten()
+            .map(|listed| of(Some(own), listed))
+    }
+
+    /// `MAKER: Product` behind a label, where a single coined word is a maker.
+    fn of_one_word(self, words: &str) -> Option<Listed> {
+        let words = words.trim_end_matches(['.', ' ']);
+        let (maker, list) = JOINTS.iter().find_map(|joint| words.split_once(joint))?;
+        self.is_named(maker)
+            .then(|| self.products(list, maker))
+            .flatten()
+    }
+
+    /// `MAKER Product`, the maker in capitals and the product not.
+    fn in_capitals_first(self, words: &str) -> Option<Listed> {
+        let starts = words.match_indices(' ').map(|(at, _)| at + 1);
+        let small = |word: &str| word.contains(char::is_lowercase);
+        let at = core::iter::once(0)
+            .chain(starts)
+            .find(|at| words.get(*at..).and_then(|rest| rest.split(' ').next()).is_some_and(small))?;
+        let (maker, list) = (words.get(..at)?.trim(), words.get(at..)?);
+        (is_maker(maker) && !maker.contains(['"', ',', ':']))
+            .then(|| self.of_maker(maker, list))
+            .flatten()
     }
 
     /// An entry without its labels, and the one that names a part: `Materials: Packing - Maker, Product`.
@@ -121,6 +181,7 @@ impl Reader<'_> {
             .or_else(|| self.bracketed(words))
             .or_else(|| self.made_by(words))
             .or_else(|| self.after_comma(words))
+            .or_else(|| self.in_capitals_first(words))
     }
 
     /// `Maker - Product, Product`, `Maker: Product`.
@@ -177,6 +238,10 @@ impl Reader<'_> {
         let open = words.rfind(" (")?;
         let inside = words.get(open + 2..)?.strip_suffix(')')?;
         let before = words.get(..open)?;
+        let capitals = !words.contains(char::is_lowercase);
+        if capitals && !ends_as_firm(inside) && !ends_as_firm(before) {
+            return None;
+        }
         if self.is_named(inside) && (ends_as_firm(inside) || !self.is_maker(before)) {
             return self.products(before, inside);
         }
@@ -212,7 +277,9 @@ impl Reader<'_> {
     pub(super) fn is_maker(self, words: &str) -> bool {
         const LINKS: [&str; 6] = ["of", "and", "&", "the", "de", "und"];
         const MOST: usize = 6;
-        if words.contains(['(', ')', ':', '"', ';', '=', '/']) || speaks(words) || words.contains(|c: char| c.is_ascii_digit()) {
+        if words.contains(['(', ')', ':', '"', ';', '=', '/'])
+            || !words.starts_with(char::is_alphabetic)
+            || speaks(words) || words.contains(|c: char| c.is_ascii_digit()) {
             return false;
         }
         let count = words.split_whitespace().count();
@@ -224,7 +291,7 @@ impl Reader<'_> {
     }
 
     /// Whether words beside a product's name are its maker: there a single coined word will do.
-    fn is_named(self, words: &str) -> bool {
+    pub(super) fn is_named(self, words: &str) -> bool {
         let one = !words.contains([' ', ',', '"']) && self.ordinary.is_coined(words);
         one && !words.contains(|c: char| c.is_ascii_digit()) || self.is_maker(words)
     }
@@ -297,11 +364,23 @@ impl Reader<'_> {
             && (code || self.ordinary.coins_one(words))
     }
 
+    /// Whether a word is coined.
+    pub(super) fn coins(self, word: &str) -> bool {
+        self.ordinary.is_coined(word) || word.contains(|c: char| c.is_ascii_digit())
+    }
+
     /// Whether a word in capitals is only a word in capitals.
     fn is_plain(self, word: &str) -> bool {
         let letters = word.chars().filter(|c| c.is_alphabetic()).count();
         letters >= 3 && !self.ordinary.coins_one(word)
     }
+}
+
+/// Whether a part of a list is said to be a maker: `Maker: Ullswick Fibre`.
+fn says_maker(part: &str) -> bool {
+    const SAYING: [&str; 4] = ["maker", "manufacturer", "mfr", "supplier"];
+    let lower = part.trim_start().to_lowercase();
+    SAYING.iter().any(|own| lower.starts_with(own))
 }
 
 /// Whether words speak, as no firm's name does, or name whoever tests and lists.
@@ -310,7 +389,7 @@ fn speaks(words: &str) -> bool {
         "where", "when", "if", "see", "over", "under", "to", "in", "at", "with", "from", "for", "not", "no", "all", "any", "each", "shall", "must", "is",
         "are", "on", "testing", "laboratory", "laboratories", "institute", "institut", "register", "registry",
         "bureau", "office", "college", "university", "authority", "listing", "certification", "compendium", "test", "page", "sheet", "prüfstelle",
-        "engineering", "house", "note", "notes", "table", "but", "never",
+        "engineering", "house", "evaluation", "note", "notes", "table", "but", "never",
     ];
     const LABELLING: &[&str] = &["product", "products", "maker", "makers", "material", "materials"];
     let mut words = words
@@ -325,7 +404,7 @@ fn speaks(words: &str) -> bool {
 fn tells_of_document(words: &str) -> bool {
     const SAYING: &[&str] = &[
         "page", "listing", "entry", "report", "design", "edition", "file", "issue", "rev", "revision", "sheet", "detail", "case", "register", "drawing",
-        "certificate", "clause", "item", "items", "note", "notes", "figure", "table",
+        "certificate", "clause", "step", "item", "items", "note", "notes", "figure", "table",
     ];
     words.contains(" / ")
         || words.matches('/').count() > 1
@@ -361,7 +440,7 @@ fn is_short(words: &str) -> bool {
 /// Small words that say more than a name does.
 fn says_limit_outside(words: &str) -> bool {
     const SAYING: &[&str] = &[
-        "for", "in", "where", "when", "with", "to", "at", "over", "under", "up", "if", "on", "only", "is", "are", "be", "shall", "must", "may", "per",
+        "for", "in", "where", "when", "with", "to", "at", "over", "under", "up", "if", "on", "only", "is", "are", "be", "shall", "must", "may", "per", "of",
     ];
     // `Caulk IS` is a name, and `CAULK FOR FLOORS` is more than one.
     let capitals = !words.contains(char::is_lowercase);
@@ -369,7 +448,8 @@ fn says_limit_outside(words: &str) -> bool {
         .split(|c: char| !c.is_alphanumeric())
         .any(|word| {
             let small = word.to_lowercase();
-            SAYING.contains(&small.as_str()) && (small == word || capitals && word.len() > 2)
+            let names = ["IS", "IF", "UP", "BE"].contains(&word);
+            SAYING.contains(&small.as_str()) && (small == word || capitals && !names)
         })
 }
 
@@ -385,7 +465,7 @@ fn led_maker(words: &str) -> Option<&str> {
 }
 
 /// A name without what stands in brackets behind it, and that.
-fn without_brackets(words: &str) -> (String, Vec<String>) {
+pub(super) fn without_brackets(words: &str) -> (String, Vec<String>) {
     let mut name = String::new();
     let mut notes: Vec<String> = Vec::new();
     let mut depth = 0_u32;
@@ -450,4 +530,18 @@ fn parts(words: &str) -> Vec<&str> {
     parts.extend(words.get(start..));
     parts.retain(|part| !part.trim_matches(|c: char| !c.is_alphanumeric()).is_empty());
     parts
+}
+
+/// The entries of a text that are parted by commas behind brackets: `Product (Maker), Product (Maker)`.
+fn parts_behind_brackets(words: &str) -> Option<Vec<&str>> {
+    let mut found = Vec::new();
+    for part in parts(words) {
+        let mut rest = part;
+        while let Some(at) = rest.find("), ") {
+            found.push(rest.get(..=at)?);
+            rest = rest.get(at + 2..)?;
+        }
+        found.push(rest);
+    }
+    Some(found)
 }

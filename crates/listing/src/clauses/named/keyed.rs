@@ -1,7 +1,7 @@
 //! Rows of a list of products at the end of a document, each with the item or the part that it is for in front.
 
 use super::entry::{Listed, Reader};
-use super::lines::{cells, in_cells};
+use super::lines::{cells, either, in_cells};
 use super::ordinary::Ordinary;
 use super::restricts;
 use crate::layout::{Line, is_rule};
@@ -120,22 +120,15 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
     }
     if !rest.is_empty() && reader.is_label(first) && !components_in(first).is_empty() {
         let own = part_of_label(first);
-        let mut listed = of_rest(rest, reader).or_else(|| turned(rest, reader))?;
+        let mut listed = of_rest(rest, reader)?;
         listed.iter_mut().for_each(|entry| entry.label = None);
         return Some((Key::Part(own.to_owned()), listed));
     }
-    let (key, behind) = split_key(line)?;
-    let keys = item_keys(key)?;
-    let listed = of_rest(&self::cells(behind), reader).or_else(|| reader.all(behind))?;
-    Some((Key::Items(keys), listed))
-}
-
-/// `Product   Maker`, the other way round.
-fn turned(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
-    match cells {
-        [list, maker] => reader.of_maker(maker, list).map(|listed| vec![listed]),
-        _ => None,
-    }
+    splits(line).into_iter().find_map(|(key, behind)| {
+        let keys = item_keys(key)?;
+        let listed = of_rest(&self::cells(behind), reader).or_else(|| reader.all(behind))?;
+        Some((Key::Items(keys), listed))
+    })
 }
 
 /// A label without the notes that it cites and the colon behind it: `WOOL (NOTES 9, 10)`.
@@ -147,9 +140,9 @@ fn part_of_label(label: &str) -> &str {
 /// What the cells behind the key list: `Maker   Products`, or entries in one cell each.
 fn of_rest(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     if let [one, other] = cells
-        && reader.is_maker(one)
+        && (reader.is_maker(one) || reader.is_maker(other))
     {
-        return reader.of_maker(one, other).map(|listed| vec![listed]);
+        return either(one, other, reader).map(|listed| vec![listed]);
     }
     if cells.is_empty() {
         return None;
@@ -161,16 +154,18 @@ fn of_rest(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     Some(all)
 }
 
-/// A number in front of a row and what follows: `3A: MAKER - Product`, `4.1 Maker - Product`, `Item 2A1 - Maker - Product`.
-fn split_key(line: &str) -> Option<(&str, &str)> {
+/// Where a number in front of a row may end, and what follows: `3A: MAKER - Product`, `4.1 Maker - Product`, `Items 2A, 3 - Maker - Product`.
+fn splits(line: &str) -> Vec<(&str, &str)> {
     const JOINTS: [&str; 6] = [": ", " -- ", " — ", " – ", " - ", " "];
     let from = lead_len(line);
-    let rest = line.get(from..)?;
-    let (at, len) = JOINTS
+    let rest = line.get(from..).unwrap_or_default();
+    JOINTS
         .iter()
-        .filter_map(|joint| Some((rest.find(joint)?, joint.len())))
-        .min_by_key(|(at, len)| (*at, usize::MAX - len))?;
-    Some((line.get(..from + at)?, rest.get(at + len..)?.trim()))
+        .filter_map(|joint| {
+            let at = rest.find(joint)?;
+            Some((line.get(..from + at)?, rest.get(at + joint.len()..)?.trim()))
+        })
+        .collect()
 }
 
 /// How long the word is that says that a number is an item's.

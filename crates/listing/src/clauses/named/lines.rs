@@ -142,7 +142,7 @@ pub(super) fn without_marks(words: &str) -> &str {
     const LONGEST: usize = 5;
     let words = words
         .trim()
-        .trim_start_matches(['*', '†', '•', '–', '-'])
+        .trim_start_matches(['*', '†', '•', '–', '-', '■'])
         .trim_start();
     for (open, close) in [('[', ']'), ('(', ')')] {
         let inside = words.strip_prefix(open).and_then(|rest| rest.split_once(close));
@@ -215,15 +215,7 @@ pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>
             Some(all)
         }
         [label, one, other] if is_part(label, reader) => {
-            let first = match (reader.is_maker(one), reader.is_maker(other)) {
-                (true, true) => ends_as_firm(one) && !ends_as_firm(other),
-                (first, _) => first,
-            };
-            let mut listed = if first {
-                reader.of_maker(one, other)
-            } else {
-                reader.of_maker(other, one)
-            }?;
+            let mut listed = either(one, other, reader)?;
             listed.label = Some(part_words(label));
             Some(vec![listed])
         }
@@ -238,4 +230,17 @@ fn is_part(words: &str, reader: Reader<'_>) -> bool {
 
 fn part_words(cell: &str) -> String {
     cell.trim().trim_end_matches(':').trim_end().to_owned()
+}
+
+/// A maker and its products in two cells, whichever stands first.
+pub(super) fn either(one: &str, other: &str, reader: Reader<'_>) -> Option<Listed> {
+    let first = match (reader.is_maker(one), reader.is_maker(other)) {
+        (true, true) => ends_as_firm(one) || !ends_as_firm(other),
+        (first, _) => first,
+    };
+    if first {
+        reader.of_maker(one, other)
+    } else {
+        reader.of_maker(other, one)
+    }
 }

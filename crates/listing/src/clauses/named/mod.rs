@@ -9,6 +9,7 @@ mod keyed;
 mod lines;
 mod makers;
 mod ordinary;
+mod within;
 
 use self::entry::Reader;
 pub(super) use self::entry::Listed;
@@ -18,7 +19,7 @@ pub(super) use self::makers::split_list;
 pub(crate) use self::ordinary::Ordinary;
 use super::Around;
 use super::draft::{Draft, Yield, local_property};
-use crate::model::{Confidence, ProductName, Requirement, Span};
+use crate::model::{Condition, Confidence, Expr, ProductName, Requirement, Span};
 use crate::naming::{Subject, components_in};
 use crate::phrase::{TokenKind, lex};
 use measure::Unit;
@@ -39,6 +40,38 @@ pub(super) fn listed(words: &str, ordinary: &Ordinary) -> Option<Vec<Listed>> {
 /// The runs of a paragraph's lines that are entries of makers, and those that are not; none where it holds no entry.
 pub(super) fn runs(source: &str, pieces: &[Span], ordinary: &Ordinary) -> Option<Vec<Run>> {
     lines::runs(source, pieces, Reader { ordinary })
+}
+
+/// Adds clauses for the products that a sentence names besides what else it says.
+pub(super) fn push_within(
+    span: Span,
+    words: &str,
+    around: &Around,
+    subject: &Subject,
+    found: &mut Yield,
+) {
+    let may_name = words.contains(['"', '“', '„', '«', '(']) || words.contains(" by ") || words.contains(", of ") || words.contains(" from ");
+    if !may_name || around.denied {
+        return;
+    }
+    let reader = Reader { ordinary: &around.ordinary };
+    let listed = within::within(words, reader);
+    if listed.is_empty() {
+        return;
+    }
+    let first = found.clauses.len();
+    push_listed(span, listed, around, subject, found);
+    if within::is_conditional(words) {
+        let condition = Condition {
+            also: Vec::new(),
+            words: words.to_owned(),
+            span,
+            expr: Expr::Words(words.to_owned()),
+        };
+        for draft in found.clauses.iter_mut().skip(first) {
+            draft.under(&condition, None);
+        }
+    }
 }
 
 /// Whether words hold a number with a unit, as no product's name does: `6 PCF`, `30%`.
@@ -78,6 +111,18 @@ fn restricts(words: &str) -> bool {
         "wide",
         "flush",
     ];
+    const DENYING: &[&str] = &[
+        "not", "no", "none", "except", "excepting", "excluding", "discontinued", "withdrawn", "never", "other",
+    ];
+    // What stands in brackets limits the name before it alone, unless it takes it from the list.
+    let (words, notes) = entry::without_brackets(words);
+    let denied = |note: &String| {
+        note.split(|c: char| !c.is_alphanumeric())
+            .any(|word| DENYING.contains(&word.to_lowercase().as_str()))
+    };
+    if notes.iter().any(denied) {
+        return true;
+    }
     let numbered = words.replace("No. ", "").replace("NO. ", "");
     numbered.split(|c: char| !c.is_alphanumeric()).any(|word| {
         RESTRICTIONS

@@ -7,10 +7,10 @@ use crate::naming::components_in;
 /// Words of titles and heads that are written with capitals and name neither a firm nor a product.
 const TRADE: &[&str] = &[
     "a", "acceptable", "accepted", "acoustic", "acrylic", "additional", "adhesive", "all", "alternate", "alternative", "an", "and", "angle",
-    "appendix", "applied", "approved", "article", "articles", "assembly", "backing", "bag", "barrier", "base", "batt", "batts", "black", "blanket",
+    "appendix", "applied", "approved", "article", "articles", "assembly", "backing", "bag", "barrier", "base", "basis", "batt", "batts", "black", "blanket",
     "block", "blocks", "board", "boards", "bond", "both", "bottom", "building", "by", "cap", "caulk", "caulking", "cement", "ceramic", "certificate",
     "certified", "class", "clip", "clips", "coat", "coating", "coatings", "compound", "concrete", "configuration", "configurations", "construction", "cord",
-    "cover", "curtain", "data", "date", "deck", "density", "depth", "design", "detail", "drawing", "each", "edition", "elastomeric", "element", "elements",
+    "cover", "curtain", "data", "date", "deck", "density", "depth", "design", "detail", "drawing", "judged", "each", "edition", "elastomeric", "element", "elements",
     "end", "ends", "expansion", "face", "fiber", "fibre", "fill", "filler", "fire", "firestop", "fireproofing", "firm", "firms", "fixing", "floor",
     "floors", "fluted", "foam", "for", "forming", "general", "glass", "glazed", "grade", "green", "grey", "gray", "gypsum", "head", "holder", "hour", "in",
     "industrial", "inspection", "installation", "instructions", "insulation", "issue", "issued", "item", "items", "job", "joint", "joints", "kind",
@@ -26,7 +26,7 @@ const TRADE: &[&str] = &[
     "variant", "vertical", "view", "wall", "walls", "water", "wet", "white", "width", "wool", "wools", "works", "year", "yellow", "zinc", "blue", "brown",
     "beige", "clear", "house", "park", "trade", "article", "articles", "goods", "order", "sent", "with", "where", "when", "if", "from", "at", "over",
     "under", "not", "any", "as", "see", "north", "south", "east", "west", "january", "february", "march", "april", "may", "june", "july", "august",
-    "september", "october", "november", "december", "telephone", "phone", "fax", "box", "city", "avenue", "lane", "way",
+    "september", "october", "november", "december", "telephone", "phone", "fax", "box", "city", "avenue", "lane", "way", "brush", "trowel", "roller", "gun",
 ];
 
 /// The words that a document writes small.
