@@ -120,7 +120,8 @@ fn restricts(words: &str) -> bool {
         note.split(|c: char| !c.is_alphanumeric())
             .any(|word| DENYING.contains(&word.to_lowercase().as_str()))
     };
-    if notes.iter().any(denied) {
+    // A limit with a number is read where it stands.
+    if notes.iter().any(denied) || notes.iter().any(|note| holds_measure(note)) {
         return true;
     }
     let numbered = words.replace("No. ", "").replace("NO. ", "");
