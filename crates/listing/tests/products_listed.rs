@@ -13,8 +13,12 @@ fn named(text: &str) -> Vec<String> {
             };
             let names: Vec<String> = names
                 .iter()
+                .filter(|name| !name.maker.is_empty())
                 .map(|name| format!("{}: {}", name.maker, name.product))
                 .collect();
+            if names.is_empty() {
+                return None;
+            }
             let of = clause.option.as_ref();
             let of = of.map_or_else(String::new, |option| format!(" in {option}"));
             Some(format!("{}{of} = {}", clause.property, names.join(" | ")))
@@ -76,7 +80,7 @@ fn a_row_at_the_end_is_of_the_item_that_it_names() {
             &joint(list),
             &[
                 "packing.product = TAMSHAW WOOL LLC: Tamsbatt 6",
-                "sealant.product in 3 = BOLVARRY SEALANTS: Bolvaflex BW",
+                "sealant.product = BOLVARRY SEALANTS: Bolvaflex BW",
                 "coating.product in 3A = BOLVARRY SEALANTS: Bolvaspray",
             ],
         );
@@ -99,7 +103,7 @@ fn a_row_may_name_the_part_in_place_of_the_item() {
         &joint("PRODUCTS\n\n   Wool      Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant   Bolvarry Sealants      Bolvaflex BW\n"),
         &[
             "packing.product = Tamshaw Wools Ltd: Tamsbatt 6",
-            "sealant.product in 3 = Bolvarry Sealants: Bolvaflex BW",
+            "sealant.product = Bolvarry Sealants: Bolvaflex BW",
         ],
     );
 }
@@ -143,7 +147,9 @@ fn a_limited_name_is_never_taken_alone() {
         "KETTERASH COMPOUNDS CO - Ketterseal 300 or equal",
         "KETTERASH COMPOUNDS CO - Ketterseal 300, discontinued",
     ] {
-        let text = format!("1. Sealant - Min 1/2 in. deep.\n   {words}\n");
+        let text = format!(
+            "1. Sealant - Min 1/2 in. deep.\n   {words}\n\n2. Wall - Min 4 in. thick.\n"
+        );
         assert_eq!(named(&text), [""; 0], "{words}");
         let reading = read_text("sample", &text);
         assert!(has_words(&reading, "Ketterseal 300"), "{words}");
@@ -156,8 +162,11 @@ fn a_number_in_the_brackets_of_a_name_is_still_read() {
         "sample",
         "1. Sealant - Min 1/2 in. deep.\n   KETTERASH COMPOUNDS CO - Ketterseal 300 (max 200 lin ft in a joint)\n",
     );
-    let read = |clause: &Clause| matches!(&clause.requirement, Requirement::Bound(bound) if bound.at.of("") .is_empty());
-    assert!(!reading.clauses.iter().any(read));
+    let reads = reading
+        .clauses
+        .iter()
+        .any(|clause| matches!(&clause.requirement, Requirement::Bound(bound) if bound.unit == measure::Unit::Foot));
+    assert!(reads);
     assert!(named_clauses(&reading).next().is_none());
 }
 
@@ -217,7 +226,7 @@ fn names_in_sentences() {
         ),
     ] {
         check(
-            &format!("1. Coating\n   {words}\n"),
+            &format!("1. Coating - Min 1/8 in. wet.\n   {words}\n"),
             &[&format!("coating.product = {names}")],
         );
     }

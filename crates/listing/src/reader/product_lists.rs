@@ -68,13 +68,15 @@ fn item_of(text: &str, key: &str, row: &KeyedRow, outline: &Outline) -> Option<u
         .items
         .iter()
         .enumerate()
-        .filter(|(_, item)| !item.path.starts_with('[') && parts(&item.path) == own);
+        .filter(|(_, item)| {
+            before(item) && !item.path.starts_with('[') && parts(&item.path) == own
+        });
     let (index, item) = named.next()?;
     let is_bare = key.chars().all(|c| c.is_ascii_digit());
     let takes_products = component_of_title(&item.title)
         .and_then(|name| vocabulary().component(name))
         .is_none_or(|component| component.property("product").is_some());
-    (named.next().is_none() && before(item) && (!is_bare || takes_products)).then_some(index)
+    (named.next().is_none() && (!is_bare || takes_products)).then_some(index)
 }
 
 /// Whether a text cites things by a word and a number: "product 2".

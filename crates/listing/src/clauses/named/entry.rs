@@ -1,6 +1,6 @@
 //! One entry of a list of products: a maker and what it makes, in the ways in which they are set beside each other.
 
-use super::makers::{ends_as_firm, is_maker, split_outside};
+use super::makers::{capitals_tail, ends_as_firm, is_maker, split_outside};
 use super::ordinary::Ordinary;
 use super::{holds_measure, says_limit};
 use crate::model::ProductName;
@@ -28,7 +28,8 @@ pub(super) struct Reader<'o> {
 impl Reader<'_> {
     /// All entries of a stretch of text, when it is made of them and of nothing else.
     pub(super) fn all(self, words: &str) -> Option<Vec<Listed>> {
-        self.of_parts(&parts(words), words)
+        let parted: Vec<&str> = parts(words).into_iter().flat_map(parts_at_makers).collect();
+        self.of_parts(&parted, words)
             .or_else(|| self.of_parts(&parts_behind_brackets(words)?, words))
     }
 
@@ -242,7 +243,8 @@ impl Reader<'_> {
         if capitals && !ends_as_firm(inside) && !ends_as_firm(before) {
             return None;
         }
-        if self.is_named(inside) && (ends_as_firm(inside) || !self.is_maker(before)) {
+        let is_told = ends_as_firm(inside) || is_coded(before) && !is_coded(inside);
+        if self.is_named(inside) && (is_told || !self.is_maker(before)) {
             return self.products(before, inside);
         }
         let may_name = inside.len() > 4 || self.ordinary.coins_one(inside);
@@ -374,6 +376,14 @@ impl Reader<'_> {
         let letters = word.chars().filter(|c| c.is_alphabetic()).count();
         letters >= 3 && !self.ordinary.coins_one(word)
     }
+}
+
+/// Whether a word of several is a code, as a product's name has and a maker's hasn't: `FX`, `40`.
+pub(super) fn is_coded(words: &str) -> bool {
+    words.split_whitespace().any(|word| {
+        let short = (1..=3).contains(&word.len()) && word.chars().all(char::is_uppercase);
+        short || word.contains(|c: char| c.is_ascii_digit())
+    })
 }
 
 /// Whether a part of a list is said to be a maker: `Maker: Ullswick Fibre`.
@@ -544,4 +554,20 @@ fn parts_behind_brackets(words: &str) -> Option<Vec<&str>> {
         found.push(rest);
     }
     Some(found)
+}
+
+/// The entries of a text that begin with makers in capitals: `MAKER ONE -- Product MAKER TWO -- Product`.
+fn parts_at_makers(words: &str) -> Vec<&str> {
+    let dash = JOINTS.iter().find(|joint| words.contains(**joint));
+    let mut parts = Vec::new();
+    let mut start = 0;
+    for (at, _) in dash.into_iter().flat_map(|dash| words.match_indices(dash)).skip(1) {
+        let tail = words.get(start..at).and_then(capitals_tail);
+        if let Some(tail) = tail.filter(|tail| *tail > 0) {
+            parts.extend(words.get(start..start + tail));
+            start += tail;
+        }
+    }
+    parts.extend(words.get(start..));
+    parts
 }

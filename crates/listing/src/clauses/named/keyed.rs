@@ -140,9 +140,9 @@ fn part_of_label(label: &str) -> &str {
 /// What the cells behind the key list: `Maker   Products`, or entries in one cell each.
 fn of_rest(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     if let [one, other] = cells
-        && (reader.is_maker(one) || reader.is_maker(other))
+        && let Some(listed) = either(one, other, reader)
     {
-        return either(one, other, reader).map(|listed| vec![listed]);
+        return Some(vec![listed]);
     }
     if cells.is_empty() {
         return None;

@@ -1,6 +1,6 @@
 //! The lines of a paragraph that are entries of makers and products, parted from those that are sentences.
 
-use super::entry::{Listed, Reader};
+use super::entry::{Listed, Reader, is_coded};
 use super::makers::ends_as_firm;
 use super::restricts;
 use crate::layout::Flow;
@@ -234,6 +234,10 @@ fn part_words(cell: &str) -> String {
 
 /// A maker and its products in two cells, whichever stands first.
 pub(super) fn either(one: &str, other: &str, reader: Reader<'_>) -> Option<Listed> {
+    if is_coded(other) && !is_coded(one) && reader.is_named(one) {
+        let listed = reader.products(other, one);
+        return listed.filter(|_| !ends_as_firm(other));
+    }
     let first = match (reader.is_maker(one), reader.is_maker(other)) {
         (true, true) => ends_as_firm(one) || !ends_as_firm(other),
         (first, _) => first,

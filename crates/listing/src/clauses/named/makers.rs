@@ -128,7 +128,7 @@ pub(super) fn ends_as_firm(words: &str) -> bool {
         .split_whitespace()
         .filter(|word| word.len() > 3)
         .all(|word| word.starts_with(char::is_uppercase));
-    words.split_whitespace().count() >= 2 && titled && FIRM_ENDS.contains(&last.as_str())
+    words.split_whitespace().count() >= 2 && titled && FIRM_ENDS.iter().any(|end| last == *end || last.strip_suffix('s') == Some(end))
 }
 
 /// Splits a list at its commas and conjunctions, but for those in brackets and quotes; each part keeps its own.
@@ -166,4 +166,26 @@ pub(super) fn split_outside(list: &str) -> Vec<String> {
     }
     parts.retain(|part| !part.trim().is_empty());
     parts
+}
+
+/// Where a run of capital words at the end of a text begins, when there is one that can be a maker.
+pub(super) fn capitals_tail(text: &str) -> Option<usize> {
+    let mut start = None;
+    let mut at = text.len();
+    for word in text.rsplit(' ') {
+        at = at.checked_sub(word.len())?;
+        let letters = word.chars().filter(|c| c.is_alphabetic());
+        let capital = letters.clone().count() > 0
+            && letters.clone().all(char::is_uppercase)
+            && !word.ends_with([',', ';'])
+            || word == "&";
+        if capital {
+            start = Some(at);
+        } else {
+            break;
+        }
+        at = at.saturating_sub(1);
+    }
+    let start = start?;
+    is_maker(text.get(start..)?.trim()).then_some(start)
 }

@@ -1,8 +1,16 @@
-//! Lines of makers and their products.
+//! Makers and their products.
 //!
-//! Read are: `MAKER NAME -- Product, Product`, the maker in capitals or ending as firms do; `[1] Maker Co: Product. Maker Ltd:
-//! Product`; `Packing: Maker Company, "Product"; Maker Ltd, "Product"`. A name with no sign of a firm or quotation is not taken for
-//! one: the sentence stays prose.
+//! A maker stands beside its products in many ways: `MAKER NAME -- Product, Product`, `[1] Maker Co: Product`, `Packing: Maker Company, "Product"`,
+//! `Product (Maker)`, `"Product" of the Maker`, or in a cell before them. A maker's name is in capitals, ends as firms' names do, or has a coined word;
+//! a product's has a coined word, a code or a number, or is quoted. Where it isn't sure that all of a list are names, its words are left for a person.
+//!
+//! | what | where |
+//! |---|---|
+//! | one entry, whatever joins its maker and its products | `entry` |
+//! | which lines of a paragraph are entries | `lines` |
+//! | lists at the end, each row with its item in front | `keyed` |
+//! | names in a sentence that says more | `within` |
+//! | which words are coined | `ordinary` |
 
 mod entry;
 mod keyed;
