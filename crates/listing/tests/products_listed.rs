@@ -59,9 +59,7 @@ fn lines_of_an_item_name_its_products() {
     );
     check(
         "1. Packing - Min 4 in. deep.\n   Marrowby Insulants       Marrowby JS, Marrowby JS-2\n",
-        &[
-            "packing.product = Marrowby Insulants: Marrowby JS | Marrowby Insulants: Marrowby JS-2",
-        ],
+        &["packing.product = Marrowby Insulants: Marrowby JS | Marrowby Insulants: Marrowby JS-2"],
     );
     check(
         "1. Packing - Min 4 in. deep.\n   TORVANE FIBRE CO - Types 40,\n   40-XT\n",
@@ -90,7 +88,9 @@ fn a_row_at_the_end_is_of_the_item_that_it_names() {
 #[test]
 fn a_row_without_a_key_goes_on_with_the_one_above() {
     check(
-        &joint("* 2   TAMSHAW WOOL LLC    Tamsbatt 6,\n                          Tamsbatt 8\n      GRAYLUND FIBRE CO   GF-4\n"),
+        &joint(
+            "* 2   TAMSHAW WOOL LLC    Tamsbatt 6,\n                          Tamsbatt 8\n      GRAYLUND FIBRE CO   GF-4\n",
+        ),
         &[
             "packing.product = TAMSHAW WOOL LLC: Tamsbatt 6 | TAMSHAW WOOL LLC: Tamsbatt 8 | GRAYLUND FIBRE CO: GF-4",
         ],
@@ -100,7 +100,9 @@ fn a_row_without_a_key_goes_on_with_the_one_above() {
 #[test]
 fn a_row_may_name_the_part_in_place_of_the_item() {
     check(
-        &joint("PRODUCTS\n\n   Wool      Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant   Bolvarry Sealants      Bolvaflex BW\n"),
+        &joint(
+            "PRODUCTS\n\n   Wool      Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant   Bolvarry Sealants      Bolvaflex BW\n",
+        ),
         &[
             "packing.product = Tamshaw Wools Ltd: Tamsbatt 6",
             "sealant.product = Bolvarry Sealants: Bolvaflex BW",
@@ -114,7 +116,10 @@ fn one_of_several_of_a_kind_is_not_the_kind() {
     let text = "1. Floor - Min 5 in. thick.\n\n2. Faces - Sealant A at the top, Sealant B below.\n\nPRODUCTS\n\n   Sealant A    Dreskol Sealing Ltd    Halloseal 2\n   Sealant B    Dreskol Sealing Ltd    Halloseal 7\n";
     let found = named(text);
     assert_eq!(found.len(), 2, "{found:?}");
-    assert!(found.iter().all(|own| !own.starts_with("sealant.")), "{found:?}");
+    assert!(
+        found.iter().all(|own| !own.starts_with("sealant.")),
+        "{found:?}"
+    );
 }
 
 #[test]
@@ -147,9 +152,8 @@ fn a_limited_name_is_never_taken_alone() {
         "KETTERASH COMPOUNDS CO - Ketterseal 300 or equal",
         "KETTERASH COMPOUNDS CO - Ketterseal 300, discontinued",
     ] {
-        let text = format!(
-            "1. Sealant - Min 1/2 in. deep.\n   {words}\n\n2. Wall - Min 4 in. thick.\n"
-        );
+        let text =
+            format!("1. Sealant - Min 1/2 in. deep.\n   {words}\n\n2. Wall - Min 4 in. thick.\n");
         assert_eq!(named(&text), [""; 0], "{words}");
         let reading = read_text("sample", &text);
         assert!(has_words(&reading, "Ketterseal 300"), "{words}");
@@ -189,7 +193,10 @@ fn headings_addresses_and_feet_name_no_maker() {
 #[test]
 fn a_sentence_keeps_what_else_it_says() {
     let text = "1. Packing - Packing is \"Grenlav 80\" of Norrvik Isolering AS, min 100 mm deep.\n";
-    check(text, &["packing.product = Norrvik Isolering AS: Grenlav 80"]);
+    check(
+        text,
+        &["packing.product = Norrvik Isolering AS: Grenlav 80"],
+    );
     let reading = read_text("sample", text);
     let depth = |clause: &Clause| {
         clause.property == "packing.depth" && matches!(clause.requirement, Requirement::Bound(_))
@@ -247,7 +254,11 @@ fn a_name_under_a_case_holds_only_there() {
         "A word alone, Pellowseal, is no product.",
         "The joint is 3\" wide, the board 5/8\" thick.",
     ] {
-        assert_eq!(named(&format!("1. Coating - {words}\n")), [""; 0], "{words}");
+        assert_eq!(
+            named(&format!("1. Coating - {words}\n")),
+            [""; 0],
+            "{words}"
+        );
     }
 }
 
@@ -259,5 +270,9 @@ fn what_stands_beside_the_part_is_not_the_part() {
         .iter()
         .filter(|own| own.starts_with("sealant.product"))
         .collect();
-    assert_eq!(of_sealant, ["sealant.product = Telmoor Chemie AG: Telmofuge A"], "{found:?}");
+    assert_eq!(
+        of_sealant,
+        ["sealant.product = Telmoor Chemie AG: Telmofuge A"],
+        "{found:?}"
+    );
 }

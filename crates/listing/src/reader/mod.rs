@@ -181,7 +181,7 @@ impl<'a> Reader<'a> {
             &Around {
                 usual_units: self.usual_units,
                 first_said: self.first_said.clone(),
-            ordinary: self.ordinary.clone(),
+                ordinary: self.ordinary.clone(),
                 configuration_letters: self.configuration_letters.clone(),
                 ..Around::default()
             },

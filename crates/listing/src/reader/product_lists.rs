@@ -42,7 +42,9 @@ pub(super) fn outline_and_rows(
 /// Whether it can be told what a row is about.
 fn is_placed(text: &str, row: &KeyedRow, outline: &Outline) -> bool {
     match &row.key {
-        Key::Items(keys) => keys.iter().all(|key| item_of(text, key, row, outline).is_some()),
+        Key::Items(keys) => keys
+            .iter()
+            .all(|key| item_of(text, key, row, outline).is_some()),
         // Before the first item a part has no place yet.
         Key::Part(_) => outline
             .items
@@ -57,20 +59,18 @@ fn item_of(text: &str, key: &str, row: &KeyedRow, outline: &Outline) -> Option<u
     let cites_products = cites(text, "product");
     if cites_products && key.chars().all(|c| c.is_ascii_digit()) {
         let cited = format!("product {key}");
-        let mut citing = outline.items.iter().enumerate().filter(|(_, item)| {
-            before(item) && says(text, item, &cited)
-        });
+        let mut citing = outline
+            .items
+            .iter()
+            .enumerate()
+            .filter(|(_, item)| before(item) && says(text, item, &cited));
         let (index, _) = citing.next()?;
         return citing.next().is_none().then_some(index);
     }
     let own = parts(key);
-    let mut named = outline
-        .items
-        .iter()
-        .enumerate()
-        .filter(|(_, item)| {
-            before(item) && !item.path.starts_with('[') && parts(&item.path) == own
-        });
+    let mut named = outline.items.iter().enumerate().filter(|(_, item)| {
+        before(item) && !item.path.starts_with('[') && parts(&item.path) == own
+    });
     let (index, item) = named.next()?;
     let is_bare = key.chars().all(|c| c.is_ascii_digit());
     let takes_products = component_of_title(&item.title)
@@ -92,14 +92,19 @@ fn cites(text: &str, word: &str) -> bool {
 
 /// Whether an item says words, whole.
 fn says(text: &str, item: &OutlineItem, words: &str) -> bool {
-    let pieces = item.paragraphs.iter().flat_map(crate::outline::Paragraph::pieces);
-    core::iter::once(item.heading).chain(pieces).any(|piece: Span| {
-        let lower = piece.of(text).to_lowercase();
-        lower.match_indices(words).any(|(at, _)| {
-            let behind = lower.get(at + words.len()..).unwrap_or_default();
-            !behind.starts_with(|c: char| c.is_alphanumeric())
+    let pieces = item
+        .paragraphs
+        .iter()
+        .flat_map(crate::outline::Paragraph::pieces);
+    core::iter::once(item.heading)
+        .chain(pieces)
+        .any(|piece: Span| {
+            let lower = piece.of(text).to_lowercase();
+            lower.match_indices(words).any(|(at, _)| {
+                let behind = lower.get(at + words.len()..).unwrap_or_default();
+                !behind.starts_with(|c: char| c.is_alphanumeric())
+            })
         })
-    })
 }
 
 /// The parts of an item's number: `6(c)(i)` and `6.c.i` are one.
@@ -148,7 +153,8 @@ impl Reader<'_> {
         let items = self.outline.items.iter().enumerate();
         let mut about = items.filter(|(_, item)| {
             item.heading.end() <= row.span.start()
-                && component_of_title(&item.title).is_some_and(|own| named().any(|name| name == own))
+                && component_of_title(&item.title)
+                    .is_some_and(|own| named().any(|name| name == own))
         });
         let (index, _) = about.next()?;
         about.next().is_none().then_some(index)

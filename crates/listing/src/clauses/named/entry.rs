@@ -34,6 +34,9 @@ impl Reader<'_> {
     }
 
     fn of_parts(self, parts: &[&str], words: &str) -> Option<Vec<Listed>> {
+        if ends_in_letter(words) {
+            return None;
+        }
         let mut found: Vec<Listed> = Vec::new();
         // `Maker: Firm. Product: Name`, `Firm; Name`
         let mut maker: Option<(Option<&str>, &str)> = None;
@@ -62,7 +65,11 @@ impl Reader<'_> {
             let maker = last.names.last()?.maker.clone();
             let more = self.products(rest, &maker)?;
             let is_firm = |name: &ProductName| ends_as_firm(&name.product);
-            if more.names.iter().any(is_firm) || part.contains('"') != words.contains('"') {
+            let told = |name: &ProductName| is_coded(&name.product) || part.contains('"');
+            if more.names.iter().any(is_firm)
+                || !more.names.iter().all(told)
+                || part.contains('"') != words.contains('"')
+            {
                 return None;
             }
             last.names.extend(more.names);
@@ -117,9 +124,12 @@ impl Reader<'_> {
     fn in_capitals_first(self, words: &str) -> Option<Listed> {
         let starts = words.match_indices(' ').map(|(at, _)| at + 1);
         let small = |word: &str| word.contains(char::is_lowercase);
-        let at = core::iter::once(0)
-            .chain(starts)
-            .find(|at| words.get(*at..).and_then(|rest| rest.split(' ').next()).is_some_and(small))?;
+        let at = core::iter::once(0).chain(starts).find(|at| {
+            words
+                .get(*at..)
+                .and_then(|rest| rest.split(' ').next())
+                .is_some_and(small)
+        })?;
         let (maker, list) = (words.get(..at)?.trim(), words.get(at..)?);
         (is_maker(maker) && !maker.contains(['"', ',', ':']))
             .then(|| self.of_maker(maker, list))
@@ -155,8 +165,24 @@ impl Reader<'_> {
     pub(super) fn is_label(self, words: &str) -> bool {
         const LONGEST: usize = 6;
         const SAYING: &[&str] = &[
-            "product", "products", "prod", "maker", "makers", "material", "materials", "mfr", "mfrs", "manufacturer", "manufacturers", "source",
-            "sources", "approved", "recognized", "recognised", "supplier", "suppliers",
+            "product",
+            "products",
+            "prod",
+            "maker",
+            "makers",
+            "material",
+            "materials",
+            "mfr",
+            "mfrs",
+            "manufacturer",
+            "manufacturers",
+            "source",
+            "sources",
+            "approved",
+            "recognized",
+            "recognised",
+            "supplier",
+            "suppliers",
         ];
         let count = words.split_whitespace().count();
         let says = words
@@ -208,10 +234,7 @@ impl Reader<'_> {
     fn quoted(self, words: &str) -> Option<Listed> {
         const QUOTES: [char; 4] = ['"', '“', '”', '„'];
         let (first, last) = (words.find(QUOTES)?, words.rfind(QUOTES)?);
-        let behind = words
-            .get(last..)?
-            .trim_start_matches(QUOTES)
-            .trim();
+        let behind = words.get(last..)?.trim_start_matches(QUOTES).trim();
         let list = words.get(first..last)?;
         let before = words.get(..first)?.trim();
         let maker = before
@@ -256,9 +279,21 @@ impl Reader<'_> {
     /// `Product or Product by Maker`, `Product, made by the Maker`.
     fn made_by(self, words: &str) -> Option<Listed> {
         const LEADS: [&str; 9] = [
-            ", both made by ", ", both by ", ", both of ", ", made by ", ", by ", ", of ", " made by ", " by ", " from ",
+            ", both made by ",
+            ", both by ",
+            ", both of ",
+            ", made by ",
+            ", by ",
+            ", of ",
+            " made by ",
+            " by ",
+            " from ",
         ];
         let (list, maker) = LEADS.iter().find_map(|lead| words.split_once(lead))?;
+        // The first word of a sentence has its capital from that: "Obtain from".
+        if !list.contains(' ') && !is_coded(list) {
+            return None;
+        }
         let maker = maker.strip_prefix("the ").unwrap_or(maker);
         self.is_maker(maker)
             .then(|| self.products(list, maker))
@@ -281,13 +316,15 @@ impl Reader<'_> {
         const MOST: usize = 6;
         if words.contains(['(', ')', ':', '"', ';', '=', '/'])
             || !words.starts_with(char::is_alphabetic)
-            || speaks(words) || words.contains(|c: char| c.is_ascii_digit()) {
+            || speaks(words)
+            || words.contains(|c: char| c.is_ascii_digit())
+        {
             return false;
         }
         let count = words.split_whitespace().count();
-        let titled = words.split_whitespace().all(|word| {
-            LINKS.contains(&word) || word.starts_with(char::is_uppercase)
-        });
+        let titled = words
+            .split_whitespace()
+            .all(|word| LINKS.contains(&word) || word.starts_with(char::is_uppercase));
         let coins = self.ordinary.coins_one(words) || words.contains(" & ");
         coins && (is_maker(words) || titled && !words.contains(", ") && (2..=MOST).contains(&count))
     }
@@ -317,7 +354,8 @@ impl Reader<'_> {
             if is_colour(name) && !listed.names.is_empty() {
                 continue;
             }
-            let told = quoted || all_typed && name.contains(|c: char| c.is_uppercase() || c.is_ascii_digit());
+            let told = quoted
+                || all_typed && name.contains(|c: char| c.is_uppercase() || c.is_ascii_digit());
             let plain = told && is_short(name) && !says_limit_outside(name) && !holds_measure(name);
             if name.is_empty() || !(self.is_product(name) || plain) {
                 return None;
@@ -348,7 +386,10 @@ impl Reader<'_> {
         let code = words.split_whitespace().any(|word| {
             let letters = word.chars().filter(|c| c.is_alphabetic()).count();
             let digits = word.chars().any(|c| c.is_ascii_digit());
-            let capitals = word.chars().filter(|c| c.is_alphabetic()).all(char::is_uppercase);
+            let capitals = word
+                .chars()
+                .filter(|c| c.is_alphabetic())
+                .all(char::is_uppercase);
             let head = word.split('-').next().unwrap_or_default();
             let coded = word.contains('-')
                 && (2..=4).contains(&head.len())
@@ -386,6 +427,13 @@ pub(super) fn is_coded(words: &str) -> bool {
     })
 }
 
+/// Whether words in capitals end in a letter with a stop, which may as well number what comes next.
+fn ends_in_letter(words: &str) -> bool {
+    let last = words.trim_end().rsplit(' ').next().unwrap_or_default();
+    let is_letter = last.len() == 2 && last.ends_with('.') && last.starts_with(char::is_uppercase);
+    is_letter && !words.contains(char::is_lowercase)
+}
+
 /// Whether a part of a list is said to be a maker: `Maker: Ullswick Fibre`.
 fn says_maker(part: &str) -> bool {
     const SAYING: [&str; 4] = ["maker", "manufacturer", "mfr", "supplier"];
@@ -396,25 +444,101 @@ fn says_maker(part: &str) -> bool {
 /// Whether words speak, as no firm's name does, or name whoever tests and lists.
 fn speaks(words: &str) -> bool {
     const SAYING: &[&str] = &[
-        "where", "when", "if", "see", "over", "under", "to", "in", "at", "with", "from", "for", "not", "no", "all", "any", "each", "shall", "must", "is",
-        "are", "on", "testing", "laboratory", "laboratories", "institute", "institut", "register", "registry",
-        "bureau", "office", "college", "university", "authority", "listing", "certification", "compendium", "test", "page", "sheet", "prüfstelle",
-        "engineering", "house", "evaluation", "note", "notes", "table", "but", "never",
+        "where",
+        "when",
+        "if",
+        "see",
+        "over",
+        "under",
+        "to",
+        "in",
+        "at",
+        "with",
+        "from",
+        "for",
+        "not",
+        "no",
+        "all",
+        "any",
+        "each",
+        "shall",
+        "must",
+        "is",
+        "are",
+        "on",
+        "testing",
+        "laboratory",
+        "laboratories",
+        "institute",
+        "institut",
+        "register",
+        "registry",
+        "bureau",
+        "office",
+        "college",
+        "university",
+        "authority",
+        "listing",
+        "certification",
+        "compendium",
+        "test",
+        "page",
+        "sheet",
+        "prüfstelle",
+        "engineering",
+        "house",
+        "evaluation",
+        "note",
+        "notes",
+        "table",
+        "but",
+        "never",
     ];
-    const LABELLING: &[&str] = &["product", "products", "maker", "makers", "material", "materials"];
+    const LABELLING: &[&str] = &[
+        "product",
+        "products",
+        "maker",
+        "makers",
+        "material",
+        "materials",
+    ];
     let mut words = words
         .split(|c: char| !c.is_alphanumeric())
         .map(str::to_lowercase)
         .peekable();
-    let labelled = words.peek().is_some_and(|first| LABELLING.contains(&first.as_str()));
+    let labelled = words
+        .peek()
+        .is_some_and(|first| LABELLING.contains(&first.as_str()));
     labelled || words.any(|word| SAYING.contains(&word.as_str()))
 }
 
 /// Whether words name a document or a part of one.
 fn tells_of_document(words: &str) -> bool {
     const SAYING: &[&str] = &[
-        "page", "listing", "entry", "report", "design", "edition", "file", "issue", "rev", "revision", "sheet", "detail", "case", "register", "drawing",
-        "certificate", "clause", "step", "item", "items", "note", "notes", "figure", "table",
+        "page",
+        "listing",
+        "entry",
+        "report",
+        "design",
+        "edition",
+        "file",
+        "issue",
+        "rev",
+        "revision",
+        "sheet",
+        "detail",
+        "case",
+        "register",
+        "drawing",
+        "certificate",
+        "clause",
+        "step",
+        "item",
+        "items",
+        "note",
+        "notes",
+        "figure",
+        "table",
     ];
     words.contains(" / ")
         || words.matches('/').count() > 1
@@ -425,7 +549,14 @@ fn tells_of_document(words: &str) -> bool {
 
 /// A name without the words for what it is: `Palliflex 330 joint spray`.
 fn without_generic(words: &str) -> &str {
-    const GENERIC: [&str; 6] = [" joint spray", " spray", " sealant", " coating", " mastic", " caulk"];
+    const GENERIC: [&str; 6] = [
+        " joint spray",
+        " spray",
+        " sealant",
+        " coating",
+        " mastic",
+        " caulk",
+    ];
     GENERIC
         .iter()
         .find_map(|generic| words.strip_suffix(generic))
@@ -450,23 +581,34 @@ fn is_short(words: &str) -> bool {
 /// Small words that say more than a name does.
 fn says_limit_outside(words: &str) -> bool {
     const SAYING: &[&str] = &[
-        "for", "in", "where", "when", "with", "to", "at", "over", "under", "up", "if", "on", "only", "is", "are", "be", "shall", "must", "may", "per", "of",
+        "for", "in", "where", "when", "with", "to", "at", "over", "under", "up", "if", "on",
+        "only", "is", "are", "be", "shall", "must", "may", "per", "of",
     ];
     // `Caulk IS` is a name, and `CAULK FOR FLOORS` is more than one.
     let capitals = !words.contains(char::is_lowercase);
-    words
-        .split(|c: char| !c.is_alphanumeric())
-        .any(|word| {
-            let small = word.to_lowercase();
-            let names = ["IS", "IF", "UP", "BE"].contains(&word);
-            SAYING.contains(&small.as_str()) && (small == word || capitals && !names)
-        })
+    words.split(|c: char| !c.is_alphanumeric()).any(|word| {
+        let small = word.to_lowercase();
+        let names = ["IS", "IF", "UP", "BE"].contains(&word);
+        SAYING.contains(&small.as_str()) && (small == word || capitals && !names)
+    })
 }
 
 /// The maker that a lead names: `of the Pellowfield Rubber Company`, `(Ombrel Kemi)`.
 fn led_maker(words: &str) -> Option<&str> {
-    const LEADS: [&str; 8] = ["both made by ", "both of ", "both by ", "made by ", "of ", "by ", "from ", ", "];
-    let words = words.trim().trim_start_matches(", ").trim_end_matches(['.', ',']);
+    const LEADS: [&str; 8] = [
+        "both made by ",
+        "both of ",
+        "both by ",
+        "made by ",
+        "of ",
+        "by ",
+        "from ",
+        ", ",
+    ];
+    let words = words
+        .trim()
+        .trim_start_matches(", ")
+        .trim_end_matches(['.', ',']);
     if let Some(inside) = words.strip_prefix('(') {
         return inside.strip_suffix(')');
     }
@@ -502,7 +644,25 @@ pub(super) fn without_brackets(words: &str) -> (String, Vec<String>) {
 /// The entries of a text, parted at semicolons and at stops that end no abbreviation of a firm.
 fn parts(words: &str) -> Vec<&str> {
     const SHORT: &[&str] = &[
-        "inc", "co", "corp", "ltd", "s.a", "a.g", "bros", "mfg", "no", "st", "int", "intl", "prod", "mfr", "mfrs", "sp. z o.o", "ind", "ins", "o",
+        "inc",
+        "co",
+        "corp",
+        "ltd",
+        "s.a",
+        "a.g",
+        "bros",
+        "mfg",
+        "no",
+        "st",
+        "int",
+        "intl",
+        "prod",
+        "mfr",
+        "mfrs",
+        "sp. z o.o",
+        "ind",
+        "ins",
+        "o",
     ];
     let mut parts = Vec::new();
     let mut start = 0;
@@ -520,12 +680,17 @@ fn parts(words: &str) -> Vec<&str> {
             '.' if depth == 0 => {
                 let before = words.get(start..at).unwrap_or_default();
                 let last = before.rsplit(' ').next().unwrap_or_default().to_lowercase();
-                let behind = words.get(at + 1..).unwrap_or_default().trim_start_matches('"');
+                let behind = words
+                    .get(at + 1..)
+                    .unwrap_or_default()
+                    .trim_start_matches('"');
                 let begins = behind
                     .strip_prefix(' ')
                     .is_some_and(|next| next.starts_with(|c: char| c.is_uppercase() || c == '"'));
                 if begins && !SHORT.contains(&last.as_str()) {
-                    let closes = words.get(at + 1..).is_some_and(|rest| rest.starts_with('"'));
+                    let closes = words
+                        .get(at + 1..)
+                        .is_some_and(|rest| rest.starts_with('"'));
                     let end = at + 1 + usize::from(closes);
                     if closes || !in_quotes {
                         parts.extend(words.get(start..end));
@@ -561,7 +726,11 @@ fn parts_at_makers(words: &str) -> Vec<&str> {
     let dash = JOINTS.iter().find(|joint| words.contains(**joint));
     let mut parts = Vec::new();
     let mut start = 0;
-    for (at, _) in dash.into_iter().flat_map(|dash| words.match_indices(dash)).skip(1) {
+    for (at, _) in dash
+        .into_iter()
+        .flat_map(|dash| words.match_indices(dash))
+        .skip(1)
+    {
         let tail = words.get(start..at).and_then(capitals_tail);
         if let Some(tail) = tail.filter(|tail| *tail > 0) {
             parts.extend(words.get(start..start + tail));

@@ -62,11 +62,20 @@ pub(crate) fn keyed_rows(lines: &[Line<'_>], ordinary: &Ordinary) -> Vec<KeyedRo
 /// Whether the line stands in a table whose columns are headed as makers and products: that is read as a table.
 fn below_columns(lines: &[Line<'_>], at: usize) -> bool {
     let above = lines.get(..at).unwrap_or_default().iter().rev();
-    let mut above = above.take_while(|line| !line.is_blank()).map(|line| line.text.to_lowercase());
+    let mut above = above
+        .take_while(|line| !line.is_blank())
+        .map(|line| line.text.to_lowercase());
     above.any(|words| {
-        ["maker", "manufacturer", "company", "supplier", "producer", "firm"]
-            .iter()
-            .any(|maker| words.contains(maker))
+        [
+            "maker",
+            "manufacturer",
+            "company",
+            "supplier",
+            "producer",
+            "firm",
+        ]
+        .iter()
+        .any(|maker| words.contains(maker))
             && ["product", "designation", "brand", "trade name"]
                 .iter()
                 .any(|product| words.contains(product))
@@ -171,7 +180,14 @@ fn splits(line: &str) -> Vec<(&str, &str)> {
 /// How long the word is that says that a number is an item's.
 fn lead_len(words: &str) -> usize {
     const LEADS: [&str; 8] = [
-        "items ", "item ", "notes ", "note ", "component ", "part ", "detail ", "art. ",
+        "items ",
+        "item ",
+        "notes ",
+        "note ",
+        "component ",
+        "part ",
+        "detail ",
+        "art. ",
     ];
     let lower = words.to_ascii_lowercase();
     LEADS
@@ -195,7 +211,8 @@ fn item_keys(words: &str) -> Option<Vec<String>> {
             .chars()
             .all(|c| c.is_ascii_alphanumeric() || matches!(c, '.' | '(' | ')' | '-'));
         let numbered = key.contains(|c: char| c.is_ascii_digit()) && letters <= 3;
-        let lettered = letters == 1 && key.len() <= 3 && key.starts_with(|c: char| c.is_uppercase());
+        let lettered =
+            letters == 1 && key.len() <= 3 && key.starts_with(|c: char| c.is_uppercase());
         key.len() <= LONGEST
             && tidy
             && key.starts_with(|c: char| c.is_ascii_alphanumeric())

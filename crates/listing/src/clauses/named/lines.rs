@@ -145,7 +145,9 @@ pub(super) fn without_marks(words: &str) -> &str {
         .trim_start_matches(['*', '†', '•', '–', '-', '■'])
         .trim_start();
     for (open, close) in [('[', ']'), ('(', ')')] {
-        let inside = words.strip_prefix(open).and_then(|rest| rest.split_once(close));
+        let inside = words
+            .strip_prefix(open)
+            .and_then(|rest| rest.split_once(close));
         if let Some((mark, rest)) = inside
             && mark.len() <= LONGEST
         {

@@ -1,6 +1,5 @@
 //! Makers, and the list of products after one.
 
-
 /// Ways in which firms' names end.
 const FIRM_ENDS: &[&str] = &[
     "inc",
@@ -128,7 +127,11 @@ pub(super) fn ends_as_firm(words: &str) -> bool {
         .split_whitespace()
         .filter(|word| word.len() > 3)
         .all(|word| word.starts_with(char::is_uppercase));
-    words.split_whitespace().count() >= 2 && titled && FIRM_ENDS.iter().any(|end| last == *end || last.strip_suffix('s') == Some(end))
+    words.split_whitespace().count() >= 2
+        && titled
+        && FIRM_ENDS
+            .iter()
+            .any(|end| last == *end || last.strip_suffix('s') == Some(end))
 }
 
 /// Splits a list at its commas and conjunctions, but for those in brackets and quotes; each part keeps its own.

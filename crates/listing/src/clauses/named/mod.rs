@@ -19,8 +19,8 @@ mod makers;
 mod ordinary;
 mod within;
 
-use self::entry::Reader;
 pub(super) use self::entry::Listed;
+use self::entry::Reader;
 pub(crate) use self::keyed::{Key, KeyedRow, keyed_rows};
 pub(super) use self::lines::Run;
 pub(super) use self::makers::split_list;
@@ -34,7 +34,8 @@ use measure::Unit;
 
 /// The products that a stretch of text lists, when it is entries of makers and nothing else.
 pub(super) fn listed(words: &str, ordinary: &Ordinary) -> Option<Vec<Listed>> {
-    let may_name = words.contains(['-', '–', '—', ':', ',', '"', '“', '(']) || words.contains(" by ");
+    let may_name =
+        words.contains(['-', '–', '—', ':', ',', '"', '“', '(']) || words.contains(" by ");
     if !may_name || !words.contains(char::is_uppercase) {
         return None;
     }
@@ -58,11 +59,16 @@ pub(super) fn push_within(
     subject: &Subject,
     found: &mut Yield,
 ) {
-    let may_name = words.contains(['"', '“', '„', '«', '(']) || words.contains(" by ") || words.contains(", of ") || words.contains(" from ");
+    let may_name = words.contains(['"', '“', '„', '«', '('])
+        || words.contains(" by ")
+        || words.contains(", of ")
+        || words.contains(" from ");
     if !may_name || around.denied {
         return;
     }
-    let reader = Reader { ordinary: &around.ordinary };
+    let reader = Reader {
+        ordinary: &around.ordinary,
+    };
     let listed = within::within(words, reader);
     if listed.is_empty() {
         return;
@@ -120,7 +126,16 @@ fn restricts(words: &str) -> bool {
         "flush",
     ];
     const DENYING: &[&str] = &[
-        "not", "no", "none", "except", "excepting", "excluding", "discontinued", "withdrawn", "never", "other",
+        "not",
+        "no",
+        "none",
+        "except",
+        "excepting",
+        "excluding",
+        "discontinued",
+        "withdrawn",
+        "never",
+        "other",
     ];
     // What stands in brackets limits the name before it alone, unless it takes it from the list.
     let (words, notes) = entry::without_brackets(words);
@@ -143,9 +158,39 @@ fn restricts(words: &str) -> bool {
 /// Whether what stands in brackets behind a name says more than its colour or how it is put on.
 fn says_limit(words: &str) -> bool {
     const HARMLESS: &[&str] = &[
-        "white", "grey", "gray", "red", "black", "green", "blue", "spray", "sprayed", "brush", "brushed", "trowel", "gun", "grade", "kind", "pail",
-        "pails", "tub", "tubs", "cartridge", "cartridges", "sausage", "sausages", "sealant", "coating", "wool", "batt", "slab", "adhesive", "or", "and",
-        "the", "mark",
+        "white",
+        "grey",
+        "gray",
+        "red",
+        "black",
+        "green",
+        "blue",
+        "spray",
+        "sprayed",
+        "brush",
+        "brushed",
+        "trowel",
+        "gun",
+        "grade",
+        "kind",
+        "pail",
+        "pails",
+        "tub",
+        "tubs",
+        "cartridge",
+        "cartridges",
+        "sausage",
+        "sausages",
+        "sealant",
+        "coating",
+        "wool",
+        "batt",
+        "slab",
+        "adhesive",
+        "or",
+        "and",
+        "the",
+        "mark",
     ];
     words
         .split(|c: char| !c.is_alphanumeric())

@@ -2,7 +2,7 @@
 
 use core::ops::Range;
 
-use super::entry::{Listed, Reader};
+use super::entry::{Listed, Reader, is_coded};
 use super::makers::ends_as_firm;
 use super::restricts;
 use crate::naming::components_in;
@@ -32,9 +32,39 @@ pub(super) fn within(words: &str, reader: Reader<'_>) -> Vec<Listed> {
 /// Whether a sentence says of the names in it that they are not to be used, or are no names of products.
 fn denies(words: &str) -> bool {
     const SAYING: &[&str] = &[
-        "other", "not", "no", "never", "none", "except", "discontinued", "equal", "equivalent", "similar", "withdrawn", "marked", "marking", "label",
-        "labelled", "labeled", "legend", "stamped", "reads", "drawing", "drawings", "titled", "word", "words", "without", "instead", "unlike", "than",
-        "report", "sponsor", "client", "trademark", "formerly",
+        "other",
+        "not",
+        "no",
+        "never",
+        "none",
+        "except",
+        "discontinued",
+        "equal",
+        "equivalent",
+        "similar",
+        "withdrawn",
+        "marked",
+        "marking",
+        "label",
+        "labelled",
+        "labeled",
+        "legend",
+        "stamped",
+        "reads",
+        "drawing",
+        "drawings",
+        "titled",
+        "word",
+        "words",
+        "without",
+        "instead",
+        "unlike",
+        "than",
+        "report",
+        "sponsor",
+        "client",
+        "trademark",
+        "formerly",
     ];
     words
         .split(|c: char| !c.is_alphanumeric())
@@ -101,7 +131,10 @@ fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(L
         }
         return Some((labelled(before, listed), group.end + end));
     }
-    let tidy = before.trim_end().trim_end_matches([',', '(', ':']).trim_end();
+    let tidy = before
+        .trim_end()
+        .trim_end_matches([',', '(', ':'])
+        .trim_end();
     let tidy = tidy.trim_end_matches("'s").trim_end_matches("’s");
     let tail = capital_tail(tidy);
     if !tail.is_empty() && reader.is_named(tail) {
@@ -113,15 +146,34 @@ fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(L
         return Some((labelled(before, listed), group.end));
     }
     let listed = reader.products(list, "")?;
-    let all = listed.names.iter().all(|name| reader.is_product(&name.product));
+    let all = listed
+        .names
+        .iter()
+        .all(|name| reader.is_product(&name.product));
     all.then(|| (labelled(before, listed), group.end))
 }
 
 /// Names without quotation, beside their maker: `Castramix 17 or Castramix 17-HS, both by Denholm Spray Works`, `Odelith 90 (Steinwerk Odel GmbH)`.
 fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
     const LEADS: [&str; 18] = [
-        ", both made by the ", ", both made by ", ", both by ", ", both of ", ", made by the ", ", made by ", ", which is made by ", ", by ", ", of the ", ", of ",
-        ", from ", " made by the ", " made by ", " by the ", " by ", " from the ", " from ", " (",
+        ", both made by the ",
+        ", both made by ",
+        ", both by ",
+        ", both of ",
+        ", made by the ",
+        ", made by ",
+        ", which is made by ",
+        ", by ",
+        ", of the ",
+        ", of ",
+        ", from ",
+        " made by the ",
+        " made by ",
+        " by the ",
+        " by ",
+        " from the ",
+        " from ",
+        " (",
     ];
     let mut found: Vec<Listed> = Vec::new();
     let mut from = 0;
@@ -140,7 +192,9 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
         );
         let maker = capital_head(behind);
         let closed = rest.get(at..at + len) != Some(" (")
-            || behind.get(maker.len()..).is_some_and(|rest| rest.starts_with(')'));
+            || behind
+                .get(maker.len()..)
+                .is_some_and(|rest| rest.starts_with(')'));
         let list = product_tail(before, reader);
         let is_firm = words.contains(char::is_lowercase) || ends_as_firm(maker);
         if closed
@@ -149,9 +203,7 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
             && reader.is_maker(maker)
             && let Some(listed) = reader.products(list, maker)
         {
-            let before = before
-                .get(..before.len() - list.len())
-                .unwrap_or_default();
+            let before = before.get(..before.len() - list.len()).unwrap_or_default();
             found.push(labelled(before, listed));
             from += at + len + maker.len();
         } else {
@@ -164,7 +216,19 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
 /// The maker that a lead names right behind a name, and where it ends: ` of the Pellowfield Rubber Company`, ` (Ombrel Kemi)`.
 fn led<'w>(behind: &'w str, reader: Reader<'_>) -> Option<(&'w str, usize)> {
     const LEADS: [&str; 13] = [
-        ", both made by ", ", both by ", ", both of ", ", made by ", ", by ", ", of ", ", from ", " made by ", " by ", " of ", " from ", " (", ", ",
+        ", both made by ",
+        ", both by ",
+        ", both of ",
+        ", made by ",
+        ", by ",
+        ", of ",
+        ", from ",
+        " made by ",
+        " by ",
+        " of ",
+        " from ",
+        " (",
+        ", ",
     ];
     let lower = behind.to_ascii_lowercase();
     let lead = LEADS.iter().find(|lead| lower.starts_with(**lead))?;
@@ -186,7 +250,8 @@ fn capital_head(text: &str) -> &str {
     let mut at = 0;
     for word in text.split_inclusive(' ') {
         let bare = word.trim_end();
-        let closes = bare.ends_with([',', ';', ')', ':']) || bare.ends_with('.') && !is_short_form(bare);
+        let closes =
+            bare.ends_with([',', ';', ')', ':']) || bare.ends_with('.') && !is_short_form(bare);
         let name = bare.trim_end_matches([',', ';', ')', ':', '.']);
         let capital = name.starts_with(char::is_uppercase);
         if !(capital || LINKS.contains(&name) && !closes) {
@@ -205,7 +270,10 @@ fn capital_head(text: &str) -> &str {
 }
 
 fn is_short_form(word: &str) -> bool {
-    ["Inc.", "Co.", "Corp.", "Ltd.", "Bros.", "Mfg.", "Inc.,", "INC.", "CO.", "CORP.", "LTD."].contains(&word)
+    [
+        "Inc.", "Co.", "Corp.", "Ltd.", "Bros.", "Mfg.", "Inc.,", "INC.", "CO.", "CORP.", "LTD.",
+    ]
+    .contains(&word)
 }
 
 /// The run of capitalised words that a text ends with.
@@ -254,20 +322,24 @@ fn product_tail<'w>(text: &'w str, reader: Reader<'_>) -> &'w str {
     {
         tail = rest;
     }
-    if reader.products(tail, "").is_some() { tail } else { "" }
+    let opens = tail.len() == text.trim_start().len() && !tail.contains(' ') && !is_coded(tail);
+    if !opens && reader.products(tail, "").is_some() {
+        tail
+    } else {
+        ""
+    }
 }
 
 /// The same with the part that the words before it name.
 fn labelled(before: &str, listed: Listed) -> Listed {
     const CARRYING: &[&str] = &[
-        "is", "was", "are", "were", "be", "the", "of", "by", "use", "used", "with", "called", "either", "and", "or", "a", "an", "as", "to", "in", "from",
-        "shall", "proved", "tested", "accepted", "for", "for the", "named", "brand", "product", "products", "only", "apply", "applied", "type", "sold",
-        "examined", "using", "listed", "approved", "both", "one", "made", "supplied", "on", "over",
+        "is", "was", "are", "were", "be", "the", "of", "by", "use", "used", "with", "called",
+        "either", "and", "or", "a", "an", "as", "to", "in", "from", "shall", "proved", "tested",
+        "accepted", "for", "for the", "named", "brand", "product", "products", "only", "apply",
+        "applied", "type", "sold", "examined", "using", "listed", "approved", "both", "one",
+        "made", "supplied", "on", "over",
     ];
-    let clause = before
-        .rsplit([';', '.'])
-        .next()
-        .unwrap_or_default();
+    let clause = before.rsplit([';', '.']).next().unwrap_or_default();
     let last = before
         .trim_end()
         .trim_end_matches([':', ',', '('])
@@ -276,7 +348,11 @@ fn labelled(before: &str, listed: Listed) -> Listed {
         .unwrap_or_default();
     let named = components_in(clause);
     let label = match named.last() {
-        Some((_, _, at)) if clause.get(at.end..).is_none_or(|rest| !ends_in_noun(rest, CARRYING)) => {
+        Some((_, _, at))
+            if clause
+                .get(at.end..)
+                .is_none_or(|rest| !ends_in_noun(rest, CARRYING)) =>
+        {
             clause.get(at.clone()).map(str::to_owned)
         }
         _ if ends_in_noun(last, CARRYING) => Some(last.to_owned()),
@@ -304,8 +380,27 @@ fn ends_in_noun(text: &str, carrying: &[&str]) -> bool {
 /// Whether a sentence says for what its names are, in words that only a person can judge.
 pub(super) fn is_conditional(words: &str) -> bool {
     const SAYING: &[&str] = &[
-        "where", "when", "if", "option", "options", "configuration", "configurations", "alternate", "alternative", "alternatively", "lieu", "place",
-        "unless", "above", "below", "over", "may", "substituted", "optional", "only", "case",
+        "where",
+        "when",
+        "if",
+        "option",
+        "options",
+        "configuration",
+        "configurations",
+        "alternate",
+        "alternative",
+        "alternatively",
+        "lieu",
+        "place",
+        "unless",
+        "above",
+        "below",
+        "over",
+        "may",
+        "substituted",
+        "optional",
+        "only",
+        "case",
     ];
     restricts(words)
         || words
