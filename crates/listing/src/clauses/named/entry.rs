@@ -137,7 +137,7 @@ impl Reader<'_> {
     }
 
     /// An entry without its labels, and the one that names a part: `Materials: Packing - Maker, Product`.
-    pub(super) fn without_labels<'w>(self, words: &'w str) -> (Option<&'w str>, &'w str) {
+    pub(super) fn without_labels(self, words: &str) -> (Option<&str>, &str) {
         let mut rest = words.trim();
         let mut label = None;
         for _ in 0..2 {
@@ -233,10 +233,10 @@ impl Reader<'_> {
     /// `Maker, "Product" or "Product"`, `Maker "Product"`, `"Product" of the Maker`.
     fn quoted(self, words: &str) -> Option<Listed> {
         const QUOTES: [char; 4] = ['"', '“', '”', '„'];
-        let (first, last) = (words.find(QUOTES)?, words.rfind(QUOTES)?);
-        let behind = words.get(last..)?.trim_start_matches(QUOTES).trim();
-        let list = words.get(first..last)?;
-        let before = words.get(..first)?.trim();
+        let (opening, closing) = (words.find(QUOTES)?, words.rfind(QUOTES)?);
+        let behind = words.get(closing..)?.trim_start_matches(QUOTES).trim();
+        let list = words.get(opening..closing)?;
+        let before = words.get(..opening)?.trim();
         let maker = before
             .trim_end_matches([',', ':', '(', '.'])
             .trim_end_matches("'s")

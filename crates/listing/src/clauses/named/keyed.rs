@@ -130,7 +130,9 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
     if !rest.is_empty() && reader.is_label(first) && !components_in(first).is_empty() {
         let own = part_of_label(first);
         let mut listed = of_rest(rest, reader)?;
-        listed.iter_mut().for_each(|entry| entry.label = None);
+        for entry in &mut listed {
+            entry.label = None;
+        }
         return Some((Key::Part(own.to_owned()), listed));
     }
     splits(line).into_iter().find_map(|(key, behind)| {
