@@ -150,7 +150,7 @@ fn a_limited_name_is_never_taken_alone() {
         "KETTERASH COMPOUNDS CO - all but Ketterseal 300",
         "KETTERASH COMPOUNDS CO - any sealant except Ketterseal 300",
         "KETTERASH COMPOUNDS CO - Ketterseal 300 or equal",
-        "KETTERASH COMPOUNDS CO - Ketterseal 300 (discontinued)",
+        "KETTERASH COMPOUNDS CO - Ketterseal 300, which is discontinued in all joints",
     ] {
         let text =
             format!("1. Sealant - Min 1/2 in. deep.\n   {words}\n\n2. Wall - Min 4 in. thick.\n");
