@@ -48,6 +48,7 @@ pub(crate) use denied_list::denies_below;
 pub(crate) use draft::{Draft, Yield, holds_always, limit};
 pub(crate) use introduced::FirstSaid;
 pub(crate) use limit_heads::heads as limit_alone;
+pub(crate) use named::{Key, KeyedRow, Ordinary, keyed_rows, read_row};
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]
@@ -70,6 +71,8 @@ pub(crate) struct Around {
     pub(crate) heading: Span,
     /// Where in the document each word stands first.
     pub(crate) first_said: Arc<FirstSaid>,
+    /// The words that the document writes small.
+    pub(crate) ordinary: Arc<Ordinary>,
     /// The letters by which the head of the document names configurations.
     pub(crate) configuration_letters: Arc<[String]>,
 }
@@ -242,20 +245,20 @@ fn read_text(
     subject: &mut Subject,
     found: &mut Yield,
 ) {
-    if let Some(entries) = named::entries(source, pieces) {
-        for entry in entries {
-            let flow = Flow::of(source, entry.iter().copied()).with_usual_units(around.usual_units);
-            let span = entry.iter().copied().reduce(Span::join).unwrap_or_default();
-            match named::products(flow.text()) {
-                Some(names) => named::push(span, names, around, subject, found),
-                None => read_sentences(&flow, around, subject, found),
+    let runs = named::runs(source, pieces, &around.ordinary);
+    let runs = runs.unwrap_or_else(|| vec![named::Run::Text(pieces.to_vec())]);
+    for run in runs {
+        match run {
+            named::Run::Entries(span, listed) => {
+                named::push_listed(span, listed, around, subject, found);
+            }
+            named::Run::Text(pieces) => {
+                let flow = Flow::of(source, pieces).with_usual_units(around.usual_units);
+                if !tables::keyed_list(source, &flow, around, found) {
+                    read_sentences(&flow, around, subject, found);
+                }
             }
         }
-        return;
-    }
-    let flow = Flow::of(source, pieces.iter().copied()).with_usual_units(around.usual_units);
-    if !tables::keyed_list(source, &flow, around, found) {
-        read_sentences(&flow, around, subject, found);
     }
 }
 
@@ -265,14 +268,9 @@ fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &m
     let mut running = around.headed.clone().map(RunningHead::new);
     for range in crate::sentences::sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
-        if let Some(names) = named::products(words) {
-            named::push(
-                flow.span(range.start, range.end),
-                names,
-                around,
-                subject,
-                found,
-            );
+        if let Some(listed) = named::listed(words, &around.ordinary) {
+            let span = flow.span(range.start, range.end);
+            named::push_listed(span, listed, around, subject, found);
         } else {
             let own = running.as_mut().map(|running| {
                 let sentence = Sentence::new(flow, range.clone());
@@ -282,7 +280,9 @@ fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &m
                 around: own.as_ref().unwrap_or(around),
                 heads: &heads,
             };
+            let span = flow.span(range.start, range.end);
             sentence::read(flow, range, &set, subject, &mut introduced, found);
+            named::push_within(span, words, around, subject, found);
         }
     }
 }

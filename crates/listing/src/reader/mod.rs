@@ -10,6 +10,7 @@ mod head;
 mod headings;
 mod kinds;
 mod numbering;
+mod product_lists;
 mod second_pass;
 mod side_by_side;
 mod spelled_numbers;
@@ -26,11 +27,12 @@ use self::head::split_head;
 use self::headings::Headings;
 use self::kinds::Kinds;
 use self::numbering::{items, number};
+use self::product_lists::outline_and_rows;
 use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, standing};
 use self::where_built::where_built;
-use crate::clauses::{self, Around, Draft, FirstSaid, Yield};
+use crate::clauses::{self, Around, Draft, FirstSaid, Ordinary, Yield};
 use crate::conditions::letters;
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
@@ -40,7 +42,7 @@ use crate::model::{
 };
 use crate::naming::{Subject, component_of_title, components_in, named_part};
 use crate::options::{ItemOption, groups, item_options};
-use crate::outline::{Outline, OutlineItem, Paragraph, outline};
+use crate::outline::{Outline, OutlineItem, Paragraph};
 use crate::phrase::usual_units;
 use crate::places::Places;
 
@@ -77,10 +79,11 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Reading, DecodeError> {
 /// Reads a text that is UTF-8 already.
 pub fn read_text(name: &str, text: &str) -> Reading {
     let lines = lines(text);
-    let outline = outline(text, &lines);
+    let ordinary = Arc::new(Ordinary::of(text));
+    let (outline, product_rows) = outline_and_rows(text, &lines, &ordinary);
     let (stated, demanded) = split_head(text, &outline.head);
     let head = header(text, &stated);
-    let mut reader = Reader::new(text, &outline);
+    let mut reader = Reader::new(text, &outline, ordinary);
     reader.warnings.extend(head.warnings);
     reader.head(&stated, &demanded);
     let items: Vec<&OutlineItem> = outline.items.iter().collect();
@@ -88,6 +91,7 @@ pub fn read_text(name: &str, text: &str) -> Reading {
     for (item, found) in items.into_iter().zip(found) {
         reader.take_item(item, found);
     }
+    reader.product_rows(&product_rows);
     let pages = 1 + lines.iter().filter(|line| line.after_page_break).count();
     let source = Source {
         name: name.to_owned(),
@@ -120,12 +124,14 @@ struct Reader<'a> {
     usual_units: UsualUnits,
     /// Where each word stands first.
     first_said: Arc<FirstSaid>,
+    /// The words that the document writes small.
+    ordinary: Arc<Ordinary>,
     /// The letters by which the head names configurations.
     configuration_letters: Arc<[String]>,
 }
 
 impl<'a> Reader<'a> {
-    fn new(text: &'a str, outline: &'a Outline) -> Self {
+    fn new(text: &'a str, outline: &'a Outline, ordinary: Arc<Ordinary>) -> Self {
         let options = item_options(text, &outline.items);
         let usual_units = usual_units(text);
         let headings = Headings::of(text, outline);
@@ -152,6 +158,7 @@ impl<'a> Reader<'a> {
             places,
             usual_units,
             first_said: Arc::new(FirstSaid::of(text)),
+            ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
         }
     }
@@ -184,6 +191,7 @@ impl<'a> Reader<'a> {
             &Around {
                 usual_units: self.usual_units,
                 first_said: self.first_said.clone(),
+                ordinary: self.ordinary.clone(),
                 configuration_letters: self.configuration_letters.clone(),
                 ..Around::default()
             },
@@ -371,6 +379,7 @@ impl<'a> Reader<'a> {
             usual_units: self.usual_units,
             heading: item.heading,
             first_said: self.first_said.clone(),
+            ordinary: self.ordinary.clone(),
             configuration_letters: self.configuration_letters.clone(),
         }
     }

@@ -1,7 +1,5 @@
 //! Makers, and the list of products after one.
 
-use crate::model::ProductName;
-
 /// Ways in which firms' names end.
 const FIRM_ENDS: &[&str] = &[
     "inc",
@@ -63,27 +61,6 @@ const FIRM_ENDS: &[&str] = &[
     "trading",
     "international",
 ];
-
-/// Adds the products of a list to a maker.
-pub(super) fn add(names: &mut Vec<ProductName>, maker: &str, list: &str) {
-    let maker = maker.trim().trim_end_matches(['.', ',', ':']).trim();
-    for product in split_list(list) {
-        let product = product
-            .trim()
-            .trim_matches(['"', '“', '”', '.', ';', ' ', ',', '*'])
-            .trim();
-        let product = product
-            .strip_prefix("Types ")
-            .or_else(|| product.strip_prefix("Type "))
-            .unwrap_or(product);
-        if product.chars().any(char::is_alphanumeric) {
-            names.push(ProductName {
-                maker: maker.to_owned(),
-                product: product.to_owned(),
-            });
-        }
-    }
-}
 
 /// Splits `A, B and C (note, note) or D` at its commas and conjunctions, parentheses left whole and then dropped.
 pub(in crate::clauses) fn split_list(list: &str) -> Vec<String> {
@@ -150,5 +127,68 @@ pub(super) fn ends_as_firm(words: &str) -> bool {
         .split_whitespace()
         .filter(|word| word.len() > 3)
         .all(|word| word.starts_with(char::is_uppercase));
-    words.split_whitespace().count() >= 2 && titled && FIRM_ENDS.contains(&last.as_str())
+    words.split_whitespace().count() >= 2
+        && titled
+        && FIRM_ENDS
+            .iter()
+            .any(|end| last == *end || last.strip_suffix('s') == Some(end))
+}
+
+/// Splits a list at its commas and conjunctions, but for those in brackets and quotes; each part keeps its own.
+pub(super) fn split_outside(list: &str) -> Vec<String> {
+    let mut parts = vec![String::new()];
+    let mut depth = 0_u32;
+    let mut in_quotes = false;
+    let mut words = list.split(' ').peekable();
+    while let Some(word) = words.next() {
+        let joins = ["and", "or", "AND", "OR", "&"].contains(&word);
+        if joins && depth == 0 && !in_quotes {
+            parts.push(String::new());
+            continue;
+        }
+        for c in word.chars() {
+            match c {
+                '"' => in_quotes = !in_quotes,
+                '“' | '„' => in_quotes = true,
+                '”' => in_quotes = false,
+                '(' => depth += 1,
+                ')' => depth = depth.saturating_sub(1),
+                _ => {}
+            }
+            if matches!(c, ',' | ';') && depth == 0 && (!in_quotes || c == ';') {
+                parts.push(String::new());
+            } else if let Some(part) = parts.last_mut() {
+                part.push(c);
+            }
+        }
+        if words.peek().is_some()
+            && let Some(part) = parts.last_mut()
+        {
+            part.push(' ');
+        }
+    }
+    parts.retain(|part| !part.trim().is_empty());
+    parts
+}
+
+/// Where a run of capital words at the end of a text begins, when there is one that can be a maker.
+pub(super) fn capitals_tail(text: &str) -> Option<usize> {
+    let mut start = None;
+    let mut at = text.len();
+    for word in text.rsplit(' ') {
+        at = at.checked_sub(word.len())?;
+        let letters = word.chars().filter(|c| c.is_alphabetic());
+        let capital = letters.clone().count() > 0
+            && letters.clone().all(char::is_uppercase)
+            && !word.ends_with([',', ';'])
+            || word == "&";
+        if capital {
+            start = Some(at);
+        } else {
+            break;
+        }
+        at = at.saturating_sub(1);
+    }
+    let start = start?;
+    is_maker(text.get(start..)?.trim()).then_some(start)
 }

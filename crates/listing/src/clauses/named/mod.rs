@@ -1,53 +1,91 @@
-//! Lines of makers and their products.
+//! Makers and their products.
 //!
-//! Read are: `MAKER NAME -- Product, Product`, the maker in capitals or ending as firms do; `[1] Maker Co: Product. Maker Ltd:
-//! Product`; `Packing: Maker Company, "Product"; Maker Ltd, "Product"`. A name with no sign of a firm or quotation is not taken for
-//! one: the sentence stays prose.
+//! A maker stands beside its products in many ways: `MAKER NAME -- Product, Product`, `[1] Maker Co: Product`, `Packing: Maker Company, "Product"`,
+//! `Product (Maker)`, `"Product" of the Maker`, or in a cell before them. A maker's name is in capitals, ends as firms' names do, or has a coined word;
+//! a product's has a coined word, a code or a number, or is quoted. Where it isn't sure that all of a list are names, its words are left for a person.
+//!
+//! | what | where |
+//! |---|---|
+//! | one entry, whatever joins its maker and its products | `entry` |
+//! | which lines of a paragraph are entries | `lines` |
+//! | lists at the end, each row with its item in front | `keyed` |
+//! | names in a sentence that says more | `within` |
+//! | which words are coined | `ordinary` |
 
+mod entry;
+mod keyed;
+mod lines;
 mod makers;
+mod ordinary;
+mod within;
 
+pub(super) use self::entry::Listed;
+use self::entry::Reader;
+pub(crate) use self::keyed::{Key, KeyedRow, keyed_rows};
+pub(super) use self::lines::Run;
 pub(super) use self::makers::split_list;
-use self::makers::{add, ends_as_firm, is_maker};
+pub(crate) use self::ordinary::Ordinary;
 use super::Around;
 use super::draft::{Draft, Yield, local_property};
-use crate::model::{Confidence, ProductName, Requirement, Span};
-use crate::naming::Subject;
+use crate::model::{Condition, Confidence, Expr, ProductName, Requirement, Span};
+use crate::naming::{Subject, components_in};
 use crate::phrase::{TokenKind, lex};
 use measure::Unit;
 
-/// Dashes between a maker and its products.
-const DASHES: [&str; 4] = [" -- ", " — ", " – ", " - "];
-
-/// The products that a stretch of text lists, when it is a line of makers and nothing else.
-pub(super) fn products(words: &str) -> Option<Vec<ProductName>> {
-    // A maker stands before a dash, a colon or a comma, and has a capital.
-    let may_name = words.contains(['-', '–', '—', ':', ',']) && words.contains(char::is_uppercase);
-    if !may_name {
+/// The products that a stretch of text lists, when it is entries of makers and nothing else.
+pub(super) fn listed(words: &str, ordinary: &Ordinary) -> Option<Vec<Listed>> {
+    let may_name =
+        words.contains(['-', '–', '—', ':', ',', '"', '“', '(']) || words.contains(" by ");
+    if !may_name || !words.contains(char::is_uppercase) {
         return None;
     }
-    if restricts(words) {
+    let body = lines::without_marks(words);
+    if restricts(body) {
         return None;
     }
-    let body = strip_label(words);
-    let entries = by_dash(body)
-        .or_else(|| by_colon(body))
-        .or_else(|| by_comma(body))?;
-    let measured = entries.iter().any(|name| holds_measure(&name.product));
-    let kind = entries.iter().any(|name| is_kind(&name.product));
-    (!entries.is_empty() && !measured && !kind).then_some(entries)
+    Reader { ordinary }.all(body)
 }
 
-/// Whether a name is that of one of several kinds of a thing, as in a heading: `OPTION P`, `METHOD 2`.
-fn is_kind(name: &str) -> bool {
-    const KINDS: [&str; 5] = ["option", "variant", "alternate", "alternative", "method"];
-    const LONGEST: usize = 2;
-    name.trim().split_once(' ').is_some_and(|(kind, label)| {
-        KINDS.contains(&kind.to_lowercase().as_str())
-            && (1..=LONGEST).contains(&label.len())
-            && label
-                .chars()
-                .all(|c| c.is_ascii_uppercase() || c.is_ascii_digit())
-    })
+/// The runs of a paragraph's lines that are entries of makers, and those that are not; none where it holds no entry.
+pub(super) fn runs(source: &str, pieces: &[Span], ordinary: &Ordinary) -> Option<Vec<Run>> {
+    lines::runs(source, pieces, Reader { ordinary })
+}
+
+/// Adds clauses for the products that a sentence names besides what else it says.
+pub(super) fn push_within(
+    span: Span,
+    words: &str,
+    around: &Around,
+    subject: &Subject,
+    found: &mut Yield,
+) {
+    let may_name = words.contains(['"', '“', '„', '«', '('])
+        || words.contains(" by ")
+        || words.contains(", of ")
+        || words.contains(" from ");
+    if !may_name || around.denied {
+        return;
+    }
+    let reader = Reader {
+        ordinary: &around.ordinary,
+    };
+    let listed = within::within(words, reader);
+    if listed.is_empty() {
+        return;
+    }
+    let first = found.clauses.len();
+    push_listed(span, listed, around, subject, found);
+    if within::is_conditional(words) {
+        let condition = Condition {
+            also: Vec::new(),
+            words: words.to_owned(),
+            span,
+            expr: Expr::Words(words.to_owned()),
+        };
+        for draft in found.clauses.iter_mut().skip(first) {
+            draft.under(&condition, None);
+        }
+    }
 }
 
 /// Whether words hold a number with a unit, as no product's name does: `6 PCF`, `30%`.
@@ -87,128 +125,148 @@ fn restricts(words: &str) -> bool {
         "wide",
         "flush",
     ];
-    words.split(|c: char| !c.is_alphanumeric()).any(|word| {
+    const DENYING: &[&str] = &[
+        "not",
+        "no",
+        "none",
+        "except",
+        "excepting",
+        "excluding",
+        "discontinued",
+        "withdrawn",
+        "never",
+        "other",
+    ];
+    // What stands in brackets limits the name before it alone, unless it takes it from the list.
+    let (words, notes) = entry::without_brackets(words);
+    let denied = |note: &String| {
+        note.split(|c: char| !c.is_alphanumeric())
+            .any(|word| DENYING.contains(&word.to_lowercase().as_str()))
+    };
+    // A limit with a number is read where it stands.
+    if notes.iter().any(denied) || notes.iter().any(|note| holds_measure(note)) {
+        return true;
+    }
+    let numbered = words.replace("No. ", "").replace("NO. ", "");
+    numbered.split(|c: char| !c.is_alphanumeric()).any(|word| {
         RESTRICTIONS
             .iter()
             .any(|own| own.eq_ignore_ascii_case(word))
     })
 }
 
-/// The lines of a paragraph that is a list of makers, a maker each with the lines it wraps over; none when its first line names no
-/// maker. Where a line begins says where a maker begins better than its capitals do.
-pub(super) fn entries(source: &str, pieces: &[Span]) -> Option<Vec<Vec<Span>>> {
-    let begins = |piece: &Span| {
-        let words = strip_label(piece.of(source));
-        let dash = DASHES.iter().filter_map(|dash| words.find(dash)).min();
-        dash.and_then(|at| words.get(..at))
-            .is_some_and(|maker| is_maker(maker.trim()))
-    };
-    if !pieces.first().is_some_and(begins) {
-        return None;
-    }
-    let mut entries: Vec<Vec<Span>> = Vec::new();
-    for piece in pieces {
-        match entries.last_mut().filter(|_| !begins(piece)) {
-            Some(entry) => entry.push(*piece),
-            None => entries.push(vec![*piece]),
-        }
-    }
-    Some(entries)
-}
-
-/// Drops a footnote mark or a leading "Packing:" in the case of quoted names.
-fn strip_label(words: &str) -> &str {
-    let words = words.trim().trim_start_matches(['*', '†']).trim_start();
-    if words.starts_with('[')
-        && let Some(end) = words.find(']')
-    {
-        return words.get(end + 1..).unwrap_or_default().trim();
-    }
+/// Whether what stands in brackets behind a name says more than its colour or how it is put on.
+fn says_limit(words: &str) -> bool {
+    const HARMLESS: &[&str] = &[
+        "white",
+        "grey",
+        "gray",
+        "red",
+        "black",
+        "green",
+        "blue",
+        "spray",
+        "sprayed",
+        "brush",
+        "brushed",
+        "trowel",
+        "gun",
+        "grade",
+        "kind",
+        "pail",
+        "pails",
+        "tub",
+        "tubs",
+        "cartridge",
+        "cartridges",
+        "sausage",
+        "sausages",
+        "sealant",
+        "coating",
+        "wool",
+        "batt",
+        "slab",
+        "adhesive",
+        "or",
+        "and",
+        "the",
+        "mark",
+    ];
     words
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .any(|word| !HARMLESS.contains(&word.to_lowercase().as_str()))
 }
 
-/// `MAKER -- Product, Product MAKER TWO -- Product`.
-fn by_dash(words: &str) -> Option<Vec<ProductName>> {
-    let (at, dash) = DASHES
-        .iter()
-        .filter_map(|dash| words.find(dash).map(|at| (at, *dash)))
-        .min()?;
-    let maker = words.get(..at)?.trim();
-    if !is_maker(maker) {
-        return None;
-    }
-    let mut names = Vec::new();
-    let mut maker = maker.to_owned();
-    let mut rest = words.get(at + dash.len()..)?;
-    // The next maker stands in capitals before the next dash of the same kind.
-    while let Some(next) = rest.find(dash) {
-        let before = rest.get(..next)?;
-        let Some(split) = capitals_tail(before) else {
-            break;
-        };
-        add(&mut names, &maker, before.get(..split)?);
-        before
-            .get(split..)?
-            .trim()
-            .trim_start_matches([';', ','])
-            .trim()
-            .clone_into(&mut maker);
-        rest = rest.get(next + dash.len()..)?;
-    }
-    add(&mut names, &maker, rest);
-    Some(names)
-}
-
-/// Where a run of capital words at the end of a text begins, when there is one that can be a maker.
-fn capitals_tail(text: &str) -> Option<usize> {
-    let mut start = None;
-    let mut at = text.len();
-    for word in text.rsplit(' ') {
-        at = at.checked_sub(word.len())?;
-        let letters = word.chars().filter(|c| c.is_alphabetic());
-        let capital = letters.clone().count() > 0
-            && letters.clone().all(char::is_uppercase)
-            && !word.ends_with([',', ';'])
-            || word == "&";
-        if capital {
-            start = Some(at);
-        } else {
-            break;
+/// Adds the clauses that ask for the named products, those of a label for the part that it names.
+pub(super) fn push_listed(
+    span: Span,
+    listed: Vec<Listed>,
+    around: &Around,
+    subject: &Subject,
+    found: &mut Yield,
+) {
+    found.covered.push(span);
+    for entry in listed {
+        let own = entry.label.as_deref().and_then(labelled);
+        let subject = own.as_ref().unwrap_or(subject);
+        let apart = |label: &String| own.is_none() || tells_apart(label);
+        match entry.label.as_ref().filter(|label| apart(label)) {
+            Some(label) => push_of(span, entry.names, around, subject, Some(label), found),
+            None => push(span, entry.names, around, subject, found),
         }
-        at = at.saturating_sub(1);
+        for limit in entry.limits {
+            if let Some(last) = found.clauses.last_mut() {
+                last.confidence = Confidence::WithDoubt;
+            }
+            found.clauses.push(limited(span, &limit, around));
+        }
     }
-    let start = start?;
-    is_maker(text.get(start..)?.trim()).then_some(start)
 }
 
-/// `Maker Co: Product. Maker Two Ltd: Product, Product`, each maker ending as firms do.
-fn by_colon(words: &str) -> Option<Vec<ProductName>> {
-    let (maker, rest) = words.split_once(": ")?;
-    if !ends_as_firm(maker) {
-        return None;
+/// The clauses of a row of a list of products.
+pub(crate) fn read_row(row: &KeyedRow, around: &Around, found: &mut Yield) {
+    let mut listed = row.listed.clone();
+    if let Key::Part(label) = &row.key {
+        for entry in &mut listed {
+            entry.label = Some(label.clone());
+        }
     }
-    let mut names = Vec::new();
-    add(&mut names, maker, rest);
-    Some(names)
+    push_listed(row.span, listed, around, &around.subject, found);
 }
 
-/// `Maker Company, "Product"; Maker Ltd, "Product" or "Product"`, and `Maker GmbH, Product and Product`.
-fn by_comma(words: &str) -> Option<Vec<ProductName>> {
-    let body = match words.split_once(": ") {
-        Some((label, rest)) if label.split_whitespace().count() <= 4 && !ends_as_firm(label) => {
-            rest
-        }
-        _ => words,
-    };
-    let mut names = Vec::new();
-    for entry in body.split(';') {
-        let (maker, products) = entry.split_once(", ")?;
-        if !ends_as_firm(maker) || maker.split_whitespace().count() > 6 {
-            return None;
-        }
-        add(&mut names, maker, products);
+/// Whether a label tells one of several parts of a kind from the others: "Sealant A", "Wool 2".
+fn tells_apart(label: &str) -> bool {
+    let last = label.rsplit(' ').next().unwrap_or_default();
+    label.contains(' ') && (last.len() == 1 || last.chars().all(|c| c.is_ascii_digit()))
+}
+
+/// What is said of a product besides its name, for a person to judge: a name that is limited is never met by itself.
+fn limited(span: Span, limit: &str, around: &Around) -> Draft {
+    Draft {
+        span,
+        property: local_property(&around.item, limit),
+        component: "product".to_owned(),
+        attribute: limit.to_lowercase(),
+        requirement: Requirement::Prose,
+        condition: None,
+        options: around.options.clone(),
+        read_by: vec!["left as words".to_owned()],
+        confidence: Confidence::Prose,
     }
-    Some(names)
+}
+
+/// The part that a label names.
+fn labelled(label: &str) -> Option<Subject> {
+    let titles: Vec<_> = components_in(label)
+        .into_iter()
+        .map(|(component, ..)| (component, 0))
+        .collect();
+    (!titles.is_empty()).then(|| Subject {
+        titles,
+        title: label.to_owned(),
+        before: None,
+    })
 }
 
 /// Adds the clause that asks for one of the named products, or more names to the clause before it.
@@ -219,29 +277,54 @@ pub(super) fn push(
     subject: &Subject,
     found: &mut Yield,
 ) {
+    push_of(span, names, around, subject, None, found);
+}
+
+/// The same for one of several parts of a kind, which its label tells from the others.
+fn push_of(
+    span: Span,
+    names: Vec<ProductName>,
+    around: &Around,
+    subject: &Subject,
+    label: Option<&str>,
+    found: &mut Yield,
+) {
     found.covered.push(span);
     let titled = || subject.titles.iter().map(|(component, _)| *component);
     let component = titled()
         .chain(subject.before)
         .find(|component| component.property("product").is_some())
         .or_else(|| titled().next());
-    let property = component
-        .and_then(|component| component.property("product"))
-        .map_or_else(
-            || local_property(&around.item, "product"),
-            |property| property.name.clone(),
-        );
-    if let Some(last) = found.clauses.last_mut()
+    let property = match (component.and_then(|own| own.property("product")), label) {
+        (Some(property), None) => property.name.clone(),
+        (_, label) => local_property(
+            &around.item,
+            &format!("{} product", label.unwrap_or_default()),
+        ),
+    };
+    let held = found.clauses.iter_mut().rev();
+    let mut held = held.skip_while(|held| is_limit(held));
+    if let Some(last) = held.next()
         && let Requirement::Named { names: held } = &mut last.requirement
         && last.property == property
+        && last.options == around.options
     {
         held.extend(names);
         last.span = last.span.join(span);
         return;
     }
+    // A list that doesn't follow another of the same part may be of another of its kind: it isn't known to be of the part.
+    let again = found
+        .clauses
+        .iter()
+        .any(|held| held.property == property && held.options == around.options);
     found.clauses.push(Draft {
         span,
-        property,
+        property: if again {
+            local_property(&around.item, &format!("{} other product", subject.title))
+        } else {
+            property
+        },
         component: component.map_or_else(
             || subject.title.to_lowercase(),
             |component| component.title.to_lowercase(),
@@ -255,15 +338,21 @@ pub(super) fn push(
     });
 }
 
+/// Whether a clause only says more of a product that the clause before it names.
+fn is_limit(draft: &Draft) -> bool {
+    draft.component == "product" && draft.requirement == Requirement::Prose
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[track_caller]
     fn check(words: &str, expected: &[(&str, &str)]) {
-        let found = products(words).unwrap_or_default();
+        let found = listed(words, &Ordinary::default()).unwrap_or_default();
         let found: Vec<_> = found
             .iter()
+            .flat_map(|entry| &entry.names)
             .map(|name| (name.maker.as_str(), name.product.as_str()))
             .collect();
         assert_eq!(found, expected, "{words}");

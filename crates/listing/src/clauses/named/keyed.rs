@@ -1,0 +1,229 @@
+//! Rows of a list of products at the end of a document, each with the item or the part that it is for in front.
+
+use super::entry::{Listed, Reader};
+use super::lines::{cells, either, in_cells};
+use super::ordinary::Ordinary;
+use super::restricts;
+use crate::layout::{Line, is_rule};
+use crate::model::Span;
+use crate::naming::components_in;
+
+/// A row of a list of products.
+#[derive(Debug, Clone)]
+pub(crate) struct KeyedRow {
+    /// Its visible characters, and those of the lines that it goes on over.
+    pub(crate) span: Span,
+    /// The lines that it stands on.
+    pub(crate) lines: core::ops::Range<usize>,
+    pub(crate) key: Key,
+    pub(in crate::clauses) listed: Vec<Listed>,
+}
+
+/// What a row is for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum Key {
+    /// The items with these numbers.
+    Items(Vec<String>),
+    /// The part that these words name.
+    Part(String),
+}
+
+/// The rows of the lists of products among some lines.
+pub(crate) fn keyed_rows(lines: &[Line<'_>], ordinary: &Ordinary) -> Vec<KeyedRow> {
+    let reader = Reader { ordinary };
+    let mut rows: Vec<KeyedRow> = Vec::new();
+    let mut at = 0;
+    while let Some(line) = lines.get(at) {
+        if line.is_blank() || line.text.contains('|') || is_rule(line.text) {
+            at += 1;
+            continue;
+        }
+        if let Some(row) = row(lines, at, reader).filter(|_| !below_columns(lines, at)) {
+            at = row.lines.end;
+            rows.push(row);
+            continue;
+        }
+        // A row without a key goes on with that of the row above.
+        let last = rows.last_mut().filter(|row| row.lines.end == at);
+        if let Some(last) = last
+            && let Some(listed) = in_cells(&cells(line.text.trim()), reader)
+            && listed.iter().all(|entry| entry.label.is_none())
+            && !restricts(line.text)
+        {
+            last.listed.extend(listed);
+            last.span = last.span.join(line.content());
+            last.lines.end = at + 1;
+        }
+        at += 1;
+    }
+    rows
+}
+
+/// Whether the line stands in a table whose columns are headed as makers and products: that is read as a table.
+fn below_columns(lines: &[Line<'_>], at: usize) -> bool {
+    let above = lines.get(..at).unwrap_or_default().iter().rev();
+    let mut above = above
+        .take_while(|line| !line.is_blank())
+        .map(|line| line.text.to_lowercase());
+    above.any(|words| {
+        [
+            "maker",
+            "manufacturer",
+            "company",
+            "supplier",
+            "producer",
+            "firm",
+        ]
+        .iter()
+        .any(|maker| words.contains(maker))
+            && ["product", "designation", "brand", "trade name"]
+                .iter()
+                .any(|product| words.contains(product))
+            && cells(words.trim()).len() > 1
+    })
+}
+
+/// The row that begins with a line, with those that it wraps over.
+fn row(lines: &[Line<'_>], at: usize, reader: Reader<'_>) -> Option<KeyedRow> {
+    const MOST_LINES: usize = 3;
+    let first = lines.get(at)?;
+    let mut words = first.text.trim_end().to_owned();
+    let mut span = first.content();
+    for count in 1..=MOST_LINES {
+        let open = words.ends_with(',')
+            || [" or", " and", " OR", " AND"]
+                .iter()
+                .any(|end| words.ends_with(end));
+        if !open {
+            let (key, listed) = keyed(&words, reader)?;
+            return Some(KeyedRow {
+                span,
+                lines: at..at + count,
+                key,
+                listed,
+            });
+        }
+        let next = lines
+            .get(at + count)
+            .filter(|next| next.indent > first.indent)?;
+        words.push(' ');
+        words.push_str(next.text.trim());
+        span = span.join(next.content());
+    }
+    None
+}
+
+/// The key of a row and what it lists.
+fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
+    let line = line.trim().trim_start_matches(['*', '†', '•']).trim_start();
+    let cells = cells(line);
+    let (first, rest) = cells.split_first()?;
+    // A row that limits what it names is left to be read as words.
+    if restricts(line) {
+        return None;
+    }
+    if let Some(keys) = item_keys(first)
+        && let Some(listed) = of_rest(rest, reader)
+    {
+        return Some((Key::Items(keys), listed));
+    }
+    if !rest.is_empty() && reader.is_label(first) && !components_in(first).is_empty() {
+        let own = part_of_label(first);
+        let mut listed = of_rest(rest, reader)?;
+        for entry in &mut listed {
+            entry.label = None;
+        }
+        return Some((Key::Part(own.to_owned()), listed));
+    }
+    splits(line).into_iter().find_map(|(key, behind)| {
+        let keys = item_keys(key)?;
+        let listed = of_rest(&self::cells(behind), reader).or_else(|| reader.all(behind))?;
+        Some((Key::Items(keys), listed))
+    })
+}
+
+/// A label without the notes that it cites and the colon behind it: `WOOL (NOTES 9, 10)`.
+fn part_of_label(label: &str) -> &str {
+    let label = label.split(" (").next().unwrap_or(label);
+    label.trim().trim_end_matches(':').trim_end()
+}
+
+/// What the cells behind the key list: `Maker   Products`, or entries in one cell each.
+fn of_rest(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
+    if let [one, other] = cells
+        && let Some(listed) = either(one, other, reader)
+    {
+        return Some(vec![listed]);
+    }
+    if cells.is_empty() {
+        return None;
+    }
+    let mut all = Vec::new();
+    for cell in cells {
+        all.extend(reader.all(cell)?);
+    }
+    Some(all)
+}
+
+/// Where a number in front of a row may end, and what follows: `3A: MAKER - Product`, `4.1 Maker - Product`, `Items 2A, 3 - Maker - Product`.
+fn splits(line: &str) -> Vec<(&str, &str)> {
+    const JOINTS: [&str; 6] = [": ", " -- ", " — ", " – ", " - ", " "];
+    let from = lead_len(line);
+    let rest = line.get(from..).unwrap_or_default();
+    JOINTS
+        .iter()
+        .filter_map(|joint| {
+            let at = rest.find(joint)?;
+            Some((line.get(..from + at)?, rest.get(at + joint.len()..)?.trim()))
+        })
+        .collect()
+}
+
+/// How long the word is that says that a number is an item's.
+fn lead_len(words: &str) -> usize {
+    const LEADS: [&str; 8] = [
+        "items ",
+        "item ",
+        "notes ",
+        "note ",
+        "component ",
+        "part ",
+        "detail ",
+        "art. ",
+    ];
+    let lower = words.to_ascii_lowercase();
+    LEADS
+        .iter()
+        .find(|lead| lower.starts_with(**lead))
+        .map_or(0, |lead| lead.len())
+}
+
+/// The numbers of items that words are: `3A`, `Items 2A, 2A1`, `S1,S2`.
+fn item_keys(words: &str) -> Option<Vec<String>> {
+    const LONGEST: usize = 9;
+    let led = lead_len(words);
+    let list = words
+        .get(led..)?
+        .trim()
+        .trim_end_matches([':', '.'])
+        .trim_end();
+    let is_key = |key: &str| {
+        let letters = key.chars().filter(|c| c.is_alphabetic()).count();
+        let tidy = key
+            .chars()
+            .all(|c| c.is_ascii_alphanumeric() || matches!(c, '.' | '(' | ')' | '-'));
+        let numbered = key.contains(|c: char| c.is_ascii_digit()) && letters <= 3;
+        let lettered =
+            letters == 1 && key.len() <= 3 && key.starts_with(|c: char| c.is_uppercase());
+        key.len() <= LONGEST
+            && tidy
+            && key.starts_with(|c: char| c.is_ascii_alphanumeric())
+            && (numbered || lettered)
+    };
+    let keys: Vec<String> = list
+        .split([',', ' '])
+        .filter(|key| !key.is_empty() && *key != "and" && *key != "&")
+        .map(|key| key.trim_end_matches('.').to_owned())
+        .collect();
+    (!keys.is_empty() && keys.iter().all(|key| is_key(key))).then_some(keys)
+}

@@ -1,0 +1,252 @@
+//! The lines of a paragraph that are entries of makers and products, parted from those that are sentences.
+
+use super::entry::{Listed, Reader, is_coded};
+use super::makers::ends_as_firm;
+use super::restricts;
+use crate::layout::Flow;
+use crate::model::Span;
+use crate::naming::components_in;
+
+/// What some lines of a paragraph are.
+#[derive(Debug)]
+pub(in crate::clauses) enum Run {
+    /// Sentences.
+    Text(Vec<Span>),
+    /// Entries of makers and their products, with the lines that they stand on.
+    Entries(Span, Vec<Listed>),
+}
+
+/// The most lines that an entry wraps over.
+const MOST_LINES: usize = 4;
+
+/// The runs of a paragraph; none where it holds no entry.
+pub(super) fn runs(source: &str, pieces: &[Span], reader: Reader<'_>) -> Option<Vec<Run>> {
+    let mut runs: Vec<Run> = Vec::new();
+    let mut any = false;
+    let mut at = 0;
+    while let Some(piece) = pieces.get(at) {
+        let begins = match runs.last() {
+            Some(Run::Text(text)) => text.last().is_none_or(|last| closes(last.of(source))),
+            _ => true,
+        };
+        if begins && let Some((listed, count)) = entry_at(source, pieces, at, reader) {
+            let span = pieces
+                .get(at..at + count)
+                .and_then(|lines| lines.iter().copied().reduce(Span::join))
+                .unwrap_or(*piece);
+            runs.push(Run::Entries(span, listed));
+            any = true;
+            at += count;
+            continue;
+        }
+        match runs.last_mut() {
+            Some(Run::Text(text)) => text.push(*piece),
+            _ => runs.push(Run::Text(vec![*piece])),
+        }
+        at += 1;
+    }
+    any.then_some(runs)
+}
+
+/// Whether a line ends what it says, so that the next begins anew.
+fn closes(line: &str) -> bool {
+    line.trim_end().ends_with(['.', ':', ';', ')', '*'])
+}
+
+/// The entry that begins with a line, with the count of its lines.
+fn entry_at(
+    source: &str,
+    pieces: &[Span],
+    at: usize,
+    reader: Reader<'_>,
+) -> Option<(Vec<Listed>, usize)> {
+    let line = |index: usize| pieces.get(index).map(|piece| piece.of(source));
+    let joined = |count: usize| {
+        let lines = pieces.get(at..at + count)?;
+        Some(Flow::of(source, lines.iter().copied()).text().to_owned())
+    };
+    let read = |count: usize| {
+        if count == 1
+            && let Some(listed) = of_cells(line(at)?, reader)
+        {
+            return Some(listed);
+        }
+        of_words(&joined(count)?, reader)
+    };
+    let open = |words: &str| {
+        let words = words.trim_end();
+        words.ends_with([',', '-', '–', '—', ':'])
+            || ["or", "and", "OR", "AND"]
+                .iter()
+                .any(|word| words.rsplit(' ').next() == Some(*word))
+            || words.matches('"').count() % 2 == 1
+            || words.matches('(').count() > words.matches(')').count()
+    };
+    let mut best = None;
+    for count in 1..=MOST_LINES {
+        let Some(last) = line(at + count - 1) else {
+            break;
+        };
+        // A line that is an entry by itself goes on with none before it.
+        if count > 1 && is_entry(last, reader) {
+            break;
+        }
+        let read = read(count);
+        if best.is_some() && read.is_none() {
+            break;
+        }
+        best = read.map(|listed| (listed, count)).or(best);
+        if best.is_some() && !open(last) && !wraps(line(at + count), reader) {
+            break;
+        }
+    }
+    // What is left open at its end goes on, perhaps in words that are no names.
+    let (listed, count) = best?;
+    let last = line(at + count - 1)?;
+    let goes_on = line(at + count)
+        .is_some_and(|next| !closes(last) && begins_late(next) && !is_entry(next, reader));
+    if !open(last) && !goes_on {
+        return Some((listed, count));
+    }
+    let more = read(count + 1).filter(|_| goes_on)?;
+    Some((more, count + 1))
+}
+
+/// Whether a line can only be the rest of the one before it: it begins small, or is a product's name by itself.
+fn wraps(line: Option<&str>, reader: Reader<'_>) -> bool {
+    line.is_some_and(|line| {
+        let line = line.trim();
+        line.starts_with(|c: char| c.is_lowercase() || c == '"' || c == '(')
+            || reader.products(line.trim_end_matches('.'), "").is_some()
+    })
+}
+
+/// Whether a line begins with what ends the words before it: small letters, or a letter with a stop behind it.
+fn begins_late(line: &str) -> bool {
+    let line = line.trim();
+    let word = line.split(' ').next().unwrap_or_default();
+    line.starts_with(char::is_lowercase) || word.len() == 2 && word.ends_with('.')
+}
+
+fn is_entry(line: &str, reader: Reader<'_>) -> bool {
+    of_cells(line, reader).is_some() || of_words(line.trim(), reader).is_some()
+}
+
+fn of_words(words: &str, reader: Reader<'_>) -> Option<Vec<Listed>> {
+    let body = without_marks(words);
+    (!restricts(body)).then(|| reader.all(body)).flatten()
+}
+
+/// Drops a footnote's mark: `[1]`, `(ii)`, `*`.
+pub(super) fn without_marks(words: &str) -> &str {
+    const LONGEST: usize = 5;
+    let words = words
+        .trim()
+        .trim_start_matches(['*', '†', '•', '–', '-', '■'])
+        .trim_start();
+    for (open, close) in [('[', ']'), ('(', ')')] {
+        let inside = words
+            .strip_prefix(open)
+            .and_then(|rest| rest.split_once(close));
+        if let Some((mark, rest)) = inside
+            && mark.len() <= LONGEST
+        {
+            return rest.trim_start();
+        }
+    }
+    words
+}
+
+/// The cells of a line: what wide gaps or leaders part.
+pub(super) fn cells(line: &str) -> Vec<&str> {
+    let mut cells = Vec::new();
+    let mut start = 0;
+    let bytes = line.as_bytes();
+    let mut at = 0;
+    while at < bytes.len() {
+        let rest = line.get(at..).unwrap_or_default();
+        let gap = rest.len() - rest.trim_start_matches([' ', '\t']).len();
+        let wide = gap >= 2 || rest.starts_with('\t');
+        let dotted = rest.trim_start_matches(' ');
+        let dots = dotted.len() - dotted.trim_start_matches('.').len();
+        let length = if dots >= 3 {
+            let behind = dotted.get(dots..).unwrap_or_default();
+            gap + dots + (behind.len() - behind.trim_start().len())
+        } else if wide {
+            gap
+        } else {
+            0
+        };
+        if length > 0 {
+            cells.extend(line.get(start..at));
+            at += length;
+            start = at;
+        } else {
+            at += 1;
+            while !line.is_char_boundary(at) {
+                at += 1;
+            }
+        }
+    }
+    cells.extend(line.get(start..));
+    cells.retain(|cell| !cell.trim().is_empty());
+    cells
+}
+
+/// The entries of a line set in cells: `Maker   Products`, `Part   Maker   Products`, `Part   Products   Maker`, `Part   Maker: Products`.
+fn of_cells(line: &str, reader: Reader<'_>) -> Option<Vec<Listed>> {
+    let line = without_marks(line);
+    if restricts(line) {
+        return None;
+    }
+    let cells = cells(line);
+    in_cells(&cells, reader)
+}
+
+/// The entries of some cells.
+pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
+    match cells {
+        [maker, list] if reader.is_maker(maker) => {
+            reader.of_maker(maker, list).map(|listed| vec![listed])
+        }
+        [label, entry] if is_part(label, reader) => {
+            let mut all = reader.all(entry)?;
+            for listed in &mut all {
+                listed.label.get_or_insert_with(|| part_words(label));
+            }
+            Some(all)
+        }
+        [label, one, other] if is_part(label, reader) => {
+            let mut listed = either(one, other, reader)?;
+            listed.label = Some(part_words(label));
+            Some(vec![listed])
+        }
+        _ => None,
+    }
+}
+
+/// Whether a cell names a part, with a letter or number that tells it from its like.
+fn is_part(words: &str, reader: Reader<'_>) -> bool {
+    reader.is_label(words.trim_end_matches(':').trim_end()) && !components_in(words).is_empty()
+}
+
+fn part_words(cell: &str) -> String {
+    cell.trim().trim_end_matches(':').trim_end().to_owned()
+}
+
+/// A maker and its products in two cells, whichever stands first.
+pub(super) fn either(one: &str, other: &str, reader: Reader<'_>) -> Option<Listed> {
+    if is_coded(other) && !is_coded(one) && reader.is_named(one) {
+        let listed = reader.products(other, one);
+        return listed.filter(|_| !ends_as_firm(other));
+    }
+    let first = match (reader.is_maker(one), reader.is_maker(other)) {
+        (true, true) => ends_as_firm(one) || !ends_as_firm(other),
+        (first, _) => first,
+    };
+    if first {
+        reader.of_maker(one, other)
+    } else {
+        reader.of_maker(other, one)
+    }
+}

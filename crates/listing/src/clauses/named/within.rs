@@ -1,0 +1,409 @@
+//! Names of products within a sentence that says more: quoted, or beside their maker.
+
+use core::ops::Range;
+
+use super::entry::{Listed, Reader, is_coded};
+use super::makers::ends_as_firm;
+use super::restricts;
+use crate::naming::components_in;
+
+/// The products that a sentence names besides what else it says, each group with the part that the words before it name.
+pub(super) fn within(words: &str, reader: Reader<'_>) -> Vec<Listed> {
+    if denies(words) {
+        return Vec::new();
+    }
+    let mut found: Vec<Listed> = Vec::new();
+    let mut at = 0;
+    for group in quoted_groups(words) {
+        if group.start < at {
+            continue;
+        }
+        if let Some((listed, end)) = of_quoted(words, &group, reader) {
+            at = end;
+            found.push(listed);
+        }
+    }
+    if found.is_empty() {
+        found.extend(unquoted(words, reader));
+    }
+    found
+}
+
+/// Whether a sentence says of the names in it that they are not to be used, or are no names of products.
+fn denies(words: &str) -> bool {
+    const SAYING: &[&str] = &[
+        "other",
+        "not",
+        "no",
+        "never",
+        "none",
+        "except",
+        "discontinued",
+        "equal",
+        "equivalent",
+        "similar",
+        "withdrawn",
+        "marked",
+        "marking",
+        "label",
+        "labelled",
+        "labeled",
+        "legend",
+        "stamped",
+        "reads",
+        "drawing",
+        "drawings",
+        "titled",
+        "word",
+        "words",
+        "without",
+        "instead",
+        "unlike",
+        "than",
+        "report",
+        "sponsor",
+        "client",
+        "trademark",
+        "formerly",
+    ];
+    words
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+}
+
+/// The runs of quoted names that only commas and conjunctions part. A sign of inches opens no quotation.
+fn quoted_groups(words: &str) -> Vec<Range<usize>> {
+    const LONGEST: usize = 48;
+    let mut groups: Vec<Range<usize>> = Vec::new();
+    let mut at = 0;
+    while let Some(open) = words
+        .get(at..)
+        .and_then(|rest| rest.find(['"', '“', '„', '«']))
+        .map(|found| at + found)
+    {
+        let sign = words.get(open..).and_then(|rest| rest.chars().next());
+        let len = sign.map_or(1, char::len_utf8);
+        let before = words.get(..open).unwrap_or_default();
+        let opens = before.is_empty() || before.ends_with([' ', '(', '/']);
+        let behind = words.get(open + len..).unwrap_or_default();
+        let close = behind
+            .find(['"', '”', '“', '»'])
+            .filter(|close| opens && *close <= LONGEST && *close > 0);
+        let Some(close) = close else {
+            at = open + len;
+            continue;
+        };
+        let closing = behind
+            .get(close..)
+            .and_then(|rest| rest.chars().next())
+            .map_or(1, char::len_utf8);
+        let end = open + len + close + closing;
+        let joined = groups.last().and_then(|last| words.get(last.end..open));
+        let goes_on = joined.is_some_and(|between| {
+            [",", "or", "and", ", or", ", and", "OR", "AND"].contains(&between.trim())
+        });
+        match groups.last_mut().filter(|_| goes_on) {
+            Some(last) => last.end = end,
+            None => groups.push(open..end),
+        }
+        at = end;
+    }
+    groups
+}
+
+/// A run of quoted names with the maker beside it, or without one; and where it ends.
+fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(Listed, usize)> {
+    let told = |listed: &Listed, maker: &str| {
+        let mut names = listed.names.iter();
+        ends_as_firm(maker) || names.all(|name| reader.is_product(&name.product))
+    };
+    let list = words.get(group.clone())?;
+    let before = words.get(..group.start)?;
+    let behind = words.get(group.end..)?;
+    let first = list.trim_matches(|c: char| !c.is_alphanumeric());
+    if !first.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()) {
+        return None;
+    }
+    if let Some((maker, end)) = led(behind, reader) {
+        let listed = reader.products(list, maker)?;
+        if !told(&listed, maker) {
+            return None;
+        }
+        return Some((labelled(before, listed), group.end + end));
+    }
+    let tidy = before
+        .trim_end()
+        .trim_end_matches([',', '(', ':'])
+        .trim_end();
+    let tidy = tidy.trim_end_matches("'s").trim_end_matches("’s");
+    let tail = capital_tail(tidy);
+    if !tail.is_empty() && reader.is_named(tail) {
+        let listed = reader.products(list, tail)?;
+        if !told(&listed, tail) {
+            return None;
+        }
+        let before = tidy.get(..tidy.len() - tail.len())?;
+        return Some((labelled(before, listed), group.end));
+    }
+    let listed = reader.products(list, "")?;
+    let all = listed
+        .names
+        .iter()
+        .all(|name| reader.is_product(&name.product));
+    all.then(|| (labelled(before, listed), group.end))
+}
+
+/// Names without quotation, beside their maker: `Castramix 17 or Castramix 17-HS, both by Denholm Spray Works`, `Odelith 90 (Steinwerk Odel GmbH)`.
+fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
+    const LEADS: [&str; 18] = [
+        ", both made by the ",
+        ", both made by ",
+        ", both by ",
+        ", both of ",
+        ", made by the ",
+        ", made by ",
+        ", which is made by ",
+        ", by ",
+        ", of the ",
+        ", of ",
+        ", from ",
+        " made by the ",
+        " made by ",
+        " by the ",
+        " by ",
+        " from the ",
+        " from ",
+        " (",
+    ];
+    let mut found: Vec<Listed> = Vec::new();
+    let mut from = 0;
+    loop {
+        let rest = words.get(from..).unwrap_or_default();
+        let next = LEADS
+            .iter()
+            .filter_map(|lead| Some((rest.find(lead)?, lead.len())))
+            .min_by_key(|(at, len)| (*at, usize::MAX - len));
+        let Some((at, len)) = next else {
+            break;
+        };
+        let (before, behind) = (
+            rest.get(..at).unwrap_or_default(),
+            rest.get(at + len..).unwrap_or_default(),
+        );
+        let maker = capital_head(behind);
+        let closed = rest.get(at..at + len) != Some(" (")
+            || behind
+                .get(maker.len()..)
+                .is_some_and(|rest| rest.starts_with(')'));
+        let list = product_tail(before, reader);
+        let is_firm = words.contains(char::is_lowercase) || ends_as_firm(maker);
+        if closed
+            && is_firm
+            && !list.is_empty()
+            && reader.is_maker(maker)
+            && let Some(listed) = reader.products(list, maker)
+        {
+            let before = before.get(..before.len() - list.len()).unwrap_or_default();
+            found.push(labelled(before, listed));
+            from += at + len + maker.len();
+        } else {
+            from += at + len;
+        }
+    }
+    found
+}
+
+/// The maker that a lead names right behind a name, and where it ends: ` of the Pellowfield Rubber Company`, ` (Ombrel Kemi)`.
+fn led<'w>(behind: &'w str, reader: Reader<'_>) -> Option<(&'w str, usize)> {
+    const LEADS: [&str; 13] = [
+        ", both made by ",
+        ", both by ",
+        ", both of ",
+        ", made by ",
+        ", by ",
+        ", of ",
+        ", from ",
+        " made by ",
+        " by ",
+        " of ",
+        " from ",
+        " (",
+        ", ",
+    ];
+    let lower = behind.to_ascii_lowercase();
+    let lead = LEADS.iter().find(|lead| lower.starts_with(**lead))?;
+    let rest = behind.get(lead.len()..)?;
+    let the = ["the ", "THE "].iter().find(|the| rest.starts_with(**the));
+    let from = lead.len() + the.map_or(0, |the| the.len());
+    let maker = capital_head(behind.get(from..)?);
+    let is_maker = match *lead {
+        " (" => reader.is_named(maker),
+        _ => reader.is_maker(maker),
+    };
+    is_maker.then_some((maker, from + maker.len()))
+}
+
+/// The run of capitalised words that a text begins with.
+fn capital_head(text: &str) -> &str {
+    const LINKS: [&str; 4] = ["of", "and", "&", "the"];
+    let mut end = 0;
+    let mut at = 0;
+    for word in text.split_inclusive(' ') {
+        let bare = word.trim_end();
+        let closes =
+            bare.ends_with([',', ';', ')', ':']) || bare.ends_with('.') && !is_short_form(bare);
+        let name = bare.trim_end_matches([',', ';', ')', ':', '.']);
+        let capital = name.starts_with(char::is_uppercase);
+        if !(capital || LINKS.contains(&name) && !closes) {
+            break;
+        }
+        at += word.len();
+        if capital {
+            let kept = if closes { name.len() } else { bare.len() };
+            end = at - word.len() + kept;
+        }
+        if closes {
+            break;
+        }
+    }
+    text.get(..end).unwrap_or_default()
+}
+
+fn is_short_form(word: &str) -> bool {
+    [
+        "Inc.", "Co.", "Corp.", "Ltd.", "Bros.", "Mfg.", "Inc.,", "INC.", "CO.", "CORP.", "LTD.",
+    ]
+    .contains(&word)
+}
+
+/// The run of capitalised words that a text ends with.
+fn capital_tail(text: &str) -> &str {
+    let mut start = text.len();
+    let mut at = text.len();
+    for word in text.rsplit(' ') {
+        at = at.saturating_sub(word.len());
+        let capital = word.starts_with(char::is_uppercase) && !word.ends_with([',', ';', ':']);
+        let stops = word.ends_with('.') && !is_short_form(word);
+        if stops || !(capital || ["&", "of", "and"].contains(&word) && start < text.len()) {
+            break;
+        }
+        if capital {
+            start = at;
+        }
+        at = at.saturating_sub(1);
+    }
+    text.get(start..).unwrap_or_default()
+}
+
+/// The products that a text ends with, those that a conjunction joins included.
+fn product_tail<'w>(text: &'w str, reader: Reader<'_>) -> &'w str {
+    let mut start = text.len();
+    let mut at = text.len();
+    for word in text.rsplit(' ') {
+        at = at.saturating_sub(word.len());
+        let named = word.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())
+            && !word.ends_with([';', ':', '.', '"'])
+            && !word.contains(['(', ')']);
+        let joins = ["or", "and"].contains(&word) && start < text.len();
+        if !named && !joins {
+            break;
+        }
+        if named {
+            start = at;
+        }
+        at = at.saturating_sub(1);
+    }
+    let mut tail = text.get(start..).unwrap_or_default();
+    // The first word of a sentence has its capital from that: `Use Quennslab 80`, `Sealant Pennard Pourable`.
+    if let Some((first, rest)) = tail.split_once(' ')
+        && !reader.coins(first)
+        && (first.len() > 3 || first.contains(char::is_lowercase))
+        && reader.products(rest, "").is_some()
+    {
+        tail = rest;
+    }
+    let opens = tail.len() == text.trim_start().len() && !tail.contains(' ') && !is_coded(tail);
+    if !opens && reader.products(tail, "").is_some() {
+        tail
+    } else {
+        ""
+    }
+}
+
+/// The same with the part that the words before it name.
+fn labelled(before: &str, listed: Listed) -> Listed {
+    const CARRYING: &[&str] = &[
+        "is", "was", "are", "were", "be", "the", "of", "by", "use", "used", "with", "called",
+        "either", "and", "or", "a", "an", "as", "to", "in", "from", "shall", "proved", "tested",
+        "accepted", "for", "for the", "named", "brand", "product", "products", "only", "apply",
+        "applied", "type", "sold", "examined", "using", "listed", "approved", "both", "one",
+        "made", "supplied", "on", "over",
+    ];
+    let clause = before.rsplit([';', '.']).next().unwrap_or_default();
+    let last = before
+        .trim_end()
+        .trim_end_matches([':', ',', '('])
+        .rsplit(' ')
+        .next()
+        .unwrap_or_default();
+    let named = components_in(clause);
+    let label = match named.last() {
+        Some((_, _, at))
+            if clause
+                .get(at.end..)
+                .is_none_or(|rest| !ends_in_noun(rest, CARRYING)) =>
+        {
+            clause.get(at.clone()).map(str::to_owned)
+        }
+        _ if ends_in_noun(last, CARRYING) => Some(last.to_owned()),
+        _ => None,
+    };
+    Listed {
+        label: listed.label.clone().or(label),
+        ..listed
+    }
+}
+
+/// Whether the last word of a text is a noun that may name a part: a small word that carries no other meaning.
+fn ends_in_noun(text: &str, carrying: &[&str]) -> bool {
+    let last = text
+        .trim_end()
+        .trim_end_matches([':', ',', '('])
+        .rsplit(' ')
+        .next()
+        .unwrap_or_default();
+    last.len() > 2
+        && last.chars().all(char::is_alphabetic)
+        && !carrying.contains(&last.to_lowercase().as_str())
+}
+
+/// Whether a sentence says for what its names are, in words that only a person can judge.
+pub(super) fn is_conditional(words: &str) -> bool {
+    const SAYING: &[&str] = &[
+        "where",
+        "when",
+        "if",
+        "option",
+        "options",
+        "configuration",
+        "configurations",
+        "alternate",
+        "alternative",
+        "alternatively",
+        "lieu",
+        "place",
+        "unless",
+        "above",
+        "below",
+        "over",
+        "may",
+        "substituted",
+        "optional",
+        "only",
+        "case",
+    ];
+    restricts(words)
+        || words
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+}
