@@ -54,12 +54,19 @@ pub(crate) fn sentences(text: &str) -> Vec<Range<usize>> {
             {
                 end += mark.len_utf8();
             }
-            push(&mut sentences, text, start..end);
+            push(&mut sentences, text, start..end, LONGEST);
             start = end;
         }
     }
-    push(&mut sentences, text, start..text.len());
+    push(&mut sentences, text, start..text.len(), LONGEST);
     sentences
+}
+
+/// A running text whole, or one beyond all measure in pieces: what is looked for in all of a paragraph.
+pub(crate) fn stretches(text: &str) -> Vec<Range<usize>> {
+    let mut stretches = Vec::new();
+    push(&mut stretches, text, 0..text.len(), 4 * LONGEST);
+    stretches
 }
 
 /// The longest stretch that is read as one sentence, in bytes. The rules look at every number beside every other, so that a sentence without
@@ -67,10 +74,10 @@ pub(crate) fn sentences(text: &str) -> Vec<Range<usize>> {
 const LONGEST: usize = 2000;
 
 /// Adds a sentence; one beyond all measure in pieces, each cut behind a stop of any kind or else between words.
-fn push(sentences: &mut Vec<Range<usize>>, text: &str, range: Range<usize>) {
+fn push(sentences: &mut Vec<Range<usize>>, text: &str, range: Range<usize>, longest: usize) {
     let mut start = range.start;
-    while range.end - start > LONGEST {
-        let most = (start..=start + LONGEST)
+    while range.end - start > longest {
+        let most = (start..=start + longest)
             .rev()
             .find(|at| text.is_char_boundary(*at))
             .unwrap_or(range.end);

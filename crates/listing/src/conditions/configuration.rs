@@ -2,6 +2,7 @@
 
 use crate::layout::Flow;
 use crate::rules::Sentence;
+use crate::sentences::stretches;
 
 /// A mention of configurations.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -40,7 +41,10 @@ pub(crate) fn configurations(sentence: &Sentence<'_>) -> Vec<Mentioned> {
 /// The letters by which the head of a document names configurations; none where it names but one.
 pub(crate) fn letters<'a>(head: impl Iterator<Item = &'a Flow>) -> Vec<String> {
     let mut names: Vec<String> = head
-        .flat_map(|flow| configurations(&Sentence::new(flow, 0..flow.text().len())))
+        .flat_map(|flow| {
+            let stretches = stretches(flow.text()).into_iter();
+            stretches.flat_map(|range| configurations(&Sentence::new(flow, range)))
+        })
         .flat_map(|mention| mention.names)
         .collect();
     names.sort();

@@ -16,6 +16,7 @@ use crate::layout::Flow;
 use crate::model::{Header, HeaderTopic, Span, WarningKind};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
+use crate::sentences::stretches;
 use identity::{check_designation, designation, edition, standards, title};
 
 /// What the words before a number name.
@@ -50,8 +51,10 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
         if is_prose(flow.text()) {
             continue;
         }
-        let sentence = Sentence::new(&flow, 0..flow.text().len());
-        read_paragraph(&sentence, &mut read, &mut heat_ratings);
+        for range in stretches(flow.text()) {
+            let sentence = Sentence::new(&flow, range);
+            read_paragraph(&sentence, &mut read, &mut heat_ratings);
+        }
     }
     if read.header.ratings_hr.is_empty() {
         read.header.ratings_hr = heat_ratings;

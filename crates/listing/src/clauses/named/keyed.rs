@@ -61,8 +61,11 @@ pub(crate) fn keyed_rows(lines: &[Line<'_>], ordinary: &Ordinary) -> Vec<KeyedRo
 
 /// Whether the line stands in a table whose columns are headed as makers and products: that is read as a table.
 fn below_columns(lines: &[Line<'_>], at: usize) -> bool {
+    /// No table of products is longer.
+    const MOST_ROWS: usize = 60;
     let above = lines.get(..at).unwrap_or_default().iter().rev();
     let mut above = above
+        .take(MOST_ROWS)
         .take_while(|line| !line.is_blank())
         .map(|line| line.text.to_lowercase());
     above.any(|words| {
