@@ -277,7 +277,9 @@ pub(super) fn lettered(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
 /// `2-1/2 in. up to a 1 in. joint`, `over a 2 in. joint`: a limit that the joint itself follows.
 pub(super) fn before_joint(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
-    if let Some(own) = of_one_width(sentence, index) {
+    if let Some(own) =
+        of_one_width(sentence, index).or_else(|| headed_by_one_width(sentence, index))
+    {
         return Some(own);
     }
     let before = amount.first.checked_sub(1)?;
@@ -350,6 +352,30 @@ fn of_one_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
         first,
         last: end + 1,
         expr: crate::model::Expr::Words(sentence.words(first, end + 1).to_owned()),
+        triggers: vec![index],
+        parts: Vec::new(),
+    })
+}
+
+/// `(A) 1 in. joints: one strip`, `- 2 in. to 4 in. joints: two strips`: a line that opens with the size of the joints it is for, and a colon.
+fn headed_by_one_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
+    let amount = sentence.amount(index)?;
+    let bullet = ['-', '–', '•', '*']
+        .iter()
+        .any(|bullet| sentence.is_sign(0, *bullet));
+    let end = sentence.skip_parentheses(amount.last);
+    let end = end + usize::from(sentence.is_any(end, &["wide", "nominal", "nom"]));
+    let opens = amount.first == usize::from(bullet);
+    let goes_on = sentence.amounts.iter().any(|other| other.first > end + 1);
+    let reads = amount.unit.dimension() == measure::Dimension::Length
+        && opens
+        && goes_on
+        && sentence.is_any(end, &["joint", "joints", "gaps"])
+        && sentence.is_sign(end + 1, ':');
+    reads.then(|| Found {
+        first: amount.first,
+        last: end + 1,
+        expr: Expr::Words(sentence.words(amount.first, end + 1).to_owned()),
         triggers: vec![index],
         parts: Vec::new(),
     })

@@ -393,6 +393,9 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     if !sentence.is_any(at, &["in", "for", "with"]) {
         return None;
     }
+    if let Some(case) = so_many_or_more(sentence, at) {
+        return Some(case);
+    }
     let article = usize::from(sentence.is_any(at + 1, &["a", "the"]));
     let compound = at + 1 + article;
     if sentence.is_any(compound, HYPHENED)
@@ -432,5 +435,63 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
         first: at,
         last: noun + 1 + if board { 2 } else { 0 },
         triggers,
+    })
+}
+
+/// `In two or more layers, splices may be butted`: how a sentence opens that says something of another thing then. What says how the layers themselves are
+/// laid, "In two or more layers, each 2 in. thick", asks for them.
+fn so_many_or_more(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
+    const OF_LAYERS: &[&str] = &[
+        "each",
+        "all",
+        "both",
+        "every",
+        "with",
+        "to",
+        "of",
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "laid",
+        "staggered",
+        "glued",
+        "fastened",
+        "attached",
+        "compressed",
+        "installed",
+        "applied",
+        "cut",
+        "tightly",
+        "the",
+        "for",
+        "in",
+        "on",
+        "at",
+        "and",
+        "not",
+        "total",
+        "totaling",
+        "totalling",
+    ];
+    let opens = at == 0 && sentence.is_word(at, "in");
+    let amount = sentence
+        .amounts
+        .first()
+        .filter(|amount| opens && amount.first == 1)?;
+    let comma = (amount.first..amount.first + 5).find(|at| sentence.is_sign(*at, ','))?;
+    let more = (amount.first..comma)
+        .any(|at| sentence.is_word(at, "or") && sentence.is_any(at + 1, &["more", "fewer"]));
+    let layers = sentence.has_any(amount.first, comma, &["layers", "plies"]);
+    let thing = sentence
+        .token(comma + 1)
+        .is_some_and(|token| token.word().is_some())
+        && sentence.amount_at(comma + 1).is_none()
+        && !sentence.is_any(comma + 1, OF_LAYERS);
+    (amount.unit == Unit::Count && more && layers && thing).then(|| Case {
+        kind: Kind::Layers,
+        first: at,
+        last: comma,
+        triggers: amounts(sentence, at, comma),
     })
 }

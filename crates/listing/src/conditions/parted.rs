@@ -218,8 +218,32 @@ pub(super) fn parts(sentence: &Sentence<'_>, from: usize, to: usize) -> bool {
         .find(|at| sentence.is_any(*at, &["where", "when", "if"]))
         .unwrap_or(to);
     set_off
+        || is_said_of_a_name(sentence, from, to)
         || (from..to).any(|at| joins_another(sentence, at, to))
         || (from..case).any(|at| tells_otherwise(sentence, at) || says_unknown(sentence, at, case))
+}
+
+/// Whether a condition stands in brackets behind a name in capitals that begins something else: "2 in. D. *CLIPS (USE WHEN TRACK IS SET FIRST)*".
+fn is_said_of_a_name(sentence: &Sentence<'_>, from: usize, to: usize) -> bool {
+    let Some(open) = (from..=to).rev().find(|at| sentence.is_sign(*at, '(')) else {
+        return false;
+    };
+    let in_capitals = |at: &usize| {
+        let printed = sentence.words(*at, at + 1);
+        printed.len() > 1
+            && printed
+                .chars()
+                .all(|c| c.is_uppercase() || "-*".contains(c))
+    };
+    let named = (from..open).rev().take_while(in_capitals).count();
+    let before = (open - named).checked_sub(1).filter(|at| *at >= from);
+    named > 0
+        && before.is_some_and(|at| {
+            sentence.is_sign(at, '.') || {
+                let printed = sentence.words(at, at + 1);
+                printed.len() == 2 && printed.ends_with('.')
+            }
+        })
 }
 
 /// Whether a number is one that a sentence begins by not asking for: "*no requirement of* min 4 in. for joints under 1 in."

@@ -207,10 +207,15 @@ fn after_nor(sentence: &Sentence<'_>, at: usize) -> Option<Finding> {
         return None;
     }
     let lowest = at.saturating_sub(REACH);
-    let comparison = (lowest..at).rev().take_while(|at| !sentence.is_sign(*at, ';')).find(|at| sentence.is_any(*at, &["exceed", "exceeds", "exceeding", "than"]))?;
+    let comparison = (lowest..at).rev().take_while(|at| !sentence.is_sign(*at, ';')).find(|at| sentence.is_any(*at, &["exceed", "exceeds", "exceeding", "than"]) || passes(sentence, *at))?;
     let (relation, from) = if sentence.is_word(comparison, "than") { than(sentence, comparison, 0)? } else { (Relation::MoreThan, comparison) };
     negation(sentence, from, 0)?;
     Some(Finding::sure(relation.negated()?, at))
+}
+
+/// `not to pass span/360`: past a share of a length, which has no number of its own; what passes through or over something does another thing.
+fn passes(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(at, &["pass", "passes", "surpass"]) && (sentence.word(at + 1).starts_with("span") || sentence.amount_at(at + 1).is_some())
 }
 
 /// `go beyond 60 percent and you will tear it`: what would happen, which limits the other way.

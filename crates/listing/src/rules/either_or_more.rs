@@ -1,4 +1,4 @@
-use measure::Unit;
+use measure::{Dimension, Unit};
 
 use super::word_after::{or_more, stretch_of_a_slope};
 use super::{Finding, Sentence};
@@ -13,6 +13,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // `3-5/8 by 1-1/4 in. or larger` is said of both.
     let by = sentence.is_any(amount.last, &["by", "x"]) || sentence.is_sign(amount.last, '×');
     let next = sentence.amount(index + 1).filter(|next| by && next.first == amount.last + 1);
+    if let Some(finding) = next.and_then(|next| of_three(sentence, amount, next, index)) {
+        return Some(finding);
+    }
     if let Some(next) = next.filter(|next| sentence.is_word(next.last, "or")) {
         let size = sentence.is_any(next.last + 1, &["larger", "greater", "smaller"]);
         return size.then(|| read(sentence, index + 1)).flatten().map(|finding| Finding::sure(finding.relation, amount.first));
@@ -56,4 +59,19 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
     }
     None
+}
+
+/// `1-1/2 by 1-1/2 in. by 0.055 in. (38 by 38 by 1.4 mm) or heavier`: of a section whose legs and thickness are given together, each is limited; of one
+/// that may be thicker, only the thickness.
+fn of_three(sentence: &Sentence<'_>, amount: &Amount, next: &Amount, index: usize) -> Option<Finding> {
+    let by = |at: usize| sentence.is_any(at, &["by", "x"]) || sentence.is_sign(at, '×');
+    let begins = amount.first == 0 || !by(amount.first - 1);
+    let (second, third) = if begins { (next, sentence.amount(index + 2)?) } else { (amount, next) };
+    let chained = by(second.last) && third.first == second.last + 1;
+    let lengths = [amount, second, third].iter().all(|one| one.unit.dimension() == Dimension::Length && one.hi.is_none());
+    let or = sentence.skip_parentheses(third.last);
+    let heavier = sentence.is_word(or, "or") && sentence.is_any(or + 1, &["heavier", "larger", "greater"]);
+    let ends = sentence.token(or + 2).is_none_or(|token| token.word().is_none());
+    let relation = or_more(sentence.word(or + 1)).filter(|_| chained && lengths && heavier && ends)?;
+    Some(Finding::sure(relation, amount.first))
 }

@@ -1,3 +1,4 @@
+use super::changes::ends_a_change;
 use super::comparison_before::negation;
 use super::counted_back::is_counted_back;
 use super::{Finding, Sentence};
@@ -52,6 +53,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         ("down", "to") if matches!(sentence.amount(index)?.unit, measure::Unit::Celsius | measure::Unit::Fahrenheit) => {
             finding(Relation::AtLeast, at.checked_sub(1)?)
         }
+        // `the sill may come down to 24 in.`
+        ("down", "to") if matches!(word(2), "come" | "go" | "drop") && matches!(word(3), "may" | "can") => finding(Relation::AtLeast, at.checked_sub(3)?),
+        (_, "to") if ends_a_change(sentence, at).is_some() => finding(ends_a_change(sentence, at)?, at - 1),
         // `200 mm, reducible to 100 mm`, `shift may reach 4 in.`
         ("reducible", "to") => finding(Relation::AtLeast, at.checked_sub(1)?),
         ("may" | "can", "reach") => finding(Relation::AtMost, at.checked_sub(1)?),

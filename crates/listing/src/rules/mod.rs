@@ -7,6 +7,7 @@
 
 #[cfg(test)]
 mod cases;
+mod changes;
 mod closed_denied;
 mod counted_back;
 mod counted_per;

@@ -61,6 +61,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if let Some(relation) = closing_word(sentence, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
         }
+        // `two per length of packing as a minimum`
+        if sentence.is_word(at, "as")
+            && let Some((relation, end)) = set_off_qualifier(sentence, at)
+            && ends_stretch(sentence, end)
+        {
+            return Some(Finding::sure(relation, amount.first));
+        }
         if sentence.is_word(at, "on") && sentence.word(at + 1).starts_with("cent") {
             at += 2;
             continue;
@@ -142,7 +149,8 @@ fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
     const MOST_WORDS: usize = 7;
     const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but"];
     let start = sentence.skip_parentheses(last);
-    let comma = (start..=start + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
+    let measured = (start..start + MOST_WORDS).find(|at| sentence.is_word(*at, "measured") && sentence.is_any(at + 1, &["from", "above", "over", "at", "along"]));
+    let comma = (start..=measured.map_or(start, |at| at + 1) + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
     let plain = (start..comma).all(|at| {
         sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS)
     });
@@ -150,13 +158,16 @@ fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
     (plain && (ends_stretch(sentence, end) || stops_short(sentence, end) || sentence.is_any(end, &["and", "over", "on", "onto"]) && sentence.amount_at(end + 1).is_none())).then_some(relation)
 }
 
+/// What begins an order, and is no name of what has a limit: `A 3/8 IN. BEAD, MIN. TOOL WITHIN 10 MIN.`
+const ORDERS: &[&str] = &["tool", "apply", "install", "fasten", "attach", "secure", "remove", "clean", "smooth", "trowel", "wipe", "insert"];
+
 /// `1-1/2" ONTO DECK, MIN. MASK ADJACENT FINISHES`: whether the stop of a shortened qualifier ends the stretch, with no number near behind.
 fn stops_short(sentence: &Sentence<'_>, end: usize) -> bool {
     let stopped = end.checked_sub(1).and_then(|at| sentence.token(at)).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
     // A noun of measure behind it is what it limits: `LAP 1-1/2" ONTO DECK, MAX. JOINT IN ANY WALL IS 2"`.
     let placed = sentence.is_any(end, &["at", "on", "in", "for"]);
     let mut later = (end..sentence.tokens.len()).take_while(|at| !sentence.is_sign(*at, ';')).filter_map(|at| sentence.amount_at(at)).peekable();
-    stopped && later.peek().is_none_or(|next| placed && closes_itself(sentence, *next))
+    stopped && (sentence.is_any(end, ORDERS) || later.peek().is_none_or(|next| placed && closes_itself(sentence, *next)))
 }
 
 /// The relation of a qualifier that stands for itself, and the token after it: `min`, `as a minimum`, `at the least`, `not deeper`.

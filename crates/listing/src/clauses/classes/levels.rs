@@ -5,7 +5,7 @@ use measure::{Number, Unit};
 use super::{ClassNumber, MINUTES};
 use crate::model::Relation;
 use crate::phrase::Token;
-use crate::rules::Sentence;
+use crate::rules::{NEGATIONS, Sentence};
 
 /// `FRL -/90/90`, `fire resistance level shall be 120/120/90`: minutes of structural adequacy, integrity and insulation (AS 1530.4).
 pub(super) fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber> {
@@ -18,8 +18,22 @@ pub(super) fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber
     }
     one_level_among(sentence)
         .map(|(start, len, minutes)| numbers(sentence, start, len, minutes))
+        .filter(|numbers| !is_denied(sentence, numbers))
         .map(|numbers| limited(sentence, numbers))
         .unwrap_or_default()
+}
+
+/// Whether a sentence says for which level something is *not*: "Not for FRL -/120/120". A denial that only turns a limit, "not less than -/120/120", is none.
+fn is_denied(sentence: &Sentence<'_>, numbers: &[ClassNumber]) -> bool {
+    const REACH: usize = 6;
+    let first = numbers.first().map_or(0, |number| number.first);
+    let last = numbers.last().map_or(0, |number| number.last);
+    let comparing =
+        |at: usize| sentence.is_any(at, &["less", "more", "under", "over", "below", "above"]);
+    let denies = |at: usize| sentence.is_any(at, NEGATIONS) && !comparing(at + 1);
+    (first.saturating_sub(REACH)..first)
+        .chain(last..last + 3)
+        .any(denies)
 }
 
 /// The numbers of a text that is a level and nothing else.
