@@ -295,13 +295,16 @@ fn share_in_figures(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let thing = word_is(tokens, at + 2, &["the", "a"])
         && word_is(tokens, at + 3, THINGS)
         && word_is(tokens, at + 4, MEASURES);
-    let squeezed = tokens.get(..at)?.iter().any(|token| {
-        ["compress", "squeez"]
-            .iter()
-            .any(|begins| token.lower.starts_with(begins))
-    });
-    let of = part && word_is(tokens, at + 1, &["of"]) && (its || thing) && !squeezed;
-    of.then(|| {
+    let squeezed = || {
+        let mut before = tokens.iter().take(at);
+        before.any(|token| {
+            ["compress", "squeez"]
+                .iter()
+                .any(|begins| token.lower.starts_with(begins))
+        })
+    };
+    let of = part && word_is(tokens, at + 1, &["of"]) && (its || thing);
+    (of && !squeezed()).then(|| {
         amount(
             tokens,
             at,
