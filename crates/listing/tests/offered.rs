@@ -781,7 +781,7 @@ fn an_alternative_to_the_one_item_before_it() {
 fn what_is_for_one_type_of_wall_is_asked_of_no_other() {
     let width = "1. Floor - Min 5 in. thick.\n\n2. Joint. Width not above 2 in. (Type P: not above 1 in.).\n";
     conditions(width, "2", &[None, Some("\"Type P\"")]);
-    let depth = "1. Floor - Min 5 in. thick.\n\n2. Packing. Depth: 2-5/8 in. min. on Type S, 3 in. min. on Type P.\n";
+    let depth = "1. Floor - Min 5 in. thick.\n\n2. Packing. Depth: 2-5/8 in. min. on Type S, 3 in. min. on Type P, laid flat.\n";
     conditions(depth, "2", &[Some("\"on Type S\""), Some("\"on Type P\"")]);
     let board = "1. Floor - Min 5 in. thick.\n\n2. Board. 5/8 in. thick (Type X: 1/2 in.), 2 layers on Type X studs.\n";
     conditions(board, "2", &[None, None, None]);
