@@ -151,3 +151,21 @@ fn parts_that_count_anew_have_items_of_their_own() {
     let reading = listing::read_text("configurations.txt", text);
     assert_eq!(reading.items.len(), 2);
 }
+
+#[test]
+fn a_long_heading_names_its_configuration_too() {
+    let text = "CONFIGURATION A - CONCRETE OR MASONRY WALLS\n\n1A. JOINT. WIDTH NOT TO EXCEED 4 IN.\n\n2A. PACKING. MINERAL WOOL, MIN 5 IN. DEEP.\n\n\
+                CONFIGURATION B - CONCRETE OR MASONRY WALL TO GYPSUM WALL\n\n1B. JOINT. WIDTH 2 IN. MAX.\n\n\
+                LM-61          LOXMERE          REISSUED 06-15-2019\n\n2B. PACKING. MINERAL WOOL, MIN 3 IN. DEEP.\n\n\
+                LM-61          LOXMERE          REISSUED 06-15-2019\n";
+    check(
+        text,
+        &[("4 IN.", A), ("5 IN.", A), ("2 IN.", B), ("3 IN.", B)],
+    );
+}
+
+#[test]
+fn configurations_listed_in_the_head_head_nothing() {
+    let text = "Configuration A - fluted deck above\nConfiguration B - solid concrete slab above\n\n1. Joint. Width max 4 in.\n\n2. Packing. Min 5 in. deep.\n";
+    check(text, &[("4 in.", ""), ("5 in.", "")]);
+}

@@ -749,3 +749,40 @@ fn an_amount_that_a_type_or_an_item_closes_is_theirs_alone() {
     );
     read("Board - 5/8 in. in Type X.", &[None]);
 }
+
+#[test]
+fn one_of_as_many_parts_as_the_words_say() {
+    let wall = |lead: &str| {
+        format!(
+            "1. Floor - Min 5 in. thick.\n\n2. Wall. {lead}\n\n   a. Type S (shaft wall). Studs 2-1/2 in. deep.\n\n   b. Type P (partition). Studs 3-1/2 in. deep.\n"
+        )
+    };
+    options(&wall("One of the two types:"), "2a", &[Some("2a")]);
+    options(&wall("One of the two types:"), "2b", &[Some("2b")]);
+    options(&wall("One of the three types:"), "2a", &[None]);
+}
+
+#[test]
+fn an_alternative_to_the_one_item_before_it() {
+    let walls = "1. Floor - Min 5 in. thick.\n\n2. WALL\n\n   2.1 Concrete, min 6 in. thick.\n\n";
+    for opening in ["As an alternative, brick", "Alternatively, brick"] {
+        let text = format!("{walls}   2.2 {opening}, min 8 in. thick.\n");
+        options(&text, "2.2", &[Some("2.2")]);
+        options(&text, "2.1", &[None]);
+    }
+    // Of two it can't be told which.
+    let text = format!(
+        "{walls}   2.2 Board, min 1/2 in. thick.\n\n   2.3 Alternatively, brick, min 8 in. thick.\n"
+    );
+    options(&text, "2.3", &[None]);
+}
+
+#[test]
+fn what_is_for_one_type_of_wall_is_asked_of_no_other() {
+    let width = "1. Floor - Min 5 in. thick.\n\n2. Joint. Width not above 2 in. (Type P: not above 1 in.).\n";
+    conditions(width, "2", &[None, Some("\"Type P\"")]);
+    let depth = "1. Floor - Min 5 in. thick.\n\n2. Packing. Depth: 2-5/8 in. min. on Type S, 3 in. min. on Type P, laid flat.\n";
+    conditions(depth, "2", &[Some("\"on Type S\""), Some("\"on Type P\"")]);
+    let board = "1. Floor - Min 5 in. thick.\n\n2. Board. 5/8 in. thick (Type X: 1/2 in.), 2 layers on Type X studs.\n";
+    conditions(board, "2", &[None, None, None]);
+}

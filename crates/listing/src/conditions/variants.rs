@@ -169,7 +169,8 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
             let ends = several && own.introduced && !denied(sentence, own);
             let of_wall = sort && own.introduced && is_of_walls(sentence, own);
             let told = opens || bracketed && !item;
-            let of_sort = sort && (confined(sentence, own) || labels(sentence, own) && opens);
+            let labelled = opens || own.first > 0 && sentence.is_sign(own.first - 1, '(');
+            let of_sort = sort && (confined(sentence, own) || labels(sentence, own) && labelled);
             let of_amount = own.introduced
                 && (!sort || numbered(sentence, own))
                 && closes_amount(sentence, own, item);
@@ -254,8 +255,10 @@ fn named(sentence: &Sentence<'_>) -> Vec<Named> {
         let start = at - named_wall;
         let led = ["in", "for", "with", "under", "at"];
         let on_wall = sort && (named_wall > 0 || sentence.is_any(last, BUILT));
-        let introduced = start > 0
-            && (sentence.is_any(start - 1, &led) || on_wall && sentence.is_word(start - 1, "on"));
+        let on = start > 0 && sentence.is_word(start - 1, "on");
+        let beside = sort && on && on_another(sentence, at);
+        let introduced =
+            start > 0 && (sentence.is_any(start - 1, &led) || (on_wall || beside) && on);
         let start = if introduced { start - 1 } else { at };
         found.push(Named {
             first: start,
@@ -264,6 +267,17 @@ fn named(sentence: &Sentence<'_>) -> Vec<Named> {
         });
     }
     found
+}
+
+/// Whether a sentence sets what is on one sort beside what is on another: "3 in. on Type S, 4 in. on Type P".
+fn on_another(sentence: &Sentence<'_>, own: usize) -> bool {
+    (1..sentence.tokens.len()).any(|at| {
+        at != own
+            && sentence.is_any(at, SORTS)
+            && sentence.is_word(at - 1, "on")
+            && is_label(sentence, at + 1)
+            && sentence.word(at + 1) != sentence.word(own + 1)
+    })
 }
 
 /// `A`, `3D`, `III-D`, `2a`: no word, and no amount.

@@ -23,6 +23,8 @@ pub(super) fn standards(text: &str) -> Vec<String> {
             "ASTM" | "UL" | "EN" | "ISO" | "ANSI" | "ULC" | "NFPA" if numbered => {
                 format!("{bare} {next}")
             }
+            // Before a lesser number it is the word.
+            "AS" if numbered && is_of_four_digits(next) => format!("{bare} {next}"),
             _ if bare.starts_with("CAN/ULC-S") => bare.to_owned(),
             _ => continue,
         };
@@ -31,6 +33,12 @@ pub(super) fn standards(text: &str) -> Vec<String> {
         }
     }
     found
+}
+
+/// `1530.4`
+fn is_of_four_digits(number: &str) -> bool {
+    let digits = number.chars().take_while(char::is_ascii_digit).count();
+    digits == 4
 }
 
 pub(super) fn title(source: &str, paragraphs: &[Vec<Span>]) -> String {

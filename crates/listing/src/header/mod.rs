@@ -187,6 +187,9 @@ fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
             "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => {
                 Some(Topic::OtherRating)
             }
+            "rated" if opens_column(sentence, at) => Some(Topic::Rating),
+            "rated" => Some(Topic::ForeignRating),
+            "joint" if names_width(sentence, at, amount) => Some(Topic::Width),
             "l-rating" | "l-ratings" | "leakage" => Some(Topic::Leakage),
             "width" | "widths" | "opening" | "opng" => Some(Topic::Width),
             "movement" | "movements" | "mvmt" | "cyclic" | "cycling" | "compression"
@@ -194,6 +197,25 @@ fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
             _ => None,
         }
     })
+}
+
+/// Whether a word is the first of a paragraph, a line or a column: `Floor to Floor          Rated 2, 3 or 4 h`.
+fn opens_column(sentence: &Sentence<'_>, at: usize) -> bool {
+    const GAP: usize = 3;
+    let Some(before) = at.checked_sub(1) else {
+        return true;
+    };
+    let end = |at: usize| Some(sentence.source(sentence.token(at)?.span));
+    let parted = end(before)
+        .zip(end(at))
+        .is_some_and(|(before, own)| own.start().saturating_sub(before.end()) >= GAP);
+    parted && !sentence.is_any(before, &["and", "or", "walls", "wall"])
+}
+
+/// Whether "joint" stands right before the size of it: `Joint: 2 in. or less`, `JOINT 1/2" TO 6"`.
+fn names_width(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> bool {
+    let behind = at + 1 + usize::from(sentence.is_sign(at + 1, ':'));
+    behind == amount.first && opens_column(sentence, at)
 }
 
 fn rating(amount: &Amount, ratings: &mut Vec<Number>) {
@@ -238,6 +260,7 @@ fn first_lines(source: &str) -> &str {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::Relation;
 
     fn read(text: &str) -> Header {
         header(text, &[vec![Span::new(0, text.len())]]).header
@@ -281,6 +304,40 @@ mod tests {
                 "10 compression Configuration B",
             ],
         );
+    }
+
+    #[test]
+    fn a_sign_of_both_ways_is_a_direction() {
+        movements("Movement: Class I, ± 20 %", &["20 compressionorextension"]);
+        movements(
+            "Movement: Class II: ±20 %; Class III: 12.5 % shear",
+            &["20 compressionorextension", "25/2 shear"],
+        );
+        movements("Movement: Class III, ± 10 % shear", &["10 shear"]);
+    }
+
+    #[test]
+    fn a_width_keeps_the_limit_that_its_words_set() {
+        for (text, expected) in [
+            ("Max joint width 8 in.", Relation::AtMost),
+            ("Nominal Joint Width - 4 in. max", Relation::AtMost),
+            ("Width: to 6 in.", Relation::AtMost),
+            ("Joint: 50 mm (2 in.) max", Relation::AtMost),
+            ("Joint 2 in. to 12 in.", Relation::Between),
+            ("Min joint width 1 in.", Relation::AtLeast),
+            ("Joint width 1 in.", Relation::Nominal),
+        ] {
+            let width = read(text).width.map(|width| width.relation);
+            assert_eq!(width, Some(expected), "{text}");
+        }
+        assert_eq!(read("Steel joint 2 in. deep").width, None);
+    }
+
+    #[test]
+    fn a_column_may_say_for_what_the_joint_is_rated() {
+        let rated = |text: &str| read(text).ratings_hr.len();
+        assert_eq!(rated("Floor to Floor          Rated 1, 2 and 4 Hours"), 3);
+        assert_eq!(rated("Between walls rated 2 hr"), 0);
     }
 
     #[test]

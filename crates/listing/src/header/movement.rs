@@ -38,7 +38,13 @@ pub(super) fn movement(
             .map(|last| last.classes.clone())
             .unwrap_or_default();
     }
-    let directions = beside(sentence, previous, amount, next);
+    let mut directions = beside(sentence, previous, amount, next);
+    let words = amount.at.of(sentence.text);
+    let signed = words.starts_with('±')
+        || amount.first > previous && sentence.is_sign(amount.first - 1, '±');
+    if directions.is_empty() && signed {
+        directions.push(MovementDirection::CompressionOrExtension);
+    }
     if directions.is_empty() {
         read.warnings.push((
             WarningKind::UnreadNumber,

@@ -16,10 +16,16 @@ pub(super) fn width(
     named: &[Mentioned],
     header: &mut Header,
 ) {
-    let relation = match bounded(sentence, index) {
-        Some((finding, rule)) if rule != "bare value" => finding.relation,
-        _ => limit_behind(sentence, amount).unwrap_or(Relation::Nominal),
-    };
+    let stated = bounded(sentence, index)
+        .filter(|(_, rule)| *rule != "bare value")
+        .map(|(finding, _)| finding.relation)
+        // "Nominal Joint Width - 4 in. max": by its nominal size, up to that.
+        .filter(|relation| *relation != Relation::Nominal);
+    let spread = amount.hi.is_some();
+    let relation = stated
+        .or_else(|| limit_behind(sentence, amount))
+        .or_else(|| limit_before(sentence, amount).filter(|_| !spread))
+        .unwrap_or(Relation::Nominal);
     let span = sentence.source(amount.at);
     let Some(held) = &mut header.width else {
         let upper = matches!(relation, Relation::AtMost | Relation::LessThan);
@@ -69,6 +75,23 @@ pub(super) fn width(
 fn limit_behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Relation> {
     let behind = sentence.skip_parentheses(amount.last);
     let limit = qualifier(sentence.word(behind));
+    limit.filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost))
+}
+
+/// The limit before the name of a width, `Max joint width 8 in.`, or before the number: `Width: to 6 in.`
+fn limit_before(sentence: &Sentence<'_>, amount: &Amount) -> Option<Relation> {
+    let is_name = |at: &usize| {
+        sentence.is_any(*at, &["width", "joint", "nominal"])
+            || [':', '-', '–', '—', '=']
+                .iter()
+                .any(|sign| sentence.is_sign(*at, *sign))
+    };
+    let first = amount.first.checked_sub(1)?;
+    if sentence.is_any(first, &["to"]) {
+        return is_name(&first.checked_sub(1)?).then_some(Relation::AtMost);
+    }
+    let at = (0..amount.first).rev().find(|at| !is_name(at))?;
+    let limit = qualifier(sentence.word(at)).filter(|_| at < first);
     limit.filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost))
 }
 

@@ -350,6 +350,9 @@ fn near_boundaries(lines: &[Line<'_>], rules: &[bool], numbered: &[bool]) -> Vec
     };
     mark(0..REACH.min(visible.len()));
     mark(visible.len().saturating_sub(REACH)..visible.len());
+    for order in feet(lines, &visible) {
+        mark(order..order + 1);
+    }
     for (order, index) in visible.iter().enumerate() {
         let previous = order
             .checked_sub(1)
@@ -367,6 +370,27 @@ fn near_boundaries(lines: &[Line<'_>], rules: &[bool], numbered: &[bool]) -> Vec
         }
     }
     near
+}
+
+/// Where among the visible lines those stand that are the document's last line once more, each spread over its width and alone between blank lines:
+/// the feet of pages that bear no number.
+fn feet(lines: &[Line<'_>], visible: &[usize]) -> Vec<usize> {
+    const GAP: &str = "    ";
+    let text = |index: usize| lines.get(index).map_or("", |line| line.text.trim());
+    let alone = |index: usize| {
+        let blank = |at: Option<usize>| at.is_none_or(|at| text(at).is_empty());
+        blank(index.checked_sub(1)) && blank(Some(index + 1))
+    };
+    let last = visible.last().filter(|last| alone(**last));
+    let Some(last) = last.filter(|last| text(**last).contains(GAP)) else {
+        return Vec::new();
+    };
+    let again = |index: usize| text(index) == text(*last) && alone(index);
+    let orders = visible.iter().enumerate();
+    orders
+        .filter(|(_, index)| again(**index))
+        .map(|(order, _)| order)
+        .collect()
 }
 
 /// A line with its spacing evened out, so that a running head is the same on every page.
@@ -419,6 +443,21 @@ mod tests {
         let lines = lines(text);
         let feet = lines.iter().zip(furniture(&lines)).filter(|(_, f)| *f);
         assert_eq!(feet.count(), 3);
+    }
+
+    #[test]
+    fn the_last_line_is_the_foot_of_other_pages_too() {
+        let foot = "LM-61          LOXMERE          REISSUED 06-15-2019";
+        let text = format!(
+            "1. Floor\nConcrete.\nBlock.\nBrick.\n\n{foot}\n\n2. Wall\nBrick.\nBlock.\n3. Seal\nSpray.\nCaulk.\n\n{foot}\n"
+        );
+        let all = lines(&text);
+        let feet = all.iter().zip(furniture(&all)).filter(|(_, f)| *f);
+        assert_eq!(feet.count(), 2);
+        let plain = text.replace("          ", " ");
+        let all = lines(&plain);
+        let feet = all.iter().zip(furniture(&all)).filter(|(_, f)| *f);
+        assert_eq!(feet.count(), 0);
     }
 
     #[test]

@@ -96,9 +96,9 @@ fn refusal(
         ));
     };
     let choices = choices(options, parts);
-    if count.is_some_and(|count| count != choices.len()) {
+    if let Some(count) = count.filter(|count| *count != choices.len()) {
         return Some(format!(
-            "the words speak of two, and there are {}; {required}",
+            "the words speak of {count}, and there are {}; {required}",
             choices.len()
         ));
     }

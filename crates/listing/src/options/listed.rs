@@ -216,15 +216,9 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
         .split([',', '.', ':', ';'])
         .next()
         .unwrap_or_default();
-    let others = [
-        "product",
-        "maker",
-        "manufacturer",
-        "brand",
-        "two",
-        "three",
-        "item",
-    ];
+    let others = ["product", "maker", "manufacturer", "brand", "item"];
+    let said = how_many(tail);
+    let counts_anew = ["two", "three"].iter().any(|word| noun.contains(word)) && said.is_none();
     let unclear = before.ends_with("or more")
         || before.ends_with("at least")
         || before.ends_with("than")
@@ -233,17 +227,16 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
         || before.ends_with("not")
         || words.contains("or more of")
         || words.contains("combination")
-        || others
-            .iter()
-            .filter(|word| count.is_none() || **word != "two")
-            .any(|word| noun.contains(word));
+        || (counts_anew && count.is_none())
+        || count.is_some_and(|count| said.is_some_and(|said| said != count))
+        || others.iter().any(|word| noun.contains(word));
     if !points_on {
         return None;
     }
     let lead = if unclear {
         Lead::Unclear
     } else {
-        Lead::One(count)
+        Lead::One(count.or(said))
     };
     let length = rest.len() - tail.len();
     Some((lead, at, words.len() - rest.len() + length))
@@ -272,16 +265,29 @@ fn points_below(rest: &str) -> bool {
             .any(|word| phrase.split(' ').any(|own| own == *word))
 }
 
+/// How many are chosen from, where the words begin with that: "the three types".
+fn how_many(words: &str) -> Option<usize> {
+    const NUMBERS: [(&str, usize); 5] = [
+        ("two", 2),
+        ("three", 3),
+        ("four", 4),
+        ("five", 5),
+        ("six", 6),
+    ];
+    let words = words.trim_start();
+    let words = words.strip_prefix("the ").unwrap_or(words);
+    let first = words.split([' ', ':', '.', ',']).next()?;
+    let (_, count) = NUMBERS.iter().find(|(number, _)| *number == first)?;
+    Some(*count)
+}
+
 /// `either of the two coatings on site:`, at the end of the words.
 fn leads_on(rest: &str) -> bool {
     const LONGEST: usize = 6;
     let phrase = rest.trim_end().strip_suffix(':').unwrap_or_default();
     let plain =
         !phrase.contains(|c: char| matches!(c, '.' | ':' | ';' | ',') || c.is_ascii_digit());
-    let of_two = ["the two ", "two "]
-        .iter()
-        .any(|two| phrase.starts_with(two));
-    of_two && plain && phrase.split(' ').count() <= LONGEST
+    how_many(phrase).is_some() && plain && phrase.split(' ').count() <= LONGEST
 }
 
 /// Whether a part of such a list says that it holds beside the others.
@@ -413,6 +419,10 @@ mod tests {
             Some(Lead::One(Some(2))),
         );
         check("Either of the two coatings may be used. Notes:", None);
+        check("One of the three types:", Some(Lead::One(Some(3))));
+        check("One of the following two walls:", Some(Lead::One(Some(2))));
+        check("One of the three products:", Some(Lead::Unclear));
+        check("Either of the three types:", Some(Lead::Unclear));
         check("One or more of the following:", Some(Lead::Unclear));
         check(
             "Any combination of these, or one of the following:",

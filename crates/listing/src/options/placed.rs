@@ -111,6 +111,14 @@ fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
             option.offered = Some(head.span(alternate.0, alternate.1));
             doubt(head, &mut option, alternate);
         }
+    } else if let Some(opening) = opening_alternative(head) {
+        let mut bases = bases();
+        if let (Some(base), None) = (bases.next(), bases.next()) {
+            let base = vec![base.path.clone()];
+            replace(head, &mut option, base, opening, Said::Sentence);
+        } else {
+            doubt(head, &mut option, opening);
+        }
     } else if let Some(cue) = optional(head) {
         option.optional = true;
         option.labelled = head.part(cue.start, cue.end) == "option";
@@ -279,6 +287,24 @@ fn bracketed_alternate(head: &Head) -> Option<Cue> {
         end,
         bracketed: true,
     })
+}
+
+/// `As an alternative, concrete blocks`: the first words of an item without a title.
+fn opening_alternative(head: &Head) -> Option<(usize, usize)> {
+    const OPENINGS: [&str; 4] = [
+        "as an alternative,",
+        "as an alternate,",
+        "alternatively,",
+        "alternately,",
+    ];
+    let untitled = head.title_end <= head.title_start + 1;
+    let all = head.words().get(head.title_start..)?;
+    let words = all.trim_start_matches([' ', '-', '–', '—', '.']);
+    let start = head.title_start + all.len() - words.len();
+    let opening = OPENINGS
+        .iter()
+        .find(|opening| words.starts_with(**opening))?;
+    untitled.then(|| (start, start + opening.len() - 1))
 }
 
 /// `Alternate: hollow-core units`, `Alternate A, stud wall`: the words by which an item begins that names nothing it is an alternate to.

@@ -107,6 +107,7 @@ impl Sequence {
             .introduced_next(marker)
             .or_else(|| self.next_without_plain(marker))
             .or_else(|| self.next_chapter(marker, indent))
+            .or_else(|| self.next_letter(marker, indent))
             .or_else(|| self.counts_anew(marker, indent));
         if let Some(depth) = next {
             return Some(self.placement(marker, depth));

@@ -38,10 +38,13 @@ impl Headings {
         let mut lines: Vec<Span> = Vec::new();
         let mut within: BTreeMap<usize, usize> = BTreeMap::new();
         let mut sure: BTreeSet<Span> = BTreeSet::new();
-        for pieces in &outline.head {
-            let heads = |line: &&Span| outline.bands.contains(line) || names_kind(line.of(text));
-            lines.extend(pieces.iter().filter(heads));
-        }
+        let opening = || outline.head.iter().flatten();
+        let kinds = opening().filter(|line| names_kind(line.of(text)));
+        // Several before the first item are a list of what there is.
+        let heads_items = kinds.count() == 1;
+        let heads =
+            |line: &&Span| outline.bands.contains(line) || heads_items && names_kind(line.of(text));
+        lines.extend(opening().filter(heads));
         for (index, item) in outline.items.iter().enumerate() {
             if item.path.starts_with("Table ") {
                 sure.insert(item.heading);
@@ -223,7 +226,7 @@ fn names_kind(line: &str) -> bool {
 
 /// The name of a kind without the few words that say which it is: `CONFIGURATION A - FLOOR TO FLOOR`.
 fn kind_alone(line: &str) -> &str {
-    const MOST_WORDS: usize = 6;
+    const MOST_WORDS: usize = 8;
     let parted = [" - ", " – ", " — "]
         .iter()
         .find_map(|dash| line.split_once(dash));

@@ -1,6 +1,6 @@
 //! Which open item a marker goes on from, where its label alone doesn't say so.
 
-use super::super::marker::{Marker, Part};
+use super::super::marker::{Close, Marker, Part};
 use super::{Sequence, compatible, same_scheme};
 
 impl Sequence {
@@ -41,6 +41,22 @@ impl Sequence {
         let follows = open.parts.first().is_some_and(|before| own.follows(before));
         (follows && first.is_first() && compatible(open, marker) && open.indent == indent)
             .then_some(0)
+    }
+
+    /// The depth of `1B` behind `4A`, and of `2B` behind that, where the outline counts anew for each letter.
+    pub(super) fn next_letter(&self, marker: &Marker, indent: usize) -> Option<usize> {
+        let open = self.open.first()?;
+        let ([last @ Part::Number(_), before], [number @ Part::Number(_), own]) =
+            (open.parts.as_slice(), marker.parts.as_slice())
+        else {
+            return None;
+        };
+        let lettered = matches!(own, Part::Letters(_));
+        let anew = own.follows(before) && number.is_first() && !last.is_first();
+        let next = own == before && number.follows(last);
+        let alike = open.close == marker.close && open.indent == indent;
+        let closed = marker.close != Close::Nothing;
+        (lettered && (anew || next) && alike && closed && compatible(open, marker)).then_some(0)
     }
 
     /// The depth of a `1.` farther in than the `A.` above it, which is farther in than the outline's own numbers: a count of its own.

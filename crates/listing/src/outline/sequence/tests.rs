@@ -201,3 +201,24 @@ fn decimals_and_sections() {
         &["1", "1-a", "1-b", "2"],
     );
 }
+
+#[test]
+fn a_count_for_each_letter() {
+    check(
+        &[
+            "1A. WALLS",
+            "2A. JOINT",
+            "4A. COAT",
+            "1B. WALLS",
+            "2B. JOINT",
+            "3B. PACK",
+            "1C. BEAM",
+        ],
+        &["1A", "2A", "4A", "1B", "2B", "3B", "1C"],
+    );
+    // What bears no stop may go on from the line before.
+    check(
+        &["1A. WALLS", "2A. JOINT as in", "1B and more"],
+        &["1A", "2A", "-"],
+    );
+}
