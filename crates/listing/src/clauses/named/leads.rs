@@ -93,13 +93,10 @@ fn own_words(between: &str, behind_list: bool) -> &str {
     between.get(last.unwrap_or(at)..).unwrap_or_default()
 }
 
-/// Whether a sentence speaks of what stands below it, or of products.
+/// Whether a sentence speaks of what stands below it, or denies or opens products.
 fn points(words: &str) -> bool {
-    const POINTING: &[&str] = &[
-        "following",
-        "follows",
-        "below",
-        "these",
+    const POINTING: &[&str] = &["following", "follows", "these"];
+    const DENYING: &[&str] = &[
         "excluded",
         "not",
         "never",
@@ -110,34 +107,18 @@ fn points(words: &str) -> bool {
         "example",
         "such",
         "other",
-        "alternate",
-        "alternatively",
         "consent",
     ];
-    const OF_LISTS: &[&str] = &[
-        "following",
-        "follows",
-        "below",
-        "these",
-        "product",
-        "products",
-        "makers",
-        "maker",
-        "manufacturers",
-        "listed",
-        "accepted",
-        "approved",
-        "permitted",
-        "used",
-        "discontinued",
-        "withdrawn",
-    ];
+    const PRODUCTS: &[&str] = &["product", "products", "makers", "manufacturers"];
     let says = |own: &[&str]| {
         words
             .split(|c: char| !c.is_alphanumeric())
             .any(|word| own.contains(&word.to_lowercase().as_str()))
     };
-    says(POINTING) && says(OF_LISTS)
+    let below = words
+        .trim_end_matches(['.', ')', ';', '*'])
+        .ends_with(" below");
+    says(POINTING) || below || says(DENYING) && says(PRODUCTS)
 }
 
 /// Whether words only call what follows a list of products, or name its part.

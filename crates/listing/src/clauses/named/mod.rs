@@ -253,8 +253,8 @@ fn push_listed(
     let mut held: Option<String> = None;
     for mut entry in listed {
         // An entry without a label goes on with that of the one before.
-        entry.label = entry.label.or(held);
-        held = entry.label.clone();
+        entry.label = entry.label.or_else(|| held.take());
+        held.clone_from(&entry.label);
         let own = entry.label.as_deref().and_then(labelled);
         let subject = own.as_ref().unwrap_or(subject);
         let apart = |label: &String| own.is_none() || tells_apart(label);

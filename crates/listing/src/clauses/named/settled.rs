@@ -47,7 +47,8 @@ fn leave_numbers_of_names(source: &str, around: &Around, found: &mut Yield) {
         word.is_some_and(|word| {
             let capitals = word.len() > 1 && word.chars().all(char::is_uppercase);
             let limits = ["MIN", "MAX", "NOM"].contains(&word);
-            around.ordinary.is_coined(word) || capitals && !limits
+            let is_word = word.ends_with(char::is_alphanumeric);
+            is_word && (around.ordinary.is_coined(word) || capitals && !limits)
         })
     };
     for draft in &mut found.clauses {
@@ -56,10 +57,10 @@ fn leave_numbers_of_names(source: &str, around: &Around, found: &mut Yield) {
         };
         let number = bound.at.of(source);
         let digits = number.trim_start_matches(|c: char| c.is_ascii_digit());
-        let groups = digits.starts_with(' ')
-            && digits
-                .get(1..2)
-                .is_some_and(|next| next.starts_with(|c: char| c.is_ascii_digit()));
+        let groups = digits.strip_prefix(' ').is_some_and(|group| {
+            let rest = group.trim_start_matches(|c: char| c.is_ascii_digit());
+            group.len() - rest.len() == 3 && !rest.starts_with('/')
+        });
         let bare = !number.contains(|c: char| c.is_alphabetic() || "\"″'′”%°".contains(c));
         let shares = bare
             && source
