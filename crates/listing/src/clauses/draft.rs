@@ -29,6 +29,19 @@ pub(crate) struct Yield {
     pub(crate) lead_ins: Vec<Span>,
     /// Configurations that the item's text names.
     pub(crate) configurations: Vec<String>,
+    /// The lists of products, with what their leads make of them.
+    pub(crate) lists: Vec<ProductList>,
+}
+
+/// A list of products that an item holds.
+#[derive(Debug, Clone)]
+pub(crate) struct ProductList {
+    /// Its entries, without the words that lead to them.
+    pub(crate) span: Span,
+    /// Whether its names are what is asked for; otherwise its words are left for a person.
+    pub(crate) is_taken: bool,
+    /// The words that name its part, where they aren't the item's own.
+    pub(crate) part: Option<String>,
 }
 
 impl Yield {
@@ -130,6 +143,7 @@ impl Yield {
         self.covered.append(&mut other.covered);
         self.lead_ins.append(&mut other.lead_ins);
         self.configurations.append(&mut other.configurations);
+        self.lists.append(&mut other.lists);
     }
 }
 

@@ -39,7 +39,7 @@ pub(super) fn read(
             let part_flow = piece(source, &flow, from, from + part.len());
             from += part.len();
             if !label.read(source, &part_flow, key.as_ref(), around, found) {
-                read_sentences(&part_flow, around, subject, found);
+                read_sentences(source, &part_flow, around, subject, found);
             }
         }
     }

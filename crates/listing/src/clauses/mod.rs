@@ -175,6 +175,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
             }
         }
     }
+    named::settle(source, around, &mut found);
     found
 }
 
@@ -250,27 +251,35 @@ fn read_text(
     for run in runs {
         match run {
             named::Run::Entries(span, listed) => {
-                named::push_listed(span, listed, around, subject, found);
+                named::push_list(source, span, listed, around, subject, found);
             }
             named::Run::Text(pieces) => {
                 let flow = Flow::of(source, pieces).with_usual_units(around.usual_units);
                 if !tables::keyed_list(source, &flow, around, found) {
-                    read_sentences(&flow, around, subject, found);
+                    read_sentences(source, &flow, around, subject, found);
                 }
             }
         }
     }
 }
 
-fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &mut Yield) {
+fn read_sentences(
+    source: &str,
+    flow: &Flow,
+    around: &Around,
+    subject: &mut Subject,
+    found: &mut Yield,
+) {
     let mut introduced = Introduced::default();
     let heads = LimitHeads::of(flow);
     let mut running = around.headed.clone().map(RunningHead::new);
     for range in crate::sentences::sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
-        if let Some(listed) = named::listed(words, &around.ordinary) {
-            let span = flow.span(range.start, range.end);
-            named::push_listed(span, listed, around, subject, found);
+        let span = flow.span(range.start, range.end);
+        let listed = named::listed(words, &around.ordinary)
+            .filter(|listed| named::stand_in_lines(span.of(source), listed));
+        if let Some(listed) = listed {
+            named::push_list(source, span, listed, around, subject, found);
         } else {
             let own = running.as_mut().map(|running| {
                 let sentence = Sentence::new(flow, range.clone());
@@ -280,7 +289,6 @@ fn read_sentences(flow: &Flow, around: &Around, subject: &mut Subject, found: &m
                 around: own.as_ref().unwrap_or(around),
                 heads: &heads,
             };
-            let span = flow.span(range.start, range.end);
             sentence::read(flow, range, &set, subject, &mut introduced, found);
             named::push_within(span, words, around, subject, found);
         }

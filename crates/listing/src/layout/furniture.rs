@@ -329,7 +329,8 @@ fn is_continuation(text: &str) -> bool {
     text.len() < 90
         && ["continued", "continued)", "(cont'd)", "(cont.)", "cont'd"]
             .iter()
-            .any(|word| text.ends_with(word))
+            .filter_map(|word| text.strip_suffix(word))
+            .any(|before| !before.ends_with(char::is_alphanumeric))
 }
 
 /// Which lines stand within reach of a page boundary: a form feed, a page-numbered line, or the document's ends.

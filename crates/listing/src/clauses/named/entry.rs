@@ -310,6 +310,18 @@ impl Reader<'_> {
         self.products(list, maker)
     }
 
+    /// Whether a line begins as an entry does, whatever else it says: a maker, a sign, and more.
+    pub(super) fn begins_entry(self, line: &str) -> bool {
+        let line = line
+            .trim()
+            .trim_start_matches(['*', '•', '-', '–'])
+            .trim_start();
+        let joint = JOINTS.iter().filter_map(|joint| line.find(joint)).min();
+        joint
+            .and_then(|at| line.get(..at))
+            .is_some_and(|maker| self.is_maker(maker))
+    }
+
     /// Whether words are a maker's name by themselves: in capitals, ending as firms do, or several capitalised words of which one is coined.
     pub(super) fn is_maker(self, words: &str) -> bool {
         const LINKS: [&str; 6] = ["of", "and", "&", "the", "de", "und"];

@@ -17,6 +17,8 @@ pub(crate) struct KeyedRow {
     pub(crate) lines: core::ops::Range<usize>,
     pub(crate) key: Key,
     pub(in crate::clauses) listed: Vec<Listed>,
+    /// Whether the row beside it says more than names do: it is left as words, and may open the list or limit it.
+    pub(crate) in_doubt: bool,
 }
 
 /// What a row is for.
@@ -38,7 +40,9 @@ pub(crate) fn keyed_rows(lines: &[Line<'_>], ordinary: &Ordinary) -> Vec<KeyedRo
             at += 1;
             continue;
         }
-        if let Some(row) = row(lines, at, reader).filter(|_| !below_columns(lines, at)) {
+        if let Some(mut row) = row(lines, at, reader).filter(|_| !below_columns(lines, at)) {
+            let above = at.checked_sub(1).and_then(|above| lines.get(above));
+            row.in_doubt = above.is_some_and(|above| is_set_aside(above.text, reader));
             at = row.lines.end;
             rows.push(row);
             continue;
@@ -46,17 +50,36 @@ pub(crate) fn keyed_rows(lines: &[Line<'_>], ordinary: &Ordinary) -> Vec<KeyedRo
         // A row without a key goes on with that of the row above.
         let last = rows.last_mut().filter(|row| row.lines.end == at);
         if let Some(last) = last
-            && let Some(listed) = in_cells(&cells(line.text.trim()), reader)
+            && let Some(listed) = unkeyed(line.text.trim(), reader)
             && listed.iter().all(|entry| entry.label.is_none())
             && !restricts(line.text)
         {
             last.listed.extend(listed);
             last.span = last.span.join(line.content());
             last.lines.end = at + 1;
+        } else if let Some(last) = rows.last_mut().filter(|row| row.lines.end == at) {
+            last.in_doubt |= is_set_aside(line.text, reader);
         }
         at += 1;
     }
     rows
+}
+
+/// Whether a line is a row that says more than names do.
+fn is_set_aside(line: &str, reader: Reader<'_>) -> bool {
+    let behind = splits(line.trim()).into_iter().any(|(key, behind)| {
+        item_keys(key).is_some() && (reader.begins_entry(behind) || cells(behind).len() > 1)
+    });
+    restricts(line) && (behind || reader.begins_entry(line) || cells(line.trim()).len() > 1)
+}
+
+/// What a row without a key lists.
+fn unkeyed(line: &str, reader: Reader<'_>) -> Option<Vec<Listed>> {
+    let cells = cells(line);
+    in_cells(&cells, reader).or_else(|| match cells.as_slice() {
+        [one] => reader.all(one),
+        _ => None,
+    })
 }
 
 /// Whether the line stands in a table whose columns are headed as makers and products: that is read as a table.
@@ -104,6 +127,7 @@ fn row(lines: &[Line<'_>], at: usize, reader: Reader<'_>) -> Option<KeyedRow> {
                 lines: at..at + count,
                 key,
                 listed,
+                in_doubt: false,
             });
         }
         let next = lines

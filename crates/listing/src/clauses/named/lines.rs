@@ -26,10 +26,20 @@ pub(super) fn runs(source: &str, pieces: &[Span], reader: Reader<'_>) -> Option<
     let mut at = 0;
     while let Some(piece) = pieces.get(at) {
         let begins = match runs.last() {
-            Some(Run::Text(text)) => text.last().is_none_or(|last| closes(last.of(source))),
+            Some(Run::Text(text)) => text.last().is_none_or(|last| {
+                let last = last.of(source);
+                closes(last) || is_heading(last) && is_entry(piece.of(source), reader)
+            }),
             _ => true,
         };
-        if begins && let Some((listed, count)) = entry_at(source, pieces, at, reader) {
+        if begins && let Some((mut listed, count)) = entry_at(source, pieces, at, reader) {
+            // A line without a label goes on with that of the line before.
+            if let Some(Run::Entries(_, before)) = runs.last()
+                && let Some(label) = before.last().and_then(|last| last.label.clone())
+                && let Some(first) = listed.first_mut()
+            {
+                first.label.get_or_insert(label);
+            }
             let span = pieces
                 .get(at..at + count)
                 .and_then(|lines| lines.iter().copied().reduce(Span::join))
@@ -53,6 +63,48 @@ fn closes(line: &str) -> bool {
     line.trim_end().ends_with(['.', ':', ';', ')', '*'])
 }
 
+/// Whether a line is a heading by itself: a few words that begin big, without a stop.
+fn is_heading(line: &str) -> bool {
+    const MOST_WORDS: usize = 4;
+    let line = line.trim();
+    line.starts_with(char::is_uppercase)
+        && line.split_whitespace().count() <= MOST_WORDS
+        && !line.ends_with([',', '-', '–', '—'])
+}
+
+/// Whether no name of a list runs over the end of a line, but for a code or a number behind it: what stands on the next line is another thing.
+pub(in crate::clauses) fn stand_in_lines(raw: &str, listed: &[Listed]) -> bool {
+    let lines: Vec<String> = raw
+        .lines()
+        .map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "))
+        .collect();
+    if lines.len() < 2 {
+        return true;
+    }
+    let on_one = |name: &str| lines.iter().any(|line| line.contains(name));
+    let holds_digit = |words: &str| words.contains(|c: char| c.is_ascii_digit());
+    let goes_on = |name: &str| {
+        let Some((before, last)) = name.rsplit_once(' ') else {
+            return false;
+        };
+        let coded = holds_digit(last) && !holds_digit(before)
+            || last.len() <= 4 && last.chars().all(char::is_uppercase);
+        let mut pairs = lines.iter().zip(lines.iter().skip(1));
+        coded
+            && pairs.any(|(line, next)| {
+                let behind = next.strip_prefix(last);
+                line.ends_with(before)
+                    && behind.is_some_and(|behind| {
+                        behind.is_empty() || behind.starts_with([',', '.', ';', '"', ')'])
+                    })
+            })
+    };
+    let names = listed.iter().flat_map(|entry| &entry.names);
+    names
+        .into_iter()
+        .all(|name| on_one(&name.maker) && (on_one(&name.product) || goes_on(&name.product)))
+}
+
 /// The entry that begins with a line, with the count of its lines.
 fn entry_at(
     source: &str,
@@ -71,7 +123,12 @@ fn entry_at(
         {
             return Some(listed);
         }
-        of_words(&joined(count)?, reader)
+        let raw = pieces
+            .get(at..at + count)?
+            .iter()
+            .map(|line| line.of(source));
+        let raw = raw.collect::<Vec<_>>().join("\n");
+        of_words(&joined(count)?, reader).filter(|listed| stand_in_lines(&raw, listed))
     };
     let open = |words: &str| {
         let words = words.trim_end();
@@ -116,7 +173,9 @@ fn entry_at(
 fn wraps(line: Option<&str>, reader: Reader<'_>) -> bool {
     line.is_some_and(|line| {
         let line = line.trim();
-        line.starts_with(|c: char| c.is_lowercase() || c == '"' || c == '(')
+        let is_number = !line.contains(' ') && line.ends_with(|c: char| c.is_ascii_digit());
+        is_number
+            || line.starts_with(|c: char| c.is_lowercase() || c == '"' || c == '(')
             || reader.products(line.trim_end_matches('.'), "").is_some()
     })
 }

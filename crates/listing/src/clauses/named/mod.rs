@@ -8,25 +8,30 @@
 //! |---|---|
 //! | one entry, whatever joins its maker and its products | `entry` |
 //! | which lines of a paragraph are entries | `lines` |
+//! | what the words before a list make of it | `leads` |
+//! | which lists of an item are in doubt, by what stands beside them | `settled` |
 //! | lists at the end, each row with its item in front | `keyed` |
 //! | names in a sentence that says more | `within` |
 //! | which words are coined | `ordinary` |
 
 mod entry;
 mod keyed;
+mod leads;
 mod lines;
 mod makers;
 mod ordinary;
+mod settled;
 mod within;
 
 pub(super) use self::entry::Listed;
 use self::entry::Reader;
 pub(crate) use self::keyed::{Key, KeyedRow, keyed_rows};
-pub(super) use self::lines::Run;
+pub(super) use self::lines::{Run, stand_in_lines};
 pub(super) use self::makers::split_list;
 pub(crate) use self::ordinary::Ordinary;
+pub(super) use self::settled::settle;
 use super::Around;
-use super::draft::{Draft, Yield, local_property};
+use super::draft::{Draft, ProductList, Yield, local_property};
 use crate::model::{Condition, Confidence, Expr, ProductName, Requirement, Span};
 use crate::naming::{Subject, components_in};
 use crate::phrase::{TokenKind, lex};
@@ -116,6 +121,7 @@ fn restricts(words: &str) -> bool {
         "without",
         "unless",
         "discontinued",
+        "series",
         "min",
         "minimum",
         "max",
@@ -198,8 +204,45 @@ fn says_limit(words: &str) -> bool {
         .any(|word| !HARMLESS.contains(&word.to_lowercase().as_str()))
 }
 
+/// Adds the clauses of a list of products with the words before it: where they deny it, limit it or leave it open, its words are left for a person.
+pub(super) fn push_list(
+    source: &str,
+    span: Span,
+    listed: Vec<Listed>,
+    around: &Around,
+    subject: &Subject,
+    found: &mut Yield,
+) {
+    let lead = leads::lead(source, span, around, found);
+    let part = match &lead {
+        leads::Lead::Part(part) => Some(part.clone()),
+        _ => None,
+    };
+    let refused = match lead {
+        leads::Lead::Unclear(words) => Some(words),
+        _ => around.denied.then_some(span),
+    };
+    found.lists.push(ProductList {
+        span,
+        is_taken: refused.is_none(),
+        part: part.clone(),
+    });
+    if let Some(whole) = refused {
+        found.covered.push(whole);
+        let words = whole.of(source);
+        found.clauses.push(Draft {
+            component: subject.title.to_lowercase(),
+            attribute: "product".to_owned(),
+            ..limited(whole, words, around)
+        });
+        return;
+    }
+    let own = part.as_deref().and_then(labelled);
+    push_listed(span, listed, around, own.as_ref().unwrap_or(subject), found);
+}
+
 /// Adds the clauses that ask for the named products, those of a label for the part that it names.
-pub(super) fn push_listed(
+fn push_listed(
     span: Span,
     listed: Vec<Listed>,
     around: &Around,
@@ -207,7 +250,11 @@ pub(super) fn push_listed(
     found: &mut Yield,
 ) {
     found.covered.push(span);
-    for entry in listed {
+    let mut held: Option<String> = None;
+    for mut entry in listed {
+        // An entry without a label goes on with that of the one before.
+        entry.label = entry.label.or_else(|| held.take());
+        held.clone_from(&entry.label);
         let own = entry.label.as_deref().and_then(labelled);
         let subject = own.as_ref().unwrap_or(subject);
         let apart = |label: &String| own.is_none() || tells_apart(label);
@@ -233,6 +280,13 @@ pub(crate) fn read_row(row: &KeyedRow, around: &Around, found: &mut Yield) {
         }
     }
     push_listed(row.span, listed, around, &around.subject, found);
+    if row.in_doubt {
+        for draft in &mut found.clauses {
+            if matches!(draft.requirement, Requirement::Named { .. }) {
+                draft.confidence = Confidence::WithDoubt;
+            }
+        }
+    }
 }
 
 /// Whether a label tells one of several parts of a kind from the others: "Sealant A", "Wool 2".

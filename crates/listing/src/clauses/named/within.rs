@@ -26,7 +26,44 @@ pub(super) fn within(words: &str, reader: Reader<'_>) -> Vec<Listed> {
     if found.is_empty() {
         found.extend(unquoted(words, reader));
     }
+    if names_several_parts(words, &found) {
+        found.clear();
+    }
     found
+}
+
+/// Whether a sentence says more between its names than that one may stand for another, and doesn't name the part of each.
+fn names_several_parts(words: &str, found: &[Listed]) -> bool {
+    const JOINING: [&str; 7] = ["", "or", "and", "or the", "and the", "or by", "either"];
+    let place = |listed: &Listed| {
+        let names = || listed.names.iter();
+        let start = names().filter_map(|name| words.find(&name.product)).min()?;
+        let ends = names().flat_map(|name| [&name.product, &name.maker]);
+        let end = ends
+            .filter_map(|own| Some(words.get(start..)?.find(own.as_str())? + start + own.len()))
+            .max()?;
+        Some(start..end)
+    };
+    let mut labels: Vec<&str> = Vec::new();
+    for listed in found {
+        labels.extend(
+            listed
+                .label
+                .as_deref()
+                .filter(|label| !components_in(label).is_empty()),
+        );
+    }
+    let each_labelled = labels.len() == found.len();
+    found.iter().zip(found.iter().skip(1)).any(|(one, next)| {
+        let between = place(one)
+            .zip(place(next))
+            .and_then(|(one, next)| words.get(one.end..next.start));
+        let joins = between.is_some_and(|between| {
+            let said = between.trim_matches(|c: char| !c.is_alphanumeric());
+            JOINING.contains(&said.to_lowercase().as_str())
+        });
+        !joins && !each_labelled
+    })
 }
 
 /// Whether a sentence says of the names in it that they are not to be used, or are no names of products.
@@ -65,6 +102,13 @@ fn denies(words: &str) -> bool {
         "client",
         "trademark",
         "formerly",
+        "such",
+        "example",
+        "examples",
+        "include",
+        "includes",
+        "including",
+        "consent",
     ];
     words
         .split(|c: char| !c.is_alphanumeric())

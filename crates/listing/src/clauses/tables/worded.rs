@@ -18,7 +18,8 @@ pub(super) fn read_words(
 ) {
     let mut own = Yield::default();
     let mut subject = around.subject.clone();
-    super::super::read_sentences(flow, around, &mut subject, &mut own);
+    // What a cell holds has no lead: nothing before it is asked for.
+    super::super::read_sentences("", flow, around, &mut subject, &mut own);
     for draft in &mut own.clauses {
         let held = draft.condition.take();
         draft.condition = match (condition.cloned(), held) {

@@ -1,0 +1,214 @@
+//! What the words right before a list of products make of it.
+//!
+//! A list binds by itself where nothing leads to it, or words that only call it a list of products or name its part. Any other lead denies it, limits
+//! it or leaves it open, or isn't understood: the list is then left as words, with its lead.
+
+use crate::clauses::Around;
+use crate::clauses::draft::Yield;
+use crate::model::Span;
+use crate::naming::components_in;
+
+/// What leads to a list.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) enum Lead {
+    /// Nothing that changes it.
+    Plain,
+    /// The name of a part, which the list is of.
+    Part(String),
+    /// Words that only a person can judge, with the list.
+    Unclear(Span),
+}
+
+/// The lead of a list that begins where the span does.
+pub(super) fn lead(source: &str, span: Span, around: &Around, found: &Yield) -> Lead {
+    let from = around.heading.end();
+    let Some(item) = source.get(from..span.start()) else {
+        return Lead::Plain;
+    };
+    let before = found
+        .lists
+        .iter()
+        .rfind(|list| list.span.end() <= span.start());
+    let start = before.map_or(from, |list| list.span.end());
+    let between = source.get(start..span.start()).unwrap_or(item);
+    if let Some(list) = before
+        && !between.contains(char::is_alphanumeric)
+    {
+        // It goes on with the list before.
+        return match &list.part {
+            _ if !list.is_taken => Lead::Unclear(span),
+            Some(part) => Lead::Part(part.clone()),
+            None => Lead::Plain,
+        };
+    }
+    let own = own_words(between, before.is_some());
+    let words = own.trim().trim_start_matches(['•', '-', '–', '*']).trim();
+    if !words.contains(char::is_alphanumeric) {
+        return Lead::Plain;
+    }
+    let unclear = || {
+        let words_at = span.start() - own.len();
+        let at = words_at + (own.len() - own.trim_start().len());
+        Lead::Unclear(Span::new(at, span.start()).join(span))
+    };
+    let first_line = !between.trim_end().contains('\n') && before.is_none();
+    let is_sentence = words.ends_with(['.', ')', '*', ';']) || first_line && !words.ends_with(':');
+    if is_sentence && before.is_none() {
+        return if points(words) && !is_plain(words) {
+            unclear()
+        } else {
+            Lead::Plain
+        };
+    }
+    if !is_plain(words) {
+        return unclear();
+    }
+    if names_part(words) {
+        Lead::Part(words.trim_end_matches([':', '.', ' ']).to_owned())
+    } else {
+        Lead::Plain
+    }
+}
+
+/// The last sentence of what stands before a list, over the lines that it wraps over; all of it behind another list.
+fn own_words(between: &str, behind_list: bool) -> &str {
+    if behind_list {
+        return between;
+    }
+    let text = between.trim_end();
+    let stops = [". ", ".\n", "; ", ";\n", ")\n", "*\n", "\n\n"];
+    let body = text.trim_end_matches(['.', ')', '*', ';']);
+    let at = stops
+        .iter()
+        .filter_map(|stop| body.rfind(stop).map(|at| at + stop.len()))
+        .max()
+        .unwrap_or(0);
+    // A line that ends a heading of few words begins anew.
+    let begun = body.get(at..).unwrap_or_default();
+    let last = begun.rfind('\n').map(|line| at + line + 1);
+    let last = last.filter(|last| {
+        let line = body.get(*last..).unwrap_or_default();
+        line.trim().starts_with(char::is_uppercase)
+    });
+    between.get(last.unwrap_or(at)..).unwrap_or_default()
+}
+
+/// Whether a sentence speaks of what stands below it, or denies or opens products.
+fn points(words: &str) -> bool {
+    const POINTING: &[&str] = &["following", "follows", "these"];
+    const DENYING: &[&str] = &[
+        "excluded",
+        "not",
+        "never",
+        "no",
+        "except",
+        "discontinued",
+        "withdrawn",
+        "example",
+        "such",
+        "other",
+        "consent",
+    ];
+    const PRODUCTS: &[&str] = &["product", "products", "makers", "manufacturers"];
+    let says = |own: &[&str]| {
+        words
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|word| own.contains(&word.to_lowercase().as_str()))
+    };
+    let below = words
+        .trim_end_matches(['.', ')', ';', '*'])
+        .ends_with(" below");
+    says(POINTING) || below || says(DENYING) && says(PRODUCTS)
+}
+
+/// Whether words only call what follows a list of products, or name its part.
+fn is_plain(words: &str) -> bool {
+    const SAYING: &[&str] = &[
+        "a",
+        "acceptable",
+        "accepted",
+        "and",
+        "any",
+        "approved",
+        "are",
+        "as",
+        "be",
+        "brand",
+        "brands",
+        "by",
+        "either",
+        "fill",
+        "firms",
+        "follow",
+        "following",
+        "follows",
+        "from",
+        "is",
+        "list",
+        "listed",
+        "made",
+        "maker",
+        "makers",
+        "manufacturer",
+        "manufacturers",
+        "material",
+        "materials",
+        "mfr",
+        "mfrs",
+        "name",
+        "named",
+        "names",
+        "of",
+        "one",
+        "or",
+        "permitted",
+        "producers",
+        "product",
+        "products",
+        "recognised",
+        "recognized",
+        "shall",
+        "source",
+        "sources",
+        "supplier",
+        "suppliers",
+        "the",
+        "these",
+        "trade",
+        "type",
+        "types",
+        "use",
+        "used",
+        "their",
+        "item",
+        "items",
+        "marked",
+        "eligible",
+        "certified",
+        "this",
+    ];
+    let named = components_in(words);
+    let in_part = |at: usize| {
+        named.iter().any(|(component, _, part)| {
+            component.property("product").is_some() && part.contains(&at)
+        })
+    };
+    let mut at = 0;
+    words
+        .split_inclusive(|c: char| !c.is_alphanumeric())
+        .all(|piece| {
+            let start = at;
+            at += piece.len();
+            let word = piece
+                .trim_end_matches(|c: char| !c.is_alphanumeric())
+                .to_lowercase();
+            word.is_empty() || in_part(start) || SAYING.contains(&word.as_str())
+        })
+}
+
+/// Whether a plain lead names a part.
+fn names_part(words: &str) -> bool {
+    components_in(words)
+        .iter()
+        .any(|(component, weak, _)| !weak && component.property("product").is_some())
+}

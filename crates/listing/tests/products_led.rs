@@ -1,0 +1,266 @@
+//! What the words around a list of products make of it: those that deny it, limit it or leave it open leave it for a person. All names are invented.
+
+use listing::{Confidence, Reading, Requirement, read_text};
+
+/// The names that a reading asks for: the clause's property with maker and product of each.
+fn named(text: &str) -> Vec<String> {
+    let reading = read_text("sample", text);
+    let clauses = reading.clauses.iter();
+    let listed = clauses.filter_map(|clause| match &clause.requirement {
+        Requirement::Named { names } => {
+            let names: Vec<&str> = names
+                .iter()
+                .filter(|name| !name.maker.is_empty())
+                .map(|name| name.product.as_str())
+                .collect();
+            (!names.is_empty()).then(|| format!("{} = {}", clause.property, names.join(" | ")))
+        }
+        _ => None,
+    });
+    listed.collect()
+}
+
+fn has_words(reading: &Reading, words: &str) -> bool {
+    reading.clauses.iter().any(|clause| {
+        let said = clause
+            .words
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ");
+        matches!(clause.requirement, Requirement::Prose) && said.contains(words)
+    })
+}
+
+/// Whether all clauses that name products are in doubt, and there is one.
+fn is_in_doubt(text: &str) -> bool {
+    let reading = read_text("sample", text);
+    let mut named = reading
+        .clauses
+        .iter()
+        .filter(|clause| matches!(clause.requirement, Requirement::Named { .. }))
+        .peekable();
+    named.peek().is_some() && named.all(|clause| clause.confidence == Confidence::WithDoubt)
+}
+
+fn sealant(behind: &str) -> String {
+    format!("1. Wall - Min 6 in. concrete.\n2. Sealant - Min 1/2 in. deep.{behind}\n")
+}
+
+#[track_caller]
+fn check(text: &str, expected: &[&str]) {
+    assert_eq!(named(text), expected, "{text}");
+}
+
+#[test]
+fn a_lead_that_denies_limits_or_opens_a_list_leaves_it_as_words() {
+    for lead in [
+        " Excluded products are as follows:",
+        "\nNot accepted:",
+        "\nThe following products shall not be used:",
+        "\nThe following products shall not be used.",
+        "\nThe following are no longer listed:",
+        "\nPrimer is not required when the following are used:",
+        " For exterior joints only:",
+        "\nAny sealant may be used, except in walls:",
+        "\nProducts other than the following may be used:",
+        "\nSealants of the following makers may be used with written consent:",
+        "\nSuitable sealants include:",
+        "\nSealants such as:",
+        "\nFor example:",
+        "\nA known good one is:",
+        "\nApplied by airless sprayer as follows:",
+        "\nFor floors:",
+        "\n3 hr rating:",
+        "\nDiscontinued",
+    ] {
+        let text = sealant(&format!(
+            "{lead}\nVORLTH SEALANTS LLC - Vorlflex 300\nQESTAM LTD - Qestop 9"
+        ));
+        check(&text, &[]);
+        let reading = read_text("sample", &text);
+        let whole = format!("{} VORLTH SEALANTS LLC - Vorlflex 300", lead.trim());
+        assert!(has_words(&reading, &whole), "{text}");
+        assert!(has_words(&reading, "Qestop 9"), "{text}");
+    }
+}
+
+#[test]
+fn a_lead_that_only_calls_it_a_list_leaves_it_one() {
+    for lead in [
+        "\nApproved products:",
+        " The sealant shall be one of the following:",
+        "\nManufacturers",
+        "\nSealants:",
+        "",
+    ] {
+        check(
+            &sealant(&format!(
+                "{lead}\nVORLTH SEALANTS LLC - Vorlflex 300\nQESTAM LTD - Qestop 9"
+            )),
+            &["sealant.product = Vorlflex 300 | Qestop 9"],
+        );
+    }
+}
+
+#[test]
+fn a_list_ends_at_the_heading_of_the_next() {
+    for heading in [
+        "Not approved:",
+        "For walls:",
+        "Discontinued",
+        "3 hr rating:",
+        "As an alternate, in joints of glass wool:",
+        "Configuration B: min 1 in. deep.",
+    ] {
+        let text = sealant(&format!(
+            "\nVORLTH SEALANTS LLC - Vorlflex 300\n{heading}\nQESTAM LTD - Qestop 9"
+        ));
+        check(&text, &["sealant.product = Vorlflex 300"]);
+        assert!(has_words(&read_text("sample", &text), "Qestop 9"), "{text}");
+        assert!(is_in_doubt(&text), "{text}");
+    }
+}
+
+#[test]
+fn a_heading_that_names_a_part_heads_its_list() {
+    for heading in ["PRIMERS", "Primer:"] {
+        check(
+            &sealant(&format!(
+                "\nVORLTH SEALANTS LLC - Vorlflex 300\n{heading}\nQESTAM LTD - Qesprime 9"
+            )),
+            &[
+                "sealant.product = Vorlflex 300",
+                "primer.product = Qesprime 9",
+            ],
+        );
+    }
+    check(
+        "1. Packing - Min 4 in. deep.\n2. Sealant - Min 1/2 in. deep.\n\nLIST OF PRODUCTS\nPacking\nMIRRETH INSULATION - Mirrwool FS\nDRUSK INC - DRK 60\nSealant\nVORLTH SEALANTS LLC - Vorlflex 300\nTape\nQESTAM LTD - Qestape 2\n",
+        &[
+            "packing.product = Mirrwool FS | DRK 60",
+            "sealant.product = Vorlflex 300",
+            "tape.product = Qestape 2",
+        ],
+    );
+}
+
+#[test]
+fn a_line_without_a_key_goes_on_with_the_key_before_it() {
+    for (first, second) in [("Item 1:", "Item 2:"), ("Packing:", "Sealant:")] {
+        check(
+            &format!(
+                "1. Packing - Min 4 in. deep.\n2. Sealant - Min 1/2 in. deep.\n\nPRODUCTS\n{first} MIRRETH INSULATION - Mirrwool FS\nDRUSK INC - DRK 60\n{second} VORLTH SEALANTS - Vorlflex 300\nQESTAM LTD - Qestop 9\n"
+            ),
+            &[
+                "packing.product = Mirrwool FS | DRK 60",
+                "sealant.product = Vorlflex 300 | Qestop 9",
+            ],
+        );
+    }
+}
+
+#[test]
+fn names_of_several_parts_are_no_list_of_one() {
+    for words in [
+        "Joint is packed with Mirrwool 40 (Mirreth Insulation) and faced with Qestop 9 (Qestam Ltd).",
+        "MIRRETH INSULATION - Mirrwool FS packing; VORLTH SEALANTS - Vorlflex 300 sealant",
+    ] {
+        for title in ["Joint", "Packing", "Sealant"] {
+            let text = format!("1. Wall - Min 6 in. concrete.\n2. {title} - {words}\n");
+            check(&text, &[]);
+            assert!(has_words(&read_text("sample", &text), "Mirrwool"), "{text}");
+        }
+    }
+}
+
+#[test]
+fn a_name_ends_with_its_line() {
+    for next in [
+        "Effective 14 March 2021",
+        "200 Quarry Road, Eastmere",
+        "Tel. 555 0142",
+        "Current",
+        "Bond Breaker Tape -",
+    ] {
+        let text = sealant(&format!("\nVORLTH SEALANTS LLC - Vorlflex 300\n{next}"));
+        check(&text, &["sealant.product = Vorlflex 300"]);
+    }
+    check(
+        &sealant("\nVORLTH SEALANTS LLC - Vorlflex FS, Vorlflex\n80"),
+        &["sealant.product = Vorlflex FS | Vorlflex 80"],
+    );
+}
+
+#[test]
+fn a_list_beside_words_on_its_products_is_in_doubt() {
+    for beside in [
+        "Equivalent products are accepted.",
+        "QESTAM LTD - Qestop series",
+        "QESTAM LTD - Qestop 9 or equal",
+        "QESTAM LTD - Qestop 9, discontinued",
+        "QESTAM LTD - Qestop 9 (USA)",
+        "Vorlflex 300 is limited to joints max 2 in. wide.",
+    ] {
+        let text = sealant(&format!("\nVORLTH SEALANTS LLC - Vorlflex 300\n{beside}"));
+        assert!(is_in_doubt(&text), "{text}");
+        assert!(
+            has_words(&read_text("sample", &text), beside.trim_end_matches('.')),
+            "{text}"
+        );
+    }
+    assert!(!is_in_doubt(&sealant(
+        "\nVORLTH SEALANTS LLC - Vorlflex 300\nSmooth the surface."
+    )));
+}
+
+#[test]
+fn a_row_beside_one_that_is_set_aside_is_in_doubt() {
+    let text = "1. Packing - Min 4 in. deep.\n2. Sealant - Min 1/2 in. deep.\n\nPRODUCTS\n2   VORLTH SEALANTS    Vorlflex 300\n2   QESTAM LTD         Qestop 9 or equal\n";
+    assert!(is_in_doubt(text));
+}
+
+#[test]
+fn two_lists_of_one_part_do_not_both_bind() {
+    let text = "1. Sealant - Sealant is \"Vorlflex 2\" by Vorlth Sealants Ltd. The joint is dry and clean. Sealant is \"Qestop 4\" by Qestam Seals Ltd.\n";
+    check(text, &["sealant.product = Vorlflex 2"]);
+    assert!(is_in_doubt(text));
+    assert!(has_words(&read_text("sample", text), "Qestop 4"));
+}
+
+#[test]
+fn a_limit_beside_a_product_is_no_limit_of_every_joint() {
+    for line in [
+        "VORLTH SEALANTS LLC - Vorlflex 300 (max 1 in. joint)\nQESTAM LTD - Qestop 9",
+        "QESTAM LTD - Qestop 9\nQestop 9 is limited to joints max 2 in. wide.",
+    ] {
+        let text = sealant(&format!("\n{line}"));
+        let reading = read_text("sample", &text);
+        let limits = |clause: &listing::Clause| {
+            matches!(clause.requirement, Requirement::Bound(_))
+                && clause.property.starts_with("joint.")
+        };
+        assert!(!reading.clauses.iter().any(limits), "{text}");
+    }
+}
+
+#[test]
+fn a_number_of_a_name_is_no_size() {
+    let bounds = |text: &str| -> Vec<String> {
+        let reading = read_text("sample", text);
+        let bounds = reading
+            .clauses
+            .iter()
+            .filter_map(|clause| match &clause.requirement {
+                Requirement::Bound(bound) => Some(bound.at.of(text).to_owned()),
+                _ => None,
+            });
+        bounds.collect()
+    };
+    assert_eq!(bounds("1. Packing - DRK 60 100 mm thick.\n"), [""; 0]);
+    assert_eq!(bounds("1. Packing - Drusk SAF 60 100 mm thick.\n"), [""; 0]);
+    assert_eq!(
+        bounds("1. Sealant - Qestam QestopX 9, 12 mm deep.\n"),
+        ["12 mm"]
+    );
+    assert_eq!(bounds("1. Sealant - Max 1 000 mm long.\n"), ["1 000 mm"]);
+}
