@@ -95,7 +95,7 @@ fn own_words(between: &str, behind_list: bool) -> &str {
 
 /// Whether a sentence speaks of what stands below it, or denies or opens products.
 fn points(words: &str) -> bool {
-    const POINTING: &[&str] = &["following", "follows", "these"];
+    const POINTING: &[&str] = &["following", "these"];
     const DENYING: &[&str] = &[
         "excluded",
         "not",
@@ -115,9 +115,12 @@ fn points(words: &str) -> bool {
             .split(|c: char| !c.is_alphanumeric())
             .any(|word| own.contains(&word.to_lowercase().as_str()))
     };
-    let below = words
-        .trim_end_matches(['.', ')', ';', '*'])
-        .ends_with(" below");
+    // "The coating follows the flutes" points at nothing.
+    let end = words.trim_end_matches(['.', ')', ';', '*']);
+    let below = [" below", "follows", "follow"]
+        .iter()
+        .any(|last| end.ends_with(last))
+        || words.contains("as follows");
     says(POINTING) || below || says(DENYING) && says(PRODUCTS)
 }
 

@@ -149,13 +149,33 @@ impl Run<'_> {
             .notes
             .iter()
             .any(|(_, mark)| matches!(mark, Mark::Open(_)));
+        // What a sign means is said of all that bear it: no part falls away with it, and it is asked of the item that it stands in.
+        let explains = self.notes.iter().all(|(at, mark)| {
+            let line = lines.get(*at).map_or("", |line| line.text);
+            matches!(mark, Mark::Sign(_)) && explains_sign(line)
+        });
         self.notes.len() <= MOST_NOTES
             && above.lines > 0
             && once()
             && (ends && at_margin && !open && all_cited()
                 || at_margin && named
-                || !led && (at_margin || !open) && closes())
+                || !led && !explains && (at_margin || !open) && closes())
     }
+}
+
+/// Whether a line says what a sign means: `* Items so marked carry the label`.
+fn explains_sign(line: &str) -> bool {
+    let words = line.trim_start().trim_start_matches(SIGNS).trim_start();
+    let lower = words.to_lowercase();
+    [
+        "items so marked",
+        "items marked",
+        "bears ",
+        "bearing ",
+        "marked ",
+    ]
+    .iter()
+    .any(|opening| lower.starts_with(opening))
 }
 
 /// Whether a line heads notes.
