@@ -4,6 +4,7 @@ use super::entry::Reader;
 use crate::clauses::Around;
 use crate::clauses::draft::{Draft, Yield};
 use crate::model::{Confidence, Requirement};
+use crate::naming::components_in;
 
 /// Settles what the lists of an item ask for, by all that the item says.
 pub(in crate::clauses) fn settle(source: &str, around: &Around, found: &mut Yield) {
@@ -48,7 +49,7 @@ fn leave_numbers_of_names(source: &str, around: &Around, found: &mut Yield) {
             let capitals = word.len() > 1 && word.chars().all(char::is_uppercase);
             let limits = ["MIN", "MAX", "NOM"].contains(&word);
             let is_word = word.ends_with(char::is_alphanumeric);
-            is_word && (around.ordinary.is_coined(word) || capitals && !limits)
+            is_word && !measures(word) && (around.ordinary.is_coined(word) || capitals && !limits)
         })
     };
     for draft in &mut found.clauses {
@@ -70,6 +71,17 @@ fn leave_numbers_of_names(source: &str, around: &Around, found: &mut Yield) {
             draft.leave_as_words(&around.item);
         }
     }
+}
+
+/// Whether a word says what is measured, or of what: "Compression 20, extension 15 and shear 5 percent".
+fn measures(word: &str) -> bool {
+    const MOVING: [&str; 4] = ["movement", "compression", "extension", "shear"];
+    let lower = word.to_lowercase();
+    MOVING.contains(&lower.as_str())
+        || vocabulary::vocabulary()
+            .attribute(lower.trim_end_matches('s'))
+            .is_some()
+        || !components_in(word).is_empty()
 }
 
 /// A limit of the joint beside a product's name limits that product's joints, and no others.
