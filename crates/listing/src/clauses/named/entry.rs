@@ -1,13 +1,14 @@
 //! One entry of a list of products: a maker and what it makes, in the ways in which they are set beside each other.
 
-use super::makers::{capitals_tail, ends_as_firm, is_maker, split_outside};
+use super::makers::{ends_as_firm, is_maker, split_outside};
 use super::ordinary::Ordinary;
+use super::parting::{parts, parts_at_makers, parts_behind_brackets};
 use super::{holds_measure, says_limit};
 use crate::model::ProductName;
 use crate::naming::components_in;
 
 /// Signs between a label or a maker and what follows.
-const JOINTS: [&str; 5] = [" -- ", " — ", " – ", " - ", ": "];
+pub(super) const JOINTS: [&str; 5] = [" -- ", " — ", " – ", " - ", ": "];
 
 /// The products of one maker, or of one label.
 #[derive(Debug, Clone, Default)]
@@ -651,104 +652,4 @@ pub(super) fn without_brackets(words: &str) -> (String, Vec<String>) {
         }
     }
     (name.split_whitespace().collect::<Vec<_>>().join(" "), notes)
-}
-
-/// The entries of a text, parted at semicolons and at stops that end no abbreviation of a firm.
-fn parts(words: &str) -> Vec<&str> {
-    const SHORT: &[&str] = &[
-        "inc",
-        "co",
-        "corp",
-        "ltd",
-        "s.a",
-        "a.g",
-        "bros",
-        "mfg",
-        "no",
-        "st",
-        "int",
-        "intl",
-        "prod",
-        "mfr",
-        "mfrs",
-        "sp. z o.o",
-        "ind",
-        "ins",
-        "o",
-    ];
-    let mut parts = Vec::new();
-    let mut start = 0;
-    let mut depth = 0_u32;
-    let mut in_quotes = false;
-    for (at, c) in words.char_indices() {
-        match c {
-            '"' => in_quotes = !in_quotes,
-            '(' => depth += 1,
-            ')' => depth = depth.saturating_sub(1),
-            ';' if depth == 0 && !in_quotes => {
-                parts.extend(words.get(start..at));
-                start = at + 1;
-            }
-            '.' if depth == 0 => {
-                let before = words.get(start..at).unwrap_or_default();
-                let last = before.rsplit(' ').next().unwrap_or_default().to_lowercase();
-                let behind = words
-                    .get(at + 1..)
-                    .unwrap_or_default()
-                    .trim_start_matches('"');
-                let begins = behind
-                    .strip_prefix(' ')
-                    .is_some_and(|next| next.starts_with(|c: char| c.is_uppercase() || c == '"'));
-                if begins && !SHORT.contains(&last.as_str()) {
-                    let closes = words
-                        .get(at + 1..)
-                        .is_some_and(|rest| rest.starts_with('"'));
-                    let end = at + 1 + usize::from(closes);
-                    if closes || !in_quotes {
-                        parts.extend(words.get(start..end));
-                        start = end;
-                        in_quotes = false;
-                    }
-                }
-            }
-            _ => {}
-        }
-    }
-    parts.extend(words.get(start..));
-    parts.retain(|part| !part.trim_matches(|c: char| !c.is_alphanumeric()).is_empty());
-    parts
-}
-
-/// The entries of a text that are parted by commas behind brackets: `Product (Maker), Product (Maker)`.
-fn parts_behind_brackets(words: &str) -> Option<Vec<&str>> {
-    let mut found = Vec::new();
-    for part in parts(words) {
-        let mut rest = part;
-        while let Some(at) = rest.find("), ") {
-            found.push(rest.get(..=at)?);
-            rest = rest.get(at + 2..)?;
-        }
-        found.push(rest);
-    }
-    Some(found)
-}
-
-/// The entries of a text that begin with makers in capitals: `MAKER ONE -- Product MAKER TWO -- Product`.
-fn parts_at_makers(words: &str) -> Vec<&str> {
-    let dash = JOINTS.iter().find(|joint| words.contains(**joint));
-    let mut parts = Vec::new();
-    let mut start = 0;
-    for (at, _) in dash
-        .into_iter()
-        .flat_map(|dash| words.match_indices(dash))
-        .skip(1)
-    {
-        let tail = words.get(start..at).and_then(capitals_tail);
-        if let Some(tail) = tail.filter(|tail| *tail > 0) {
-            parts.extend(words.get(start..start + tail));
-            start += tail;
-        }
-    }
-    parts.extend(words.get(start..));
-    parts
 }

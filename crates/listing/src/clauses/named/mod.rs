@@ -20,6 +20,7 @@ mod leads;
 mod lines;
 mod makers;
 mod ordinary;
+mod parting;
 mod settled;
 mod within;
 
