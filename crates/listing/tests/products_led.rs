@@ -192,6 +192,30 @@ fn a_name_ends_with_its_line() {
 }
 
 #[test]
+fn a_maker_between_signs_runs_over_a_line_s_end() {
+    check(
+        &sealant(" Vorlth Sealants, \"Vorlflex 300\"; Qestam\nFugen, \"Qestop 9\".\n"),
+        &["sealant.product = Vorlflex 300 | Qestop 9"],
+    );
+    check(
+        &sealant(" Seal all of it. Qestam\nSealants: Qestop 9, Qestop\n20 LT.\n"),
+        &["sealant.product = Qestop 9 | Qestop 20 LT"],
+    );
+    // Where no sign says that the maker goes on, the second line may say another thing.
+    check(
+        &sealant("\nVorlth Sealants, \"Vorlflex 300\"; Qestam\nFugen \"Qestop 9\"\n"),
+        &[],
+    );
+}
+
+#[test]
+fn a_list_behind_a_sentence_on_its_line_is_in_no_doubt() {
+    let beside = |words: &str| sealant(&format!(" {words} Qestam Sealants: Qestop 9."));
+    assert!(!is_in_doubt(&beside("Tool it while wet.")));
+    assert!(is_in_doubt(&beside("Equivalent products are accepted.")));
+}
+
+#[test]
 fn a_list_beside_words_on_its_products_is_in_doubt() {
     for beside in [
         "Equivalent products are accepted.",

@@ -277,7 +277,7 @@ fn read_sentences(
         let words = flow.text().get(range.clone()).unwrap_or_default();
         let span = flow.span(range.start, range.end);
         let listed = named::listed(words, &around.ordinary)
-            .filter(|listed| named::stand_in_lines(span.of(source), listed));
+            .filter(|listed| named::stand_in_lines(from_line_start(source, span), listed));
         if let Some(listed) = listed {
             named::push_list(source, span, listed, around, subject, found);
         } else {
@@ -293,6 +293,13 @@ fn read_sentences(
             named::push_within(span, words, around, subject, found);
         }
     }
+}
+
+/// A stretch of text with what stands before it on its first line.
+fn from_line_start(source: &str, span: Span) -> &str {
+    let before = source.get(..span.start()).unwrap_or_default();
+    let start = before.rfind('\n').map_or(0, |end| end + 1);
+    source.get(start..span.end()).unwrap_or_default()
 }
 
 /// Words that stand in no item and no head.

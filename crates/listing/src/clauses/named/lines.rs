@@ -72,37 +72,68 @@ fn is_heading(line: &str) -> bool {
         && !line.ends_with([',', '-', '–', '—'])
 }
 
-/// Whether no name of a list runs over the end of a line, but for a code or a number behind it: what stands on the next line is another thing.
+/// Whether no name of a list runs over the end of a line, but for a maker that signs part from what stands beside it on both lines, and for a code or a
+/// number behind one: else what stands on the next line is another thing.
 pub(in crate::clauses) fn stand_in_lines(raw: &str, listed: &[Listed]) -> bool {
+    // Rules of a table stand round what a cell says.
+    let within_rules = |line: &str| line.trim_matches(['|', ' ']).to_owned();
     let lines: Vec<String> = raw
         .lines()
         .map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "))
+        .map(|line| within_rules(&line))
         .collect();
     if lines.len() < 2 {
         return true;
     }
     let on_one = |name: &str| lines.iter().any(|line| line.contains(name));
     let holds_digit = |words: &str| words.contains(|c: char| c.is_ascii_digit());
+    let is_code = |words: &str| {
+        let mut each = words.split(' ');
+        each.all(|word| {
+            holds_digit(word) || word.len() <= 4 && word.chars().all(char::is_uppercase)
+        })
+    };
     let goes_on = |name: &str| {
-        let Some((before, last)) = name.rsplit_once(' ') else {
+        name.match_indices(' ').any(|(at, _)| {
+            let head = name.get(..at).unwrap_or_default();
+            let tail = name.get(at + 1..).unwrap_or_default();
+            let begins = tail.split(' ').next().unwrap_or_default();
+            let mut pairs = lines.iter().zip(lines.iter().skip(1));
+            is_code(tail)
+                && !(holds_digit(begins) && holds_digit(head))
+                && pairs.any(|(line, next)| {
+                    let behind = next.strip_prefix(tail);
+                    line.ends_with(head)
+                        && behind.is_some_and(|behind| {
+                            behind.is_empty() || behind.starts_with([',', '.', ';', '"', ')'])
+                        })
+                })
+        })
+    };
+    let mut names = listed.iter().flat_map(|entry| &entry.names);
+    names.all(|name| {
+        let maker = on_one(&name.maker) || stands_between_signs(&name.maker, &lines);
+        maker && (on_one(&name.product) || goes_on(&name.product))
+    })
+}
+
+/// Whether a maker begins in the middle of a line, behind a sign that ends what was before, and ends on the next before such a sign:
+/// `Wool 40; Maddoran`, `Gypsum, "Board 58"`. Two things on two lines would have a sign at the line's end.
+fn stands_between_signs(maker: &str, lines: &[String]) -> bool {
+    const SIGNS: [char; 5] = [';', ':', ',', '.', '"'];
+    let opens = |before: &str| before.trim_end().ends_with(SIGNS);
+    let closes = |behind: &str| behind.trim_start().starts_with([',', ':']);
+    maker.match_indices(' ').any(|(at, _)| {
+        let (head, tail) = (maker.get(..at), maker.get(at + 1..));
+        let (Some(head), Some(tail)) = (head, tail) else {
             return false;
         };
-        let coded = holds_digit(last) && !holds_digit(before)
-            || last.len() <= 4 && last.chars().all(char::is_uppercase);
         let mut pairs = lines.iter().zip(lines.iter().skip(1));
-        coded
-            && pairs.any(|(line, next)| {
-                let behind = next.strip_prefix(last);
-                line.ends_with(before)
-                    && behind.is_some_and(|behind| {
-                        behind.is_empty() || behind.starts_with([',', '.', ';', '"', ')'])
-                    })
-            })
-    };
-    let names = listed.iter().flat_map(|entry| &entry.names);
-    names
-        .into_iter()
-        .all(|name| on_one(&name.maker) && (on_one(&name.product) || goes_on(&name.product)))
+        pairs.any(|(line, next)| {
+            line.strip_suffix(head).is_some_and(opens)
+                && next.strip_prefix(tail).is_some_and(closes)
+        })
+    })
 }
 
 /// The entry that begins with a line, with the count of its lines.
