@@ -16,16 +16,28 @@ pub(super) fn outline_and_rows(
     lines: &[Line<'_>],
     ordinary: &Ordinary,
 ) -> (Outline, Vec<KeyedRow>) {
-    let whole = outline(text, lines);
     let mut rows = keyed_rows(lines, ordinary);
     if rows.is_empty() {
-        return (whole, rows);
+        return (outline(text, lines), rows);
     }
+    if let Some(rest) = outline_without(&rows, text, lines) {
+        return (rest, rows);
+    }
+    // Some rows may be items themselves: those that can't be placed among all items are none.
+    let whole = outline(text, lines);
     let placing = Placing::of(text, &whole);
     rows.retain(|row| placing.is_placed(row));
     if rows.is_empty() {
         return (whole, rows);
     }
+    match outline_without(&rows, text, lines) {
+        Some(rest) => (rest, rows),
+        None => (whole, Vec::new()),
+    }
+}
+
+/// The outline of a document without rows, when they can all be placed in it.
+fn outline_without(rows: &[KeyedRow], text: &str, lines: &[Line<'_>]) -> Option<Outline> {
     let mut kept = lines.to_vec();
     for line in rows.iter().flat_map(|row| row.lines.clone()) {
         if let Some(line) = kept.get_mut(line) {
@@ -34,11 +46,8 @@ pub(super) fn outline_and_rows(
     }
     let rest = outline(text, &kept);
     let placing = Placing::of(text, &rest);
-    if rows.iter().all(|row| placing.is_placed(row)) {
-        (rest, rows)
-    } else {
-        (whole, Vec::new())
-    }
+    let mut rows = rows.iter();
+    rows.all(|row| placing.is_placed(row)).then_some(rest)
 }
 
 /// Which item a row may be about: the items by their numbers, by the products that they cite and by the parts that their titles name.

@@ -1,6 +1,6 @@
 //! Which words are coined: those that a document writes small somewhere, and the trade's own, name no firm and no product.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
 use crate::naming::components_in;
 
@@ -330,26 +330,51 @@ const TRADE: &[&str] = &[
     "gun",
 ];
 
-/// The words that a document writes small.
+/// The words that a document writes small, and those of its others that are coined.
 #[derive(Debug, Default)]
-pub(crate) struct Ordinary(HashSet<String>);
+pub(crate) struct Ordinary {
+    small: HashSet<String>,
+    /// Whether each word that begins with a capital is coined: each is asked about many times.
+    capital: HashMap<String, bool>,
+}
 
 impl Ordinary {
     pub(crate) fn of(source: &str) -> Self {
         let words = source.split(|c: char| !c.is_alphabetic());
         let small = words.filter(|word| word.len() > 2 && word.chars().all(char::is_lowercase));
-        Self(small.map(str::to_owned).collect())
+        let mut ordinary = Self {
+            small: small.map(str::to_owned).collect(),
+            capital: HashMap::new(),
+        };
+        for word in source
+            .split(|c: char| c.is_whitespace() || c == '-')
+            .map(bare)
+        {
+            if word.starts_with(char::is_uppercase) && !ordinary.capital.contains_key(word) {
+                let coined = ordinary.coins(word);
+                ordinary.capital.insert(word.to_owned(), coined);
+            }
+        }
+        ordinary
     }
 
     /// Whether a word with a capital is no word of the language or the trade, as far as the document shows.
     pub(super) fn is_coined(&self, word: &str) -> bool {
+        let word = bare(word);
+        word.starts_with(char::is_uppercase)
+            && self
+                .capital
+                .get(word)
+                .copied()
+                .unwrap_or_else(|| self.coins(word))
+    }
+
+    fn coins(&self, word: &str) -> bool {
         const SHORTEST: usize = 3;
-        let word = word.trim_matches(|c: char| !c.is_alphanumeric());
         let small = word.to_lowercase();
         let stem = small.strip_suffix('s').unwrap_or(&small);
-        let is_ordinary = |own: &str| TRADE.contains(&own) || self.0.contains(own);
+        let is_ordinary = |own: &str| TRADE.contains(&own) || self.small.contains(own);
         word.chars().filter(|c| c.is_alphabetic()).count() >= SHORTEST
-            && word.starts_with(char::is_uppercase)
             && !is_ordinary(&small)
             && !is_ordinary(stem)
             && components_in(&small).is_empty()
@@ -359,4 +384,9 @@ impl Ordinary {
     pub(super) fn coins_one(&self, words: &str) -> bool {
         words.split([' ', '-']).any(|word| self.is_coined(word))
     }
+}
+
+/// A word without the signs around it.
+fn bare(word: &str) -> &str {
+    word.trim_matches(|c: char| !c.is_alphanumeric())
 }
