@@ -162,7 +162,7 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if FIRMS.contains(&word.as_str()) {
         return false;
     }
-    if MAY_END.contains(&word.as_str()) && begins_listed(next) {
+    if MAY_END.contains(&word.as_str()) && (begins_listed(next) || heads_case(next)) {
         return true;
     }
     if MAY_END.contains(&word.as_str()) && limits_nothing_behind(next) {
@@ -411,6 +411,36 @@ fn heads_alternative(words: &str) -> bool {
     is_name && name.starts_with(char::is_uppercase) && is_label && parted
 }
 
+/// Whether words begin with the name of a case, and its number: `DETAIL B, 5/8 IN. DEEP`.
+fn heads_case(words: &str) -> bool {
+    const CASES: &[&str] = &[
+        "DETAIL",
+        "CONDITION",
+        "CASE",
+        "SCHEME",
+        "CONFIGURATION",
+        "CONFIG",
+        "OPTION",
+        "VARIANT",
+        "ARRANGEMENT",
+    ];
+    let mut parts = words.split(' ');
+    let name = parts.next().unwrap_or_default();
+    let label = parts.next().unwrap_or_default();
+    let label = label.strip_suffix([',', ':']).unwrap_or(label);
+    let number = parts.next().is_some_and(is_number);
+    let lettered = |label: &str| {
+        label.len() == 1
+            && label
+                .chars()
+                .all(|c| c.is_ascii_uppercase() || c.is_ascii_digit())
+    };
+    CASES.contains(&name.to_uppercase().as_str())
+        && name.starts_with(char::is_uppercase)
+        && lettered(label)
+        && number
+}
+
 /// Whether words are a name that begins with a capital, and its number: `Recess 1/2 in.`
 fn names_a_number(words: &str) -> bool {
     const MOST_WORDS: usize = 4;
@@ -575,6 +605,24 @@ mod tests {
                 "Min two screws each.",
             ],
         );
+    }
+
+    #[test]
+    fn the_name_of_a_case_and_its_number_begin_a_sentence_in_capitals() {
+        check(
+            "DETAIL A, 1/2 IN. DEEP MIN. DETAIL B, 5/8 IN. DEEP MAX. CASE 3 1 IN. DEEP.",
+            &[
+                "DETAIL A, 1/2 IN. DEEP MIN.",
+                "DETAIL B, 5/8 IN. DEEP MAX.",
+                "CASE 3 1 IN. DEEP.",
+            ],
+        );
+        for whole in [
+            "1/2 IN. DEEP, SEE DWG. DETAIL B, 5/8 IN. DEEP.",
+            "1/2 IN. DEEP MIN. DETAIL B SIMILAR.",
+        ] {
+            check(whole, &[whole]);
+        }
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::check;
+use common::{check, clauses};
 
 #[test]
 fn a_thing_that_is_required_only_somewhere_is_so_in_all_its_numbers() {
@@ -168,5 +168,34 @@ fn titles_that_are_ratings_side_by_side_are_cases() {
             "packing.depth: at least 3 in if joint.rating = 1 hr",
             "packing.depth: at least 5 in if joint.rating = 2 hr",
         ],
+    );
+}
+
+#[test]
+fn what_an_item_is_required_for_says_nothing_of_another_part_of_every_joint() {
+    // Common practice: clips are needed in wide joints, and sealant is in all of them.
+    let text = "1. CLIPS - Used in joints over 4 in. wide only. Clips are 2 in. wide. The sealant is min 1/2 in. deep. It is applied in 2 coats. \
+                Sealant over the clips is min 1/4 in. deep.\n";
+    let found = clauses(text);
+    let confined = |end: &str| {
+        let mut clauses = found.iter().filter(|clause| clause.contains(end));
+        clauses.next().is_some_and(|clause| clause.contains(" if "))
+    };
+    assert!(confined("2 in"), "{found:?}");
+    assert!(!confined("1/2 in"), "{found:?}");
+    assert!(!confined("2 count"), "{found:?}");
+    assert!(confined("1/4 in"), "{found:?}");
+}
+
+#[test]
+fn nor_in_a_later_paragraph() {
+    let text = "1. CLIPS - Steel, 20 ga, required only where the joint is wider than 4 in.\n\n   The packing shall be min 4 in. deep.\n";
+    let found = clauses(text);
+    let packing = found
+        .iter()
+        .find(|clause| clause.contains("4 in") && clause.contains("packing"));
+    assert!(
+        packing.is_some_and(|clause| !clause.contains(" if ")),
+        "{found:?}"
     );
 }

@@ -33,6 +33,20 @@ pub(crate) struct Yield {
     pub(crate) lists: Vec<ProductList>,
 }
 
+/// How far a condition reaches that an item stands under.
+pub(crate) struct Reach<'a> {
+    /// Where it ends.
+    pub(crate) end: usize,
+    /// Stretches before that which it doesn't reach.
+    pub(crate) but: &'a [Span],
+}
+
+impl Reach<'_> {
+    fn holds(&self, place: usize) -> bool {
+        place < self.end && !self.but.iter().any(|span| span.contains(place))
+    }
+}
+
 /// A list of products that an item holds.
 #[derive(Debug, Clone)]
 pub(crate) struct ProductList {
@@ -45,31 +59,33 @@ pub(crate) struct ProductList {
 }
 
 impl Yield {
-    /// Puts the clauses from one on under a condition, all but those that say that they hold in every case.
+    /// Puts the clauses from one on under a condition, all but those of some stretches and those that say that they hold in every case.
     pub(crate) fn put_under(
         &mut self,
         condition: &Condition,
         source: &str,
         clauses: RangeFrom<usize>,
+        but: &[Span],
     ) {
         for draft in self.clauses.iter_mut().skip(clauses.start) {
-            if !holds_always(draft.span.of(source)) {
+            let excepted = but.iter().any(|span| span.contains(draft.span.start()));
+            if !excepted && !holds_always(draft.span.of(source)) {
                 draft.under(condition, None);
             }
         }
     }
 
-    /// Puts the clauses that begin before a place under a condition, all but those that say that they hold in every case. `of` is the component
+    /// Puts the clauses that a condition reaches under it, all but those that say that they hold in every case. `of` is the component
     /// that the condition's title names.
     pub(crate) fn put_under_before(
         &mut self,
         condition: &Condition,
         of: Option<&str>,
         source: &str,
-        end: usize,
+        reach: &Reach<'_>,
     ) {
         for draft in &mut self.clauses {
-            if draft.span.start() < end && !holds_always(draft.span.of(source)) {
+            if reach.holds(draft.span.start()) && !holds_always(draft.span.of(source)) {
                 draft.under(condition, of);
             }
         }

@@ -20,6 +20,7 @@ mod leftover;
 mod limit_heads;
 mod named;
 mod nested;
+mod other_subject;
 mod prose;
 mod reference;
 mod sentence;
@@ -45,10 +46,11 @@ use crate::rules::Sentence;
 pub(crate) use carried::{Carried, carried, carried_by_title};
 pub(crate) use confine::confine;
 pub(crate) use denied_list::denies_below;
-pub(crate) use draft::{Draft, Yield, holds_always, limit};
+pub(crate) use draft::{Draft, Reach, Yield, holds_always, limit};
 pub(crate) use introduced::FirstSaid;
 pub(crate) use limit_heads::heads as limit_alone;
 pub(crate) use named::{Key, KeyedRow, Ordinary, keyed_rows, read_row};
+pub(crate) use other_subject::other_subjects;
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]
@@ -137,11 +139,14 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 } else {
                     read_text(source, pieces, &listed, &mut subject, &mut found);
                 }
-                if let Some(condition) = headed_by(&flow).or_else(|| list.clone()) {
-                    found.put_under(&condition, source, read..);
+                if let Some(condition) = headed_by(&flow) {
+                    let others = other_subjects(&flow, &around.subject.title);
+                    found.put_under(&condition, source, read.., &others);
+                } else if let Some(condition) = &list {
+                    found.put_under(condition, source, read.., &[]);
                 }
                 if let Some((condition, _)) = &variant {
-                    found.put_under(condition, source, read..);
+                    found.put_under(condition, source, read.., &[]);
                 }
                 // A title may stand on the line before.
                 let below_title = || Flow::of(source, pieces.last().copied());

@@ -73,7 +73,7 @@ impl Lead {
     /// Puts the clauses of a bullet under its condition.
     pub(super) fn put_over(&self, source: &str, from: usize, found: &mut Yield) {
         if let Some(condition) = &self.condition {
-            found.put_under(condition, source, from..);
+            found.put_under(condition, source, from.., &[]);
         }
     }
 }

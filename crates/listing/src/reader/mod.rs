@@ -32,7 +32,7 @@ use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, standing};
 use self::where_built::where_built;
-use crate::clauses::{self, Around, Draft, FirstSaid, Ordinary, Yield};
+use crate::clauses::{self, Around, Draft, FirstSaid, Ordinary, Reach, Yield, other_subjects};
 use crate::conditions::letters;
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
@@ -212,7 +212,9 @@ impl<'a> Reader<'a> {
             if standing::is_only_joints(self.text, standing, self.usual_units) {
                 found.leave_case(standing.span);
             }
-            found.put_under_before(standing, self.titled(standing.span), self.text, end);
+            let others = self.others_in(item, standing);
+            let reach = Reach { end, but: &others };
+            found.put_under_before(standing, self.titled(standing.span), self.text, &reach);
         }
         for band in self.headings.bands() {
             found.leave_heading(band, self.text);
@@ -231,6 +233,23 @@ impl<'a> Reader<'a> {
             found.warnings.extend(doubt);
         }
         found
+    }
+
+    /// The stretches of an item that what it says of itself doesn't reach. What its title says, or an item around it, reaches all of it.
+    fn others_in(&self, item: &OutlineItem, standing: &Condition) -> Vec<Span> {
+        if standing.span.start() < item.heading.end() {
+            return Vec::new();
+        }
+        let texts = item
+            .paragraphs
+            .iter()
+            .filter_map(|paragraph| match paragraph {
+                Paragraph::Text(pieces) => Some(Flow::of(self.text, pieces.iter().copied())),
+                _ => None,
+            });
+        texts
+            .flat_map(|flow| other_subjects(&flow, &item.title))
+            .collect()
     }
 
     fn take_item(&mut self, item: &OutlineItem, found: Yield) {

@@ -214,7 +214,7 @@ impl Reader<'_> {
         let mut found = Yield::default();
         read_row(row, &around, &mut found);
         if let Some(Some(standing)) = self.standing.get(index) {
-            found.put_under(standing, self.text, 0..);
+            found.put_under(standing, self.text, 0.., &[]);
         }
         let path = item.path.clone();
         self.take_products(&path, found);
