@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::{check, unread};
+use common::{check, clauses, unread};
 
 /// An item of its own before the text, so that it is a listing.
 fn with_a_floor(item: &str) -> String {
@@ -88,5 +88,15 @@ fn a_case_that_nothing_stands_under_yet_is_said_of_all_headings_below_it() {
             "packing.depth: at least 3 in if \"For joints over 1 in.; When wall is concrete\"",
             "packing.depth: at least 4 in if \"For joints over 1 in.; When wall is gypsum\"",
         ],
+    );
+}
+
+#[test]
+fn a_sentence_below_the_parts_for_some_joints_is_of_none_of_them() {
+    let text = "1. Packing:\n   a) Joints up to 2 in.: depth 4 in.\n   b) Joints over 2 in.: depth 5 in.\n   Density 4 pcf min.\n";
+    let found = clauses(text);
+    assert!(
+        found.contains(&"packing.density: at least 4 pcf".to_owned()),
+        "{found:?}"
     );
 }

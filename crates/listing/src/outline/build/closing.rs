@@ -47,7 +47,8 @@ impl Builder<'_> {
             && self.last_sentence_ended()
     }
 
-    /// Whether a line is a sentence of its own below an optional part, of which it is none: `Packing shall be min 4 in. deep` no farther in than `A1.`
+    /// Whether a line is a sentence of its own below a part that is optional or for some joints, of which it is none: `Packing shall be min 4 in. deep` no
+    /// farther in than `A1.`
     pub(super) fn leaves_option(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
         let left = self
             .open
@@ -56,7 +57,7 @@ impl Builder<'_> {
             .filter(|(indent, _)| *indent >= line.indent);
         let mut left = left.filter_map(|(_, index)| self.outline.items.get(*index));
         words.starts_with(char::is_uppercase)
-            && left.any(|item| self.is_optional(item))
+            && left.any(|item| self.is_optional(item) || self.is_for_some(item))
             && self.stands_for_itself(at, line, words)
     }
 
@@ -110,6 +111,30 @@ impl Builder<'_> {
         OPTIONAL.iter().any(|word| said.contains(word))
     }
 
+    /// Whether an item says for which joints it is before anything else: `b) Joints over 2 in.: two layers`.
+    fn is_for_some(&self, item: &OutlineItem) -> bool {
+        const OPENINGS: &[&str] = &[
+            "joints ",
+            "joint width ",
+            "gaps ",
+            "for joints",
+            "for gaps",
+            "in joints",
+            "for widths",
+            "widths ",
+        ];
+        let first = item.paragraphs.first().map(Paragraph::pieces);
+        let opening = first.and_then(|pieces| pieces.first().copied());
+        let said = format!(
+            "{} {}",
+            item.title,
+            opening.map_or("", |piece| piece.of(self.source))
+        );
+        let said = said.trim_start().to_lowercase();
+        OPENINGS.iter().any(|opening| said.starts_with(opening))
+            && said.contains(|c: char| c.is_ascii_digit())
+    }
+
     /// Whether a line begins a sentence and doesn't go on with the line above.
     fn stands_for_itself(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
         let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
@@ -155,7 +180,7 @@ impl Builder<'_> {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Setting {
     /// How many bytes the longest line has.
-    widest: usize,
+    pub(super) widest: usize,
     /// Whether lines that go on with a part's first stand right below its number.
     wraps_flush: bool,
 }

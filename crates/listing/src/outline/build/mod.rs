@@ -9,6 +9,7 @@ mod column;
 mod headings;
 mod labels;
 mod notes;
+mod own_line;
 mod parts;
 mod schedules;
 mod side_by_side;
@@ -522,7 +523,7 @@ impl<'a> Builder<'a> {
             // A footnote has no title: its first words may be a maker's. A table's is in its caption.
             let untitled = item.path.starts_with('[') || item.path.starts_with("Table ");
             if item.title.is_empty() && !untitled && !item.path.is_empty() {
-                take_title(self.source, item, !is_parent);
+                take_title(self.source, item, !is_parent, self.setting);
             }
         }
         self.place_tables();
@@ -531,7 +532,7 @@ impl<'a> Builder<'a> {
 }
 
 /// Moves an item's title out of its first paragraph.
-fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool) {
+fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool, setting: Setting) {
     let beside = item.paragraphs.iter().skip(1);
     let beside: Vec<&str> = beside
         .filter_map(|paragraph| Some(paragraph.pieces().first()?.of(source)))
@@ -540,7 +541,13 @@ fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool) {
         return;
     };
     let flow = Flow::of(source, pieces.iter().copied());
-    let len = title_len(flow.text());
+    let closed = title_len(flow.text());
+    let on_own_line = closed == 0;
+    let len = if on_own_line {
+        own_line::title(source, item.heading, pieces, setting)
+    } else {
+        closed
+    };
     let len = len - labels::configuration_at_end(flow.text(), len, beside);
     if len == 0 {
         return;
@@ -551,7 +558,7 @@ fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool) {
     let is_all = words.trim_end().len() == flow.text().trim_end().len()
         && is_leaf
         && words.trim_end().ends_with('.');
-    if is_all || demands(words) {
+    if is_all || demands(words) || on_own_line && own_line::names_material(words) {
         return;
     }
     let end = flow.span(0, len.min(flow.text().trim_end().len())).end();
