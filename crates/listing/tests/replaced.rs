@@ -147,7 +147,7 @@ fn a_heading_that_names_the_option_of_a_thing() {
     check(
         "1. TRACK\n   Max 16 in. o.c.\n\nFLUTED DECK - OPTION P (PLUGS)\n  Plugs are min 6 in. long.\n\nFLUTED DECK - OPTION S (SPRAY)\n  Wool compressed at least 33%.\n",
         &[
-            "1:track_spacing: at most 16 in",
+            "1:runner_spacing: at most 16 in",
             "packing.length: at least 6 in if \"OPTION P\"",
             "packing.compression: at least 33 percent if \"OPTION S\"",
         ],
