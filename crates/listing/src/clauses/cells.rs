@@ -1,11 +1,13 @@
 //! Cells of words under a heading: the heading says what a value alone is, and which part the words are about.
 
-use super::tables::{heading, rating_of, read_cell};
+use super::tables::{Heading, heading, rating_of, read_cell};
 use super::{Around, Yield, read_text};
+use crate::conditions::{heads_joints, is_case_of_joints};
 use crate::layout::Flow;
 use crate::model::{Condition, Expr, Span};
 use crate::naming::{Subject, components_in};
 use crate::phrase::cell;
+use crate::rules::Sentence;
 
 /// Reads one cell.
 pub(super) fn read(
@@ -29,7 +31,8 @@ pub(super) fn read(
                 .unwrap_or_default(),
             expr,
         };
-        read_for_rating(source, &flow, text, &condition, around, subject, found);
+        let label = heading(&around.subject.title);
+        read_for_rating(source, text, &condition, &label, around, subject, found);
         return;
     }
     let column = heading(words.text());
@@ -49,49 +52,70 @@ pub(super) fn read(
     *subject = around.subject.clone();
 }
 
-/// Reads words beside which stands when they hold.
+/// Reads words beside which stands when they hold. `lead` is what leads to them, if it isn't the item's title.
 pub(super) fn read_case(
     source: &str,
     case: &[Span],
     text: &[Span],
+    lead: Option<&str>,
     around: &Around,
     subject: &mut Subject,
     found: &mut Yield,
 ) {
     let words = Flow::of(source, case.iter().copied());
     let said = words.text().trim().to_owned();
+    let said = said
+        .trim_end_matches([':', '=', ',', '-', '–', '—', ' '])
+        .to_owned();
+    let joints = || {
+        let sentence = Sentence::new(&words, 0..words.text().len());
+        heads_joints(&sentence)
+            .or_else(|| is_case_of_joints(&sentence))
+            .map(|own| own.expr)
+    };
     let condition = Condition {
         also: Vec::new(),
-        expr: rating_of(&said).unwrap_or_else(|| Expr::Words(said.clone())),
+        expr: rating_of(said.trim_end_matches('.'))
+            .or_else(joints)
+            .unwrap_or_else(|| Expr::Words(said.clone())),
         words: said,
         span: case.iter().copied().reduce(Span::join).unwrap_or_default(),
     };
     found.covered.extend(case.iter().copied());
-    let flow = Flow::of(source, text.iter().copied()).with_usual_units(around.usual_units);
-    read_for_rating(source, &flow, text, &condition, around, subject, found);
+    let label = heading(lead.unwrap_or(&around.subject.title));
+    let Some(lead) = lead else {
+        return read_for_rating(source, text, &condition, &label, around, subject, found);
+    };
+    let led = Around {
+        subject: headed(lead, &around.subject),
+        ..around.clone()
+    };
+    let mut subject = led.subject.clone();
+    read_for_rating(source, text, &condition, &label, &led, &mut subject, found);
 }
 
 /// Reads a cell under a rating: a value is of what the item's title names, words are words of the item, and all of it holds for the rating.
 fn read_for_rating(
     source: &str,
-    flow: &Flow,
     text: &[Span],
     condition: &Condition,
+    label: &Heading,
     around: &Around,
     subject: &mut Subject,
     found: &mut Yield,
 ) {
-    let label = heading(&around.subject.title);
+    let flow = Flow::of(source, text.iter().copied()).with_usual_units(around.usual_units);
     // `24 in. o.c.` says itself what it measures.
     let says_what = ["o.c", "oc", "c/c", "apart", "cent"]
         .iter()
         .any(|word| flow.lower().contains(word));
     let is_value = !says_what
+        && label.measures()
         && cell(flow.text(), label.unit, label.second_unit)
             .is_some_and(|cell| cell.unit.is_some() && !cell.goes_on);
     if is_value {
         found.covered.extend(text.iter().copied());
-        read_cell(&label.requiring(), flow, Some(condition), around, found);
+        read_cell(&label.requiring(), &flow, Some(condition), around, found);
         return;
     }
     let mut own = Yield::default();

@@ -169,7 +169,15 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 cells::read(source, heading, text, around, &mut subject, &mut found);
             }
             Paragraph::Case { case, text } => {
-                cells::read_case(source, case, text, around, &mut subject, &mut found);
+                cells::read_case(
+                    source,
+                    case,
+                    text,
+                    lead_of(&caption),
+                    around,
+                    &mut subject,
+                    &mut found,
+                );
             }
             Paragraph::Table(table) => {
                 let said = tables::Said {
@@ -205,6 +213,23 @@ fn column(source: &str, pieces: &[Span]) -> usize {
     let start = pieces.first().map_or(0, |piece| piece.start());
     let before = source.get(..start).unwrap_or_default();
     start - before.rfind('\n').map_or(0, |line| line + 1)
+}
+
+/// The words by which a text leads to the cases below it, without those that say what tells them apart: `Depth` of "... Depth by joint width:".
+fn lead_of(text: &str) -> Option<&str> {
+    const BY: [&str; 6] = [
+        " by ",
+        " per ",
+        " for ",
+        " according",
+        " depending",
+        " as follows",
+    ];
+    let words = text.trim_end().strip_suffix(':')?;
+    let last = crate::sentences::sentences(words).pop()?;
+    let words = words.get(last)?;
+    let end = BY.iter().filter_map(|by| words.find(by)).min();
+    words.get(..end.unwrap_or(words.len()))
 }
 
 /// Whether a paragraph is a label with its value: "Wet film: 1/8 in."

@@ -191,7 +191,9 @@ pub(super) fn only_joints(sentence: &Sentence<'_>) -> Option<Found> {
     let plural = sentence.is_any(0, &["joints", "gaps", "openings"]);
     let compared = 1 < amount.first && (1..amount.first).all(|at| is_comparing(sentence, at))
         || amount.first == 1 && amount.hi.is_some();
-    let told = amount.hi.is_some() || compares(sentence, 1, amount.first);
+    let told = amount.hi.is_some()
+        || compares(sentence, 1, amount.first)
+        || sentence.is_word(1, "to") && amount.first == 2;
     let own = found(sentence, 0, 0, joint_property(sentence, 0));
     let own = two_sided(sentence, 0, own);
     let whole = (own.last..sentence.tokens.len()).all(|at| {

@@ -157,6 +157,26 @@ pub(crate) fn heads_joints(sentence: &Sentence<'_>) -> Option<Condition> {
     })
 }
 
+/// The case that words are, and nothing besides, where they name the joints by an introduction of their own: "For widths to 2 in.", "Joints 2 in. or less".
+pub(crate) fn is_case_of_joints(sentence: &Sentence<'_>) -> Option<Condition> {
+    let found = conditions(sentence).found;
+    let [only] = found.as_slice() else {
+        return None;
+    };
+    let signs = (only.last..sentence.tokens.len()).all(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_none())
+    });
+    let whole = only.first == 0 && signs && only.triggers.len() == sentence.amounts.len();
+    whole.then(|| Condition {
+        also: Vec::new(),
+        words: sentence.words(only.first, only.last).to_owned(),
+        span: sentence.source_of(only.first, only.last),
+        expr: only.expr.clone(),
+    })
+}
+
 /// The words before the condition of a heading.
 struct Opening {
     /// How many words name something.

@@ -62,7 +62,7 @@ pub(crate) use confined::{keep_required, keep_scope};
 pub(crate) use exception::{end_of_exclusion, exceptive};
 pub(crate) use following::opens;
 pub(crate) use forbidden::{Forbidden, not_yet};
-pub(crate) use heading::{Place, heads, heads_joints, heads_list, heads_rating};
+pub(crate) use heading::{Place, heads, heads_joints, heads_list, heads_rating, is_case_of_joints};
 pub(crate) use kinds::kinds;
 pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};

@@ -97,6 +97,13 @@ impl Heading {
         heading
     }
 
+    /// Whether it says what is measured: "Depth", "Thickness, in."
+    pub(in crate::clauses) fn measures(&self) -> bool {
+        let named = |word: &str| vocabulary::vocabulary().attribute(word).is_some();
+        let lower = self.words.to_lowercase();
+        self.unit.is_some() || lower.split(|c: char| !c.is_alphabetic()).any(named)
+    }
+
     /// Whether it says something of the cells besides which joints they are for.
     pub(super) fn describes(&self) -> bool {
         self.unit.is_some() || self.relation.is_some()

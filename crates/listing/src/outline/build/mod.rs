@@ -2,6 +2,7 @@
 
 mod bands;
 mod boxes;
+mod case_lines;
 mod cases;
 mod citation;
 mod closing;
@@ -18,6 +19,7 @@ mod tables;
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+use self::case_lines::CaseLines;
 use self::cases::CaseLine;
 pub(crate) use self::cases::is_case;
 use self::closing::Setting;
@@ -179,6 +181,8 @@ struct Builder<'a> {
     notes: Vec<usize>,
     /// The lines that head bands of joints.
     bands: Vec<usize>,
+    /// The lines that open with the joints they are for.
+    case_lines: CaseLines,
     /// The lines whose bare numbers count the items.
     column: Vec<usize>,
     /// How its lines are set.
@@ -216,6 +220,7 @@ impl<'a> Builder<'a> {
             parts: Parts::default(),
             notes: notes::begin(lines),
             bands: bands::begin(lines),
+            case_lines: case_lines::begin(lines, Setting::of(lines)),
             column: column::counted(lines),
             setting: Setting::of(lines),
         }
@@ -418,6 +423,10 @@ impl<'a> Builder<'a> {
             }
             self.current = self.open.last().map(|(_, index)| *index).or(self.current);
         }
+        let case = self.case_lines.get(&at).filter(|_| self.current.is_some());
+        if let Some(length) = case {
+            return self.add_case(content, *length);
+        }
         let unfinished = self.page_turned && !self.last_sentence_ended();
         let begins = (self.gap && !unfinished)
             || falls_back
@@ -430,6 +439,7 @@ impl<'a> Builder<'a> {
             || is_bullet(words) && !labels::goes_on_a_range(self.lines, at)
             || is_labelled(words)
             || self.leaves_bullets(line, words)
+            || self.leaves_case(line, words)
             || self.heads_case(at, words)
             || heads_all(words)
             || labels::heads_variant(words) && self.last_sentence_ended()
@@ -493,7 +503,7 @@ impl<'a> Builder<'a> {
             return;
         };
         match item.paragraphs.last_mut().filter(|_| !begins) {
-            Some(Paragraph::Text(pieces)) => pieces.push(span),
+            Some(Paragraph::Text(text) | Paragraph::Case { text, .. }) => text.push(span),
             _ => item.paragraphs.push(Paragraph::Text(vec![span])),
         }
     }

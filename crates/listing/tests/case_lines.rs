@@ -1,0 +1,124 @@
+//! Lists in an item whose lines open with the joints or the rating that they are for. What is asked for under one case must not be excused by another. The
+//! wordings are invented; what they mean is common practice.
+
+mod common;
+
+use common::clauses;
+
+fn item(lines: &str) -> Vec<String> {
+    let width =
+        "The joint shall be built as described in the items below and as shown in the drawing.";
+    clauses(&format!(
+        "{width}\n\n1. Packing. Mineral wool batts.\n{lines}"
+    ))
+}
+
+/// Whether both of two densities stand under their own condition.
+#[track_caller]
+fn parts(cases: [&str; 2], expected: [&str; 2]) {
+    let [first, second] = cases;
+    let found = item(&format!("   {first}4 pcf min\n   {second}6 pcf min\n"));
+    for (density, case) in [4, 6].into_iter().zip(expected) {
+        let clause = format!("packing.density: at least {density} pcf if {case}");
+        assert!(found.contains(&clause), "{clause} {found:?}");
+    }
+}
+
+#[test]
+fn ratings_part_the_lines_whatever_the_sign() {
+    let expected = ["joint.rating = 1 hr", "joint.rating = 2 hr"];
+    for cases in [
+        ["1 hr - ", "2 hr - "],
+        ["1 Hr.: ", "2 Hr.: "],
+        ["1-hr walls   ", "2-hr walls   "],
+        ["1 hr     ", "2 hr     "],
+        ["1 Hr, ", "2 Hr, "],
+        ["60 min    ", "120 min   "],
+    ] {
+        let expected = if cases[0].starts_with("60") {
+            ["joint.rating = 60 min", "joint.rating = 120 min"]
+        } else {
+            expected
+        };
+        parts(cases, expected);
+    }
+}
+
+#[test]
+fn widths_part_the_lines_whatever_the_words() {
+    for cases in [
+        ["Joints to 2 in. wide: ", "Joints over 2 in.: "],
+        ["Joints 2 in. or less: ", "Joints over 2 in.: "],
+    ] {
+        parts(cases, ["joint.width <= 2 in.", "joint.width > 2 in."]);
+    }
+    // Whose width it is, a person must say.
+    parts(
+        ["up to 2 in.   ", "over 2 in.    "],
+        ["\"up to 2 in.\"", "\"over 2 in.\""],
+    );
+    parts(
+        ["2 in. and under: ", "> 2 in.: "],
+        ["\"2 in. and under\"", "\"> 2 in.\""],
+    );
+}
+
+#[test]
+fn a_value_is_of_what_leads_to_the_list() {
+    let found = clauses("1. Packing. Min depth:\n   1 hr    3 in.\n   2 hr    4 in.\n");
+    assert_eq!(
+        found,
+        [
+            "packing.depth: at least 3 in if joint.rating = 1 hr",
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+        ]
+    );
+}
+
+#[test]
+fn what_stands_below_the_list_is_of_none_of_its_cases() {
+    for below in [
+        "   Compressed 25 % min.\n",
+        "   both     compressed 25 % min\n",
+        "   COMPRESSED 25 % MIN\n",
+    ] {
+        let found = item(&format!(
+            "   1 hr     4 pcf min\n   2 hr     6 pcf min\n{below}"
+        ));
+        let always = found
+            .iter()
+            .any(|clause| clause.ends_with("at least 25 percent"));
+        assert!(always, "{below} {found:?}");
+    }
+    // What goes on farther in is of its case.
+    let found = item("   1 hr     4 pcf min,\n            3 in. deep\n   2 hr     6 pcf min\n");
+    assert!(
+        found.contains(&"packing.depth: nominal 3 in if joint.rating = 1 hr".to_owned()),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn what_is_no_list_of_cases() {
+    // Hours of curing are times.
+    for lines in [
+        "   Curing:\n   1 hr: 50 percent\n   4 hr: 100 percent\n",
+        "   1 hr   touch dry, 50 percent\n   4 hr   dry, 100 percent\n",
+    ] {
+        let found = item(lines);
+        assert!(
+            !found.iter().any(|clause| clause.contains("joint.rating")),
+            "{lines} {found:?}"
+        );
+    }
+    // Running text may break before a case.
+    let found = item(
+        "   The batts have a density that is given beside the hour of the walls that they stand in, namely\n   1 hr. Batts of 4 pcf lie below those for the walls of the shaft, whose hour is set by the owner, or\n   2 hr. Batts of 6 pcf.\n",
+    );
+    assert!(
+        !found
+            .iter()
+            .any(|clause| clause.contains("4 pcf if") || clause.contains("6 pcf if")),
+        "{found:?}"
+    );
+}
