@@ -60,6 +60,28 @@ const FIRM_ENDS: &[&str] = &[
     "foundry",
     "trading",
     "international",
+    "a/s",
+    "bhd",
+    "b.v",
+    "n.v",
+    "s.r.o",
+    "ltée",
+    "adhesives",
+    "compounds",
+    "elastomers",
+    "extrusions",
+    "forming",
+    "insulants",
+    "insulations",
+    "mastics",
+    "plasters",
+    "profiles",
+    "refractories",
+    "rockfibre",
+    "rockworks",
+    "rollforming",
+    "silicones",
+    "specialties",
 ];
 
 /// Splits `A, B and C (note, note) or D` at its commas and conjunctions, parentheses left whole and then dropped.
@@ -125,7 +147,7 @@ pub(super) fn ends_as_firm(words: &str) -> bool {
     let last = last.trim_end_matches(['.', ',', ':']).to_lowercase();
     let titled = words
         .split_whitespace()
-        .filter(|word| word.len() > 3)
+        .filter(|word| word.len() > 3 && !["inc.", "ltée"].contains(word))
         .all(|word| word.starts_with(char::is_uppercase));
     words.split_whitespace().count() >= 2
         && titled

@@ -328,17 +328,55 @@ const TRADE: &[&str] = &[
     "trowel",
     "roller",
     "gun",
+    "arrangement",
+    "band",
+    "level",
+    "precut",
+    "preformed",
+    "euroclass",
+    "phase",
+    "roll",
+    "size",
+    "stage",
+    "style",
 ];
 
 /// The words that a document writes small.
 #[derive(Debug, Default)]
-pub(crate) struct Ordinary(HashSet<String>);
+pub(crate) struct Ordinary {
+    small: HashSet<String>,
+    /// Words that keep their capital in the middle of a sentence.
+    within: HashSet<String>,
+}
 
 impl Ordinary {
     pub(crate) fn of(source: &str) -> Self {
         let words = source.split(|c: char| !c.is_alphabetic());
         let small = words.filter(|word| word.len() > 2 && word.chars().all(char::is_lowercase));
-        Self(small.map(str::to_owned).collect())
+        let mut within = HashSet::new();
+        for line in source.lines() {
+            let mut before = "";
+            for word in line.split_whitespace() {
+                let goes_on =
+                    before.ends_with(|c: char| c.is_lowercase() || [',', ':'].contains(&c));
+                let name = word.trim_matches(|c: char| !c.is_alphanumeric());
+                let quoted = word.starts_with(['"', '“', '„', '«', '(']);
+                if (goes_on || quoted) && name.starts_with(char::is_uppercase) {
+                    within.insert(name.to_lowercase());
+                }
+                before = word;
+            }
+        }
+        Self {
+            small: small.map(str::to_owned).collect(),
+            within,
+        }
+    }
+
+    /// Whether a document writes a word with a capital in the middle of a sentence, as it does names.
+    pub(super) fn stands_within(&self, word: &str) -> bool {
+        let word = word.trim_matches(|c: char| !c.is_alphanumeric());
+        self.within.contains(&word.to_lowercase())
     }
 
     /// Whether a word with a capital is no word of the language or the trade, as far as the document shows.
@@ -347,7 +385,7 @@ impl Ordinary {
         let word = word.trim_matches(|c: char| !c.is_alphanumeric());
         let small = word.to_lowercase();
         let stem = small.strip_suffix('s').unwrap_or(&small);
-        let is_ordinary = |own: &str| TRADE.contains(&own) || self.0.contains(own);
+        let is_ordinary = |own: &str| TRADE.contains(&own) || self.small.contains(own);
         word.chars().filter(|c| c.is_alphabetic()).count() >= SHORTEST
             && word.starts_with(char::is_uppercase)
             && !is_ordinary(&small)
