@@ -171,8 +171,8 @@ fn documents_in_many_styles() {
     assert!(score.found * 100 >= score.expected * 97, "{score:?}");
     assert!(score.wrong * 200 <= score.expected, "{score:?}");
     let names = score.names;
-    assert!(names.read * 100 >= names.expected * 44, "{score:?}");
-    assert!(names.wrong * 20 <= names.with_maker, "{score:?}");
+    assert!(names.read * 100 >= names.expected * 70, "{score:?}");
+    assert!(names.wrong * 100 <= names.with_maker, "{score:?}");
 }
 
 #[test]

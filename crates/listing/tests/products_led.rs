@@ -209,10 +209,25 @@ fn a_maker_between_signs_runs_over_a_line_s_end() {
 }
 
 #[test]
-fn a_list_behind_a_sentence_on_its_line_is_in_no_doubt() {
-    let beside = |words: &str| sealant(&format!(" {words} Qestam Sealants: Qestop 9."));
-    assert!(!is_in_doubt(&beside("Tool it while wet.")));
-    assert!(is_in_doubt(&beside("Equivalent products are accepted.")));
+fn a_list_behind_a_sentence_on_its_line_is_in_doubt() {
+    for before in [
+        "Not accepted for this system.",
+        "For exterior joints only.",
+        "In walls only.",
+    ] {
+        for list in ["Qestam Sealants: Qestop 9.", "Qestam\nSealants: Qestop 9."] {
+            let text = sealant(&format!(" {before} {list}"));
+            let reading = read_text("sample", &text);
+            let mut named = reading
+                .clauses
+                .iter()
+                .filter(|clause| clause.property == "sealant.product");
+            assert!(
+                named.all(|clause| clause.confidence == Confidence::WithDoubt),
+                "{text}"
+            );
+        }
+    }
 }
 
 #[test]

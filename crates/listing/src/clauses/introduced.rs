@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 
 use super::Around;
 use super::sorts::Sorts;
-use crate::conditions::{Found, brings, is_offer, only_measures};
+use crate::conditions::{Found, brings, goes_on_about, is_offer, only_measures};
 use crate::model::{Condition, Expr, Relation, Test};
 use crate::rules::Sentence;
 
@@ -66,13 +66,14 @@ pub(super) struct Introduced {
     /// Whether a sentence was taken in.
     begun: bool,
     sorts: Sorts,
-    /// The condition under which the item was brought in.
+    /// The condition under which the item was brought in, and the words for what was.
     brought: Option<Condition>,
+    thing: String,
 }
 
 impl Introduced {
     /// The condition that a sentence stands under because of what it speaks of.
-    pub(super) fn governs(&self, sentence: &Sentence<'_>) -> Option<Condition> {
+    pub(super) fn governs(&self, sentence: &Sentence<'_>, own: &[Found]) -> Option<Condition> {
         const SUBJECT: usize = 4;
         if super::draft::holds_always(sentence.text) {
             return None;
@@ -100,13 +101,13 @@ impl Introduced {
         let pronoun = sentence.is_any(0, &["they", "these", "each", "it"])
             && sentence.is_any(1, &["is", "are", "shall", "must", "has", "have"])
             || sentence.is_any(0, &["their", "its"]);
-        self.last
-            .clone()
-            .filter(|_| pronoun)
-            .map(|condition| Condition {
-                expr: Expr::Words(condition.words.clone()),
-                ..condition
-            })
+        let last = self.last.clone().filter(|_| pronoun);
+        let last = last.map(|condition| Condition {
+            expr: Expr::Words(condition.words.clone()),
+            ..condition
+        });
+        let goes_on = || own.is_empty() && goes_on_about(sentence, &self.thing);
+        last.or_else(|| self.brought.clone().filter(|_| goes_on()))
     }
 
     /// The case of the sentence before that a sentence goes on to speak of: "In that case the anchors are 12 in. apart", "In such joints the mesh laps 3 in." Of
@@ -156,6 +157,8 @@ impl Introduced {
         let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();
         if opens_item {
             self.brought = brings(sentence, &around.subject.title);
+            let title = around.subject.title.to_lowercase();
+            self.thing = title + " " + &subject_behind(sentence, conditions);
         }
         let own = opening(sentence, conditions)
             .or_else(|| closing(sentence, conditions))
@@ -197,6 +200,24 @@ impl Introduced {
         }
         self.last = Some(condition);
     }
+}
+
+/// The words for a thing behind the condition that a sentence begins with, to the first comma or number: "For joints over 4 in., *galvanized Z-clips*, 1.2 mm thick".
+fn subject_behind(sentence: &Sentence<'_>, conditions: &[Found]) -> String {
+    const LONGEST: usize = 6;
+    let from = conditions.first().filter(|own| own.first == 0);
+    let from = from.map_or(sentence.tokens.len(), |own| own.last);
+    let of_thing = |at: &usize| sentence.amount_at(*at).is_none() && !sentence.is_stop(*at);
+    let skipped = usize::from(sentence.is_word(from, "only"));
+    let from = from + skipped;
+    let from = from + usize::from(sentence.is_stop(from));
+    let words = (from..sentence.tokens.len())
+        .take(LONGEST)
+        .take_while(of_thing);
+    words
+        .map(|at| sentence.word(at))
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// The last case that a sentence speaks of, in its words: it may be an exception's.

@@ -73,7 +73,7 @@ fn read_own(
         !around.options.is_empty(),
         &around.configuration_letters,
     );
-    let governed = introduced.governs(&sentence);
+    let governed = introduced.governs(&sentence, &governing);
     let own = governing.get(..first_configuration).unwrap_or_default();
     introduced.take(&sentence, own, governed.as_ref(), around);
     let attached = attach(&sentence, &governing, |index| sentence.is_bound(index));

@@ -74,6 +74,60 @@ pub(crate) fn only_measures(sentence: &Sentence<'_>) -> bool {
             .all(|(component, ..)| !FILLING.contains(&component.name.as_str()))
 }
 
+/// Whether a sentence goes on about the thing that its item has brought in: "The clips are held by two pins each", "The lower leg reaches 3 in. into the packing",
+/// "They are 2 in. wide". One that begins with a part of every joint, or that speaks of joints, begins a new subject.
+pub(crate) fn goes_on_about(sentence: &Sentence<'_>, thing: &str) -> bool {
+    const SUBJECT: usize = 4;
+    const PARTS: &[&str] = &[
+        "leg",
+        "legs",
+        "flange",
+        "flanges",
+        "embedment",
+        "pair",
+        "pins",
+        "pin",
+        "anchor",
+        "anchors",
+        "screw",
+        "screws",
+        "fixing",
+        "fixings",
+    ];
+    const OTHERS: &[&str] = &[
+        "all",
+        "every",
+        "any",
+        "slab",
+        "beam",
+        "panel",
+        "insulation",
+        "wool",
+        "safing",
+        "fireproofing",
+        "packing",
+        "board",
+        "track",
+        "runner",
+        "stud",
+        "studs",
+    ];
+    const JOINTS: &[&str] = &["joint", "joints", "gap", "gaps", "opening", "openings"];
+    let other =
+        sentence.has_any(0, SUBJECT, OTHERS) || sentence.has_any(0, sentence.tokens.len(), JOINTS);
+    let of_thing = |at: usize| {
+        let word = sentence.word(at).trim_end_matches('s');
+        let word = word.rsplit('-').next().unwrap_or(word);
+        word.len() > 3 && thing.contains(word)
+    };
+    let pronoun = sentence.is_any(0, &["they", "it", "these", "their", "its"]);
+    let definite = sentence.is_any(0, &["each", "the", "such"]);
+    let of_part = definite && (1..SUBJECT).any(|at| sentence.is_any(at, PARTS));
+    let named = of_thing(0) || definite && (1..SUBJECT - 1).any(of_thing);
+    let subject = sentence.words(0, SUBJECT.min(sentence.tokens.len()));
+    !other && (of_part || (pronoun || named) && may_be_absent(subject))
+}
+
 /// The condition of a sentence that only says where the thing of its item is required, or may be left out: "Required only where ...", "Not required where
 /// ...", "May be omitted when ...".
 pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
@@ -105,12 +159,32 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
                     .iter()
                     .any(|found| found.first == at && narrows(found))
             });
-    let led = placed || sentence.is_any(at, LEADING);
+    // "Required over 3 in. only."
+    let measured = sentence.is_any(at, &["over", "above", "exceeding"])
+        && sentence.amount_at(at + 1).is_some();
+    let led = placed || measured || sentence.is_any(at, LEADING);
     let ends = (0..sentence.tokens.len())
         .rev()
         .find(|at| !sentence.is_sign(*at, '.'))?;
     let more = (at..ends).any(|at| sentence.is_sign(at, ';'));
     (led && !more).then(|| in_words(sentence, 0, ends + 1))
+}
+
+/// The condition by which the sentence that an item begins with says, behind a comma, where the thing of the item is needed: "Z-clips. 1 in. wide, 20 gauge, *used in
+/// joints over 4 in.* at 24 in. centers", "Brackets of 1.2 mm steel, *required where the joint is wider than 100 mm*."
+pub(crate) fn is_needed_in(sentence: &Sentence<'_>) -> Option<Condition> {
+    const NEEDED: &[&str] = &["used", "required", "needed"];
+    let found = conditions(sentence).found;
+    let [only] = found.as_slice() else {
+        return None;
+    };
+    let needed = only.first.checked_sub(1)?;
+    let needed = needed - usize::from(sentence.is_word(needed, "only")).min(needed);
+    let comma = needed.checked_sub(1)?;
+    let set_off = sentence.is_any(needed, NEEDED) && sentence.is_sign(comma, ',');
+    let spoilt = sentence.has_any(0, comma, &["or", "optional", "alternate", "may"])
+        || sentence.has_any(0, sentence.tokens.len(), crate::rules::NEGATIONS);
+    (set_off && narrows(only) && !spoilt).then(|| in_words(sentence, needed, only.last))
 }
 
 /// The condition of a sentence that only says for which rating all of its item is: "(Required for the FTH Rating only.)", "2 hr systems only."
@@ -241,7 +315,9 @@ fn opens(sentence: &Sentence<'_>, condition: &Found, title: &str) -> bool {
         "not", "use", "where",
     ];
     let mut at = condition.last;
-    while [',', ':'].iter().any(|sign| sentence.is_sign(at, *sign)) {
+    while [',', ':'].iter().any(|sign| sentence.is_sign(at, *sign))
+        || at == condition.last && sentence.is_word(at, "only")
+    {
         at += 1;
     }
     let measured = (at..at + SUBJECT)

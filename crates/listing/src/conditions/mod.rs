@@ -16,7 +16,9 @@ mod configuration;
 mod confined;
 mod contrast;
 mod denied_rating;
+mod ending;
 mod exception;
+mod following;
 mod forbidden;
 mod halves;
 mod heading;
@@ -47,10 +49,10 @@ use measure::Quantity;
 use crate::model::{Expr, Test};
 use crate::rules::{Sentence, bounded_by_its_words};
 
-pub(crate) use attach::{Attached, attach, opens};
+pub(crate) use attach::{Attached, attach};
 pub(crate) use brought::{
-    asks_for_item, brings, may_ask_for_item, may_be_absent, only_measures, only_says_for_which,
-    only_says_where,
+    asks_for_item, brings, goes_on_about, is_needed_in, may_ask_for_item, may_be_absent,
+    only_measures, only_says_for_which, only_says_where,
 };
 pub(crate) use configuration::{
     Mentioned, RunningHead, configurations, headed_configuration, is_roman, is_said_of_all,
@@ -58,6 +60,7 @@ pub(crate) use configuration::{
 };
 pub(crate) use confined::{keep_required, keep_scope};
 pub(crate) use exception::{end_of_exclusion, exceptive};
+pub(crate) use following::opens;
 pub(crate) use forbidden::{Forbidden, not_yet};
 pub(crate) use heading::{Place, heads, heads_joints, heads_list, heads_rating};
 pub(crate) use kinds::kinds;

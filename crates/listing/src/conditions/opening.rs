@@ -2,6 +2,7 @@
 
 use super::Found;
 use super::aside::{Said, said};
+use super::ending::is_stopped;
 use super::exception::is_case_of_exception;
 use super::labels::{begins_statement, goes_on, labels};
 use crate::model::Expr;
@@ -115,14 +116,38 @@ pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool 
     let second = sentence.is_any(before, &["and", "but"])
         && (sentence.is_any(condition.last, &["use", "provide", "add", "install"])
             || is_elliptic(sentence, condition) && leads_to_bound(sentence, condition));
+    if ends_a_statement(sentence, condition) {
+        return false;
+    }
     (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
-        || (stop || joined || sentence.is_sign(before, '('))
+        || (stop || joined || is_stopped(sentence, before) || sentence.is_sign(before, '('))
             && leads_to_another_case(sentence, condition)
         || second
         || leads_as_configuration(sentence, condition)
         || is_subject(sentence, condition)
         || sentence.is_word(condition.first, "from")
         || is_case_of_exception(sentence, condition)
+}
+
+/// Whether a condition closes a statement with a verb of its own before another begins: "blocks shall be grouted, *unless they are solid*, and joints shall be 3/8 in.
+/// thick".
+fn ends_a_statement(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    let Some(comma) = condition.first.checked_sub(1) else {
+        return false;
+    };
+    let from = (0..comma)
+        .rev()
+        .find(|at| sentence.is_sign(*at, ';') || sentence.is_sign(*at, ':'))
+        .map_or(0, |at| at + 1);
+    let told = (from..comma).any(|at| sentence.is_any(at, SUBJECT_VERBS));
+    let another = sentence.is_sign(condition.last, ',')
+        && sentence.is_any(condition.last + 1, &["and", "but"]);
+    let conjunction = sentence.is_any(condition.first, &["unless", "where", "when", "if"]);
+    sentence.is_sign(comma, ',')
+        && conjunction
+        && told
+        && another
+        && !(from..comma).any(|at| sentence.is_any(at, &["where", "when", "if", "for", "unless"]))
 }
 
 /// `and if over min 4 in.`
@@ -144,14 +169,19 @@ fn is_subject(sentence: &Sentence<'_>, condition: &Found) -> bool {
         && sentence.is_any(condition.last, SUBJECT_VERBS)
 }
 
-/// `minimum 20 %, for widths over 60 mm minimum 30 %`: what a qualified number follows at once opens its stretch.
+/// `minimum 20 %, for widths over 60 mm minimum 30 %`, `≥ 80 mm, for widths over 50 mm ≥ 100 mm`: what a qualified number follows at once opens its stretch.
 fn leads_to_bound(sentence: &Sentence<'_>, condition: &Found) -> bool {
     const QUALIFIERS: &[&str] = &[
         "min", "minimum", "max", "maximum", "not", "no", "less", "more", "than", "at", "least",
-        "most", "nom", "nominal",
+        "most", "nom", "nominal", "however",
     ];
+    const SIGNS: &[char] = &['≥', '≤', '>', '<', '='];
+    let qualifies = |at: &usize| {
+        let sign = SIGNS.iter().any(|sign| sentence.is_sign(*at, *sign));
+        (sign || sentence.is_any(*at, QUALIFIERS)) && sentence.amount_at(*at).is_none()
+    };
     let words = (condition.last..sentence.tokens.len())
-        .take_while(|at| sentence.is_any(*at, QUALIFIERS) && sentence.amount_at(*at).is_none())
+        .take_while(qualifies)
         .count();
     words > 0 && sentence.amount_at(condition.last + words).is_some()
 }

@@ -81,7 +81,7 @@ static NOUNS: LazyLock<Nouns> = LazyLock::new(|| {
     let automaton = AhoCorasick::builder()
         .match_kind(MatchKind::LeftmostLongest)
         .ascii_case_insensitive(true)
-        .kind(Some(aho_corasick::AhoCorasickKind::DFA))
+        .kind(Some(aho_corasick::AhoCorasickKind::ContiguousNFA))
         .build(words)
         .ok();
     Nouns { automaton, places }

@@ -13,6 +13,7 @@ pub(super) fn ratio_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     one_in_many(tokens, at)
         .or_else(|| one_thing_in_many(tokens, at))
         .or_else(|| parts_to_parts(tokens, at))
+        .or_else(|| share_range(tokens, at))
         .or_else(|| times_something(tokens, at))
         .or_else(|| share(tokens, at))
         .or_else(|| share_in_figures(tokens, at))
@@ -162,9 +163,12 @@ fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let of_joint = says("joint") && (says("width") || says("wide"));
     if of_joint {
-        let end = after
-            .iter()
-            .rposition(|token| token.is_word("joint") || token.is_word("width"))?;
+        // `half the joint width where the joint is 20 mm wide`: the first of each names it.
+        let first = |words: &[&str]| {
+            let mut tokens = after.iter();
+            tokens.position(|token| words.iter().any(|word| token.is_word(word)))
+        };
+        let end = first(&["joint"])?.max(first(&["width", "wide"])?);
         return amount(tokens, at, next + end + 1, factor, Unit::TimesJointWidth);
     }
     // `cycled 500 times`, `four times a year`: how often, and a multiple of nothing.
@@ -315,6 +319,60 @@ fn share_in_figures(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     })?
 }
 
+/// `half the batt depth`: of a part that is no joint. Half of it with something added is no share of it.
+fn is_half_of_a_part(tokens: &[Token<'_>], at: usize) -> bool {
+    const PARTS: &[&str] = &[
+        "slab",
+        "wall",
+        "board",
+        "floor",
+        "stud",
+        "batt",
+        "wool",
+        "packing",
+        "safing",
+        "insulation",
+    ];
+    word_is(tokens, at, &["half"])
+        && word_is(tokens, at + 1, &["the"])
+        && word_is(tokens, at + 2, PARTS)
+        && word_is(tokens, at + 3, &["thickness", "depth", "height"])
+        && !word_is(tokens, at + 4, &["plus", "less", "minus", "and"])
+}
+
+/// `between one half and three quarters of its depth`: a range of shares, in percent.
+fn share_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    let (low, next) = part_in_words(tokens, at)?;
+    let between = at > 0 && word_is(tokens, at - 1, &["between", "from"]);
+    let joint = word_is(tokens, next, &["and", "to"]);
+    let high = (between && joint).then(|| share(tokens, next + 1))??;
+    let low = low.times(Number::whole(100))?;
+    let span = tokens.get(at)?.span.join(high.at);
+    (low < high.lo).then_some(Amount {
+        lo: low,
+        hi: Some(high.lo),
+        shape: Shape::Range,
+        first: at,
+        at: span,
+        whole: span,
+        ..high
+    })
+}
+
+/// `one half`, `three quarters`, `a third`: a part in words, and the token after it.
+fn part_in_words(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
+    let parts = if word_is(tokens, at, &["a"]) {
+        Some(1)
+    } else {
+        tokens.get(at)?.count.filter(|count| *count < 10)
+    };
+    let of_next = parts.and_then(|parts| {
+        let part = fraction_word(tokens.get(at + 1)?.word()?)?;
+        Some((part.times(Number::whole(parts))?, at + 2))
+    });
+    of_next.or_else(|| Some((fraction_word(tokens.get(at)?.word()?)?, at + 1)))
+}
+
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.
 fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let counts =
@@ -351,6 +409,7 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
             next + 2,
             &["width", "thickness", "depth", "height", "length"],
         );
+    let half_its = half_its || is_half_of_a_part(tokens, next);
     let of_something = half_its
         || word_is(tokens, next + 1, &["of"])
             && word_is(

@@ -115,9 +115,33 @@ pub(super) fn spread_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
     }
     deviation_at(tokens, at).or_else(|| {
         let first = value_at(tokens, at)?;
+        if let Some(spread) = from_flush(tokens, &first) {
+            return Some(spread);
+        }
         tolerance_after(tokens, &first)
             .or_else(|| range_after(tokens, &first))
             .or_else(|| Some(single(&first)))
+    })
+}
+
+/// `flush to 1/8 in. recessed`: from nothing to so much. Without a word for the way it goes, it may be how exactly it is flush.
+fn from_flush(tokens: &[Token<'_>], value: &Value) -> Option<Spread> {
+    const WAYS: &[&str] = &["recessed", "recess", "low", "deep", "down"];
+    let before = |back: usize, word: &str| {
+        let at = value.first.checked_sub(back);
+        at.and_then(|at| tokens.get(at))
+            .is_some_and(|token| token.is_word(word))
+    };
+    let end = second_value_end(tokens, value.next).unwrap_or(value.next);
+    let goes = tokens
+        .get(end)
+        .is_some_and(|token| WAYS.iter().any(|way| token.is_word(way)));
+    (before(1, "to") && before(2, "flush") && goes && value.unit.is_some()).then(|| Spread {
+        lo: Number::ZERO,
+        hi: Some(value.number),
+        shape: Shape::Range,
+        next: end,
+        ..single(value)
     })
 }
 

@@ -244,13 +244,40 @@ fn kind_alone(line: &str) -> &str {
 fn kind_of(text: &str, line: Span) -> Span {
     let words = line.of(text);
     let name = words.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ' '));
+    if let Some(kind) = in_brackets(name) {
+        let end = line.end() - 1;
+        return Span::new(end - kind.len(), end);
+    }
     let name = behind_thing(name).unwrap_or(name);
     Span::new(line.end() - name.len(), line.end())
 }
 
+/// What fills brackets behind the name of a thing, where that is the name of a kind: `FIRE BLANKET (OPTION A)`.
+fn in_brackets(name: &str) -> Option<&str> {
+    let (thing, kind) = name.strip_suffix(')')?.split_once(" (")?;
+    (is_plain_name(thing) && names_option(kind)).then_some(kind)
+}
+
 /// What stands behind the name of a thing and a dash, where that is the name of a kind.
 fn behind_thing(name: &str) -> Option<&str> {
+    let mut dashes = [" - ", " – ", " — ", ": "].into_iter();
+    let (thing, kind) = dashes.find_map(|dash| name.split_once(dash))?;
+    let kind = kind.trim_start();
+    (is_plain_name(thing) && names_option(kind)).then_some(kind)
+}
+
+/// Whether words are a short name without numbers.
+fn is_plain_name(thing: &str) -> bool {
     const MOST_WORDS: usize = 4;
+    thing.starts_with(char::is_alphabetic)
+        && thing
+            .chars()
+            .all(|c| c.is_alphabetic() || c == ' ' || c == '-')
+        && thing.split_whitespace().count() <= MOST_WORDS
+}
+
+/// Whether words begin with the name of one of several kinds.
+fn names_option(kind: &str) -> bool {
     const KINDS: [&str; 6] = [
         "option ",
         "variant ",
@@ -259,14 +286,8 @@ fn behind_thing(name: &str) -> Option<&str> {
         "method ",
         "version ",
     ];
-    let mut dashes = [" - ", " – ", " — ", ": "].into_iter();
-    let (thing, kind) = dashes.find_map(|dash| name.split_once(dash))?;
-    let kind = kind.trim_start();
-    let plain = thing.starts_with(char::is_alphabetic)
-        && thing.chars().all(|c| c.is_alphabetic() || c == ' ')
-        && thing.split_whitespace().count() <= MOST_WORDS;
     let lower = kind.to_lowercase();
-    (plain && KINDS.iter().any(|own| lower.starts_with(own))).then_some(kind)
+    KINDS.iter().any(|own| lower.starts_with(own))
 }
 
 /// Whether a line is a heading: in capitals but for what stands in brackets, right above a table, or numbered as the parts of a document are.

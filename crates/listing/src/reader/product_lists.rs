@@ -1,11 +1,13 @@
 //! Lists of products at the end: a row is about the item, or the part, that it names in front, wherever it stands.
 
+use std::collections::HashMap;
+
 use super::Reader;
 use crate::clauses::{Around, Key, KeyedRow, Ordinary, Yield, keyed_rows, read_row};
 use crate::layout::Line;
-use crate::model::{Requirement, Span};
+use crate::model::Requirement;
 use crate::naming::{component_of_title, components_in};
-use crate::outline::{Outline, OutlineItem, outline};
+use crate::outline::{Outline, OutlineItem, Paragraph, outline};
 use vocabulary::vocabulary;
 
 /// The outline of a document without the rows of its lists of products, and these rows.
@@ -14,97 +16,151 @@ pub(super) fn outline_and_rows(
     lines: &[Line<'_>],
     ordinary: &Ordinary,
 ) -> (Outline, Vec<KeyedRow>) {
-    let whole = outline(text, lines);
     let mut rows = keyed_rows(lines, ordinary);
-    rows.retain(|row| is_placed(text, row, &whole));
+    if rows.is_empty() {
+        return (outline(text, lines), rows);
+    }
+    if let Some(rest) = outline_without(&rows, text, lines) {
+        return (rest, rows);
+    }
+    // Some rows may be items themselves: those that can't be placed among all items are none.
+    let whole = outline(text, lines);
+    let placing = Placing::of(text, &whole);
+    rows.retain(|row| placing.is_placed(row));
     if rows.is_empty() {
         return (whole, rows);
     }
-    let kept: Vec<Line<'_>> = lines
-        .iter()
-        .enumerate()
-        .map(|(at, line)| {
-            if rows.iter().any(|row| row.lines.contains(&at)) {
-                Line { text: "", ..*line }
-            } else {
-                *line
-            }
-        })
-        .collect();
+    match outline_without(&rows, text, lines) {
+        Some(rest) => (rest, rows),
+        None => (whole, Vec::new()),
+    }
+}
+
+/// The outline of a document without rows, when they can all be placed in it.
+fn outline_without(rows: &[KeyedRow], text: &str, lines: &[Line<'_>]) -> Option<Outline> {
+    let mut kept = lines.to_vec();
+    for line in rows.iter().flat_map(|row| row.lines.clone()) {
+        if let Some(line) = kept.get_mut(line) {
+            line.text = "";
+        }
+    }
     let rest = outline(text, &kept);
-    if rows.iter().all(|row| is_placed(text, row, &rest)) {
-        (rest, rows)
-    } else {
-        (whole, Vec::new())
+    let placing = Placing::of(text, &rest);
+    let mut rows = rows.iter();
+    rows.all(|row| placing.is_placed(row)).then_some(rest)
+}
+
+/// Which item a row may be about: the items by their numbers, by the products that they cite and by the parts that their titles name.
+struct Placing<'o> {
+    items: &'o [OutlineItem],
+    by_number: HashMap<Vec<String>, Vec<usize>>,
+    /// The items that say "product 2", where the document cites products by numbers.
+    citing: Option<HashMap<String, Vec<usize>>>,
+    by_part: HashMap<&'static str, Vec<usize>>,
+}
+
+impl<'o> Placing<'o> {
+    fn of(text: &str, outline: &'o Outline) -> Self {
+        let items = &outline.items;
+        let mut by_number: HashMap<Vec<String>, Vec<usize>> = HashMap::new();
+        let mut by_part: HashMap<&'static str, Vec<usize>> = HashMap::new();
+        for (index, item) in items.iter().enumerate() {
+            if !item.path.starts_with('[') {
+                by_number.entry(parts(&item.path)).or_default().push(index);
+            }
+            if let Some(part) = component_of_title(&item.title) {
+                by_part.entry(part).or_default().push(index);
+            }
+        }
+        Self {
+            items,
+            by_number,
+            citing: (!cited_products(text).is_empty()).then(|| citing(text, items)),
+            by_part,
+        }
+    }
+
+    /// Whether it can be told what a row is about.
+    fn is_placed(&self, row: &KeyedRow) -> bool {
+        match &row.key {
+            Key::Items(keys) => keys.iter().all(|key| self.item_of(key, row).is_some()),
+            // Before the first item a part has no place yet.
+            Key::Part(_) => self
+                .items
+                .iter()
+                .any(|item| item.heading.start() < row.span.start()),
+        }
+    }
+
+    /// The item with a number, which stands before the row.
+    fn item_of(&self, key: &str, row: &KeyedRow) -> Option<usize> {
+        let is_bare = key.chars().all(|c| c.is_ascii_digit());
+        if let Some(citing) = self.citing.as_ref().filter(|_| is_bare) {
+            return self.only_before(citing.get(key)?, row);
+        }
+        let index = self.only_before(self.by_number.get(&parts(key))?, row)?;
+        let takes_products = component_of_title(&self.items.get(index)?.title)
+            .and_then(|name| vocabulary().component(name))
+            .is_none_or(|component| component.property("product").is_some());
+        (!is_bare || takes_products).then_some(index)
+    }
+
+    /// The one item that is about a part; none where several are.
+    fn item_of_part(&self, label: &str, row: &KeyedRow) -> Option<usize> {
+        let named = components_in(label);
+        let mut about: Vec<usize> = named
+            .iter()
+            .filter_map(|(component, ..)| self.by_part.get(component.name.as_str()))
+            .flatten()
+            .copied()
+            .collect();
+        about.sort_unstable();
+        about.dedup();
+        self.only_before(&about, row)
+    }
+
+    /// The one of some items, in their order, that stands before a row.
+    fn only_before(&self, items: &[usize], row: &KeyedRow) -> Option<usize> {
+        let mut before = items.iter().copied().filter(|index| {
+            let item = self.items.get(*index);
+            item.is_some_and(|item| item.heading.end() <= row.span.start())
+        });
+        let first = before.next()?;
+        before.next().is_none().then_some(first)
     }
 }
 
-/// Whether it can be told what a row is about.
-fn is_placed(text: &str, row: &KeyedRow, outline: &Outline) -> bool {
-    match &row.key {
-        Key::Items(keys) => keys
-            .iter()
-            .all(|key| item_of(text, key, row, outline).is_some()),
-        // Before the first item a part has no place yet.
-        Key::Part(_) => outline
-            .items
-            .iter()
-            .any(|item| item.heading.start() < row.span.start()),
+/// The items by the numbers of the products that they cite.
+fn citing(text: &str, items: &[OutlineItem]) -> HashMap<String, Vec<usize>> {
+    let mut citing: HashMap<String, Vec<usize>> = HashMap::new();
+    for (index, item) in items.iter().enumerate() {
+        let pieces = item.paragraphs.iter().flat_map(Paragraph::pieces);
+        for piece in core::iter::once(item.heading).chain(pieces) {
+            for number in cited_products(piece.of(text)) {
+                let cited = citing.entry(number).or_default();
+                if cited.last() != Some(&index) {
+                    cited.push(index);
+                }
+            }
+        }
     }
+    citing
 }
 
-/// The item with a number, which stands before the row.
-fn item_of(text: &str, key: &str, row: &KeyedRow, outline: &Outline) -> Option<usize> {
-    let before = |item: &OutlineItem| item.heading.end() <= row.span.start();
-    let cites_products = cites(text, "product");
-    if cites_products && key.chars().all(|c| c.is_ascii_digit()) {
-        let cited = format!("product {key}");
-        let mut citing = outline
-            .items
-            .iter()
-            .enumerate()
-            .filter(|(_, item)| before(item) && says(text, item, &cited));
-        let (index, _) = citing.next()?;
-        return citing.next().is_none().then_some(index);
-    }
-    let own = parts(key);
-    let mut named = outline.items.iter().enumerate().filter(|(_, item)| {
-        before(item) && !item.path.starts_with('[') && parts(&item.path) == own
-    });
-    let (index, item) = named.next()?;
-    let is_bare = key.chars().all(|c| c.is_ascii_digit());
-    let takes_products = component_of_title(&item.title)
-        .and_then(|name| vocabulary().component(name))
-        .is_none_or(|component| component.property("product").is_some());
-    (named.next().is_none() && (!is_bare || takes_products)).then_some(index)
-}
-
-/// Whether a text cites things by a word and a number: "product 2".
-fn cites(text: &str, word: &str) -> bool {
-    let lower = text.to_lowercase();
-    lower.match_indices(word).any(|(at, _)| {
-        let behind = lower.get(at + word.len()..).unwrap_or_default();
-        behind
-            .strip_prefix(' ')
-            .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
-    })
-}
-
-/// Whether an item says words, whole.
-fn says(text: &str, item: &OutlineItem, words: &str) -> bool {
-    let pieces = item
-        .paragraphs
-        .iter()
-        .flat_map(crate::outline::Paragraph::pieces);
-    core::iter::once(item.heading)
-        .chain(pieces)
-        .any(|piece: Span| {
-            let lower = piece.of(text).to_lowercase();
-            lower.match_indices(words).any(|(at, _)| {
-                let behind = lower.get(at + words.len()..).unwrap_or_default();
-                !behind.starts_with(|c: char| c.is_alphanumeric())
-            })
+/// The numbers by which words cite products: "product 2".
+fn cited_products(words: &str) -> Vec<String> {
+    let lower = words.to_lowercase();
+    let behind = lower
+        .match_indices("product ")
+        .filter_map(|(at, lead)| lower.get(at + lead.len()..));
+    behind
+        .filter_map(|behind| {
+            let end = behind.find(|c: char| !c.is_alphanumeric());
+            let word = behind.get(..end.unwrap_or(behind.len()))?;
+            word.starts_with(|c: char| c.is_ascii_digit())
+                .then(|| word.to_owned())
         })
+        .collect()
 }
 
 /// The parts of an item's number: `6(c)(i)` and `6.c.i` are one.
@@ -129,35 +185,25 @@ fn parts(number: &str) -> Vec<String> {
 impl Reader<'_> {
     /// Reads the rows of the lists of products.
     pub(super) fn product_rows(&mut self, rows: &[KeyedRow]) {
+        if rows.is_empty() {
+            return;
+        }
+        let placing = Placing::of(self.text, self.outline);
         for row in rows {
             match &row.key {
                 Key::Items(keys) => {
                     for key in keys {
-                        if let Some(index) = item_of(self.text, key, row, self.outline) {
+                        if let Some(index) = placing.item_of(key, row) {
                             self.product_row(row, index);
                         }
                     }
                 }
-                Key::Part(label) => match self.item_of_part(label, row) {
+                Key::Part(label) => match placing.item_of_part(label, row) {
                     Some(index) => self.product_row(row, index),
                     None => self.product_row_of_no_item(row),
                 },
             }
         }
-    }
-
-    /// The one item that is about a part; none where several are.
-    fn item_of_part(&self, label: &str, row: &KeyedRow) -> Option<usize> {
-        let named = components_in(label);
-        let named = || named.iter().map(|(component, ..)| component.name.as_str());
-        let items = self.outline.items.iter().enumerate();
-        let mut about = items.filter(|(_, item)| {
-            item.heading.end() <= row.span.start()
-                && component_of_title(&item.title)
-                    .is_some_and(|own| named().any(|name| name == own))
-        });
-        let (index, _) = about.next()?;
-        about.next().is_none().then_some(index)
     }
 
     fn product_row(&mut self, row: &KeyedRow, index: usize) {

@@ -9,8 +9,8 @@ use super::case_headings;
 use super::headings::Headings;
 use super::side_by_side::side_by_side;
 use crate::conditions::{
-    Place, heads, heads_joints, heads_list, heads_rating, may_be_absent, only_says_for_which,
-    only_says_where,
+    Place, heads, heads_joints, heads_list, heads_rating, is_needed_in, may_be_absent,
+    only_says_for_which, only_says_where,
 };
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
@@ -148,6 +148,8 @@ pub(super) fn heads_notes(words: &str) -> bool {
         "note",
         "general notes",
         "general",
+        "misc",
+        "miscellaneous",
         "remarks",
         "installation",
         "execution",
@@ -247,11 +249,15 @@ fn brought(text: &str, item: &OutlineItem, units: UsualUnits) -> Option<Conditio
         .next()
         .unwrap_or_default();
     let named = !item.title.is_empty() || may_be_absent(opening) && !opening.trim().is_empty();
+    let first = flows.peek().and_then(|flow| {
+        let range = sentences(flow.text()).into_iter().next()?;
+        is_needed_in(&Sentence::new(flow, range))
+    });
     let says = |flow: Flow| {
         let mut ranges = sentences(flow.text()).into_iter();
         ranges.find_map(|range| only_says_where(&Sentence::new(&flow, range)))
     };
-    named.then(|| flows.find_map(says))?
+    named.then(|| first.or_else(|| flows.find_map(says)))?
 }
 
 /// The rating that an item's title is, where one beside it has another: "1 h wall: one board", "2 h wall: two boards". One alone may be a time.
@@ -287,6 +293,11 @@ fn banded(text: &str, items: &[OutlineItem], index: usize, units: UsualUnits) ->
         };
         let flow = Flow::of(text, first.iter().copied()).with_usual_units(units);
         let range = sentences(flow.text()).into_iter().next()?;
+        // "Gaps of 75 mm and above: steel brackets. Thickness 1.2 mm."
+        let range = match flow.text().get(range.clone())?.find(": ") {
+            Some(colon) => range.start..range.start + colon + 1,
+            None => range,
+        };
         let more = range.end < flow.text().trim_end().len() || item.paragraphs.len() > 1;
         let condition = heads_joints(&Sentence::new(&flow, range)).filter(|_| more)?;
         Some((item.parent, condition))

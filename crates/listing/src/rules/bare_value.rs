@@ -1,5 +1,7 @@
 use measure::{Dimension, Unit};
 
+use super::shared_qualifier::is_the_same;
+use super::word_after::labels_a_case;
 use super::{Finding, Sentence, bounded_alone};
 use crate::model::Relation;
 
@@ -15,6 +17,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         sentence.is_any(at, &["over", "under", "above", "below", "than", "exceed", "beyond", "within"])
     }) && !lies;
     let unread = unread || before.is_some_and(|at| is_led_to(sentence, at)) || goes_up_to(sentence, index) || is_changed_from(sentence, amount.first);
+    // `the same 1 in.`: as it is limited where it is first said.
+    let unread = unread || is_the_same(sentence, amount.first);
+    // `1/2 in. min` and on the next line `3 hr: three layers`
+    let unread = unread || labels_a_case(sentence, index) && before.is_some_and(|at| sentence.is_any(at, &["min", "minimum", "max", "maximum"]));
     let unread = unread || is_before_a_limit(sentence, amount.last) || is_the_size_of_counted(sentence, index);
     let relation = if amount.unit == Unit::Count { Relation::Exactly } else { Relation::Nominal };
     (!unread).then(|| Finding::sure(relation, amount.first))

@@ -49,6 +49,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     while at > floor && (sentence.is_any(at, &["of", "a", "an", "the", "total", "about"]) || sentence.is_sign(at, '+')) && at > first.saturating_sub(4) {
         at -= 1;
     }
+    // `jointed no closer than every 900 mm`
+    if at > floor && sentence.is_any(at, &["every", "each"]) && sentence.is_word(at - 1, "than") {
+        at -= 1;
+    }
     if let Some(finding) = not_before(sentence, index).or_else(|| kept_from(sentence, index)) {
         return Some(finding);
     }

@@ -24,7 +24,13 @@ pub(super) fn counted_per(
         amount.unit.dimension() == Dimension::Length && finding.relation == Relation::AtLeast;
     // `splices every 3 m or more` are far apart on purpose.
     let or_more = sentence.is_word(sentence.skip_parentheses(amount.last), "or");
-    let Some(per) = counted.filter(|_| stretch && !or_more) else {
+    // `jointed no closer than every 900 mm`: it is the stretch that is compared.
+    let compared = per.is_some_and(|at| {
+        at >= 2
+            && sentence.is_word(at - 1, "than")
+            && sentence.is_any(at - 2, &["closer", "nearer"])
+    });
+    let Some(per) = counted.filter(|_| stretch && !or_more && !compared) else {
         return Some((finding, rule));
     };
     let at_least =

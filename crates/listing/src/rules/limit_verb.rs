@@ -225,7 +225,7 @@ fn ends_or_is_wide(sentence: &Sentence<'_>, index: usize) -> bool {
 /// The token before any articles and fillers that stand before an amount.
 fn skip_articles(sentence: &Sentence<'_>, first: usize, floor: usize) -> Option<usize> {
     let mut at = first.checked_sub(1)?;
-    while at > floor && sentence.is_any(at, &["a", "an", "the", "some", "total", "of", "however"]) && first - at < 4 {
+    while at > floor && sentence.is_any(at, &["a", "an", "the", "some", "same", "total", "of", "however"]) && first - at < 4 {
         at -= 1;
     }
     Some(at)

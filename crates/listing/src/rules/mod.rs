@@ -22,6 +22,7 @@ mod respective;
 mod ruled_out;
 mod sentence;
 mod several_measures;
+mod stricter_of_two;
 mod turned_down;
 
 pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};
@@ -37,6 +38,7 @@ use self::counted_per::counted_per;
 use self::further_denied::further_denied;
 use self::lifted::is_lifted;
 use self::respective::are_bounded_alike;
+use self::stricter_of_two::greater_of_two;
 use crate::model::Relation;
 
 /// What a rule found about an amount.
@@ -118,6 +120,7 @@ fn bounded_alone(sentence: &Sentence<'_>, amount: usize) -> Found {
     sentence.found_once(amount, || {
         let (finding, name) = bounded_by_its_words(sentence, amount)?;
         let finding = further_denied(sentence, amount, finding, name)?;
+        let finding = greater_of_two(sentence, amount, finding, name);
         counted_per(sentence, amount, finding, name)
     })
 }

@@ -13,8 +13,16 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         let limit = |relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::About);
         return bounded_alone(sentence, before).map(|(finding, _)| finding).filter(|finding| limit(finding.relation));
     }
+    if let Some(same) = said_again(sentence, index) {
+        let limit = |relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal | Relation::Exactly);
+        return bounded_alone(sentence, same).map(|(finding, _)| finding).filter(|finding| limit(finding.relation));
+    }
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
+    // `up to 3/4 in. opening, 3 in. beyond`: what holds past the first.
+    if is_past_another(sentence, previous.first, own.last) {
+        return None;
+    }
     // `a minimum of two screws per stud, one in each flange` says where each of the two is.
     let each = own.unit == measure::Unit::Count && sentence.is_any(own.last, &["in", "to", "on", "at"]) && sentence.is_any(own.last + 1, &["each", "every", "either"]);
     if each && own.first > 0 && sentence.is_sign(own.first - 1, ',') {
@@ -89,6 +97,29 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     // A word after the first number closes it and reaches no further.
     let stands_before = finding.from < previous.first;
     (carries && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// The number before that one is said to be the same as: `by a minimum of 1 in. and the other by the same 1 in.`
+fn said_again(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    let own = sentence.amount(index)?;
+    is_the_same(sentence, own.first).then_some(())?;
+    let alike = |before: &usize| sentence.amount(*before).is_some_and(|before| before.lo == own.lo && before.hi == own.hi && before.unit == own.unit);
+    (0..index).rev().find(|before| sentence.is_bound(*before) && alike(before))
+}
+
+/// Whether a number that begins at a token is said to be one stated before: `the same 1 in.`
+pub(super) fn is_the_same(sentence: &Sentence<'_>, first: usize) -> bool {
+    // `of the same 2 hr rating as the joint` says which rating.
+    let timed = sentence.amounts.iter().any(|amount| amount.first == first && amount.unit.dimension() == Dimension::Time);
+    !timed && first >= 2 && sentence.is_word(first - 1, "same") && sentence.is_any(first - 2, &["the", "that", "this"])
+}
+
+/// `up to 3/4 in., 3 in. beyond.`: whether a number stands for what lies past the one before it.
+fn is_past_another(sentence: &Sentence<'_>, before: usize, last: usize) -> bool {
+    let at = sentence.skip_parentheses(last);
+    let ends = sentence.token(at + 1).is_none_or(|token| token.word().is_none());
+    let up_to = before >= 2 && sentence.is_word(before - 2, "up") && sentence.is_word(before - 1, "to");
+    ends && up_to && sentence.is_any(at, &["beyond", "above", "over", "thereafter"])
 }
 
 /// `a spacing of not more than 48 in., and a clearance of 1/8 in. shall be left`: another measure, with a verb of its own.

@@ -16,8 +16,13 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 /// `The least depth anywhere, measured at the middle of the joint, is`: where the subject begins, when how it is taken stands between two commas.
 fn set_off_from(sentence: &Sentence<'_>, start: usize, verb: usize, floor: usize) -> Option<usize> {
     const TAKEN: &[&str] = &["measured", "taken", "read", "gauged", "counted"];
+    // `at time of installation`
+    let timed = |at: usize| {
+        let the = usize::from(sentence.is_word(at + 1, "the"));
+        sentence.is_word(at, "at") && sentence.is_word(at + the + 1, "time") && sentence.is_word(at + the + 2, "of")
+    };
     let stop_before = |end: usize| (floor..end).rev().find(|at| sentence.is_stop(*at) || sentence.is_sign(*at, '.'));
     let closes = start == verb && sentence.is_sign(start.checked_sub(1)?, ',');
-    let opens = stop_before(start.checked_sub(1)?).filter(|at| closes && sentence.is_sign(*at, ',') && sentence.is_any(at + 1, TAKEN))?;
+    let opens = stop_before(start.checked_sub(1)?).filter(|at| closes && sentence.is_sign(*at, ',') && (sentence.is_any(at + 1, TAKEN) || timed(at + 1)))?;
     Some(stop_before(opens).map_or(floor, |at| at + 1))
 }

@@ -1,4 +1,4 @@
-use measure::Unit;
+use measure::{Dimension, Unit};
 
 use super::denied::is_denied_both_ways;
 use super::prefixed::limits_precede;
@@ -287,16 +287,28 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     // `is the least that is allowed`
     let allowed = allowed || sentence.is_word(word + 1, "that") && sentence.is_any(word + 2, &["is", "are", "may", "can", "will"]);
     // `three screws being the fewest in any length`, `six being the least number for one board`
+    // `is the most you may leave`, `is the least we accept`
+    let person = sentence.is_any(word + 1, &["you", "we", "one"]) && sentence.is_any(word + 2, &["may", "can", "accept", "allow", "permit", "admit"]);
+    let allowed = allowed || person;
     let counted = word + 1 + usize::from(sentence.is_word(word + 1, "number"));
     let spread = sentence.is_word(at, "being") && the == 1 && sentence.is_any(counted, &["in", "for", "on", "to", "per", "at", "along", "of"]);
     let allowed = allowed || spread;
     let said = (being == 1 && (ends || allowed) && (allowed || the == 1 || sentence.is_word(at, "being"))) || (the == 1 && allowed);
     let relation = match sentence.word(word) {
+        // `24 in. is the limit`: how far one may go. Cold and age have their limit below as well.
+        "limit" if the == 1 && ends && !said_of_heat_or_time(sentence, at) => Relation::AtMost,
         "least" | "minimum" | "smallest" | "fewest" => Relation::AtLeast,
         "most" | "maximum" | "greatest" | "largest" => Relation::AtMost,
         _ => return None,
     };
     said.then_some(relation)
+}
+
+/// Whether the number that ends at a token is one whose limit may as well be the lowest.
+fn said_of_heat_or_time(sentence: &Sentence<'_>, at: usize) -> bool {
+    const EITHER: &[Dimension] = &[Dimension::Temperature, Dimension::Time, Dimension::CalendarTime, Dimension::Density, Dimension::Gauge];
+    let mut ending = sentence.amounts.iter().filter(|amount| sentence.skip_parentheses(amount.last) == at);
+    ending.any(|amount| EITHER.contains(&amount.unit.dimension()))
 }
 
 /// The relation that the words at a token give to the number before them.
@@ -416,6 +428,9 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         return true;
     }
     if let Some(next) = sentence.amount_at(at + 1) {
+        if labels_a_case(sentence, next) {
+            return false;
+        }
         // `o.c. max. 2 h: 406 mm`: hours that only say when.
         return sentence.is_bound(next) && !closes_itself(sentence, next);
     }
@@ -432,6 +447,11 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')', '/', '×'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
     let next_closed = sentence.amount_at(at + 2).is_some_and(|next| closes_itself(sentence, next));
     amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS) && !next_closed
+}
+
+/// `1/2 in. min` and on the next line `3 hr: three layers`: hours before a colon that parts them from another amount only say for which rating that is.
+pub(super) fn labels_a_case(sentence: &Sentence<'_>, index: usize) -> bool {
+    sentence.amount(index).is_some_and(|amount| amount.unit == Unit::Hour && sentence.is_sign(amount.last, ':') && sentence.amount_at(amount.last + 1).is_some())
 }
 
 /// Whether a limit may as well open the label behind it, so that nobody can say whose it is: `4 in. Max Recess: 1/2 in.`, `2 in. Max: 4 in.`, `3 in. min. lap

@@ -1,5 +1,5 @@
 use super::prefixed::limits_precede;
-use super::word_after::closes_adjacent;
+use super::word_after::{closes_adjacent, labels_a_case};
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -20,6 +20,10 @@ const REACH: usize = 7;
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
+    // `1/2 in. min` and on the next line `3 hr: three layers`
+    if index > 0 && labels_a_case(sentence, index) {
+        return None;
+    }
     // `max joint width + 1 in.` bounds the sum, not the inch.
     if sentence.is_sign(first, '+') {
         return None;

@@ -201,20 +201,21 @@ impl Reader<'_> {
             "supplier",
             "suppliers",
         ];
-        let count = words.split_whitespace().count();
-        let says = words
-            .split(|c: char| !c.is_alphanumeric())
-            .any(|word| SAYING.contains(&word.to_lowercase().as_str()));
+        let says = || {
+            words
+                .split(|c: char| !c.is_alphanumeric())
+                .any(|word| SAYING.iter().any(|own| own.eq_ignore_ascii_case(word)))
+        };
         let named = || {
             components_in(words)
                 .iter()
-                .any(|(component, weak, _)| says || !weak || !component.is_other())
+                .any(|(component, weak, _)| !weak || !component.is_other())
         };
-        (1..=LONGEST).contains(&count)
+        (1..=LONGEST).contains(&words.split_whitespace().count())
             && !words.contains(['"', '“', ',', ';', '.'])
             && !self.ordinary.coins_one(words)
             && !ends_as_firm(words)
-            && (says || named())
+            && (says() || named())
     }
 
     /// One maker with its products.

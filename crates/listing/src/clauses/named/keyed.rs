@@ -145,8 +145,13 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
     let line = line.trim().trim_start_matches(['*', '†', '•']).trim_start();
     let cells = cells(line);
     let (first, rest) = cells.split_first()?;
+    let is_part = || !rest.is_empty() && !components_in(first).is_empty() && reader.is_label(first);
+    let splits = splits(line);
+    let begins = item_keys(first).is_some()
+        || splits.iter().any(|(key, _)| item_keys(key).is_some())
+        || is_part();
     // A row that limits what it names is left to be read as words.
-    if restricts(line) {
+    if !begins || restricts(line) {
         return None;
     }
     if let Some(keys) = item_keys(first)
@@ -154,7 +159,7 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
     {
         return Some((Key::Items(keys), listed));
     }
-    if !rest.is_empty() && reader.is_label(first) && !components_in(first).is_empty() {
+    if is_part() {
         let own = part_of_label(first);
         let mut listed = of_rest(rest, reader)?;
         for entry in &mut listed {
@@ -162,7 +167,7 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
         }
         return Some((Key::Part(own.to_owned()), listed));
     }
-    splits(line).into_iter().find_map(|(key, behind)| {
+    splits.into_iter().find_map(|(key, behind)| {
         let keys = item_keys(key)?;
         let listed = of_rest(&self::cells(behind), reader).or_else(|| reader.all(behind))?;
         Some((Key::Items(keys), listed))

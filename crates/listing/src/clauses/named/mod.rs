@@ -16,8 +16,10 @@
 //! | names in a sentence that says more | `within` |
 //! | names without a maker, by what stands beside them | `used` |
 //! | which words are coined | `ordinary` |
+//! | how a name is written elsewhere | `elsewhere` |
 
 mod beside;
+mod elsewhere;
 mod entry;
 mod firm;
 mod keyed;

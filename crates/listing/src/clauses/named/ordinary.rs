@@ -1,7 +1,8 @@
 //! Which words are coined: those that a document writes small somewhere, and the trade's own, name no firm and no product.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
+use super::elsewhere::Elsewhere;
 use crate::naming::components_in;
 
 /// Words of titles and heads that are written with capitals and name neither a firm nor a product.
@@ -341,53 +342,66 @@ const TRADE: &[&str] = &[
     "style",
 ];
 
-/// The words that a document writes small.
+/// The words that a document writes small, and those of its others that are coined.
 #[derive(Debug, Default)]
 pub(crate) struct Ordinary {
     small: HashSet<String>,
+    /// Whether each word that begins with a capital is coined: each is asked about many times.
+    capital: HashMap<String, bool>,
     /// Words that keep their capital in the middle of a sentence.
     within: HashSet<String>,
+    elsewhere: Elsewhere,
 }
 
 impl Ordinary {
     pub(crate) fn of(source: &str) -> Self {
         let words = source.split(|c: char| !c.is_alphabetic());
         let small = words.filter(|word| word.len() > 2 && word.chars().all(char::is_lowercase));
-        let mut within = HashSet::new();
-        for line in source.lines() {
-            let mut before = "";
-            for word in line.split_whitespace() {
-                let goes_on =
-                    before.ends_with(|c: char| c.is_lowercase() || [',', ':'].contains(&c));
-                let name = word.trim_matches(|c: char| !c.is_alphanumeric());
-                let quoted = word.starts_with(['"', '“', '„', '«', '(']);
-                if (goes_on || quoted) && name.starts_with(char::is_uppercase) {
-                    within.insert(name.to_lowercase());
-                }
-                before = word;
+        let mut ordinary = Self {
+            small: small.map(str::to_owned).collect(),
+            capital: HashMap::new(),
+            within: kept_within(source),
+            elsewhere: Elsewhere::of(source),
+        };
+        for word in source
+            .split(|c: char| c.is_whitespace() || c == '-')
+            .map(bare)
+        {
+            if word.starts_with(char::is_uppercase) && !ordinary.capital.contains_key(word) {
+                let coined = ordinary.coins(word);
+                ordinary.capital.insert(word.to_owned(), coined);
             }
         }
-        Self {
-            small: small.map(str::to_owned).collect(),
-            within,
-        }
+        ordinary
     }
 
     /// Whether a document writes a word with a capital in the middle of a sentence, as it does names.
     pub(super) fn stands_within(&self, word: &str) -> bool {
-        let word = word.trim_matches(|c: char| !c.is_alphanumeric());
-        self.within.contains(&word.to_lowercase())
+        self.within.contains(&bare(word).to_lowercase())
+    }
+
+    /// Whether a name without a maker is no whole name, or more than one, as far as the document shows.
+    pub(super) fn is_unsure(&self, name: &str, is_quoted: bool) -> bool {
+        self.elsewhere.is_cut_short(name) || self.elsewhere.may_lead_with_maker(name, is_quoted)
     }
 
     /// Whether a word with a capital is no word of the language or the trade, as far as the document shows.
     pub(super) fn is_coined(&self, word: &str) -> bool {
+        let word = bare(word);
+        word.starts_with(char::is_uppercase)
+            && self
+                .capital
+                .get(word)
+                .copied()
+                .unwrap_or_else(|| self.coins(word))
+    }
+
+    fn coins(&self, word: &str) -> bool {
         const SHORTEST: usize = 3;
-        let word = word.trim_matches(|c: char| !c.is_alphanumeric());
         let small = word.to_lowercase();
         let stem = small.strip_suffix('s').unwrap_or(&small);
         let is_ordinary = |own: &str| TRADE.contains(&own) || self.small.contains(own);
         word.chars().filter(|c| c.is_alphabetic()).count() >= SHORTEST
-            && word.starts_with(char::is_uppercase)
             && !is_ordinary(&small)
             && !is_ordinary(stem)
             && components_in(&small).is_empty()
@@ -397,4 +411,27 @@ impl Ordinary {
     pub(super) fn coins_one(&self, words: &str) -> bool {
         words.split([' ', '-']).any(|word| self.is_coined(word))
     }
+}
+
+/// A word without the signs around it.
+fn bare(word: &str) -> &str {
+    word.trim_matches(|c: char| !c.is_alphanumeric())
+}
+
+/// The words that a document writes with a capital behind a small word, a comma or a quotation mark.
+fn kept_within(source: &str) -> HashSet<String> {
+    let mut kept = HashSet::new();
+    for line in source.lines() {
+        let mut before = "";
+        for word in line.split_whitespace() {
+            let goes_on = before.ends_with(|c: char| c.is_lowercase() || [',', ':'].contains(&c));
+            let quoted = word.starts_with(['"', '“', '„', '«', '(']);
+            let name = bare(word);
+            if (goes_on || quoted) && name.starts_with(char::is_uppercase) {
+                kept.insert(name.to_lowercase());
+            }
+            before = word;
+        }
+    }
+    kept
 }

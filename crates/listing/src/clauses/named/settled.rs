@@ -1,11 +1,9 @@
 //! Which lists of an item are in doubt by what stands beside them, once all of it is read.
 
-use core::ops::Range;
-
 use super::entry::Reader;
 use crate::clauses::Around;
 use crate::clauses::draft::{Draft, Yield};
-use crate::model::{Confidence, Requirement, Span};
+use crate::model::{Confidence, Requirement};
 use crate::naming::components_in;
 
 /// Settles what the lists of an item ask for, by all that the item says.
@@ -139,12 +137,22 @@ fn doubt_beside_words(source: &str, around: &Around, found: &mut Yield) {
     for line in text.split_inclusive('\n') {
         let start = at;
         at += line.len();
-        for words in outside_lists(source, start..at, found) {
-            let mut single = words.split(|c: char| !c.is_alphanumeric());
-            in_doubt |= reader.begins_entry(words)
-                || single.any(|word| SAYING.contains(&word.to_lowercase().as_str()))
-                || products.iter().any(|name| words.contains(name));
-        }
+        let middle = start + (line.len() - line.trim_start().len());
+        let is_list = |span: crate::model::Span| span.start() <= middle && middle < span.end();
+        let listed = found
+            .lists
+            .iter()
+            .any(|list| list.is_taken && is_list(list.span));
+        // What stands before a list on its line may deny it or limit it.
+        in_doubt |= found
+            .lists
+            .iter()
+            .any(|list| list.is_taken && middle < list.span.start() && list.span.start() < at);
+        let mut words = line.split(|c: char| !c.is_alphanumeric());
+        in_doubt |= !listed
+            && (reader.begins_entry(line)
+                || words.any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+                || products.iter().any(|name| line.contains(name)));
     }
     if in_doubt {
         for draft in found
@@ -155,24 +163,6 @@ fn doubt_beside_words(source: &str, around: &Around, found: &mut Yield) {
             draft.confidence = Confidence::WithDoubt;
         }
     }
-}
-
-/// What stands on a line outside the lists that were taken.
-fn outside_lists<'s>(source: &'s str, line: Range<usize>, found: &Yield) -> Vec<&'s str> {
-    let mut outside = Vec::new();
-    let mut from = line.start;
-    let taken = found.lists.iter().filter(|list| list.is_taken);
-    let mut spans: Vec<Span> = taken.map(|list| list.span).collect();
-    spans.sort_by_key(|span| span.start());
-    for span in spans {
-        if span.start() < line.end && span.end() > line.start {
-            outside.extend(source.get(from..span.start().max(from)));
-            from = from.max(span.end());
-        }
-    }
-    outside.extend(source.get(from..line.end.max(from)));
-    outside.retain(|words| words.contains(char::is_alphanumeric));
-    outside
 }
 
 fn names_products(draft: &Draft) -> bool {

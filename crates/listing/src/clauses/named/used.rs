@@ -5,9 +5,9 @@
 
 use super::entry::{Listed, Reader};
 use super::firm::speaks;
-use super::makers::ends_as_firm;
+use super::makers::{MOST_WORDS, ends_as_firm};
 use super::name::is_coded;
-use super::within::denies;
+use super::within::{denies, explains};
 use crate::model::ProductName;
 use crate::naming::components_in;
 
@@ -39,6 +39,10 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
     }
     let mut found: Vec<(Listed, usize)> = Vec::new();
     for run in runs(words, reader) {
+        let is_quoted = words
+            .get(..run.start)
+            .is_some_and(|before| before.ends_with(['"', '“', '„', '«']));
+        let is_unsure = reader.ordinary.is_unsure(run.words, is_quoted);
         // `X or Y`
         let goes_on = found.last().filter(|(_, end)| {
             words
@@ -46,6 +50,9 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
                 .is_some_and(|between| [" or ", ", or "].contains(&between))
         });
         if goes_on.is_some() {
+            if is_unsure {
+                return Vec::new();
+            }
             if let Some((last, end)) = found.last_mut() {
                 last.names.push(name_of(run.words));
                 *end = run.end;
@@ -53,6 +60,10 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
             continue;
         }
         if let Some(told) = told(words, &run, reader, of_part) {
+            // What stands beside an unsure name is no surer.
+            if is_unsure {
+                return Vec::new();
+            }
             let label = match told {
                 Told::For(part) => Some(part),
                 Told::Used => None,
@@ -82,8 +93,8 @@ fn name_of(words: &str) -> ProductName {
 
 /// A maker that ends as a firm does, and what stands behind it.
 fn parted(words: &str) -> Option<(&str, &str)> {
-    let mut gaps = words.match_indices(' ').map(|(at, _)| at);
-    gaps.find_map(|at| {
+    let gaps = words.match_indices(' ').map(|(at, _)| at);
+    gaps.take(MOST_WORDS).find_map(|at| {
         let (maker, product) = (words.get(..at)?, words.get(at + 1..)?);
         ends_as_firm(maker).then_some((maker, product))
     })
@@ -242,6 +253,9 @@ fn told(words: &str, run: &Run<'_>, reader: Reader<'_>, of_part: bool) -> Option
     let behind = words.get(run.end..)?.trim_start_matches(['"', '”', '»']);
     let clause = before.rsplit([';', '.']).next().unwrap_or_default();
     let coded = is_coded(run.words);
+    if names_document(clause) || explains(behind) {
+        return None;
+    }
     if let Some(label) = clause.strip_suffix(':') {
         let label = label.trim().trim_start_matches(['•', '-', '*', '–']).trim();
         return (coded && reader.is_label(label))
@@ -263,7 +277,7 @@ fn told(words: &str, run: &Run<'_>, reader: Reader<'_>, of_part: bool) -> Option
         return Some(Told::For(noun));
     }
     let verb = clause.rsplit(' ').next().unwrap_or_default().to_lowercase();
-    let alone = clause.ends_with(|c: char| c.is_lowercase()) && !run.words.contains(' ');
+    let alone = of_part && clause.ends_with(|c: char| c.is_lowercase()) && !run.words.contains(' ');
     if DOING.contains(&verb.as_str()) && (coded || alone) {
         let loose = ["in", "of", "on", "with"].contains(&verb.as_str());
         return (!loose || of_part && (coded || verb != "in")).then_some(Told::Used);
@@ -273,6 +287,23 @@ fn told(words: &str, run: &Run<'_>, reader: Reader<'_>, of_part: bool) -> Option
         .any(|own| behind.starts_with(own))
         || behind.is_empty();
     (opens && goes_on && of_part && told).then_some(Told::Used)
+}
+
+/// Whether words name a document, and so no use of what it is about: `Installation data sheet 14-D:`.
+fn names_document(words: &str) -> bool {
+    const SAYING: [&str; 8] = [
+        "sheet",
+        "bulletin",
+        "leaflet",
+        "brochure",
+        "manual",
+        "guide",
+        "catalogue",
+        "catalog",
+    ];
+    words
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| SAYING.contains(&word.to_lowercase().as_str()))
 }
 
 /// The words of a label, where they name a part.

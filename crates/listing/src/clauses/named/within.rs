@@ -161,6 +161,18 @@ fn quoted_groups(words: &str) -> Vec<Range<usize>> {
     groups
 }
 
+/// Whether words behind a name explain it, or say of what parts it is a whole: `"Cut" is the thickness`, `"Seal 900", consisting of strips`.
+pub(super) fn explains(behind: &str) -> bool {
+    const EXPLAINING: [&str; 5] = [
+        " is the ",
+        " means ",
+        " stands for ",
+        ", consisting of ",
+        " consisting of ",
+    ];
+    EXPLAINING.iter().any(|own| behind.starts_with(own))
+}
+
 /// A run of quoted names with the maker beside it, or without one; and where it ends.
 fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(Listed, usize)> {
     let told = |listed: &Listed, maker: &str| {
@@ -195,11 +207,13 @@ fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(L
         let before = tidy.get(..tidy.len() - tail.len())?;
         return Some((labelled(before, listed), group.end));
     }
+    if explains(behind) {
+        return None;
+    }
     let listed = reader.products(list, "")?;
-    let all = listed
-        .names
-        .iter()
-        .all(|name| reader.is_product(&name.product));
+    let all = listed.names.iter().all(|name| {
+        reader.is_product(&name.product) && !reader.ordinary.is_unsure(&name.product, true)
+    });
     all.then(|| (labelled(before, listed), group.end))
 }
 

@@ -81,7 +81,8 @@ fn tells_joints(said: &str) -> bool {
         "hours",
     ];
     let said = said.trim().trim_end_matches([':', ')', '-', ' ']);
-    let lower = said.to_lowercase();
+    // `over 50 mm, up to 100 mm` goes on with the joints meant.
+    let lower = said.to_lowercase().replace(", up to ", " up to ");
     let words = || {
         lower
             .split(|c: char| !c.is_alphabetic())

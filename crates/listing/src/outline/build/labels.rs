@@ -389,6 +389,34 @@ pub(super) fn is_labelled(words: &str) -> bool {
     short && value.starts_with("  ") && !label.contains('.')
 }
 
+/// Whether the dash that a line begins with goes on with a range that the line above begins: `density 1600` over `- 2400 kg/m3`. The lower value stands
+/// behind a word in small letters, so that it is no "Table 3", and the higher one has a unit.
+pub(super) fn goes_on_a_range(lines: &[Line<'_>], at: usize) -> bool {
+    let above = at.checked_sub(1).and_then(|above| lines.get(above));
+    let (Some(above), Some(line)) = (above, lines.get(at)) else {
+        return false;
+    };
+    let behind = line.text.trim_start().strip_prefix(['-', '–']);
+    let Some(behind) = behind.map(str::trim_start) else {
+        return false;
+    };
+    let plain = |word: &str| word.parse::<f64>().ok();
+    let mut before = above.text.split_whitespace().rev();
+    let low = before.next().and_then(plain);
+    let small = before
+        .next()
+        .is_some_and(|word| word.starts_with(char::is_lowercase));
+    let end = behind
+        .find(|c: char| !(c.is_ascii_digit() || c == '.'))
+        .unwrap_or(behind.len());
+    let high = behind.get(..end).and_then(plain);
+    let ascending = low.zip(high).is_some_and(|(low, high)| low < high);
+    let followed = lines
+        .get(at + 1)
+        .is_some_and(|next| is_bullet(next.text.trim_start()));
+    ascending && small && !followed && measure::notation::unit_at(behind, end).is_some()
+}
+
 /// Whether a line begins with the sign of a list.
 pub(super) fn is_bullet(words: &str) -> bool {
     const BULLETS: &[&str] = &["• ", "- ", "– ", "* ", "*B", "** ", "† ", "‡ "];

@@ -426,7 +426,7 @@ impl<'a> Builder<'a> {
             || at
                 .checked_sub(1)
                 .is_some_and(|above| self.bands.contains(&above))
-            || is_bullet(words)
+            || is_bullet(words) && !labels::goes_on_a_range(self.lines, at)
             || is_labelled(words)
             || self.leaves_bullets(line, words)
             || self.heads_case(at, words)

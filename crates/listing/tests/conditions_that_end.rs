@@ -1,0 +1,96 @@
+//! Where a condition ends: a number that it reaches too far to would be asked of fewer joints than it is said of.
+
+mod common;
+
+use common::cases::{check, check_cases};
+
+#[test]
+fn a_sign_of_a_limit_behind_a_condition_opens_its_stretch() {
+    check_cases(
+        "Depth ≥ 80 mm, for joint widths over 50 mm ≥ 100 mm.",
+        &[("80 mm", ""), ("100 mm", "joint.width > 50 mm")],
+    );
+    check(
+        "Thickness ≥ 100 mm, for EI 120 however ≥ 150 mm.",
+        &[("100 mm", false), ("150 mm", true)],
+    );
+}
+
+#[test]
+fn never_behind_a_comma_speaks_of_every_case() {
+    check(
+        "Compression minimum 20 %, for widths over 60 mm minimum 30 %, never in excess of 50 %.",
+        &[("20 %", false), ("30 %", true), ("50 %", false)],
+    );
+    check(
+        "In joints over 4 in. the depth is 5 in., and the recess shall in no case exceed 1/4 in.",
+        &[("5 in.", true), ("1/4 in.", false)],
+    );
+    // It goes on with what is said of the case.
+    check(
+        "In joints over 4 in. the depth is 5 in. nominal, but never under 4-1/2 in.",
+        &[("5 in.", true), ("4-1/2 in.", true)],
+    );
+    check(
+        "In joints over 4 in., never less than 5 in. deep.",
+        &[("5 in.", true)],
+    );
+}
+
+#[test]
+fn another_way_in_brackets_says_nothing_of_what_follows_them() {
+    check(
+        "Wool is clamped to the angles (or, if there are none, to the wall itself) by bars 1-1/4 in. wide.",
+        &[("1-1/4 in.", false)],
+    );
+}
+
+#[test]
+fn what_is_set_between_commas_ends_where_the_sentence_goes_on() {
+    check(
+        "Its depth is 4 in. or, for the 3 hour rating, never less than 5 in., and so wide that it is squeezed by no less than 25 percent.",
+        &[("4 in.", false), ("5 in.", true), ("25 %", false)],
+    );
+}
+
+#[test]
+fn a_condition_that_closes_a_statement_says_nothing_of_the_next() {
+    check(
+        "Blocks shall be grouted solid, unless they are of solid material, and mortar joints shall be 3/8 in. thick.",
+        &[("3/8 in.", false)],
+    );
+    // Nothing is said before it.
+    check(
+        "Where the joint is over 4 in., clips shall be 2 in. wide, and pins shall be 3 in. long.",
+        &[("2 in.", true), ("3 in.", true)],
+    );
+}
+
+#[test]
+fn the_stop_of_a_shortened_word_may_end_a_statement() {
+    check(
+        "FULL WIDTH OF WALL, 4-7/8\" MIN. AT 1 HR WALLS 3-5/8\" MIN IS ACCEPTABLE.",
+        &[("4-7/8 in.", false), ("3-5/8 in.", true)],
+    );
+    check(
+        "LEGS 2-1/2\" MIN. LEGS 3\" MIN WHERE JOINT IS OVER 1\".",
+        &[("2-1/2 in.", false), ("3 in.", true)],
+    );
+    check(
+        "BOARD 5/8\" TYPE X. (1) LAYER EACH SIDE AT 1 HR, (2) LAYERS EACH SIDE AT 2 HR.",
+        &[("5/8 in.", false), ("2", true)],
+    );
+    // What goes on with the measure belongs to it.
+    check(
+        "STRIPS 4 IN. DEEP MIN. WHERE JOINT IS OVER 1 IN.",
+        &[("4 in.", true)],
+    );
+}
+
+#[test]
+fn a_number_that_measures_the_same_again_is_told_from_the_one_before() {
+    check(
+        "Depth 15 mm min. 20 mm when the gap exceeds 35 mm",
+        &[("15 mm", false), ("20 mm", true)],
+    );
+}
