@@ -126,6 +126,15 @@ fn points(words: &str) -> bool {
 
 /// Whether words only call what follows a list of products, or name its part.
 fn is_plain(words: &str) -> bool {
+    // They close the list, or say where its names are from.
+    const SAYING_NO_MORE: [&str; 6] = [
+        "and no others",
+        "subject to compliance with this section",
+        "were used in the tests",
+        "were used in the test",
+        "proved in the test",
+        "found acceptable",
+    ];
     const SAYING: &[&str] = &[
         "a",
         "acceptable",
@@ -190,6 +199,10 @@ fn is_plain(words: &str) -> bool {
         "certified",
         "this",
     ];
+    let lower = words.to_lowercase();
+    if let Some(own) = SAYING_NO_MORE.iter().find(|own| lower.contains(**own)) {
+        return is_plain(&lower.replace(own, " "));
+    }
     let named = components_in(words);
     let in_part = |at: usize| {
         named.iter().any(|(component, _, part)| {

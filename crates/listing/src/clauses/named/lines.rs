@@ -1,7 +1,8 @@
 //! The lines of a paragraph that are entries of makers and products, parted from those that are sentences.
 
-use super::entry::{Listed, Reader, is_coded};
+use super::entry::{Listed, Reader};
 use super::makers::ends_as_firm;
+use super::name::is_coded;
 use super::restricts;
 use crate::layout::Flow;
 use crate::model::Span;

@@ -60,7 +60,32 @@ const FIRM_ENDS: &[&str] = &[
     "foundry",
     "trading",
     "international",
+    "a/s",
+    "bhd",
+    "b.v",
+    "n.v",
+    "s.r.o",
+    "ltée",
+    "adhesives",
+    "compounds",
+    "elastomers",
+    "extrusions",
+    "forming",
+    "insulants",
+    "insulations",
+    "mastics",
+    "plasters",
+    "profiles",
+    "refractories",
+    "rockfibre",
+    "rockworks",
+    "rollforming",
+    "silicones",
+    "specialties",
 ];
+
+/// How many words a maker's name has at most.
+pub(super) const MOST_WORDS: usize = 7;
 
 /// Splits `A, B and C (note, note) or D` at its commas and conjunctions, parentheses left whole and then dropped.
 pub(in crate::clauses) fn split_list(list: &str) -> Vec<String> {
@@ -114,24 +139,30 @@ pub(super) fn is_maker(words: &str) -> bool {
             .get(..word.len())
             .is_some_and(|head| head.eq_ignore_ascii_case(word))
     });
-    (1..=7).contains(&count)
+    (1..=MOST_WORDS).contains(&count)
         && tidy
         && !heads
         && ((capitals && numberless && count >= 2) || ends_as_firm(words))
 }
 
 pub(super) fn ends_as_firm(words: &str) -> bool {
-    let last = words.split_whitespace().last().unwrap_or_default();
-    let last = last.trim_end_matches(['.', ',', ':']).to_lowercase();
+    let last = words.split_whitespace().next_back().unwrap_or_default();
+    if !is_firm_end(last.trim_end_matches(['.', ',', ':'])) {
+        return false;
+    }
     let titled = words
         .split_whitespace()
-        .filter(|word| word.len() > 3)
+        .filter(|word| word.len() > 3 && !["inc.", "ltée"].contains(word))
         .all(|word| word.starts_with(char::is_uppercase));
-    words.split_whitespace().count() >= 2
-        && titled
-        && FIRM_ENDS
-            .iter()
-            .any(|end| last == *end || last.strip_suffix('s') == Some(end))
+    titled && words.split_whitespace().count() >= 2
+}
+
+/// Whether firms' names end in a word.
+pub(super) fn is_firm_end(word: &str) -> bool {
+    let word = word.to_lowercase();
+    FIRM_ENDS
+        .iter()
+        .any(|end| word == *end || word.strip_suffix('s') == Some(end))
 }
 
 /// Splits a list at its commas and conjunctions, but for those in brackets and quotes; each part keeps its own.

@@ -6,22 +6,31 @@
 //!
 //! | what | where |
 //! |---|---|
-//! | one entry, whatever joins its maker and its products | `entry` |
+//! | one entry, whatever joins its maker and its products | `entry`, `beside` |
+//! | where one entry ends and the next begins | `parting` |
+//! | which words can be a maker, which a product | `firm`, `makers`, `name` |
 //! | which lines of a paragraph are entries | `lines` |
 //! | what the words before a list make of it | `leads` |
 //! | which lists of an item are in doubt, by what stands beside them | `settled` |
 //! | lists at the end, each row with its item in front | `keyed` |
 //! | names in a sentence that says more | `within` |
+//! | names without a maker, by what stands beside them | `used` |
 //! | which words are coined | `ordinary` |
+//! | how a name is written elsewhere | `elsewhere` |
 
+mod beside;
+mod elsewhere;
 mod entry;
+mod firm;
 mod keyed;
 mod leads;
 mod lines;
 mod makers;
+mod name;
 mod ordinary;
 mod parting;
 mod settled;
+mod used;
 mod within;
 
 pub(super) use self::entry::Listed;
@@ -69,13 +78,25 @@ pub(super) fn push_within(
         || words.contains(" by ")
         || words.contains(", of ")
         || words.contains(" from ");
-    if !may_name || around.denied {
+    if around.denied {
         return;
     }
     let reader = Reader {
         ordinary: &around.ordinary,
     };
-    let listed = within::within(words, reader);
+    let mut listed = if may_name {
+        within::within(words, reader)
+    } else {
+        Vec::new()
+    };
+    if listed.is_empty() {
+        let of_part = subject
+            .titles
+            .iter()
+            .any(|(part, _)| part.property("product").is_some());
+        listed = used::used(words, reader, of_part);
+        listed.retain(|own| !own.names.iter().all(|name| is_named(name, found)));
+    }
     if listed.is_empty() {
         return;
     }
@@ -94,8 +115,28 @@ pub(super) fn push_within(
     }
 }
 
+/// Whether an item names a product already.
+fn is_named(name: &ProductName, found: &Yield) -> bool {
+    found.clauses.iter().any(|draft| match &draft.requirement {
+        Requirement::Named { names } => names.iter().any(|held| held.product == name.product),
+        _ => false,
+    })
+}
+
 /// Whether words hold a number with a unit, as no product's name does: `6 PCF`, `30%`.
 fn holds_measure(words: &str) -> bool {
+    // `Compound No. 4` numbers a kind, and `No. 25 MSG` is a thickness.
+    let names = ["MSG", "ga", "GA", "gauge", "GSG", "in"];
+    let behind = |sign: &str| words.split_once(sign).map(|(_, behind)| behind);
+    let numbers = behind("No. ")
+        .or_else(|| behind("NO. "))
+        .is_some_and(|behind| {
+            !behind
+                .split(|c: char| !c.is_alphanumeric())
+                .any(|word| names.contains(&word))
+        });
+    let bare = words.replace("No. ", "").replace("NO. ", "");
+    let words = if numbers { bare.as_str() } else { words };
     let lower = words.to_ascii_lowercase();
     lex(words, &lower).iter().any(|token| {
         matches!(&token.kind, TokenKind::Quantity(stated) if !matches!(stated.unit, Unit::Minute | Unit::Hour | Unit::Celsius | Unit::Fahrenheit))
@@ -145,7 +186,7 @@ fn restricts(words: &str) -> bool {
         "other",
     ];
     // What stands in brackets limits the name before it alone, unless it takes it from the list.
-    let (words, notes) = entry::without_brackets(words);
+    let (words, notes) = name::without_brackets(words);
     let denied = |note: &String| {
         note.split(|c: char| !c.is_alphanumeric())
             .any(|word| DENYING.contains(&word.to_lowercase().as_str()))
@@ -155,11 +196,22 @@ fn restricts(words: &str) -> bool {
         return true;
     }
     let numbered = words.replace("No. ", "").replace("NO. ", "");
-    numbered.split(|c: char| !c.is_alphanumeric()).any(|word| {
-        RESTRICTIONS
+    let mut single = numbered.split(|c: char| !c.is_alphanumeric()).peekable();
+    while let Some(word) = single.next() {
+        // `Series SR` is a name, and all of a series is more than one.
+        let is_code =
+            |next: &&str| (1..=3).contains(&next.len()) && next.chars().all(char::is_uppercase);
+        if word == "Series" && single.peek().is_some_and(is_code) {
+            continue;
+        }
+        if RESTRICTIONS
             .iter()
             .any(|own| own.eq_ignore_ascii_case(word))
-    })
+        {
+            return true;
+        }
+    }
+    false
 }
 
 /// Whether what stands in brackets behind a name says more than its colour or how it is put on.

@@ -2,6 +2,7 @@
 
 use std::collections::{HashMap, HashSet};
 
+use super::elsewhere::Elsewhere;
 use crate::naming::components_in;
 
 /// Words of titles and heads that are written with capitals and name neither a firm nor a product.
@@ -328,6 +329,17 @@ const TRADE: &[&str] = &[
     "trowel",
     "roller",
     "gun",
+    "arrangement",
+    "band",
+    "level",
+    "precut",
+    "preformed",
+    "euroclass",
+    "phase",
+    "roll",
+    "size",
+    "stage",
+    "style",
 ];
 
 /// The words that a document writes small, and those of its others that are coined.
@@ -336,6 +348,9 @@ pub(crate) struct Ordinary {
     small: HashSet<String>,
     /// Whether each word that begins with a capital is coined: each is asked about many times.
     capital: HashMap<String, bool>,
+    /// Words that keep their capital in the middle of a sentence.
+    within: HashSet<String>,
+    elsewhere: Elsewhere,
 }
 
 impl Ordinary {
@@ -345,6 +360,8 @@ impl Ordinary {
         let mut ordinary = Self {
             small: small.map(str::to_owned).collect(),
             capital: HashMap::new(),
+            within: kept_within(source),
+            elsewhere: Elsewhere::of(source),
         };
         for word in source
             .split(|c: char| c.is_whitespace() || c == '-')
@@ -356,6 +373,16 @@ impl Ordinary {
             }
         }
         ordinary
+    }
+
+    /// Whether a document writes a word with a capital in the middle of a sentence, as it does names.
+    pub(super) fn stands_within(&self, word: &str) -> bool {
+        self.within.contains(&bare(word).to_lowercase())
+    }
+
+    /// Whether a name without a maker is no whole name, or more than one, as far as the document shows.
+    pub(super) fn is_unsure(&self, name: &str, is_quoted: bool) -> bool {
+        self.elsewhere.is_cut_short(name) || self.elsewhere.may_lead_with_maker(name, is_quoted)
     }
 
     /// Whether a word with a capital is no word of the language or the trade, as far as the document shows.
@@ -389,4 +416,22 @@ impl Ordinary {
 /// A word without the signs around it.
 fn bare(word: &str) -> &str {
     word.trim_matches(|c: char| !c.is_alphanumeric())
+}
+
+/// The words that a document writes with a capital behind a small word, a comma or a quotation mark.
+fn kept_within(source: &str) -> HashSet<String> {
+    let mut kept = HashSet::new();
+    for line in source.lines() {
+        let mut before = "";
+        for word in line.split_whitespace() {
+            let goes_on = before.ends_with(|c: char| c.is_lowercase() || [',', ':'].contains(&c));
+            let quoted = word.starts_with(['"', '“', '„', '«', '(']);
+            let name = bare(word);
+            if (goes_on || quoted) && name.starts_with(char::is_uppercase) {
+                kept.insert(name.to_lowercase());
+            }
+            before = word;
+        }
+    }
+    kept
 }

@@ -2,8 +2,10 @@
 
 use core::ops::Range;
 
-use super::entry::{Listed, Reader, is_coded};
+use super::beside::lead_to_maker;
+use super::entry::{Listed, Reader};
 use super::makers::ends_as_firm;
+use super::name::is_coded;
 use super::restricts;
 use crate::naming::components_in;
 
@@ -60,14 +62,18 @@ fn names_several_parts(words: &str, found: &[Listed]) -> bool {
             .and_then(|(one, next)| words.get(one.end..next.start));
         let joins = between.is_some_and(|between| {
             let said = between.trim_matches(|c: char| !c.is_alphanumeric());
+            // `or Maker "Product"`; without a conjunction the maker isn't known to be whole.
+            let maker = next.names.first().map_or("", |name| &name.maker);
+            let joined = said.strip_suffix(maker).map_or("", str::trim);
             JOINING.contains(&said.to_lowercase().as_str())
+                || ["or", "and", "OR", "AND"].contains(&joined)
         });
         !joins && !each_labelled
     })
 }
 
 /// Whether a sentence says of the names in it that they are not to be used, or are no names of products.
-fn denies(words: &str) -> bool {
+pub(super) fn denies(words: &str) -> bool {
     const SAYING: &[&str] = &[
         "other",
         "not",
@@ -155,6 +161,18 @@ fn quoted_groups(words: &str) -> Vec<Range<usize>> {
     groups
 }
 
+/// Whether words behind a name explain it, or say of what parts it is a whole: `"Cut" is the thickness`, `"Seal 900", consisting of strips`.
+pub(super) fn explains(behind: &str) -> bool {
+    const EXPLAINING: [&str; 5] = [
+        " is the ",
+        " means ",
+        " stands for ",
+        ", consisting of ",
+        " consisting of ",
+    ];
+    EXPLAINING.iter().any(|own| behind.starts_with(own))
+}
+
 /// A run of quoted names with the maker beside it, or without one; and where it ends.
 fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(Listed, usize)> {
     let told = |listed: &Listed, maker: &str| {
@@ -189,44 +207,31 @@ fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(L
         let before = tidy.get(..tidy.len() - tail.len())?;
         return Some((labelled(before, listed), group.end));
     }
+    if explains(behind) {
+        return None;
+    }
     let listed = reader.products(list, "")?;
-    let all = listed
-        .names
-        .iter()
-        .all(|name| reader.is_product(&name.product));
+    let all = listed.names.iter().all(|name| {
+        reader.is_product(&name.product) && !reader.ordinary.is_unsure(&name.product, true)
+    });
     all.then(|| (labelled(before, listed), group.end))
 }
 
 /// Names without quotation, beside their maker: `Castramix 17 or Castramix 17-HS, both by Denholm Spray Works`, `Odelith 90 (Steinwerk Odel GmbH)`.
 fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
-    const LEADS: [&str; 18] = [
-        ", both made by the ",
-        ", both made by ",
-        ", both by ",
-        ", both of ",
-        ", made by the ",
-        ", made by ",
-        ", which is made by ",
-        ", by ",
-        ", of the ",
-        ", of ",
-        ", from ",
-        " made by the ",
-        " made by ",
-        " by the ",
-        " by ",
-        " from the ",
-        " from ",
-        " (",
-    ];
     let mut found: Vec<Listed> = Vec::new();
     let mut from = 0;
     loop {
         let rest = words.get(from..).unwrap_or_default();
-        let next = LEADS
-            .iter()
-            .filter_map(|lead| Some((rest.find(lead)?, lead.len())))
-            .min_by_key(|(at, len)| (*at, usize::MAX - len));
+        let next = rest.match_indices([' ', ',']).find_map(|(at, _)| {
+            let text = rest.get(at..)?;
+            let len = if text.starts_with(" (") {
+                2
+            } else {
+                lead_to_maker(text).filter(|_| !text.starts_with(" of "))?
+            };
+            Some((at, len))
+        });
         let Some((at, len)) = next else {
             break;
         };
@@ -259,30 +264,14 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
 
 /// The maker that a lead names right behind a name, and where it ends: ` of the Pellowfield Rubber Company`, ` (Ombrel Kemi)`.
 fn led<'w>(behind: &'w str, reader: Reader<'_>) -> Option<(&'w str, usize)> {
-    const LEADS: [&str; 13] = [
-        ", both made by ",
-        ", both by ",
-        ", both of ",
-        ", made by ",
-        ", by ",
-        ", of ",
-        ", from ",
-        " made by ",
-        " by ",
-        " of ",
-        " from ",
-        " (",
-        ", ",
-    ];
-    let lower = behind.to_ascii_lowercase();
-    let lead = LEADS.iter().find(|lead| lower.starts_with(**lead))?;
-    let rest = behind.get(lead.len()..)?;
-    let the = ["the ", "THE "].iter().find(|the| rest.starts_with(**the));
-    let from = lead.len() + the.map_or(0, |the| the.len());
+    let in_brackets = behind.starts_with(" (");
+    let bare = in_brackets || behind.starts_with(", ");
+    let from = lead_to_maker(&behind.to_ascii_lowercase()).or(bare.then_some(2))?;
     let maker = capital_head(behind.get(from..)?);
-    let is_maker = match *lead {
-        " (" => reader.is_named(maker),
-        _ => reader.is_maker(maker),
+    let is_maker = if in_brackets {
+        reader.is_named(maker)
+    } else {
+        reader.is_maker(maker)
     };
     is_maker.then_some((maker, from + maker.len()))
 }
@@ -327,7 +316,10 @@ fn capital_tail(text: &str) -> &str {
     for word in text.rsplit(' ') {
         at = at.saturating_sub(word.len());
         let capital = word.starts_with(char::is_uppercase) && !word.ends_with([',', ';', ':']);
-        let stops = word.ends_with('.') && !is_short_form(word);
+        let joins = [
+            "OR", "AND", "BY", "FROM", "WITH", "USE", "Use", "Either", "EITHER",
+        ];
+        let stops = word.ends_with('.') && !is_short_form(word) || joins.contains(&word);
         if stops || !(capital || ["&", "of", "and"].contains(&word) && start < text.len()) {
             break;
         }
