@@ -32,7 +32,15 @@ pub(super) fn read(
             expr,
         };
         let label = heading(&around.subject.title);
-        read_for_rating(source, text, &condition, &label, around, subject, found);
+        read_for_rating(
+            source,
+            text,
+            &condition,
+            Some(&label),
+            around,
+            subject,
+            found,
+        );
         return;
     }
     let column = heading(words.text());
@@ -83,15 +91,16 @@ pub(super) fn read_case(
     };
     found.covered.extend(case.iter().copied());
     let label = heading(lead.unwrap_or(&around.subject.title));
+    let label = Some(&label).filter(|label| label.measures());
     let Some(lead) = lead else {
-        return read_for_rating(source, text, &condition, &label, around, subject, found);
+        return read_for_rating(source, text, &condition, label, around, subject, found);
     };
-    let led = Around {
+    let own = Around {
         subject: headed(lead, &around.subject),
         ..around.clone()
     };
-    let mut subject = led.subject.clone();
-    read_for_rating(source, text, &condition, &label, &led, &mut subject, found);
+    let mut subject = own.subject.clone();
+    read_for_rating(source, text, &condition, label, &own, &mut subject, found);
 }
 
 /// Reads a cell under a rating: a value is of what the item's title names, words are words of the item, and all of it holds for the rating.
@@ -99,7 +108,7 @@ fn read_for_rating(
     source: &str,
     text: &[Span],
     condition: &Condition,
-    label: &Heading,
+    label: Option<&Heading>,
     around: &Around,
     subject: &mut Subject,
     found: &mut Yield,
@@ -109,11 +118,11 @@ fn read_for_rating(
     let says_what = ["o.c", "oc", "c/c", "apart", "cent"]
         .iter()
         .any(|word| flow.lower().contains(word));
-    let is_value = !says_what
-        && label.measures()
-        && cell(flow.text(), label.unit, label.second_unit)
-            .is_some_and(|cell| cell.unit.is_some() && !cell.goes_on);
-    if is_value {
+    let of_value = label.filter(|label| {
+        let cell = cell(flow.text(), label.unit, label.second_unit);
+        !says_what && cell.is_some_and(|cell| cell.unit.is_some() && !cell.goes_on)
+    });
+    if let Some(label) = of_value {
         found.covered.extend(text.iter().copied());
         read_cell(&label.requiring(), &flow, Some(condition), around, found);
         return;

@@ -109,7 +109,7 @@ fn as_far_in(
 
 /// The joints or ratings that a line in two columns at most opens with, up to what is asked of them, with the sign between: `Joints over 2 in.: `.
 fn case_of(line: &str) -> Option<&str> {
-    if is_bullet(line) || line.contains(" ..") {
+    if is_bullet(line) || line.contains(" ..") || !may_open(line) {
         return None;
     }
     let end = SIGNS
@@ -134,6 +134,108 @@ fn case_of(line: &str) -> Option<&str> {
         })
         .min();
     line.get(..end?.1)
+}
+
+/// The classes that a rating may be of.
+const CLASSES: &[&str] = &["e", "ei", "rei", "ew"];
+
+/// Words beside a rating.
+const BESIDE: &[&str] = &[
+    "for",
+    "f",
+    "t",
+    "fire",
+    "rating",
+    "ratings",
+    "rated",
+    "wall",
+    "walls",
+    "system",
+    "systems",
+    "joint",
+    "joints",
+    "assembly",
+    "assemblies",
+    "and",
+    "or",
+    "&",
+    "only",
+    "the",
+    "resistance",
+    "class",
+    "over",
+    "to",
+    "up",
+];
+
+/// Several joints, which their width sets apart.
+const JOINTS: &[&str] = &["joints", "gaps", "openings", "widths"];
+
+/// What a width is of.
+const NOUNS: &[&str] = &["joint", "gap", "opening", "width", "wide", "nominal", "nom"];
+
+/// Words and signs that set joints apart.
+const COMPARE: &[&str] = &[
+    "over",
+    "under",
+    "above",
+    "below",
+    "exceeding",
+    "up",
+    "to",
+    "than",
+    "less",
+    "more",
+    "greater",
+    "wider",
+    "narrower",
+    "larger",
+    "smaller",
+    "between",
+    "thru",
+    "through",
+    "beyond",
+    "<",
+    ">",
+    "≤",
+    "≥",
+];
+
+/// Words that may stand in a case besides.
+const SMALL: &[&str] = &[
+    "for",
+    "in",
+    "with",
+    "of",
+    "and",
+    "or",
+    "not",
+    "but",
+    "including",
+    "incl",
+    "inclusive",
+    "from",
+    "no",
+    "the",
+    "&",
+    "-",
+    "–",
+    "=",
+    "w",
+];
+
+/// Whether the first word of a line may be one of a case: most lines need no more than that.
+fn may_open(line: &str) -> bool {
+    let first = line
+        .split([' ', '-', '.', ':', ',', '('])
+        .next()
+        .unwrap_or_default();
+    let known = |list: &[&str]| list.iter().any(|word| first.eq_ignore_ascii_case(word));
+    first.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>' | '≤' | '≥'))
+        || first.chars().any(|c| c.is_ascii_digit())
+        || [JOINTS, NOUNS, COMPARE, SMALL, CLASSES, BESIDE]
+            .iter()
+            .any(|list| known(list))
 }
 
 /// What may stand between a case and what is asked there.
@@ -193,34 +295,6 @@ fn is_code(words: &str) -> bool {
 fn is_rating(words: &str) -> bool {
     const HOURS: &[&str] = &["h", "hr", "hrs", "hour", "hours"];
     const MINUTES: &[&str] = &["min", "mins", "minute", "minutes"];
-    const CLASSES: &[&str] = &["e", "ei", "rei", "ew"];
-    const BESIDE: &[&str] = &[
-        "for",
-        "f",
-        "t",
-        "fire",
-        "rating",
-        "ratings",
-        "rated",
-        "wall",
-        "walls",
-        "system",
-        "systems",
-        "joint",
-        "joints",
-        "assembly",
-        "assemblies",
-        "and",
-        "or",
-        "&",
-        "only",
-        "the",
-        "resistance",
-        "class",
-        "over",
-        "to",
-        "up",
-    ];
     const LONGEST_HOURS: f64 = 4.0;
     const SHORTEST_MINUTES: f64 = 15.0;
     let lower = words.to_lowercase();
@@ -228,7 +302,7 @@ fn is_rating(words: &str) -> bool {
         .split(|c: char| c.is_whitespace() || matches!(c, ',' | '(' | ')' | '-' | '/'))
         .map(|word| word.trim_end_matches('.'))
         .filter(|word| !word.is_empty());
-    let (mut named, mut highest) = (None, 0_f64);
+    let (mut named, mut highest, mut numbered) = (None, 0_f64, false);
     let known = parts.all(|word| {
         let letters = word.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
         let digits = word.trim_start_matches(|c: char| c.is_ascii_alphabetic());
@@ -244,12 +318,16 @@ fn is_rating(words: &str) -> bool {
             )
         };
         highest = highest.max(number.parse().unwrap_or_default());
+        // `2.1 1 h` is a number of an item, and hours.
+        let runs_on = numbered && !number.is_empty() && !lower.contains([',', '-', '/']);
+        numbered = !number.is_empty();
         let hours = HOURS.contains(&unit);
         let other = MINUTES.contains(&unit) || CLASSES.contains(&unit);
         if hours || other {
             named = Some(hours);
         }
-        (number.is_empty() || number.parse::<f64>().is_ok())
+        !runs_on
+            && (number.is_empty() || number.parse::<f64>().is_ok())
             && (unit.is_empty() || hours || other || number.is_empty() && BESIDE.contains(&unit))
     });
     let plausible = named.is_some_and(|hours| {
@@ -264,54 +342,6 @@ fn is_rating(words: &str) -> bool {
 
 /// Whether words are nothing but joints, or a width, and what sets them apart from others.
 fn sets_joints_apart(words: &str) -> bool {
-    const JOINTS: &[&str] = &["joints", "gaps", "openings", "widths"];
-    const NOUNS: &[&str] = &["joint", "gap", "opening", "width", "wide", "nominal", "nom"];
-    const COMPARE: &[&str] = &[
-        "over",
-        "under",
-        "above",
-        "below",
-        "exceeding",
-        "up",
-        "to",
-        "than",
-        "less",
-        "more",
-        "greater",
-        "wider",
-        "narrower",
-        "larger",
-        "smaller",
-        "between",
-        "thru",
-        "through",
-        "beyond",
-        "<",
-        ">",
-        "≤",
-        "≥",
-    ];
-    const SMALL: &[&str] = &[
-        "for",
-        "in",
-        "with",
-        "of",
-        "and",
-        "or",
-        "not",
-        "but",
-        "including",
-        "incl",
-        "inclusive",
-        "from",
-        "no",
-        "the",
-        "&",
-        "-",
-        "–",
-        "=",
-        "w",
-    ];
     const UNITS: &[&str] = &["in", "inch", "inches", "mm", "cm", "ft", "\""];
     let lower = words.to_lowercase();
     let mut told = Told::default();

@@ -36,7 +36,7 @@ pub(super) fn names_material(title: &str) -> bool {
     let material = vocabulary::vocabulary().property("packing.material");
     let values = material
         .into_iter()
-        .flat_map(|property| property.text_values());
+        .flat_map(vocabulary::Property::text_values);
     values
         .flat_map(|value| &value.synonyms)
         .any(|synonym| title.contains(synonym.as_str()))
