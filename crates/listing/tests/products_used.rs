@@ -186,3 +186,32 @@ fn a_word_alone_is_a_name_only_where_the_item_is_about_a_part() {
     assert_eq!(item("Packing"), [" = Orvawool"]);
     assert!(item("Wall").is_empty());
 }
+
+#[test]
+fn a_firm_in_brackets_makes_all_names_before_it_that_begin_alike() {
+    check(
+        "Products: Orvastrip 60; Orvastrip 75 (Orvane Foams)",
+        &["Orvane Foams = Orvastrip 60", "Orvane Foams = Orvastrip 75"],
+    );
+    // The first may be of another, and the second is no list by itself.
+    check("Products: Selvastrip 60; Orvastrip 75 (Orvane Foams)", &[]);
+    check(
+        "Products: Orvastrip 60; Orvastrip 75 (top side)",
+        &[" = Orvastrip 60", " = Orvastrip 75"],
+    );
+    check("Products: Selvastrip 60; Orvastrip 75 (top side)", &[]);
+}
+
+#[test]
+fn a_maker_of_all_names_is_that_of_each() {
+    check(
+        "Orvaslab 4, Orvaslab 8 or Orvafelt 2, all of Orvane Mineral Company.",
+        &[
+            "Orvane Mineral Company = Orvaslab 4",
+            "Orvane Mineral Company = Orvaslab 8",
+            "Orvane Mineral Company = Orvafelt 2",
+        ],
+    );
+    check("Orvaslab 4, all of Orvane Mineral Company or equal.", &[]);
+    check("Orvaslab 4 and all slabs of Orvane Mineral Company.", &[]);
+}

@@ -1,7 +1,7 @@
 //! A maker and its products, set beside each other with quotation marks, brackets, a comma or words.
 
 use super::entry::{JOINTS, Listed, Reader};
-use super::makers::{MOST_WORDS, ends_as_firm};
+use super::makers::{ends_as_firm, ends_of_makers};
 use super::name::is_coded;
 use super::says_limit;
 
@@ -101,8 +101,7 @@ impl Reader<'_> {
 
     /// `Maker Co Product`, nothing between them: the maker ends as a firm does, and no product's name does.
     pub(super) fn behind_firm(self, words: &str) -> Option<Listed> {
-        let ends = words.match_indices(' ').map(|(at, _)| at);
-        ends.take(MOST_WORDS).find_map(|at| {
+        ends_of_makers(words).find_map(|at| {
             let (maker, list) = (words.get(..at)?, words.get(at + 1..)?);
             let told = ends_as_firm(maker)
                 && self.is_maker(maker)

@@ -32,6 +32,26 @@ impl Reader<'_> {
         let parted: Vec<&str> = parts(words).into_iter().flat_map(parts_at_makers).collect();
         self.of_parts(&parted, words)
             .or_else(|| self.of_parts(&parts_behind_brackets(words)?, words))
+            .or_else(|| Some(vec![self.of_one_firm(words)?]))
+    }
+
+    /// `Product 60; Product 75 (Maker Co)`: one firm behind names that begin with the same word.
+    fn of_one_firm(self, words: &str) -> Option<Listed> {
+        let (label, rest) = self.without_labels(words);
+        let rest = rest.trim_end_matches(['.', ' ']);
+        if !rest.contains("; ") || rest.matches('(').count() != 1 {
+            return None;
+        }
+        let listed = self.bracketed(rest)?;
+        let first = |name: &ProductName| name.product.split(' ').next().map(str::to_owned);
+        let mut firsts = listed.names.iter().map(first);
+        let word = firsts.next()??;
+        let kin = firsts.all(|own| own.as_ref() == Some(&word)) && self.ordinary.is_coined(&word);
+        let told = listed.names.iter().all(|name| ends_as_firm(&name.maker));
+        (kin && told).then(|| Listed {
+            label: label.map(str::to_owned),
+            ..listed
+        })
     }
 
     fn of_parts(self, parts: &[&str], words: &str) -> Option<Vec<Listed>> {

@@ -85,7 +85,7 @@ const FIRM_ENDS: &[&str] = &[
 ];
 
 /// How many words a maker's name has at most.
-pub(super) const MOST_WORDS: usize = 7;
+const MOST_WORDS: usize = 7;
 
 /// Splits `A, B and C (note, note) or D` at its commas and conjunctions, parentheses left whole and then dropped.
 pub(in crate::clauses) fn split_list(list: &str) -> Vec<String> {
@@ -155,6 +155,17 @@ pub(super) fn ends_as_firm(words: &str) -> bool {
         .filter(|word| word.len() > 3 && !["inc.", "ltée"].contains(word))
         .all(|word| word.starts_with(char::is_uppercase));
     titled && words.split_whitespace().count() >= 2
+}
+
+/// Where a maker's name may end that text begins with: behind each of its first words.
+pub(super) fn ends_of_makers(words: &str) -> impl Iterator<Item = usize> {
+    let gaps = words.match_indices(' ').map(|(at, _)| at);
+    gaps.filter(|at| {
+        words
+            .get(..*at)
+            .is_some_and(|before| !before.ends_with(' '))
+    })
+    .take(MOST_WORDS)
 }
 
 /// Whether firms' names end in a word.

@@ -55,7 +55,7 @@ pub(super) fn listed(words: &str, ordinary: &Ordinary) -> Option<Vec<Listed>> {
         return None;
     }
     let body = lines::without_marks(words);
-    if restricts(body) {
+    if restricts(&without_all(body)) {
         return None;
     }
     Reader { ordinary }.all(body)
@@ -142,6 +142,13 @@ fn holds_measure(words: &str) -> bool {
         matches!(&token.kind, TokenKind::Quantity(stated) if !matches!(stated.unit, Unit::Minute | Unit::Hour | Unit::Celsius | Unit::Fahrenheit))
             || token.is_sign('%')
     })
+}
+
+/// A list without the word that makes its maker that of each name: `X, Y or Z, all of the Maker`.
+fn without_all(words: &str) -> String {
+    [", all of ", ", all by ", ", all made by "]
+        .iter()
+        .fold(words.to_owned(), |words, own| words.replace(own, ", "))
 }
 
 /// Whether words say more of a list than its names: what is left out, what else may stand for it. A list taken without them would

@@ -5,7 +5,7 @@
 
 use super::entry::{Listed, Reader};
 use super::firm::speaks;
-use super::makers::{MOST_WORDS, ends_as_firm};
+use super::makers::{ends_as_firm, ends_of_makers};
 use super::name::is_coded;
 use super::within::{denies, explains};
 use crate::model::ProductName;
@@ -43,13 +43,16 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
             .get(..run.start)
             .is_some_and(|before| before.ends_with(['"', '“', '„', '«']));
         let is_unsure = reader.ordinary.is_unsure(run.words, is_quoted);
-        // `X or Y`
-        let goes_on = found.last().filter(|(_, end)| {
-            words
-                .get(*end..run.start)
-                .is_some_and(|between| [" or ", ", or "].contains(&between))
-        });
-        if goes_on.is_some() {
+        // `X or Y`, `X; Y`
+        let between = found
+            .last()
+            .and_then(|(_, end)| words.get(*end..run.start))
+            .map(|between| between.trim_matches(['"', '“', '”', '„', '»', '«']));
+        let lists = between.is_some_and(|between| ["; ", ", "].contains(&between));
+        if lists && !found.last().is_some_and(|(last, _)| is_kin(last, &run)) {
+            return Vec::new();
+        }
+        if lists || between.is_some_and(|between| [" or ", ", or "].contains(&between)) {
             if is_unsure {
                 return Vec::new();
             }
@@ -83,6 +86,15 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
     found.into_iter().map(|(listed, _)| listed).collect()
 }
 
+/// Whether a name begins with the same word as those before it: one of another word may be anything.
+fn is_kin(listed: &Listed, run: &Run<'_>) -> bool {
+    let first = |words: &str| words.split(' ').next().map(str::to_owned);
+    listed
+        .names
+        .iter()
+        .all(|name| first(&name.product) == first(run.words))
+}
+
 fn name_of(words: &str) -> ProductName {
     let (maker, product) = parted(words).unwrap_or(("", words));
     ProductName {
@@ -93,8 +105,7 @@ fn name_of(words: &str) -> ProductName {
 
 /// A maker that ends as a firm does, and what stands behind it.
 fn parted(words: &str) -> Option<(&str, &str)> {
-    let gaps = words.match_indices(' ').map(|(at, _)| at);
-    gaps.take(MOST_WORDS).find_map(|at| {
+    ends_of_makers(words).find_map(|at| {
         let (maker, product) = (words.get(..at)?, words.get(at + 1..)?);
         ends_as_firm(maker).then_some((maker, product))
     })

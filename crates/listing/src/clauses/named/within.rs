@@ -246,7 +246,14 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
                 .is_some_and(|rest| rest.starts_with(')'));
         let list = product_tail(before, reader);
         let is_firm = words.contains(char::is_lowercase) || ends_as_firm(maker);
+        // `Other 60; Product 75 (Maker)`: the name before it may be as good.
+        let goes_on = before
+            .get(..before.len() - list.len())
+            .and_then(|lead| lead.trim_end().strip_suffix(';'))
+            .and_then(|lead| lead.rsplit(' ').next())
+            .is_some_and(|last| reader.coins(last));
         if closed
+            && !goes_on
             && is_firm
             && !list.is_empty()
             && reader.is_maker(maker)
