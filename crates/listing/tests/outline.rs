@@ -1,5 +1,7 @@
 //! Which lines begin items, how they nest, and which choices that makes of them. The wordings are invented.
 
+mod common;
+
 /// The items of a text.
 fn items(text: &str) -> Vec<String> {
     let reading = listing::read_text("outline.txt", text);
@@ -153,4 +155,32 @@ fn a_part_named_with_or_stands_in_the_place_of_its_whole() {
     // Behind a part that is built besides it may be said of that one.
     let text = schedule("or GYPSUM BOARD  ").replace("or CONCRETE BLOCK", "LINTEL           ");
     assert!(choices(&text).is_empty());
+}
+
+#[test]
+fn a_word_like_a_unit_behind_a_number_opens_an_item() {
+    let text = "1. Floor\n1.1 Concrete, min 5 in. thick.\n1.2 In joints over 2 in. a chamfer is allowed.\n1.3 Min length of piece 24 in.\n1.4 F Rating 2 hr.\n";
+    assert_eq!(items(text), ["1", "1.1", "1.2", "1.3", "1.4"]);
+    // Text that a line breaks before a number and its unit begins no item.
+    let text = "1. Floor\n1.1 Concrete, the cover of its bars being\n1.2 in. or more.\n";
+    assert_eq!(items(text), ["1", "1.1"]);
+}
+
+#[test]
+fn a_page_from_the_middle_of_a_listing_has_the_items_that_stand_on_it() {
+    let text = "the batts are min 4 in. deep.\n3. Packing\n3.1 Mineral wool, 4 pcf min.\n3.2 Min depth 4 in.\n4. Sealant\n4.1 Depth 1/2 in. min.\n";
+    assert_eq!(items(text), ["3", "3.1", "3.2", "4", "4.1"]);
+    let found = common::clauses(text);
+    assert!(
+        found.contains(&"packing.depth: at least 4 in".to_owned()),
+        "{found:?}"
+    );
+    // One number alone counts nothing.
+    assert!(items("The clips are described in item\n7. They are of steel.\n").is_empty());
+}
+
+#[test]
+fn the_item_that_a_sentence_ends_in_is_cited() {
+    let text = "1. Runner\n1.1 Runner - 25 ga.\n1.2 Studs - Not fastened to the runner of\n    Item 1.1.\n\n1.3 Board - 5/8 in. thick.\n";
+    assert_eq!(items(text), ["1", "1.1", "1.2", "1.3"]);
 }

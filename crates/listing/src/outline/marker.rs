@@ -155,7 +155,7 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let (close, closing) = close(opening, after)?;
     let rest = after.get(closing..)?;
     let gap = rest.len() - rest.trim_start().len();
-    if gap == 0 && !rest.is_empty() {
+    if gap == 0 && !rest.is_empty() && !(close == Close::Dot && runs_into_name(&parts, rest)) {
         return None;
     }
     let introduced = introduction.is_some();
@@ -252,24 +252,81 @@ fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
     let text = rest.trim_start();
     let gap = rest.len() - text.len();
     let capital = text.starts_with(|c: char| c.is_uppercase() || c == '"');
-    // `2C      Board` is no temperature.
-    let lettered = parts.len() > 1 && gap >= 2 && capital;
-    let quantity = !lettered && notation::quantity_at(line, 0).is_some();
+    // `2C      Board` and `2-C Cross-laminated timber` are no temperatures.
+    let of_letters = parts.iter().any(|part| matches!(part, Part::Letters(_)));
+    let lettered = parts.len() > 1 && capital && (gap >= 2 || of_letters && label.contains('-'));
+    let apart = gap >= 2 || parts.len() > 1 && label.contains('.');
+    let quantity =
+        !lettered && !(apart && opens_with_word(text)) && notation::quantity_at(line, 0).is_some();
     let numbered = parts.iter().any(|part| matches!(part, Part::Number(_)));
     match parts {
         _ if quantity || text.is_empty() => false,
+        // No number has two points: `3.1.1 100 mm or greater`.
+        [Part::Number(_), Part::Number(_), Part::Number(_), ..] if !of_letters => gap > 0,
         [Part::Number(_)] => capital || gap >= 2,
         [Part::Letters(_)] => gap >= 2 && capital,
         _ if numbered && label.contains('.') => capital || gap >= 2,
         // `2-A Concrete or block`, `3-B-1 Sealant`
         [Part::Number(_), Part::Letters(_), ..] if label.contains('-') => capital || gap >= 2,
+        // `C-3A Alternate seal`
+        [Part::Letters(_), Part::Number(_), Part::Letters(_)] if label.contains('-') => {
+            capital || gap >= 2
+        }
         _ => numbered && gap >= 2,
     }
+}
+
+/// Whether a number with a letter runs into the name behind its stop: `2A1.Clipped track`.
+fn runs_into_name(parts: &[Part], rest: &str) -> bool {
+    let mut letters = rest.chars();
+    let capital = letters.next().is_some_and(char::is_uppercase);
+    let small = letters.next().is_some_and(char::is_lowercase);
+    matches!(parts, [Part::Number(_), Part::Letters(_), ..]) && capital && small
+}
+
+/// Whether words begin with one that only looks like a unit: `3.2 Min length of piece`, `4.1 In joints over 2 in.`, `5.1 F Rating`. A unit in such a place ends in a
+/// stop, or begins small.
+fn opens_with_word(text: &str) -> bool {
+    const LIKE_UNITS: &[&str] = &["min", "in", "f", "c", "h", "m", "g", "l"];
+    let word = text.split([' ', '-']).next().unwrap_or_default();
+    let goes_on = text.len() > word.len() + 1;
+    goes_on
+        && word.starts_with(char::is_uppercase)
+        && LIKE_UNITS
+            .iter()
+            .any(|like| word.eq_ignore_ascii_case(like))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn words_like_units_behind_a_number_in_parts() {
+        for line in [
+            "3.2 Min length of piece 24 in.",
+            "3.4 MIN LENGTH 24 IN.",
+            "4.1 In joints over 2 in.",
+            "5.1 F Rating",
+            "2.6 C-clips",
+            "9   MIN WOOL",
+            "2-C Cross-laminated timber",
+            "C-3A Alternate seal",
+            "3.1.1 100 mm or greater",
+            "2A1.Clipped track",
+        ] {
+            assert!(marker(line).is_some(), "{line}");
+        }
+        for line in [
+            "3.2 min at most",
+            "3.2 In. wide",
+            "3.5 IN.",
+            "4.5 mm deep",
+            "10 Min wait",
+        ] {
+            assert!(marker(line).is_none(), "{line}");
+        }
+    }
 
     #[test]
     fn markers_in_every_scheme() {

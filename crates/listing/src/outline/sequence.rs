@@ -25,8 +25,26 @@ pub(crate) struct Sequence {
     open: Vec<Open>,
     /// Those that were open before notes in brackets began: the outline goes on behind the notes.
     before_notes: Vec<Open>,
-    /// Whether the outline counts `10`, `11`, `12`, `20`.
-    in_tens: bool,
+    counting: Counting,
+}
+
+/// What an outline counts from.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+enum Counting {
+    /// From one up.
+    #[default]
+    FromOne,
+    /// `10`, `11`, `12`, `20`.
+    InTens,
+    /// From any number up: the pages before it are missing.
+    Midway,
+}
+
+/// Whether a marker is a number of an item and a sign that closes it: `3.`
+fn is_plain_number(marker: &Marker) -> bool {
+    const HIGHEST: u32 = 40;
+    let plain = matches!(marker.parts.as_slice(), [Part::Number(number)] if *number <= HIGHEST);
+    plain && marker.close != Close::Nothing
 }
 
 /// Where a marker belongs.
@@ -43,7 +61,15 @@ impl Sequence {
     /// An outline that counts in tens.
     pub(crate) fn in_tens() -> Self {
         Self {
-            in_tens: true,
+            counting: Counting::InTens,
+            ..Self::default()
+        }
+    }
+
+    /// An outline whose first items stand on pages before it.
+    pub(crate) fn midway() -> Self {
+        Self {
+            counting: Counting::Midway,
             ..Self::default()
         }
     }
@@ -51,7 +77,7 @@ impl Sequence {
     /// An outline that counts alike, from the beginning.
     pub(crate) fn afresh(&self) -> Self {
         Self {
-            in_tens: self.in_tens,
+            counting: self.counting,
             ..Self::default()
         }
     }
@@ -76,7 +102,7 @@ impl Sequence {
             let outer = Self {
                 open: self.before_notes.clone(),
                 before_notes: Vec::new(),
-                in_tens: self.in_tens,
+                counting: self.counting,
             };
             (!outer.open.is_empty()).then(|| outer.continues(marker, indent))?
         })
@@ -88,7 +114,8 @@ impl Sequence {
             let starts = marker.parts.iter().all(Part::is_first)
                 || starts_lettered(&marker.parts)
                 || marker.parts == [Part::Number(100)]
-                || (self.in_tens && marker.parts == [Part::Number(10)]);
+                || self.counting == Counting::InTens && marker.parts == [Part::Number(10)]
+                || self.counting == Counting::Midway && is_plain_number(marker);
             return starts.then(|| self.placement(marker, 0));
         }
         if let Some(depth) = self.hundreds(marker).or_else(|| self.tens(marker)) {
@@ -238,7 +265,11 @@ impl Sequence {
             path: path(
                 parent.map(|open| (open.parts.as_slice(), open.path.as_str())),
                 marker,
-                if self.in_tens { 10 } else { 100 },
+                if self.counting == Counting::InTens {
+                    10
+                } else {
+                    100
+                },
             ),
             parent: parent.map(|open| open.item),
             depth,

@@ -165,8 +165,9 @@ impl<'a> Reader<'a> {
 
     /// The paragraphs before the first item: sentences and demands become clauses, the rest is the head.
     fn head(&mut self, stated: &[Vec<Span>], demanded: &[Vec<Span>]) {
-        // From the first sentence or bullet on, what stands before the first item is text like any other.
-        let mut body = false;
+        // From the first sentence or bullet on, what stands before the first item is text like any other; so is all of it where the head stands on a page
+        // that is missing.
+        let mut body = self.outline.midway;
         for pieces in stated {
             let flow = Flow::of(self.text, pieces.iter().copied());
             body |= is_prose(flow.text()) || flow.text().starts_with(['•', '–', '-']);

@@ -31,6 +31,14 @@ impl Builder<'_> {
             && matches!(last, Some(Paragraph::Text(pieces)) if pieces.last().is_some_and(cites))
     }
 
+    /// `fastened to the runner of` and on the next line `Item 2.1.` alone: the sentence above ends in it.
+    pub(super) fn ends_sentence(&self, marker: &Marker, words: &str) -> bool {
+        marker.introduced
+            && marker.len >= words.trim_end().len()
+            && !self.gap
+            && !self.last_sentence_ended()
+    }
+
     /// `(As an alternate to the runner of Item` and on the next line `2A) -- Channel ...`, `gap (Configuration` and then `A) or`: a bracket that is open
     /// over the end of a line in the middle of its words, which no item begins.
     pub(super) fn ends_bracket(&self, marker: &Marker, words: &str) -> bool {

@@ -90,6 +90,8 @@ pub(crate) struct Outline {
     /// What stands before the first item, a paragraph for each stretch.
     pub(crate) head: Vec<Vec<Span>>,
     pub(crate) items: Vec<OutlineItem>,
+    /// Whether its first item isn't the first of the listing: pages before it are missing.
+    pub(crate) midway: bool,
     /// Page heads, page feet and rules.
     pub(crate) furniture: Vec<Span>,
     /// The lines at the margin that end the option before them: they are of no item.
@@ -104,7 +106,7 @@ pub(crate) struct Outline {
 ///
 /// A document that numbers none from one up may count in tens; one that numbers none at all has its headings for items, where each stands
 /// alone on its line above a paragraph. So has one whose first number stands behind most of its text: only its notes are numbered. One whose
-/// headings are marked as such, `## Floor`, has these.
+/// headings are marked as such, `## Floor`, has these. What has no item at all may be a page from the middle of a listing.
 pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
     if headings::are_marked(lines) {
         return Builder::new(source, lines, true, Sequence::default()).build();
@@ -120,10 +122,18 @@ pub(crate) fn outline(source: &str, lines: &[Line<'_>]) -> Outline {
     }
     let headed = Builder::new(source, lines, true, Sequence::default()).build();
     if headed.items.len() > numbered.items.len() {
-        headed
-    } else {
-        numbered
+        return headed;
     }
+    if numbered.items.is_empty() {
+        let midway = Builder::new(source, lines, false, Sequence::midway()).build();
+        if midway.counted() >= 2 {
+            return Outline {
+                midway: true,
+                ..midway
+            };
+        }
+    }
+    numbered
 }
 
 impl Outline {
@@ -308,7 +318,10 @@ impl<'a> Builder<'a> {
                 let begins = self.column.contains(&at)
                     || self.may_begin(marker, words)
                     || self.returns_to_margin(at, line, marker, words);
-                begins && !self.ends_bracket(marker, words) && !self.is_cited()
+                begins
+                    && !self.ends_bracket(marker, words)
+                    && !self.ends_sentence(marker, words)
+                    && !self.is_cited()
             });
         if let Some(marker) = marked
             && let Some(placement) = self.place(&marker, line)

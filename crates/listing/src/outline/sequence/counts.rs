@@ -1,7 +1,7 @@
 //! Outlines whose numbers show by their zeros how deep they stand.
 
 use super::super::marker::{Marker, Part};
-use super::Sequence;
+use super::{Counting, Sequence};
 
 impl Sequence {
     /// The depth of a number of three digits in an outline that counts `100`, `110`, `111`, `120`, `200`: as deep as its last digit that is
@@ -47,6 +47,7 @@ impl Sequence {
             });
         let last = numbers.max()?;
         let next = (10..100).contains(number) && *number > last && number / 10 - last / 10 <= 2;
-        (self.in_tens && next).then(|| usize::from(number % 10 != 0).min(self.open.len()))
+        (self.counting == Counting::InTens && next)
+            .then(|| usize::from(number % 10 != 0).min(self.open.len()))
     }
 }
