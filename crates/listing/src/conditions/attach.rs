@@ -4,7 +4,7 @@
 //!   such opening.
 //! - After an amount: that amount, and one that is part of the same phrase ("two layers of 5/8 in. board"). Where the sentence has
 //!   several such endings, each takes the amounts back to the one before.
-//! - With "respectively": the first part to the first amount, the second to the second.
+//! - With "respectively": the first part to the first amount of a list, the second to the second.
 
 use super::bracket::{Bracketed, in_its_bracket};
 use super::contrast::is_contrast;
@@ -13,6 +13,7 @@ use super::exception::{is_case_of_exception, is_prohibition, says_what_holds};
 use super::following::{after_opening, opens};
 use super::opening::{holds_anyway, subject};
 use super::parted::{is_let_off, is_not_asked};
+use super::respectively::{self, GivenOut};
 use super::undecided::{self, is_undecided};
 use super::{Found, built_of, kinds, offers, parallel, whichever};
 use crate::model::Expr;
@@ -90,21 +91,26 @@ pub(crate) fn attach(
                 governed
             }
         };
-        let paired = governed_respectively(sentence, condition, &bounds);
-        let paired = governed_behind(sentence, condition, &bounds).unwrap_or(paired);
-        let respectively = condition.parts.len() > 1
-            && condition.parts.len() == paired.len()
-            && (sentence.has_any(condition.last, condition.last + 6, &["respectively"])
-                || governed_behind(sentence, condition, &bounds).is_some()
-                || is_list(sentence, &paired));
-        if respectively {
-            for (index, part) in paired.into_iter().zip(&condition.parts) {
-                if let Some(slot) = attached.get_mut(index) {
-                    slot.conditions.push(number);
-                    slot.part = Some((number, part.clone()));
+        match respectively::given_out(sentence, condition, &bounds) {
+            GivenOut::To(paired) => {
+                for (index, part) in paired.into_iter().zip(&condition.parts) {
+                    if let Some(slot) = attached.get_mut(index) {
+                        slot.conditions.push(number);
+                        slot.part = Some((number, part.clone()));
+                    }
                 }
+                continue;
             }
-            continue;
+            // Which number is for which case nobody can say: all of them are asked for.
+            GivenOut::Unknown(before) => {
+                for index in before {
+                    if let Some(slot) = attached.get_mut(index) {
+                        slot.doubtful = true;
+                    }
+                }
+                continue;
+            }
+            GivenOut::Nothing => {}
         }
         // No condition holds for the number that it is made of.
         let own = |index: &usize| {
@@ -220,60 +226,4 @@ fn exact_value(condition: &Found) -> Option<(&str, Option<measure::Quantity>)> {
         }
         _ => None,
     }
-}
-
-/// Whether counts stand in one list and nowhere else: "one, two or three layers ... for 1, 2 and 3 Hr ratings" pairs them, though it
-/// doesn't say "respectively".
-fn is_list(sentence: &Sentence<'_>, amounts: &[usize]) -> bool {
-    let listed = |pair: &[usize]| {
-        let [one, next] = pair else { return false };
-        let (Some(one), Some(next)) = (sentence.amount(*one), sentence.amount(*next)) else {
-            return false;
-        };
-        one.unit == measure::Unit::Count
-            && next.unit == measure::Unit::Count
-            && (one.last..next.first)
-                .all(|at| sentence.is_sign(at, ',') || sentence.is_any(at, &["or", "and"]))
-    };
-    amounts.windows(2).all(listed)
-}
-
-/// The amounts behind a list of cases that a sentence opens with, where it says that they belong to them one by one: "For 1, 2 and 3 hr: 1/4, 1/2 and 3/4 in.
-/// respectively".
-fn governed_behind(
-    sentence: &Sentence<'_>,
-    condition: &Found,
-    bounds: &[usize],
-) -> Option<Vec<usize>> {
-    let said = sentence.has_any(condition.last, sentence.tokens.len(), &["respectively"]);
-    let behind: Vec<usize> = bounds
-        .iter()
-        .copied()
-        .filter(|index| {
-            sentence
-                .amount(*index)
-                .is_some_and(|amount| amount.first >= condition.last)
-        })
-        .collect();
-    let all = behind.len() == bounds.len() && behind.len() == condition.parts.len();
-    (said && all && condition.first == 0).then_some(behind)
-}
-
-/// The last amounts before a list of conditions, as many as it has parts.
-fn governed_respectively(
-    sentence: &Sentence<'_>,
-    condition: &Found,
-    bounds: &[usize],
-) -> Vec<usize> {
-    let before: Vec<usize> = bounds
-        .iter()
-        .copied()
-        .filter(|index| {
-            sentence
-                .amount(*index)
-                .is_some_and(|amount| amount.last <= condition.first)
-        })
-        .collect();
-    let skip = before.len().saturating_sub(condition.parts.len());
-    before.get(skip..).unwrap_or_default().to_vec()
 }

@@ -4,7 +4,7 @@ use super::Found;
 use super::width::{
     compares, found, is_comparing, is_joint_noun, is_statement_end, joint_property, skip_attribute,
 };
-use crate::model::{Expr, Relation};
+use crate::model::{Expr, Relation, Test};
 use crate::rules::Sentence;
 
 /// `Joints exceeding 1 in. but not exceeding 2 in.`, `joints over 30 and up to 75 mm`: both limits of the joints meant.
@@ -25,9 +25,21 @@ pub(super) fn two_sided(sentence: &Sentence<'_>, index: usize, own: Found) -> Fo
     {
         return own;
     }
+    let bound = |test: &Test| test.lo.or(test.hi).map(|quantity| quantity.number);
+    let (least, most) = if lower(test.relation) {
+        (bound(test), bound(&other))
+    } else {
+        (bound(&other), bound(test))
+    };
+    // "for joints up to 2 in. and over 2 in. wide" speaks of all of them: no joint is both.
+    let expr = if least < most {
+        own.expr.clone().and(Expr::Test(other))
+    } else {
+        Expr::Words(sentence.words(own.first, last).to_owned())
+    };
     Found {
         last,
-        expr: own.expr.clone().and(Expr::Test(other)),
+        expr,
         triggers: vec![index, index + 1],
         ..own
     }

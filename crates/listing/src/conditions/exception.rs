@@ -42,6 +42,13 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
             }
         }
         let excepted = exceptive(sentence, condition.first);
+        if let Some(first) = excepted.map_or_else(|| excepted_place(sentence, condition), |_| None)
+        {
+            condition.first = first;
+            condition.parts.clear();
+            condition.expr = Expr::Words(sentence.words(first, condition.last).to_owned());
+            continue;
+        }
         let Some(first) = excepted.or_else(|| left_out(sentence, condition)) else {
             continue;
         };
@@ -59,6 +66,74 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
             tested => Expr::Not(Box::new(tested.clone())),
         };
     }
+}
+
+/// Where the words begin that except a place or joints which a condition tells more of: "*except in joints* where the width is less than 1 in.". Whether that is so, a
+/// person must say.
+fn excepted_place(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
+    const LONGEST: usize = 7;
+    const EXCEPT: &[&str] = &["except", "excepting", "excluding", "save"];
+    let led = sentence.is_any(condition.first, &["where", "when", "if", "which", "that"]);
+    let named = |at: &usize| {
+        sentence
+            .token(*at)
+            .is_some_and(|token| token.word().is_some())
+            && sentence.amount_at(*at).is_none()
+            && !sentence.is_any(*at, &["that", "shall", "must", "is", "are", "may"])
+    };
+    let before = condition.first.saturating_sub(LONGEST)..condition.first;
+    let first = before
+        .rev()
+        .take_while(named)
+        .find(|at| sentence.is_any(*at, EXCEPT))?;
+    (led && !states_limit(sentence, condition)).then_some(first)
+}
+
+/// Whether a condition behind an exception only says in its own words what holds there: "except for 2 hr walls *when 1/2 in. is the minimum*". Its number is a
+/// requirement, and no case.
+pub(super) fn states_limit(sentence: &Sentence<'_>, condition: &Found) -> bool {
+    const LONGEST: usize = 9;
+    const EXCEPT: &[&str] = &["except", "excepting", "excluding", "save"];
+    const SAID: &[&str] = &[
+        "minimum",
+        "maximum",
+        "min",
+        "max",
+        "least",
+        "most",
+        "limit",
+        "required",
+        "permitted",
+        "allowed",
+        "acceptable",
+        "sufficient",
+    ];
+    const HOLDING: &[&str] = &["is", "are", "be", "shall", "may"];
+    let end = condition.last.max(
+        condition
+            .triggers
+            .iter()
+            .filter_map(|index| sentence.amount(*index))
+            .map(|amount| amount.last)
+            .max()
+            .unwrap_or_default(),
+    );
+    let behind = end..(end + LONGEST).min(sentence.tokens.len());
+    let statement = condition.first..behind.end;
+    let stop = statement
+        .clone()
+        .skip(1)
+        .find(|at| sentence.is_stop(*at))
+        .unwrap_or(statement.end);
+    let holds = sentence.has_any(condition.first, stop, HOLDING)
+        && sentence.has_any(condition.first, stop, SAID);
+    let numbered = (condition.first..stop).any(|at| sentence.amount_at(at).is_some());
+    let before = condition.first.saturating_sub(LONGEST)..condition.first;
+    let excepted = before
+        .rev()
+        .take_while(|at| !sentence.is_sign(*at, ';'))
+        .any(|at| sentence.is_any(at, EXCEPT));
+    sentence.is_any(condition.first, &["where", "when"]) && excepted && numbered && holds
 }
 
 /// Whether a condition is the case that an exception makes for the words after it: "unless the wall exceeds 15 ft, *when they* stand 12 in. apart".

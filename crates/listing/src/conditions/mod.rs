@@ -37,6 +37,7 @@ mod phrase;
 mod places;
 mod rating;
 mod rating_labels;
+mod respectively;
 mod spelled;
 mod things;
 mod undecided;
@@ -91,6 +92,7 @@ pub(crate) struct Conditions {
 /// Finds the conditions of a sentence.
 pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     let mut found = phrase::phrases(sentence);
+    found.retain(|condition| !exception::states_limit(sentence, condition));
     let mut taken: Vec<usize> = found
         .iter()
         .flat_map(|condition| condition.triggers.clone())

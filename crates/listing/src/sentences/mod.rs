@@ -161,7 +161,7 @@ fn ends_sentence(text: &str, at: usize) -> bool {
         .take_while(|c| c.is_alphabetic() || *c == '.')
         .collect();
     let goes_on = GO_ON.contains(&following.trim_end_matches('.'))
-        || following.chars().all(|c| c.is_uppercase() || c == '.');
+        || following.chars().all(|c| c.is_uppercase() || c == '.') && !begins_with_article(next);
     // In a text all in capitals a capital says nothing.
     let in_capitals = following.len() > 1
         && following.chars().all(|c| c.is_uppercase() || c == '.')
@@ -183,6 +183,12 @@ fn ends_sentence(text: &str, at: usize) -> bool {
         return true;
     }
     capital && !in_capitals && MAY_END.contains(&word.as_str()) && (!goes_on || following.len() > 4)
+}
+
+/// Whether words begin with an article: `A compression of 25 percent is required`.
+fn begins_with_article(words: &str) -> bool {
+    let behind = words.strip_prefix("A ");
+    behind.is_some_and(|behind| behind.starts_with(char::is_lowercase))
 }
 
 #[cfg(test)]
