@@ -339,12 +339,12 @@ fn a_sentence_goes_on_with_the_case_before_it() {
         "For joints over 2 in. install a mesh. In such joints the mesh laps min 3 in.",
         &[("3 in.", "\"For joints over 2 in.\"")],
     );
-    // What an exception leaves is not what "that case" names: its words are for a person.
+    // "That case" is the one that is excepted; whether it is meant, a person must say.
     check_cases(
         "Two courses are laid, except in joints over 2 in. In that case each is min 3 in. deep.",
         &[
             ("2", "not (joint.width > 2 in.)"),
-            ("3 in.", "\"except in joints over 2 in.\""),
+            ("3 in.", "\"in joints over 2 in.\""),
         ],
     );
     check_cases(

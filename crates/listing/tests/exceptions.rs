@@ -106,3 +106,27 @@ fn an_article_begins_a_sentence_behind_a_unit() {
         ],
     );
 }
+
+#[test]
+fn such_joints_are_those_that_are_excepted() {
+    reads(
+        "Clips - May be omitted except in joints over 3 in. In such joints clips shall be spaced max 12 in. OC.",
+        &["clip.spacing: at most 12 in if \"in joints over 3 in.\""],
+    );
+    reads(
+        "Clips - Clips may be omitted unless the packing is spliced. In this case the clips are spaced max 12 in. OC.",
+        &["clip.spacing: at most 12 in if \"the packing is spliced\""],
+    );
+}
+
+#[test]
+fn what_is_held_under_a_share_is_compressed_by_it() {
+    reads(
+        "Packing - Mineral wool shall be inserted under 25% compression.",
+        &["packing.compression: nominal 25 percent"],
+    );
+    reads(
+        "Packing - Mineral wool with a moisture content under 2%.",
+        &["1:mineral_wool_moisture_content: less than 2 percent"],
+    );
+}

@@ -786,3 +786,26 @@ fn what_is_for_one_type_of_wall_is_asked_of_no_other() {
     let board = "1. Floor - Min 5 in. thick.\n\n2. Board. 5/8 in. thick (Type X: 1/2 in.), 2 layers on Type X studs.\n";
     conditions(board, "2", &[None, None, None]);
 }
+
+#[test]
+fn another_thing_that_may_be_used_instead_is_no_offer_of_the_item() {
+    let found = common::clauses(
+        "1. PACKING - In lieu of mineral wool, ceramic fiber may be used. Packing shall be min 4 in. deep.\n",
+    );
+    assert!(
+        found.contains(&"packing.depth: at least 4 in".to_owned()),
+        "{found:?}"
+    );
+    // The item itself is offered where it is named, or where the item is cited that it replaces.
+    for text in [
+        "1. FILL - Sealant.\n2. SPRAY - In lieu of the sealant, spray may be used. Min 1/8 in. thick.\n",
+        "1. FILL - Sealant.\n2. SPRAY - In lieu of Item 1, a coating may be used. Min 1/8 in. thick.\n",
+    ] {
+        let found = common::clauses(text);
+        let spray = found.iter().find(|own| own.contains("at least 1/8 in"));
+        assert!(
+            spray.is_some_and(|own| own.contains(" if ") || own.contains(" in 2")),
+            "{text} {found:?}"
+        );
+    }
+}

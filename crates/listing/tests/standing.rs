@@ -199,3 +199,40 @@ fn nor_in_a_later_paragraph() {
         "{found:?}"
     );
 }
+
+#[test]
+fn what_an_item_is_not_required_for_says_nothing_of_other_joints() {
+    for (text, always) in [
+        (
+            "1. ANGLE - Min 20 ga. Not required where the deck is fluted. Wall min 6 in. thick. Joint width max 2 in.\n",
+            ["wall.thickness: at least 6 in", "joint.width: at most 2 in"],
+        ),
+        (
+            "1. ANGLE - Min 20 ga. Not required where Item 4 is used. If omitted, sealant depth shall be min 1 in. Sealant - Min 1/4 in. wide.\n",
+            [
+                "sealant.depth: at least 1 in if \"If omitted\"",
+                "sealant.width: at least 1/4 in",
+            ],
+        ),
+    ] {
+        let found = clauses(text);
+        for clause in always {
+            assert!(found.contains(&clause.to_owned()), "{clause} {found:?}");
+        }
+        assert!(
+            found
+                .iter()
+                .any(|own| own.starts_with("angle.gauge: at least 20 gauge if")),
+            "{found:?}"
+        );
+    }
+}
+
+#[test]
+fn no_joint_stands_under_two_bands_that_exclude_each_other() {
+    let text = "1. PACKING - Required only where joint exceeds 2 in. In joints up to 2 in., packing compressed min 33%.\n";
+    assert_eq!(
+        clauses(text),
+        ["packing.compression: at least 33 percent if joint.width <= 2 in."]
+    );
+}

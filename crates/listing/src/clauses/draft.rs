@@ -1,8 +1,13 @@
 //! A clause before it has its id.
 
+use core::cmp::Ordering;
 use core::ops::RangeFrom;
 
-use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, Span, WarningKind};
+use measure::Quantity;
+
+use crate::model::{
+    Bound, Condition, Confidence, Expr, Relation, Requirement, Span, Test, WarningKind,
+};
 
 /// A clause before it has its id.
 #[derive(Debug, Clone)]
@@ -200,6 +205,14 @@ impl Draft {
     /// with the condition names is it sure that it is meant; of any other it is a guess, and so a condition in words: the clause is open where nobody
     /// has said whether that holds, and never left out.
     pub(crate) fn under(&mut self, around: &Condition, of: Option<&str>) {
+        // "Required only where the joint exceeds 2 in. In joints up to 2 in., ...": no joint is both.
+        if self
+            .condition
+            .as_ref()
+            .is_some_and(|held| exclude(&held.expr, &around.expr))
+        {
+            return;
+        }
         let held = self.condition.take();
         let own = self
             .property
@@ -228,6 +241,44 @@ impl Draft {
     }
 }
 
+/// Whether no joint meets both of two tests of one property: over 2 in., and up to 2 in.
+fn exclude(one: &Expr, other: &Expr) -> bool {
+    let (Expr::Test(one), Expr::Test(other)) = (one, other) else {
+        return false;
+    };
+    let below = |low: &Test, high: &Test| {
+        let Some(((most, reached), (least, from))) = most(low).zip(least(high)) else {
+            return false;
+        };
+        match most.compare(least) {
+            Some(Ordering::Less) => true,
+            Some(Ordering::Equal) => !(reached && from),
+            _ => false,
+        }
+    };
+    one.property == other.property && (below(one, other) || below(other, one))
+}
+
+/// The most that a test allows, and whether that itself is allowed.
+fn most(test: &Test) -> Option<(Quantity, bool)> {
+    let quantity = match test.relation {
+        Relation::AtMost | Relation::LessThan | Relation::Between => test.hi?,
+        Relation::Exactly => test.lo?,
+        _ => return None,
+    };
+    Some((quantity, test.relation != Relation::LessThan))
+}
+
+/// The least that a test allows, and whether that itself is allowed.
+fn least(test: &Test) -> Option<(Quantity, bool)> {
+    let quantity = match test.relation {
+        Relation::AtLeast | Relation::MoreThan | Relation::Between | Relation::Exactly => test.lo?,
+        _ => return None,
+    };
+    let allowed = test.relation != Relation::MoreThan && !test.lo_excluded;
+    Some((quantity, allowed))
+}
+
 /// Whether words say that they hold whatever the case: "in all joints", "whatever the width".
 pub(crate) fn holds_always(words: &str) -> bool {
     const WORDS: &[&str] = &[
@@ -237,6 +288,8 @@ pub(crate) fn holds_always(words: &str) -> bool {
         "in either case",
         "in all joints",
         "in every joint",
+        "for all joints",
+        "for every joint",
         "whatever the",
         "regardless",
         "always",

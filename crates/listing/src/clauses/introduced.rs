@@ -222,11 +222,25 @@ fn subject_behind(sentence: &Sentence<'_>, conditions: &[Found]) -> String {
 
 /// The last case that a sentence speaks of, in its words: it may be an exception's.
 fn case_of(sentence: &Sentence<'_>, conditions: &[Found]) -> Option<Condition> {
+    const EXCEPTIVE: &[&str] = &[
+        "except",
+        "excepting",
+        "excluding",
+        "save",
+        "unless",
+        "other",
+        "than",
+        "but",
+    ];
     let last = conditions.iter().max_by_key(|own| own.first)?;
-    let words = sentence.words(last.first, last.last).to_owned();
+    // "May be omitted except in joints over 3 in. In such joints ...": the case is the one that is excepted.
+    let first = (last.first..last.last)
+        .find(|at| !sentence.is_any(*at, EXCEPTIVE))
+        .unwrap_or(last.first);
+    let words = sentence.words(first, last.last).to_owned();
     Some(Condition {
         also: Vec::new(),
-        span: sentence.source_of(last.first, last.last),
+        span: sentence.source_of(first, last.last),
         expr: Expr::Words(words.clone()),
         words,
     })

@@ -1,8 +1,9 @@
 //! Sentences of an item that speak of another part of every joint than the item: "Clips. Used in joints over 4 in. wide only. Clips are 2 in. wide. *Sealant is 1/2
 //! in. deep.*" What the item says of itself confines the clips; the sealant is in every joint.
 //!
-//! Only where the part opens the sentence and a verb or colon follows, and where nothing of the sentence names the item's own thing: "Sealant over the clips is 1/4 in.
-//! deep" stays with the clips. "It is tooled" goes on about what the sentence before it spoke of.
+//! Only where the part opens the sentence and a verb, a limit or a colon follows, and where nothing of the sentence names the item's own thing: "Sealant over the clips
+//! is 1/4 in. deep" stays with the clips. "It is tooled" goes on about what the sentence before it spoke of. A sentence with a case of its own that doesn't name the thing,
+//! "For flat decks, sealant min 1 in. deep", may be about the joints without it.
 //!
 //! What it would misread: a part of the item itself that is called like one of every joint. It is then asked for in joints that don't need it.
 
@@ -13,14 +14,18 @@ use crate::naming::components_in;
 use crate::sentences::sentences;
 
 /// Parts that every joint has, whatever else is in it.
-const OF_EVERY_JOINT: [&str; 9] = [
-    "packing", "sealant", "coating", "seal", "fill", "floor", "wall", "deck", "blanket",
+const OF_EVERY_JOINT: [&str; 10] = [
+    "packing", "sealant", "coating", "seal", "fill", "floor", "wall", "deck", "blanket", "joint",
 ];
 
 /// Words by which a sentence says something of the part that it opens with.
-const SAYS: [&str; 10] = [
-    "is", "are", "shall", "must", "to", "has", "have", "may", "extends", "fills",
+const SAYS: [&str; 17] = [
+    "is", "are", "shall", "must", "to", "has", "have", "may", "extends", "fills", "min", "max",
+    "minimum", "maximum", "nom", "-", "–",
 ];
+
+/// Words with which a sentence tells a case of its own.
+const CASES: [&str; 6] = ["in", "for", "at", "where", "when", "if"];
 
 const PRONOUNS: [&str; 4] = ["it", "its", "they", "their"];
 
@@ -36,7 +41,8 @@ pub(crate) fn other_subjects(flow: &Flow, thing: &str) -> Vec<Span> {
         let words = flow.lower().get(range.clone()).unwrap_or_default();
         let first = words.split_whitespace().next().unwrap_or_default();
         let goes_on = of_other && PRONOUNS.contains(&first);
-        of_other = !thing.is_named_in(words) && (opens_with_other(words) || goes_on);
+        let of_case = CASES.contains(&first) && words.contains([',', ':']);
+        of_other = !thing.is_named_in(words) && (opens_with_other(words) || of_case || goes_on);
         if of_other {
             spans.push(flow.span(range.start, range.end));
         }
@@ -83,12 +89,18 @@ fn singular(word: &str) -> &str {
 fn opens_with_other(sentence: &str) -> bool {
     const NAME: usize = 3;
     let sentence = sentence.trim_start();
-    let sentence = sentence.strip_prefix("the ").unwrap_or(sentence);
+    let leads = ["the ", "max ", "min ", "maximum ", "minimum "];
+    let led = leads.iter().find_map(|lead| sentence.strip_prefix(lead));
+    let sentence = led.unwrap_or(sentence);
     let mut said = 0;
     let mut ends = None;
     for word in sentence.split_inclusive(' ').take(NAME + 1) {
         let bare = word.trim();
         if SAYS.contains(&bare) {
+            ends = Some(said);
+            break;
+        }
+        if bare.starts_with(|c: char| c.is_ascii_digit()) && said > 0 {
             ends = Some(said);
             break;
         }

@@ -62,11 +62,46 @@ pub(super) fn cue(head: &Head) -> Option<Cue> {
             .unwrap_or(start);
         head.part(from, start).contains(word)
     });
-    (is_own && !refused).then_some(Cue {
+    let another = bracket.is_none() && offers_another(head, end);
+    (is_own && !refused && !another).then_some(Cue {
         start,
         end,
         bracketed: bracket.is_some(),
     })
+}
+
+/// Whether the sentence goes on to say that something else than the item may be used so: of the packing "In lieu of mineral wool, ceramic fiber may be used". Where
+/// an item is cited that is replaced, the thing is the item itself.
+fn offers_another(head: &Head, end: usize) -> bool {
+    const MAY: [&str; 6] = [
+        " may be used",
+        " may be installed",
+        " may be substituted",
+        " may be employed",
+        " is permitted",
+        " are permitted",
+    ];
+    const LONGEST: usize = 120;
+    let title = head.part(head.title_start, head.title_end);
+    let rest = head.part(end, head.words().len());
+    let stop = rest.find(". ").unwrap_or(rest.len());
+    let said = rest.get(..stop).unwrap_or_default();
+    let Some(may) = MAY.iter().filter_map(|may| said.find(may)).min() else {
+        return false;
+    };
+    let offered = said.get(..may).unwrap_or_default();
+    let Some((replaced, offered)) = offered.split_once(", ") else {
+        return false;
+    };
+    let named = |words: &str| {
+        let mut words = words
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|word| word.len() > 2);
+        words.any(|word| title.contains(word.strip_suffix('s').unwrap_or(word)))
+    };
+    let pronoun = ["it", "they", "this", "these", "this item"].contains(&offered.trim());
+    let cites = replaced.contains("item") || replaced.chars().any(|c| c.is_ascii_digit());
+    title.contains(char::is_alphabetic) && may <= LONGEST && !cites && !pronoun && !named(offered)
 }
 
 /// Whether a head has words that offer something in the place of something, wherever.

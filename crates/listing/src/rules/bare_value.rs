@@ -1,5 +1,6 @@
 use measure::{Dimension, Unit};
 
+use super::comparison_before::is_held_under;
 use super::shared_qualifier::is_the_same;
 use super::word_after::labels_a_case;
 use super::{Finding, Sentence, bounded_alone};
@@ -14,7 +15,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         && sentence.is_any(amount.first - 2, &["lapped", "lap", "applied", "placed", "laid", "splice", "spliced"]);
     // A comparing word that no rule dared to read leaves the number unread.
     let unread = before.is_some_and(|at| {
-        sentence.is_any(at, &["over", "under", "above", "below", "than", "exceed", "beyond", "within"])
+        sentence.is_any(at, &["over", "under", "above", "below", "than", "exceed", "beyond", "within"]) && !is_held_under(sentence, at)
     }) && !lies;
     let unread = unread || before.is_some_and(|at| is_led_to(sentence, at)) || goes_up_to(sentence, index) || is_changed_from(sentence, amount.first);
     // `the same 1 in.`: as it is limited where it is first said.

@@ -375,6 +375,12 @@ fn than(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, u
     Some((relation, comparative))
 }
 
+/// Whether what is "under" a share is compressed by it: `inserted under 25 percent compression`.
+pub(super) fn is_held_under(sentence: &Sentence<'_>, under: usize) -> bool {
+    let amount = sentence.amount_at(under + 1).and_then(|index| sentence.amount(index));
+    amount.is_some_and(|amount| amount.unit == measure::Unit::Percent && sentence.is_any(amount.last, &["compression", "tension", "pressure", "precompression"]))
+}
+
 /// `at or above 40 F`, `at or below 95 F`.
 fn at_or(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, usize)> {
     let or = at.checked_sub(1).filter(|or| sentence.is_word(*or, "or"))?;
@@ -412,7 +418,7 @@ fn alone(sentence: &Sentence<'_>, at: usize, first: usize) -> Option<(Relation, 
     }
     if sentence.is_any(at, UP_ALONE) || (time && sentence.is_word(at, "after")) {
         Some((Relation::MoreThan, at))
-    } else if sentence.is_any(at, DOWN_ALONE) || (time && sentence.is_word(at, "before")) {
+    } else if sentence.is_any(at, DOWN_ALONE) && !is_held_under(sentence, at) || (time && sentence.is_word(at, "before")) {
         Some((Relation::LessThan, at))
     } else {
         None

@@ -16,6 +16,12 @@ const JOINS: &[&str] = &["and", "or", "except", "but", "only", "to"];
 const VERBS: &[&str] = &["shall", "must", "is", "are", "be", "has", "have", "may", "can", "with", "having", "lapped", "located", "installed", "by", "x"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    if let Some(first) = first_of_cases(sentence, index) {
+        let own = sentence.amount(index)?;
+        let (finding, rule) = bounded_alone(sentence, first)?;
+        let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
+        return (limits && rule != "bare value").then_some(Finding { from: own.first, ..finding });
+    }
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
     let alike = own.unit == previous.unit && own.unit != measure::Unit::Count;
@@ -26,6 +32,30 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let (finding, rule) = bounded_alone(sentence, before)?;
     let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
     (limits && rule != "bare value").then_some(Finding { from: own.first, ..finding })
+}
+
+/// The first of numbers each of which stands between a semicolon and its case: of "depth min 1/4 in. for 1 hr; 1/2 in. for 2 hr; 3/4 in. for 3 hr" the 1/4 in.
+fn first_of_cases(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    let mut first = index;
+    while let Some(before) = sentence.bound_before(first).filter(|before| repeats(sentence, *before, first)) {
+        first = before;
+    }
+    (first < index).then_some(first)
+}
+
+/// Whether a number stands behind the semicolon that ends the case of the one before, and its own case is all that follows it.
+fn repeats(sentence: &Sentence<'_>, before: usize, index: usize) -> bool {
+    let (Some(previous), Some(own)) = (sentence.amount(before), sentence.amount(index)) else { return false };
+    let alike = own.unit == previous.unit && own.unit != measure::Unit::Count;
+    let plain = own.shape == Shape::Single && previous.shape == Shape::Single;
+    let semicolon = own.first.checked_sub(1).filter(|at| sentence.is_sign(*at, ';'));
+    let cased = |from: usize, to: usize| {
+        let brackets = |at: usize| sentence.is_sign(at, '(') || sentence.is_sign(at, ')');
+        (from..to).any(|at| sentence.in_condition(at)) && (from..to).all(|at| sentence.in_condition(at) || brackets(at))
+    };
+    let ends = (own.last..sentence.tokens.len()).find(|at| sentence.is_sign(*at, ';') || sentence.is_sign(*at, '.') && !sentence.in_condition(*at));
+    let end = ends.unwrap_or(sentence.tokens.len());
+    alike && plain && semicolon.is_some_and(|semicolon| cased(previous.last, semicolon)) && cased(own.last, end)
 }
 
 /// Whether only where and when the first holds stands between two numbers.
