@@ -187,3 +187,36 @@ fn what_a_note_says_in_numbers_is_said_of_the_cells_that_lead_to_it() {
     assert_eq!(doubts("25 %"), Some(listing::Confidence::WithDoubt));
     assert_eq!(doubts("15 %"), Some(listing::Confidence::ByRule));
 }
+
+#[test]
+fn one_sentence_of_a_note_limits_the_value_shown() {
+    let found = |note: &str| {
+        common::clauses(&format!(
+            "1. SPRAY - See Table 1.\n\nTABLE 1 - FILL\n\
+             | Type | Fill wet, in. |\n|------|---------------|\n\
+             | A    | 1/2           |\n| B    | 1/8  (b)      |\n\n\
+             (b) {note}\n"
+        ))
+    };
+    let read = found("Spray. Wet thickness shown is minimum. Lap on slab >= 1 in.");
+    assert!(
+        read.iter().any(|one| one.contains("at least 1/8 in")),
+        "{read:#?}"
+    );
+    assert!(
+        read.iter().any(|one| one.contains("nominal 1/2 in")),
+        "{read:#?}"
+    );
+    // What is limited by another name, isn't the value; nor is what isn't limited.
+    for note in [
+        "Spray. Recess shown is minimum. Lap on slab >= 1 in.",
+        "Spray. Wet thickness shown is not minimum. Lap on slab >= 1 in.",
+        "Spray. Wet film minimum as shown on drawing 4.",
+    ] {
+        let read = found(note);
+        assert!(
+            !read.iter().any(|one| one.contains("at least 1/8 in")),
+            "{note} {read:#?}"
+        );
+    }
+}

@@ -91,26 +91,8 @@ pub(crate) fn attach(
                 governed
             }
         };
-        match respectively::given_out(sentence, condition, &bounds) {
-            GivenOut::To(paired) => {
-                for (index, part) in paired.into_iter().zip(&condition.parts) {
-                    if let Some(slot) = attached.get_mut(index) {
-                        slot.conditions.push(number);
-                        slot.part = Some((number, part.clone()));
-                    }
-                }
-                continue;
-            }
-            // Which number is for which case nobody can say: all of them are asked for.
-            GivenOut::Unknown(before) => {
-                for index in before {
-                    if let Some(slot) = attached.get_mut(index) {
-                        slot.doubtful = true;
-                    }
-                }
-                continue;
-            }
-            GivenOut::Nothing => {}
+        if give_out(sentence, condition, number, &bounds, &mut attached) {
+            continue;
         }
         // No condition holds for the number that it is made of.
         let own = |index: &usize| {
@@ -142,6 +124,37 @@ pub(crate) fn attach(
         part_what_excludes_each_other(sentence, found, index, slot);
     }
     attached
+}
+
+/// Gives the parts of a condition out to numbers one by one, where the sentence says so; says whether it does. Where nobody can say which number is for which
+/// case, all of them are asked for.
+fn give_out(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    number: usize,
+    bounds: &[usize],
+    attached: &mut [Attached],
+) -> bool {
+    match respectively::given_out(sentence, condition, bounds) {
+        GivenOut::To(paired) => {
+            for (index, part) in paired.into_iter().zip(&condition.parts) {
+                if let Some(slot) = attached.get_mut(index) {
+                    slot.conditions.push(number);
+                    slot.part = Some((number, part.clone()));
+                }
+            }
+            true
+        }
+        GivenOut::Unknown(before) => {
+            for index in before {
+                if let Some(slot) = attached.get_mut(index) {
+                    slot.doubtful = true;
+                }
+            }
+            true
+        }
+        GivenOut::Nothing => false,
+    }
 }
 
 /// Leaves the numbers on both sides of an undecided condition in doubt; those behind it stand under it.

@@ -26,15 +26,15 @@ pub(super) fn two_sided(sentence: &Sentence<'_>, index: usize, own: Found) -> Fo
         return own;
     }
     let bound = |test: &Test| test.lo.or(test.hi);
-    let (least, most) = if lower(test.relation) {
+    let (from, to) = if lower(test.relation) {
         (bound(test), bound(&other))
     } else {
         (bound(&other), bound(test))
     };
     // "for joints up to 2 in. and over 2 in. wide" speaks of all of them: no joint is both.
-    let apart = least
-        .zip(most)
-        .is_some_and(|(least, most)| least.compare(most) == Some(core::cmp::Ordering::Less));
+    let apart = from
+        .zip(to)
+        .is_some_and(|(from, to)| from.compare(to) == Some(core::cmp::Ordering::Less));
     let expr = if apart {
         own.expr.clone().and(Expr::Test(other))
     } else {

@@ -18,6 +18,7 @@ pub(super) enum GivenOut {
 
 /// How the parts of a condition are given out to the amounts of its sentence.
 pub(super) fn given_out(sentence: &Sentence<'_>, condition: &Found, bounds: &[usize]) -> GivenOut {
+    const REACH: usize = 6;
     let parts = condition.parts.len();
     if parts < 2 {
         return GivenOut::Nothing;
@@ -25,7 +26,6 @@ pub(super) fn given_out(sentence: &Sentence<'_>, condition: &Found, bounds: &[us
     if let Some(behind) = behind_cases(sentence, condition, bounds) {
         return GivenOut::To(behind);
     }
-    const REACH: usize = 6;
     let said = sentence.has_any(condition.last, condition.last + REACH, &["respectively"]);
     let before: Vec<usize> = bounds
         .iter()
@@ -58,7 +58,7 @@ fn lists(sentence: &Sentence<'_>, amounts: &[usize]) -> Vec<Vec<usize>> {
                     .last()
                     .is_some_and(|last| are_listed(sentence, *last, *index)) =>
             {
-                list.push(*index)
+                list.push(*index);
             }
             _ => lists.push(vec![*index]),
         }

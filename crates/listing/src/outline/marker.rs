@@ -257,7 +257,7 @@ fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
     let lettered = parts.len() > 1 && capital && (gap >= 2 || of_letters && label.contains('-'));
     let apart = gap >= 2 || parts.len() > 1 && label.contains('.');
     let quantity =
-        !lettered && !(apart && opens_with_word(text)) && notation::quantity_at(line, 0).is_some();
+        !(lettered || apart && opens_with_word(text)) && notation::quantity_at(line, 0).is_some();
     let numbered = parts.iter().any(|part| matches!(part, Part::Number(_)));
     match parts {
         _ if quantity || text.is_empty() => false,

@@ -3,6 +3,7 @@
 mod asked;
 mod bare_numbers;
 mod case_headings;
+mod column_gaps;
 mod contradictions;
 mod footnote_marks;
 mod footnotes;
@@ -479,6 +480,8 @@ impl<'a> Reader<'a> {
         self.configurations.extend(kinds.names());
         let doubts = footnotes::limit_marked(self.text, &mut self.drafts);
         self.warnings.extend(doubts);
+        let parted = column_gaps::leave_parted(self.text, &mut self.drafts);
+        self.warnings.extend(parted);
         let options = groups(&self.outline.items, &self.options, &self.configurations);
         let clauses = number(self.text, self.drafts);
         let mut warnings: Vec<Warning> = self

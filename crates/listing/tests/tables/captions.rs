@@ -143,3 +143,101 @@ fn a_sentence_of_a_paragraph_limits_what_it_names_and_minutes_are_a_rating() {
         "{found:#?}"
     );
 }
+
+#[test]
+fn a_caption_limits_all_of_its_table() {
+    let of = |caption: &str, heads: &str| {
+        bounds(&format!(
+            "Sheet PF-3\n\n1. Packing - Mineral wool, see Table A.\n\n{caption}\n\n\
+             {heads}\n-----------------------------------------------------\n\
+             up to 4            3                   20\n\
+             over 4 to 8        4-1/2               33\n"
+        ))
+    };
+    let plain = "Joint width, in.   Packing depth, in.   Compression, %";
+    for caption in [
+        "TABLE A - Packing by joint width, all min.",
+        "TABLE A - Packing (minimum values)",
+        "TABLE A - Packing, all minimum",
+        "TABLE A - Packing; all values are minimums",
+        "TABLE A - Packing, all dimensions in inches, minimum",
+    ] {
+        let found = of(caption, plain);
+        assert_eq!(found.len(), 4, "{caption} {found:#?}");
+        assert!(
+            found.iter().all(|one| one.contains(": at least")),
+            "{caption} {found:#?}"
+        );
+    }
+    // Of one measure alone, or of two limits, it isn't said of all.
+    for caption in [
+        "TABLE A - Packing, depth minimum",
+        "TABLE A - Packing, all min. or all max.",
+    ] {
+        let found = of(caption, plain);
+        let limited = found.iter().filter(|one| one.contains("compression: at"));
+        assert_eq!(limited.count(), 0, "{caption} {found:#?}");
+    }
+    // A least spacing makes no sense: nobody knows which is meant.
+    let spaced = "Joint width, in.   Packing depth, in.   Clip spacing, in.";
+    let found = of("TABLE A - Packing and clips, all min.", spaced);
+    assert!(
+        found
+            .iter()
+            .all(|one| one.contains("packing.depth: at least")),
+        "{found:#?}"
+    );
+    assert_eq!(found.len(), 2, "{found:#?}");
+}
+
+#[test]
+fn a_caption_gives_each_column_its_unit_by_its_name() {
+    let found = |caption: &str| {
+        bounds(&format!(
+            "Sheet PF-3\n\n1. Floor - See Table A.\n\nTABLE A - {caption}\n\n\
+             Element                Thickness     Density\n\
+             ---------------------------------------------\n\
+             Floor, cast concrete   4-1/2         110\n\
+             Floor, plank           6             145\n"
+        ))
+    };
+    let named = found("(thickness in in., density in pcf, all min.)");
+    assert!(
+        named.iter().any(|one| one.contains("at least 4-1/2 in.")),
+        "{named:#?}"
+    );
+    assert!(
+        named
+            .iter()
+            .any(|one| one.contains("at least 110 lb/ft3") || one.contains("at least 110 pcf")),
+        "{named:#?}"
+    );
+    let other = found("(thickness in in., weight in pcf, all min.)");
+    assert!(!other.iter().any(|one| one.contains("pcf")), "{other:#?}");
+}
+
+#[test]
+fn a_caption_says_what_is_measured_at_the_places_of_its_columns() {
+    let found = |caption: &str| {
+        bounds(&format!(
+            "Sheet PF-3\n\n1. Fireproofing - See the table.\n\n\
+             TABLE A-2                        {caption}\n\
+             Wall rating     Flange tips     Elsewhere\n\
+             -------------------------------------------\n\
+             1 hr            1/2             7/16\n\
+             2 hr            9/16            1-1/8\n\
+             -------------------------------------------\n"
+        ))
+    };
+    let read = found("thicknesses in inches");
+    assert_eq!(read.len(), 4, "{read:#?}");
+    // It is not the flange's own thickness.
+    assert!(
+        !read
+            .iter()
+            .any(|one| one.starts_with("beam.flange_thickness")),
+        "{read:#?}"
+    );
+    let unsaid = found("as tested in inches");
+    assert!(unsaid.is_empty(), "{unsaid:#?}");
+}

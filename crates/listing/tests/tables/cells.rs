@@ -412,3 +412,135 @@ fn rows_that_begin_with_a_class_are_for_it() {
     );
     assert_eq!(of("[Class: EI 90").len(), 3, "{found:#?}");
 }
+
+#[test]
+fn a_movement_is_meant_both_ways_under_its_sign() {
+    let found = |head: &str, cell: &str| {
+        crate::bounds(&format!(
+            "Sheet PF-3\n\n1. Sealant - See Table A.\n\nTABLE A - SEALANT\n\n\
+             | Type | Depth, in. | {head} |\n|------|------------|------|\n\
+             | A    | 1/2        | {cell} |\n| B    | 3/4        | 12   |\n"
+        ))
+    };
+    for head in ["Movement, % +/-", "Movement % (±)", "Movement, +/- %"] {
+        let read = found(head, "25");
+        assert!(
+            read.iter()
+                .any(|one| one.contains("-25") && one.contains("25 %")),
+            "{head} {read:#?}"
+        );
+        assert!(
+            !read.iter().any(|one| one.contains("nominal 25")),
+            "{head} {read:#?}"
+        );
+    }
+    // How far another value may be off is none of it, and what the cell says besides leaves words.
+    for (head, cell) in [("Recess, +/- in.", "1/8"), ("Movement, % +/-", "20 to 25")] {
+        let read = found(head, cell);
+        assert_eq!(
+            read.iter().filter(|one| one.contains("[Type: A]")).count(),
+            1,
+            "{read:#?}"
+        );
+    }
+    // One way alone is as it says.
+    let read = found("Movement, %", "25");
+    assert!(
+        read.iter().any(|one| one.contains("nominal 25")),
+        "{read:#?}"
+    );
+}
+
+#[test]
+fn a_letter_behind_a_temperature_is_its_scale() {
+    let found = |label: &str| {
+        crate::bounds(&format!(
+            "Sheet PF-3\n\n1. Spray - See Table A.\n\nTABLE A - APPLICATION\n\
+             ------------------------------------------------\n\
+             \u{20}                    Gun          Brush\n\
+             ------------------------------------------------\n\
+             {label:<20} 40 - 95      >= 35\n\
+             Foot traffic after   24 hr        48 hr\n\
+             ------------------------------------------------\n"
+        ))
+    };
+    let read = found("Air temp, F");
+    assert!(
+        read.iter().any(|one| one.contains("at least 35 °F")),
+        "{read:#?}"
+    );
+    let read = found("Air, F");
+    assert!(!read.iter().any(|one| one.contains("°F")), "{read:#?}");
+}
+
+#[test]
+fn the_size_of_a_part_is_no_case_of_its_row() {
+    let found = |second: &str| {
+        crate::bounds(&format!(
+            "Sheet PF-3\n\n1. Retainers - See Table A.\n\nTABLE A - RETAINERS\n\
+             -------------------------------------------------------------\n\
+             Part            Size                        Spacing\n\
+             -------------------------------------------------------------\n\
+             Clip            20 ga, 1-1/2 in. wide       12 in. max\n\
+             {second:<15} 16 ga, galv                 8 in. max\n\
+             -------------------------------------------------------------\n"
+        ))
+    };
+    let read = found("Wire");
+    assert!(read.iter().any(|one| one.contains("20 ga")), "{read:#?}");
+    assert!(
+        read.iter()
+            .any(|one| one.contains("at most 12 in. [Part: Clip]")),
+        "{read:#?}"
+    );
+    // A number with words behind it is read once.
+    assert_eq!(
+        read.iter().filter(|one| one.contains("nominal 16")).count(),
+        1,
+        "{read:#?}"
+    );
+    // Of two rows of one part, the size tells which is which.
+    let read = found("Clip");
+    assert!(
+        !read.iter().any(|one| one.contains("nominal 16")),
+        "{read:#?}"
+    );
+    assert!(
+        read.iter()
+            .any(|one| one.contains("[Part: Clip; Size: 16 ga, galv]")),
+        "{read:#?}"
+    );
+}
+
+#[test]
+fn a_cell_of_every_column_stands_under_each() {
+    let found = |cell: &str| {
+        crate::bounds(&format!(
+            "Sheet PF-3\n\n1. Wall - See below.\n\n\
+             Item                      | 1 hr   | 2 hr   | 3 hr\n\
+             --------------------------|--------|--------|------\n\
+             Wall thickness, in., min  | 4      | 5      | 6\n\
+             Recess, in.               | {cell}\n"
+        ))
+    };
+    let read = found("8 in every column");
+    for rating in ["[1 hr]", "[2 hr]", "[3 hr]"] {
+        let held = |one: &&String| one.contains("nominal 8 in.") && one.contains(rating);
+        assert_eq!(read.iter().filter(held).count(), 1, "{read:#?}");
+    }
+    let read = found("8");
+    assert_eq!(read.len(), 3, "{read:#?}");
+}
+
+#[test]
+fn a_number_doesn_t_reach_over_the_gap_between_columns() {
+    let text = |gap: &str| {
+        format!(
+            "Sheet PF-3\n\n1. Seal - See below.\n\nJoints up to 1{gap}1/4 in.\n\n2. Wool - 4 in. deep min.\n"
+        )
+    };
+    let read = crate::bounds(&text("            "));
+    assert!(!read.iter().any(|one| one.contains("1-1/4")), "{read:#?}");
+    let read = crate::bounds(&text(" "));
+    assert!(read.iter().any(|one| one.contains("1-1/4")), "{read:#?}");
+}

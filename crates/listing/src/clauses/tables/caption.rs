@@ -2,8 +2,10 @@
 
 use measure::Unit;
 
-use super::heading::Heading;
-use super::statements::Stated;
+use super::heading::{Heading, Sense, unit_of};
+
+use super::statements::{Stated, without_mark};
+use crate::clauses::limit_heads::heads;
 use crate::model::Relation;
 use crate::naming::components_in;
 use crate::rules::qualifier;
@@ -54,7 +56,11 @@ impl Heading {
                 .find(|(words, _)| lower.contains(words))
                 .map(|(_, unit)| *unit);
         }
+        self.unit = self
+            .unit
+            .or_else(|| named_unit(&lower, &self.words.to_lowercase()));
         self.measure_as(caption, &lower);
+        self.take_limit_of_all(&lower);
         if self.selects.is_none() && self.relation.is_none() {
             let heading = self.words.to_lowercase();
             let stated = Stated::of(&lower);
@@ -74,6 +80,21 @@ impl Heading {
 }
 
 impl Heading {
+    /// "all min." limits every column that has no limit of its own; how it is meant of one that it makes no sense of, nobody knows.
+    fn take_limit_of_all(&mut self, caption: &str) {
+        let Some(relation) = limit_of_all(caption) else {
+            return;
+        };
+        if self.selects.is_some() || self.relation.is_some() {
+            return;
+        }
+        if suits(relation, &self.words) {
+            self.relation = Some(relation);
+        } else {
+            self.limit_unknown = true;
+        }
+    }
+
     /// "Least thickness of fireproofing, in. (mm)" over columns that only name places: what each of them measures, and in which units.
     fn measure_as(&mut self, caption: &str, lower: &str) {
         const LENGTHS: &[&str] = &[
@@ -87,6 +108,13 @@ impl Heading {
             "length",
         ];
         let is_place = self.unit.is_none() && self.relation.is_none() && self.names_no_measure();
+        let said = size_in_units(without_mark(lower));
+        if let Some((size, unit)) = said.filter(|_| is_place) {
+            self.unit = Some(unit);
+            self.sense = Sense::AtPlace;
+            self.words = format!("{size} at {}", self.words);
+            return;
+        }
         let measures = count(LENGTHS, lower) == 1 && count(ATTRIBUTES, lower) == 1;
         if let Some((unit, second)) = units_at_the_end(lower).filter(|_| is_place && measures) {
             self.unit = Some(unit);
@@ -144,6 +172,52 @@ impl Heading {
     }
 }
 
+/// The limit that a short caption sets for all of its table: "all min.", "(minimum values)", "all dimensions in mm, minimum".
+fn limit_of_all(caption: &str) -> Option<Relation> {
+    const MOST_WORDS: usize = 16;
+    const ALL: &[&str] = &["all", "values", "figures", "dimensions"];
+    const UNITS: &[&str] = &["in", "mm", "inch", "inches", "millimetres", "millimeters"];
+    if caption.split_whitespace().count() > MOST_WORDS {
+        return None;
+    }
+    let pieces: Vec<Vec<&str>> = caption
+        .split([',', ';', ':', '(', ')', '.'])
+        .map(|piece| {
+            piece
+                .split(|c: char| !c.is_alphabetic())
+                .filter(|word| !word.is_empty())
+                .collect()
+        })
+        .collect();
+    let is_of_all = |words: &[&str]| words.iter().any(|word| ALL.contains(word));
+    let mut found = pieces.iter().enumerate().filter_map(|(at, words)| {
+        let relation = heads(&words.join(" "))?;
+        // "all dimensions in mm, minimum" names no size that the limit could be of alone.
+        let before = at.checked_sub(1).and_then(|before| pieces.get(before));
+        let behind_all = words.len() == 1
+            && before.is_some_and(|before| {
+                before.first() == Some(&"all")
+                    && before
+                        .iter()
+                        .all(|word| ALL.contains(word) || UNITS.contains(word))
+            });
+        (is_of_all(words) || behind_all).then_some(relation)
+    });
+    found.next().filter(|_| found.next().is_none())
+}
+
+/// The unit that a caption gives the column by its name: "thickness in in., density in pcf".
+fn named_unit(caption: &str, heading: &str) -> Option<Unit> {
+    let pieces = caption.split([',', ';', ':', '(', ')']);
+    let mut units = pieces.filter_map(|piece| {
+        let (name, unit) = piece.trim().rsplit_once(" in ")?;
+        let unit = unit_of(unit.trim())?;
+        let named = heading.trim() == name.trim();
+        named.then_some(unit)
+    });
+    units.next().filter(|_| units.next().is_none())
+}
+
 /// How many of a text's words are among others.
 fn count(among: &[&str], text: &str) -> usize {
     text.split(|c: char| !c.is_alphabetic())
@@ -161,6 +235,28 @@ fn units_at_the_end(caption: &str) -> Option<(Unit, Option<Unit>)> {
         "mm" | "in mm" | "millimetres" => (Unit::Millimetre, None),
         _ => return None,
     })
+}
+
+/// What a caption that is a size and its unit alone says: "thicknesses in inches".
+fn size_in_units(caption: &str) -> Option<(&'static str, Unit)> {
+    const SIZES: &[(&str, &str)] = &[
+        ("thicknesses", "thickness"),
+        ("depths", "depth"),
+        ("lengths", "length"),
+        ("laps", "lap"),
+    ];
+    let caption = caption.trim_end_matches(['.', ':', ' ']);
+    let (sizes, unit) = caption.rsplit_once(" in ")?;
+    let sizes = sizes.trim().trim_start_matches("all ");
+    let (_, size) = SIZES
+        .iter()
+        .find(|(many, one)| [*many, *one].contains(&sizes))?;
+    let unit = match unit {
+        "inches" | "in" => Unit::Inch,
+        "mm" | "millimetres" | "millimeters" => Unit::Millimetre,
+        _ => return None,
+    };
+    Some((size, unit))
 }
 
 /// Attributes as captions name them.
@@ -341,5 +437,6 @@ pub(super) fn captions(caption: &str) -> bool {
         || lower.starts_with("min")
         || lower.starts_with("max")
         || units_at_the_end(&lower).is_some()
+        || limit_of_all(&lower).is_some()
         || !Stated::of(&lower).is_nothing()
 }

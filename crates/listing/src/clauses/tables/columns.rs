@@ -149,6 +149,9 @@ impl Columns {
             labels::column(&mut headings, &rows)
         };
         ditto::fill(&mut rows, label);
+        if let Some(label) = label {
+            ditto::fill_every_column(&mut rows, label, &headings);
+        }
         choose_selecting(&mut headings, &rows, label.is_some());
         if let Some(column) = label {
             for row in &mut rows {
@@ -321,6 +324,7 @@ fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
     let by_parts = headings
         .get(1)
         .is_some_and(|second| second.selects.is_none() && second.unit.is_none());
+    let of_parts = headings.first().is_some_and(labels::names_parts);
     for index in 0..headings.len() {
         let told_apart = index > 0 && are_told_apart(rows, index);
         let Some(heading) = headings.get_mut(index) else {
@@ -332,7 +336,11 @@ fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
         let required = match heading.selects {
             Some(Selects::Width) => told_apart,
             Some(Selects::Rating) => told_apart && by_mark,
-            _ => false,
+            // Each part has its own size, `Clip | 20 ga, 1 in. wide`: no case tells it.
+            Some(Selects::Other) => {
+                told_apart && of_parts && heading.words.to_lowercase() == "size"
+            }
+            None => false,
         };
         if required {
             heading.requires = heading.selects.and_then(Selects::property);

@@ -2,6 +2,9 @@
 //! value repeats the one to its left, and a label the one above.
 
 use super::columns::Row;
+use super::heading::Heading;
+use super::labelled::heads_remarks;
+use crate::layout::Flow;
 
 /// What stands for the words of another cell.
 const DITTO: &[&str] = &[
@@ -37,6 +40,44 @@ pub(super) fn fill(rows: &mut [Row], label: Option<usize>) {
                 if let Some(own) = row.cells.get_mut(column) {
                     *own = cell;
                 }
+            }
+        }
+    }
+}
+
+/// Puts a cell that says it is of every column, `8 in every column`, in those of the columns behind it that hold nothing of their own. What
+/// remarks on a row is no such column.
+pub(super) fn fill_every_column(rows: &mut [Row], label: usize, headings: &[Heading]) {
+    const SAYS: &[&str] = &[
+        "in every column",
+        "in each column",
+        "in all columns",
+        "all columns",
+        "every column",
+        "each column",
+    ];
+    let valued: Vec<usize> = (label + 1..headings.len())
+        .filter(|column| !headings.get(*column).is_some_and(heads_remarks))
+        .collect();
+    for row in rows {
+        let mut cells = valued.iter().filter_map(|column| row.cells.get(*column));
+        let Some(cell) = cells.find(|cell| !cell.text().trim().is_empty()).cloned() else {
+            continue;
+        };
+        let words = cell.text().trim().trim_end_matches('.').to_lowercase();
+        let free = |column: &usize| {
+            let own = row.text(*column);
+            own.is_empty() || own == cell.text().trim()
+        };
+        if !SAYS.iter().any(|says| words.ends_with(says)) || !valued.iter().all(free) {
+            continue;
+        }
+        for column in &valued {
+            while row.cells.len() <= *column {
+                row.cells.push(Flow::default());
+            }
+            if let Some(own) = row.cells.get_mut(*column) {
+                *own = cell.clone();
             }
         }
     }

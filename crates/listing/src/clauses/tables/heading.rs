@@ -22,6 +22,19 @@ pub(in crate::clauses) struct Heading {
     pub(super) unit_unknown: bool,
     /// Whether a limit was set that nobody knows how to place: its bare numbers may be limited.
     pub(super) limit_unknown: bool,
+    /// What its cells are of.
+    pub(super) sense: Sense,
+}
+
+/// What the numbers below a heading are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Sense {
+    /// Values of what it names.
+    Value,
+    /// Meant both ways where they are bare: `Movement, % (+/-)`.
+    BothWays,
+    /// Measured where it says, and the caption what: `Flange tips` under "thicknesses in inches".
+    AtPlace,
 }
 
 /// What a column that selects rows tests.
@@ -64,6 +77,7 @@ impl Heading {
             rating: Some(case),
             unit_unknown: false,
             limit_unknown: false,
+            sense: Sense::Value,
         }
     }
 
@@ -211,11 +225,27 @@ pub(in crate::clauses) fn heading(text: &str) -> Heading {
         requires: None,
         unit_unknown: unit.is_none() && words.name_unknown_rate(),
         limit_unknown: false,
+        sense: if signs_both_ways(&text) {
+            Sense::BothWays
+        } else {
+            Sense::Value
+        },
         unit,
         second_unit,
         relation: words.relation(units.contains(&Unit::Minute)),
         selects,
     }
+}
+
+/// Whether a heading says that its numbers are meant both ways, and gives none of its own: `± 5 mm`.
+fn signs_both_ways(text: &str) -> bool {
+    const SIGNS: &[&str] = &["±", "+/-", "+/−", "+/–", "plus or minus"];
+    let lower = text.to_lowercase();
+    let signed = |sign: &&str| {
+        let behind = lower.split(*sign).nth(1);
+        behind.is_some_and(|behind| !behind.contains(|c: char| c.is_ascii_digit()))
+    };
+    SIGNS.iter().any(signed)
 }
 
 /// The unit that a word is.
@@ -262,6 +292,14 @@ impl Words {
         }
         if self.says_pair(["deg", "c"]) {
             return vec![Unit::Celsius];
+        }
+        // `Air temp, F`: a letter alone is a scale only there.
+        if self.says(&["temp", "temps", "temperature", "temperatures"]) {
+            match (self.says(&["f"]), self.says(&["c"])) {
+                (true, false) => return vec![Unit::Fahrenheit],
+                (false, true) => return vec![Unit::Celsius],
+                _ => {}
+            }
         }
         let mut units = Vec::new();
         for (index, word) in self.words.iter().enumerate() {

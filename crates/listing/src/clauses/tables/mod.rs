@@ -26,6 +26,7 @@ use vocabulary::vocabulary;
 
 pub(super) use self::caption::said_of_all;
 use self::columns::{Columns, Row};
+use self::heading::Sense;
 pub(super) use self::heading::{Heading, heading};
 pub(super) use self::keyed::keyed_list;
 use self::labelled::{heads_numbers, heads_remarks};
@@ -38,7 +39,7 @@ use crate::layout::Flow;
 use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span};
 use crate::naming::{Name, is_plausible, name_heading};
 use crate::outline::Table;
-use crate::phrase::{cell, count_word, is_paired_length};
+use crate::phrase::{Cell, cell, count_word, is_paired_length};
 use crate::rules::Sentence;
 
 /// What stands beside a table and speaks of it.
@@ -357,6 +358,10 @@ pub(super) fn read_cell(
         return;
     }
     let said = limit_of(cell.relation, heading.relation);
+    if heading.sense == Sense::BothWays {
+        read_both_ways(heading, flow, &cell, unit, condition, around, found);
+        return;
+    }
     if heading.limit_unknown && said.is_none() && cell.hi.is_none() {
         left_as_words(heading, flow, condition, around, found);
         return;
@@ -379,13 +384,30 @@ pub(super) fn read_cell(
         lo_excluded: cell.lo_excluded,
         bare: said.is_none() && cell.hi.is_none(),
         at: flow.span(cell.span.start(), cell.span.end()),
-        second: cell.second.map(|second| SecondValue {
+        second: cell.second.as_ref().map(|second| SecondValue {
             lo: Some(second.lo),
             hi: second.hi,
             unit: second.unit,
             agreement: second.agreement,
         }),
     };
+    let name = name_of_cell(heading, &cell, unit, around);
+    let name = Name {
+        doubtful: name.doubtful || said != cell.relation.or(heading.relation),
+        ..name
+    };
+    push(flow, bound, &name, condition, around, "table cell", found);
+    let rest = text.get(cell.span.end()..).unwrap_or_default();
+    match cell.goes_on {
+        // `16 ga, galv`: the number is read already.
+        true if !says_number(rest) => left_as_words(heading, flow, condition, around, found),
+        true => push_words(heading, flow, condition, around, found),
+        false => {}
+    }
+}
+
+/// What a cell is called: by its heading, without a property where the heading only says where, or where no building has such a number.
+fn name_of_cell(heading: &Heading, cell: &Cell, unit: Unit, around: &Around) -> Name {
     let name = heading
         .requires
         .and_then(name_of)
@@ -393,10 +415,11 @@ pub(super) fn read_cell(
     let implausible = name
         .property
         .is_some_and(|property| !is_plausible(cell.lo, cell.hi, unit, property));
-    let name = if labelled::is_distance(&heading.words)
+    let unnamed = labelled::is_distance(&heading.words)
         || labelled::is_rate(&heading.words)
-        || implausible
-    {
+        || heading.sense == Sense::AtPlace
+        || implausible;
+    if unnamed {
         Name {
             property: None,
             attribute: heading.words.to_lowercase(),
@@ -404,15 +427,38 @@ pub(super) fn read_cell(
         }
     } else {
         name
-    };
-    let name = Name {
-        doubtful: name.doubtful || said != cell.relation.or(heading.relation),
-        ..name
-    };
-    push(flow, bound, &name, condition, around, "table cell", found);
-    if cell.goes_on {
-        push_words(heading, flow, condition, around, found);
     }
+}
+
+/// Reads a number that is meant both ways, `25` under `Movement, % (+/-)`. Under another heading it is how far the value may be off, and not the value.
+fn read_both_ways(
+    heading: &Heading,
+    flow: &Flow,
+    cell: &Cell,
+    unit: Unit,
+    condition: Option<&Condition>,
+    around: &Around,
+    found: &mut Yield,
+) {
+    let moves = heading.words.to_lowercase().contains("movement");
+    let bare = is_bare_number(flow.text().trim_start_matches(['±', ' ']));
+    let limited = heading.relation.is_some() || heading.limit_unknown;
+    if !moves || !bare || limited || cell.hi.is_some() || unit == Unit::Count {
+        left_as_words(heading, flow, condition, around, found);
+        return;
+    }
+    let bound = Bound {
+        relation: Relation::Between,
+        lo: Some(-cell.lo),
+        hi: Some(cell.lo),
+        unit,
+        lo_excluded: false,
+        bare: false,
+        at: flow.span(cell.span.start(), cell.span.end()),
+        second: None,
+    };
+    let name = name_heading(&heading.words, unit.dimension(), &around.subject);
+    push(flow, bound, &name, condition, around, "table cell", found);
 }
 
 /// What a cell and its heading say of a value together: the cell's own word, but of "about 3" under a limit the limit.

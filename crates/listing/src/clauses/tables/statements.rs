@@ -148,7 +148,7 @@ fn limited_together(words: &str) -> Option<Statement> {
 }
 
 /// A caption without the mark that it begins with: `table a`.
-fn without_mark(caption: &str) -> &str {
+pub(super) fn without_mark(caption: &str) -> &str {
     let behind = caption.trim_start().strip_prefix("table ");
     behind
         .and_then(|behind| behind.trim_start().split_once(' '))

@@ -21,7 +21,8 @@ pub(super) fn limit_marked(text: &str, drafts: &mut [(String, Draft)]) -> Vec<Do
     let mut doubts = Vec::new();
     doubt_raised(text, drafts, &mut doubts);
     tied::tie(text, &notes, drafts);
-    if notes.iter().all(|note| note.says == Says::Other) {
+    let speaks = |note: &Note| note.says != Says::Other || note.shown.is_some();
+    if !notes.iter().any(speaks) {
         return doubts;
     }
     let places: Vec<(String, usize)> = drafts
@@ -42,13 +43,10 @@ pub(super) fn limit_marked(text: &str, drafts: &mut [(String, Draft)]) -> Vec<Do
         };
         taken.push(end);
         if let Some(note) = note_of(&notes, &mark, end) {
-            let sure = note.says != Says::Other
-                && is_of_its_item(&notes, note, end, item, &places, &marked);
-            let says = if sure || note.says == Says::Other {
-                note.says
-            } else {
-                Says::Unsure
-            };
+            let said = said_of(note, draft);
+            let sure =
+                said == Says::Other || is_of_its_item(&notes, note, end, item, &places, &marked);
+            let says = if sure { said } else { Says::Unsure };
             heed(says, item, draft, &mut doubts);
         }
     }
@@ -58,6 +56,21 @@ pub(super) fn limit_marked(text: &str, drafts: &mut [(String, Draft)]) -> Vec<Do
         }
     }
     doubts
+}
+
+/// What a note says of the value that its mark stands behind. How far one sentence among others is about it, its names tell.
+fn said_of(note: &Note, draft: &Draft) -> Says {
+    match &note.shown {
+        Some(shown) if note.says == Says::Other => {
+            let names = format!("{} {}", draft.component, draft.attribute);
+            if shown.is_of(&names) {
+                Says::Limit(shown.relation)
+            } else {
+                Says::Unsure
+            }
+        }
+        _ => note.says,
+    }
 }
 
 fn draft_bound(draft: &Draft) -> Option<&Bound> {

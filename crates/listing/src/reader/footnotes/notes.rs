@@ -2,6 +2,7 @@
 
 use crate::clauses::limit_alone;
 use crate::model::Relation;
+use crate::sentences::sentences;
 
 /// What a note says of the values that its mark stands behind.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -21,6 +22,68 @@ pub(super) struct Note {
     /// Where it begins in the text.
     pub(super) at: usize,
     pub(super) says: Says,
+    /// What one of its sentences says of the value that its mark stands behind, beside others: "Spray. Wet thickness shown is minimum."
+    pub(super) shown: Option<Shown>,
+}
+
+/// What a note says of a value that it names: "Wet thickness shown is minimum."
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Shown {
+    /// The words that name it, in small letters.
+    names: Vec<String>,
+    pub(super) relation: Relation,
+}
+
+impl Shown {
+    /// Whether a value of this name is meant.
+    pub(super) fn is_of(&self, attribute: &str) -> bool {
+        const SHORTEST: usize = 3;
+        const ANY: &[&str] = &["the", "value", "values", "figure", "figures", "all"];
+        let attribute = attribute.to_lowercase();
+        let mut telling = self
+            .names
+            .iter()
+            .filter(|name| name.len() >= SHORTEST && !ANY.contains(&name.as_str()))
+            .peekable();
+        let of_any = telling.peek().is_none();
+        let words = || attribute.split(|c: char| !c.is_alphabetic());
+        of_any || telling.any(|name| words().any(|word| word == name))
+    }
+}
+
+/// The one sentence of a note that says how the value shown is limited.
+fn shown(words: &str) -> Option<Shown> {
+    let mut found = sentences(words)
+        .into_iter()
+        .filter_map(|range| shown_by(words.get(range)?));
+    found.next().filter(|_| found.next().is_none())
+}
+
+fn shown_by(sentence: &str) -> Option<Shown> {
+    const MOST_NAMES: usize = 3;
+    let lower = sentence.to_lowercase();
+    let words: Vec<&str> = lower
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .collect();
+    let at = words
+        .iter()
+        .position(|word| ["shown", "given", "stated", "listed"].contains(word))?;
+    let (names, behind) = words.split_at_checked(at)?;
+    let [
+        "shown" | "given" | "stated" | "listed",
+        "is" | "are",
+        said @ ..,
+    ] = behind
+    else {
+        return None;
+    };
+    let relation = limit_alone(&said.join(" "))?;
+    let reads = names.len() <= MOST_NAMES && !names.contains(&"not");
+    reads.then(|| Shown {
+        names: names.iter().map(|name| (*name).to_owned()).collect(),
+        relation,
+    })
 }
 
 /// Every note of a text, in order.
@@ -56,6 +119,7 @@ fn of_line(line: &str, start: usize, goes_on: bool, notes: &mut Vec<Note>) {
             mark,
             at: start + at,
             says: says(own, wrapped),
+            shown: shown(own).filter(|_| !wrapped),
         });
         let Some(end) = end else { return };
         at += len + end;
