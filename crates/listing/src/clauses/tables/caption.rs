@@ -191,7 +191,7 @@ fn limit_of_all(caption: &str) -> Option<Relation> {
         .collect();
     let is_of_all = |words: &[&str]| words.iter().any(|word| ALL.contains(word));
     let mut found = pieces.iter().enumerate().filter_map(|(at, words)| {
-        let relation = heads(&words.join(" "))?;
+        let relation = heads(&words.join(" ")).or_else(|| extreme(words))?;
         // "all dimensions in mm, minimum" names no size that the limit could be of alone.
         let before = at.checked_sub(1).and_then(|before| pieces.get(before));
         let behind_all = words.len() == 1
@@ -204,6 +204,15 @@ fn limit_of_all(caption: &str) -> Option<Relation> {
         (is_of_all(words) || behind_all).then_some(relation)
     });
     found.next().filter(|_| found.next().is_none())
+}
+
+/// The limit that values are where they are the least or the greatest: "least values".
+fn extreme(words: &[&str]) -> Option<Relation> {
+    match words {
+        ["least" | "lowest" | "smallest", _] => Some(Relation::AtLeast),
+        ["greatest" | "largest" | "highest" | "most", _] => Some(Relation::AtMost),
+        _ => None,
+    }
 }
 
 /// The unit that a caption gives the column by its name: "thickness in in., density in pcf".

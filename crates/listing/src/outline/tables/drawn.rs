@@ -205,6 +205,23 @@ impl<'l, 't> Drawing<'l, 't> {
         (!words.trim().is_empty()).then(|| Span::new(begin, begin + words.trim().len()))
     }
 
+    /// The column behind what stands in one on a line: cells may lie over several, and so may the words of one line of them, where no upright is drawn on it.
+    fn end_on(&self, line: usize, stretch: usize, column: usize) -> usize {
+        let columns = self.columns();
+        let cell = self.cell(stretch * columns + column);
+        let parted = |end: usize| {
+            let edge = self.edges.get(end).copied().unwrap_or_default();
+            self.char_at(line, edge)
+                .is_none_or(|c| is_upright(c) || is_corner(c))
+        };
+        (column + 1..columns)
+            .find(|end| {
+                let joined = self.cell(stretch * columns + end) == cell || !parted(*end);
+                !joined || self.is_ruled(line, *end)
+            })
+            .unwrap_or(columns)
+    }
+
     /// For each field that stands for a cell, the pieces of its words from top to bottom.
     fn pieces(&self) -> Vec<Vec<Span>> {
         let (stretches, columns) = (self.stretches(), self.columns());
@@ -214,20 +231,19 @@ impl<'l, 't> Drawing<'l, 't> {
             for line in *first..=*last {
                 let mut column = 0;
                 while column < columns {
-                    let cell = self.cell(stretch * columns + column);
-                    let mut end = column + 1;
-                    while end < columns
-                        && self.cell(stretch * columns + end) == cell
-                        && !self.is_ruled(line, end)
-                    {
-                        end += 1;
-                    }
+                    let end = self.end_on(line, stretch, column);
                     let place = self.edges.get(column).zip(self.edges.get(end));
                     let words = place.and_then(|(from, to)| self.words(line, *from, *to));
-                    if let Some(words) = words.filter(|_| !self.is_ruled(line, column))
-                        && let Some(held) = pieces.get_mut(cell)
-                    {
-                        held.push(words);
+                    let mut own: Vec<usize> = (column..end)
+                        .map(|column| self.cell(stretch * columns + column))
+                        .collect();
+                    own.dedup();
+                    if let Some(words) = words.filter(|_| !self.is_ruled(line, column)) {
+                        for cell in own {
+                            if let Some(held) = pieces.get_mut(cell) {
+                                held.push(words);
+                            }
+                        }
                     }
                     column = end;
                 }
@@ -327,11 +343,7 @@ impl<'l, 't> Drawing<'l, 't> {
             let mut cells = vec![Span::default(); columns];
             let mut column = 0;
             while column < columns {
-                let cell = self.cell(stretch * columns + column);
-                let mut end = column + 1;
-                while end < columns && self.cell(stretch * columns + end) == cell {
-                    end += 1;
-                }
+                let end = self.end_on(index, stretch, column);
                 let place = self.edges.get(column).zip(self.edges.get(end));
                 let words = place.and_then(|(from, to)| self.words(index, *from, *to));
                 for cell in cells.iter_mut().take(end).skip(column) {
