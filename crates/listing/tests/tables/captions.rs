@@ -241,3 +241,74 @@ fn a_caption_says_what_is_measured_at_the_places_of_its_columns() {
     let unsaid = found("as tested in inches");
     assert!(unsaid.is_empty(), "{unsaid:#?}");
 }
+
+/// A table of two sizes under a caption, each number as it is read.
+fn of_sizes(caption: &str) -> Vec<String> {
+    bounds(&format!(
+        "Sheet PF-4\n\n1. Barrier - See Table 1.\n\nTable 1 - {caption}\n\n\
+         Size        Anchor spacing, in.     Drape, in.\n\
+         ------------------------------------------------\n\
+         S-1         16                      2\n\
+         S-2         12                      3\n\
+         ------------------------------------------------\n"
+    ))
+}
+
+#[test]
+fn a_column_that_a_caption_excepts_is_not_limited_as_the_others() {
+    let read = of_sizes("sizes. Figures are maximums, except the drape, which is a minimum.");
+    let most = read.iter().filter(|one| one.contains("at most"));
+    assert_eq!(most.count(), 2, "{read:#?}");
+    let least = read.iter().filter(|one| one.contains("at least"));
+    assert_eq!(least.count(), 2, "{read:#?}");
+    // Of what the caption excepts and says no more, nobody knows.
+    let read = of_sizes("sizes. Figures are maximums, except the drape.");
+    assert!(!read.iter().any(|one| one.contains("drape")), "{read:#?}");
+}
+
+#[test]
+fn limits_behind_the_names_of_columns() {
+    let read = of_sizes("sizes (anchor spacing not more than, drape not less than)");
+    assert!(
+        read.iter().any(|one| one.contains("at most 16 in")),
+        "{read:#?}"
+    );
+    assert!(
+        read.iter().any(|one| one.contains("at least 2 in")),
+        "{read:#?}"
+    );
+}
+
+#[test]
+fn least_values_are_limits() {
+    let read = bounds(
+        "Sheet PF-5\n\n1. Sealant - See Table 1.\n\nTable 1. Sealant depth (least values)\n\n\
+         Joint width, mm     Depth, mm\n\
+         ------------------------------\n\
+         12 to 25            6\n\
+         over 25 to 50       10\n\
+         ------------------------------\n",
+    );
+    assert_eq!(read.len(), 2, "{read:#?}");
+    assert!(
+        read.iter()
+            .all(|one| one.contains("sealant.depth: at least")),
+        "{read:#?}"
+    );
+}
+
+#[test]
+fn words_over_two_columns_of_a_drawn_head_are_of_both() {
+    let read = bounds(
+        "1. COATING - As in Table A.\n\n   Table A -- Minimum Wet Thickness of Fill Material\n\
+         +---------------------+----------------------+\n\
+         |                     | Wet thickness, in.   |\n\
+         | Joint width, in.    |  1 Hr    |   2 Hr    |\n\
+         +---------------------+----------+-----------+\n\
+         | Up to 1             |  1/16    |   1/8     |\n\
+         | Over 1 to 2         |  1/8     |   3/16    |\n\
+         +---------------------+----------+-----------+\n",
+    );
+    assert_eq!(read.len(), 4, "{read:#?}");
+    assert!(read.iter().all(|one| one.contains("at least")), "{read:#?}");
+}

@@ -88,7 +88,11 @@ impl Heading {
         if self.selects.is_some() || self.relation.is_some() {
             return;
         }
-        if suits(relation, &self.words) {
+        let heading = self.words.to_lowercase();
+        let own = Stated::of(caption).by_name(&heading);
+        if own.is_some() {
+            self.relation = own;
+        } else if suits(relation, &self.words) && !Stated::excepts(caption, &heading) {
             self.relation = Some(relation);
         } else {
             self.limit_unknown = true;
@@ -190,6 +194,11 @@ fn limit_of_all(caption: &str) -> Option<Relation> {
         })
         .collect();
     let is_of_all = |words: &[&str]| words.iter().any(|word| ALL.contains(word));
+    // "all min. or all max.": what another piece limits nobody knows.
+    let is_limited = |words: &&Vec<&str>| words.iter().any(|word| qualifier(word).is_some());
+    if pieces.iter().filter(is_limited).count() > 1 {
+        return None;
+    }
     let mut found = pieces.iter().enumerate().filter_map(|(at, words)| {
         let relation = heads(&words.join(" ")).or_else(|| extreme(words))?;
         // "all dimensions in mm, minimum" names no size that the limit could be of alone.

@@ -353,7 +353,11 @@ pub(super) fn read_cell(
     // A column for a rating alone doesn't say what its numbers are of.
     let bare = text.starts_with(|c: char| c.is_ascii_digit());
     let unnamed = bare && heading.words.is_empty() && heading.rating.is_some();
-    if (heading.unit_unknown || unnamed) && unit == Unit::Count {
+    // `50 (2)` is one number in two units that nobody names, and no count.
+    let in_two_units = text
+        .split_once(" (")
+        .is_some_and(|(_, second)| second.starts_with(|c: char| c.is_ascii_digit()));
+    if (heading.unit_unknown || unnamed || in_two_units) && unit == Unit::Count {
         left_as_words(heading, flow, condition, around, found);
         return;
     }

@@ -22,8 +22,18 @@ impl Stated {
             rest: String::new(),
         };
         for piece in caption.split(ENDS) {
+            if let Some(limited) = limited_behind(piece) {
+                stated.statements.extend(limited);
+                continue;
+            }
             let mut words = piece;
             while let Some((names, relation, behind)) = statement(words) {
+                // "except the drape, which is a minimum"
+                let names = names
+                    .trim()
+                    .trim_start_matches("except ")
+                    .trim_start_matches("for ");
+                let names = names.trim_end_matches(" which").trim_end_matches(',');
                 if !format!(" {names} ").contains(" not ") {
                     stated.statements.push(Statement {
                         names: names.to_owned(),
@@ -55,6 +65,20 @@ impl Stated {
         statements
             .find(|statement| statement.names().any(|name| names_column(name, heading)))
             .map(|statement| statement.relation)
+    }
+
+    /// Whether a column is excepted from what is said of the others.
+    pub(super) fn excepts(caption: &str, heading: &str) -> bool {
+        let excepted = ["except for ", "except ", "other than "]
+            .iter()
+            .find_map(|word| caption.split_once(word));
+        excepted.is_some_and(|(_, behind)| {
+            let name = behind
+                .split([',', '.', ';', ')'])
+                .next()
+                .unwrap_or_default();
+            names_column(name, heading)
+        })
     }
 
     /// How the words beside the statements, one sentence of them, limit the column under a heading.
@@ -103,6 +127,30 @@ fn statement(words: &str) -> Option<(&str, Relation, &str)> {
     let (names, said) = split_at_verb(words)?;
     let (relation, behind) = limit(said)?;
     Some((names, relation, behind))
+}
+
+/// Names that each have their own limit behind them: "depth not less than, compression not less than".
+fn limited_behind(words: &str) -> Option<Vec<Statement>> {
+    const BEHIND: &[(&str, Relation)] = &[
+        (" not less than", Relation::AtLeast),
+        (" no less than", Relation::AtLeast),
+        (" at least", Relation::AtLeast),
+        (" not more than", Relation::AtMost),
+        (" no more than", Relation::AtMost),
+        (" not over", Relation::AtMost),
+        (" at most", Relation::AtMost),
+    ];
+    let parts = words.split(',').flat_map(|part| part.split(" and "));
+    let statements = parts.map(|part| {
+        let part = part.trim();
+        let (names, relation) = BEHIND
+            .iter()
+            .find_map(|(limit, relation)| Some((part.strip_suffix(limit)?, *relation)))?;
+        let names = names.to_owned();
+        telling(&names).next()?;
+        Some(Statement { names, relation })
+    });
+    statements.collect()
 }
 
 /// Names that each have their own limit before them: "minimum packing depth and maximum movement".
