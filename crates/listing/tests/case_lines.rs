@@ -122,3 +122,15 @@ fn what_is_no_list_of_cases() {
         "{found:?}"
     );
 }
+
+#[test]
+fn dots_lead_from_a_rating_to_its_value() {
+    let text = "1. Fireproofing. Of the thickness named in the design, in no case thinner than the following:\n     1 and 2 hr ....... 5/8 in.\n     3 hr ............. 1-1/8 in.\n";
+    assert_eq!(
+        clauses(text),
+        [
+            "fireproofing.thickness: at least 5/8 in if joint.rating = 1 hr or joint.rating = 2 hr",
+            "fireproofing.thickness: at least 9/8 in if joint.rating = 3 hr",
+        ]
+    );
+}

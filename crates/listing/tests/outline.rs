@@ -184,3 +184,9 @@ fn the_item_that_a_sentence_ends_in_is_cited() {
     let text = "1. Runner\n1.1 Runner - 25 ga.\n1.2 Studs - Not fastened to the runner of\n    Item 1.1.\n\n1.3 Board - 5/8 in. thick.\n";
     assert_eq!(items(text), ["1", "1.1", "1.2", "1.3"]);
 }
+
+#[test]
+fn a_note_in_the_head_holds_no_items() {
+    let text = "Movement: Class III, 50% (a)\n                  (a) 25% where Option 4B is used\n\n1.   DECK. 22 MSG steel.\n2.   WALL. 5 in. thick.\n";
+    assert_eq!(items(text), ["a", "1", "2"]);
+}

@@ -71,7 +71,8 @@ pub(super) fn read_case(
     found: &mut Yield,
 ) {
     let words = Flow::of(source, case.iter().copied());
-    let said = words.text().trim().to_owned();
+    // `1 hr ........ 3 in.`
+    let said = words.text().split(" ..").next().unwrap_or_default().trim();
     let said = said
         .trim_end_matches([':', '=', ',', '-', '–', '—', ' '])
         .to_owned();
@@ -90,7 +91,8 @@ pub(super) fn read_case(
         span: case.iter().copied().reduce(Span::join).unwrap_or_default(),
     };
     found.covered.extend(case.iter().copied());
-    let label = heading(lead.unwrap_or(&around.subject.title));
+    let carried = around.carried.map(|carried| carried.relation);
+    let label = heading(lead.unwrap_or(&around.subject.title)).led_by(carried);
     let label = Some(&label).filter(|label| label.measures());
     let Some(lead) = lead else {
         return read_for_rating(source, text, &condition, label, around, subject, found);

@@ -169,15 +169,12 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 cells::read(source, heading, text, around, &mut subject, &mut found);
             }
             Paragraph::Case { case, text } => {
-                cells::read_case(
-                    source,
-                    case,
-                    text,
-                    lead_of(&caption),
-                    around,
-                    &mut subject,
-                    &mut found,
-                );
+                let listed = Around {
+                    carried: lead.or(around.carried),
+                    ..around.clone()
+                };
+                let words = lead_of(&caption);
+                cells::read_case(source, case, text, words, &listed, &mut subject, &mut found);
             }
             Paragraph::Table(table) => {
                 let said = tables::Said {

@@ -251,7 +251,13 @@ fn close(opening: Option<char>, after: &str) -> Option<(Close, usize)> {
 fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
     let text = rest.trim_start();
     let gap = rest.len() - text.len();
-    let capital = text.starts_with(|c: char| c.is_uppercase() || c == '"');
+    // `1.1 – Hollow-core slab`: of a number alone, `2 - No. 10 screws`, nobody knows whether it counts.
+    let behind_dash = ["– ", "— ", "- "]
+        .iter()
+        .find_map(|dash| text.strip_prefix(dash))
+        .filter(|_| label.contains('.'));
+    let name = behind_dash.unwrap_or(text);
+    let capital = name.starts_with(|c: char| c.is_uppercase() || c == '"');
     // `2C      Board` and `2-C Cross-laminated timber` are no temperatures.
     let of_letters = parts.iter().any(|part| matches!(part, Part::Letters(_)));
     let lettered = parts.len() > 1 && capital && (gap >= 2 || of_letters && label.contains('-'));
@@ -314,6 +320,7 @@ mod tests {
             "C-3A Alternate seal",
             "3.1.1 100 mm or greater",
             "2A1.Clipped track",
+            "1.1 – Hollow-core slab (alternative)",
         ] {
             assert!(marker(line).is_some(), "{line}");
         }
@@ -323,6 +330,7 @@ mod tests {
             "3.5 IN.",
             "4.5 mm deep",
             "10 Min wait",
+            "2 - No. 10 screws",
         ] {
             assert!(marker(line).is_none(), "{line}");
         }

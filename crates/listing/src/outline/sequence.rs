@@ -147,6 +147,12 @@ impl Sequence {
                     || is_lettered_within(open, marker, indent)
             });
         if new_scheme {
+            // `1. Deck` at the margin, below the note `(a) 25% where ...` that stands in the head.
+            let plain = matches!(marker.parts.as_slice(), [Part::Number(_)]);
+            let of_head = |open: &Open| open.close == Close::Parens && open.indent > indent;
+            if plain && marker.close != Close::Parens && self.open.iter().all(of_head) {
+                return Some(self.placement(marker, 0));
+            }
             let above = self.open.iter().rposition(|open| open.indent < indent);
             let depth = above.map_or(self.open.len(), |depth| depth + 1);
             return Some(self.placement(marker, depth));

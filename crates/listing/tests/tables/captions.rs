@@ -312,3 +312,21 @@ fn words_over_two_columns_of_a_drawn_head_are_of_both() {
     assert_eq!(read.len(), 4, "{read:#?}");
     assert!(read.iter().all(|one| one.contains("at least")), "{read:#?}");
 }
+
+#[test]
+fn an_overlap_by_joints_is_no_width_of_theirs() {
+    let read = bounds(
+        "Sheet PF-6\n\n1. Coating - Over the slab and the insulation.\n\nTable 1.  Overlap of the coating, in inches, not less than\n\
+         -----------------------------------------------\n\
+         Surface          Joint to 4 in.   Joint over 4 in.\n\
+         -----------------------------------------------\n\
+         Top of slab          1/2               1\n\
+         Mullion cover         1              1 1/2\n\
+         -----------------------------------------------\n",
+    );
+    assert_eq!(read.len(), 4, "{read:#?}");
+    for one in &read {
+        assert!(one.contains("at least"), "{read:#?}");
+        assert!(!one.starts_with("joint.width"), "{read:#?}");
+    }
+}

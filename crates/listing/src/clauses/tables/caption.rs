@@ -120,11 +120,26 @@ impl Heading {
             return;
         }
         let measures = count(LENGTHS, lower) == 1 && count(ATTRIBUTES, lower) == 1;
-        if let Some((unit, second)) = units_at_the_end(lower).filter(|_| is_place && measures) {
+        let (lower, limit) = without_limit(lower);
+        let caption = caption.get(..lower.len()).unwrap_or(caption);
+        let in_words = || {
+            let (_, unit) = lower.rsplit_once(", in ")?;
+            Some((unit_of(unit.trim())?, None))
+        };
+        let units = units_at_the_end(lower).or_else(in_words);
+        if let Some((unit, second)) = units.filter(|_| is_place && measures) {
             self.unit = Some(unit);
             self.second_unit = second;
+            self.relation = limit;
             let said = caption.rsplit_once(',').map_or(caption, |(said, _)| said);
-            if !self.names_another_part(caption) {
+            // "Joint to 4 in., glass" only tells for which joints the overlap is.
+            let tells_joints = components_in(&self.words)
+                .iter()
+                .any(|(own, ..)| own.name == "joint");
+            if tells_joints {
+                self.sense = Sense::AtPlace;
+                self.words = format!("{said} at {}", self.words);
+            } else if !self.names_another_part(caption) {
                 self.words = format!("{said} {}", self.words);
             }
         }
@@ -213,6 +228,20 @@ fn limit_of_all(caption: &str) -> Option<Relation> {
         (is_of_all(words) || behind_all).then_some(relation)
     });
     found.next().filter(|_| found.next().is_none())
+}
+
+/// A caption without the limit that it ends in, and the limit: "Overlap, in inches, *not less than*".
+fn without_limit(caption: &str) -> (&str, Option<Relation>) {
+    const ENDINGS: &[(&str, Relation)] = &[
+        (", not less than", Relation::AtLeast),
+        (", not more than", Relation::AtMost),
+        (", not exceeding", Relation::AtMost),
+    ];
+    let caption = caption.trim_end_matches([':', '.', ' ']);
+    let limited = ENDINGS
+        .iter()
+        .find_map(|(ending, relation)| Some((caption.strip_suffix(ending)?, Some(*relation))));
+    limited.unwrap_or((caption, None))
 }
 
 /// The limit that values are where they are the least or the greatest: "least values".

@@ -111,6 +111,12 @@ impl Heading {
         heading
     }
 
+    /// The same with the limit that what leads to its values sets, where it sets none itself.
+    pub(in crate::clauses) fn led_by(mut self, relation: Option<Relation>) -> Self {
+        self.relation = self.relation.or(relation);
+        self
+    }
+
     /// Whether it says what is measured: "Depth", "Thickness, in."
     pub(in crate::clauses) fn measures(&self) -> bool {
         let named = |word: &str| vocabulary::vocabulary().attribute(word).is_some();

@@ -118,7 +118,9 @@ impl Statement {
     /// Each of its names.
     fn names(&self) -> impl Iterator<Item = &str> {
         let parts = self.names.split([',', '&']);
-        parts.flat_map(|part| part.split(" and "))
+        let names = parts.flat_map(|part| part.split(" and "));
+        // "lap of fill material": the columns are of it already.
+        names.map(|name| name.split_once(" of fill").map_or(name, |(name, _)| name))
     }
 }
 

@@ -109,8 +109,15 @@ fn as_far_in(
 
 /// The joints or ratings that a line in two columns at most opens with, up to what is asked of them, with the sign between: `Joints over 2 in.: `.
 fn case_of(line: &str) -> Option<&str> {
-    if is_bullet(line) || line.contains(" ..") || !may_open(line) {
+    if is_bullet(line) || !may_open(line) {
         return None;
+    }
+    if let Some((case, behind)) = line.split_once(" ..") {
+        let rest = behind.trim_start_matches(['.', ' ']);
+        let told = is_rating(case) && !speaks_of_time(rest);
+        return line
+            .get(..line.len() - rest.len())
+            .filter(|_| told && asks(rest));
     }
     let end = SIGNS
         .iter()
