@@ -109,10 +109,20 @@ fn as_far_in(
 
 /// The joints or ratings that a line in two columns at most opens with, up to what is asked of them, with the sign between: `Joints over 2 in.: `.
 fn case_of(line: &str) -> Option<&str> {
+    const LONGEST: usize = 90;
     if is_bullet(line) || !may_open(line) {
         return None;
     }
-    if let Some((case, behind)) = line.split_once(" ..") {
+    // What stands farther in is no sign behind a case.
+    let beginning = line
+        .char_indices()
+        .take_while(|(at, _)| *at <= LONGEST)
+        .last()
+        .map_or(line, |(at, _)| line.get(..at).unwrap_or(line));
+    if let Some((case, behind)) = line
+        .split_once(" ..")
+        .filter(|(case, _)| case.len() <= LONGEST)
+    {
         let rest = behind.trim_start_matches(['.', ' ']);
         let told = is_rating(case) && !speaks_of_time(rest);
         return line
@@ -121,7 +131,7 @@ fn case_of(line: &str) -> Option<&str> {
     }
     let end = SIGNS
         .iter()
-        .flat_map(|sign| line.match_indices(sign))
+        .flat_map(|sign| beginning.match_indices(sign))
         .filter_map(|(at, sign)| {
             let (case, rest) = (line.get(..at)?, line.get(at + sign.len()..)?);
             let begins = rest
