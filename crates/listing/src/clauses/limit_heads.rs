@@ -5,7 +5,7 @@
 
 use super::carried::{Carried, carried_by_title};
 use super::tables::said_of_all;
-use crate::layout::Flow;
+use crate::layout::{Flow, beginning};
 use crate::model::Relation;
 use crate::phrase::Amount;
 use crate::rules::Sentence;
@@ -155,11 +155,15 @@ fn labels(lower: &str) -> impl Iterator<Item = usize> + '_ {
 
 /// The heading that begins at a place of a text, and where it ends: at a colon, or with its line or sentence.
 fn head_at(flow: &Flow, at: usize) -> Option<(usize, Relation)> {
+    const LONGEST: usize = 400;
     let text = flow.text();
     let next_line = flow.lines().iter().copied().find(|line| *line > at);
     let line = text.get(at..next_line.unwrap_or(text.len()))?;
-    if let Some(colon) = line.find(':') {
+    if let Some(colon) = beginning(line, LONGEST).find(':') {
         return Some((at + colon + 1, heads(line.get(..colon)?)?));
+    }
+    if line.len() > LONGEST {
+        return None;
     }
     // Without a colon a heading has its line to itself, and another word than the limit.
     let words = line.trim_end();

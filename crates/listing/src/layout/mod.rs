@@ -1,11 +1,13 @@
 //! Step 1: from bytes to lines, and which lines are page furniture.
 
+mod beginning;
 mod decode;
 mod flow;
 mod furniture;
 mod lines;
 mod plain;
 
+pub(crate) use beginning::beginning;
 pub use decode::{DecodeError, Decoded, decode};
 pub(crate) use flow::{Flow, UsualUnits};
 pub(crate) use furniture::{furniture, is_rule};

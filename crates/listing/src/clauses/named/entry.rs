@@ -4,6 +4,7 @@ use super::makers::{ends_as_firm, is_maker};
 use super::name::is_coded;
 use super::ordinary::Ordinary;
 use super::parting::{parts, parts_at_makers, parts_behind_brackets};
+use crate::layout::beginning;
 use crate::model::ProductName;
 use crate::naming::components_in;
 
@@ -272,10 +273,12 @@ impl Reader<'_> {
 
     /// Whether a line begins as an entry does, whatever else it says: a maker, a sign, and more.
     pub(super) fn begins_entry(self, line: &str) -> bool {
+        const LONGEST: usize = 400;
         let line = line
             .trim()
             .trim_start_matches(['*', '•', '-', '–'])
             .trim_start();
+        let line = beginning(line, LONGEST);
         let joint = JOINTS.iter().filter_map(|joint| line.find(joint)).min();
         joint
             .and_then(|at| line.get(..at))

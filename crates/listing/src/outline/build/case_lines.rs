@@ -11,7 +11,7 @@ use super::super::Paragraph;
 use super::Builder;
 use super::closing::Setting;
 use super::labels::is_bullet;
-use crate::layout::Line;
+use crate::layout::{Line, beginning};
 use crate::model::Span;
 use crate::outline::marker::marker;
 use crate::phrase::count_word;
@@ -114,11 +114,7 @@ fn case_of(line: &str) -> Option<&str> {
         return None;
     }
     // What stands farther in is no sign behind a case.
-    let beginning = line
-        .char_indices()
-        .take_while(|(at, _)| *at <= LONGEST)
-        .last()
-        .map_or(line, |(at, _)| line.get(..at).unwrap_or(line));
+    let near = beginning(line, LONGEST);
     if let Some((case, behind)) = line
         .split_once(" ..")
         .filter(|(case, _)| case.len() <= LONGEST)
@@ -131,7 +127,7 @@ fn case_of(line: &str) -> Option<&str> {
     }
     let end = SIGNS
         .iter()
-        .flat_map(|sign| beginning.match_indices(sign))
+        .flat_map(|sign| near.match_indices(sign))
         .filter_map(|(at, sign)| {
             let (case, rest) = (line.get(..at)?, line.get(at + sign.len()..)?);
             let begins = rest
