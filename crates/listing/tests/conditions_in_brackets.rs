@@ -148,3 +148,26 @@ fn a_case_that_opens_brackets_governs_the_number_in_them() {
         &[("4 in.", ""), ("3 in.", "joint.width < 1 in.")],
     );
 }
+
+#[test]
+fn what_brackets_say_of_the_thing_is_not_said_of_the_case_behind_it() {
+    for (text, expected) in [
+        (
+            "1. FLOOR - Min 4-1/2 in. thick concrete (100 to 150 pcf) for the 2 hr rating.\n",
+            [
+                "concrete.thickness: at least 9/2 in if joint.rating = 2 hr",
+                "concrete.density: between 100 to 150 pcf",
+            ],
+        ),
+        // What says the number before it again goes with it.
+        (
+            "1. STUDS - Min 30 mils (20 gauge) where the wall is taller than 14 ft.\n",
+            [
+                "1:stud: at least 30 mil if wall.height > 14 ft",
+                "stud.gauge: at least 20 gauge if wall.height > 14 ft",
+            ],
+        ),
+    ] {
+        common::check(text, &expected);
+    }
+}

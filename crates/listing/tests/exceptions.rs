@@ -130,3 +130,20 @@ fn what_is_held_under_a_share_is_compressed_by_it() {
         &["1:mineral_wool_moisture_content: less than 2 percent"],
     );
 }
+
+#[test]
+fn what_tells_more_of_an_excepted_place_is_said_of_nothing_behind_it() {
+    for (item, clause) in [
+        (
+            "Boards - Min 8 pcf, tight to the framing except at the sill, where a gap was left, and held by No. 12 gauge pins.",
+            "1:framing_and_held_pins: nominal 12 gauge",
+        ),
+        // What holds in the place is said of it.
+        (
+            "Packing - Flush with both faces except that, where sealant of Item 3 is used, it is held back 1/2 in. from each face.",
+            "packing.recess: nominal 1/2 in if \"where sealant of Item 3 is used\"",
+        ),
+    ] {
+        reads(item, &[clause]);
+    }
+}

@@ -80,3 +80,15 @@ fn parts_of_an_option_are_no_notes() {
         );
     }
 }
+
+#[test]
+fn a_raised_bracket_closes_the_mark_of_a_note() {
+    let text = |mark: &str| {
+        format!(
+            "1   Packing {mark}\n\n    Min 4 pcf.\n\n2   Cover plate (optional)\n\n    Aluminium, 5 mm thick.\n\n¹⁾ Offcuts not shorter than 250 mm.\n"
+        )
+    };
+    assert!(!clause_with(&text("¹⁾"), "250 mm").contains(" in 2"));
+    // Nothing leads to it: it stands where it stands.
+    assert!(clause_with(&text(""), "250 mm").ends_with(" in 2"));
+}

@@ -190,3 +190,18 @@ fn a_note_in_the_head_holds_no_items() {
     let text = "Movement: Class III, 50% (a)\n                  (a) 25% where Option 4B is used\n\n1.   DECK. 22 MSG steel.\n2.   WALL. 5 in. thick.\n";
     assert_eq!(items(text), ["a", "1", "2"]);
 }
+
+#[test]
+fn sections_of_a_part_may_count_in_two_figures() {
+    let text = "PART 1 - GENERAL\n\n1.01  SUMMARY\n      A.  Type J3: recess 2 in.\n1.02  QUALITY\n      A.  Samples one per 500 ft.\n\nPART 2 - PRODUCTS\n\n2.01  JOINTS\n      A.  Depth 4 in.\n";
+    assert_eq!(
+        items(text),
+        ["1", "1.01", "1.01A", "1.02", "1.02A", "2", "2.01", "2.01A"]
+    );
+    let text =
+        "1.00  FLOOR: Min 5 in. thick\n\n1.01  TOPPING: Min 2 in.\n\n2.00  WALL: Min 6 in. thick\n";
+    assert_eq!(items(text), ["1", "1.01", "2"]);
+    // A number in a text is none.
+    let text = "1. FLOOR\n   Shims of no more than\n   1.05 in. are used\n   1.05 times over.\n";
+    assert_eq!(items(text), ["1"]);
+}

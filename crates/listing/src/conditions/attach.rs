@@ -9,7 +9,9 @@
 use super::bracket::{Bracketed, in_its_bracket};
 use super::contrast::is_contrast;
 use super::ending::{before_ending, but_what_is_shared, within_its_exception};
-use super::exception::{is_case_of_exception, is_prohibition, says_what_holds};
+use super::exception::{
+    is_case_of_exception, is_prohibition, says_what_holds, within_excepted_place,
+};
 use super::following::{after_opening, opens};
 use super::opening::{holds_anyway, subject};
 use super::parted::{is_let_off, is_not_asked};
@@ -75,7 +77,7 @@ pub(crate) fn attach(
                     !is_not_asked(sentence, amount.first) && !is_let_off(sentence, amount.last)
                 })
             });
-            after
+            within_excepted_place(sentence, condition, after)
         } else {
             let parallel = found.iter().enumerate().any(|(other, rival)| {
                 other != number

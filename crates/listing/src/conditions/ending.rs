@@ -44,6 +44,7 @@ pub(super) fn before_ending(
                 .is_some_and(|amount| amount.first >= start && amount.last <= condition.first)
         })
         .collect();
+    leave_asides(sentence, condition, &mut before);
     // "Provide clips, 20 ga., 18 in. o.c., where the joint is over 3 in.": all that is to be provided is.
     let ends = (condition.last..sentence.tokens.len()).all(|at| sentence.is_sign(at, '.'));
     if ends
@@ -118,6 +119,37 @@ pub(super) fn before_ending(
         governed.push(other);
     }
     governed
+}
+
+/// Leaves out what brackets say of the thing between a number and its condition: "min 4 in. of concrete *(100 to 150 pcf)* for the 2 hr rating". A count may be what
+/// the case changes, and what says the number before it again goes with that number.
+fn leave_asides(sentence: &Sentence<'_>, condition: &Found, before: &mut Vec<usize>) {
+    let whole = |amount: &Amount| {
+        let open = amount.first.checked_sub(1)?;
+        let close = sentence
+            .closing(open)
+            .filter(|_| sentence.is_sign(open, '('))?;
+        (close < condition.first).then_some(open)
+    };
+    let counts = |amount: &Amount| amount.unit == measure::Unit::Count;
+    let unbracketed = |index: &usize| {
+        let amount = sentence.amount(*index);
+        amount.filter(|amount| whole(amount).is_none())
+    };
+    let told: Vec<&Amount> = before.iter().filter_map(unbracketed).collect();
+    before.retain(|index| {
+        let Some(amount) = sentence.amount(*index) else {
+            return true;
+        };
+        let Some(open) = whole(amount).filter(|_| !counts(amount)) else {
+            return true;
+        };
+        let again = told.iter().any(|other| other.last == open);
+        let of_another = |other: &&Amount| {
+            other.last < open && other.unit.dimension() != amount.unit.dimension()
+        };
+        again || !told.iter().any(of_another)
+    });
 }
 
 /// Whether a number measures once more what the one before it does, with nothing but a qualifier between: of "15 mm min. 20 mm where the gap is wider" the second

@@ -311,3 +311,35 @@ fn leads_to_number(sentence: &Sentence<'_>, last: usize) -> bool {
         .find(|at| sentence.amount_at(*at).is_some() || !sentence.is_any(*at, QUALIFIERS));
     at.is_some_and(|at| sentence.amount_at(at).is_some())
 }
+
+/// Of the numbers behind a condition those that are said of it where it only tells more of an excepted place: of "tight on every side except at the sill, where
+/// a gap is left, and held by pins 3 in. from each edge" none behind the comma.
+pub(super) fn within_excepted_place(
+    sentence: &Sentence<'_>,
+    condition: &Found,
+    mut governed: Vec<usize>,
+) -> Vec<usize> {
+    let comma = |at: &usize| sentence.is_sign(*at, ',');
+    let Some(before) = condition.first.checked_sub(1).filter(comma) else {
+        return governed;
+    };
+    let from = (0..before)
+        .rev()
+        .find(|at| sentence.is_stop(*at))
+        .map_or(0, |at| at + 1);
+    let end = (condition.last..sentence.tokens.len()).find(comma);
+    let tells_more = sentence.is_any(condition.first, &["where", "when"])
+        && !sentence.is_word(before.saturating_sub(1), "that")
+        && sentence.has_any(from, before, &["except", "excepting", "save"])
+        && sentence
+            .amounts
+            .iter()
+            .all(|amount| amount.last <= from || before < amount.first);
+    if let Some(end) = end.filter(|_| tells_more) {
+        governed.retain(|index| {
+            let amount = sentence.amount(*index);
+            amount.is_some_and(|amount| amount.first < end)
+        });
+    }
+    governed
+}

@@ -200,7 +200,8 @@ fn label(text: &str) -> Option<(Vec<Part>, usize)> {
         let rest = text.get(at..)?;
         let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
         let letters = rest.bytes().take_while(u8::is_ascii_alphabetic).count();
-        if (1..=3).contains(&digits) && (digits == 1 || !rest.starts_with('0')) {
+        let padded = is_padded(&parts, text.get(..at)?, rest, digits);
+        if (1..=3).contains(&digits) && (digits == 1 || !rest.starts_with('0') || padded) {
             parts.push(Part::Number(rest.get(..digits)?.parse().ok()?));
             at += digits;
         } else if letters > 0 && (letters == 1 || roman(rest.get(..letters)?).is_some()) {
@@ -220,11 +221,17 @@ fn label(text: &str) -> Option<(Vec<Part>, usize)> {
             _ => break,
         }
     }
-    // `2.0` is item 2.
+    // `2.0` is item 2, and so is `2.00`.
     if parts.len() > 1 && parts.last() == Some(&Part::Number(0)) {
         parts.pop();
     }
     (!parts.contains(&Part::Number(0))).then_some((parts, at))
+}
+
+/// Whether digits count the sections of a part in two figures: the `01` of `2.01`.
+fn is_padded(parts: &[Part], before: &str, rest: &str, digits: usize) -> bool {
+    let behind_part = matches!(parts, [Part::Number(_)]) && before.ends_with('.');
+    behind_part && digits == 2 && rest.starts_with('0')
 }
 
 /// Whether a dot or hyphen before this joins another part: a digit, or a single letter.
@@ -358,6 +365,8 @@ mod tests {
             ("2C    Board*", "2C", Close::Nothing, 6),
             ("2-A Concrete", "2-A", Close::Nothing, 4),
             ("3-B-1 Sealant", "3-B-1", Close::Nothing, 6),
+            ("2.01  JOINTS", "2.01", Close::Nothing, 6),
+            ("2.00  JOINTS", "2.00", Close::Nothing, 6),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
             assert_eq!(
@@ -387,6 +396,10 @@ mod tests {
             "5/8 in.",
             "2 by 4 in.",
             "1/2 to 1",
+            "0.01  JOINTS",
+            "2.010  JOINTS",
+            "2-01  JOINTS",
+            "2.05 in. Long",
         ] {
             assert_eq!(marker(line), None, "{line}");
         }

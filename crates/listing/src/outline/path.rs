@@ -9,7 +9,10 @@ pub(super) fn path(parent: Option<(&[Part], &str)>, marker: &Marker, round: u32)
         Close::Parens => format!("({})", marker.label),
         _ => marker.label.clone(),
     };
-    let label = marker.label.strip_suffix(".0").unwrap_or(&marker.label);
+    let whole = [".00", ".0"]
+        .iter()
+        .find_map(|tail| marker.label.strip_suffix(tail));
+    let label = whole.unwrap_or(&marker.label);
     let is_round = |parts: &[Part]| matches!(parts, [Part::Number(n)] if *n >= round);
     if is_round(&marker.parts) && parent.is_some_and(|(parts, _)| is_round(parts)) {
         return label.to_owned();

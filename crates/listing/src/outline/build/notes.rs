@@ -8,7 +8,7 @@ use crate::layout::Line;
 
 /// The signs that mark notes.
 const SIGNS: &[char] = &[
-    '*', '†', '‡', '§', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹', '⁰',
+    '*', '†', '‡', '§', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹', '⁰', '⁽', '⁾',
 ];
 
 /// More of them are lists, in which nothing is looked for.
@@ -278,8 +278,11 @@ impl<'l> Above<'l> {
             let run = text.get(start..).unwrap_or_default();
             let run = run.len() - run.trim_start_matches(SIGNS).len();
             let before = text.get(..start).unwrap_or_default();
-            if before.ends_with(|c: char| !c.is_whitespace()) {
-                self.signs.extend(text.get(start..start + run));
+            let sign = text.get(start..start + run);
+            // A raised figure that a raised bracket closes is a mark wherever it stands behind words: `material ¹⁾`.
+            let closed = !before.trim().is_empty() && sign.is_some_and(|sign| sign.ends_with('⁾'));
+            if closed || before.ends_with(|c: char| !c.is_whitespace()) {
+                self.signs.extend(sign);
             }
             from = start + run;
         }
