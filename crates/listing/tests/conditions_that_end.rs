@@ -94,3 +94,28 @@ fn a_number_that_measures_the_same_again_is_told_from_the_one_before() {
         &[("15 mm", false), ("20 mm", true)],
     );
 }
+
+#[test]
+fn a_variant_ends_where_a_sentence_comes_to_another() {
+    let text = "1. JT: DETAIL A, W = 2\" MAX, 1/2\" MIN. DETAIL B, W = 1\" NOM. MOVEMENT 12% OF W, COMP OR EXT.\n";
+    assert_eq!(
+        common::clauses(text),
+        [
+            "1:jt_w_max: between 1/2 to 2 in if \"DETAIL A\"",
+            "1:jt_movement: nominal 1 in",
+            "1:movement_share: nominal 12 percent",
+        ]
+    );
+}
+
+#[test]
+fn a_case_ends_where_the_next_line_of_a_list_has_its_letter() {
+    check(
+        "Joints wider than 60 mm shall be referred to the board f label: within 300 mm of the head, letters 8 mm or taller",
+        &[("300 mm", false), ("8 mm", false)],
+    );
+    check_cases(
+        "In joints wider than 60 mm label: within 300 mm of the head",
+        &[("300 mm", "joint.width > 60 mm")],
+    );
+}

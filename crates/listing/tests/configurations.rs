@@ -169,3 +169,38 @@ fn configurations_listed_in_the_head_head_nothing() {
     let text = "Configuration A - fluted deck above\nConfiguration B - solid concrete slab above\n\n1. Joint. Width max 4 in.\n\n2. Packing. Min 5 in. deep.\n";
     check(text, &[("4 in.", ""), ("5 in.", "")]);
 }
+
+#[test]
+fn parts_are_given_out_to_configurations_by_name() {
+    let text = |told: &str| {
+        format!(
+            "1. FLOOR - {told}\n\n  1A. Flat Concrete - Min 4-1/2 in. thick.\n\n  1B. Deck - Max 3 in. deep.\n\n2. SEAL - Min 1 in. deep.\n"
+        )
+    };
+    let of_parts = |told: &str| -> Vec<Option<String>> {
+        let reading = listing::read_text("sample", &text(told));
+        let parts = reading
+            .clauses
+            .iter()
+            .filter(|clause| ["1A", "1B"].contains(&clause.item.as_str()));
+        parts.map(|clause| clause.option.clone()).collect()
+    };
+    let named = |names: [&str; 2]| names.map(|name| Some(name.to_owned())).to_vec();
+    assert_eq!(
+        of_parts("Use Item 1A for Config A and C or Item 1B for Config B."),
+        named(["Configuration A or Configuration C", "Configuration B"])
+    );
+    assert_eq!(
+        of_parts("Use Item 1A with Configuration A, Item 1B with Configuration B."),
+        named(["Configuration A", "Configuration B"])
+    );
+    // Both in one, or more than that: all of it stays asked for.
+    for told in [
+        "Use Item 1A for Config A and Item 1B for Config A.",
+        "Use Item 1A for Config A over walls or Item 1B for Config B.",
+        "Use Item 1A for Config A.",
+        "Do not use Item 1A for Config A or Item 1B for Config B.",
+    ] {
+        assert_eq!(of_parts(told), [None, None], "{told}");
+    }
+}

@@ -7,7 +7,7 @@ use super::contrast::leads_to_the_rest;
 use super::labels::{end_of_label, labels};
 use super::led::{end_of_led, is_led};
 use super::opening::{leads_to_another_case, lifts, opens_stretch, subject};
-use super::variants::names_case;
+use super::variants::{comes_to_another, names_case};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -65,6 +65,8 @@ pub(super) fn after_opening(
         .min(next_label)
         .min(bracket)
         .min(next_order)
+        .min(next_key(sentence, condition.last))
+        .min(comes_to_another(sentence, condition).unwrap_or(sentence.tokens.len()))
         .min(always.unwrap_or(sentence.tokens.len()));
     let own: Vec<usize> = bounds
         .iter()
@@ -212,6 +214,27 @@ fn next_hours_label(sentence: &Sentence<'_>, from: usize) -> usize {
         .iter()
         .find(labels)
         .map_or(sentence.tokens.len(), |amount| amount.first)
+}
+
+/// Where the next line of a list begins with its letter and name, though no stop closes the line before: `e joints over 60 mm are referred to us *f label:* 8 mm`.
+fn next_key(sentence: &Sentence<'_>, from: usize) -> usize {
+    let is_letter = |at: usize| {
+        let letter = sentence.words(at, at + 1);
+        letter.len() == 1 && letter.chars().all(|c| c.is_ascii_lowercase()) && letter != "a"
+    };
+    let ends = sentence.tokens.len();
+    (from + 1..ends)
+        .find(|at| {
+            is_letter(*at)
+                && sentence
+                    .token(at + 1)
+                    .is_some_and(|name| name.word().is_some())
+                && sentence.is_sign(at + 2, ':')
+                && sentence
+                    .token(at - 1)
+                    .is_some_and(|before| before.word().is_some())
+        })
+        .unwrap_or(ends)
 }
 
 /// Where a second thing is to be done, behind the stop of a shortened word: `IN JOINTS OVER 2 IN. ADD CLIPS 18 IN. O.C. MAX. PACK 4 IN. DEEP`.

@@ -6,6 +6,7 @@
 //! is a sort of board, and neither is a case.
 
 use super::Found;
+use super::ending::is_stopped;
 use super::exception::end_of_exclusion;
 use crate::layout::Flow;
 use crate::model::{Condition, Expr};
@@ -235,6 +236,18 @@ pub(super) fn names_case(words: &str) -> bool {
         .iter()
         .any(|word| lower.contains(word));
     variant || lies && lower.contains("flute")
+}
+
+/// Where a sentence that goes on behind the stop of a shortened word comes to another variant than the one it began with: `DETAIL A, 2" MAX, 1/2" MIN. *DETAIL B*,
+/// 1" NOM. FIELD VERIFY EVERY 4'-0".` What stands behind is said of that, or of all.
+pub(super) fn comes_to_another(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
+    let named = named(sentence);
+    let began = named.iter().any(|own| own.first == condition.first);
+    let mut others = named
+        .iter()
+        .map(|other| other.first)
+        .filter(|first| *first > condition.last && is_stopped(sentence, first - 1));
+    others.next().filter(|_| began)
 }
 
 fn named(sentence: &Sentence<'_>) -> Vec<Named> {

@@ -9,6 +9,7 @@ use super::listed::{
     Lead, cites, is_beside_the_others, joined_by_or, lead, leads_second, named_choices, requires,
 };
 use super::paths::Paths;
+use super::per_configuration::given_out;
 use crate::model::{OptionGroup, OptionGroupKind, Span};
 use crate::outline::OutlineItem;
 
@@ -24,6 +25,9 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
         let Some(item) = items.get(index) else {
             continue;
         };
+        if give_to_configurations(source, item, items, options, &parts) {
+            continue;
+        }
         let named = named_parts(source, item, items, &parts);
         if named.len() > 1 {
             set_apart(source, items, options, &named);
@@ -47,6 +51,30 @@ pub(super) fn choose_among_parts(source: &str, items: &[OutlineItem], options: &
         set_apart(source, items, options, &parts);
         take_choices(items, options, &parts, &item.path);
     }
+}
+
+/// Gives parts of an item to the configurations that its text says they are used for; says whether it did. Parts that say themselves which they belong to,
+/// or that they may be left out, are left as they are.
+fn give_to_configurations(
+    source: &str,
+    item: &OutlineItem,
+    items: &[OutlineItem],
+    options: &mut [ItemOption],
+    parts: &[usize],
+) -> bool {
+    let path = |part: &usize| items.get(*part).map(|part| part.path.clone());
+    let given = given_out(source, item, &Paths::of(parts.iter().filter_map(path)));
+    for part in parts {
+        let own = given
+            .iter()
+            .find(|(own, _)| path(part).as_ref() == Some(own));
+        let option = options.get_mut(*part);
+        let free = option.filter(|option| !option.is_choice() && option.configurations.is_empty());
+        if let (Some((_, names)), Some(option)) = (own, free) {
+            option.configurations.clone_from(names);
+        }
+    }
+    !given.is_empty()
 }
 
 /// Takes those parts out of a choice that take over what another one says.

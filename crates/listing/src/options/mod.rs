@@ -16,6 +16,7 @@ mod named;
 mod offer;
 mod offered;
 mod paths;
+mod per_configuration;
 mod placed;
 mod reach;
 mod unplaced;
