@@ -1,7 +1,7 @@
 //! Cells of words under a heading: the heading says what a value alone is, and which part the words are about.
 
 use super::tables::{Heading, heading, rating_of, read_cell};
-use super::{Around, Yield, read_text};
+use super::{Around, Draft, Yield, holds_always, read_text};
 use crate::conditions::{heads_joints, is_case_of_joints};
 use crate::layout::Flow;
 use crate::model::{Condition, Expr, Span};
@@ -74,7 +74,7 @@ pub(super) fn read_case(
     // `1 hr ........ 3 in.`
     let said = words.text().split(" ..").next().unwrap_or_default().trim();
     let said = said
-        .trim_end_matches([':', '=', ',', '-', '–', '—', ' '])
+        .trim_end_matches([':', '=', ',', ';', '-', '–', '—', ' '])
         .to_owned();
     let joints = || {
         let sentence = Sentence::new(&words, 0..words.text().len());
@@ -84,7 +84,7 @@ pub(super) fn read_case(
     };
     let condition = Condition {
         also: Vec::new(),
-        expr: rating_of(said.trim_end_matches('.'))
+        expr: rating_of(said.trim_start_matches("for ").trim_end_matches('.'))
             .or_else(joints)
             .unwrap_or_else(|| Expr::Words(said.clone())),
         words: said,
@@ -131,7 +131,8 @@ fn read_for_rating(
     }
     let mut own = Yield::default();
     read_text(source, text, around, subject, &mut own);
-    for draft in &mut own.clauses {
+    let some = |draft: &&mut Draft| !holds_always(draft.span.of(source));
+    for draft in own.clauses.iter_mut().filter(some) {
         let held = draft.condition.take();
         draft.condition = Some(match held {
             Some(held) => condition.clone().and(held),

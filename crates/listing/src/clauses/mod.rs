@@ -15,6 +15,7 @@ mod governing;
 mod introduced;
 mod kind_clauses;
 mod kinds;
+mod last_case;
 mod lead_in;
 mod leftover;
 mod limit_heads;
@@ -37,11 +38,11 @@ use self::nested::Lead;
 use crate::conditions::{
     Place, RunningHead, headed_configuration, headed_variant, heads, heads_list,
 };
-use crate::layout::{Flow, UsualUnits};
+use crate::layout::{Flow, LIST_SIGNS, UsualUnits};
 use crate::model::{Condition, Relation, Span};
 use crate::naming::Subject;
 use crate::outline::Paragraph;
-use crate::rules::Sentence;
+use crate::rules::{Sentence, qualifier};
 
 pub(crate) use carried::{Carried, carried, carried_by_title};
 pub(crate) use confine::confine;
@@ -80,6 +81,14 @@ pub(crate) struct Around {
 }
 
 impl Around {
+    /// The same in a list that words lead to.
+    fn under(&self, lead: Option<Carried>) -> Self {
+        Self {
+            carried: lead.or(self.carried),
+            ..self.clone()
+        }
+    }
+
     /// The same under the configuration of a sentence in place of the one that its paragraph is headed with.
     fn headed_with(&self, configuration: Option<String>) -> Self {
         let mut own = self.clone();
@@ -107,16 +116,14 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     let mut variant: Option<(Condition, usize)> = None;
     let mut over: Option<Lead> = None;
     for (index, paragraph) in paragraphs.iter().enumerate() {
+        lead = lead.filter(|_| !leaves_list(source, paragraphs, index));
         match paragraph {
             Paragraph::Text(pieces) => {
-                let mut listed = Around {
-                    carried: lead.or(around.carried),
-                    denied: denied || around.denied,
-                    ..around.clone()
-                };
+                let mut listed = around.under(lead);
+                listed.denied |= denied;
                 let flow = Flow::of(source, pieces.iter().copied());
                 // The bullets below a headed paragraph are about its configuration, too.
-                let bullet = flow.text().starts_with(['•', '-', '–', '*']);
+                let bullet = flow.text().starts_with(LIST_SIGNS);
                 headed = headed_configuration(&flow).or(headed.filter(|_| bullet));
                 if let Some(configuration) = &headed {
                     found.configurations.push(configuration.clone());
@@ -156,7 +163,7 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 over = Lead::of(&flow, bullet, column).or(over);
                 flow.text().clone_into(&mut caption);
                 // A list goes on in its next bullet.
-                let listed = caption.starts_with(['•', '-', '–', '*']) || is_label(&caption);
+                let listed = caption.starts_with(LIST_SIGNS) || is_label(&caption);
                 denied = denies_below(&caption) || denied && listed;
                 lead = carried(&caption)
                     .or_else(|| LimitHeads::of(&flow).left_open(&flow))
@@ -169,12 +176,23 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 cells::read(source, heading, text, around, &mut subject, &mut found);
             }
             Paragraph::Case { case, text } => {
-                let listed = Around {
-                    carried: lead.or(around.carried),
-                    ..around.clone()
-                };
+                if limits_cases(&caption) {
+                    caption.push(':');
+                    lead = carried(&caption);
+                }
+                let listed = around.under(lead);
+                let (asked, rest) = last_case::parted(source, paragraphs, index, text);
                 let words = lead_of(&caption);
-                cells::read_case(source, case, text, words, &listed, &mut subject, &mut found);
+                cells::read_case(
+                    source,
+                    case,
+                    &asked,
+                    words,
+                    &listed,
+                    &mut subject,
+                    &mut found,
+                );
+                read_text(source, &rest, &listed, &mut subject, &mut found);
             }
             Paragraph::Table(table) => {
                 let said = tables::Said {
@@ -189,6 +207,23 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     found
 }
 
+/// Whether a paragraph stands below a list of bullets or of cases and is none of it: what leads to the list doesn't lead to it.
+fn leaves_list(source: &str, paragraphs: &[Paragraph], own: usize) -> bool {
+    let is_bullet = |pieces: &[Span]| {
+        pieces
+            .first()
+            .is_some_and(|piece| piece.of(source).starts_with(LIST_SIGNS))
+    };
+    let before = own.checked_sub(1).and_then(|before| paragraphs.get(before));
+    match (before, paragraphs.get(own)) {
+        (Some(Paragraph::Text(before)), Some(Paragraph::Text(own))) => {
+            is_bullet(before) && !is_bullet(own) && column(source, own) <= column(source, before)
+        }
+        (Some(Paragraph::Case { .. }), Some(Paragraph::Text(_))) => true,
+        _ => false,
+    }
+}
+
 /// How the other paragraphs begin.
 fn beginnings<'s>(
     source: &'s str,
@@ -199,7 +234,7 @@ fn beginnings<'s>(
     others.filter_map(move |(index, paragraph)| match paragraph {
         Paragraph::Text(pieces) if index != own => {
             let first = pieces.first()?.of(source);
-            Some(first.trim_start_matches(['•', '-', '–', '*', ' ']))
+            Some(first.trim_start_matches(|c| c == ' ' || LIST_SIGNS.contains(&c)))
         }
         _ => None,
     })
@@ -222,11 +257,29 @@ fn lead_of(text: &str) -> Option<&str> {
         " depending",
         " as follows",
     ];
-    let words = text.trim_end().strip_suffix(':')?;
+    let text = text.trim_end();
+    let words = text.strip_suffix(':').or(text.strip_suffix(" -"))?;
     let last = crate::sentences::sentences(words).pop()?;
     let words = words.get(last)?;
     let end = BY.iter().filter_map(|by| words.find(by)).min();
     words.get(..end.unwrap_or(words.len()))
+}
+
+/// Whether a text ends with a limit that leads to the cases below it, and with no sign: "Min depth".
+fn limits_cases(text: &str) -> bool {
+    const MOST_WORDS: usize = 5;
+    let last = crate::sentences::sentences(text)
+        .pop()
+        .and_then(|last| text.get(last));
+    let words = last.unwrap_or_default().trim();
+    let limits = words
+        .split(' ')
+        .next()
+        .is_some_and(|word| qualifier(word.to_lowercase().trim_end_matches('.')).is_some());
+    limits
+        && words.ends_with(char::is_alphabetic)
+        && words.split_whitespace().count() <= MOST_WORDS
+        && !words.contains(|c: char| c.is_ascii_digit())
 }
 
 /// Whether a paragraph is a label with its value: "Wet film: 1/8 in."

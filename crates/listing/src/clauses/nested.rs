@@ -4,7 +4,7 @@
 
 use super::draft::Yield;
 use crate::conditions::conditions;
-use crate::layout::Flow;
+use crate::layout::{Flow, LIST_SIGNS};
 use crate::model::{Condition, Span};
 use crate::naming::{Subject, components_in};
 use crate::rules::Sentence;
@@ -23,11 +23,11 @@ pub(super) struct Lead {
 impl Lead {
     /// What a paragraph leads to; none where it doesn't end in a colon.
     pub(super) fn of(flow: &Flow, bullet: bool, column: usize) -> Option<Self> {
-        const MARKS: [char; 5] = ['•', '-', '–', '*', ' '];
+        let mark = |c: char| c == ' ' || LIST_SIGNS.contains(&c);
         let text = flow.text().trim_end();
         let words = match text.strip_suffix(':') {
-            Some(words) => words.trim_start_matches(MARKS),
-            None => name_alone(text.trim_start_matches(MARKS)).filter(|_| bullet)?,
+            Some(words) => words.trim_start_matches(mark),
+            None => name_alone(text.trim_start_matches(mark)).filter(|_| bullet)?,
         };
         if sentences(text).len() != 1 {
             return None;

@@ -4,6 +4,7 @@ use super::Found;
 use super::width::{
     compares, found, is_comparing, is_joint_noun, is_statement_end, joint_property, skip_attribute,
 };
+use crate::layout::LIST_SIGNS;
 use crate::model::{Expr, Relation, Test};
 use crate::rules::Sentence;
 
@@ -67,9 +68,7 @@ pub(super) fn second_limit(sentence: &Sentence<'_>, index: usize) -> Option<usiz
 /// row of dots with a number after it.
 pub(super) fn labels(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
-    let bullet = ['-', '–', '•', '*']
-        .iter()
-        .any(|bullet| sentence.is_sign(0, *bullet));
+    let bullet = LIST_SIGNS.iter().any(|bullet| sentence.is_sign(0, *bullet));
     // `COMPRESS 30% MIN. JOINT OVER 40 MM: 45% MIN.`
     let stretch = (1..amount.first)
         .rev()
@@ -377,9 +376,7 @@ fn of_one_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
 /// `(A) 1 in. joints: one strip`, `- 2 in. to 4 in. joints: two strips`: a line that opens with the size of the joints it is for, and a colon.
 fn headed_by_one_width(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let amount = sentence.amount(index)?;
-    let bullet = ['-', '–', '•', '*']
-        .iter()
-        .any(|bullet| sentence.is_sign(0, *bullet));
+    let bullet = LIST_SIGNS.iter().any(|bullet| sentence.is_sign(0, *bullet));
     let end = sentence.skip_parentheses(amount.last);
     let end = end + usize::from(sentence.is_any(end, &["wide", "nominal", "nom"]));
     let opens = amount.first == usize::from(bullet);

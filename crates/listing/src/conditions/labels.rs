@@ -1,6 +1,7 @@
 //! Conditions that label what follows them, and where such a label's reach ends.
 
 use super::Found;
+use crate::layout::LIST_SIGNS;
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -29,8 +30,9 @@ pub(super) fn end_of_label(sentence: &Sentence<'_>, condition: &Found) -> Option
 pub(super) fn begins_statement(sentence: &Sentence<'_>, before: usize) -> bool {
     sentence.is_sign(before, ';')
         || before == 0
-            && ['-', '–', '—', '•', '*']
+            && LIST_SIGNS
                 .iter()
+                .chain(&['—'])
                 .any(|bullet| sentence.is_sign(before, *bullet))
 }
 

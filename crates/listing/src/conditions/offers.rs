@@ -11,6 +11,7 @@
 
 use super::Found;
 use crate::clauses::holds_always;
+use crate::layout::LIST_SIGNS;
 use crate::model::Expr;
 use crate::rules::{NEGATIONS, Sentence};
 
@@ -153,11 +154,7 @@ fn phrase_at(sentence: &Sentence<'_>, at: usize, list: &[&[&str]]) -> Option<usi
 fn in_place(sentence: &Sentence<'_>) -> Option<Offer> {
     const NEAR: usize = 6;
     // Behind its bullet.
-    let begun = usize::from(
-        ['•', '-', '–', '*']
-            .iter()
-            .any(|bullet| sentence.is_sign(0, *bullet)),
-    );
+    let begun = usize::from(LIST_SIGNS.iter().any(|bullet| sentence.is_sign(0, *bullet)));
     let (first, length) = (0..sentence.tokens.len()).find_map(|at| {
         let phrase = phrase_at(sentence, at, IN_PLACE);
         let alone = at == begun

@@ -8,7 +8,7 @@
 use super::Found;
 use super::ending::is_stopped;
 use super::exception::end_of_exclusion;
-use crate::layout::Flow;
+use crate::layout::{Flow, LIST_SIGNS};
 use crate::model::{Condition, Expr};
 use crate::rules::Sentence;
 
@@ -138,7 +138,7 @@ fn may_head(opening: &str) -> bool {
 }
 
 fn is_bullet(sentence: &Sentence<'_>, at: usize) -> bool {
-    ['-', '–', '•', '*']
+    LIST_SIGNS
         .iter()
         .any(|bullet| sentence.is_sign(at, *bullet))
 }
@@ -391,7 +391,7 @@ fn opens(sentence: &Sentence<'_>, own: &Named) -> bool {
         return true;
     };
     let bullet = before == 0
-        && ['-', '–', '•', '*']
+        && LIST_SIGNS
             .iter()
             .any(|bullet| sentence.is_sign(before, *bullet));
     let parted = sentence.is_sign(before, ';')

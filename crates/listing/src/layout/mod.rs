@@ -5,6 +5,7 @@ mod decode;
 mod flow;
 mod furniture;
 mod lines;
+mod list_signs;
 mod plain;
 
 pub(crate) use beginning::beginning;
@@ -12,4 +13,5 @@ pub use decode::{DecodeError, Decoded, decode};
 pub(crate) use flow::{Flow, UsualUnits};
 pub(crate) use furniture::{furniture, is_rule};
 pub(crate) use lines::{Line, lines};
+pub(crate) use list_signs::LIST_SIGNS;
 pub(crate) use plain::{is_disguised, plain};

@@ -3,7 +3,7 @@
 
 use super::ItemOption;
 use super::listed::lead;
-use crate::layout::Flow;
+use crate::layout::{Flow, LIST_SIGNS};
 use crate::model::Span;
 use crate::outline::{OutlineItem, Paragraph};
 use crate::sentences::sentences;
@@ -98,10 +98,7 @@ fn said(flow: &Flow, parted: bool) -> Option<Span> {
 }
 
 fn begins_bullet(source: &str, pieces: &[Span]) -> bool {
-    pieces.first().is_some_and(|first| {
-        first
-            .of(source)
-            .trim_start()
-            .starts_with(['-', '•', '–', '*'])
-    })
+    pieces
+        .first()
+        .is_some_and(|first| first.of(source).trim_start().starts_with(LIST_SIGNS))
 }

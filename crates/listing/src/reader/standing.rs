@@ -12,7 +12,7 @@ use crate::conditions::{
     Place, heads, heads_joints, heads_list, heads_rating, is_needed_in, may_be_absent,
     only_says_for_which, only_says_where,
 };
-use crate::layout::{Flow, UsualUnits};
+use crate::layout::{Flow, LIST_SIGNS, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::options::ItemOption;
 use crate::outline::{Outline, OutlineItem, Paragraph, is_case};
@@ -213,12 +213,9 @@ fn leads_bullets(text: &str, pieces: &[Span], next: Option<&Paragraph>) -> bool 
     let Some(Paragraph::Text(below)) = next else {
         return false;
     };
-    let bullet = below.first().is_some_and(|first| {
-        first
-            .of(text)
-            .trim_start()
-            .starts_with(['•', '-', '–', '*'])
-    });
+    let bullet = below
+        .first()
+        .is_some_and(|first| first.of(text).trim_start().starts_with(LIST_SIGNS));
     let leads = |flow: &Flow| {
         let words = flow.text().trim_end();
         let lead = || heads_list(&Sentence::new(flow, 0..words.len())).is_some();

@@ -5,6 +5,7 @@
 
 use crate::clauses::Around;
 use crate::clauses::draft::Yield;
+use crate::layout::LIST_SIGNS;
 use crate::model::Span;
 use crate::naming::components_in;
 
@@ -42,7 +43,7 @@ pub(super) fn lead(source: &str, span: Span, around: &Around, found: &Yield) -> 
         };
     }
     let own = own_words(between, before.is_some());
-    let words = own.trim().trim_start_matches(['•', '-', '–', '*']).trim();
+    let words = own.trim().trim_start_matches(LIST_SIGNS).trim();
     if !words.contains(char::is_alphanumeric) {
         return Lead::Plain;
     }

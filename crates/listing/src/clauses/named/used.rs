@@ -8,6 +8,7 @@ use super::firm::speaks;
 use super::makers::{ends_as_firm, ends_of_makers};
 use super::name::is_coded;
 use super::within::{denies, explains};
+use crate::layout::LIST_SIGNS;
 use crate::model::ProductName;
 use crate::naming::components_in;
 
@@ -268,7 +269,7 @@ fn told(words: &str, run: &Run<'_>, reader: Reader<'_>, of_part: bool) -> Option
         return None;
     }
     if let Some(label) = clause.strip_suffix(':') {
-        let label = label.trim().trim_start_matches(['•', '-', '*', '–']).trim();
+        let label = label.trim().trim_start_matches(LIST_SIGNS).trim();
         return (coded && reader.is_label(label))
             .then(|| part(label).map_or(Told::Used, Told::For));
     }

@@ -1,14 +1,16 @@
 //! Lines of an item that open with the joints or the rating they are for, before a colon, a dash or blanks: `Joints to 2 in. wide: one layer`, `over 2 to 4 in.   2
-//! layers`, `1 Hr - 4 pcf`. One counts where the line above or below it, as far in, opens with others: one alone may limit what the joint may be. Hours beside
+//! layers`, `1 Hr - 4 pcf`; or that end with them behind a value, `3 in. for 1 hr`. One counts where the line above or below it, as far in, has others: one alone may limit what the joint may be. Hours beside
 //! words of curing or heat are times.
 //!
 //! What it would misread: a list by the width of something else, where the widths are all that its lines open with. Such a width stays words, and a person
 //! is asked whether it is the joint's.
 
+use core::ops::Range;
 use std::collections::BTreeMap;
 
 use super::super::Paragraph;
 use super::Builder;
+use super::case_words::{is_rating, may_open, sets_joints_apart, speaks_of_time};
 use super::closing::Setting;
 use super::labels::is_bullet;
 use crate::layout::{Line, beginning};
@@ -16,31 +18,70 @@ use crate::model::Span;
 use crate::outline::marker::marker;
 use crate::phrase::count_word;
 
-/// The lines that open with a case, and how many bytes of their content are the case with the sign behind it.
-pub(super) type CaseLines = BTreeMap<usize, usize>;
+/// The lines that say what is asked in a case.
+pub(super) type CaseLines = BTreeMap<usize, CaseParts>;
+
+/// Where the case and what is asked there stand in the content of a line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct CaseParts {
+    case: Range<usize>,
+    asked: Range<usize>,
+}
+
+impl CaseParts {
+    /// The parts of a line that opens with its case, or ends with it.
+    fn of(line: &str) -> Option<Self> {
+        if let Some(case) = case_of(line) {
+            return Some(Self {
+                case: 0..case.len(),
+                asked: case.len()..line.len(),
+            });
+        }
+        let asked = value_for(line)?;
+        Some(Self {
+            case: asked.len()..without_and(line).len(),
+            asked: 0..asked.len(),
+        })
+    }
+
+    /// The case without the words and signs beside it.
+    fn words<'l>(&self, line: &'l str) -> &'l str {
+        let case = line.get(self.case.clone()).unwrap_or_default();
+        bare(case.trim().trim_start_matches("for "))
+    }
+}
+
+/// A line of a list without what leads to the next: `for 1 hr, and`
+fn without_and(line: &str) -> &str {
+    let own = line.strip_suffix(" and").or(line.strip_suffix(" or"));
+    own.unwrap_or(line).trim_end_matches([',', ';'])
+}
+
+/// A case without the signs behind it.
+pub(super) fn bare(case: &str) -> &str {
+    case.trim_end_matches([':', '=', '-', '–', '—', ',', ';', ' '])
+}
 
 /// The lines of a document that open with a case, beside others that open with another.
 pub(super) fn begin(lines: &[Line<'_>], setting: Setting) -> CaseLines {
-    let cases: BTreeMap<usize, &str> = lines
+    let cases: BTreeMap<usize, CaseParts> = lines
         .iter()
         .enumerate()
-        .filter_map(|(at, line)| Some((at, case_of(line.text.trim())?)))
+        .filter_map(|(at, line)| Some((at, CaseParts::of(line.text.trim())?)))
         .collect();
+    let words = |at: usize| {
+        let line = lines.get(at).map_or("", |line| line.text.trim());
+        cases.get(&at).map(|own| own.words(line))
+    };
     let mut found = CaseLines::new();
     for (at, own) in &cases {
-        let above = as_far_in(lines, *at, (0..*at).rev())
-            .and_then(|above| Some((above, cases.get(&above)?)));
-        let goes_on =
-            above.is_some_and(|(above, other)| other != own && found.contains_key(&above));
-        let below = || as_far_in(lines, *at, at + 1..lines.len());
-        let begins = || {
-            below()
-                .and_then(|below| cases.get(&below))
-                .is_some_and(|other| other != own)
-                && begins_list(lines, *at, setting)
-        };
-        if goes_on || begins() {
-            found.insert(*at, own.len());
+        let is_another =
+            |other: &usize| words(*other).is_some_and(|other| Some(other) != words(*at));
+        let above = as_far_in(lines, *at, (0..*at).rev()).filter(is_another);
+        let goes_on = above.is_some_and(|above| found.contains_key(&above));
+        let below = || as_far_in(lines, *at, at + 1..lines.len()).filter(is_another);
+        if goes_on || below().is_some() && begins_list(lines, *at, setting) {
+            found.insert(*at, own.clone());
         }
     }
     found
@@ -68,9 +109,8 @@ fn begins_list(lines: &[Line<'_>], at: usize, setting: Setting) -> bool {
     let of_time = nearby.iter().any(|line| speaks_of_time(line.text));
     apart
         && (!of_time
-            || case_of(own.text.trim()).is_some_and(|case| {
-                !is_rating(case.trim_end_matches([':', '=', '-', '–', '—', ',', ' ']))
-            }))
+            || CaseParts::of(own.text.trim())
+                .is_some_and(|own_parts| !is_rating(own_parts.words(own.text.trim()))))
 }
 
 /// Whether a line is a few words without a number, behind that of an item if it has one.
@@ -97,7 +137,7 @@ fn as_far_in(
         lines.get(*other).is_some_and(|line| {
             let goes_on = line.indent > own.indent
                 || line.text.trim_start().starts_with(char::is_lowercase)
-                    && case_of(line.text.trim()).is_none();
+                    && CaseParts::of(line.text.trim()).is_none();
             !line.is_blank() && !goes_on
         })
     })?;
@@ -134,7 +174,7 @@ fn case_of(line: &str) -> Option<&str> {
                 .trim_start()
                 .starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit());
             let parted = match sign {
-                ", " => begins && is_rating(case),
+                ", " => (begins || opens_with_limit(rest)) && is_rating(case),
                 ". " => begins && line.contains(char::is_lowercase),
                 _ => true,
             };
@@ -149,106 +189,17 @@ fn case_of(line: &str) -> Option<&str> {
     line.get(..end?.1)
 }
 
-/// The classes that a rating may be of.
-const CLASSES: &[&str] = &["e", "ei", "rei", "ew"];
-
-/// Words beside a rating.
-const BESIDE: &[&str] = &[
-    "for",
-    "f",
-    "t",
-    "fire",
-    "rating",
-    "ratings",
-    "rated",
-    "wall",
-    "walls",
-    "system",
-    "systems",
-    "joint",
-    "joints",
-    "assembly",
-    "assemblies",
-    "and",
-    "or",
-    "&",
-    "only",
-    "the",
-    "resistance",
-    "class",
-    "over",
-    "to",
-    "up",
-];
-
-/// Several joints, which their width sets apart.
-const JOINTS: &[&str] = &["joints", "gaps", "openings", "widths"];
-
-/// What a width is of.
-const NOUNS: &[&str] = &["joint", "gap", "opening", "width", "wide", "nominal", "nom"];
-
-/// Words and signs that set joints apart.
-const COMPARE: &[&str] = &[
-    "over",
-    "under",
-    "above",
-    "below",
-    "exceeding",
-    "up",
-    "to",
-    "than",
-    "less",
-    "more",
-    "greater",
-    "wider",
-    "narrower",
-    "larger",
-    "smaller",
-    "between",
-    "thru",
-    "through",
-    "beyond",
-    "<",
-    ">",
-    "≤",
-    "≥",
-];
-
-/// Words that may stand in a case besides.
-const SMALL: &[&str] = &[
-    "for",
-    "in",
-    "with",
-    "of",
-    "and",
-    "or",
-    "not",
-    "but",
-    "including",
-    "incl",
-    "inclusive",
-    "from",
-    "no",
-    "the",
-    "&",
-    "-",
-    "–",
-    "=",
-    "w",
-];
-
-/// Whether the first word of a line may be one of a case: most lines need no more than that.
-fn may_open(line: &str) -> bool {
-    let first = line
-        .split([' ', '-', '.', ':', ',', '('])
-        .next()
-        .unwrap_or_default();
-    let known = |list: &[&str]| list.iter().any(|word| first.eq_ignore_ascii_case(word));
-    first.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>' | '≤' | '≥'))
-        || first.chars().any(|c| c.is_ascii_digit())
-        || [JOINTS, NOUNS, COMPARE, SMALL, CLASSES, BESIDE]
-            .iter()
-            .any(|list| known(list))
+/// The value that a line begins with before the case that it ends with: `3 in. ` of `3 in. for joints over 2 in. wide`.
+fn value_for(line: &str) -> Option<&str> {
+    const FOR: &str = " for ";
+    const LONGEST: usize = 90;
+    let opens = line.starts_with(|c: char| c.is_ascii_digit()) && line.len() <= LONGEST;
+    let (value, case) = line.rsplit_once(FOR).filter(|_| opens)?;
+    let case = bare(without_and(case));
+    let told =
+        is_rating(case.trim_end_matches('.')) && !speaks_of_time(value) || sets_joints_apart(case);
+    let plain = !line.contains("  ") && !value.contains([':', ';']);
+    (told && plain).then(|| line.get(..=value.len()))?
 }
 
 /// What may stand between a case and what is asked there.
@@ -262,37 +213,10 @@ fn asks(words: &str) -> bool {
             .any(|word| count_word(word).is_some())
 }
 
-/// Whether words speak of hours that pass, or of heat: hours beside them are no rating.
-fn speaks_of_time(words: &str) -> bool {
-    const OF_TIME: &[&str] = &[
-        "cure",
-        "cured",
-        "curing",
-        "cures",
-        "dry",
-        "drying",
-        "dries",
-        "tack",
-        "recoat",
-        "set",
-        "setting",
-        "wait",
-        "life",
-        "old",
-        "age",
-        "rain",
-        "interval",
-        "intervals",
-        "elapsed",
-        "furnace",
-        "temperature",
-        "hose",
-        "exposure",
-        "test",
-    ];
-    let lower = words.to_lowercase();
-    let mut each = lower.split(|c: char| !c.is_alphabetic());
-    words.contains('°') || each.any(|word| OF_TIME.contains(&word))
+/// Whether words begin with a limit: `min depth 3 in.`
+fn opens_with_limit(words: &str) -> bool {
+    let first = words.split_whitespace().next().unwrap_or_default();
+    ["min", "min.", "max", "max.", "minimum", "maximum"].contains(&first)
 }
 
 /// Whether words go on with the code of a class: `EI 120 - V - X - F - W 15 to 40`.
@@ -304,107 +228,13 @@ fn is_code(words: &str) -> bool {
     letter && each.next().is_some_and(|word| word == "-" || word == "–")
 }
 
-/// Whether words are nothing but one rating or several: `1 and 2 Hr`, `F Rating 2 hr`, `EI 90, EI 120`, `3-hour walls`.
-fn is_rating(words: &str) -> bool {
-    const HOURS: &[&str] = &["h", "hr", "hrs", "hour", "hours"];
-    const MINUTES: &[&str] = &["min", "mins", "minute", "minutes"];
-    const LONGEST_HOURS: f64 = 4.0;
-    const SHORTEST_MINUTES: f64 = 15.0;
-    let lower = words.to_lowercase();
-    let mut parts = lower
-        .split(|c: char| c.is_whitespace() || matches!(c, ',' | '(' | ')' | '-' | '/'))
-        .map(|word| word.trim_end_matches('.'))
-        .filter(|word| !word.is_empty());
-    let (mut named, mut highest, mut numbered) = (None, 0_f64, false);
-    let known = parts.all(|word| {
-        let letters = word.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
-        let digits = word.trim_start_matches(|c: char| c.is_ascii_alphabetic());
-        let (number, unit) = if digits.len() < word.len() && !digits.is_empty() {
-            (
-                digits,
-                word.get(..word.len() - digits.len()).unwrap_or_default(),
-            )
-        } else {
-            (
-                word.get(..word.len() - letters.len()).unwrap_or_default(),
-                letters,
-            )
-        };
-        highest = highest.max(number.parse().unwrap_or_default());
-        // `2.1 1 h` is a number of an item, and hours.
-        let runs_on = numbered && !number.is_empty() && !lower.contains([',', '-', '/']);
-        numbered = !number.is_empty();
-        let hours = HOURS.contains(&unit);
-        let other = MINUTES.contains(&unit) || CLASSES.contains(&unit);
-        if hours || other {
-            named = Some(hours);
-        }
-        !runs_on
-            && (number.is_empty() || number.parse::<f64>().is_ok())
-            && (unit.is_empty() || hours || other || number.is_empty() && BESIDE.contains(&unit))
-    });
-    let plausible = named.is_some_and(|hours| {
-        if hours {
-            highest <= LONGEST_HOURS
-        } else {
-            highest >= SHORTEST_MINUTES
-        }
-    });
-    known && plausible && highest > 0.0
-}
-
-/// Whether words are nothing but joints, or a width, and what sets them apart from others.
-fn sets_joints_apart(words: &str) -> bool {
-    const UNITS: &[&str] = &["in", "inch", "inches", "mm", "cm", "ft", "\""];
-    let lower = words.to_lowercase();
-    let mut told = Told::default();
-    let known = lower
-        .split(|c: char| c.is_whitespace() || matches!(c, '(' | ')'))
-        .filter(|word| !word.is_empty())
-        .all(|word| {
-            let signed = word.trim_start_matches(['<', '>', '≤', '≥', '=']);
-            let bare = signed.trim_end_matches('.');
-            let unit = bare.trim_start_matches(|c: char| {
-                c.is_ascii_digit() || matches!(c, '-' | '–' | '/' | '.')
-            });
-            let is_number =
-                unit.len() < bare.len() && bare.starts_with(|c: char| c.is_ascii_digit());
-            told.numbers += usize::from(is_number);
-            told.measured |= UNITS.contains(&unit);
-            told.compared |= signed.len() < word.len() || COMPARE.contains(&word);
-            told.joints |= JOINTS.contains(&bare);
-            bare.is_empty()
-                || is_number && unit.is_empty()
-                || UNITS.contains(&unit)
-                || [JOINTS, NOUNS, COMPARE, SMALL]
-                    .iter()
-                    .any(|list| list.contains(&bare))
-        });
-    known && told.sets_apart()
-}
-
-/// What the words of a case tell.
-#[derive(Default)]
-struct Told {
-    numbers: usize,
-    measured: bool,
-    compared: bool,
-    joints: bool,
-}
-
-impl Told {
-    /// Several joints of one width are as much a case as those over one: `2 in. joints`.
-    fn sets_apart(&self) -> bool {
-        const MOST: usize = 8;
-        (1..=MOST).contains(&self.numbers) && self.measured && (self.compared || self.joints)
-    }
-}
-
 impl Builder<'_> {
-    /// Takes a line that opens with a case: what is asked there, as far as it goes on, is under it.
-    pub(super) fn add_case(&mut self, content: Span, length: usize) {
-        let case = Span::new(content.start(), content.start() + length);
-        let text = Span::new(case.end(), content.end());
+    /// Takes a line that opens with a case, or ends with it: what is asked there, as far as it goes on, is under it.
+    pub(super) fn add_case(&mut self, content: Span, parts: &CaseParts) {
+        let part = |part: &Range<usize>| {
+            Span::new(content.start() + part.start, content.start() + part.end)
+        };
+        let (case, text) = (part(&parts.case), part(&parts.asked));
         let item = self
             .current
             .and_then(|index| self.outline.items.get_mut(index));
@@ -419,17 +249,22 @@ impl Builder<'_> {
     /// Whether a line begins anew below one that opens with a case, no farther in.
     pub(super) fn leaves_case(&self, line: &Line<'_>, words: &str) -> bool {
         let item = self.current.and_then(|index| self.outline.items.get(index));
-        let Some(Paragraph::Case { case, .. }) = item.and_then(|item| item.paragraphs.last())
+        let Some(Paragraph::Case { case, text }) = item.and_then(|item| item.paragraphs.last())
         else {
             return false;
         };
-        let column = case.first().map_or(0, |case| {
-            let before = self.source.get(..case.start()).unwrap_or_default();
+        let starts = case.iter().chain(text).map(|piece| piece.start());
+        let column = starts.min().map_or(0, |start| {
+            let before = self.source.get(..start).unwrap_or_default();
             before.len() - before.rfind('\n').map_or(0, |line| line + 1)
         });
         let in_columns = case
             .last()
             .is_some_and(|case| case.of(self.source).ends_with("  "));
-        line.indent <= column && (in_columns || !words.starts_with(char::is_lowercase))
+        // A line that ends with its case is complete.
+        let complete = case.first().map(|case| case.start())
+            > text.first().map(|text| text.start())
+            && matches!(text.as_slice(), [_]);
+        line.indent <= column && (in_columns || complete || !words.starts_with(char::is_lowercase))
     }
 }

@@ -74,6 +74,32 @@ impl Builder<'_> {
             && !self.is_set_flush()
     }
 
+    /// Whether a line no farther in than the part above it says that it holds for all of the parts: `All splices are staggered 12 in. in both cases.`
+    pub(super) fn speaks_of_all_parts(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
+        const OF_ALL: &[&str] = &[
+            "in both cases",
+            "in all cases",
+            "in either case",
+            "in every case",
+            "for all options",
+            "for both options",
+            "for either option",
+            "for all alternates",
+            "for both alternates",
+            "with either option",
+            "with all options",
+        ];
+        let part = self.open.last().filter(|_| self.open.len() > 1);
+        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
+        let lower = words.to_lowercase();
+        part.is_some_and(|(indent, _)| line.indent <= *indent)
+            && words.starts_with(char::is_uppercase)
+            && OF_ALL.iter().any(|of_all| lower.contains(of_all))
+            && (self.gap
+                || self.last_sentence_ended()
+                || above.is_some_and(|above| self.breaks_off(above, words)))
+    }
+
     /// Whether a line begins anew below a note, no farther in.
     pub(super) fn leaves_note(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
         let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
@@ -147,7 +173,7 @@ impl Builder<'_> {
     }
 
     /// Whether the line above was ended where the next word would still have had room, and its words are complete.
-    fn breaks_off(&self, above: &Line<'_>, words: &str) -> bool {
+    pub(super) fn breaks_off(&self, above: &Line<'_>, words: &str) -> bool {
         let own = above.text.trim_end();
         let next = words.split_whitespace().next().unwrap_or_default();
         let last = own.rsplit(' ').next().unwrap_or_default();

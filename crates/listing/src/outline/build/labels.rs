@@ -2,7 +2,7 @@
 
 use super::super::open_end::ends_open;
 use crate::conditions::is_small_word;
-use crate::layout::Line;
+use crate::layout::{LIST_SIGNS, Line};
 
 /// The fewest blanks between a label and its value.
 const APART: &str = "  ";
@@ -173,6 +173,20 @@ pub(super) fn configuration_at_end(text: &str, title: usize, beside: Vec<&str>) 
             name && heads_variant(line) && other != own.and_then(|own| own.chars().next())
         });
     if alone && other { title - at } else { 0 }
+}
+
+/// Whether a line is a limit that heads what stands below it: `Maximum:`, `Minimum values:`.
+pub(super) fn heads_limit(line: &str) -> bool {
+    const LIMITS: &[&str] = &["minimum", "maximum", "min", "max", "min.", "max."];
+    const MOST_WORDS: usize = 4;
+    let Some(words) = line.trim().strip_suffix(':') else {
+        return false;
+    };
+    let first = words.split(' ').next().unwrap_or_default().to_lowercase();
+    LIMITS.contains(&first.as_str())
+        && words.starts_with(char::is_uppercase)
+        && words.split_whitespace().count() <= MOST_WORDS
+        && !holds_number(words)
 }
 
 /// What stands behind the name of a variant that a line begins with.
@@ -419,10 +433,13 @@ pub(super) fn goes_on_a_range(lines: &[Line<'_>], at: usize) -> bool {
 
 /// Whether a line begins with the sign of a list.
 pub(super) fn is_bullet(words: &str) -> bool {
-    const BULLETS: &[&str] = &["• ", "- ", "– ", "* ", "*B", "** ", "† ", "‡ "];
+    const MARKS: &[&str] = &["*B", "** ", "† ", "‡ "];
     const BOXES: &[&str] = &["[ ]", "[  ]", "[_]", "( )", "(  )", "☐", "□"];
-    BULLETS
-        .iter()
-        .chain(BOXES)
-        .any(|bullet| words.starts_with(bullet))
+    let behind = words.strip_prefix(LIST_SIGNS);
+    // In text taken from a page the sign may have a line to itself.
+    behind.is_some_and(|behind| behind.is_empty() || behind.starts_with(' '))
+        || MARKS
+            .iter()
+            .chain(BOXES)
+            .any(|mark| words.starts_with(mark))
 }

@@ -2,7 +2,9 @@
 
 mod bands;
 mod boxes;
+mod case_heads;
 mod case_lines;
+mod case_words;
 mod cases;
 mod citation;
 mod closing;
@@ -19,6 +21,7 @@ mod tables;
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
 
+use self::case_heads::CaseHeads;
 use self::case_lines::CaseLines;
 use self::cases::CaseLine;
 pub(crate) use self::cases::is_case;
@@ -193,6 +196,8 @@ struct Builder<'a> {
     bands: Vec<usize>,
     /// The lines that open with the joints they are for.
     case_lines: CaseLines,
+    /// The lines under those that are a case and nothing more.
+    case_heads: CaseHeads,
     /// The lines whose bare numbers count the items.
     column: Vec<usize>,
     /// How its lines are set.
@@ -209,6 +214,8 @@ impl<'a> Builder<'a> {
     }
 
     fn new(source: &'a str, lines: &'a [Line<'a>], headings: bool, sequence: Sequence) -> Self {
+        let setting = Setting::of(lines);
+        let case_lines = case_lines::begin(lines, setting);
         Self {
             headings,
             marked: None,
@@ -230,9 +237,10 @@ impl<'a> Builder<'a> {
             parts: Parts::default(),
             notes: notes::begin(lines),
             bands: bands::begin(lines),
-            case_lines: case_lines::begin(lines, Setting::of(lines)),
+            case_heads: CaseHeads::of(lines, setting, &case_lines),
+            case_lines,
             column: column::counted(lines),
-            setting: Setting::of(lines),
+            setting,
         }
     }
 
@@ -419,8 +427,9 @@ impl<'a> Builder<'a> {
     fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
         let words = content.of(self.source);
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
-        let falls_back =
-            !self.gap && (self.falls_back(at, line, words) || self.leaves_option(at, line, words));
+        let falls_back = !self.gap
+            && (self.falls_back(at, line, words) || self.leaves_option(at, line, words))
+            || self.speaks_of_all_parts(at, line, words);
         let closes = self.leaves_outermost_option(at, line, words);
         if closes {
             self.outline.closing.push(content);
@@ -436,9 +445,12 @@ impl<'a> Builder<'a> {
             }
             self.current = self.open.last().map(|(_, index)| *index).or(self.current);
         }
+        if self.headed_case(at, content) {
+            return;
+        }
         let case = self.case_lines.get(&at).filter(|_| self.current.is_some());
-        if let Some(length) = case {
-            return self.add_case(content, *length);
+        if let Some(parts) = case.cloned() {
+            return self.add_case(content, &parts);
         }
         let unfinished = self.page_turned && !self.last_sentence_ended();
         let begins = (self.gap && !unfinished)
@@ -451,10 +463,11 @@ impl<'a> Builder<'a> {
                 .is_some_and(|above| self.bands.contains(&above))
             || is_bullet(words) && !labels::goes_on_a_range(self.lines, at)
             || is_labelled(words)
-            || self.leaves_bullets(line, words)
+            || self.leaves_bullets(at, line, words)
             || self.leaves_case(line, words)
             || self.heads_case(at, words)
             || heads_all(words)
+            || labels::heads_limit(words)
             || labels::heads_variant(words) && self.last_sentence_ended()
             || self.stands_under_variant()
             || labels::begins(self.lines, at)
@@ -470,7 +483,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Whether a line stands no farther in than the bullet above it, whose sentence has ended: it begins anew, "In joints up to 2 in.:".
-    fn leaves_bullets(&self, line: &Line<'_>, words: &str) -> bool {
+    fn leaves_bullets(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
         let item = self.current.and_then(|index| self.outline.items.get(index));
         let Some(Paragraph::Text(pieces)) = item.and_then(|item| item.paragraphs.last()) else {
             return false;
@@ -482,9 +495,11 @@ impl<'a> Builder<'a> {
             let before = self.source.get(..bullet.start()).unwrap_or_default();
             before.len() - before.rfind('\n').map_or(0, |line| line + 1)
         });
+        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
         column.is_some_and(|column| line.indent <= column)
             && words.starts_with(char::is_uppercase)
-            && self.last_sentence_ended()
+            && (self.last_sentence_ended()
+                || above.is_some_and(|above| self.breaks_off(above, words)))
     }
 
     /// Whether the line before is the name of a variant and nothing more.
