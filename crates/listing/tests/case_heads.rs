@@ -248,3 +248,27 @@ fn what_is_said_of_all_parts_is_of_none() {
         "{found:?}"
     );
 }
+
+#[test]
+fn a_list_may_begin_on_the_line_of_its_item() {
+    let found = clauses(
+        "1. Fill (a) Joints up to 2 in.: sealant min 1/2 in. deep\n   (b) Joints over 2 in.: sealant min 3/4 in. deep\n   (c) All joints: sealant laps the wall min 1/2 in.\n",
+    );
+    for clause in [
+        "sealant.depth: at least 1/2 in if joint.width <= 2 in.",
+        "sealant.depth: at least 3/4 in if joint.width > 2 in.",
+        "sealant.overlap: at least 1/2 in",
+    ] {
+        assert!(found.contains(&clause.to_owned()), "{clause} {found:?}");
+    }
+    // A cited item begins none.
+    let found = clauses(
+        "1. Sealant. Laps the board of Item (a) min 1/2 in.\n   (b) Sealant min 1/4 in. deep.\n",
+    );
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with("at least 1/2 in")),
+        "{found:?}"
+    );
+}

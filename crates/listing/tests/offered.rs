@@ -796,6 +796,22 @@ fn another_thing_that_may_be_used_instead_is_no_offer_of_the_item() {
         found.contains(&"packing.depth: at least 4 in".to_owned()),
         "{found:?}"
     );
+    for (text, clause) in [
+        (
+            "1. CLIPS - In lieu of steel clips, wood clips, 2 in. wide, may be used. Clips spaced max 24 in. OC.\n",
+            "clip.spacing: at most 24 in",
+        ),
+        (
+            "1. BOARD - As an alternate to Type X, Type C board, min 1/2 in. thick, may be used. Board applied in min 2 layers.\n",
+            "board.layers: at least 2 count",
+        ),
+    ] {
+        let found = common::clauses(text);
+        let whole = found
+            .iter()
+            .any(|own| own.starts_with(clause) && !own.contains(" if "));
+        assert!(whole, "{text} {found:?}");
+    }
     // The item itself is offered where it is named, or where the item is cited that it replaces.
     for text in [
         "1. FILL - Sealant.\n2. SPRAY - In lieu of the sealant, spray may be used. Min 1/8 in. thick.\n",

@@ -576,6 +576,16 @@ fn what_is_only_ruled_out_limits_the_other_way() {
             "1:beams_beams_shallower_do_not: at least 8 in",
         ],
     );
+    // So does a list of them.
+    let listed = common::clauses(
+        "1. LIMITS - Joints narrower than 1 in. or wider than 2 in., offsets larger than 1-3/4 in. (44 mm), and beams deeper than 24 in., lie outside this judgment.\n",
+    );
+    for limit in ["between 1 to 2 in", "at most 7/4 in", "at most 24 in"] {
+        assert!(
+            listed.iter().any(|clause| clause.ends_with(limit)),
+            "{limit} {listed:?}"
+        );
+    }
 }
 
 #[test]

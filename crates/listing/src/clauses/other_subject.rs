@@ -25,15 +25,17 @@ const SAYS: [&str; 17] = [
 ];
 
 /// Words with which a sentence tells a case of its own.
-const CASES: [&str; 6] = ["in", "for", "at", "where", "when", "if"];
+const CASES: [&str; 7] = ["in", "for", "at", "on", "where", "when", "if"];
 
 const PRONOUNS: [&str; 4] = ["it", "its", "they", "their"];
 
 /// The stretches of a text that are about something else than the thing, which every joint has.
 pub(crate) fn other_subjects(flow: &Flow, thing: &str) -> Vec<Span> {
-    if thing.trim().is_empty() || !may_be_absent(thing) {
+    if thing.trim().is_empty() {
         return Vec::new();
     }
+    // A "Fill" may be the sealant of which it speaks.
+    let absent = may_be_absent(thing);
     let thing = Thing::of(thing);
     let mut of_other = false;
     let mut spans = Vec::new();
@@ -42,7 +44,8 @@ pub(crate) fn other_subjects(flow: &Flow, thing: &str) -> Vec<Span> {
         let first = words.split_whitespace().next().unwrap_or_default();
         let goes_on = of_other && PRONOUNS.contains(&first);
         let of_case = CASES.contains(&first) && words.contains([',', ':']);
-        of_other = !thing.is_named_in(words) && (opens_with_other(words) || of_case || goes_on);
+        let of_part = absent && opens_with_other(words);
+        of_other = !thing.is_named_in(words) && (of_part || of_case || goes_on);
         if of_other {
             spans.push(flow.span(range.start, range.end));
         }

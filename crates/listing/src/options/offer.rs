@@ -84,8 +84,9 @@ fn offers_another(head: &Head, end: usize) -> bool {
     const LONGEST: usize = 120;
     let title = head.part(head.title_start, head.title_end);
     let rest = head.part(end, head.words().len());
-    let stop = rest.find(". ").unwrap_or(rest.len());
-    let said = rest.get(..stop).unwrap_or_default();
+    let mut stops = rest.match_indices(". ").map(|(at, _)| at);
+    let stop = stops.find(|at| head.sentence_ends(end + at, end + at + 2));
+    let said = rest.get(..stop.unwrap_or(rest.len())).unwrap_or_default();
     let Some(may) = MAY.iter().filter_map(|may| said.find(may)).min() else {
         return false;
     };
@@ -93,15 +94,17 @@ fn offers_another(head: &Head, end: usize) -> bool {
     let Some((replaced, offered)) = offered.split_once(", ") else {
         return false;
     };
-    let named = |words: &str| {
-        let mut words = words
+    // `wood clips` are none of an item "Clips", which has others to begin with.
+    let is_item = |words: &str| {
+        let name = words.split(',').next().unwrap_or_default();
+        let mut words = name
             .split(|c: char| !c.is_alphanumeric())
-            .filter(|word| word.len() > 2);
-        words.any(|word| title.contains(word.strip_suffix('s').unwrap_or(word)))
+            .filter(|word| word.len() > 2 && *word != "the");
+        words.all(|word| title.contains(word.strip_suffix('s').unwrap_or(word)))
     };
     let pronoun = ["it", "they", "this", "these", "this item"].contains(&offered.trim());
     let cites = replaced.contains("item") || replaced.chars().any(|c| c.is_ascii_digit());
-    title.contains(char::is_alphabetic) && may <= LONGEST && !cites && !pronoun && !named(offered)
+    title.contains(char::is_alphabetic) && may <= LONGEST && !cites && !pronoun && !is_item(offered)
 }
 
 /// Whether a head has words that offer something in the place of something, wherever.

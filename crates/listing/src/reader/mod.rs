@@ -31,10 +31,10 @@ use self::numbering::{items, number};
 use self::product_lists::outline_and_rows;
 use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
-use self::standing::{names_attribute, standing};
+use self::standing::{names_attribute, speaks_of_choice, standing};
 use self::where_built::where_built;
 use crate::clauses::{self, Around, Draft, FirstSaid, Ordinary, Reach, Yield, other_subjects};
-use crate::conditions::letters;
+use crate::conditions::{letters, may_be_absent};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
 use crate::model::{
@@ -239,7 +239,9 @@ impl<'a> Reader<'a> {
 
     /// The stretches of an item that what it says of itself doesn't reach. What its title says, or an item around it, reaches all of it.
     fn others_in(&self, item: &OutlineItem, standing: &Condition) -> Vec<Span> {
-        if standing.span.start() < item.heading.end() {
+        // What the place of a part of every joint is taken by has more than that part.
+        let replaces = speaks_of_choice(&standing.words) && !may_be_absent(&item.title);
+        if standing.span.start() < item.heading.end() || replaces {
             return Vec::new();
         }
         let texts = item

@@ -360,8 +360,8 @@ pub(super) fn says_required(words: &str) -> bool {
         .any(|opening| words.starts_with(opening))
 }
 
-/// Whether a title offers the item as a choice.
-fn speaks_of_choice(title: &str) -> bool {
+/// Whether words offer something as a choice.
+pub(super) fn speaks_of_choice(words: &str) -> bool {
     const WORDS: &[&str] = &[
         "alternate",
         "alternative",
@@ -374,7 +374,7 @@ fn speaks_of_choice(title: &str) -> bool {
         "variant",
         "place",
     ];
-    title
+    words
         .to_lowercase()
         .split(|c: char| !c.is_alphanumeric())
         .any(|word| WORDS.contains(&word))

@@ -25,6 +25,7 @@ pub(crate) fn is_ruled_out(sentence: &Sentence<'_>, index: usize) -> bool {
 
 /// Whether the words before a number are a subject and a comparison, from the start of the sentence or behind another number of the same subject.
 fn tells_apart(sentence: &Sentence<'_>, index: usize) -> bool {
+    const FARTHEST: usize = 8;
     let Some(amount) = sentence.amount(index) else {
         return false;
     };
@@ -48,7 +49,8 @@ fn tells_apart(sentence: &Sentence<'_>, index: usize) -> bool {
             )
     };
     let relative = relative_clause(sentence, start, amount.first);
-    let plain = (start..amount.first).all(|at| {
+    let listed = start + usize::from(sentence.is_sign(start, ','));
+    let plain = (listed..amount.first).all(|at| {
         let names = sentence
             .token(at)
             .is_some_and(|token| token.word().is_some());
@@ -57,12 +59,17 @@ fn tells_apart(sentence: &Sentence<'_>, index: usize) -> bool {
     });
     let is_measured_by = (start.max(amount.first.saturating_sub(3))..amount.first).any(compared);
     let joined = start == begins
-        || sentence.is_any(start, &["or", "and"])
-            && start + 4 > amount.first
+        || leads_on(sentence, start)
+            && start + FARTHEST > amount.first
             && index
                 .checked_sub(1)
                 .is_some_and(|before| tells_apart(sentence, before));
     plain && is_measured_by && joined && (start > begins || !compared(start))
+}
+
+/// Whether a token leads to another subject of a list: `, and offsets larger than 1 in.`
+fn leads_on(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.is_any(at, &["or", "and"]) || sentence.is_sign(at, ',')
 }
 
 /// Where a clause begins that tells a subject apart: "a joint *that is expected to open* more than 1/8 in.", "foils *which are* older than 12 months".
@@ -90,18 +97,24 @@ fn behind(sentence: &Sentence<'_>, last: usize) -> usize {
     after + usize::from(measured)
 }
 
-/// Where the subject ends, of which this and perhaps a further number tell apart: `narrower than 1/2 in. or wider than 4 in.`
+/// Where the subject ends, of which this and perhaps further numbers tell apart: `narrower than 1/2 in. or wider than 4 in.`, `over 2 in., and offsets larger than
+/// 1 in.,`
 fn last_of_subject(sentence: &Sentence<'_>, index: usize) -> usize {
-    let own = sentence
-        .amount(index)
-        .map_or(0, |amount| behind(sentence, amount.last));
-    if sentence.is_any(own, &["or", "and"])
-        && tells_apart(sentence, index + 1)
-        && let Some(next) = sentence.amount(index + 1)
-    {
-        return behind(sentence, next.last);
+    const MOST: usize = 4;
+    let end = |index: usize| {
+        let amount = sentence.amount(index);
+        amount.map_or(0, |amount| behind(sentence, amount.last))
+    };
+    let mut last = end(index);
+    for next in index + 1..index + MOST {
+        if !leads_on(sentence, last) || !tells_apart(sentence, next) {
+            break;
+        }
+        last = end(next);
     }
-    own
+    // `over 2 in., and offsets larger than 1 in.,`
+    let listed = last > end(index) || index > 0;
+    last + usize::from(listed && sentence.is_sign(last, ','))
 }
 
 /// Whether a predicate that rules out begins at a token, and ends the statement.

@@ -9,6 +9,7 @@ mod cases;
 mod citation;
 mod closing;
 mod column;
+mod first_part;
 mod headings;
 mod labels;
 mod notes;
@@ -32,7 +33,7 @@ use self::parts::Parts;
 use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, bare_marker, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
-use super::sequence::Sequence;
+use super::sequence::{Placement, Sequence};
 use super::tables::{Above, Table, is_tabbed};
 use super::title::{clean, demands, title_len};
 
@@ -334,32 +335,53 @@ impl<'a> Builder<'a> {
         if let Some(marker) = marked
             && let Some(placement) = self.place(&marker, line)
         {
-            self.parts.enter();
-            let heading = Span::new(content.start(), content.start() + marker.len);
-            // A schedule within an item ends where the next item stands apart from its rows.
-            if self.gap && self.scheduled.is_some() {
-                self.schedule = None;
-                self.scheduled = None;
-            }
-            let index = self.push_item(placement.path.clone(), placement.parent, heading);
-            self.sequence.enter(&marker, &placement, line.indent, index);
-            self.open.retain(|(indent, _)| *indent < line.indent);
-            self.open.push((line.indent, index));
-            let rest = Span::new(heading.end(), content.end());
-            // `T   JOINT SCHEDULE` captions the columns below it.
-            let title = rest.of(self.source).to_lowercase();
-            if title.ends_with("schedule") || title.ends_with("table") {
-                self.captioned = Some(index);
-            }
-            if !rest.is_empty() {
-                self.add_text(rest, true);
-            }
+            self.begin_item(at, &marker, &placement, line.indent, content);
         } else if !self.case_line(at, line, content) {
             self.note_part(at, words);
             self.continue_text(at, line, content);
         }
         self.gap = false;
         self.page_turned = false;
+    }
+
+    /// Opens the item whose marker a stretch of a line begins with, and the part that begins in it, if one does.
+    fn begin_item(
+        &mut self,
+        at: usize,
+        marker: &Marker,
+        placement: &Placement,
+        indent: usize,
+        content: Span,
+    ) {
+        self.parts.enter();
+        let heading = Span::new(content.start(), content.start() + marker.len);
+        // A schedule within an item ends where the next item stands apart from its rows.
+        if self.gap && self.scheduled.is_some() {
+            self.schedule = None;
+            self.scheduled = None;
+        }
+        let index = self.push_item(placement.path.clone(), placement.parent, heading);
+        self.sequence.enter(marker, placement, indent, index);
+        self.open.retain(|(around, _)| *around < indent);
+        self.open.push((indent, index));
+        let rest = Span::new(heading.end(), content.end());
+        // `T   JOINT SCHEDULE` captions the columns below it.
+        let title = rest.of(self.source).to_lowercase();
+        if title.ends_with("schedule") || title.ends_with("table") {
+            self.captioned = Some(index);
+        }
+        let Some((first, part)) = self.first_part(at, rest) else {
+            if !rest.is_empty() {
+                self.add_text(rest, true);
+            }
+            return;
+        };
+        if let Some(placement) = self.sequence.place(&first.marker, first.indent) {
+            self.add_text(Span::new(rest.start(), part.start()), true);
+            self.begin_item(at, &first.marker, &placement, first.indent, part);
+        } else {
+            self.add_text(rest, true);
+        }
     }
 
     /// The marker of a part that the first line of an item around it names: `3A Sealant` under `3  FACE SEAL (one of 3A, 3B)`.
