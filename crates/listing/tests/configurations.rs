@@ -204,3 +204,47 @@ fn parts_are_given_out_to_configurations_by_name() {
         assert_eq!(of_parts(told), [None, None], "{told}");
     }
 }
+
+#[test]
+fn a_title_may_name_its_kind_before_the_thing() {
+    check(
+        "1. JOINT - Max 2 in. wide.\n2. SEAL\n   A. System A packing - Wool min 5 in. deep.\n   B. System A sealant - Min 1/2 in. deep.\n   C. System B filler - Blanket min 8 pcf.\n",
+        &[
+            ("2 in.", ""),
+            ("5 in.", "System A"),
+            ("1/2 in.", "System A"),
+            ("8 pcf", "System B"),
+        ],
+    );
+    // One alone names nothing that a joint might be instead.
+    check(
+        "1. JOINT - Max 2 in. wide.\n2. System A packing - Wool min 5 in. deep.\n",
+        &[("2 in.", ""), ("5 in.", "")],
+    );
+    check(
+        "1.1 Joint. Max 2 in. wide.\n2.1 ARRANGEMENT A - static joints. Wool min 5 in. deep.\n2.2 ARRANGEMENT B - moving joints. Wool min 7 in. deep.\n2.3 Clips (Arrangement B, joints over 1 in.). Spaced max 24 in. OC.\n",
+        &[("2 in.", ""), ("5 in.", A), ("7 in.", B), ("24 in.", B)],
+    );
+}
+
+#[test]
+fn a_part_that_may_stand_in_for_another_is_an_alternate() {
+    check(
+        "1. JOINT - Max 2 in. wide.\n2. SEAL\n   a. Packing. Wool min 5 in. deep.\n   b. Sealant. Min 1/2 in. deep.\n   c. Spray may stand in for the sealant of 2.b. It shall be min 1/8 in. thick.\n",
+        &[
+            ("2 in.", ""),
+            ("5 in.", ""),
+            ("1/2 in.", "2b"),
+            ("1/8 in.", "2c"),
+        ],
+    );
+    check(
+        "1. JOINT - Max 2 in. wide.\n2. SEAL\n   A. Packing - Wool min 5 in. deep.\n   B. Sealant - Min 1/2 in. deep.\n      1. Spray in lieu of sealant: Min 1/8 in. thick.\n",
+        &[
+            ("2 in.", ""),
+            ("5 in.", ""),
+            ("1/2 in.", ""),
+            ("1/8 in.", "2B1"),
+        ],
+    );
+}

@@ -3,7 +3,7 @@
 use super::head::Head;
 
 /// Words that offer the item in the place of what they are followed by.
-const CUES: [&str; 14] = [
+const CUES: [&str; 18] = [
     "alternate to",
     "alternative to",
     "alternates to",
@@ -18,6 +18,10 @@ const CUES: [&str; 14] = [
     "in exchange for",
     "as a substitute for",
     "as substitute for",
+    "may stand in for",
+    "may be substituted for",
+    "may take the place of",
+    "may replace",
 ];
 
 /// How far behind the title a sentence may come to such words, in bytes.

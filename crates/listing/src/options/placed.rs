@@ -37,7 +37,8 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
                 .filter(|other| found.get(**other).is_some_and(|option| !option.is_choice()));
             bases.filter_map(|other| items.get(*other))
         };
-        let mut option = read(&head, item, bases, &paths);
+        let around = item.parent.and_then(|parent| items.get(parent));
+        let mut option = read(&head, item, bases, around, &paths);
         if !option.is_choice()
             && let Some(bases) = joined(source, &head, items, &found, index, before)
         {
@@ -52,11 +53,12 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
     found
 }
 
-/// `bases` are the items beside it that stand before it and are no options.
+/// `bases` are the items beside it that stand before it and are no options; `around` is the item that it is a part of.
 fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
     head: &Head,
     item: &OutlineItem,
     bases: impl Fn() -> B,
+    around: Option<&OutlineItem>,
     paths: &Paths,
 ) -> ItemOption {
     let own = &item.path;
@@ -89,7 +91,9 @@ fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
                 };
                 replace(head, &mut option, items, (cue.start, end), said);
             }
-            None if is_of_an_item(head, cue, own, paths) => {
+            None if is_of_an_item(head, cue, own, paths)
+                || named(head, cue.end, around.into_iter()).is_some() =>
+            {
                 let end = head.end_of_phrase(cue.end, cue.bracketed);
                 in_part(head, &mut option, (cue.start, end));
             }

@@ -250,18 +250,25 @@ fn remark(words: &str) -> Remark {
     Remark::Other
 }
 
+/// Words that are followed by a configuration's letter.
+const WORDS: [&str; 8] = [
+    "config",
+    "configs",
+    "configuration",
+    "configurations",
+    "arrangement",
+    "arrangements",
+    "scheme",
+    "schemes",
+];
+
 /// The configurations that words name, and whether they say more: `Configuration A only`, `in Configurations A and C`.
 pub(super) fn configurations(words: &str) -> Option<(Vec<String>, bool)> {
     let tokens: Vec<&str> = words
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
         .collect();
-    let at = tokens.iter().position(|word| {
-        matches!(
-            *word,
-            "config" | "configs" | "configuration" | "configurations"
-        )
-    })?;
+    let at = tokens.iter().position(|word| WORDS.contains(word))?;
     let is_label = |word: &str| word.len() == 1 || is_roman(&word.to_uppercase());
     let labels = tokens.get(at + 1..)?.iter();
     let labels: Vec<&str> = labels

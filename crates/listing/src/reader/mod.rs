@@ -9,6 +9,7 @@ mod footnote_marks;
 mod footnotes;
 mod head;
 mod headings;
+mod kind_titles;
 mod kinds;
 mod numbering;
 mod product_lists;

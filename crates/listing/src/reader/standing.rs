@@ -7,6 +7,7 @@ use rustc_hash::FxHashSet;
 use super::asked::asked_for;
 use super::case_headings;
 use super::headings::Headings;
+use super::kind_titles::of_kind;
 use super::side_by_side::side_by_side;
 use crate::conditions::{
     Place, heads, heads_joints, heads_list, heads_rating, is_needed_in, may_be_absent,
@@ -39,6 +40,7 @@ pub(super) fn standing(
             .or_else(|| rated(text, &outline.items, index, units))
             .or_else(|| banded(text, &outline.items, index, units))
             .or_else(|| brought(text, item, units))
+            .or_else(|| of_kind(text, &outline.items, index))
             .or_else(|| {
                 let asked = asked.iter().find(|(path, _)| *path == item.path);
                 asked
