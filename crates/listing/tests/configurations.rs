@@ -234,7 +234,7 @@ fn a_part_that_may_stand_in_for_another_is_an_alternate() {
         &[
             ("2 in.", ""),
             ("5 in.", ""),
-            ("1/2 in.", "2b"),
+            ("1/2 in.", ""),
             ("1/8 in.", "2c"),
         ],
     );
