@@ -239,7 +239,7 @@ fn a_part_that_may_stand_in_for_another_is_an_alternate() {
         ],
     );
     check(
-        "1. JOINT - Max 2 in. wide.\n2. SEAL\n   A. Packing - Wool min 5 in. deep.\n   B. Sealant - Min 1/2 in. deep.\n      1. Spray in lieu of sealant: Min 1/8 in. thick.\n",
+        "1. JOINT - Max 2 in. wide.\n2. SEAL\n   A. Packing - Wool min 5 in. deep.\n   B. Sealant - Min 1/2 in. deep.\n      1. Spray in lieu of sealant: Wet film 1/8 in. min.\n",
         &[
             ("2 in.", ""),
             ("5 in.", ""),
