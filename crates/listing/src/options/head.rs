@@ -30,11 +30,11 @@ impl Head {
         let title = Flow::of(source, titles());
         let flow = Flow::of(source, titles().chain(opening.iter().copied()));
         let first_word = item.title.split(' ').next().unwrap_or_default();
-        let title_start = if first_word.is_empty() {
-            title.text().len()
-        } else {
-            title.text().find(first_word).unwrap_or(0)
-        };
+        // A title that demands something stands in the text.
+        let in_heading = title.text().find(first_word);
+        let title_start = in_heading
+            .filter(|_| !first_word.is_empty())
+            .unwrap_or(title.text().len());
         Self {
             title_start,
             title_end: title.text().len(),
