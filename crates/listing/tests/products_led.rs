@@ -303,3 +303,73 @@ fn a_number_of_a_name_is_no_size() {
     );
     assert_eq!(bounds("1. Sealant - Max 1 000 mm long.\n"), ["1 000 mm"]);
 }
+
+/// An item with a list, and a part of it behind that with another; the lists stand as far out as the parts' marks.
+fn second_part(part: &str) -> String {
+    format!(
+        "1. Wall - Min 6 in. concrete.\n\n\
+         3. Joint Treatment - The joint is treated as follows:\n\n\
+         \x20  A. Packing* - Mineral wool, min 4 pcf, set flush with both faces\n\
+         \x20      of the wall.\n\n\
+         \x20  QUORRAL FIBRE CO - Quorwool 40\n\n\
+         \x20  {part} It is to be protected from rain\n\
+         \x20      until it is dry.\n\n\
+         \x20  TENNIRE CHEMICAL CO - Tenniseal 20\n"
+    )
+}
+
+#[test]
+fn a_heading_inside_an_item_gives_the_list_behind_it_its_part() {
+    for (part, property) in [
+        (
+            "B. Fill, Void or Cavity Material* - Sealant - Min 1/2 in. deep.",
+            "sealant.product",
+        ),
+        (
+            "B. Sealant* - Min 1/2 in. deep. Tool within 10 min.",
+            "sealant.product",
+        ),
+        (
+            "(b) Spray, both sides of the wall, min 1/8 in. wet.",
+            "coating.product",
+        ),
+    ] {
+        let text = second_part(part);
+        check(
+            &text,
+            &[
+                "3:product = Quorwool 40",
+                &format!("{property} = Tenniseal 20"),
+            ],
+        );
+    }
+}
+
+#[test]
+fn a_heading_inside_an_item_that_is_another_s_place_or_for_some_joints_leaves_its_list() {
+    for part in [
+        "B. Fill Material* - Sealant - (Alternate to Item 3A) - Min 1/2 in. deep.",
+        "B. Sealant* - (Optional) - Min 1/2 in. deep.",
+        "B. Sealant* - For joints up to 1 in. wide - Min 1/2 in. deep.",
+        "B. Sealant* (walls only) - Min 1/2 in. deep.",
+        "B. Sealant* - Min 1/2 in. deep. May be used in place of Item 3A.",
+        "B. Sealant* - Min 1/2 in. deep. Not required on concrete.",
+        "Option 2 - Coating\n\n   B. Sealant* - Min 1/2 in. deep.",
+        "or\n\n   B. Sealant* - Min 1/2 in. deep.",
+        "B. Steel Angle - Min 20 ga.",
+    ] {
+        let text = second_part(part);
+        assert!(!named(&text).concat().contains("Tenniseal"), "{text}");
+    }
+    let part = second_part("B. Sealant* - Min 1/2 in. deep.");
+    for (words, other) in [
+        ("as follows:", "with one of the following:"),
+        (
+            "until it is dry.",
+            "and snow. The following products are not to be used.",
+        ),
+    ] {
+        let text = part.replace(words, other);
+        assert!(!named(&text).concat().contains("Tenniseal"), "{text}");
+    }
+}

@@ -3,6 +3,7 @@
 //! A list binds by itself where nothing leads to it, or words that only call it a list of products or name its part. Any other lead denies it, limits
 //! it or leaves it open, or isn't understood: the list is then left as words, with its lead.
 
+use super::headed::part_above;
 use crate::clauses::Around;
 use crate::clauses::draft::Yield;
 use crate::layout::LIST_SIGNS;
@@ -42,23 +43,33 @@ pub(super) fn lead(source: &str, span: Span, around: &Around, found: &Yield) -> 
             None => Lead::Plain,
         };
     }
-    let own = own_words(between, before.is_some());
+    // Behind the list before, a heading inside the item may begin another part of it.
+    let part = before.and_then(|_| part_above(source, around.heading, start, span));
+    let behind_list = before.is_some() && part.is_none();
+    let between = part.as_ref().map_or(between, |part| {
+        source.get(part.body..span.start()).unwrap_or_default()
+    });
+    let plain = || {
+        part.as_ref()
+            .map_or(Lead::Plain, |part| Lead::Part(part.name.to_owned()))
+    };
+    let own = own_words(between, behind_list);
     let words = own.trim().trim_start_matches(LIST_SIGNS).trim();
     if !words.contains(char::is_alphanumeric) {
-        return Lead::Plain;
+        return plain();
     }
     let unclear = || {
         let words_at = span.start() - own.len();
         let at = words_at + (own.len() - own.trim_start().len());
         Lead::Unclear(Span::new(at, span.start()).join(span))
     };
-    let first_line = !between.trim_end().contains('\n') && before.is_none();
+    let first_line = !between.trim_end().contains('\n') && !behind_list;
     let is_sentence = words.ends_with(['.', ')', '*', ';']) || first_line && !words.ends_with(':');
-    if is_sentence && before.is_none() {
+    if is_sentence && !behind_list {
         return if points(words) && !is_plain(words) {
             unclear()
         } else {
-            Lead::Plain
+            plain()
         };
     }
     if !is_plain(words) {
@@ -67,7 +78,7 @@ pub(super) fn lead(source: &str, span: Span, around: &Around, found: &Yield) -> 
     if names_part(words) {
         Lead::Part(words.trim_end_matches([':', '.', ' ']).to_owned())
     } else {
-        Lead::Plain
+        plain()
     }
 }
 
@@ -126,7 +137,7 @@ fn points(words: &str) -> bool {
 }
 
 /// Whether words only call what follows a list of products, or name its part.
-fn is_plain(words: &str) -> bool {
+pub(super) fn is_plain(words: &str) -> bool {
     // They close the list, or say where its names are from.
     const SAYING_NO_MORE: [&str; 6] = [
         "and no others",
@@ -224,7 +235,7 @@ fn is_plain(words: &str) -> bool {
 }
 
 /// Whether a plain lead names a part.
-fn names_part(words: &str) -> bool {
+pub(super) fn names_part(words: &str) -> bool {
     components_in(words)
         .iter()
         .any(|(component, weak, _)| !weak && component.property("product").is_some())

@@ -11,6 +11,7 @@
 //! | which words can be a maker, which a product | `firm`, `makers`, `name` |
 //! | which lines of a paragraph are entries | `lines` |
 //! | what the words before a list make of it | `leads` |
+//! | the part of an item that a list stands under | `headed` |
 //! | which lists of an item are in doubt, by what stands beside them | `settled` |
 //! | lists at the end, each row with its item in front | `keyed` |
 //! | names in a sentence that says more | `within` |
@@ -22,6 +23,7 @@ mod beside;
 mod elsewhere;
 mod entry;
 mod firm;
+mod headed;
 mod keyed;
 mod leads;
 mod lines;
