@@ -4,38 +4,30 @@
 //! and 2 Hr`, `Joint Width: 3/4 to 6 in.`, `MOVEMENT   Class I, 7.5% comp. or ext.` Two columns that say the same in two units are
 //! one statement.
 
+mod classes;
 mod identity;
 mod leakage;
 mod movement;
+mod topic;
 mod width;
 
 use measure::{Dimension, Number, Quantity, Unit};
 
 use crate::conditions::{Mentioned, configurations};
-use crate::layout::Flow;
+use crate::layout::{Flow, LIST_SIGNS};
 use crate::model::{Header, HeaderTopic, Span, WarningKind};
 use crate::phrase::Amount;
 use crate::rules::Sentence;
 use crate::sentences::stretches;
 use identity::{check_designation, designation, edition, standards, title};
-
-/// What the words before a number name.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Topic {
-    Rating,
-    /// A rating of the joint by heat: T, FT, FH, W.
-    OtherRating,
-    /// A rating that isn't the joint's: the wall's, the barrier's, a thermal barrier's.
-    ForeignRating,
-    Width,
-    Movement,
-    Leakage,
-}
+use topic::{Topic, topic};
 
 /// The head as read, with what a person should look at.
 pub(crate) struct HeaderRead {
     pub(crate) header: Header,
     pub(crate) warnings: Vec<(WarningKind, Span, String)>,
+    /// The numbers with a unit that state nothing that a head is read for: whether a clause holds them, or nothing does, is told elsewhere.
+    pub(crate) unread: Vec<Span>,
 }
 
 /// Reads the head from its paragraphs.
@@ -43,22 +35,33 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
     let mut read = HeaderRead {
         header: Header::default(),
         warnings: Vec::new(),
+        unread: Vec::new(),
     };
+    let mut times = Vec::new();
     let mut heat_ratings = Vec::new();
+    let mut of_classes = Vec::new();
     for pieces in paragraphs {
         let flow = Flow::of(source, pieces.iter().copied());
-        // A paragraph of running sentences says things of its items, not of the head.
-        if is_prose(flow.text()) {
+        // A paragraph of running sentences, or a line of a list, says things of its items, not of the head.
+        if is_prose(flow.text()) || flow.text().starts_with(LIST_SIGNS) {
             continue;
         }
+        of_classes.extend(classes::ratings(flow.text()));
         for range in stretches(flow.text()) {
             let sentence = Sentence::new(&flow, range);
             read_paragraph(&sentence, &mut read, &mut heat_ratings);
+            times.extend(untold_times(&sentence));
         }
     }
-    if read.header.ratings_hr.is_empty() {
-        read.header.ratings_hr = heat_ratings;
+    for other in [of_classes, heat_ratings] {
+        if read.header.ratings_hr.is_empty() {
+            read.header.ratings_hr = other;
+        }
     }
+    // "2 HR HEAD-OF-WALL JOINT" over "Rating - 2 Hr" says it again.
+    let of_rating = |hours: &Number| read.header.ratings_hr.contains(hours);
+    let untold = times.into_iter().filter(|(hours, _)| !of_rating(hours));
+    read.unread.extend(untold.map(|(_, span)| span));
     read.header.ratings_hr.sort_unstable();
     read.header.ratings_hr.dedup();
     let whole: String = paragraphs
@@ -114,7 +117,10 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: 
             (Dimension::LeakagePerLength | Dimension::LeakagePerArea, _) => {
                 leakage::leakage(sentence, index, amount, read);
             }
-            _ => {}
+            (Dimension::Time, _) | (_, Some(Topic::Leakage)) => {}
+            (Dimension::Temperature, _) if states_leakage(sentence) => {}
+            _ if amount.unit == Unit::Count => {}
+            _ => read.unread.push(sentence.source(amount.at)),
         }
     }
     // "1 hr (Configuration A), 2 hr (Configuration B)": neither holds for both.
@@ -124,6 +130,33 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: 
     if by_configuration && read.header.ratings_hr.len() > held.len().max(1) {
         differs(&mut read.header, HeaderTopic::Rating);
     }
+}
+
+/// Whether a paragraph states a leakage, for which a temperature is named.
+fn states_leakage(sentence: &Sentence<'_>) -> bool {
+    let mut dimensions = sentence
+        .amounts
+        .iter()
+        .map(|amount| amount.unit.dimension());
+    dimensions.any(|own| matches!(own, Dimension::LeakagePerLength | Dimension::LeakagePerArea))
+}
+
+/// The hours in a paragraph that nothing says what they are of.
+fn untold_times(sentence: &Sentence<'_>) -> Vec<(Number, Span)> {
+    // `FLAMROLL 3H`, `SYSTEM 4417-H`
+    let names = |amount: &Amount| {
+        let words = amount.at.of(sentence.text);
+        words.ends_with('H') && !words.contains(' ')
+    };
+    let untold = sentence.amounts.iter().filter(|amount| {
+        let of_time = amount.unit.dimension() == Dimension::Time;
+        of_time && !names(amount) && topic(sentence, amount).is_none()
+    });
+    let hours = |amount: &Amount| {
+        let hours = Quantity::new(amount.lo, amount.unit).to(Unit::Hour)?;
+        Some((hours.number, sentence.source(amount.at)))
+    };
+    untold.filter_map(hours).collect()
 }
 
 /// How many words may stand between an amount and the case it is stated for.
@@ -142,80 +175,6 @@ fn for_configuration(named: &[Mentioned], amount: &Amount) -> bool {
     let around = named.get(after.saturating_sub(1)..(after + 2).min(named.len()));
     let mut around = around.unwrap_or_default().iter();
     around.any(|mention| beside(amount, mention.first, mention.last))
-}
-
-/// What a rating may be of that isn't the joint.
-const FOREIGN: &[&str] = &[
-    "wall",
-    "barrier",
-    "floor",
-    "roof",
-    "deck",
-    "beam",
-    "column",
-    "partition",
-    "ceiling",
-    "thermal",
-    "hose",
-    "stream",
-    "temperature",
-    "acoustic",
-    "sound",
-    "impact",
-    "class",
-    "c",
-    "stc",
-    "noise",
-];
-
-/// The nearest words before an amount that name a topic.
-fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
-    (0..amount.first).rev().take(40).find_map(|at| {
-        let word = sentence.word(at);
-        let before = at
-            .checked_sub(1)
-            .map(|at| sentence.word(at))
-            .unwrap_or_default();
-        match word {
-            "rating" | "ratings" | "rtg" | "rtgs" | "f-rating" | "f-ratings" | "resistance"
-            | "fire-rating" => Some(match before {
-                "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
-                "l" => Topic::Leakage,
-                word if FOREIGN.contains(&word) => Topic::ForeignRating,
-                _ => Topic::Rating,
-            }),
-            "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => {
-                Some(Topic::OtherRating)
-            }
-            "rated" if opens_column(sentence, at) => Some(Topic::Rating),
-            "rated" => Some(Topic::ForeignRating),
-            "joint" if names_width(sentence, at, amount) => Some(Topic::Width),
-            "l-rating" | "l-ratings" | "leakage" => Some(Topic::Leakage),
-            "width" | "widths" | "opening" | "opng" => Some(Topic::Width),
-            "movement" | "movements" | "mvmt" | "cyclic" | "cycling" | "compression"
-            | "extension" | "shear" => Some(Topic::Movement),
-            _ => None,
-        }
-    })
-}
-
-/// Whether a word is the first of a paragraph, a line or a column: `Floor to Floor          Rated 2, 3 or 4 h`.
-fn opens_column(sentence: &Sentence<'_>, at: usize) -> bool {
-    const GAP: usize = 3;
-    let Some(before) = at.checked_sub(1) else {
-        return true;
-    };
-    let end = |at: usize| Some(sentence.source(sentence.token(at)?.span));
-    let parted = end(before)
-        .zip(end(at))
-        .is_some_and(|(before, own)| own.start().saturating_sub(before.end()) >= GAP);
-    parted && !sentence.is_any(before, &["and", "or", "walls", "wall"])
-}
-
-/// Whether "joint" stands right before the size of it: `Joint: 2 in. or less`, `JOINT 1/2" TO 6"`.
-fn names_width(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> bool {
-    let behind = at + 1 + usize::from(sentence.is_sign(at + 1, ':'));
-    behind == amount.first && opens_column(sentence, at)
 }
 
 fn rating(amount: &Amount, ratings: &mut Vec<Number>) {
@@ -338,6 +297,82 @@ mod tests {
         let rated = |text: &str| read(text).ratings_hr.len();
         assert_eq!(rated("Floor to Floor          Rated 1, 2 and 4 Hours"), 3);
         assert_eq!(rated("Between walls rated 2 hr"), 0);
+    }
+
+    #[test]
+    fn a_width_is_told_by_the_word_for_the_joint() {
+        for text in [
+            "Joint at rest: 2 in. max.",
+            "JOINT 2\" MAX.  CLASS II",
+            "Nominal joint: up to 2 in.",
+            "Ratings 1-hr and 2-hr. Max joint: 2 in.",
+            "Gap ........ 2 in. max",
+            "Rated 2 hr, 2 in. maximum joint width",
+            "UL 2079; joints to 2 in. wide",
+        ] {
+            let width = read(text).width;
+            let relation = width.as_ref().map(|width| width.relation);
+            let value = width.and_then(|width| width.hi).map(|hi| hi.to_string());
+            assert_eq!(
+                (relation, value.as_deref()),
+                (Some(Relation::AtMost), Some("2")),
+                "{text}"
+            );
+        }
+        for text in [
+            "Joint filler 2 in. deep",
+            "Joints: 2 in. deep",
+            "Base joint 2 in.",
+            "Joint: +/- 1/2 in.",
+        ] {
+            assert_eq!(read(text).width, None, "{text}");
+        }
+    }
+
+    #[test]
+    fn hours_alone_and_classes_are_ratings() {
+        let rated = |text: &str| {
+            let hours = read(text).ratings_hr;
+            let hours: Vec<String> = hours.into_iter().map(|hours| hours.to_string()).collect();
+            hours.join(" ")
+        };
+        for (text, expected) in [
+            ("1 HR & 2 HR; JOINT 1\" MAX", "1 2"),
+            ("ASTM E1966 / UL 2079.  2 hr.  Gap to 4 in.", "2"),
+            ("Fire endurance ........ 3 hours", "3"),
+            ("Tested: ASTM E2307, 2 hr F rating; 1 hr T rating", "2"),
+            ("F Rating - 2 Hr     T Rating - 1/2 Hr", "2"),
+            ("F RATING  2 HR         T RATING  1/2 HR", "2"),
+            ("F: 2 HR   WIDTH: 6 in. MAX", "2"),
+            ("Classification   EN 13501-2, EI 60 / EI 90", "1 3/2"),
+            // Times and ratings of something else.
+            ("Cure: 2 hr", ""),
+            ("Floor rating 2 hr", ""),
+            ("1-hour and 2-hour walls per UL 2079", ""),
+            ("48 hr", ""),
+        ] {
+            assert_eq!(rated(text), expected, "{text}");
+        }
+    }
+
+    #[test]
+    fn what_a_head_does_not_state_is_not_silent() {
+        let unread = |text: &str| {
+            let spans = header(text, &[vec![Span::new(0, text.len())]]).unread;
+            let words: Vec<&str> = spans.into_iter().map(|span| span.of(text)).collect();
+            words.join(" | ")
+        };
+        assert_eq!(unread("Movement   10 mm downwards"), "10 mm");
+        assert_eq!(unread("Wool depth: 100 mm"), "100 mm");
+        assert_eq!(
+            unread("1-hour and 2-hour walls per UL 2079"),
+            "1-hour | 2-hour"
+        );
+        assert_eq!(
+            unread("Rating 2 hr   Joint width 2 in.   L at 400 F 1.2 cfm/ft"),
+            ""
+        );
+        assert_eq!(unread("2 HR JOINT SYSTEM NO. 4417-H   Rating 2 hr"), "");
     }
 
     #[test]

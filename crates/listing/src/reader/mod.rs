@@ -87,6 +87,7 @@ pub fn read_text(name: &str, text: &str) -> Reading {
     let head = header(text, &stated);
     let mut reader = Reader::new(text, &outline, ordinary);
     reader.warnings.extend(head.warnings);
+    reader.unread_in_head = head.unread;
     reader.head(&stated, &demanded);
     let items: Vec<&OutlineItem> = outline.items.iter().collect();
     let found = side_by_side(&items, |index, item| reader.item(index, item));
@@ -130,6 +131,8 @@ struct Reader<'a> {
     ordinary: Arc<Ordinary>,
     /// The letters by which the head names configurations.
     configuration_letters: Arc<[String]>,
+    /// Numbers of the head that state nothing that a head is read for.
+    unread_in_head: Vec<Span>,
 }
 
 impl<'a> Reader<'a> {
@@ -162,6 +165,7 @@ impl<'a> Reader<'a> {
             first_said: Arc::new(FirstSaid::of(text)),
             ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
+            unread_in_head: Vec::new(),
         }
     }
 
@@ -510,7 +514,13 @@ impl<'a> Reader<'a> {
         }
         let items = items(&self.outline.items, &self.options);
         let places = self.places.finish();
-        let unread = unread_numbers(self.text, &clauses, &places, &warnings);
+        let unread = unread_numbers(
+            self.text,
+            &clauses,
+            &places,
+            &self.unread_in_head,
+            &warnings,
+        );
         warnings.extend(unread);
         warnings.sort_by_key(|warning| (warning.span, warning.kind));
         let covered = places.iter().map(|place| place.span.len()).sum();

@@ -20,9 +20,10 @@ pub(super) fn unread_numbers(
     text: &str,
     clauses: &[Clause],
     places: &[Place],
+    unread_in_head: &[Span],
     warnings: &[Warning],
 ) -> Vec<Warning> {
-    let held = held(text, clauses, places, warnings);
+    let held = held(text, clauses, places, unread_in_head, warnings);
     let seconds = seconds(clauses);
     let mut found: Vec<Span> = gaps(&held, text.len())
         .flat_map(|gap| numbers(text, gap))
@@ -283,7 +284,13 @@ fn stands_in_quotes(text: &str, place: usize) -> bool {
 }
 
 /// The stretches in which a number is accounted for, in order and without overlap.
-fn held(text: &str, clauses: &[Clause], places: &[Place], warnings: &[Warning]) -> Vec<Span> {
+fn held(
+    text: &str,
+    clauses: &[Clause],
+    places: &[Place],
+    unread_in_head: &[Span],
+    warnings: &[Warning],
+) -> Vec<Span> {
     let of_clauses = clauses.iter().flat_map(|clause| {
         let own = match &clause.requirement {
             Requirement::Bound(bound) => Some(bound.at),
@@ -300,7 +307,7 @@ fn held(text: &str, clauses: &[Clause], places: &[Place], warnings: &[Warning]) 
             PlaceKind::Heading => !limits(place.span.of(text)),
             _ => false,
         })
-        .map(|place| place.span);
+        .flat_map(|place| without(place.span, unread_in_head));
     let warned = warnings
         .iter()
         .filter(|warning| warning.kind == WarningKind::UnreadNumber)
@@ -315,6 +322,28 @@ fn held(text: &str, clauses: &[Clause], places: &[Place], warnings: &[Warning]) 
         }
     }
     merged
+}
+
+/// What is left of a stretch without others, which are in order.
+fn without(whole: Span, others: &[Span]) -> impl Iterator<Item = Span> {
+    let mut inside: Vec<Span> = others
+        .iter()
+        .copied()
+        .filter(|other| overlap(&whole, other))
+        .collect();
+    inside.sort_unstable();
+    let starts =
+        core::iter::once(whole.start()).chain(inside.clone().into_iter().map(|span| span.end()));
+    let ends = inside
+        .into_iter()
+        .map(|span| span.start())
+        .chain([whole.end()]);
+    let left: Vec<Span> = starts
+        .zip(ends)
+        .filter(|(start, end)| start < end)
+        .map(|(start, end)| Span::new(start, end))
+        .collect();
+    left.into_iter()
 }
 
 /// Whether a heading limits something: `PACKING (density 4 pcf min)`. What only names or cites holds no limit.

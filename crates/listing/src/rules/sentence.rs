@@ -52,6 +52,12 @@ impl<'a> Sentence<'a> {
         }
     }
 
+    /// Whether a token is the first on its line.
+    pub(crate) fn begins_line(&self, at: usize) -> bool {
+        let start = self.token(at).map(|token| self.in_flow(token.span.start()));
+        start.is_some_and(|start| start == 0 || self.flow.lines().binary_search(&start).is_ok())
+    }
+
     /// Where a byte of the sentence stands in the running text.
     pub(crate) const fn in_flow(&self, at: usize) -> usize {
         self.base + at

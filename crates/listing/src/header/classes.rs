@@ -1,0 +1,65 @@
+//! The ratings that classes in the head stand for: `EI 120` is two hours (EN 13501-2, 7.5.9), and so is `-/120/120` (AS 1530.4: structural adequacy, integrity and
+//! insulation, in minutes). Of two periods the shorter counts; a class of integrity alone, `E 120`, is none of the joint's ratings.
+
+use measure::Number;
+
+/// The hours that the classes of a text stand for, in the order written.
+pub(super) fn ratings(text: &str) -> Vec<Number> {
+    let mut found = Vec::new();
+    let words: Vec<&str> = text.split_whitespace().collect();
+    for (at, word) in words.iter().enumerate() {
+        let letters = word.trim_start_matches(['(', '"']);
+        if matches!(letters, "EI" | "REI")
+            && let Some(next) = words.get(at + 1)
+        {
+            found.extend(hours(digits(next)));
+        }
+        let joined = letters.strip_prefix("REI").or(letters.strip_prefix("EI"));
+        found.extend(joined.and_then(|rest| hours(digits(rest))));
+        found.extend(of_three(word));
+    }
+    found
+}
+
+/// `-/120/90`
+fn of_three(word: &str) -> Option<Number> {
+    let word = word.trim_matches(|c: char| matches!(c, ',' | ';' | '.' | '(' | ')' | ':'));
+    let rest = word.strip_prefix(['-', '–', '—', '−'])?.strip_prefix('/')?;
+    let (integrity, insulation) = rest.split_once('/')?;
+    let (integrity, insulation) = (hours(integrity)?, hours(insulation)?);
+    Some(integrity.min(insulation))
+}
+
+fn digits(word: &str) -> &str {
+    let end = word
+        .find(|c: char| !c.is_ascii_digit())
+        .unwrap_or(word.len());
+    word.get(..end).unwrap_or_default()
+}
+
+/// A period of the standards, in hours.
+fn hours(minutes: &str) -> Option<Number> {
+    const PERIODS: [i128; 10] = [15, 20, 30, 45, 60, 90, 120, 180, 240, 360];
+    let minutes: i128 = minutes.parse().ok()?;
+    PERIODS
+        .contains(&minutes)
+        .then(|| Number::new(minutes, 60))?
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn classes_are_hours() {
+        let shown = |text: &str| {
+            let hours = ratings(text).into_iter().map(|hours| hours.to_string());
+            hours.collect::<Vec<_>>().join(" ")
+        };
+        assert_eq!(shown("Classes EI 60, EI 90 and REI 120-V"), "1 3/2 2");
+        assert_eq!(shown("EI120 - H - X - F - W 10 to 50"), "2");
+        assert_eq!(shown("FRL -/120/60, –/240/240"), "1 4");
+        // Integrity alone, a product and a page are none.
+        assert_eq!(shown("E 240; EI-seal 120; page EI 7"), "");
+    }
+}

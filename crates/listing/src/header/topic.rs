@@ -1,0 +1,291 @@
+//! What a number of the head states: told by the nearest words before it that name a topic, or by those right behind it.
+
+use measure::{Dimension, Number, Quantity, Unit};
+
+use crate::phrase::Amount;
+use crate::rules::Sentence;
+
+/// What the words beside a number name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Topic {
+    Rating,
+    /// A rating of the joint by heat: T, FT, FH, W.
+    OtherRating,
+    /// A rating that isn't the joint's: the wall's, the barrier's, a thermal barrier's.
+    ForeignRating,
+    Width,
+    Movement,
+    Leakage,
+}
+
+/// What a rating may be of that isn't the joint.
+const FOREIGN: &[&str] = &[
+    "wall",
+    "walls",
+    "barrier",
+    "floor",
+    "roof",
+    "deck",
+    "beam",
+    "column",
+    "partition",
+    "ceiling",
+    "thermal",
+    "hose",
+    "stream",
+    "temperature",
+    "acoustic",
+    "sound",
+    "impact",
+    "class",
+    "c",
+    "stc",
+    "noise",
+];
+
+/// How many words before a number may name its topic.
+const REACH: usize = 40;
+
+/// What an amount states.
+pub(super) fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
+    if let Some(topic) = behind(sentence, amount) {
+        return Some(topic);
+    }
+    let mut before = (0..amount.first).rev().take(REACH);
+    let named = before.find_map(|at| named(sentence, at, amount));
+    named.or_else(|| stands_alone(sentence, amount).then_some(Topic::Rating))
+}
+
+/// Whether a statement, a line or a column is nothing but hours that a joint may be rated for: `1 HR & 2 HR; JOINT 1" MAX`.
+fn stands_alone(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const LONGEST_HOURS: i32 = 4;
+    const SHORTEST_MINUTES: i32 = 15;
+    let hours = Quantity::new(amount.lo, amount.unit).to(Unit::Hour);
+    let plausible = hours.is_some_and(|hours| {
+        let shortest = Number::new(i128::from(SHORTEST_MINUTES), 60);
+        hours.number <= Number::from(LONGEST_HOURS)
+            && shortest.is_some_and(|shortest| hours.number >= shortest)
+    });
+    let joins = |at: usize| {
+        sentence.is_any(at, &["and", "or"])
+            || [',', '&', '/']
+                .iter()
+                .any(|sign| sentence.is_sign(at, *sign))
+    };
+    // The first and the last of the hours that stand side by side.
+    let (mut first, mut last) = (amount.first, amount.last);
+    for other in sentence
+        .amounts
+        .iter()
+        .rev()
+        .filter(|other| other.last <= amount.first)
+    {
+        if other.unit.dimension() == Dimension::Time && (other.last..first).all(joins) {
+            first = other.first;
+        }
+    }
+    for other in sentence
+        .amounts
+        .iter()
+        .filter(|other| other.first >= amount.last)
+    {
+        if other.unit.dimension() == Dimension::Time && (last..other.first).all(joins) {
+            last = other.last;
+        }
+    }
+    let labelled = first > 0 && sentence.is_sign(first - 1, ':');
+    let closed = sentence.token(last).is_none()
+        || gap(sentence, last - 1) >= COLUMN
+        || sentence.begins_line(last)
+        || ['.', ';', '|', ',', '·']
+            .iter()
+            .any(|sign| sentence.is_sign(last, *sign));
+    plausible && opens(sentence, first) && !labelled && closed
+}
+
+/// The topic that a word before an amount names.
+fn named(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> Option<Topic> {
+    let word = sentence.word(at);
+    let before = at
+        .checked_sub(1)
+        .map(|at| sentence.word(at))
+        .unwrap_or_default();
+    let of_time = amount.unit.dimension() == Dimension::Time;
+    match word {
+        "rating" | "ratings" | "rtg" | "rtgs" | "f-rating" | "f-ratings" | "resistance"
+        | "fire-rating" => Some(match before {
+            "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
+            "l" => Topic::Leakage,
+            word if FOREIGN.contains(&word) => Topic::ForeignRating,
+            _ => Topic::Rating,
+        }),
+        "endurance" | "frr" | "f.r.r" | "duration" if of_time => Some(Topic::Rating),
+        "period" | "periods" if of_time && (before == "fire" || opens(sentence, at)) => {
+            Some(Topic::Rating)
+        }
+        "f" if of_time && is_label(sentence, at) => Some(Topic::Rating),
+        "t" | "ft" | "fth" | "fh" | "w" if of_time && is_label(sentence, at) => {
+            Some(Topic::OtherRating)
+        }
+        "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => {
+            Some(Topic::OtherRating)
+        }
+        "rated" if opens(sentence, at) => Some(Topic::Rating),
+        "rated" => Some(Topic::ForeignRating),
+        _ if names_width(sentence, at, amount) => Some(Topic::Width),
+        "l-rating" | "l-ratings" | "leakage" => Some(Topic::Leakage),
+        "width" | "widths" | "opening" | "opng" => Some(Topic::Width),
+        "movement" | "movements" | "mvmt" | "mvt" | "cyclic" | "cycling" | "cycled" | "moves"
+        | "compression" | "extension" | "shear" => Some(Topic::Movement),
+        _ => None,
+    }
+}
+
+/// The topic that the words right behind an amount name: `2 h rating`, `1-1/2 in. maximum joint width`, `50 % compression or extension`.
+fn behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
+    const NEAR: usize = 3;
+    const LIMITS: &[&str] = &["max", "maximum", "nom", "nominal", "min", "minimum"];
+    let from = sentence.skip_parentheses(amount.last);
+    match amount.unit.dimension() {
+        Dimension::Fraction => {
+            let ends = |at: &usize| sentence.is_stop(*at) || sentence.amount_at(*at).is_some();
+            let mut near = (from..from + NEAR).take_while(|at| !ends(at));
+            let directed = near.any(|at| {
+                let word = sentence.word(at);
+                ["comp", "ext", "shear", "lateral"]
+                    .iter()
+                    .any(|start| word.starts_with(start))
+            });
+            directed.then_some(Topic::Movement)
+        }
+        Dimension::Length => {
+            let first = (from..from + 2).find(|at| !sentence.is_any(*at, LIMITS))?;
+            let limited = first > from && sentence.is_any(first, &["joint"]);
+            let ends = sentence.is_word(first + 1, "width")
+                || sentence
+                    .token(first + 1)
+                    .is_none_or(|next| next.word().is_none());
+            (limited && ends).then_some(Topic::Width)
+        }
+        Dimension::Time => {
+            // `F Rating - 2 Hr   T Rating - 1/2 Hr`: each stands behind its own name.
+            let labelled = amount.first.checked_sub(1).is_some_and(|before| {
+                [':', '-', '–', '—', '=']
+                    .iter()
+                    .any(|sign| sentence.is_sign(before, *sign))
+                    || sentence.is_any(before, &["rating", "ratings", "and", "or", "to"])
+            });
+            let label = from + usize::from(sentence.is_any(from, &["fire", "f", "t"]));
+            let rating = sentence.is_any(label, &["rating", "ratings"])
+                && !labelled
+                && gap(sentence, from.saturating_sub(1)) < COLUMN;
+            let of_heat = sentence.is_word(from, "t");
+            rating.then_some(if of_heat {
+                Topic::OtherRating
+            } else {
+                Topic::Rating
+            })
+        }
+        _ => None,
+    }
+}
+
+/// How many blanks part two columns at least.
+const COLUMN: usize = 3;
+
+/// How many bytes of the source stand between a token and the next.
+fn gap(sentence: &Sentence<'_>, at: usize) -> usize {
+    let place = |at: usize| Some(sentence.source(sentence.token(at)?.span));
+    let ends = place(at).zip(place(at + 1));
+    ends.map_or(0, |(own, next)| next.start().saturating_sub(own.end()))
+}
+
+/// Whether a word is the first of a paragraph, a statement or a column: `Floor to Floor          Rated 2, 3 or 4 h`.
+fn opens(sentence: &Sentence<'_>, at: usize) -> bool {
+    let Some(before) = at.checked_sub(1) else {
+        return true;
+    };
+    let parted = gap(sentence, before) >= COLUMN || sentence.begins_line(at);
+    let stopped = ['.', ';', '|', ':', '·']
+        .iter()
+        .any(|sign| sentence.is_sign(before, *sign));
+    stopped || parted && !sentence.is_any(before, &["and", "or", "walls", "wall"])
+}
+
+/// Whether a letter labels what follows: `F: 2 & 3 HR`, `F   2 h`, `F, FT, FH, FTH    2 h`.
+fn is_label(sentence: &Sentence<'_>, at: usize) -> bool {
+    let listed = |at: usize| sentence.is_any(at, &["f", "t", "ft", "fh", "fth", "w"]);
+    let mut first = at;
+    while first >= 2 && sentence.is_sign(first - 1, ',') && listed(first - 2) {
+        first -= 2;
+    }
+    let capital = sentence
+        .token(at)
+        .is_some_and(|token| token.span.of(sentence.text).starts_with(char::is_uppercase));
+    let apart = gap(sentence, at) + 1 >= COLUMN || sentence.is_sign(at + 1, ':');
+    capital && opens(sentence, first) && apart
+}
+
+/// Whether a word for a joint stands before the size of it, with nothing but words of a size between: `Joint: 2 in. or less`, `JOINT 1/2" TO 6"`, `Largest gap, 100
+/// mm`.
+fn names_width(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> bool {
+    const JOINTS: &[&str] = &["joint", "joints", "jt", "gap", "gaps"];
+    const SIZES: &[&str] = &[
+        "nominal",
+        "nom",
+        "max",
+        "maximum",
+        "min",
+        "minimum",
+        "largest",
+        "widest",
+        "to",
+        "up",
+        "from",
+        "of",
+        "at",
+        "rest",
+        "not",
+        "no",
+        "over",
+        "wider",
+        "than",
+        "exceeding",
+        "more",
+        "less",
+        "between",
+        "installed",
+        "wide",
+        "and",
+        "or",
+        "width",
+    ];
+    const LIMITS: &[&str] = &[
+        "nominal", "nom", "max", "maximum", "min", "minimum", "largest", "widest", "head",
+    ];
+    let deviates = amount.at.of(sentence.text).starts_with(['±', '+', '-']);
+    let of_length = amount.unit.dimension() == Dimension::Length && !deviates;
+    if !of_length || !sentence.is_any(at, JOINTS) {
+        return false;
+    }
+    let limited = at
+        .checked_sub(1)
+        .filter(|before| sentence.is_any(*before, LIMITS));
+    let opening =
+        limited.is_some() || opens(sentence, at) || at > 0 && sentence.is_sign(at - 1, ',');
+    let behind = sentence.skip_parentheses(amount.last);
+    let other = sentence.is_any(
+        behind,
+        &["deep", "thick", "long", "high", "depth", "thickness"],
+    );
+    let sized = (at + 1..amount.first).all(|between| {
+        sentence.is_any(between, SIZES)
+            || [':', '-', '–', '—', '=', ',', '.', '|']
+                .iter()
+                .any(|sign| sentence.is_sign(between, *sign))
+            || sentence
+                .token(between)
+                .is_some_and(|token| token.word().is_none())
+    });
+    opening && sized && !other
+}
