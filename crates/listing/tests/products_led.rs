@@ -373,3 +373,18 @@ fn a_heading_inside_an_item_that_is_another_s_place_or_for_some_joints_leaves_it
         assert!(!named(&text).concat().contains("Tenniseal"), "{text}");
     }
 }
+
+#[test]
+fn a_label_that_refuses_its_products_asks_for_none() {
+    for label in [
+        "Excluded products",
+        "Withdrawn products",
+        "Prohibited materials",
+        "Rejected sealant",
+        "Unacceptable makers",
+    ] {
+        let text = sealant(&format!("\n\n   {label}: QESTAM SEALS LTD - Qestop 9"));
+        check(&text, &[]);
+        assert!(has_words(&read_text("sample", &text), "Qestop 9"), "{text}");
+    }
+}

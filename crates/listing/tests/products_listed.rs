@@ -276,3 +276,39 @@ fn what_stands_beside_the_part_is_not_the_part() {
         "{found:?}"
     );
 }
+
+#[test]
+fn a_row_may_say_what_part_its_item_is() {
+    let rows = [
+        // The first row of the list stands beside its title.
+        "PRODUCTS    Item 2    Tamshaw Wools Ltd      Tamsbatt 6\n            Item 3    Bolvarry Sealants      Bolvaflex BW\n",
+        "PRODUCTS\n\n   Wool (2.)      Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant (3)    Bolvarry Sealants      Bolvaflex BW\n",
+        "PRODUCTS\n\n   8.1   Wool       Tamshaw Wools Ltd      Tamsbatt 6\n   8.2   Sealant    Bolvarry Sealants      Bolvaflex BW\n",
+        // A note isn't an item.
+        "PRODUCTS\n\n   Wool (Note 12)       Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant (Note 14)    Bolvarry Sealants      Bolvaflex BW\n",
+    ];
+    for rows in rows {
+        check(
+            &joint(rows),
+            &[
+                "packing.product = Tamshaw Wools Ltd: Tamsbatt 6",
+                "sealant.product = Bolvarry Sealants: Bolvaflex BW",
+            ],
+        );
+    }
+}
+
+#[test]
+fn a_row_that_limits_its_name_stays_words() {
+    for rows in [
+        "PRODUCTS    Item 2    Tamshaw Wools Ltd      Tamsbatt 6 only\n",
+        "PRODUCTS\n\n   8.1   Wool       Tamshaw Wools Ltd      Tamsbatt 6 or equal\n",
+    ] {
+        let text = joint(rows);
+        check(&text, &[]);
+        assert!(
+            has_words(&read_text("sample", &text), "Tamsbatt 6"),
+            "{text}"
+        );
+    }
+}

@@ -144,17 +144,33 @@ fn row(lines: &[Line<'_>], at: usize, reader: Reader<'_>) -> Option<KeyedRow> {
 fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
     let line = line.trim().trim_start_matches(['*', '†', '•']).trim_start();
     let cells = cells(line);
-    let (first, rest) = cells.split_first()?;
-    let is_part = || !rest.is_empty() && !components_in(first).is_empty() && reader.is_label(first);
+    let (first, rest) = without_title(&cells)?;
+    let is_part = || !rest.is_empty() && is_part(first, reader);
     let splits = splits(line);
     let begins = item_keys(first).is_some()
         || splits.iter().any(|(key, _)| item_keys(key).is_some())
+        || part_with_number(first).is_some()
         || is_part();
     // A row that limits what it names is left to be read as words.
     if !begins || restricts(line) {
         return None;
     }
     if let Some(keys) = item_keys(first)
+        && let Some(listed) = of_rest(rest, reader)
+    {
+        return Some((Key::Items(keys), listed));
+    }
+    // `2.1   Backing   Maker   Product`
+    if item_keys(first).is_some()
+        && let [label, one, other] = rest
+        && self::is_part(label, reader)
+        && let Some(listed) = either(one, other, reader)
+    {
+        return Some((Key::Part(part_of_label(label).to_owned()), vec![listed]));
+    }
+    // `Batts (3.)   Maker   Product`
+    if let Some((label, keys)) = part_with_number(first)
+        && self::is_part(label, reader)
         && let Some(listed) = of_rest(rest, reader)
     {
         return Some((Key::Items(keys), listed));
@@ -172,6 +188,31 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
         let listed = of_rest(&self::cells(behind), reader).or_else(|| reader.all(behind))?;
         Some((Key::Items(keys), listed))
     })
+}
+
+/// The cells of a row, without one that only calls all rows products: `PRODUCTS   Item 4   Maker   Product`.
+fn without_title<'c, 'l>(cells: &'c [&'l str]) -> Option<(&'c &'l str, &'c [&'l str])> {
+    const TITLES: [&str; 4] = ["products", "product", "materials", "makers"];
+    let (first, rest) = cells.split_first()?;
+    let title = first.trim().trim_end_matches(':').trim_end().to_lowercase();
+    let keyed = rest.len() > 1 && rest.first().is_some_and(|key| item_keys(key).is_some());
+    if keyed && TITLES.contains(&title.as_str()) {
+        rest.split_first()
+    } else {
+        Some((first, rest))
+    }
+}
+
+/// A label with the numbers of its items in brackets: `Batts (3.)`. A note that it cites is another thing.
+fn part_with_number(cell: &str) -> Option<(&str, Vec<String>)> {
+    let (label, number) = cell.trim_end().split_once(" (")?;
+    let keys = number.strip_suffix(')').and_then(item_keys)?;
+    (!number.to_lowercase().starts_with("note")).then_some((label, keys))
+}
+
+/// Whether a cell names a part.
+fn is_part(cell: &str, reader: Reader<'_>) -> bool {
+    !components_in(cell).is_empty() && reader.is_label(cell)
 }
 
 /// A label without the notes that it cites and the colon behind it: `WOOL (NOTES 9, 10)`.

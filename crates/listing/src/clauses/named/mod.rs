@@ -156,6 +156,26 @@ fn without_all(words: &str) -> String {
 /// Whether words say more of a list than its names: what is left out, what else may stand for it. A list taken without them would
 /// name a product that isn't listed.
 fn restricts(words: &str) -> bool {
+    // `Excluded products: ...`
+    const REFUSING: &[&str] = &[
+        "excluded",
+        "withdrawn",
+        "rejected",
+        "refused",
+        "prohibited",
+        "forbidden",
+        "banned",
+        "delisted",
+        "superseded",
+        "obsolete",
+        "unacceptable",
+        "unsuitable",
+        "unapproved",
+        "unlisted",
+        "disallowed",
+        "failed",
+        "never",
+    ];
     const RESTRICTIONS: &[&str] = &[
         "except",
         "excepting",
@@ -215,6 +235,7 @@ fn restricts(words: &str) -> bool {
         }
         if RESTRICTIONS
             .iter()
+            .chain(REFUSING)
             .any(|own| own.eq_ignore_ascii_case(word))
         {
             return true;
