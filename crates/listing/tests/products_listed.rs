@@ -285,7 +285,7 @@ fn a_row_may_say_what_part_its_item_is() {
         "PRODUCTS\n\n   Wool (2.)      Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant (3)    Bolvarry Sealants      Bolvaflex BW\n",
         "PRODUCTS\n\n   8.1   Wool       Tamshaw Wools Ltd      Tamsbatt 6\n   8.2   Sealant    Bolvarry Sealants      Bolvaflex BW\n",
         // A note isn't an item.
-        "PRODUCTS\n\n   Wool (Note 12)       Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant (Note 14)    Bolvarry Sealants      Bolvaflex BW\n",
+        "PRODUCTS\n\n   Wool (Note 3)        Tamshaw Wools Ltd      Tamsbatt 6\n   Sealant (Note 14)    Bolvarry Sealants      Bolvaflex BW\n",
     ];
     for rows in rows {
         check(
