@@ -129,10 +129,49 @@ pub(super) fn bounds(
             bound: bound(sentence, amount, &finding, rule),
             rule,
             from: finding.from,
-            doubtful: finding.doubtful,
+            doubtful: finding.doubtful
+                || rule == "bare value" && shares_a_limit(sentence, index, &findings),
         });
     }
     (readings, unread)
+}
+
+/// Whether a limit that another measure of the same thing took may be meant of a bare number, too: "strips 1/2 in. deep *and 2 in. wide minimum*", "*min 3 in.
+/// deep*, 4 in. wide strips".
+fn shares_a_limit(
+    sentence: &Sentence<'_>,
+    index: usize,
+    findings: &[Option<(Finding, &'static str)>],
+) -> bool {
+    const MEASURES: &[&str] = &["deep", "wide", "thick", "long", "high", "tall"];
+    let rule = |index: usize| findings.get(index).copied().flatten().map(|(_, rule)| rule);
+    let measure = |amount: &Amount| sentence.skip_parentheses(amount.last);
+    let Some(own) = sentence
+        .amount(index)
+        .filter(|own| sentence.is_any(measure(own), MEASURES))
+    else {
+        return false;
+    };
+    let alike = |other: &Amount| {
+        other.unit == own.unit
+            && sentence.is_any(measure(other), MEASURES)
+            && sentence.word(measure(other)) != sentence.word(measure(own))
+    };
+    let joined = |from: &Amount, to: &Amount| {
+        let joint = measure(from) + 1;
+        to.first == joint + 1
+            && (sentence.is_any(joint, &["and", "by", "x"]) || sentence.is_sign(joint, ','))
+    };
+    let behind = sentence.amount(index + 1).is_some_and(|next| {
+        rule(index + 1) == Some("word after") && alike(next) && joined(own, next)
+    });
+    let before = index
+        .checked_sub(1)
+        .and_then(|before| sentence.amount(before))
+        .is_some_and(|before| {
+            rule(index - 1) == Some("word before") && alike(before) && joined(before, own)
+        });
+    behind || before
 }
 
 /// `1 Minimum.`: a number and a limit with nothing that they count, as a note begins.

@@ -158,6 +158,7 @@ fn headed(heading: &str, around: &Subject) -> Subject {
     Subject {
         titles,
         title: around.title.clone(),
+        parts: around.parts.clone(),
         before: None,
     }
 }

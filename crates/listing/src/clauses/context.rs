@@ -53,7 +53,10 @@ impl Context<'_, '_> {
                 || reading.rule == "parallel place" && !self.measures_its_own(reading)
                 || reading.rule == "parallel case" && self.has_its_own_case(reading)
                 || self.repeats_the_count(earlier, reading);
-            let other = || is_of_what_is_behind(self.sentence, index, held, subject);
+            let other = || {
+                is_of_what_is_behind(self.sentence, index, held, subject)
+                    || self.measures_another(index, held)
+            };
             if alike && (said_alike || self.only_conditions_between(earlier, reading)) && !other() {
                 return held.clone();
             }
@@ -121,6 +124,26 @@ impl Context<'_, '_> {
             && later.bound.unit.dimension() == Dimension::Length
             && limits
             && closes
+    }
+
+    /// Whether the adjective behind a number says that it measures something else than the number before: "depth 4 in. for 2 hr, max 2 in. *wide*".
+    fn measures_another(&self, index: usize, held: &Name) -> bool {
+        const MEASURES: &[(&str, &str)] = &[
+            ("wide", "width"),
+            ("deep", "depth"),
+            ("thick", "thickness"),
+            ("long", "length"),
+            ("high", "height"),
+        ];
+        let amount = self.sentence.amount(index);
+        let behind = amount.map_or(0, |amount| self.sentence.skip_parentheses(amount.last));
+        let own = MEASURES
+            .iter()
+            .find(|(adjective, _)| self.sentence.is_word(behind, adjective));
+        let named = held.property.map(|property| property.attribute.as_str());
+        own.zip(named).is_some_and(|((_, own), named)| {
+            MEASURES.iter().any(|(_, measure)| *measure == named) && *own != named
+        })
     }
 
     /// Whether a condition stands right behind a number: "1/4 in. where backed by board".

@@ -11,6 +11,7 @@
 use std::collections::BTreeMap;
 
 use super::Around;
+use super::elliptic::Before;
 use super::sorts::Sorts;
 use crate::conditions::{Found, brings, goes_on_about, is_offer, only_measures};
 use crate::model::{Condition, Expr, Relation, Test};
@@ -66,6 +67,8 @@ pub(super) struct Introduced {
     /// Whether a sentence was taken in.
     begun: bool,
     sorts: Sorts,
+    /// What the sentence before asked for.
+    pub(super) before: Before,
     /// The condition under which the item was brought in, and the words for what was.
     brought: Option<Condition>,
     thing: String,

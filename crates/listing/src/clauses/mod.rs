@@ -10,6 +10,7 @@ mod context;
 mod counter_case;
 mod denied_list;
 mod draft;
+mod elliptic;
 mod entries;
 mod governing;
 mod introduced;

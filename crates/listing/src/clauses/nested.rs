@@ -66,6 +66,7 @@ impl Lead {
         Subject {
             titles: self.titles.iter().copied().chain(others).collect(),
             title: self.words.clone(),
+            parts: around.parts.clone(),
             before: None,
         }
     }

@@ -105,7 +105,9 @@ fn read_own(
         permitted: &permitted,
         attached: &attached,
     };
-    let named = names(&context, readings, subject, &mentions);
+    let mut named = names(&context, readings, subject, &mentions);
+    introduced.before.complete(&sentence, &mut named);
+    introduced.before.take(&named);
     let (against, named): (Vec<_>, Vec<_>) = named
         .into_iter()
         .partition(|(reading, name)| is_against_nature(&sentence, reading, name));

@@ -6,7 +6,7 @@
 //!   several such endings, each takes the amounts back to the one before.
 //! - With "respectively": the first part to the first amount of a list, the second to the second.
 
-use super::bracket::{Bracketed, in_its_bracket};
+use super::bracket::{Bracketed, behind_its_bracket, in_its_bracket};
 use super::contrast::is_contrast;
 use super::ending::{before_ending, but_what_is_shared, within_its_exception};
 use super::exception::{
@@ -57,7 +57,10 @@ pub(crate) fn attach(
             .or_else(|| built_of::governed(sentence, condition))
             .or_else(|| whichever::governed(sentence, condition));
         let bracketed = in_its_bracket(sentence, found, number, &bounds);
-        let governed = if let Some(Bracketed::Own(own)) = bracketed {
+        let led = behind_its_bracket(sentence, found, number, &bounds);
+        let governed = if let Some(own) = led {
+            own
+        } else if let Some(Bracketed::Own(own)) = bracketed {
             own
         } else if let Some(Bracketed::Before) = bracketed {
             before_ending(sentence, found, number, &bounds, false)

@@ -67,6 +67,36 @@ pub(super) fn in_its_bracket(
     })
 }
 
+/// The numbers behind a condition in brackets of its own, to the next such condition, where the sentence begins with one: "*(1 hr)* min depth 3 in. *(2 hr)* min depth 4
+/// in."
+pub(super) fn behind_its_bracket(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    number: usize,
+    bounds: &[usize],
+) -> Option<Vec<usize>> {
+    // A condition may begin with the bracket itself.
+    let alone = |condition: &Found| {
+        let open = condition.first + usize::from(sentence.is_sign(condition.first, '('));
+        let (open, close) = (open.checked_sub(1)?, condition.last);
+        let closed = sentence
+            .closing(open)
+            .is_some_and(|own| own == close || own + 1 == close);
+        closed.then_some(open)
+    };
+    let brackets: Vec<usize> = found.iter().filter_map(alone).collect();
+    let own = alone(found.get(number)?)?;
+    let leads = brackets.iter().min() == Some(&0) && brackets.len() > 1;
+    let end = brackets.iter().copied().filter(|open| *open > own).min();
+    let end = end.unwrap_or(sentence.tokens.len());
+    let within = |index: &usize| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| own < amount.first && amount.last <= end)
+    };
+    leads.then(|| bounds.iter().copied().filter(within).collect())
+}
+
 /// The tokens between the brackets in which a condition stands, or between the semicolons there.
 pub(super) fn around(sentence: &Sentence<'_>, condition: &Found) -> Option<Range<usize>> {
     let (open, close) = brackets(sentence, condition)?;

@@ -197,7 +197,9 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
         let (finding, _) = bounded_by_its_words(sentence, index)?;
         // "Depth min (1 hr: 4 in.)": what stands before a bracket is said of another number than the rating in it.
         let bracketed = (finding.from..amount.first).any(|at| sentence.is_sign(at, '('));
-        Some(if bracketed && property == "joint.rating" {
+        // "1/4 in. for 1 hr and 1/2 in. for 2 hr minimum": what closes a list of cases is said of its numbers.
+        let closes = finding.from >= amount.first && is_last_of_cases(sentence, index);
+        Some(if (bracketed || closes) && property == "joint.rating" {
             Relation::Exactly
         } else {
             finding.relation
@@ -220,6 +222,16 @@ fn test(sentence: &Sentence<'_>, index: usize, property: &str) -> Option<Expr> {
         hi,
         lo_excluded: false,
     }))
+}
+
+/// Whether hours stand behind others, and each behind a number of its own: "1/4 in. for *1 hr* and 1/2 in. for *2 hr*".
+fn is_last_of_cases(sentence: &Sentence<'_>, index: usize) -> bool {
+    let timed = |index: usize| {
+        sentence
+            .amount(index)
+            .is_some_and(|amount| amount.unit.dimension() == measure::Dimension::Time)
+    };
+    index >= 3 && timed(index - 2) && !timed(index - 1) && !timed(index - 3)
 }
 
 /// Whether the words before an amount compare with it: "over", "colder than".

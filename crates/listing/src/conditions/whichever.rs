@@ -5,7 +5,7 @@
 
 use super::Found;
 use crate::model::{Expr, Relation};
-use crate::rules::{Sentence, bounded_by_its_words};
+use crate::rules::{Sentence, bounded};
 
 const GREATER: &[&str] = &[
     "greater", "greatest", "larger", "largest", "more", "longer", "longest", "deeper", "thicker",
@@ -68,7 +68,7 @@ fn of_two(sentence: &Sentence<'_>, at: usize) -> Vec<usize> {
     let before = indices().rfind(|index| within(index, start, or));
     let behind = indices().find(|index| within(index, or, at));
     let hold_both = |index: &usize| {
-        let relation = bounded_by_its_words(sentence, *index).map(|(finding, _)| finding.relation);
+        let relation = bounded(sentence, *index).map(|(finding, _)| finding.relation);
         match relation {
             Some(Relation::AtLeast) => greater,
             Some(Relation::AtMost) => !greater,

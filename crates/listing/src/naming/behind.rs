@@ -114,17 +114,43 @@ pub(super) fn is_before_another(
 ) -> bool {
     const ADJECTIVES: &[&str] = &["thick", "thk", "deep", "wide", "high", "tall", "long"];
     let adjective = sentence.skip_parentheses(amount.last);
+    let provided = is_provided(sentence, amount);
     let another = |mention: &Mention| {
         mention.first == adjective + 1
             && mention.component.name != taken.component
             && !is_said_of(taken, mention)
-            && !SHAPES.contains(&mention.words.as_str())
+            && (provided || !SHAPES.contains(&mention.words.as_str()))
             && mention
                 .inner()
                 .iter()
                 .all(|inner| inner.name != taken.component)
     };
     sentence.is_any(adjective, ADJECTIVES) && mentions.iter().any(another)
+}
+
+/// `lined with a 2 in. wide strip`: whether a number is of what something else is provided with.
+fn is_provided(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const PROVIDED: &[&str] = &[
+        "lined",
+        "faced",
+        "covered",
+        "capped",
+        "topped",
+        "edged",
+        "backed",
+        "wrapped",
+        "fitted",
+        "provided",
+        "protected",
+        "sealed",
+        "closed",
+    ];
+    let with = (0..amount.first)
+        .rev()
+        .find(|at| !is_bounding(sentence, *at));
+    with.is_some_and(|at| {
+        at > 0 && sentence.is_word(at, "with") && sentence.is_any(at - 1, PROVIDED)
+    })
 }
 
 /// Whether a property is one that is said of what a mention names, as the length of its screws is of a board.

@@ -4,7 +4,7 @@ use std::sync::LazyLock;
 
 use aho_corasick::{AhoCorasick, MatchKind};
 use rustc_hash::FxHashMap;
-use vocabulary::{Component, vocabulary};
+use vocabulary::{Component, Property, vocabulary};
 
 use super::Subject;
 use crate::rules::Sentence;
@@ -22,8 +22,12 @@ pub(crate) struct Mention {
 }
 
 impl Mention {
-    /// The components that single words of the phrase name: concrete, of a concrete floor.
+    /// The components that single words of the phrase name: concrete, of a concrete floor. A phrase that may name several things as a whole names none by its
+    /// words: "fill material" is no packing, as "fill" alone may be.
     pub(crate) fn inner(&self) -> &'static [&'static Component] {
+        if self.weak {
+            return &[];
+        }
         INNER.get(self.words.as_str()).map_or(&[], Vec::as_slice)
     }
 
@@ -55,6 +59,11 @@ impl Mention {
     /// Whether its words may name another component too: "legs".
     pub(crate) const fn is_weak(&self) -> bool {
         self.weak
+    }
+
+    /// Whether it is the fill that a property of the packing is not of: "fill material" in an item about what is packed behind it.
+    pub(super) fn is_fill_of(&self, property: &Property) -> bool {
+        property.component == "packing" && self.words.starts_with("fill material")
     }
 
     /// What a mention loses for words that may name another component too.

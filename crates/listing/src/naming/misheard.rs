@@ -138,6 +138,17 @@ pub(super) fn is_misheard(
         || is_between_others(sentence, amount, property, subject, mentions)
         || is_layer_of_another(property, subject, mentions)
         || property.name == "joint.width" && is_of_gaps_to_close(sentence, amount, subject)
+        || is_of_a_hollow(sentence, amount, property)
+}
+
+/// `to leave a 1/2 in. deep recess for sealant`: the size of what is left free, and of nothing that stands there.
+fn is_of_a_hollow(sentence: &Sentence<'_>, amount: &Amount, property: &Property) -> bool {
+    const HOLLOWS: &[&str] = &["recess", "rabbet", "rebate", "groove", "pocket", "reveal"];
+    let behind = sentence.skip_parentheses(amount.last);
+    let adjective = sentence.is_any(behind, &["deep", "wide", "high", "thick"]);
+    adjective
+        && sentence.is_any(behind + 1, HOLLOWS)
+        && !property.attribute.contains(sentence.word(behind + 1))
 }
 
 /// `max 1 in. wide gaps filled with sealant`: gaps that something is closed with, and not the joint, in an item that is about something else.

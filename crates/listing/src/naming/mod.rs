@@ -7,7 +7,9 @@
 
 mod apart;
 mod behind;
+mod beside;
 mod between;
+mod cited;
 mod covering;
 mod cues;
 mod heard;
@@ -89,6 +91,8 @@ pub(crate) fn named_part(title: &str) -> &str {
 
 /// The least score with which a property is taken.
 const ENOUGH: i32 = 11;
+/// The weight of the part that an item's number stands for.
+const OF_ITEM: i32 = 9;
 /// How far ahead of the next the best must be to be without doubt.
 const CLEAR: i32 = 2;
 
@@ -103,6 +107,9 @@ pub(crate) fn name(
         return local(String::new(), subject, None);
     };
     let dimension = amount.unit.dimension();
+    if let Some(item) = cited::cited(sentence, amount) {
+        return name_of_item(sentence, amount, item, subject);
+    }
     // A tolerance alone is no value of what it is a tolerance of; an angle is its own deviation.
     let tolerance = amount.shape == Shape::Deviation && dimension != Dimension::Angle;
     if tolerance || apart::stands_apart(sentence, index) {
@@ -199,6 +206,25 @@ pub(crate) fn name(
     named(best.property, ahead < CLEAR)
 }
 
+/// What a number of another item is of: a property of the part that the item's title names, or one of that item in the listing's words.
+fn name_of_item(sentence: &Sentence<'_>, amount: &Amount, item: &str, subject: &Subject) -> Name {
+    let context = || Context::of(sentence, amount);
+    let part = subject.parts.get(item).copied();
+    let scorer = Scorer::new(context(), amount.unit.dimension(), [""; 2], &[]);
+    let ranking = part.map(|part| told(scorer.scores(vec![(part, OF_ITEM)])));
+    let best = ranking.as_ref().and_then(|ranking| ranking.first());
+    let fits = |best: &&Scored| {
+        best.score >= ENOUGH && !apart::is_no_size_of(sentence, amount, best.property)
+    };
+    match best.filter(fits) {
+        Some(best) => named(best.property, false),
+        None => Name {
+            component: format!("item {item}"),
+            ..local(scorer.attribute(), subject, None)
+        },
+    }
+}
+
 /// The property that a number's own words tell, whatever else is near.
 fn told_outright(
     sentence: &Sentence<'_>,
@@ -221,6 +247,10 @@ fn spoken_of(sentence: &Sentence<'_>, amount: &Amount, mentions: &[Mention]) -> 
         let only_compared = set_against::is_set_against(sentence, mention.first)
             || misheard::is_of_what_is_matched(sentence, mention.first);
         mention.first >= amount.last || !measure_of_another && !only_compared
+    });
+    meant.retain(|mention| {
+        !beside::is_beside(sentence, amount, mention)
+            && !whereabouts::lies_under(sentence, amount, mention)
     });
     meant
 }
@@ -290,7 +320,7 @@ fn of_another_thing(
         .flatten();
     let other = carried
         .or_else(|| weights::subject(sentence, first, mentions))
-        .filter(|mention| !mention.is_weak());
+        .filter(|mention| !mention.is_weak() || mention.is_fill_of(property));
     // A size is that of the thing named last, "safing on clips 1 in. wide"; how deep or far something reaches is said past other things.
     let from = other
         .filter(|_| apart::is_size(property))
@@ -450,11 +480,47 @@ fn speaks_of(property: &Property, heading: &str) -> bool {
 /// The words that open a sentence before its first comma or number, when the number stands further on: "Width when installed, measured
 /// between ..., max 1 in." A number with a label of its own behind another number is not what they name.
 fn opening<'a>(sentence: &Sentence<'a>, index: usize) -> &'a str {
+    const OWN_MEASURES: &[&str] = &[
+        "depth",
+        "width",
+        "thickness",
+        "height",
+        "length",
+        "recess",
+        "overlap",
+        "lap",
+        "spacing",
+        "density",
+        "compression",
+    ];
     let first = sentence.amount(index).map_or(0, |amount| amount.first);
     if index > 0 && has_label(sentence, sentence.floor(index), first) {
         return "";
     }
     let end = (0..first).find(|at| sentence.is_stop(*at) || sentence.amount_at(*at).is_some());
+    // "Joint width over 2 in.: min 4 in.": the case names nothing of the number.
+    let sized = |other: &Amount| {
+        other.last <= first
+            && other.unit.dimension() == Dimension::Length
+            && sentence.in_condition(other.first)
+    };
+    let begins = (0..first).find(|at| {
+        sentence
+            .token(*at)
+            .is_some_and(|token| token.word().is_some())
+    });
+    if begins.is_some_and(|at| sentence.in_condition(at)) && sentence.amounts.iter().any(sized) {
+        return "";
+    }
+    // "Min depth 3 in.; max recess for 1 hr, 1/2 in.": what stands behind the semicolon has a measure of its own.
+    let semicolon = (0..first).rev().find(|at| sentence.is_sign(*at, ';'));
+    let anew = |at: usize| {
+        sentence.is_any(at, &["min", "minimum", "max", "maximum"])
+            && sentence.is_any(at + 1, OWN_MEASURES)
+    };
+    if semicolon.is_some_and(|at| (at..first).any(anew)) {
+        return "";
+    }
     sentence.words(0, end.unwrap_or(first).min(8))
 }
 

@@ -1,5 +1,8 @@
 //! What the item around a sentence is about.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
 use vocabulary::Component;
 
 /// What the item around a sentence is about.
@@ -9,6 +12,8 @@ pub(crate) struct Subject {
     pub(crate) titles: Vec<(&'static Component, usize)>,
     /// The item's title in plain words.
     pub(crate) title: String,
+    /// The part that the title of each item names, by the item's number.
+    pub(crate) parts: Arc<BTreeMap<String, &'static Component>>,
     /// The component that the sentence before was about.
     pub(crate) before: Option<&'static Component>,
 }

@@ -11,6 +11,8 @@ use crate::rules::Sentence;
 
 /// The weight of the mention that the words before a number are about.
 const SUBJECT: i32 = 9;
+/// The weight of what a number is said to be the measure of, right behind it.
+const MEASURED: i32 = 11;
 /// The weight of a place whose size is told right behind it.
 const PLACE_WITH_SIZE: i32 = 12;
 
@@ -69,6 +71,12 @@ pub(super) fn component_weights(
     if let Some(mention) = material {
         give(mention.component, 9 - mention.penalty());
     }
+    let measured = mentions
+        .iter()
+        .find(|mention| is_measured_behind(sentence, amount, mention));
+    if let Some(mention) = measured.filter(|mention| !mention.is_weak()) {
+        give(mention.component, MEASURED);
+    }
     let index = sentence
         .amounts
         .iter()
@@ -87,11 +95,38 @@ pub(super) fn component_weights(
                 || sentence.is_any(
                     at,
                     &[
-                        "of", "from", "onto", "on", "to", "below", "above", "into", "than", "in",
-                        "by", "beyond", "between", "over", "for", "and", "or", "with", "is", "are",
-                        "fr", "frm", "blw", "abv", "btwn", "shall",
+                        "of",
+                        "from",
+                        "onto",
+                        "on",
+                        "to",
+                        "below",
+                        "above",
+                        "into",
+                        "than",
+                        "in",
+                        "by",
+                        "beyond",
+                        "between",
+                        "over",
+                        "for",
+                        "and",
+                        "or",
+                        "with",
+                        "is",
+                        "are",
+                        "fr",
+                        "frm",
+                        "blw",
+                        "abv",
+                        "btwn",
+                        "shall",
+                        "provided",
+                        "providing",
+                        "unless",
                     ],
                 )
+                || is_times(sentence, at)
         })
         && !amount_between(last, mention.first)
     {
@@ -120,6 +155,28 @@ pub(super) fn component_weights(
         give(component, 6);
     }
     weights
+}
+
+/// Whether a token multiplies sizes, "4 in. *x* joint width", and is no letter: "Type X board".
+fn is_times(sentence: &Sentence<'_>, at: usize) -> bool {
+    let lettered = at > 0 && sentence.is_any(at - 1, &["type", "class"]);
+    sentence.is_sign(at, '×') || sentence.is_word(at, "x") && !lettered
+}
+
+/// Whether the words right behind a number say of what it is the measure: "recessed to allow 1/2 in. *depth of sealant*".
+fn is_measured_behind(sentence: &Sentence<'_>, amount: &Amount, mention: &Mention) -> bool {
+    const MEASURES: &[&str] = &["depth", "thickness", "width", "height", "length"];
+    let mut at = sentence.skip_parentheses(amount.last);
+    at += usize::from(sentence.is_any(at, &["min", "minimum", "max", "maximum"]));
+    let article = usize::from(sentence.is_any(at + 2, &["the", "a", "each"]));
+    // "equal to the full 1 in. thickness of the board": another is as thick. A joint is measured across, and what is long of it is a stretch of it.
+    let full = amount.first > 0 && sentence.is_word(amount.first - 1, "full");
+    let stretch = mention.component.name == "joint" && !sentence.is_word(at, "width");
+    sentence.is_any(at, MEASURES)
+        && sentence.is_word(at + 1, "of")
+        && mention.first == at + 2 + article
+        && !full
+        && !stretch
 }
 
 /// `MAX WIDTH 2 IN. PACKING DEPTH 4 IN.`: whether what is mentioned is the label of the number right behind it.

@@ -31,6 +31,17 @@ const LEADS: &[&str] = &[
     "beyond",
 ];
 
+/// What is done with what is laid on a thing.
+const LAID: &[&str] = &[
+    "applied",
+    "sprayed",
+    "troweled",
+    "trowelled",
+    "brushed",
+    "gunned",
+    "spread",
+];
+
 /// Words that say which measure of a thing a number is.
 const MEASURES: &[&str] = &[
     "depth",
@@ -49,7 +60,12 @@ const ADJECTIVES: &[&str] = &["deep", "thick", "thk", "wide", "high", "tall", "l
 
 /// Whether a thing only says where a measure is taken.
 pub(super) fn only_says_where(sentence: &Sentence<'_>, amount: &Amount, mention: &Mention) -> bool {
-    if amount.unit.dimension() != Dimension::Length || lead(sentence, mention).is_none() {
+    let Some(lead) = lead(sentence, mention) else {
+        return false;
+    };
+    // "over min 4 in. thick wool": the number is the place's own.
+    let is_its_size = lead < amount.first && amount.last <= mention.first;
+    if amount.unit.dimension() != Dimension::Length || is_its_size {
         return false;
     }
     if mention.first >= amount.last {
@@ -60,9 +76,18 @@ pub(super) fn only_says_where(sentence: &Sentence<'_>, amount: &Amount, mention:
         return false;
     }
     // "near the beam, 3 in. thick", "patched around each clip to 1/2 in. thickness"
-    let parted = (sentence.is_sign(mention.last, ',') || sentence.is_word(mention.last, "to"))
+    let parted = (sentence.is_sign(mention.last, ',')
+        || sentence.is_any(mention.last, &["to", "at"]))
         && (mention.last + 1..amount.first).all(|at| is_bounding(sentence, at));
     named_before(sentence, mention.last, amount) || parted && is_told_behind(sentence, amount)
+}
+
+/// Whether a thing is named with its own size as what something lies on, and a number behind it is of that: "over min 1 in. dia *backer rod*, to a depth of
+/// 1/2 in."
+pub(super) fn lies_under(sentence: &Sentence<'_>, amount: &Amount, mention: &Mention) -> bool {
+    mention.last <= amount.first
+        && behind_its_size(sentence, mention).is_some()
+        && only_says_where(sentence, amount, mention)
 }
 
 /// Whether a number may as soon be the size of the place right before it as of the thing that is there: "at columns 4 in. deep", "at walls 6 in.
@@ -117,10 +142,31 @@ fn lead(sentence: &Sentence<'_>, mention: &Mention) -> Option<usize> {
     const ARTICLES: &[&str] = &[
         "the", "a", "an", "each", "every", "all", "any", "both", "either",
     ];
-    (0..mention.first)
+    let plain = (0..mention.first)
         .rev()
-        .find(|at| !sentence.is_any(*at, ARTICLES))
-        .filter(|at| sentence.is_any(*at, LEADS))
+        .find(|at| !sentence.is_any(*at, ARTICLES) && !sentence.is_any(*at, &["steel", "metal"]))?;
+    if sentence.is_any(plain, LEADS) {
+        return Some(plain);
+    }
+    // "applied to mineral wool"
+    if sentence.is_any(plain, &["to", "on", "onto"]) {
+        return (plain > 0 && sentence.is_any(plain - 1, LAID)).then_some(plain);
+    }
+    behind_its_size(sentence, mention)
+}
+
+/// The word that leads to a place whose size stands before it: "over min 1 in. dia backer rod".
+fn behind_its_size(sentence: &Sentence<'_>, mention: &Mention) -> Option<usize> {
+    const OVER: &[&str] = &["over", "behind"];
+    let mut sizes = sentence.amounts.iter().rev();
+    let size = sizes.find(|size| size.last <= mention.first)?;
+    let told = (sentence.skip_parentheses(size.last)..mention.first).all(|at| {
+        sentence.is_any(at, ADJECTIVES) || sentence.is_any(at, &["dia", "diam", "diameter"])
+    });
+    (0..size.first)
+        .rev()
+        .find(|at| sentence.is_any(*at, OVER) || !is_bounding(sentence, *at))
+        .filter(|at| told && sentence.is_any(*at, OVER))
 }
 
 /// Whether a measure is named between a place in a sentence and a number, and not as that of something: "at beams the depth shall be 5 in."

@@ -229,6 +229,15 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
         return None;
     }
     let last = value_at(tokens, first.next + 1 + usize::from(up_to))?;
+    // `joints up to 2 in. - 3 in.`: a dash set apart, or dots, part a limit from what is asked for there.
+    let apart = dash && first.span.end() < joint.span.start();
+    // `joints over 1 in. - 2 in. wide`
+    let banded = tokens
+        .get(last.next)
+        .is_some_and(|token| token.is_word("wide"));
+    if apart && first.unit.is_some() && !banded && is_led_to(tokens, first.first) {
+        return None;
+    }
     // `1 hr - 3`: a dash set apart parts a rating from a number of something else.
     let rated = first.unit == Some(Unit::Hour) && last.unit.is_none();
     if dash && rated && first.span.end() < joint.span.start() {
@@ -261,6 +270,22 @@ fn range_after(tokens: &[Token<'_>], first: &Value) -> Option<Spread> {
         span: first.span.join(last.span),
         next: last.next,
     })
+}
+
+/// Whether a value stands right behind a word that makes it the end of something: `up to 2 in.`, `over 2 in.`
+fn is_led_to(tokens: &[Token<'_>], first: usize) -> bool {
+    const LEADING: &[&str] = &[
+        "to",
+        "over",
+        "under",
+        "above",
+        "below",
+        "exceeding",
+        "than",
+        "upto",
+    ];
+    let before = first.checked_sub(1).and_then(|at| tokens.get(at));
+    before.is_some_and(|token| LEADING.iter().any(|word| token.is_word(word)))
 }
 
 /// Whether "between" stands before a value, or a parenthesis opens a second value of such a range.

@@ -19,9 +19,10 @@ mod spelled_numbers;
 mod standing;
 mod where_built;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use vocabulary::Component;
+use vocabulary::{Component, vocabulary};
 
 use self::contradictions::{contradicting, contradictions};
 use self::footnote_marks::FootnoteMarks;
@@ -125,6 +126,8 @@ struct Reader<'a> {
     places: Places<'a>,
     /// The units that the document states for all its numbers.
     usual_units: UsualUnits,
+    /// The part that the title of each item names.
+    parts: Arc<BTreeMap<String, &'static Component>>,
     /// Where each word stands first.
     first_said: Arc<FirstSaid>,
     /// The words that the document writes small.
@@ -162,6 +165,7 @@ impl<'a> Reader<'a> {
             configurations: Vec::new(),
             places,
             usual_units,
+            parts: Arc::new(parts(&outline.items)),
             first_said: Arc::new(FirstSaid::of(text)),
             ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
@@ -391,6 +395,7 @@ impl<'a> Reader<'a> {
         let subject = Subject {
             titles,
             title: item.title.clone(),
+            parts: self.parts.clone(),
             before: None,
         };
         let opening = item
@@ -559,4 +564,21 @@ fn configuration_letters(text: &str, outline: &Outline) -> Vec<String> {
         .map(|pieces| Flow::of(text, pieces.iter().copied()))
         .collect();
     letters(head.iter())
+}
+
+/// The part that the title of each item names, by the item's number. Of a number that several items have nobody knows which is meant.
+fn parts(items: &[OutlineItem]) -> BTreeMap<String, &'static Component> {
+    let mut parts = BTreeMap::new();
+    for item in items {
+        let name = component_of_title(&item.title);
+        let part = name.and_then(|name| vocabulary().component(name));
+        let several = parts.insert(item.path.clone(), part).is_some();
+        if several {
+            parts.insert(item.path.clone(), None);
+        }
+    }
+    let known = parts.into_iter();
+    known
+        .filter_map(|(path, part)| Some((path, part?)))
+        .collect()
 }

@@ -1,5 +1,6 @@
 use measure::Unit;
 
+use super::shared_qualifier::is_spaced;
 use super::word_before::qualifier;
 use super::{Finding, Sentence, bare_value, word_after, word_before};
 use crate::model::Relation;
@@ -12,7 +13,7 @@ const GATHERING: &[&str] = &["all", "both", "each", "ea"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
-    if let Some(relation) = wet_and_dry(sentence, index).or_else(|| both_laps(sentence, index)).or_else(|| as_a_limit(sentence, index)) {
+    if let Some(relation) = wet_and_dry(sentence, index).or_else(|| both_laps(sentence, index)).or_else(|| as_a_limit(sentence, index)).or_else(|| closed_cases(sentence, index)) {
         return Some(Finding::sure(relation, amount.first));
     }
     let closing = (amount.last..sentence.tokens.len()).take(REACH).find(|at| gathers(sentence, *at))?;
@@ -102,7 +103,8 @@ fn both_laps(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
     let onto = |last: usize| sentence.is_any(sentence.skip_parentheses(last), ONTO);
     let words = |from: usize, to: usize| to <= from + MOST_WORDS && (from..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
     let and = next.first.checked_sub(1).filter(|at| sentence.is_word(*at, "and"))?;
-    let alike = own.unit == next.unit && onto(own.last) && onto(next.last) && words(sentence.skip_parentheses(own.last), and);
+    let spaced = is_spaced(sentence, own.last) && is_spaced(sentence, next.last);
+    let alike = own.unit == next.unit && (spaced || onto(own.last) && onto(next.last)) && words(sentence.skip_parentheses(own.last), and);
     let after = sentence.skip_parentheses(next.last);
     let comma = (after..=after + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
     let later = (comma + 2..sentence.tokens.len()).take_while(|at| !sentence.is_sign(*at, ';')).any(|at| sentence.amount_at(at).is_some());
@@ -129,6 +131,41 @@ fn as_a_limit(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
     let plain = |first: usize| bare_value::read(sentence, first).is_some() && word_before::read(sentence, first).is_none();
     let first = index.checked_sub(1).filter(|before| pair(*before).is_some()).unwrap_or(index);
     pair(first).filter(|_| plain(first) && plain(first + 1))
+}
+
+/// `3 in. (1 hr) / 4 in. (2 hr) min`, `1/4 in. for 1 hr and 1/2 in. for 2 hr, minimum`: the cases of one measure, each its number and then its case, closed
+/// together by a limit behind the last.
+fn closed_cases(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum"];
+    const MEASURES: &[&str] = &["depth", "thickness", "width", "height", "length", "overlap", "lap", "density", "spacing"];
+    let mut last = index;
+    while let Some(next) = next_case(sentence, last) {
+        last = next;
+    }
+    let listed = last > index || sentence.bound_before(index).is_some_and(|before| next_case(sentence, before) == Some(index));
+    let end = case_end(sentence, sentence.amount(last)?.last)?;
+    let limit = end + usize::from(sentence.is_sign(end, ','));
+    let closes = sentence.token(limit + 1).is_none_or(|token| token.word().is_none() && !token.is_numeric()) || sentence.is_any(limit + 1, MEASURES);
+    (listed && closes && sentence.is_any(limit, LIMITS)).then(|| qualifier(sentence.word(limit)))?
+}
+
+/// Where the case right behind a number ends: nothing but a condition, in brackets or not.
+fn case_end(sentence: &Sentence<'_>, last: usize) -> Option<usize> {
+    let bracket = |at: usize| sentence.is_sign(at, '(') || sentence.is_sign(at, ')');
+    let end = (last..sentence.tokens.len()).find(|at| !sentence.in_condition(*at) && !bracket(*at)).unwrap_or(sentence.tokens.len());
+    (last..end).any(|at| sentence.in_condition(at)).then_some(end)
+}
+
+/// The number that stands as the next case of the same measure, right behind the case of this one and what joins the two.
+fn next_case(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
+    let own = sentence.amount(index)?;
+    let end = case_end(sentence, own.last)?;
+    let joint = end + usize::from(sentence.is_sign(end, ',') && sentence.is_any(end + 1, &["and", "or"]));
+    let joined = sentence.is_any(joint, &["and", "or"]) || [',', '/', ';'].iter().any(|sign| sentence.is_sign(joint, *sign));
+    let next = (index + 1..sentence.amounts.len()).find(|next| sentence.is_bound(*next))?;
+    let amount = sentence.amount(next)?;
+    let alike = amount.unit == own.unit && amount.shape == own.shape && amount.unit != Unit::Count;
+    (joined && alike && amount.first == joint + 1).then_some(next)
 }
 
 /// `80 mils wet, 40 mils dry, min`: one film, wet and dry, under one qualifier.

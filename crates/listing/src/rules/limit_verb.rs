@@ -163,7 +163,8 @@ fn demanded_change(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<R
         .find(|at| sentence.is_any(*at, UP) || sentence.is_any(*at, DOWN))?;
     let between_plain = (verb + 1..to).all(|at| sentence.is_any(at, &["the", "a", "up", "back", "down", "its", "their", "each"]) || sentence.is_any(at, APART) || sentence.is_sign(at, ',') || sentence.is_any(at, &["depth", "thickness", "lap", "overlap", "embedment", "density"]));
     let start = (0..verb).rev().find(|at| sentence.is_sign(*at, ';')).map_or(0, |at| at + 1);
-    let worse = sentence.has_any(start, to, APART);
+    // "Where the joint width exceeds 2 in., increase to 4 in.": the case is no part of what is changed.
+    let worse = (start..to).any(|at| sentence.is_any(at, APART) && !sentence.in_condition(at));
     let may = sentence.has_any(start, verb, &["may", "can", "not", "never"]);
     let timed = sentence.amounts.iter().any(|amount| amount.first > to && amount.first <= to + 4 && amount.unit.dimension() == measure::Dimension::Time);
     // `the packing goes down to 4 in. above the floor` says where it ends.

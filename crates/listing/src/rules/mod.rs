@@ -100,6 +100,7 @@ rules! {
     same_sheet "same sheet",
     first_of_pair "first of a pair",
     closing_qualifier "closing qualifier",
+    headed_cases "headed cases",
     bare_value "bare value",
 }
 

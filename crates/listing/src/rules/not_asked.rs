@@ -17,6 +17,9 @@ pub(super) fn is_not_asked(sentence: &Sentence<'_>, index: usize) -> bool {
         is_exempt(sentence, floor, amount)
             || is_given_up(sentence, amount.first)
             || is_not_necessary(sentence, floor, amount.first)
+            || is_labelled_case(sentence, index, amount)
+            || is_excluded(sentence, floor, amount)
+            || is_let_go(sentence, floor, amount)
             || is_case_only(sentence, floor, amount)
             || is_referred_to(sentence, amount.first)
             || is_past_a_line(sentence, floor, amount)
@@ -64,10 +67,68 @@ fn is_exempt(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool {
     denied.is_some_and(|at| needed - at <= NEAR) && sentence.is_any(needed + 1, WHERE)
 }
 
-/// `need not necessarily be 4 in. deep`, `not necessarily 4 in.`
+/// `need not necessarily be 4 in. deep`, `not necessarily 4 in.`, `shall not be required to exceed 1/2 in.`
 fn is_not_necessary(sentence: &Sentence<'_>, floor: usize, first: usize) -> bool {
-    before(sentence, floor, first)
-        .any(|at| sentence.is_word(at, "necessarily") && at > 0 && sentence.is_word(at - 1, "not"))
+    let freed = |at: usize| {
+        sentence.is_any(at, &["required", "needed", "obliged"])
+            && sentence.is_word(at + 1, "to")
+            && before(sentence, floor, at).any(|at| sentence.is_any(at, NEGATIONS))
+    };
+    before(sentence, floor, first).any(|at| {
+        freed(at)
+            || sentence.is_word(at, "necessarily") && at > 0 && sentence.is_word(at - 1, "not")
+    })
+}
+
+/// `joints up to 2 in. - 3 in.; joints over 2 in. - 4 in.`: a case that a dash or dots lead on from, which no condition was read from.
+fn is_labelled_case(sentence: &Sentence<'_>, index: usize, amount: &Amount) -> bool {
+    let dash = sentence.skip_parentheses(amount.last);
+    let leads = ['-', '–', '—']
+        .iter()
+        .any(|sign| sentence.is_sign(dash, *sign))
+        || sentence.is_sign(dash, '.') && sentence.is_stop(dash);
+    let next = sentence.amount(index + 1);
+    let valued = next.is_some_and(|next| {
+        next.first == dash + 1 && next.unit.dimension() == amount.unit.dimension()
+    });
+    let compared = amount.first > 0
+        && sentence.is_any(
+            amount.first - 1,
+            &["to", "over", "under", "exceeding", "than"],
+        );
+    leads && valued && compared
+}
+
+/// `not used with joints max 1 in. wide`, `not suitable for joints of at least 2 in.`: the size of what something is not for.
+fn is_excluded(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool {
+    const USED: &[&str] = &[
+        "used",
+        "permitted",
+        "allowed",
+        "suitable",
+        "intended",
+        "accepted",
+    ];
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum", "least", "most"];
+    let behind = sentence.skip_parentheses(amount.last);
+    let limited = before(sentence, floor, amount.first).any(|at| sentence.is_any(at, LIMITS))
+        || sentence.is_any(behind, LIMITS);
+    limited
+        && before(sentence, floor, amount.first).any(|at| {
+            at > 0
+                && sentence.is_any(at, USED)
+                && sentence.is_any(at - 1, &["not", "never"])
+                && sentence.is_any(at + 1, &["with", "in", "for"])
+        })
+}
+
+/// `may be omitted with packing at least 4 in. deep`: what lets something go, and is not asked for itself.
+fn is_let_go(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool {
+    before(sentence, floor, amount.first).any(|at| {
+        sentence.is_any(at, &["omitted", "deleted", "eliminated"])
+            && sentence.is_any(at + 1, &["with", "over"])
+            && sentence.has_any(floor, at, &["may", "can"])
+    })
 }
 
 /// `in lieu of 25 percent`, `instead of 4 in.`, `rather than 4 in.`
@@ -85,7 +146,13 @@ fn is_given_up(sentence: &Sentence<'_>, first: usize) -> bool {
 /// `only if the joint width exceeds 2 in.`: when something is asked for, and not what. "Provided the joint is 2 in. or less" asks for it.
 fn is_case_only(sentence: &Sentence<'_>, floor: usize, amount: &Amount) -> bool {
     let only = sentence.is_word(0, "only") && sentence.is_any(1, &["if", "when", "where"]);
-    only && floor == 0
+    // "Required only with sealants deeper than 1/2 in."
+    let needed = before(sentence, floor, amount.first).any(|at| {
+        sentence.is_any(at, &["required", "needed"])
+            && sentence.is_word(at + 1, "only")
+            && sentence.is_any(at + 2, &["with", "for", "in", "over", "behind"])
+    });
+    (needed || only && floor == 0)
         && before(sentence, floor, amount.first)
             .any(|at| sentence.is_any(at, &["exceeds", "exceed", "over", "under", "than", "below"]))
 }

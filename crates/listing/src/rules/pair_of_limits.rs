@@ -99,5 +99,16 @@ fn is_respective(sentence: &Sentence<'_>, index: usize) -> bool {
     measures.dedup();
     // `wet and dry thickness 1/8 and 1/16 in. respectively`
     let films = sentence.has_any(start, one.first, &["wet"]) && sentence.has_any(start, one.first, &["dry"]);
-    first < last && (measures.len() > 1 || films) && sentence.has_any(start, one.first, &["and"]) && sentence.has_any(end.last, end.last + 4, &["respectively"])
+    let given_out = sentence.has_any(end.last, end.last + 4, &["respectively"]) || is_said_of_both(sentence, start, one.first, measures.len());
+    first < last && (measures.len() > 1 || films) && sentence.has_any(start, one.first, &["and"]) && given_out
+}
+
+/// `min depth and max recess are 4 in. and 1/2 in.`: two measures, each with its limit, are all that leads to two numbers.
+fn is_said_of_both(sentence: &Sentence<'_>, start: usize, first: usize, measures: usize) -> bool {
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum"];
+    let verb = first.checked_sub(1).filter(|at| sentence.is_any(*at, &["are", "be", "of"]));
+    let parted = |at: usize| sentence.is_stop(at) || sentence.is_sign(at, '.') || sentence.amount_at(at).is_some();
+    let start = (start..first).rev().find(|at| parted(*at)).map_or(start, |at| at + 1);
+    let limits = (start..first).filter(|at| sentence.is_any(*at, LIMITS)).count();
+    verb.is_some() && measures == 2 && limits == 2
 }

@@ -26,12 +26,20 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
     let alike = own.unit == previous.unit && own.unit != measure::Unit::Count;
     let plain = own.shape == Shape::Single && previous.shape == Shape::Single;
-    if !(alike && plain && is_joined(sentence, previous, own) && is_another_case(sentence, previous, own)) {
+    if !(alike && plain && is_joined(sentence, previous, own) && is_another_case(sentence, previous, own)) || is_closed(sentence, own.last) {
         return None;
     }
     let (finding, rule) = bounded_alone(sentence, before)?;
     let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
     (limits && rule != "bare value").then_some(Finding { from: own.first, ..finding })
+}
+
+/// `4 in. max for 1 hr and 3 in. for 2 hr min`: whether a limit of its own ends the case behind a number.
+fn is_closed(sentence: &Sentence<'_>, last: usize) -> bool {
+    const LIMITS: &[&str] = &["min", "minimum", "max", "maximum"];
+    let case = (last..sentence.tokens.len()).find(|at| sentence.in_condition(*at));
+    let end = case.and_then(|case| (case..sentence.tokens.len()).find(|at| !sentence.in_condition(*at)).or(Some(sentence.tokens.len())));
+    end.is_some_and(|end| sentence.is_any(end, LIMITS) || sentence.is_any(end - 1, LIMITS))
 }
 
 /// The first of numbers each of which stands between a semicolon and its case: of "depth min 1/4 in. for 1 hr; 1/2 in. for 2 hr; 3/4 in. for 3 hr" the 1/4 in.
@@ -50,7 +58,7 @@ fn repeats(sentence: &Sentence<'_>, before: usize, index: usize) -> bool {
     let plain = own.shape == Shape::Single && previous.shape == Shape::Single;
     let semicolon = own.first.checked_sub(1).filter(|at| sentence.is_sign(*at, ';'));
     let cased = |from: usize, to: usize| {
-        let brackets = |at: usize| sentence.is_sign(at, '(') || sentence.is_sign(at, ')');
+        let brackets = |at: usize| sentence.is_sign(at, '(') || sentence.is_sign(at, ')') || sentence.is_any(at, &["oc", "o.c"]);
         (from..to).any(|at| sentence.in_condition(at)) && (from..to).all(|at| sentence.in_condition(at) || brackets(at))
     };
     let ends = (own.last..sentence.tokens.len()).find(|at| sentence.is_sign(*at, ';') || sentence.is_sign(*at, '.') && !sentence.in_condition(*at));
@@ -92,7 +100,8 @@ fn is_another_case(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> 
         place += 1;
         place += usize::from(sentence.is_sign(place, '.'));
     }
-    let opens = sentence.is_any(place, CASES) && sentence.amount_at(place + 1).is_none();
+    let case = |at: usize| sentence.amount_at(at).is_none_or(|case| !sentence.is_bound(case));
+    let opens = sentence.is_any(place, CASES) && case(place + 1);
     // `1 in. in from the edge`, `4 in. in depth`
     let measured = sentence.is_any(place + 1, &["from", "width", "depth", "thickness", "height", "length", "diameter", "diam", "size", "least", "most", "all", "any"]);
     spaced == is_spaced(sentence, previous.last) && opens && !measured

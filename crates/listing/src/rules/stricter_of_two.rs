@@ -43,6 +43,8 @@ pub(super) fn greater_of_two(
     }
     Finding {
         relation: Relation::AtLeast,
+        // The other of the two may be the greater, and no rule may have read it.
+        doubtful: true,
         ..finding
     }
 }

@@ -402,7 +402,7 @@ fn labelled(label: &str) -> Option<Subject> {
     (!titles.is_empty()).then(|| Subject {
         titles,
         title: label.to_owned(),
-        before: None,
+        ..Subject::default()
     })
 }
 

@@ -199,7 +199,7 @@ impl Columns {
         named.then_some(Subject {
             titles,
             title,
-            before: None,
+            ..Subject::default()
         })
     }
 

@@ -143,7 +143,7 @@ impl Products {
         Subject {
             titles,
             title,
-            before: None,
+            ..Subject::default()
         }
     }
 }

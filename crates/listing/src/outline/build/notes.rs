@@ -52,7 +52,7 @@ impl<'l> Mark<'l> {
     pub(super) fn label(self) -> &'l str {
         match self {
             Self::Sign(mark) | Self::Round(mark) | Self::Open(mark) | Self::Named(mark) => {
-                mark.trim_matches(['(', ')', ':', '.', ' '])
+                mark.trim_matches(['(', ')', ':', '.', ' ', '-', '–', '—'])
             }
         }
     }
@@ -207,12 +207,31 @@ pub(super) fn mark_of(line: &str) -> Option<Mark<'_>> {
     (!rest.trim().is_empty()).then_some(found)
 }
 
+/// `Note 1 - `, `NOTE A – `
+fn dashed_mark(line: &str) -> Option<Mark<'_>> {
+    let (mark, rest) = line.split_once(' ').and_then(|(_, rest)| {
+        let (label, rest) = rest.split_once(' ')?;
+        let dash = rest
+            .chars()
+            .next()
+            .filter(|c| matches!(c, '-' | '–' | '—'))?;
+        let rest = rest.get(dash.len_utf8()..)?;
+        let short = label.len() <= 2 && label.chars().all(|c| c.is_ascii_alphanumeric());
+        let mark = line.get(..line.len() - rest.len())?;
+        (short && rest.starts_with(' ')).then_some((mark, rest))
+    })?;
+    (!rest.trim().is_empty()).then_some(Mark::Named(mark))
+}
+
 /// `Note 1:`, `NOTE A.`
 fn named_mark(line: &str) -> Option<Mark<'_>> {
     const NAME: &str = "note ";
     let named = line
         .get(..NAME.len())
         .is_some_and(|name| name.eq_ignore_ascii_case(NAME));
+    if let Some(dashed) = dashed_mark(line).filter(|_| named) {
+        return Some(dashed);
+    }
     let own = marker(line).filter(|_| named)?;
     let closed = matches!(own.close, Close::Colon | Close::Dot);
     let mark = line.get(..own.len)?.trim_end();

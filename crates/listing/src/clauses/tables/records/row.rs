@@ -194,7 +194,7 @@ fn about(part: &str, around: &Around) -> Around {
             .map(|(component, ..)| (component, 0))
             .collect(),
         title: part.to_owned(),
-        before: None,
+        ..Subject::default()
     };
     Around {
         subject,
