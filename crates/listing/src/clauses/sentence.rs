@@ -10,6 +10,7 @@ use super::bounds::{Headings, Reading, bounds};
 use super::classes::{ClassNumber, class_numbers, is_all_code};
 use super::context::Context;
 use super::draft::{Draft, Yield};
+use super::elliptic::Before;
 use super::governing::{Governing, governing};
 use super::introduced::Introduced;
 use super::lead_in::is_lead_in;
@@ -105,10 +106,8 @@ fn read_own(
         permitted: &permitted,
         attached: &attached,
     };
-    let mut named = names(&context, readings, subject, &mentions);
-    introduced.before.complete(&sentence, &mut named);
-    introduced.before.take(&named);
-    let (against, named): (Vec<_>, Vec<_>) = named
+    let before = &mut introduced.before;
+    let (against, named): (Vec<_>, Vec<_>) = names(&context, readings, before, subject, &mentions)
         .into_iter()
         .partition(|(reading, name)| is_against_nature(&sentence, reading, name));
     unread.extend(
@@ -162,10 +161,11 @@ fn read_own(
     governed
 }
 
-/// Each number of a sentence with what it is of; the one before it may tell.
+/// Each number of a sentence with what it is of; the one before it may tell, and so may the sentence before.
 fn names(
     context: &Context<'_, '_>,
     readings: Vec<Reading>,
+    asked: &mut Before,
     subject: &Subject,
     mentions: &[Mention],
 ) -> Vec<(Reading, Name)> {
@@ -175,6 +175,8 @@ fn names(
         let name = context.name(&reading, before, subject, mentions);
         named.push((reading, name));
     }
+    asked.complete(context.sentence, &mut named);
+    asked.take(&named);
     named
 }
 

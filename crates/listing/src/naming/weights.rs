@@ -90,44 +90,7 @@ pub(super) fn component_weights(
         .filter(|mention| !labels_the_next(sentence, mention));
     if let Some(mention) = after
         && mention.first - last <= 6
-        && !(last..mention.first).any(|at| {
-            sentence.is_stop(at)
-                || sentence.is_any(
-                    at,
-                    &[
-                        "of",
-                        "from",
-                        "onto",
-                        "on",
-                        "to",
-                        "below",
-                        "above",
-                        "into",
-                        "than",
-                        "in",
-                        "by",
-                        "beyond",
-                        "between",
-                        "over",
-                        "for",
-                        "and",
-                        "or",
-                        "with",
-                        "is",
-                        "are",
-                        "fr",
-                        "frm",
-                        "blw",
-                        "abv",
-                        "btwn",
-                        "shall",
-                        "provided",
-                        "providing",
-                        "unless",
-                    ],
-                )
-                || is_times(sentence, at)
-        })
+        && !(last..mention.first).any(|at| begins_another_phrase(sentence, at))
         && !amount_between(last, mention.first)
     {
         give(mention.component, 10 - mention.penalty());
@@ -155,6 +118,42 @@ pub(super) fn component_weights(
         give(component, 6);
     }
     weights
+}
+
+/// Whether a token ends what a number is said to be: past it other things are named.
+fn begins_another_phrase(sentence: &Sentence<'_>, at: usize) -> bool {
+    const WORDS: &[&str] = &[
+        "of",
+        "from",
+        "onto",
+        "on",
+        "to",
+        "below",
+        "above",
+        "into",
+        "than",
+        "in",
+        "by",
+        "beyond",
+        "between",
+        "over",
+        "for",
+        "and",
+        "or",
+        "with",
+        "is",
+        "are",
+        "fr",
+        "frm",
+        "blw",
+        "abv",
+        "btwn",
+        "shall",
+        "provided",
+        "providing",
+        "unless",
+    ];
+    sentence.is_stop(at) || sentence.is_any(at, WORDS) || is_times(sentence, at)
 }
 
 /// Whether a token multiplies sizes, "4 in. *x* joint width", and is no letter: "Type X board".
