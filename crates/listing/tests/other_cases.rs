@@ -144,6 +144,8 @@ fn a_limit_that_may_be_of_two_measures_leaves_a_doubt() {
         1
     ));
     assert!(!is_doubtful("PACKING - Min 3 in. deep strips.", 1));
+    assert!(is_doubtful("ANGLE - Angles 1-1/2 x 2 x 1/8 in. min.", 1));
+    assert!(!is_doubtful("ANGLE - Angles 1-1/2 x 2 x 1/8 in.", 1));
 }
 
 #[test]
@@ -167,6 +169,24 @@ fn a_dash_behind_a_limit_is_no_range() {
     check_item(
         "JOINT - Joint width 1 in. - 3 in.",
         &["joint.width: between 1 to 3 in"],
+    );
+}
+
+#[test]
+fn a_range_of_two_measures_is_none() {
+    let item = "PACKING - Joint width 1 in. - 3 in. depth, 2 in. - 4 in. depth.";
+    check_item(item, &[]);
+    assert_eq!(unread_in(item), ["1 in. - 3 in.", "2 in. - 4 in."]);
+}
+
+#[test]
+fn a_measure_said_again_behind_its_case_has_the_same_limit() {
+    check_item(
+        "PACKING - Min 3 in. depth for joint widths up to 2 in. 4 in. depth for joint widths over 2 in.",
+        &[
+            "packing.depth: at least 3 in if joint.width <= 2 in.",
+            "packing.depth: at least 4 in if joint.width > 2 in.",
+        ],
     );
 }
 

@@ -132,7 +132,25 @@ fn a_note_behind_the_last_item_is_none_of_it() {
         &[
             "floor.thickness: at least 5 in",
             "sealant.depth: at least 1/2 in",
+            "packing.depth: at least 4 in",
+        ],
+    );
+    // Of two items that cite it nobody knows which it is about.
+    check(
+        "1. FLOOR - 5 in. thick min.\n\n2. PACKING - Mineral fiber. See Note 1.\n\n3. SEALANT - Min 1/2 in. deep. See Note 1.\n\nNote 1 - Min 4 in. deep.\n",
+        &[
+            "floor.thickness: at least 5 in",
+            "sealant.depth: at least 1/2 in",
             "[Note 1]:depth: at least 4 in",
+        ],
+    );
+    check(
+        "1. FLOOR - 5 in. thick min.\n\n2. SEALANT - Min 1/2 in. deep.\n\nNOTES:\n1. Sealant min 1 in. deep in 3 hr walls.\n2. Min 4 in. deep in 2 hr walls.\n",
+        &[
+            "floor.thickness: at least 5 in",
+            "sealant.depth: at least 1/2 in",
+            "sealant.depth: at least 1 in if joint.rating = 3 hr",
+            "2:notes_depth: at least 4 in if joint.rating = 2 hr",
         ],
     );
 }

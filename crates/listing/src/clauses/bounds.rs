@@ -146,6 +146,9 @@ fn shares_a_limit(
     const MEASURES: &[&str] = &["deep", "wide", "thick", "long", "high", "tall"];
     let rule = |index: usize| findings.get(index).copied().flatten().map(|(_, rule)| rule);
     let measure = |amount: &Amount| sentence.skip_parentheses(amount.last);
+    if is_size_before_the_limited(sentence, index, rule) {
+        return true;
+    }
     let Some(own) = sentence
         .amount(index)
         .filter(|own| sentence.is_any(measure(own), MEASURES))
@@ -172,6 +175,24 @@ fn shares_a_limit(
             rule(index - 1) == Some("word before") && alike(before) && joined(before, own)
         });
     behind || before
+}
+
+/// Whether a number is multiplied by others of which the last has a limit: "angles *1-1/2 x 2* x 1/8 in. min."
+fn is_size_before_the_limited(
+    sentence: &Sentence<'_>,
+    index: usize,
+    rule: impl Fn(usize) -> Option<&'static str>,
+) -> bool {
+    let times = |one: usize| {
+        let pair = sentence.amount(one).zip(sentence.amount(one + 1));
+        pair.is_some_and(|(own, next)| {
+            let joint = own.last;
+            let multiplies = sentence.is_any(joint, &["x", "by"]) || sentence.is_sign(joint, '×');
+            multiplies && next.first == joint + 1 && next.unit == own.unit
+        })
+    };
+    let last = (index..sentence.amounts.len()).find(|one| !times(*one));
+    last.is_some_and(|last| last > index && rule(last) == Some("word after"))
 }
 
 /// `1 Minimum.`: a number and a limit with nothing that they count, as a note begins.

@@ -12,6 +12,7 @@ mod denied_list;
 mod draft;
 mod elliptic;
 mod entries;
+mod general_notes;
 mod governing;
 mod introduced;
 mod kind_clauses;
@@ -354,6 +355,16 @@ fn read_sentences(
     let mut introduced = Introduced::default();
     let heads = LimitHeads::of(flow);
     let mut running = around.headed.clone().map(RunningHead::new);
+    let notes = general_notes::begin(source, flow, around.heading);
+    let mut of_notes = Subject {
+        title: "notes".to_owned(),
+        parts: around.subject.parts.clone(),
+        ..Subject::default()
+    };
+    let among_notes = Around {
+        subject: of_notes.clone(),
+        ..around.clone()
+    };
     for range in crate::sentences::sentences(flow.text()) {
         let words = flow.text().get(range.clone()).unwrap_or_default();
         let span = flow.span(range.start, range.end);
@@ -366,8 +377,16 @@ fn read_sentences(
                 let sentence = Sentence::new(flow, range.clone());
                 around.headed_with(running.of(&sentence))
             });
+            let is_note = notes.is_some_and(|notes| notes <= range.start);
+            // What one note is about the next needn't be.
+            of_notes.before = None;
+            let (around, subject) = if is_note {
+                (&among_notes, &mut of_notes)
+            } else {
+                (own.as_ref().unwrap_or(around), &mut *subject)
+            };
             let set = sentence::Set {
-                around: own.as_ref().unwrap_or(around),
+                around,
                 heads: &heads,
             };
             sentence::read(flow, range, &set, subject, &mut introduced, found);

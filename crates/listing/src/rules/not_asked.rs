@@ -18,6 +18,7 @@ pub(super) fn is_not_asked(sentence: &Sentence<'_>, index: usize) -> bool {
             || is_given_up(sentence, amount.first)
             || is_not_necessary(sentence, floor, amount.first)
             || is_labelled_case(sentence, index, amount)
+            || is_of_two_measures(sentence, amount)
             || is_excluded(sentence, floor, amount)
             || is_let_go(sentence, floor, amount)
             || is_case_only(sentence, floor, amount)
@@ -97,6 +98,19 @@ fn is_labelled_case(sentence: &Sentence<'_>, index: usize, amount: &Amount) -> b
             &["to", "over", "under", "exceeding", "than"],
         );
     leads && valued && compared
+}
+
+/// `joint width 1 in. - 3 in. depth`: what looks like a range is one number of the one measure and one of the other.
+fn is_of_two_measures(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    let behind = sentence.skip_parentheses(amount.last);
+    let deep = sentence.is_any(behind, &["depth", "thickness"]);
+    let wide = sentence.is_any(1, &["width", "widths"]) && sentence.is_any(0, &["joint", "gap"]);
+    let before = (2..amount.first).all(|at| {
+        sentence.is_stop(at)
+            || sentence.amount_at(at).is_some()
+            || sentence.is_any(at, &["depth", "thickness"])
+    });
+    amount.hi.is_some() && deep && wide && before
 }
 
 /// `not used with joints max 1 in. wide`, `not suitable for joints of at least 2 in.`: the size of what something is not for.

@@ -12,6 +12,9 @@ const CASES: &[&str] = &["in", "at", "for", "on", "where", "when", "if"];
 /// What may stand right before the later number.
 const JOINS: &[&str] = &["and", "or", "except", "but", "only", "to"];
 
+/// What is measured by each of several numbers, said again behind each.
+const REPEATED: &[&str] = &["depth", "deep", "thickness", "thick", "width", "wide", "overlap", "lap", "recess"];
+
 /// What begins a statement of its own between the two.
 const VERBS: &[&str] = &["shall", "must", "is", "are", "be", "has", "have", "may", "can", "with", "having", "lapped", "located", "installed", "by", "x"];
 
@@ -56,14 +59,18 @@ fn repeats(sentence: &Sentence<'_>, before: usize, index: usize) -> bool {
     let (Some(previous), Some(own)) = (sentence.amount(before), sentence.amount(index)) else { return false };
     let alike = own.unit == previous.unit && own.unit != measure::Unit::Count;
     let plain = own.shape == Shape::Single && previous.shape == Shape::Single;
-    let semicolon = own.first.checked_sub(1).filter(|at| sentence.is_sign(*at, ';'));
+    // `min 3 in. depth for joint widths up to 2 in. 4 in. depth for joint widths over 2 in.`
+    let measured = sentence.is_any(previous.last, REPEATED) && sentence.word(previous.last) == sentence.word(own.last);
+    let stated = usize::from(measured);
+    let ends = own.first.checked_sub(1).filter(|at| sentence.is_sign(*at, ';') || measured && sentence.in_condition(*at));
+    let semicolon = ends.map(|at| at + usize::from(!sentence.is_sign(at, ';')));
     let cased = |from: usize, to: usize| {
         let brackets = |at: usize| sentence.is_sign(at, '(') || sentence.is_sign(at, ')') || sentence.is_any(at, &["oc", "o.c"]);
         (from..to).any(|at| sentence.in_condition(at)) && (from..to).all(|at| sentence.in_condition(at) || brackets(at))
     };
     let ends = (own.last..sentence.tokens.len()).find(|at| sentence.is_sign(*at, ';') || sentence.is_sign(*at, '.') && !sentence.in_condition(*at));
     let end = ends.unwrap_or(sentence.tokens.len());
-    alike && plain && semicolon.is_some_and(|semicolon| cased(previous.last, semicolon)) && cased(own.last, end)
+    alike && plain && semicolon.is_some_and(|semicolon| cased(previous.last + stated, semicolon)) && cased(own.last + stated, end)
 }
 
 /// Whether only where and when the first holds stands between two numbers.
