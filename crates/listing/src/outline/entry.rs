@@ -7,6 +7,7 @@ use measure::{Unit, notation};
 
 use crate::layout::Line;
 use crate::model::Span;
+use crate::phrase::measures;
 
 /// One stretch of a value, with its label.
 #[derive(Debug, Clone)]
@@ -101,7 +102,7 @@ fn unit_at_end(line: &Line<'_>) -> Option<Labelled> {
         && !name.contains(['.', ';', ':', '('])
         && !name.contains(|c: char| c.is_ascii_digit());
     let is_value = value.contains(|c: char| c.is_ascii_digit()) && !value.contains("  ");
-    if !plain || !is_value {
+    if !plain || !is_value || limits(name, unit, value) {
         return None;
     }
     let start = line.content().start();
@@ -156,6 +157,9 @@ fn bracketed(line: &Line<'_>) -> Option<Labelled> {
     }
     let start = line.span.start();
     let words = after_colon.trim();
+    if limits(label, unit, words) {
+        return None;
+    }
     let lead = after_colon.len() - after_colon.trim_start().len();
     let from = label_end + lead;
     let column = line.text.get(..from)?.chars().count();
@@ -166,6 +170,15 @@ fn bracketed(line: &Line<'_>) -> Option<Labelled> {
         value: (!words.is_empty())
             .then(|| (column, Span::new(start + from, start + from + words.len()))),
     })
+}
+
+/// Whether what looks like a unit of time is a limit, since a size is labelled or the value has another unit: `Depth (min)   3 in.`
+fn limits(label: &str, unit: Unit, value: &str) -> bool {
+    let number = value.find(|c: char| c.is_ascii_digit());
+    let stated = number.and_then(|at| notation::quantity_at(value, at));
+    let other = stated.is_some_and(|own| own.unit.dimension() != unit.dimension());
+    let mut words = label.split(|c: char| !c.is_alphabetic());
+    unit == Unit::Minute && (other || words.any(measures))
 }
 
 /// The unit that brackets hold, and nothing besides.

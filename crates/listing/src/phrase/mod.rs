@@ -16,6 +16,6 @@ mod words;
 
 pub(crate) use amounts::{Amount, Shape, amounts};
 pub(crate) use cell::{Cell, cell};
-pub(crate) use lex::{Token, TokenKind, lex};
+pub(crate) use lex::{Token, TokenKind, lex, lists_behind_unit, measures};
 pub(crate) use usual::{is_paired_length, usual_units, with_usual};
 pub(crate) use words::count_word;

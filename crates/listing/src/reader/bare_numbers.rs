@@ -7,6 +7,7 @@ use measure::notation::{Numeral, NumeralStyle, numeral_at, quantity_at, unit_at}
 use measure::{Number, Unit};
 
 use crate::model::Span;
+use crate::phrase::lists_behind_unit;
 
 /// Words that compare with the number behind them.
 const COMPARING: &[&str] = &[
@@ -131,6 +132,10 @@ fn is_in_angles(before: &str, behind: &str) -> bool {
 fn is_led(before: &str) -> bool {
     let line = before.rsplit('\n').next().unwrap_or(before);
     let near = line.trim_end_matches(' ');
+    // `Depth (in.): 3, 4, 6`
+    if lists_behind_unit(line) {
+        return true;
+    }
     if near.ends_with(['≤', '≥', '<', '>', '@', 'Ø', 'ø', '⌀', '±'])
         || near.ends_with("<=")
         || near.ends_with(">=")

@@ -130,6 +130,7 @@ fn stands_between(sentence: &Sentence<'_>, index: usize, at: usize) -> bool {
 /// apart from what it names. Behind a number a label begins only where every limit stands before its own.
 fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize, each_before: bool) -> Option<Finding> {
     const MOST_WORDS: usize = 6;
+    let colon = without_unit(sentence, colon, floor);
     let parts = |at: &usize| [';', '.'].iter().any(|sign| sentence.is_sign(*at, *sign));
     // `Spacing (max): 12 in. OC; width (min): 1 in.`
     let start = (floor..colon)
@@ -164,6 +165,21 @@ fn headed(sentence: &Sentence<'_>, colon: usize, floor: usize, each_before: bool
     let plain = are_words(colon);
     let relation = qualifier(sentence.word(start)).filter(|_| opens && plain)?;
     Some(Finding::sure(relation, start))
+}
+
+/// Where a label ends before its unit: `Min depth (in.): 3`, `Min depth, in.: 3`.
+fn without_unit(sentence: &Sentence<'_>, colon: usize, floor: usize) -> usize {
+    const MOST_TOKENS: usize = 4;
+    let from = colon.saturating_sub(MOST_TOKENS).max(floor);
+    let is_unit = |at: usize| {
+        let word = sentence.word(at);
+        measure::notation::unit_at(word, 0).is_some_and(|(_, end)| end == word.len()) && qualifier(word).is_none()
+    };
+    (from..colon)
+        .rev()
+        .find(|at| sentence.closing(*at) == Some(colon - 1) || sentence.is_sign(*at, ','))
+        .filter(|at| is_unit(at + 1))
+        .unwrap_or(colon)
 }
 
 /// Whether a limit of a size opens the sentence and leads to a comma: `Minimum thickness of slab, `

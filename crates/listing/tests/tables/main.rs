@@ -5,10 +5,12 @@
     reason = "what was set up is there; where it isn't, the test fails"
 )]
 
+mod aligned;
 mod bands;
 mod captions;
 mod cells;
 mod columns;
+mod labelled;
 mod labels;
 mod limits;
 mod pages;

@@ -219,7 +219,7 @@ impl Columns {
                     .cells
                     .get(index)
                     .and_then(|cell| cell.usual_units().length);
-                let said = format!("{}: {text}", heading.words);
+                let said = under(heading, text);
                 found.push((said, selecting(selects, heading, text, usual)));
             }
         }
@@ -402,7 +402,7 @@ pub(super) fn selecting(
                 .filter(|cell| !cell.goes_on),
         )
         .and_then(|(property, cell)| test(property, &cell, heading.relation))
-        .unwrap_or_else(|| Expr::Words(format!("{}: {text}", heading.words)))
+        .unwrap_or_else(|| Expr::Words(under(heading, text)))
 }
 
 /// What a cell's amount asks of a property.
@@ -430,4 +430,13 @@ pub(super) fn test(property: &str, cell: &Cell, heading: Option<Relation>) -> Op
         hi,
         lo_excluded: cell.lo_excluded,
     }))
+}
+
+/// What a cell says under its heading: `Rating: 1 hr`.
+fn under(heading: &Heading, text: &str) -> String {
+    if heading.words.is_empty() {
+        text.to_owned()
+    } else {
+        format!("{}: {text}", heading.words)
+    }
 }

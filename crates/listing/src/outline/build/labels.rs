@@ -325,6 +325,9 @@ fn heads_labels(line: &Line<'_>) -> bool {
 /// Where a line begins that holds a short label, a colon and a value.
 fn colon_indent(line: &Line<'_>) -> Option<usize> {
     let (label, value) = line.text.trim().split_once(": ")?;
+    // `Min depth, in.: 3`, `Joint width (in.): 2`
+    let label = label.strip_suffix(')').unwrap_or(label);
+    let label = label.strip_suffix("in.").unwrap_or(label);
     // `lap on board: 1/2" min`: in small letters it might be running text, unless a number follows.
     let begins = label.starts_with(char::is_uppercase)
         || label.starts_with(char::is_lowercase) && holds_number(value);

@@ -4,6 +4,7 @@ use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
 use super::case_pairs::names_case;
+use super::labelled::{Pair, are_labels, table_of};
 use super::unruled::is_rating;
 use super::{Table, Words, add, around, is_deep_within};
 
@@ -115,6 +116,11 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
         .filter(|line| !is_rule(line.text))
         .map(|line| in_characters(line.text))
         .max_by_key(Vec::len)?;
+    if rule.is_none()
+        && let Some(table) = labels(region)
+    {
+        return Some((table, start + len));
+    }
     let mut table = Table {
         headings: vec![Vec::new(); columns.len()],
         ..Table::default()
@@ -136,6 +142,23 @@ pub(super) fn boxed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     }
     table.span = around(region)?;
     Some((table, start + len))
+}
+
+/// The labels and values that rows of two cells are.
+fn labels(region: &[Line<'_>]) -> Option<Table> {
+    let pairs: Vec<Pair<'_>> = region
+        .iter()
+        .map(|line| {
+            let words = Words { line };
+            let [label, value] = <[Span; 2]>::try_from(cells(line)).ok()?;
+            Some(Pair {
+                label: (words.of(label), label),
+                value: (words.of(value), value),
+            })
+        })
+        .collect::<Option<_>>()?;
+    let span = around(region)?;
+    are_labels(&pairs).then(|| table_of(&pairs, span))
 }
 
 /// Whether the first row of a box without a rule heads the others: it has a word in every cell and no number but ratings, and they have numbers. The
@@ -172,7 +195,7 @@ fn heads_without_rule(region: &[Line<'_>], first: usize) -> bool {
 }
 
 /// Whether words hold a digit that isn't of a unit, as in `kg/m3`.
-fn holds_number(words: &str) -> bool {
+pub(super) fn holds_number(words: &str) -> bool {
     let before = core::iter::once(' ').chain(words.chars());
     words
         .chars()

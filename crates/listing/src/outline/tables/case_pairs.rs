@@ -70,7 +70,7 @@ fn pair(line: &Line<'_>) -> Option<[Span; 2]> {
 /// Whether a heading names which joints a row is for: `Joint width, in.`, `Rating`.
 pub(super) fn names_case(heading: &str) -> bool {
     const CASES: &[&str] = &[
-        "width", "widths", "joint", "joints", "gap", "gaps", "opening", "rating",
+        "width", "widths", "joint", "joints", "gap", "gaps", "opening", "rating", "ratings",
     ];
     let lower = heading.to_lowercase();
     let mut words = lower.split(|c: char| !c.is_alphabetic());

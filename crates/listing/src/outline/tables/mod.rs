@@ -1,10 +1,12 @@
 //! Tables, drawn with uprights or rules or set in columns of white space or by tabs, as columns of cells.
 
+mod aligned;
 mod boxed;
 mod carried;
 mod case_pairs;
 mod drawn;
 mod grid;
+mod labelled;
 mod ruled;
 mod tabbed;
 mod unruled;
@@ -61,7 +63,9 @@ pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Ta
 
 /// The table without rule or caption that begins at a line.
 pub(crate) fn plain_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
-    unruled::plain_table(lines, start).or_else(|| case_pairs::pairs(lines, start))
+    unruled::plain_table(lines, start)
+        .or_else(|| case_pairs::pairs(lines, start))
+        .or_else(|| aligned::aligned_table(lines, start))
 }
 
 /// Whether a line lies deep within a stretch of lines of one sort. A table that begins with none of the first lines begins with none of

@@ -1,6 +1,7 @@
 //! Tables whose cells tabs part, as a page or a sheet of cells gives them when it is copied as text.
 
-use super::{Row, Table, around, speaks};
+use super::labelled::{Pair, are_labels, table_of};
+use super::{Row, Table, Words, around, speaks};
 use crate::layout::Line;
 use crate::model::Span;
 
@@ -11,6 +12,9 @@ pub(super) fn tabbed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, u
     let first = region.first().filter(|line| is_row(line))?;
     let parted = Parted::of(region);
     let cells = |line: &Line<'_>| parted.cells(line);
+    if let Some(found) = labels(region, &parted) {
+        return Some((found.0, start + found.1));
+    }
     let headings = cells(first);
     let plain = headings.len() >= 2
         && headings.iter().filter(|cell| !cell.is_empty()).count() * 2 > headings.len()
@@ -51,6 +55,33 @@ pub(super) fn tabbed_table(lines: &[Line<'_>], start: usize) -> Option<(Table, u
     }
     Some((table, start + rows + 1))
 }
+
+/// The labels and values that lines are, with the line after them.
+fn labels(region: &[Line<'_>], parted: &Parted) -> Option<(Table, usize)> {
+    let pair = |line: &Line<'_>| -> Option<[Span; 2]> {
+        is_row(line)
+            .then(|| <[Span; 2]>::try_from(parted.cells(line)).ok())
+            .flatten()
+    };
+    let pairs: Vec<Pair<'_>> = region
+        .iter()
+        .take(MOST_LABELS)
+        .map_while(|line| {
+            let words = Words { line };
+            let [label, value] = pair(line)?;
+            Some(Pair {
+                label: (words.of(label), label),
+                value: (words.of(value), value),
+            })
+        })
+        .collect();
+    let end = pairs.len();
+    let span = around(region.get(..end)?)?;
+    are_labels(&pairs).then(|| (table_of(&pairs, span), end))
+}
+
+/// The most labels of one list: a longer one goes on in the next.
+const MOST_LABELS: usize = 200;
 
 /// The most words of a line over rows, and the fewest rows.
 const MOST_WORDS: usize = 5;

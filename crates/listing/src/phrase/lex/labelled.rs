@@ -12,22 +12,18 @@ pub(super) fn labelled_unit(text: &str, at: usize) -> Option<(Stated, usize)> {
     if !numeral {
         return None;
     }
-    let before = bounds_passed(text.get(..at)?);
-    let label = before.strip_suffix([':', '='])?.trim_end_matches(' ');
-    let (_, inner) = label.strip_suffix(')')?.rsplit_once('(')?;
-    let inner = inner.trim();
-    let (unit, unit_end) = notation::unit_at(inner, 0)?;
-    let is_letter = inner.len() == 1 && inner.starts_with(char::is_alphabetic);
-    if unit_end != inner.len() || is_letter || matches!(unit, Unit::Minute | Unit::Count) {
-        return None;
-    }
+    let before = text.get(..at)?;
+    let label = first_bound_passed(before).unwrap_or_else(|| bounds_passed(before));
+    let unit = unit_of_label(label.strip_suffix([':', '='])?)?;
     let own = notation::quantity_at(text, at)
         .is_some_and(|own| !matches!(own.unit, Unit::Minute | Unit::Count));
     let (numeral, end) = notation::numeral_at(text, at)?;
     let runs_on = text
         .get(end..)?
         .starts_with(|c: char| c.is_alphanumeric() || c == '/');
-    (!own && !runs_on).then(|| {
+    // Which of several is meant, nobody knows.
+    let several = is_list(text.get(end..)?);
+    (!own && !runs_on && !several).then(|| {
         let stated = Stated {
             number: numeral.value,
             unit,
@@ -37,6 +33,92 @@ pub(super) fn labelled_unit(text: &str, at: usize) -> Option<(Stated, usize)> {
         };
         (stated, end)
     })
+}
+
+/// The unit that a label has for what stands behind it: `Depth (in.)`, `Min depth, in.`
+fn unit_of_label(label: &str) -> Option<Unit> {
+    let label = label.trim_end_matches(' ');
+    let inner = match label.strip_suffix(')') {
+        Some(inner) => inner.rsplit_once('(')?.1,
+        None => behind_comma(label)?,
+    };
+    let inner = inner.trim();
+    let (unit, unit_end) = notation::unit_at(inner, 0)?;
+    let is_letter = inner.len() == 1 && inner.starts_with(char::is_alphabetic);
+    let whole = unit_end == inner.len() && !is_letter;
+    Some(unit).filter(|unit| whole && !matches!(unit, Unit::Minute | Unit::Count))
+}
+
+/// A text without two bounds and the number of the first: `Depth (in.): min 3, max`.
+fn first_bound_passed(before: &str) -> Option<&str> {
+    let limited = bounds_passed(before);
+    let number = limited
+        .strip_suffix(',')
+        .filter(|_| limited.len() < before.trim_end().len())?;
+    let first =
+        number.trim_end_matches(|c: char| c.is_ascii_digit() || matches!(c, '/' | '-' | '.'));
+    let label = bounds_passed(first);
+    (first.len() < number.len() && label.len() < first.trim_end().len()).then_some(label)
+}
+
+/// What stands behind the comma of a label: the unit of `Min depth, in.`
+fn behind_comma(label: &str) -> Option<&str> {
+    const MOST_WORDS: usize = 5;
+    let (name, unit) = label.rsplit_once(", ")?;
+    let words = name.split_whitespace().rev().take(MOST_WORDS);
+    words
+        .map(|word| word.trim_matches(['(', ')', ',']))
+        .take_while(|word| word.chars().all(|c| c.is_alphabetic() || c == '-'))
+        .any(measures)
+        .then_some(unit)
+}
+
+/// Whether a word names what is measured.
+pub(crate) fn measures(word: &str) -> bool {
+    const MEASURES: &[&str] = &[
+        "depth",
+        "width",
+        "thickness",
+        "height",
+        "length",
+        "spacing",
+        "density",
+        "overlap",
+        "lap",
+        "recess",
+        "embedment",
+        "clearance",
+        "compression",
+        "extension",
+        "gap",
+        "diameter",
+    ];
+    MEASURES.contains(&word.to_lowercase().as_str())
+}
+
+/// Whether more bare numbers follow behind commas: `, 2, 4` and then nothing or another sign than a unit's.
+fn is_list(behind: &str) -> bool {
+    let Some(next) = behind.strip_prefix(", ") else {
+        return false;
+    };
+    let Some((_, end)) = notation::numeral_at(next, 0) else {
+        return false;
+    };
+    notation::quantity_at(next, 0).is_none()
+        && !next
+            .get(end..)
+            .is_some_and(|rest| rest.starts_with(|c: char| c.is_alphanumeric()))
+}
+
+/// Whether a text ends in a label with a unit, and numbers behind it if any: `Depth (in.): 3, 4, `, `Min depth, in. - `. The next is one of them.
+pub(crate) fn lists_behind_unit(before: &str) -> bool {
+    const DASHES: &[&str] = &[" -", " –", " —"];
+    let is_of_list = |c: char| c.is_ascii_digit() || matches!(c, ' ' | ',' | '/' | '.');
+    let label = bounds_passed(before.trim_end_matches(is_of_list));
+    let label = label
+        .strip_suffix([':', '='])
+        .or_else(|| DASHES.iter().find_map(|dash| label.strip_suffix(dash)));
+    label.and_then(unit_of_label).is_some()
 }
 
 /// A text without the words that bound the number behind it: `Depth (in.): min`.

@@ -8,6 +8,7 @@ use measure::Unit;
 use measure::notation::{self, Numeral, NumeralStyle, Stated};
 
 use self::labelled::{labelled_unit, share_labelled_units};
+pub(crate) use self::labelled::{lists_behind_unit, measures};
 use self::meant::{give_gauges_their_inches, give_sheets_their_unit, name_gauges, name_minerals};
 use self::spelled::{spelled_in_figures, spelled_quantity};
 use super::names::follows_name;
@@ -225,8 +226,14 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
         Unit::Minute => {
             let after = text.get(stated.span.end..)?.trim_start_matches(['.', ' ']);
             let counts = follows_counting_label(before) && after.is_empty();
+            // `Clause 1.1` over `Min depth 3 in.`
+            let limit = after
+                .split(|c: char| !c.is_alphabetic())
+                .next()
+                .is_some_and(measures);
             words.to_ascii_lowercase().ends_with("min")
                 && (counts
+                    || limit
                     || ["per ", "ea ", "ea.", "each "].iter().any(|each| {
                         after
                             .get(..each.len())
