@@ -332,12 +332,8 @@ fn without(whole: Span, others: &[Span]) -> impl Iterator<Item = Span> {
         .filter(|other| overlap(&whole, other))
         .collect();
     inside.sort_unstable();
-    let starts =
-        core::iter::once(whole.start()).chain(inside.clone().into_iter().map(|span| span.end()));
-    let ends = inside
-        .into_iter()
-        .map(|span| span.start())
-        .chain([whole.end()]);
+    let starts = core::iter::once(whole.start()).chain(inside.clone().into_iter().map(Span::end));
+    let ends = inside.into_iter().map(Span::start).chain([whole.end()]);
     let left: Vec<Span> = starts
         .zip(ends)
         .filter(|(start, end)| start < end)
