@@ -388,3 +388,23 @@ fn a_label_that_refuses_its_products_asks_for_none() {
         assert!(has_words(&read_text("sample", &text), "Qestop 9"), "{text}");
     }
 }
+
+#[test]
+fn a_maker_is_named_without_the_words_that_lead_to_it() {
+    for lead in ["Made by ", "Manufactured by ", "SUPPLIED BY ", "By ", ""] {
+        let text = format!(
+            "1. Sealant. Min 1/2 in. deep.\n\n   {lead}Cotterwell Compounds Inc: CW Acrylic 20\n"
+        );
+        let reading = read_text("sample", &text);
+        let makers: Vec<String> = reading
+            .clauses
+            .into_iter()
+            .filter_map(|clause| match clause.requirement {
+                Requirement::Named { names } => Some(names.into_iter().map(|name| name.maker)),
+                _ => None,
+            })
+            .flatten()
+            .collect();
+        assert_eq!(makers, ["Cotterwell Compounds Inc"], "{text}");
+    }
+}

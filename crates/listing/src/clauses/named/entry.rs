@@ -242,6 +242,7 @@ impl Reader<'_> {
     /// One maker with its products.
     fn entry(self, words: &str) -> Option<Listed> {
         let words = words.trim().trim_end_matches(['.', ',', ';']).trim_end();
+        let words = without_lead(words);
         self.joined(words)
             .or_else(|| self.quoted(words))
             .or_else(|| self.bracketed(words))
@@ -265,6 +266,7 @@ impl Reader<'_> {
     /// The products of a list behind their maker.
     pub(super) fn of_maker(self, maker: &str, list: &str) -> Option<Listed> {
         let maker = maker.trim().trim_end_matches([',', ':']).trim();
+        let maker = without_lead(maker);
         let maker = maker.strip_prefix("the ").unwrap_or(maker);
         self.is_maker(maker)
             .then(|| self.products(list, maker))
@@ -284,6 +286,24 @@ impl Reader<'_> {
             .and_then(|at| line.get(..at))
             .is_some_and(|maker| self.is_maker(maker))
     }
+}
+
+/// An entry without the words that lead to its maker: `Made by Cotterwell Compounds: CW Acrylic`.
+fn without_lead(words: &str) -> &str {
+    const LEADS: [&str; 6] = [
+        "made by ",
+        "manufactured by ",
+        "produced by ",
+        "supplied by ",
+        "sold by ",
+        "by ",
+    ];
+    let led = LEADS.iter().find_map(|lead| {
+        let own = words.get(..lead.len())?;
+        own.eq_ignore_ascii_case(lead)
+            .then(|| words.get(lead.len()..))?
+    });
+    led.unwrap_or(words)
 }
 
 /// Whether words in capitals end in a letter with a stop, which may as well number what comes next.
