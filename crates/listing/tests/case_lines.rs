@@ -134,3 +134,17 @@ fn dots_lead_from_a_rating_to_its_value() {
         ]
     );
 }
+
+#[test]
+fn a_rating_and_a_count_of_layers_are_one_case() {
+    parts(
+        [
+            "F Rating 1 Hr, one layer     ",
+            "F Rating 2 Hr, two layers    ",
+        ],
+        [
+            "\"F Rating 1 Hr, one layer\"",
+            "\"F Rating 2 Hr, two layers\"",
+        ],
+    );
+}

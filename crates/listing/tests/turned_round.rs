@@ -576,6 +576,24 @@ fn what_is_only_ruled_out_limits_the_other_way() {
             "1:beams_beams_shallower_do_not: at least 8 in",
         ],
     );
+    // So does the weather in which the work stops.
+    for (item, limit) in [
+        ("Spray - Spraying stops below 45 F.", "at least 45 degF"),
+        (
+            "Spray - Spraying is suspended above 100 F.",
+            "at most 100 degF",
+        ),
+        (
+            "Spray - Work stops below 45 F and above 100 F.",
+            "between 45 to 100 degF",
+        ),
+    ] {
+        let found = common::clauses(&format!("1. {item}\n"));
+        assert!(
+            found.iter().any(|clause| clause.ends_with(limit)),
+            "{limit} {found:?}"
+        );
+    }
     // So does a list of them.
     let listed = common::clauses(
         "1. LIMITS - Joints narrower than 1 in. or wider than 2 in., offsets larger than 1-3/4 in. (44 mm), and beams deeper than 24 in., lie outside this judgment.\n",

@@ -93,6 +93,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(negation) = sentence.forbidding(first) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
+    if strict && work_stops(sentence, index, from) {
+        return Some(Finding::sure(relation.negated()?, from));
+    }
     if let Some(negation) = negation(sentence, from, floor).or_else(|| carried_negation(sentence, index, from, floor)).or_else(|| denied_deviation(sentence, from)) {
         return Some(Finding::sure(relation.negated()?, negation));
     }
@@ -115,6 +118,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     None
+}
+
+/// `Spraying stops below 45 F`, `work is suspended below 40 F and above 100 F`: what is worked in is the rest.
+fn work_stops(sentence: &Sentence<'_>, index: usize, from: usize) -> bool {
+    const STOPS: &[&str] = &["stop", "stops", "stopped", "cease", "ceases", "ceased", "halt", "halts", "halted", "suspended", "discontinued"];
+    let of_weather = sentence.amount(index).is_some_and(|amount| matches!(amount.unit.dimension(), Dimension::Temperature | Dimension::Fraction));
+    let before = (from.saturating_sub(REACH)..from).rev();
+    of_weather && before.take_while(|at| !sentence.is_stop(*at)).any(|at| sentence.is_any(at, STOPS))
 }
 
 /// `Joints narrower than 1/2 in. cannot be packed`, `sealant depth over 1 in. cracks`: what a sentence speaks of is no requirement, whatever it says of

@@ -10,7 +10,9 @@ use std::collections::BTreeMap;
 
 use super::super::Paragraph;
 use super::Builder;
-use super::case_words::{is_rating, may_open, sets_joints_apart, speaks_of_time};
+use super::case_words::{
+    is_rating, is_rating_and_layers, may_open, sets_joints_apart, speaks_of_time,
+};
 use super::closing::Setting;
 use super::labels::is_bullet;
 use crate::layout::{Line, beginning};
@@ -180,7 +182,9 @@ fn case_of(line: &str) -> Option<&str> {
             };
             let columns = case.contains("  ") || rest.trim().contains("  ");
             let told = sets_joints_apart(case)
-                || is_rating(case) && !speaks_of_time(rest) && !is_code(rest);
+                || (is_rating(case) || is_rating_and_layers(case))
+                    && !speaks_of_time(rest)
+                    && !is_code(rest);
             // `EI 90, EI 120   100 mm`: a comma is the last of the signs.
             (parted && !columns && told && asks(rest))
                 .then(|| (sign == ", ", line.len() - rest.trim_start().len()))

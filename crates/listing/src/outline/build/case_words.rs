@@ -1,5 +1,7 @@
 //! The words of a case: a rating, or joints that their width sets apart. Hours beside words of curing or heat are times.
 
+use crate::phrase::count_word;
+
 /// The classes that a rating may be of.
 const CLASSES: &[&str] = &["e", "ei", "rei", "ew"];
 
@@ -182,6 +184,20 @@ pub(super) fn is_rating(words: &str) -> bool {
         }
     });
     known && plausible && highest > 0.0
+}
+
+/// Whether words are a rating and how many layers there are: `F Rating 2 Hr, two layers`.
+pub(super) fn is_rating_and_layers(words: &str) -> bool {
+    let Some((rating, layers)) = words.split_once(", ") else {
+        return false;
+    };
+    let mut words = layers.split(' ').filter(|word| *word != "with");
+    let count = words.next().unwrap_or_default();
+    let counted = count_word(count).is_some() || count.parse::<u8>().is_ok();
+    let named = words
+        .next()
+        .is_some_and(|word| matches!(word, "layer" | "layers"));
+    is_rating(rating) && counted && named && words.next().is_none()
 }
 
 /// Whether words are nothing but joints, or a width, and what sets them apart from others.
