@@ -52,7 +52,7 @@ impl Flow {
             flow.add(source, span);
         }
         // Letters beyond ASCII keep their case, so that every byte keeps its place.
-        flow.lower = flow.text.to_ascii_lowercase();
+        flow.lower = lowered(&flow.text);
         flow
     }
 
@@ -92,7 +92,7 @@ impl Flow {
             .extend(other.pieces.iter().map(|(at, source)| (base + at, *source)));
         both.disguised
             .extend(other.disguised.iter().map(|(at, len)| (base + at, *len)));
-        both.lower = both.text.to_ascii_lowercase();
+        both.lower = lowered(&both.text);
         both
     }
 
@@ -215,6 +215,17 @@ impl Flow {
             .find(|end| self.text.is_char_boundary(*end))
             .map_or(1, |end| end - at)
     }
+}
+
+/// A text in small letters, byte for byte as long. `upon the slab` is said as `onto the slab`, so that the words for a lap are known by one.
+fn lowered(text: &str) -> String {
+    let mut lower = text.to_ascii_lowercase();
+    if lower.contains(" upon ") {
+        for object in ["the", "each", "both", "either"] {
+            lower = lower.replace(&format!(" upon {object} "), &format!(" onto {object} "));
+        }
+    }
+    lower
 }
 
 #[cfg(test)]
