@@ -70,7 +70,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, from));
     }
     // "may be walked on after 3 days"
-    let allowed = sentence.is_word(from, "after") && sentence.has_any(from.saturating_sub(7).max(floor), from, &["may", "can"]);
+    let near = from.saturating_sub(7).max(floor);
+    // "Paint after 72 hours."
+    let told = sentence.is_any(0, &["paint", "overcoat", "recoat", "load", "walk", "sand"]) && near == 0;
+    let allowed = sentence.is_word(from, "after") && (told || sentence.has_any(near, from, &["may", "can"]));
     if allowed {
         return Some(Finding::sure(Relation::AtLeast, from));
     }
