@@ -13,6 +13,9 @@ const PLACES: &[&str] = &["in", "on", "at", "onto", "to", "along", "within", "ov
 const MEASURED: &[&str] = &["width", "depth", "thickness", "height", "length", "diameter", "diam", "dia", "size"];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    if let Some(finding) = spaced_elsewhere(sentence, index) {
+        return Some(finding);
+    }
     let before = said_alike(sentence, index)?;
     let (finding, rule) = bounded_alone(sentence, before)?;
     let limits = matches!(finding.relation, Relation::AtLeast | Relation::AtMost);
@@ -24,6 +27,27 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     let stands_before = sentence.amount(before).is_some_and(|amount| finding.from < amount.first);
     (limits && stands_before && rule != "bare value").then_some(finding)
+}
+
+/// The limit of a spacing that is said for the rest of the same thing: `max 12 in. OC at the perimeter, 24 in. elsewhere`, `8 in. OC max at the edges, 12 in. in the
+/// field`.
+fn spaced_elsewhere(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
+    let before = index.checked_sub(1)?;
+    let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
+    let between = previous.last..own.first;
+    let plain = own.unit == previous.unit && own.shape == Shape::Single && previous.shape == Shape::Single;
+    let parted = between.len() > 1 && (sentence.is_sign(own.first - 1, ',') || sentence.is_word(own.first - 1, "and"));
+    let one_statement = between.len() <= REACH && !between.clone().any(|at| sentence.is_sign(at, ';') || sentence.is_sign(at, ':') || sentence.is_sign(at, '.'));
+    let rest = sentence.skip_parentheses(own.last);
+    let the = usize::from(sentence.is_any(rest + 1, &["the"]));
+    let elsewhere = sentence.is_any(rest, &["elsewhere", "otherwise"])
+        || sentence.is_any(rest, &["in", "at", "along"]) && sentence.is_any(rest + 1 + the, &["field", "perimeter", "edges", "ends", "center", "middle", "remainder", "interior"]);
+    let spaced = is_spaced(sentence, previous.last) && !closed_late(sentence, own.last);
+    if !(plain && parted && one_statement && elsewhere && spaced) {
+        return None;
+    }
+    let (finding, rule) = bounded_alone(sentence, before)?;
+    (finding.relation == Relation::AtMost && rule != "bare value").then_some(finding)
 }
 
 /// Whether a place is followed by a qualifier of its own, or is another of the same: "12 in. from the corner at most", "from each other".
