@@ -8,6 +8,9 @@ pub(super) fn ratings(text: &str) -> Vec<Number> {
     let mut found = Vec::new();
     let words: Vec<&str> = text.split_whitespace().collect();
     for (at, word) in words.iter().enumerate() {
+        if is_of_another(words.get(..at).unwrap_or_default()) {
+            continue;
+        }
         let letters = word.trim_start_matches(['(', '"']);
         if matches!(letters, "EI" | "REI")
             && let Some(next) = words.get(at + 1)
@@ -19,6 +22,49 @@ pub(super) fn ratings(text: &str) -> Vec<Number> {
         found.extend(of_three(word));
     }
     found
+}
+
+/// Whether the words before a class say that it is of something else than the joint: `Fire resistance of the separating element EI 180`.
+fn is_of_another(before: &[&str]) -> bool {
+    const NEAR: usize = 6;
+    const OTHERS: [&str; 14] = [
+        "wall",
+        "walls",
+        "floor",
+        "floors",
+        "slab",
+        "slabs",
+        "element",
+        "elements",
+        "construction",
+        "constructions",
+        "partition",
+        "beam",
+        "structure",
+        "barrier",
+    ];
+    let is_other = |word: &str| {
+        let word = word
+            .trim_matches(|c: char| !c.is_alphabetic())
+            .to_lowercase();
+        OTHERS.contains(&word.as_str())
+    };
+    let near = before
+        .get(before.len().saturating_sub(NEAR)..)
+        .unwrap_or_default();
+    // `EI 60, EI 120` stand side by side.
+    let class = near
+        .iter()
+        .rposition(|word| word.contains(|c: char| c.is_ascii_digit()));
+    let near = near.get(class.map_or(0, |at| at + 1)..).unwrap_or_default();
+    let of = near.iter().position(|word| *word == "of");
+    let told = of.is_some_and(|of| near.iter().skip(of + 1).any(|word| is_other(word)));
+    // `Wall: EI 120`
+    let labelled = near
+        .last()
+        .is_some_and(|word| is_other(word) && !word.ends_with(')'));
+    let ended = near.iter().any(|word| word.ends_with('.'));
+    labelled || told && !ended
 }
 
 /// `-/120/90`
@@ -61,5 +107,10 @@ mod tests {
         assert_eq!(shown("FRL -/120/60, –/240/240"), "1 4");
         // Integrity alone, a product and a page are none.
         assert_eq!(shown("E 240; EI-seal 120; page EI 7"), "");
+        // Nor is what another thing is of.
+        assert_eq!(
+            shown("Fire resistance of the separating element EI 180. Wall: EI 120. Joint: EI 90"),
+            "3/2"
+        );
     }
 }

@@ -177,11 +177,14 @@ fn for_configuration(named: &[Mentioned], amount: &Amount) -> bool {
     around.any(|mention| beside(amount, mention.first, mention.last))
 }
 
+/// Adds what may be a rating: no test of fire lasts for days.
 fn rating(amount: &Amount, ratings: &mut Vec<Number>) {
+    const LONGEST: i32 = 6;
     for number in core::iter::once(amount.lo).chain(amount.hi) {
         if let Some(hours) = Quantity::new(number, amount.unit).to(Unit::Hour)
             && !ratings.contains(&hours.number)
             && !hours.number.is_zero()
+            && hours.number <= Number::from(LONGEST)
         {
             ratings.push(hours.number);
         }
@@ -350,6 +353,9 @@ mod tests {
             ("Floor rating 2 hr", ""),
             ("1-hour and 2-hour walls per UL 2079", ""),
             ("48 hr", ""),
+            ("Rating - 2 hr\nHose stream - 30 min\nCure - 4 hr", "2"),
+            ("Rating - 2 hr (tested with 4 Hr floor)", "2"),
+            ("Rating 2 hr, cured 7 days", "2"),
         ] {
             assert_eq!(rated(text), expected, "{text}");
         }
@@ -363,6 +369,10 @@ mod tests {
             words.join(" | ")
         };
         assert_eq!(unread("Movement   10 mm downwards"), "10 mm");
+        assert_eq!(
+            unread("Joint width - 2 in. max\nSealant depth - 4 in.\nRating - 2 hr\nCure - 4 hr"),
+            "4 in. | 4 hr"
+        );
         assert_eq!(unread("Wool depth: 100 mm"), "100 mm");
         assert_eq!(
             unread("1-hour and 2-hour walls per UL 2079"),

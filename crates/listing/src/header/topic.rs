@@ -51,8 +51,7 @@ pub(super) fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
     if let Some(topic) = behind(sentence, amount) {
         return Some(topic);
     }
-    let mut before = (0..amount.first).rev().take(REACH);
-    let named = before.find_map(|at| named(sentence, at, amount));
+    let named = leading(sentence, amount);
     named.or_else(|| stands_alone(sentence, amount).then_some(Topic::Rating))
 }
 
@@ -101,6 +100,120 @@ fn stands_alone(sentence: &Sentence<'_>, amount: &Amount) -> bool {
             .iter()
             .any(|sign| sentence.is_sign(last, *sign));
     plausible && opens(sentence, first) && !labelled && closed
+}
+
+/// The topic that the nearest words before an amount name. Between a word for hours or a width and the number stands nothing that is said of something else:
+/// "Hose stream 30 min" below "Rating - 2 hr" is no rating, and "Sealant depth 4 in." below "Joint width 2 in." no width.
+fn leading(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
+    const BETWEEN: &[&str] = &[
+        "and",
+        "or",
+        "to",
+        "up",
+        "of",
+        "for",
+        "in",
+        "at",
+        "rest",
+        "is",
+        "are",
+        "the",
+        "from",
+        "not",
+        "no",
+        "over",
+        "under",
+        "than",
+        "more",
+        "less",
+        "greater",
+        "least",
+        "most",
+        "exceeding",
+        "exceed",
+        "between",
+        "within",
+        "only",
+        "each",
+        "see",
+        "note",
+        "item",
+        "items",
+        "hr",
+        "hrs",
+        "h",
+        "hour",
+        "hours",
+        "fire",
+        "nominal",
+        "nom",
+        "max",
+        "maximum",
+        "min",
+        "minimum",
+        "wide",
+        "wider",
+        "narrower",
+        "installed",
+        "measured",
+        "joint",
+        "joints",
+        "configuration",
+        "configurations",
+        "config",
+        "configs",
+        "system",
+        "systems",
+        "option",
+        "options",
+        "type",
+        "types",
+        "arrangement",
+        "f",
+        "t",
+        "ft",
+        "fh",
+        "fth",
+        "assembly",
+        "installation",
+        "time",
+        "obtained",
+        "assessed",
+        "sought",
+        "listing",
+        "part",
+        "pt",
+        "void",
+        "all",
+        "head",
+        "base",
+        "sr",
+        "assemblies",
+        "listed",
+        "size",
+        "range",
+        "thru",
+        "through",
+        "either",
+    ];
+    let strict = matches!(amount.unit.dimension(), Dimension::Time | Dimension::Length);
+    for at in (0..amount.first).rev().take(REACH) {
+        if let Some(topic) = named(sentence, at, amount) {
+            return Some(topic);
+        }
+        let token = sentence.token(at)?;
+        let written = token.span.of(sentence.text);
+        // The name of a configuration or a product: `2 hr (RS-20), 3 hr (RS-40)`.
+        let label = written.len() == 1 || written.contains(|c: char| c.is_ascii_digit());
+        let passes = token.word().is_none()
+            || label
+            || sentence.amount_at(at).is_some()
+            || sentence.is_any(at, BETWEEN);
+        if strict && !passes {
+            return None;
+        }
+    }
+    None
 }
 
 /// The topic that a word before an amount names.
