@@ -68,6 +68,51 @@ fn lines_under_a_case_are_under_it() {
 }
 
 #[test]
+fn the_narrowest_listing_has_cases_too() {
+    let found = clauses(
+        "1. Clips - Min 20 ga.\n3 Hr Rating -\nSpacing max 12 in.\n2 Hr Rating -\nSpacing max 24 in.\n",
+    );
+    assert_eq!(
+        found,
+        [
+            "clip.gauge: at least 20 gauge",
+            "clip.spacing: at most 12 in if joint.rating = 3 hr",
+            "clip.spacing: at most 24 in if joint.rating = 2 hr",
+        ]
+    );
+}
+
+#[test]
+fn a_case_may_stand_in_brackets_before_what_is_asked() {
+    reads(
+        &[
+            "Wool compressed min 25 percent",
+            "(2 hr) 4 in. min depth",
+            "(3 hr) 6 in. min depth",
+            "Recessed 1/2 in. both sides.",
+        ],
+        &[
+            "packing.compression: at least 25 percent",
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+            "packing.depth: at least 6 in if joint.rating = 3 hr",
+            "packing.recess: nominal 1/2 in",
+        ],
+    );
+    reads(
+        &[
+            "Where rated 2 hr",
+            "min 4 in. deep",
+            "Where rated 3 hr",
+            "min 6 in. deep",
+        ],
+        &[
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+            "packing.depth: at least 6 in if joint.rating = 3 hr",
+        ],
+    );
+}
+
+#[test]
 fn what_stands_below_the_last_case_is_of_every_joint() {
     let always = &["packing.splice_stagger: at least 12 in"];
     reads(

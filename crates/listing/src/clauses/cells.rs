@@ -75,6 +75,8 @@ pub(super) fn read_case(
     let said = words.text().split(" ..").next().unwrap_or_default().trim();
     let said = said
         .trim_end_matches([':', '=', ',', ';', '-', '–', '—', ' '])
+        .trim_start_matches('(')
+        .trim_end_matches(')')
         .to_owned();
     let joints = || {
         let sentence = Sentence::new(&words, 0..words.text().len());

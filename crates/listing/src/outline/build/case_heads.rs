@@ -163,17 +163,7 @@ fn is_apart(lines: &[Line<'_>], at: usize, setting: Setting) -> bool {
     let last = words.rsplit(' ').next().unwrap_or_default();
     let has_room = words.len() + 1 + first.len() < setting.widest;
     let open = words.ends_with([',', '-', '/']) || is_small_word(&last.to_uppercase());
-    words.is_empty()
-        || words.ends_with([':', ';'])
-        || is_last_of_sentence(last)
-        || has_room && !open
-}
-
-/// Whether a word with a full stop is no unit or limit that is written short: `percent.`
-fn is_last_of_sentence(word: &str) -> bool {
-    const SHORTEST: usize = 4;
-    word.strip_suffix('.')
-        .is_some_and(|word| word.len() >= SHORTEST && word.chars().all(char::is_alphabetic))
+    words.is_empty() || words.ends_with([':', ';']) || words.ends_with('.') || has_room && !open
 }
 
 /// A case without the sign behind it.

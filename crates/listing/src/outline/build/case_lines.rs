@@ -33,7 +33,7 @@ pub(super) struct CaseParts {
 impl CaseParts {
     /// The parts of a line that opens with its case, or ends with it.
     fn of(line: &str) -> Option<Self> {
-        if let Some(case) = case_of(line) {
+        if let Some(case) = bracketed(line).or_else(|| case_of(line)) {
             return Some(Self {
                 case: 0..case.len(),
                 asked: case.len()..line.len(),
@@ -49,7 +49,8 @@ impl CaseParts {
     /// The case without the words and signs beside it.
     fn words<'l>(&self, line: &'l str) -> &'l str {
         let case = line.get(self.case.clone()).unwrap_or_default();
-        bare(case.trim().trim_start_matches("for "))
+        let case = case.trim().trim_start_matches("for ");
+        bare(case).trim_start_matches('(').trim_end_matches(')')
     }
 }
 
@@ -106,7 +107,15 @@ fn begins_list(lines: &[Line<'_>], at: usize, setting: Setting) -> bool {
     let first = own.text.split_whitespace().next().unwrap_or_default();
     let has_room = words.len() + 1 + first.len() < setting.widest;
     let ended = words.ends_with('.') && has_room;
-    let apart = words.ends_with(':') || ended || is_title(words);
+    let limited = ["min", "max", "minimum", "maximum"]
+        .iter()
+        .any(|limit| words.ends_with(limit));
+    let bracketed = own.text.trim_start().starts_with('(');
+    let apart = words.ends_with(':')
+        || ended
+        || is_title(words)
+        || limited && has_room
+        || bracketed && !words.ends_with(',');
     let nearby = lines.get(at.saturating_sub(ABOVE)..at).unwrap_or_default();
     let of_time = nearby.iter().any(|line| speaks_of_time(line.text));
     apart
@@ -191,6 +200,15 @@ fn case_of(line: &str) -> Option<&str> {
         })
         .min();
     line.get(..end?.1)
+}
+
+/// The case in brackets that a line opens with: `(2 hr) min depth 4 in.`
+fn bracketed(line: &str) -> Option<&str> {
+    const LONGEST: usize = 90;
+    let (case, asked) = line.strip_prefix('(')?.split_once(") ")?;
+    let told = is_rating(case) && !speaks_of_time(asked) || sets_joints_apart(case);
+    let plain = case.len() <= LONGEST && !asked.contains("  ") && asks(asked);
+    (told && plain).then(|| line.get(..line.len() - asked.len()))?
 }
 
 /// The value that a line begins with before the case that it ends with: `3 in. ` of `3 in. for joints over 2 in. wide`.

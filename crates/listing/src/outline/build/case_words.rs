@@ -8,6 +8,8 @@ const CLASSES: &[&str] = &["e", "ei", "rei", "ew"];
 /// Words beside a rating.
 const BESIDE: &[&str] = &[
     "for",
+    "where",
+    "when",
     "f",
     "t",
     "fire",
