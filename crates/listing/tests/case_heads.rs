@@ -295,6 +295,22 @@ fn what_is_said_of_all_parts_is_of_none() {
 }
 
 #[test]
+fn below_parts_of_which_one_is_built_a_sentence_is_of_none() {
+    let found = item(&[
+        "Use one of the following:",
+        "A. Mineral wool, min 4 pcf.",
+        "B. Ceramic fiber, min 6 pcf.",
+        "Splices are staggered min 12 in.",
+    ]);
+    for clause in [
+        "packing.density: at least 6 pcf in 1B",
+        "packing.splice_stagger: at least 12 in",
+    ] {
+        assert!(found.contains(&clause.to_owned()), "{clause} {found:?}");
+    }
+}
+
+#[test]
 fn a_list_may_begin_on_the_line_of_its_item() {
     let found = clauses(
         "1. Fill (a) Joints up to 2 in.: sealant min 1/2 in. deep\n   (b) Joints over 2 in.: sealant min 3/4 in. deep\n   (c) All joints: sealant laps the wall min 1/2 in.\n",

@@ -3,7 +3,7 @@
 
 use super::Builder;
 use crate::conditions::is_small_word;
-use crate::layout::Line;
+use crate::layout::{Flow, Line};
 use crate::model::Span;
 use crate::outline::build::{OutlineItem, Paragraph};
 use crate::outline::marker::{Close, Marker, Part, marker};
@@ -57,7 +57,9 @@ impl Builder<'_> {
             .filter(|(indent, _)| *indent >= line.indent);
         let mut left = left.filter_map(|(_, index)| self.outline.items.get(*index));
         words.starts_with(char::is_uppercase)
-            && left.any(|item| self.is_optional(item) || self.is_for_some(item))
+            && left.any(|item| {
+                self.is_optional(item) || self.is_for_some(item) || self.is_one_of_several(item)
+            })
             && self.stands_for_itself(at, line, words)
     }
 
@@ -135,6 +137,26 @@ impl Builder<'_> {
         let said = own.fold(String::new(), |said, piece| said + piece.of(self.source));
         let said = said.to_lowercase();
         OPTIONAL.iter().any(|word| said.contains(word))
+    }
+
+    /// Whether the text of the item around a part says that one of the parts is built.
+    fn is_one_of_several(&self, item: &OutlineItem) -> bool {
+        const ONE_OF: &[&str] = &[
+            "one of the following",
+            "one of these",
+            "either of the",
+            "any one of",
+            "use one",
+        ];
+        let around = item
+            .parent
+            .and_then(|parent| self.outline.items.get(parent));
+        let Some(Paragraph::Text(pieces)) = around.and_then(|around| around.paragraphs.last())
+        else {
+            return false;
+        };
+        let said = Flow::of(self.source, pieces.iter().copied());
+        ONE_OF.iter().any(|words| said.lower().contains(words))
     }
 
     /// Whether an item says for which joints it is before anything else: `b) Joints over 2 in.: two layers`.
