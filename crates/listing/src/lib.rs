@@ -20,25 +20,29 @@
 //!
 //! | documents | numbers | right | wrong |
 //! |---|---|---|---|
-//! | the last nine: ordinary listings of nine laboratories | 510 | 93.9 % | 1.6 % |
-//! | the nine before them, of nine styles, half of the numbers in tables | 520 | 80.8 % | 4.2 % |
+//! | the last nine: five ordinary listings, four of other styles | 425 | 93.9 % | 0.7 % |
+//! | the nine before them, of nine styles | 474 | 92.4 % | 1.5 % |
+//! | the nine before those: ordinary listings of nine laboratories | 451 | 96.9 % | 1.1 % |
+//! | the nine before those: ordinary listings of nine laboratories | 510 | 93.9 % | 1.6 % |
+//! | the nine before those, of nine styles, half of the numbers in tables | 520 | 80.8 % | 4.2 % |
 //! | the nine before those: ordinary listings of nine laboratories | 447 | 92.2 % | 2.2 % |
 //! | the nine before those, of nine styles | 492 | 91.9 % | 1.0 % |
 //! | the nine before those: ordinary listings of nine laboratories | 371 | 95.7 % | 0.5 % |
 //! | the nine before those, of nine styles | 441 | 92.7 % | 2.3 % |
-//! | the nine before those: ordinary listings of nine laboratories | 403 | 96.8 % | 0.5 % |
-//! | the nine before those, of nine styles | 403 | 92.6 % | 1.2 % |
-//! | all seventy-two ordinary listings | 3438 | 96.3 % | 0.9 % |
-//! | all ninety of other styles: data sheets, specifications, letters, assessments | 4477 | 91.6 % | 1.7 % |
+//! | all eighty-six ordinary listings | 4130 | 96.3 % | 0.9 % |
+//! | all hundred and three of other styles: data sheets, specifications, letters, assessments | 5135 | 91.7 % | 1.6 % |
 //!
 //! Those before the styles were kept apart, some four hundred, were right for 63 % (nothing but tables and labels) to 100 %. How a document is written matters
-//! more than how many were read before it. The option of a requirement is right for 87 to 99 %, its condition for 78 to 97 %: most of the others are read as if they
+//! more than how many were read before it. The option of a requirement is right for 87 to 99 %, its condition for 76 to 97 %: most of the others are read as if they
 //! held always, which is too strict, or stand under words ("Type HW", "where fitted") that the author took for no condition. A layout of columns that nobody has met may
 //! not be read at all, or worse: most wrong numbers of the last sets are cells of tables whose captions or heads say "least values" or "not less than". A limit
 //! that no rule took is left beside no value: that is an unread number.
 //!
-//! Of the 167 products that the last eighteen name, 75 % were named exactly when they were first read, and none of 131 names with a maker was wrong; of all 2,761 it is 78 %. The
-//! others stay words: what names no maker, and every list whose lead denies it, limits it or isn't understood.
+//! Of the 108 products that the last twenty-seven name, 69 % were named exactly when they were first read, and 2 of 76 names with a maker were wrong, product and maker
+//! swapped; of all 2,831 it is 79 %. The others stay words: what names no maker, and every list whose lead denies it, limits it or isn't understood.
+//!
+//! The head's ratings are read as written for 90 % of six hundred documents and the joint's width for 94 %; what is wrong in most of the rest is a rating that isn't
+//! found. A number of the head that states neither is an unread number, too.
 //!
 //! What is missed, most often first: counts that only the sense gives ("one corner"), parts of a mixture ("one part to three parts"),
 //! tolerances far from their value, limits that two words share. What is read wrong is
