@@ -40,6 +40,7 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
     let mut times = Vec::new();
     let mut heat_ratings = Vec::new();
     let mut of_classes = Vec::new();
+    let mut unnamed = Vec::new();
     for pieces in paragraphs {
         let flow = Flow::of(source, pieces.iter().copied());
         // A paragraph of running sentences, or a line of a list, says things of its items, not of the head.
@@ -49,11 +50,11 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
         of_classes.extend(classes::ratings(flow.text()));
         for range in stretches(flow.text()) {
             let sentence = Sentence::new(&flow, range);
-            read_paragraph(&sentence, &mut read, &mut heat_ratings);
+            read_paragraph(&sentence, &mut read, &mut heat_ratings, &mut unnamed);
             times.extend(untold_times(&sentence));
         }
     }
-    for other in [of_classes, heat_ratings] {
+    for other in [unnamed, of_classes, heat_ratings] {
         if read.header.ratings_hr.is_empty() {
             read.header.ratings_hr = other;
         }
@@ -100,7 +101,12 @@ pub(crate) fn is_prose(text: &str) -> bool {
     words >= 6 && verb && text.trim_end().ends_with(['.', ':', ';'])
 }
 
-fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: &mut Vec<Number>) {
+fn read_paragraph(
+    sentence: &Sentence<'_>,
+    read: &mut HeaderRead,
+    heat_ratings: &mut Vec<Number>,
+    unnamed: &mut Vec<Number>,
+) {
     let held = read.header.ratings_hr.clone();
     let named = configurations(sentence);
     for (index, amount) in sentence.amounts.iter().enumerate() {
@@ -108,6 +114,7 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, heat_ratings: 
         match (amount.unit.dimension(), topic) {
             (Dimension::Time, Some(Topic::Rating)) => rating(amount, &mut read.header.ratings_hr),
             (Dimension::Time, Some(Topic::OtherRating)) => rating(amount, heat_ratings),
+            (Dimension::Time, Some(Topic::Unnamed)) => rating(amount, unnamed),
             (Dimension::Length, Some(Topic::Width)) => {
                 width::width(sentence, index, amount, &named, &mut read.header);
             }
@@ -150,7 +157,8 @@ fn untold_times(sentence: &Sentence<'_>) -> Vec<(Number, Span)> {
     };
     let untold = sentence.amounts.iter().filter(|amount| {
         let of_time = amount.unit.dimension() == Dimension::Time;
-        of_time && !names(amount) && topic(sentence, amount).is_none()
+        let untold = matches!(topic(sentence, amount), None | Some(Topic::Unnamed));
+        of_time && !names(amount) && untold
     });
     let hours = |amount: &Amount| {
         let hours = Quantity::new(amount.lo, amount.unit).to(Unit::Hour)?;
@@ -356,6 +364,12 @@ mod tests {
             ("Rating - 2 hr\nHose stream - 30 min\nCure - 4 hr", "2"),
             ("Rating - 2 hr (tested with 4 Hr floor)", "2"),
             ("Rating 2 hr, cured 7 days", "2"),
+            ("Rating - 2 hr\nTest duration - 4 hr", "2"),
+            ("Rating - 2 hr\nWall assembly rating: 3 hr", "2"),
+            ("Rating - 2 hr\nConstruction rating: 3 hr", "2"),
+            ("Rating\n2 hr\nHose Stream\n1 hr", "2"),
+            ("Duration:   2 hours", "2"),
+            ("Rating - 2 hr\nTime for 1 hr", "2"),
         ] {
             assert_eq!(rated(text), expected, "{text}");
         }

@@ -11,6 +11,8 @@ pub(super) enum Topic {
     Rating,
     /// A rating of the joint by heat: T, FT, FH, W.
     OtherRating,
+    /// Hours that stand alone: a rating where the head names none.
+    Unnamed,
     /// A rating that isn't the joint's: the wall's, the barrier's, a thermal barrier's.
     ForeignRating,
     Width,
@@ -41,6 +43,14 @@ const FOREIGN: &[&str] = &[
     "c",
     "stc",
     "noise",
+    "construction",
+    "supporting",
+    "element",
+    "slab",
+    "test",
+    "exposure",
+    "cure",
+    "curing",
 ];
 
 /// How many words before a number may name its topic.
@@ -52,7 +62,7 @@ pub(super) fn topic(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
         return Some(topic);
     }
     let named = leading(sentence, amount);
-    named.or_else(|| stands_alone(sentence, amount).then_some(Topic::Rating))
+    named.or_else(|| stands_alone(sentence, amount).then_some(Topic::Unnamed))
 }
 
 /// Whether a statement, a line or a column is nothing but hours that a joint may be rated for: `1 HR & 2 HR; JOINT 1" MAX`.
@@ -99,7 +109,9 @@ fn stands_alone(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         || ['.', ';', '|', ',', '·']
             .iter()
             .any(|sign| sentence.is_sign(last, *sign));
-    plausible && opens(sentence, first) && !labelled && closed
+    // `Hose Stream` over `1 hr`
+    let under_another = first > 0 && sentence.is_any(first - 1, FOREIGN);
+    plausible && opens(sentence, first) && !labelled && !under_another && closed
 }
 
 /// Words that may stand between the name of hours or of a width and the number.
@@ -198,7 +210,8 @@ const BETWEEN: &[&str] = &[
 /// The topic that the nearest words before an amount name. Between a word for hours or a width and the number stands nothing that is said of something else:
 /// "Hose stream 30 min" below "Rating - 2 hr" is no rating, and "Sealant depth 4 in." below "Joint width 2 in." no width.
 fn leading(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
-    let strict = matches!(amount.unit.dimension(), Dimension::Time | Dimension::Length);
+    let of_time = amount.unit.dimension() == Dimension::Time;
+    let strict = of_time || amount.unit.dimension() == Dimension::Length;
     for at in (0..amount.first).rev().take(REACH) {
         if let Some(topic) = named(sentence, at, amount) {
             return Some(topic);
@@ -210,7 +223,7 @@ fn leading(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
         let passes = token.word().is_none()
             || label
             || sentence.amount_at(at).is_some()
-            || sentence.is_any(at, BETWEEN);
+            || sentence.is_any(at, BETWEEN) && !(of_time && sentence.is_word(at, "time"));
         if strict && !passes {
             return None;
         }
@@ -231,10 +244,13 @@ fn named(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> Option<Topic> {
         | "fire-rating" => Some(match before {
             "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
             "l" => Topic::Leakage,
-            word if FOREIGN.contains(&word) => Topic::ForeignRating,
+            _ if is_of_another(sentence, at) => Topic::ForeignRating,
             _ => Topic::Rating,
         }),
-        "endurance" | "frr" | "f.r.r" | "duration" if of_time => Some(Topic::Rating),
+        "frr" | "f.r.r" if of_time => Some(Topic::Rating),
+        "endurance" | "duration" if of_time && (before == "fire" || opens(sentence, at)) => {
+            Some(Topic::Rating)
+        }
         "period" | "periods" if of_time && (before == "fire" || opens(sentence, at)) => {
             Some(Topic::Rating)
         }
@@ -254,6 +270,20 @@ fn named(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> Option<Topic> {
         | "compression" | "extension" | "shear" => Some(Topic::Movement),
         _ => None,
     }
+}
+
+/// Whether the words right before "rating" name another thing than the joint: `Wall assembly rating`.
+fn is_of_another(sentence: &Sentence<'_>, rating: usize) -> bool {
+    const QUALIFYING: &[&str] = &["assembly", "fire", "fire-resistance", "resistance"];
+    let Some(before) = rating
+        .checked_sub(1)
+        .filter(|_| !sentence.begins_line(rating))
+    else {
+        return false;
+    };
+    let qualified = sentence.is_any(before, QUALIFYING) && !sentence.begins_line(before);
+    let named = before - usize::from(qualified).min(before);
+    sentence.is_any(before, FOREIGN) || qualified && sentence.is_any(named, FOREIGN)
 }
 
 /// The topic that the words right behind an amount name: `2 h rating`, `1-1/2 in. maximum joint width`, `50 % compression or extension`.
