@@ -119,3 +119,29 @@ fn a_case_ends_where_the_next_line_of_a_list_has_its_letter() {
         &[("300 mm", "joint.width > 60 mm")],
     );
 }
+
+#[test]
+fn a_limit_of_the_material_ends_a_condition() {
+    for (text, depth, other) in [
+        (
+            "1. Packing - Min 4 in. deep where joint is over 1 in. wide and min 4 pcf.\n",
+            "packing.depth: at least 4 in if joint.width > 1 in.",
+            "packing.density: at least 4 pcf",
+        ),
+        (
+            "1. Packing - Min 4 in. deep when rated 2 hr and compressed min 25 percent.\n",
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+            "packing.compression: at least 25 percent",
+        ),
+        (
+            "1. Packing - For 2 hr rating, min 4 in. deep and min 4 pcf for all ratings.\n",
+            "packing.depth: at least 4 in if joint.rating = 2 hr",
+            "packing.density: at least 4 pcf",
+        ),
+    ] {
+        let found = common::clauses(text);
+        for clause in [depth, other] {
+            assert!(found.contains(&clause.to_owned()), "{clause} {found:?}");
+        }
+    }
+}

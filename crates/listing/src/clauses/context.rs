@@ -383,11 +383,13 @@ impl Context<'_, '_> {
             options.retain(|option| Some(option) != self.around.headed.as_ref());
         }
         let always = self.holds_always(index);
+        let rated_alike = self.holds_for_all_ratings(index);
         for number in attached.conditions {
             let Some(found) = self.governing.get(number) else {
                 continue;
             };
-            if always && number < self.first_configuration {
+            let lifted = always || rated_alike && is_of_rating(&found.expr);
+            if lifted && number < self.first_configuration {
                 continue;
             }
             if number >= self.first_configuration {
@@ -427,6 +429,17 @@ impl Context<'_, '_> {
     /// Whether a number says itself that it holds in every case, whatever condition its sentence opens with: "In joints over 2 in., depth min 1 in., and
     /// overlap min 1/2 in. *in all cases*".
     fn holds_always(&self, index: usize) -> bool {
+        const CASES: &[&str] = &["case", "cases", "joint", "joints", "instance", "instances"];
+        self.holds_in_all(index, CASES)
+    }
+
+    /// Whether a number says itself that it holds for every rating, whatever rating its sentence opens with.
+    fn holds_for_all_ratings(&self, index: usize) -> bool {
+        const RATINGS: &[&str] = &["rating", "ratings", "system", "systems"];
+        self.holds_in_all(index, RATINGS)
+    }
+
+    fn holds_in_all(&self, index: usize, of_what: &[&str]) -> bool {
         let sentence = self.sentence;
         let Some(amount) = sentence.amount(index) else {
             return false;
@@ -446,10 +459,7 @@ impl Context<'_, '_> {
         own.chain(behind).any(|at| {
             let every = sentence.is_any(at, &["in", "for"])
                 && sentence.is_any(at + 1, &["all", "every", "any", "either"]);
-            let case = sentence.is_any(
-                at + 2,
-                &["case", "cases", "joint", "joints", "instance", "instances"],
-            );
+            let case = sentence.is_any(at + 2, of_what);
             every && case && !sentence.in_condition(at) && ends(at + 3)
         })
     }
@@ -523,6 +533,11 @@ impl Context<'_, '_> {
             });
         }
     }
+}
+
+/// Whether a condition is a rating and nothing more.
+fn is_of_rating(expr: &Expr) -> bool {
+    matches!(expr, Expr::Test(test) if test.property == "joint.rating")
 }
 
 /// The name of a thickness beside a gauge, or of a gauge beside a thickness.

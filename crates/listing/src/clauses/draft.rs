@@ -291,6 +291,7 @@ pub(crate) fn holds_always(words: &str) -> bool {
         "for both options",
         "for all ratings",
         "for both ratings",
+        "in all systems",
         "in all joints",
         "in every joint",
         "for all joints",

@@ -83,6 +83,7 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
             && (sentence.is_stop(index)
                 || is_second_verb(sentence, at, index)
                 || begins_parallel(sentence, index)
+                || demands_of_another_kind(sentence, index)
                 || begins_main_clause(sentence, at, index)
                 || sentence.is_word(index, "nor") && sentence.is_any(index + 1, OPENERS)
                 || sentence.is_word(index, "then")
@@ -295,6 +296,29 @@ fn begins_parallel(sentence: &Sentence<'_>, at: usize) -> bool {
         || names_the_rest(sentence, at + 1)
         || is_for_hours(sentence, at + 1);
     joint && bounds && another
+}
+
+/// Whether "and" leads to a limit of a kind that no joint and no place is told by: "where the joint is over 1 in. wide *and min 4 pcf*", "when rated 2 hr *and compressed
+/// min 25 percent*".
+fn demands_of_another_kind(sentence: &Sentence<'_>, at: usize) -> bool {
+    if !sentence.is_word(at, "and") {
+        return false;
+    }
+    let participle = usize::from(sentence.word(at + 1).ends_with("ed"));
+    let limit = at + 1 + participle;
+    let limits = sentence.is_any(limit, &["min", "minimum", "max", "maximum"]);
+    let amount = sentence
+        .amount_at(limit + 1)
+        .and_then(|index| sentence.amount(index));
+    let of_material = amount.is_some_and(|amount| {
+        matches!(
+            amount.unit.dimension(),
+            Dimension::Density | Dimension::Fraction | Dimension::Gauge
+        )
+    });
+    let verb = (limit + 2..sentence.tokens.len())
+        .any(|later| sentence.is_any(later, &["is", "are", "shall", "must", "may"]));
+    limits && of_material && !verb
 }
 
 /// Whether a limit is for another rating: "..., and *not less than 11/16 in. for the 1 hour rating*".
