@@ -248,10 +248,9 @@ fn named(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> Option<Topic> {
             _ => Topic::Rating,
         }),
         "frr" | "f.r.r" if of_time => Some(Topic::Rating),
-        "endurance" | "duration" if of_time && (before == "fire" || opens(sentence, at)) => {
-            Some(Topic::Rating)
-        }
-        "period" | "periods" if of_time && (before == "fire" || opens(sentence, at)) => {
+        "endurance" | "duration" | "period" | "periods"
+            if of_time && (before == "fire" || opens(sentence, at)) =>
+        {
             Some(Topic::Rating)
         }
         "f" if of_time && is_label(sentence, at) => Some(Topic::Rating),
