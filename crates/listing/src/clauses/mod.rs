@@ -47,6 +47,7 @@ use crate::outline::Paragraph;
 use crate::rules::{Sentence, qualifier};
 
 pub(crate) use carried::{Carried, carried, carried_by_title};
+pub(crate) use classes::{MINUTES, level_parts};
 pub(crate) use confine::confine;
 pub(crate) use denied_list::denies_below;
 pub(crate) use draft::{Draft, Reach, Yield, holds_always, limit};

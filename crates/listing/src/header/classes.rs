@@ -3,6 +3,9 @@
 
 use measure::Number;
 
+use crate::clauses::{MINUTES, level_parts};
+use crate::rules::NEGATIONS;
+
 /// The hours that the classes of a text stand for, in the order written.
 pub(super) fn ratings(text: &str) -> Vec<Number> {
     let mut found = Vec::new();
@@ -24,7 +27,7 @@ pub(super) fn ratings(text: &str) -> Vec<Number> {
     found
 }
 
-/// Whether the words before a class say that it is of something else than the joint: `Fire resistance of the separating element EI 180`.
+/// Whether the words before a class deny it, or say that it is of something else than the joint: `Fire resistance of the separating element EI 180`.
 fn is_of_another(before: &[&str]) -> bool {
     const NEAR: usize = 6;
     const OTHERS: [&str; 14] = [
@@ -64,16 +67,17 @@ fn is_of_another(before: &[&str]) -> bool {
         .last()
         .is_some_and(|word| is_other(word) && !word.ends_with(')'));
     let ended = near.iter().any(|word| word.ends_with('.'));
-    labelled || told && !ended
+    let denied = near
+        .iter()
+        .any(|word| NEGATIONS.contains(&word.to_lowercase().as_str()));
+    labelled || denied || told && !ended
 }
 
 /// `-/120/90`
 fn of_three(word: &str) -> Option<Number> {
     let word = word.trim_matches(|c: char| matches!(c, ',' | ';' | '.' | '(' | ')' | ':'));
-    let rest = word.strip_prefix(['-', '–', '—', '−'])?.strip_prefix('/')?;
-    let (integrity, insulation) = rest.split_once('/')?;
-    let (integrity, insulation) = (hours(integrity)?, hours(insulation)?);
-    Some(integrity.min(insulation))
+    let [_, integrity, insulation] = level_parts(word)?;
+    Number::new(integrity.min(insulation)?.into(), 60)
 }
 
 fn digits(word: &str) -> &str {
@@ -85,11 +89,10 @@ fn digits(word: &str) -> &str {
 
 /// A period of the standards, in hours.
 fn hours(minutes: &str) -> Option<Number> {
-    const PERIODS: [i128; 10] = [15, 20, 30, 45, 60, 90, 120, 180, 240, 360];
-    let minutes: i128 = minutes.parse().ok()?;
-    PERIODS
+    let minutes: i32 = minutes.parse().ok()?;
+    MINUTES
         .contains(&minutes)
-        .then(|| Number::new(minutes, 60))?
+        .then(|| Number::new(minutes.into(), 60))?
 }
 
 #[cfg(test)]
@@ -107,6 +110,7 @@ mod tests {
         assert_eq!(shown("FRL -/120/60, –/240/240"), "1 4");
         // Integrity alone, a product and a page are none.
         assert_eq!(shown("E 240; EI-seal 120; page EI 7"), "");
+        assert_eq!(shown("Not tested to EI 120; no -/60/60 without boards"), "");
         // Nor is what another thing is of.
         assert_eq!(
             shown("Fire resistance of the separating element EI 180. Wall: EI 120. Joint: EI 90"),

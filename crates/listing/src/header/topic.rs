@@ -114,34 +114,50 @@ fn stands_alone(sentence: &Sentence<'_>, amount: &Amount) -> bool {
     plausible && opens(sentence, first) && !labelled && !under_another && closed
 }
 
-/// Words that may stand between the name of hours or of a width and the number.
-const BETWEEN: &[&str] = &[
-    "and",
-    "or",
+/// Words of a size.
+const SIZES: &[&str] = &[
+    "nominal",
+    "nom",
+    "max",
+    "maximum",
+    "min",
+    "minimum",
+    "largest",
+    "widest",
     "to",
     "up",
+    "from",
     "of",
-    "for",
-    "in",
     "at",
     "rest",
-    "is",
-    "are",
-    "the",
-    "from",
     "not",
     "no",
     "over",
-    "under",
+    "wider",
     "than",
+    "exceeding",
     "more",
     "less",
+    "between",
+    "installed",
+    "wide",
+    "and",
+    "or",
+    "width",
+];
+
+/// More words that may stand between the name of hours or of a width and the number.
+const BETWEEN: &[&str] = &[
+    "for",
+    "in",
+    "is",
+    "are",
+    "the",
+    "under",
     "greater",
     "least",
     "most",
-    "exceeding",
     "exceed",
-    "between",
     "within",
     "only",
     "each",
@@ -155,16 +171,7 @@ const BETWEEN: &[&str] = &[
     "hour",
     "hours",
     "fire",
-    "nominal",
-    "nom",
-    "max",
-    "maximum",
-    "min",
-    "minimum",
-    "wide",
-    "wider",
     "narrower",
-    "installed",
     "measured",
     "joint",
     "joints",
@@ -223,6 +230,7 @@ fn leading(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
         let passes = token.word().is_none()
             || label
             || sentence.amount_at(at).is_some()
+            || sentence.is_any(at, SIZES)
             || sentence.is_any(at, BETWEEN) && !(of_time && sentence.is_word(at, "time"));
         if strict && !passes {
             return None;
@@ -374,36 +382,6 @@ fn is_label(sentence: &Sentence<'_>, at: usize) -> bool {
 /// mm`.
 fn names_width(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> bool {
     const JOINTS: &[&str] = &["joint", "joints", "jt", "gap", "gaps"];
-    const SIZES: &[&str] = &[
-        "nominal",
-        "nom",
-        "max",
-        "maximum",
-        "min",
-        "minimum",
-        "largest",
-        "widest",
-        "to",
-        "up",
-        "from",
-        "of",
-        "at",
-        "rest",
-        "not",
-        "no",
-        "over",
-        "wider",
-        "than",
-        "exceeding",
-        "more",
-        "less",
-        "between",
-        "installed",
-        "wide",
-        "and",
-        "or",
-        "width",
-    ];
     const LIMITS: &[&str] = &[
         "nominal", "nom", "max", "maximum", "min", "minimum", "largest", "widest", "head",
     ];

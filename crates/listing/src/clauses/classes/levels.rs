@@ -147,8 +147,8 @@ fn numbers(
         .collect()
 }
 
-/// The three parts of a fire resistance level, a dash where it has none.
-fn level_parts(word: &str) -> Option<[Option<i32>; 3]> {
+/// The three parts of a fire resistance level in minutes (structural adequacy, integrity, insulation; AS 1530.4), none where it has a dash.
+pub(crate) fn level_parts(word: &str) -> Option<[Option<i32>; 3]> {
     let part = |part: &str| match part {
         "-" | "–" | "—" => Some(None),
         digits => digits

@@ -9,6 +9,7 @@ use measure::{Number, Unit};
 use vocabulary::vocabulary;
 
 use self::levels::fire_resistance_levels;
+pub(crate) use self::levels::level_parts;
 use self::single::single;
 use crate::model::{Bound, Relation};
 use crate::naming::Name;
@@ -316,7 +317,7 @@ impl<'a> Scan<'a> {
 }
 
 /// The minutes that fire resistance is classified for (EN 13501-2, AS 1530.4).
-pub(super) const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
+pub(crate) const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
 
 /// Whether a sentence says nothing besides its class codes and a label before each: `Seal P: EI 120 - H - M 12,5 - F - W 20 to 60.`
 pub(super) fn is_all_code(sentence: &Sentence<'_>, classes: &[ClassNumber]) -> bool {
