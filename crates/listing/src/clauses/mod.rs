@@ -19,6 +19,7 @@ mod kind_clauses;
 mod kinds;
 mod last_case;
 mod lead_in;
+mod left_out;
 mod leftover;
 mod limit_heads;
 mod named;
@@ -386,8 +387,9 @@ fn read_sentences(
             } else {
                 (own.as_ref().unwrap_or(around), &mut *subject)
             };
+            let without = left_out::without_own_option(around, words);
             let set = sentence::Set {
-                around,
+                around: without.as_ref().unwrap_or(around),
                 heads: &heads,
             };
             sentence::read(flow, range, &set, subject, &mut introduced, found);

@@ -3,6 +3,7 @@
 //!
 //! What it would misread: an adjective behind a preposition that is the number's own, "4 in. for deep packing".
 
+use measure::Unit;
 use vocabulary::Property;
 
 use super::between::is_between_parts;
@@ -40,11 +41,16 @@ pub(super) fn is_only_matched(sentence: &Sentence<'_>, at: usize) -> bool {
 /// The same of a thing: the wall of "depth to equal thickness of wall, max 8 in.".
 pub(super) fn is_of_what_is_matched(sentence: &Sentence<'_>, at: usize) -> bool {
     // "equal to width of joint, min 4 in."
-    let end = (at + 1..at + 5).find(|at| {
-        sentence.token(*at).is_none_or(|t| t.word().is_none()) || sentence.is_word(*at, "but")
-    });
+    let limits = |at: usize| {
+        sentence.is_any(at, &["not", "no", "min", "minimum", "max", "maximum"])
+            || sentence.is_word(at, "at") && sentence.is_any(at + 1, &["least", "most"])
+    };
+    let goes_on =
+        |at: usize| sentence.is_word(at, "but") || sentence.is_word(at, "and") && limits(at + 1);
+    let end = (at + 1..at + 5)
+        .find(|at| sentence.token(*at).is_none_or(|t| t.word().is_none()) || goes_on(*at));
     let parted = end.is_some_and(|end| {
-        (sentence.is_sign(end, ',') || sentence.is_word(end, "but"))
+        (sentence.is_sign(end, ',') || goes_on(end))
             && (at..end).all(|at| sentence.amount_at(at).is_none())
     });
     parted && is_matched(sentence, at)
@@ -65,10 +71,21 @@ fn is_matched(sentence: &Sentence<'_>, at: usize) -> bool {
     let ends = |at: &usize| {
         sentence.is_stop(*at) || sentence.amount_at(*at).is_some() || sentence.is_word(*at, "or")
     };
-    (at.saturating_sub(REACH)..at)
-        .rev()
-        .take_while(|at| !ends(at))
-        .any(matches)
+    let before = || (at.saturating_sub(REACH)..at).rev();
+    before().take_while(|at| !ends(at)).any(matches)
+        || before().find(ends).is_some_and(|at| is_share(sentence, at))
+}
+
+/// Whether a token is a share of what is named behind it: the `2/3` of "2/3 of the wall thickness and not less than 4 in."
+fn is_share(sentence: &Sentence<'_>, at: usize) -> bool {
+    let amount = sentence.amount_at(at).and_then(|at| sentence.amount(at));
+    let behind = amount.map_or(at + 1, |amount| amount.last);
+    let is_part = |amount: &Amount| {
+        let words = amount.at.of(sentence.text);
+        let in_percent = words.contains('%') || words.contains("per");
+        amount.unit == Unit::Percent && !in_percent
+    };
+    amount.is_some_and(is_part) && sentence.is_any(behind, &["of", "the"])
 }
 
 /// `in wide walls`, `for thick floors`, `along the long edge`, `wide joints: max 12 in. OC`: an adjective before its noun, with no number before it.

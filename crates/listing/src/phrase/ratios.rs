@@ -246,7 +246,7 @@ fn mixed_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
     times.then_some((whole.plus(part)?, part_at + 2))
 }
 
-/// `3/4 of the joint width`, `one-eighth of the joint width`: the fraction, and the token after "the".
+/// `3/4 of the joint width`, `one-eighth of the joint width`, `1/2 the joint width`: the fraction, and the token after "the".
 fn fraction_of_joint(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
     let (part, next) = match &tokens.get(at)?.kind {
         TokenKind::Number(numeral) if numeral.value < Number::ONE => (numeral.value, at + 1),
@@ -262,10 +262,13 @@ fn fraction_of_joint(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)>
         }
         _ => return None,
     };
-    let article = usize::from(word_is(tokens, next + 1, &["the"]));
+    let of = usize::from(word_is(tokens, next, &["of"]));
+    let article = usize::from(word_is(tokens, next + of, &["the"]));
+    let joint = next + of + article;
+    // "1/2 joint depth" is another measure.
     let of_joint =
-        word_is(tokens, next, &["of"]) && word_is(tokens, next + 1 + article, &["joint"]);
-    of_joint.then_some((part, next + 1 + article))
+        word_is(tokens, joint, &["joint"]) && (of > 0 || word_is(tokens, joint + 1, &["width"]));
+    of_joint.then_some((part, joint))
 }
 
 /// `twice`, `half`, `three times`, `1.5 x`: the factor, and the token after.
@@ -286,19 +289,17 @@ fn plain_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
     times.then_some((factor, at + 2))
 }
 
-/// `at 2/3 of its height`, `1/2 of the slab thickness`: a share in figures, in percent. A share of the joint is none of a thing, and what is compressed to a
+/// `at 2/3 of its height`, `1/2 of the slab thickness`, `2/3 the wall thickness`: a share in figures, in percent. A share of the joint is none of a thing, and what is compressed to a
 /// share is compressed by the rest.
 fn share_in_figures(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
-    const MEASURES: &[&str] = &["thickness", "depth", "height", "width", "length"];
-    const THINGS: &[&str] = &["slab", "wall", "board", "floor", "stud", "batt", "wool"];
     let TokenKind::Number(numeral) = &tokens.get(at)?.kind else {
         return None;
     };
     let part = numeral.style == NumeralStyle::Fraction && numeral.value < 1;
-    let its = word_is(tokens, at + 2, &["its", "their"]) && word_is(tokens, at + 3, MEASURES);
-    let thing = word_is(tokens, at + 2, &["the", "a"])
-        && word_is(tokens, at + 3, THINGS)
-        && word_is(tokens, at + 4, MEASURES);
+    let of = usize::from(word_is(tokens, at + 1, &["of"]));
+    let its =
+        of > 0 && word_is(tokens, at + 2, &["its", "their"]) && word_is(tokens, at + 3, MEASURES);
+    let thing = is_measure_of_a_thing(tokens, at + 1 + of);
     let squeezed = || {
         let mut before = tokens.iter().take(at);
         before.any(|token| {
@@ -307,8 +308,7 @@ fn share_in_figures(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
                 .any(|begins| token.lower.starts_with(begins))
         })
     };
-    let of = part && word_is(tokens, at + 1, &["of"]) && (its || thing);
-    (of && !squeezed()).then(|| {
+    (part && (its || thing) && !squeezed()).then(|| {
         amount(
             tokens,
             at,
@@ -317,6 +317,16 @@ fn share_in_figures(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
             Unit::Percent,
         )
     })?
+}
+
+const MEASURES: &[&str] = &["thickness", "depth", "height", "width", "length"];
+
+/// `the slab thickness`, `a stud width`.
+fn is_measure_of_a_thing(tokens: &[Token<'_>], at: usize) -> bool {
+    const THINGS: &[&str] = &["slab", "wall", "board", "floor", "stud", "batt", "wool"];
+    word_is(tokens, at, &["the", "a"])
+        && word_is(tokens, at + 1, THINGS)
+        && word_is(tokens, at + 2, MEASURES)
 }
 
 /// `half the batt depth`: of a part that is no joint. Half of it with something added is no share of it.
@@ -410,7 +420,10 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
             &["width", "thickness", "depth", "height", "length"],
         );
     let half_its = half_its || is_half_of_a_part(tokens, next);
+    // "half the wall thickness plus 1 in." is no share.
+    let part_of_it = !word_is(tokens, next, &["half"]) && is_measure_of_a_thing(tokens, next + 1);
     let of_something = half_its
+        || part_of_it
         || word_is(tokens, next + 1, &["of"])
             && word_is(
                 tokens,

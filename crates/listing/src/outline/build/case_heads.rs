@@ -208,7 +208,7 @@ impl Builder<'_> {
         let words = content.of(self.source);
         let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
         let ended = self.last_sentence_ended()
-            || above.is_some_and(|above| above.is_blank() || self.breaks_off(above, words));
+            || above.is_some_and(|above| above.is_blank() || self.setting.breaks_off(above, words));
         let item = self
             .current
             .and_then(|index| self.outline.items.get_mut(index));

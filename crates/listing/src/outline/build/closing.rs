@@ -99,7 +99,7 @@ impl Builder<'_> {
             && OF_ALL.iter().any(|of_all| lower.contains(of_all))
             && (self.gap
                 || self.last_sentence_ended()
-                || above.is_some_and(|above| self.breaks_off(above, words)))
+                || above.is_some_and(|above| self.setting.breaks_off(above, words)))
     }
 
     /// Whether a line begins anew below a note, no farther in.
@@ -112,7 +112,7 @@ impl Builder<'_> {
         note.is_some()
             && words.starts_with(char::is_uppercase)
             && (self.last_sentence_ended()
-                || above.is_some_and(|above| self.breaks_off(above, words)))
+                || above.is_some_and(|above| self.setting.breaks_off(above, words)))
     }
 
     /// Whether nothing farther in than a line follows it up to the next number.
@@ -191,19 +191,7 @@ impl Builder<'_> {
         // The line above is farther in, or the one that a number begins.
         let hangs = above.indent > line.indent
             || marker(begins.of(self.source)).is_some() && !self.setting.wraps_flush;
-        hangs && (self.last_sentence_ended() || self.breaks_off(above, words))
-    }
-
-    /// Whether the line above was ended where the next word would still have had room, and its words are complete.
-    pub(super) fn breaks_off(&self, above: &Line<'_>, words: &str) -> bool {
-        let own = above.text.trim_end();
-        let next = words.split_whitespace().next().unwrap_or_default();
-        let last = own.rsplit(' ').next().unwrap_or_default();
-        let complete = last
-            .ends_with(|c: char| c.is_alphanumeric() || matches!(c, ')' | '%' | '"'))
-            && !is_small_word(&last.to_uppercase())
-            && own.matches('(').count() == own.matches(')').count();
-        complete && own.len() + next.len() < self.setting.widest
+        hangs && (self.last_sentence_ended() || self.setting.breaks_off(above, words))
     }
 
     /// Whether the text of an item before the last stands no farther in than its number: then nothing tells it from what is of no item.
@@ -239,6 +227,25 @@ impl Setting {
             widest: widest(lines),
             wraps_flush: wraps_flush(lines),
         }
+    }
+
+    /// Whether the line above was ended where the next word would still have had room, and its words are complete.
+    pub(super) fn breaks_off(self, above: &Line<'_>, words: &str) -> bool {
+        let own = above.text.trim_end();
+        let next = words.split_whitespace().next().unwrap_or_default();
+        let last = own.rsplit(' ').next().unwrap_or_default();
+        let complete = last
+            .ends_with(|c: char| c.is_alphanumeric() || matches!(c, ')' | '%' | '"'))
+            && !is_small_word(&last.to_uppercase())
+            && own.matches('(').count() == own.matches(')').count();
+        complete && own.len() + next.len() < self.widest
+    }
+
+    /// Whether the sentence of the line above ended where the next word would still have had room.
+    pub(super) fn ends_early(self, above: &Line<'_>, words: &str) -> bool {
+        let own = above.text.trim_end();
+        let next = words.split_whitespace().next().unwrap_or_default();
+        own.ends_with(['.', ';', ':']) && own.len() + 1 + next.len() < self.widest
     }
 }
 

@@ -190,7 +190,7 @@ pub(super) fn heads_limit(line: &str) -> bool {
 }
 
 /// What stands behind the name of a variant that a line begins with.
-fn variant_named(words: &str) -> Option<&str> {
+pub(super) fn variant_named(words: &str) -> Option<&str> {
     const OF_WHAT: [&str; 7] = [
         "wall",
         "joint",

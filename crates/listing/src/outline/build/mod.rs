@@ -18,6 +18,7 @@ mod parts;
 mod schedules;
 mod side_by_side;
 mod tables;
+mod variant_lines;
 
 use crate::layout::{Flow, Line, furniture, is_rule};
 use crate::model::Span;
@@ -30,6 +31,7 @@ use self::closing::Setting;
 pub(crate) use self::labels::{heads_all, is_rating};
 use self::labels::{is_bullet, is_labelled};
 use self::parts::Parts;
+use self::variant_lines::VariantLines;
 use super::entry::{Entry, entries_at};
 use super::marker::{Close, Marker, Part, bare_marker, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
@@ -199,6 +201,8 @@ struct Builder<'a> {
     case_lines: CaseLines,
     /// The lines under those that are a case and nothing more.
     case_heads: CaseHeads,
+    /// The lines that begin anew because of the variants that lines begin with.
+    variant_lines: VariantLines,
     /// The lines whose bare numbers count the items.
     column: Vec<usize>,
     /// How its lines are set.
@@ -240,6 +244,7 @@ impl<'a> Builder<'a> {
             bands: bands::begin(lines),
             case_heads: CaseHeads::of(lines, setting, &case_lines),
             case_lines,
+            variant_lines: VariantLines::of(lines, setting),
             column: column::counted(lines),
             setting,
         }
@@ -491,6 +496,7 @@ impl<'a> Builder<'a> {
             || heads_all(words)
             || labels::heads_limit(words)
             || labels::heads_variant(words) && self.last_sentence_ended()
+            || self.variant_lines.contains(at)
             || self.stands_under_variant()
             || labels::begins(self.lines, at)
             || is_tabbed(line);
@@ -521,7 +527,7 @@ impl<'a> Builder<'a> {
         column.is_some_and(|column| line.indent <= column)
             && words.starts_with(char::is_uppercase)
             && (self.last_sentence_ended()
-                || above.is_some_and(|above| self.breaks_off(above, words)))
+                || above.is_some_and(|above| self.setting.breaks_off(above, words)))
     }
 
     /// Whether the line before is the name of a variant and nothing more.
