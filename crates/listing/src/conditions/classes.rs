@@ -1,6 +1,6 @@
 //! Fire-resistance classes that name the seals meant: "for EI 180 not less than 175 mm", "120 mm (EI 90, EI 120)", "for the classes EI 180 and EI 240".
 //!
-//! Letters and minutes alone are meant, and only behind "for" or "in", in brackets of their own, or before a colon. "EI 120 - V - M 20" is a class
+//! A band of them is told by the words before it: "for classifications up to EI 120". Letters and minutes alone are meant, and only behind "for" or "in", in brackets of their own, or before a colon. "EI 120 - V - M 20" is a class
 //! itself, and so is what a seal is classified for.
 
 use measure::{Number, Quantity, Unit};
@@ -9,6 +9,18 @@ use super::Found;
 use crate::model::{Expr, Relation, Test};
 use crate::phrase::TokenKind;
 use crate::rules::Sentence;
+
+/// What may stand between what introduces a class and the class.
+const NAMES: &[&str] = &[
+    "the",
+    "class",
+    "classes",
+    "classification",
+    "classifications",
+    "rating",
+    "ratings",
+    "only",
+];
 
 const MINUTES: [i32; 9] = [15, 20, 30, 45, 60, 90, 120, 180, 240];
 
@@ -76,6 +88,47 @@ fn class(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
     })
 }
 
+/// How words before a class take in those on one side of it, and the first of the words: "up to and including EI 120", "above EI 60".
+fn band(sentence: &Sentence<'_>, at: usize) -> (Option<Relation>, usize) {
+    let before = |back: usize| at.checked_sub(back);
+    let is = |back: usize, word: &str| before(back).is_some_and(|at| sentence.is_word(at, word));
+    let including = is(1, "including") && is(2, "and");
+    let to = if including { 3 } else { 1 };
+    let above =
+        before(1).is_some_and(|at| sentence.is_any(at, &["above", "over", "beyond", "exceeding"]));
+    if is(to, "to") && is(to + 1, "up") {
+        (Some(Relation::AtMost), at - to - 1)
+    } else if above {
+        (Some(Relation::MoreThan), at - 1)
+    } else {
+        (None, at)
+    }
+}
+
+/// The test of a band of classes, of one class; letters that aren't the joint's rating stay words.
+fn banded(
+    sentence: &Sentence<'_>,
+    first: usize,
+    last: usize,
+    relation: Relation,
+    parts: &[Expr],
+) -> Option<Expr> {
+    let [one] = parts else { return None };
+    let Expr::Test(test) = one else {
+        return Some(Expr::Words(sentence.words(first, last).to_owned()));
+    };
+    let (lo, hi) = match relation {
+        Relation::AtMost => (None, test.lo),
+        _ => (test.lo, None),
+    };
+    Some(Expr::Test(Test {
+        relation,
+        lo,
+        hi,
+        ..test.clone()
+    }))
+}
+
 fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) -> Option<Found> {
     const REACH: usize = 5;
     const SPOILING: &[&str] = &[
@@ -96,8 +149,12 @@ fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) 
         "are",
         "least",
     ];
-    let mut first = at;
-    while first > 0 && sentence.is_any(first - 1, &["the", "class", "classes", "only"]) {
+    let (band, mut first) = band(sentence, at);
+    let parts = match band {
+        Some(relation) => vec![banded(sentence, first, last, relation, &parts)?],
+        None => parts,
+    };
+    while first > 0 && sentence.is_any(first - 1, NAMES) {
         first -= 1;
     }
     let introduced = first > 0 && sentence.is_any(first - 1, &["for", "in", "at", "under"]);
@@ -111,6 +168,8 @@ fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) 
             > 1;
     let opens = first == 0 || sentence.is_sign(first - 1, ';');
     let labelled = opens && sentence.is_sign(last, ':');
+    // "Above EI 120, 150 mm"
+    let labelled = labelled || opens && band.is_some() && sentence.is_sign(last, ',');
     let from = if introduced { first - 1 } else { first };
     let said =
         sentence.has_any(from.saturating_sub(REACH), from, SPOILING) && introduced && from > 0;

@@ -57,7 +57,10 @@ fn can_be_turned(test: &Test, upwards: Option<bool>) -> bool {
         _ => return false,
     };
     match upwards {
-        Some(upwards) => test.property == "joint.width" && upwards == rest_is_wider,
+        Some(upwards) => {
+            const SIZED: [&str; 2] = ["joint.width", "joint.rating"];
+            SIZED.contains(&test.property.as_str()) && upwards == rest_is_wider
+        }
         None => true,
     }
 }
@@ -100,8 +103,11 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
             let last = at + 2 + usize::from(sentence.is_word(at + 2, "width"));
             return Some((last, Some(true)));
         }
-        // "2-1/2 in. up to a 1 in. joint; over that, 3 in."
-        if that && (sentence.is_stop(at + 2) || sentence.is_sign(at + 2, '.')) {
+        // "2-1/2 in. up to a 1 in. joint; over that, 3 in.", "100 mm up to EI 120 and 150 mm above that"
+        let ends = sentence.token(at + 2).is_none()
+            || sentence.is_stop(at + 2)
+            || sentence.is_sign(at + 2, '.');
+        if that && ends {
             return Some((at + 2, Some(true)));
         }
     }

@@ -192,6 +192,7 @@ fn cases(sentence: &Sentence<'_>) -> Vec<Case> {
         if found.last().is_none_or(|case| case.last <= at) {
             let case = construction(sentence, at)
                 .or_else(|| layers(sentence, at))
+                .or_else(|| layers_named(sentence, at))
                 .or_else(|| layers_again(sentence, at, found.last()?))
                 .or_else(|| orientation(sentence, at));
             found.extend(case);
@@ -412,7 +413,8 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     let of_walls = sentence.is_any(next, &["walls", "partitions"])
         && sentence.is_any(next + 1, &["with", "of"]);
     // "clad on each side with two layers" and "laid in two layers" require them.
-    let cased = sentence.is_word(at, "with") && !(0..at).any(|at| sentence.is_any(at, CLAD));
+    let clad = (0..at).any(|at| sentence.is_any(at, CLAD));
+    let cased = sentence.is_word(at, "with") && (!clad || follows_limit(sentence, at));
     if !(sentence.is_word(at, "for") || cased || of_walls) {
         return None;
     }
@@ -435,6 +437,52 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
         first: at,
         last: noun + 1 + if board { 2 } else { 0 },
         triggers,
+    })
+}
+
+/// `Overlap on board: min 1/2 in. with one layer and min 1 in. with two`: whether what has so many layers closes a limit, and another limit of the sentence is
+/// closed so, too.
+fn follows_limit(sentence: &Sentence<'_>, at: usize) -> bool {
+    let closes = |at: usize| {
+        let amount = sentence
+            .amounts
+            .iter()
+            .find(|amount| sentence.skip_parentheses(amount.last) == at);
+        let limited = |first: usize| {
+            first > 0 && sentence.is_any(first - 1, &["min", "minimum", "max", "maximum"])
+        };
+        sentence.is_word(at, "with") && amount.is_some_and(|amount| limited(amount.first))
+    };
+    closes(at) && (0..sentence.tokens.len()).any(|other| other != at && closes(other))
+}
+
+/// `one layer: 5/8 in.; two layers: 1-1/4 in.`, `1 in. (one layer), 2 in. (two layers)`: layers by their number alone, where others are named so too. In brackets
+/// behind the size of a board they say how many there are.
+fn layers_named(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
+    const BOARDS: &[&str] = &["board", "boards", "wallboard", "plasterboard", "sheets"];
+    let named = |at: usize| {
+        let amount = sentence.amount(sentence.amount_at(at)?)?;
+        let layers = sentence.is_any(amount.last, &["layer", "layers"]);
+        let begins = at.checked_sub(1).is_none_or(|before| {
+            ['(', ';', ',']
+                .iter()
+                .any(|sign| sentence.is_sign(before, *sign))
+        });
+        let last = amount.last + 1;
+        let bracketed = at > 0 && sentence.is_sign(at - 1, '(') && sentence.is_sign(last, ')');
+        let boards = sentence.has_any(0, sentence.tokens.len(), BOARDS);
+        let told = sentence.is_sign(last, ':') || bracketed && !boards;
+        (amount.unit == Unit::Count && layers && begins && told).then_some(last)
+    };
+    let last = named(at)?;
+    let mut others = (0..sentence.tokens.len()).filter(|other| *other != at);
+    let another =
+        others.any(|other| named(other).is_some() && sentence.word(other) != sentence.word(at));
+    another.then(|| Case {
+        kind: Kind::Layers,
+        first: at,
+        last,
+        triggers: amounts(sentence, at, last),
     })
 }
 

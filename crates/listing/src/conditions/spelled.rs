@@ -103,6 +103,23 @@ fn bracketed_levels(text: &str) -> usize {
         .count()
 }
 
+/// What may stand between what introduces a level and the level: "for FRLs up to and including".
+const LEADING: &[&str] = &[
+    "frl",
+    "frls",
+    "the",
+    "an",
+    "all",
+    "levels",
+    "up",
+    "to",
+    "and",
+    "including",
+    "above",
+    "over",
+    "of",
+];
+
 /// "For -/60/60" (AS 1530.4): three figures, of which only a person can say to which rating of the joint they come.
 fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut found = Vec::new();
@@ -125,7 +142,7 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
         };
         let last = first + (first..sentence.tokens.len()).take_while(within).count();
         let mut named = first;
-        while named > 0 && sentence.is_any(named - 1, &["frl", "the", "an"]) {
+        while named > 0 && sentence.is_any(named - 1, LEADING) {
             named -= 1;
         }
         let bracketed = several && sentence.is_sign(last, ')');

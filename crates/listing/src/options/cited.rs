@@ -51,7 +51,7 @@ pub(super) fn cited(own: &str, text: &str, from: usize, paths: &Paths) -> Citati
             // `2 c)` that isn't found may not be taken for the whole of 2.
             Some(letter) => lettered(word, letter, paths),
             None if !announced && is_measure(text, place, word, found.items.is_empty()) => None,
-            None => named(own, word, paths),
+            None => named(own, word, paths).or_else(|| beside(own, text, place, word, paths)),
         };
         let lower = bare(word).to_lowercase();
         announced = NAMES.contains(&lower.as_str());
@@ -183,6 +183,26 @@ fn letter_of<'w>(number: &str, word: &'w str) -> Option<&'w str> {
 fn lettered<'p>(number: &str, letter: &str, paths: &'p Paths) -> Option<&'p String> {
     let number = number.trim_start_matches(['(', '§']);
     paths.lettered(number, letter)
+}
+
+/// The part of the same item that a capital alone cites: `B` within `2C` and `2B1`. With a name behind it, it may be the word "a".
+fn beside<'p>(
+    own: &str,
+    text: &str,
+    place: usize,
+    word: &str,
+    paths: &'p Paths,
+) -> Option<&'p String> {
+    let letter = bare(word);
+    let capital = letter.len() == 1 && letter.starts_with(|c: char| c.is_ascii_uppercase());
+    let behind = text.get(place + letter.len()..)?.trim_start_matches('*');
+    let ends = [":", ",", ";", ".", ")", " -", " –", " —"];
+    let alone = behind.is_empty() || ends.iter().any(|end| behind.starts_with(end));
+    let number = own
+        .find(|c: char| !c.is_ascii_digit())
+        .filter(|end| *end > 0)?;
+    let label = format!("{}{letter}", own.get(..number)?);
+    (capital && alone && label != own).then(|| paths.exactly(&label))?
 }
 
 /// The item beside another that a letter or number in brackets cites: `(a)` within `3(b)` is `3(a)`.

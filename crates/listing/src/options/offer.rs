@@ -275,8 +275,14 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
                     .trim_matches(['.', ':', '-', ' ', ')', '*'])
                     .is_empty();
             // "Flute plugs (option)", "Gypsum board (Option G)"; "(Options D and G)" tells two whole joints apart.
-            let labelled = in_title && bracket.is_some_and(|open| start - open <= 1);
-            at_start || at_end || labelled
+            let opens = bracket.is_some_and(|open| start - open <= 1);
+            let labelled = in_title && opens;
+            // "Gypsum shaft wall (option, F rating 2 h only). Steel studs ..."
+            let untitled = head.title_end <= head.title_start + 1
+                && opens
+                && first_said()
+                && after.starts_with([',', ';', ')']);
+            at_start || at_end || labelled || untitled
         }
     }
 }

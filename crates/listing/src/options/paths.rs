@@ -86,7 +86,11 @@ fn loose(label: &str) -> Option<String> {
         '.' => !(letter(at.checked_sub(1)) || letter(Some(at + 1))),
         c => c.is_alphanumeric(),
     });
-    let loose: String = kept.map(|(_, c)| c.to_ascii_lowercase()).collect();
+    // `02B` is `2B`.
+    let loose: String = kept
+        .map(|(_, c)| c.to_ascii_lowercase())
+        .skip_while(|c| *c == '0')
+        .collect();
     let plain = label
         .chars()
         .all(|c| c.is_ascii_alphanumeric() || matches!(c, '(' | ')' | '.' | '§'));

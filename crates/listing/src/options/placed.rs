@@ -125,7 +125,10 @@ fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
         }
     } else if let Some(cue) = optional(head) {
         option.optional = true;
-        option.labelled = head.part(cue.start, cue.end) == "option";
+        // "(Option G)" is a name; "(option, 2 h only)" says what it is confined to.
+        let limits = head.part(cue.end, cue.end + 1);
+        option.labelled =
+            head.part(cue.start, cue.end) == "option" && ![",", ";"].contains(&limits);
         if cue.bracketed && !option.labelled {
             let to = head.end_of_phrase(cue.end, true);
             let reach = Reach::of(head, cue.end, to, Said::Bracketed);

@@ -228,10 +228,10 @@ fn label(text: &str) -> Option<(Vec<Part>, usize)> {
     (!parts.contains(&Part::Number(0))).then_some((parts, at))
 }
 
-/// Whether digits count the sections of a part in two figures: the `01` of `2.01`.
+/// Whether digits count in two figures: the `01` of `2.01`, of `01. FLOOR` and of `01A`.
 fn is_padded(parts: &[Part], before: &str, rest: &str, digits: usize) -> bool {
     let behind_part = matches!(parts, [Part::Number(_)]) && before.ends_with('.');
-    behind_part && digits == 2 && rest.starts_with('0')
+    (parts.is_empty() || behind_part) && digits == 2 && rest.starts_with('0')
 }
 
 /// Whether a dot or hyphen before this joins another part: a digit, or a single letter.

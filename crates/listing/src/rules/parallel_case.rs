@@ -10,7 +10,7 @@ const REACH: usize = 14;
 const CASES: &[&str] = &["in", "at", "for", "on", "where", "when", "if"];
 
 /// What may stand right before the later number.
-const JOINS: &[&str] = &["and", "or", "except", "but", "only", "to"];
+const JOINS: &[&str] = &["and", "or", "except", "but", "only", "to", "otherwise", "elsewhere"];
 
 /// What is measured by each of several numbers, said again behind each.
 const REPEATED: &[&str] = &["depth", "deep", "thickness", "thick", "width", "wide", "overlap", "lap", "recess"];
@@ -95,6 +95,16 @@ fn is_elided(sentence: &Sentence<'_>, between: core::ops::Range<usize>, last: us
     cased && ends && one
 }
 
+/// Whether the case of a number is all that the one before leaves: "otherwise 120 mm", "150 mm above that". The places are those before and behind it.
+fn is_of_the_rest(sentence: &Sentence<'_>, first: usize, place: usize) -> bool {
+    const REST: &[&str] = &["otherwise", "elsewhere"];
+    let ends = |at: usize| sentence.token(at).is_none() || sentence.is_stop(at) || sentence.is_sign(at, '.');
+    let before = first > 0 && sentence.is_any(first - 1, REST) && ends(place);
+    let behind = sentence.is_any(place, REST) && ends(place + 1);
+    let beyond = sentence.is_any(place, &["above", "beyond", "over"]) && sentence.is_word(place + 1, "that") && ends(place + 2);
+    before || behind || beyond
+}
+
 /// Whether the later number is the same measure in another case: both are spacings or neither, and no measure of its own is named behind it.
 fn is_another_case(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
     const SPACED: &[&str] = &["o.c", "oc", "c/c", "crs", "centres", "centers"];
@@ -108,7 +118,7 @@ fn is_another_case(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> 
         place += usize::from(sentence.is_sign(place, '.'));
     }
     let case = |at: usize| sentence.amount_at(at).is_none_or(|case| !sentence.is_bound(case));
-    let opens = sentence.is_any(place, CASES) && case(place + 1);
+    let opens = sentence.is_any(place, CASES) && case(place + 1) || is_of_the_rest(sentence, own.first, place);
     // `1 in. in from the edge`, `4 in. in depth`
     let measured = sentence.is_any(place + 1, &["from", "width", "depth", "thickness", "height", "length", "diameter", "diam", "size", "least", "most", "all", "any"]);
     spaced == is_spaced(sentence, previous.last) && opens && !measured

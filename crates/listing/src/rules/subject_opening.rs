@@ -1,5 +1,6 @@
 use super::word_before::qualifier;
 use super::{Finding, Sentence};
+use crate::model::Relation;
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
@@ -8,9 +9,22 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let verb = (floor..first).rev().take(3).find(|at| sentence.is_any(*at, &["is", "are", "be", "equals"]))?;
     let start = (floor..verb).rev().find(|at| sentence.is_stop(*at) || sentence.is_sign(*at, '.')).map_or(floor, |at| at + 1);
     let start = set_off_from(sentence, start, verb, floor).unwrap_or(start);
+    if let Some(finding) = named_limit(sentence, start, verb) {
+        return Some(finding);
+    }
     let opening = if sentence.is_any(start, &["the", "a", "an"]) { start + 1 } else { start };
     let relation = qualifier(sentence.word(opening))?;
     Some(Finding::sure(relation, opening))
+}
+
+/// `the upper limit is`, `The lower limit of the width is`: the limit by its name.
+fn named_limit(sentence: &Sentence<'_>, start: usize, verb: usize) -> Option<Finding> {
+    const REACH: usize = 5;
+    let named = |at: &usize| sentence.is_any(*at, &["limit", "bound"]) && sentence.is_any(at.checked_sub(1).unwrap_or(*at), &["upper", "lower"]);
+    let limit = (start..verb).rev().take(REACH).find(named)?;
+    let relation = if sentence.is_word(limit - 1, "upper") { Relation::AtMost } else { Relation::AtLeast };
+    let whole = limit + 1 == verb || sentence.is_any(limit + 1, &["of", "for", "on"]);
+    whole.then(|| Finding::sure(relation, limit - 1))
 }
 
 /// `The least depth anywhere, measured at the middle of the joint, is`: where the subject begins, when how it is taken stands between two commas.

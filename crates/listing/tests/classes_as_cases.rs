@@ -1,0 +1,83 @@
+//! Classes and layers that say for which joints a number is: EI classes (EN 13501-2), fire resistance levels (AS 1530.4), how many layers of board a wall has. The wordings
+//! are invented; what they mean is common practice.
+
+mod common;
+
+use common::{check, clauses};
+
+#[test]
+fn a_band_of_classes_is_a_case_and_the_rest_is_what_lies_above_it() {
+    check(
+        "1. Wall - Minimum thickness 100 mm for classifications up to EI 120 and 150 mm above that.\n",
+        &[
+            "wall.thickness: at least 100 mm if joint.rating <= 120 min",
+            "wall.thickness: at least 150 mm if not (joint.rating <= 120 min)",
+        ],
+    );
+    check(
+        "1. Wall - Minimum thickness 100 mm. Above EI 120, 150 mm.\n",
+        &[
+            "wall.thickness: at least 100 mm",
+            "wall.thickness: at least 150 mm if joint.rating > 120 min",
+        ],
+    );
+}
+
+#[test]
+fn what_a_seal_is_suitable_for_is_no_case() {
+    let found = clauses("1. Wall - Suitable for classes up to EI 120, min 100 mm thick.\n");
+    assert!(
+        found
+            .iter()
+            .all(|clause| !clause.contains(" if joint.rating")),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn levels_up_to_one_are_a_case_for_a_person() {
+    check(
+        "1. Packing - Min depth 100 mm for FRLs up to -/90/90, otherwise 120 mm.\n",
+        &[
+            "packing.depth: at least 100 mm if \"for FRLs up to -/90/90\"",
+            "packing.depth: at least 120 mm if \"otherwise\"",
+        ],
+    );
+}
+
+#[test]
+fn layers_by_their_number_alone_are_cases_where_others_are_named_so_too() {
+    check(
+        "1. Packing - Min 1 in. thick (one layer), min 2 in. thick (two layers).\n",
+        &[
+            "packing.thickness: at least 1 in if \"one layer\"",
+            "packing.thickness: at least 2 in if \"two layers\"",
+        ],
+    );
+    check(
+        "1. Sealant - Overlap on board: min 1/2 in. with one layer and min 1 in. with two or more layers.\n",
+        &[
+            "sealant.overlap: at least 1/2 in if \"with one layer\"",
+            "sealant.overlap: at least 1 in if \"with two or more layers\"",
+        ],
+    );
+}
+
+#[test]
+fn layers_that_are_asked_for_are_no_cases() {
+    for item in [
+        "1. Wall - Faced with one layer min 5/8 in. board and with two layers min 1/2 in. board.\n",
+        "1. Board - Two layers: 5/8 in. thick.\n",
+        "1. Board - Min 5/8 in. board (one layer) and min 1/2 in. board (two layers).\n",
+    ] {
+        let found = clauses(item);
+        assert!(
+            found.iter().any(|clause| clause.contains("exactly")),
+            "{item} {found:?}"
+        );
+        assert!(
+            found.iter().all(|clause| !clause.contains(" if ")),
+            "{item} {found:?}"
+        );
+    }
+}
