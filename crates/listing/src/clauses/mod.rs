@@ -25,6 +25,7 @@ mod limit_heads;
 mod named;
 mod nested;
 mod other_subject;
+mod paragraphs;
 mod prose;
 mod reference;
 mod sentence;
@@ -37,15 +38,11 @@ use std::sync::Arc;
 
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
-use self::nested::Lead;
-use crate::conditions::{
-    Place, RunningHead, headed_configuration, headed_variant, heads, heads_list,
-};
-use crate::layout::{Flow, LIST_SIGNS, UsualUnits};
-use crate::model::{Condition, Relation, Span};
+use crate::conditions::RunningHead;
+use crate::layout::{Flow, UsualUnits};
+use crate::model::Span;
 use crate::naming::Subject;
-use crate::outline::Paragraph;
-use crate::rules::{Sentence, qualifier};
+use crate::rules::Sentence;
 
 pub(crate) use carried::{Carried, carried, carried_by_title};
 pub(crate) use classes::{MINUTES, level_parts};
@@ -56,6 +53,7 @@ pub(crate) use introduced::FirstSaid;
 pub(crate) use limit_heads::heads as limit_alone;
 pub(crate) use named::{Key, KeyedRow, Ordinary, keyed_rows, read_row};
 pub(crate) use other_subject::other_subjects;
+pub(crate) use paragraphs::read;
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]
@@ -102,225 +100,6 @@ impl Around {
         own.headed = configuration;
         own
     }
-}
-
-/// Reads an item's paragraphs.
-pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Yield {
-    let mut found = Yield::default();
-    let mut subject = around.subject.clone();
-    let mut caption = if around.item.starts_with("Table ") {
-        format!("{} {}", around.item, around.subject.title)
-    } else {
-        String::new()
-    };
-    let mut lead = None;
-    let mut denied = false;
-    let mut headed: Option<String> = None;
-    let mut list: Option<Condition> = None;
-    let mut variant: Option<(Condition, usize)> = None;
-    let mut over: Option<Lead> = None;
-    for (index, paragraph) in paragraphs.iter().enumerate() {
-        lead = lead.filter(|_| !leaves_list(source, paragraphs, index));
-        match paragraph {
-            Paragraph::Text(pieces) => {
-                let mut listed = around.under(lead);
-                listed.denied |= denied;
-                let flow = Flow::of(source, pieces.iter().copied());
-                // The bullets below a headed paragraph are about its configuration, too.
-                let bullet = flow.text().starts_with(LIST_SIGNS);
-                headed = headed_configuration(&flow).or(headed.filter(|_| bullet));
-                if let Some(configuration) = &headed {
-                    found.configurations.push(configuration.clone());
-                    listed.options.push(configuration.clone());
-                    listed.headed = Some(configuration.clone());
-                }
-                list = list.filter(|_| bullet);
-                let column = column(source, pieces);
-                variant = headed_variant(&flow, beginnings(source, paragraphs, index))
-                    .filter(|_| headed.is_none())
-                    .map(|condition| (condition, column))
-                    .or(variant.filter(|(_, head)| column > *head));
-                over = over.filter(|lead| lead.leads(bullet, column));
-                let read = found.clauses.len();
-                if let Some(lead) = &over {
-                    listed.subject = lead.subject(&listed.subject);
-                    let mut own = listed.subject.clone();
-                    read_text(source, pieces, &listed, &mut own, &mut found);
-                    lead.put_over(source, read, &mut found);
-                } else {
-                    read_text(source, pieces, &listed, &mut subject, &mut found);
-                }
-                if let Some(condition) = headed_by(&flow) {
-                    let others = other_subjects(&flow, &around.subject.title);
-                    found.put_under(&condition, source, read.., &others);
-                } else if let Some(condition) = &list {
-                    found.put_under(condition, source, read.., &[]);
-                }
-                if let Some((condition, _)) = &variant {
-                    found.put_under(condition, source, read.., &[]);
-                }
-                // A title may stand on the line before.
-                let below_title = || Flow::of(source, pieces.last().copied());
-                list = list
-                    .or_else(|| leads_list(&flow))
-                    .or_else(|| leads_list(&below_title()));
-                over = Lead::of(&flow, bullet, column).or(over);
-                flow.text().clone_into(&mut caption);
-                // A list goes on in its next bullet.
-                let listed = caption.starts_with(LIST_SIGNS) || is_label(&caption);
-                denied = denies_below(&caption) || denied && listed;
-                lead = carried(&caption)
-                    .or_else(|| LimitHeads::of(&flow).left_open(&flow))
-                    .or(lead.filter(|_| listed));
-            }
-            Paragraph::Entry(entry) => {
-                entries::read(source, entry, around, &mut subject, &mut found);
-            }
-            Paragraph::Cell { heading, text } => {
-                cells::read(source, heading, text, around, &mut subject, &mut found);
-            }
-            Paragraph::Case { case, text } => {
-                if limits_cases(&caption) {
-                    caption.push(':');
-                    lead = carried(&caption);
-                }
-                let listed = around.under(lead);
-                let (asked, rest) = last_case::parted(source, paragraphs, index, text);
-                let words = lead_of(&caption);
-                cells::read_case(
-                    source,
-                    case,
-                    &asked,
-                    words,
-                    &listed,
-                    &mut subject,
-                    &mut found,
-                );
-                read_text(source, &rest, &listed, &mut subject, &mut found);
-            }
-            Paragraph::Table(table) => {
-                let said = tables::Said {
-                    before: &caption,
-                    of_all: said_behind(source, paragraphs.get(index + 1)),
-                };
-                tables::read(source, table, &said, around, &mut found);
-            }
-        }
-    }
-    named::settle(source, around, &mut found);
-    found
-}
-
-/// Whether a paragraph stands below a list of bullets or of cases and is none of it: what leads to the list doesn't lead to it.
-fn leaves_list(source: &str, paragraphs: &[Paragraph], own: usize) -> bool {
-    let is_bullet = |pieces: &[Span]| {
-        pieces
-            .first()
-            .is_some_and(|piece| piece.of(source).starts_with(LIST_SIGNS))
-    };
-    let before = own.checked_sub(1).and_then(|before| paragraphs.get(before));
-    match (before, paragraphs.get(own)) {
-        (Some(Paragraph::Text(before)), Some(Paragraph::Text(own))) => {
-            is_bullet(before) && !is_bullet(own) && column(source, own) <= column(source, before)
-        }
-        (Some(Paragraph::Case { .. }), Some(Paragraph::Text(_))) => true,
-        _ => false,
-    }
-}
-
-/// How the other paragraphs begin.
-fn beginnings<'s>(
-    source: &'s str,
-    paragraphs: &'s [Paragraph],
-    own: usize,
-) -> impl Iterator<Item = &'s str> {
-    let others = paragraphs.iter().enumerate();
-    others.filter_map(move |(index, paragraph)| match paragraph {
-        Paragraph::Text(pieces) if index != own => {
-            let first = pieces.first()?.of(source);
-            Some(first.trim_start_matches(|c| c == ' ' || LIST_SIGNS.contains(&c)))
-        }
-        _ => None,
-    })
-}
-
-/// How far from the edge the first line of a paragraph begins; what belongs to a heading stands farther in.
-fn column(source: &str, pieces: &[Span]) -> usize {
-    let start = pieces.first().map_or(0, |piece| piece.start());
-    let before = source.get(..start).unwrap_or_default();
-    start - before.rfind('\n').map_or(0, |line| line + 1)
-}
-
-/// The words by which a text leads to the cases below it, without those that say what tells them apart: `Depth` of "... Depth by joint width:".
-fn lead_of(text: &str) -> Option<&str> {
-    const BY: [&str; 6] = [
-        " by ",
-        " per ",
-        " for ",
-        " according",
-        " depending",
-        " as follows",
-    ];
-    let text = text.trim_end();
-    let words = text.strip_suffix(':').or(text.strip_suffix(" -"))?;
-    let last = crate::sentences::sentences(words).pop()?;
-    let words = words.get(last)?;
-    let end = BY.iter().filter_map(|by| words.find(by)).min();
-    words.get(..end.unwrap_or(words.len()))
-}
-
-/// Whether a text ends with a limit that leads to the cases below it, and with no sign: "Min depth".
-fn limits_cases(text: &str) -> bool {
-    const MOST_WORDS: usize = 5;
-    let last = crate::sentences::sentences(text)
-        .pop()
-        .and_then(|last| text.get(last));
-    let words = last.unwrap_or_default().trim();
-    let limits = words
-        .split(' ')
-        .next()
-        .is_some_and(|word| qualifier(word.to_lowercase().trim_end_matches('.')).is_some());
-    limits
-        && words.ends_with(char::is_alphabetic)
-        && words.split_whitespace().count() <= MOST_WORDS
-        && !words.contains(|c: char| c.is_ascii_digit())
-}
-
-/// Whether a paragraph is a label with its value: "Wet film: 1/8 in."
-fn is_label(words: &str) -> bool {
-    const LONGEST: usize = 10;
-    let labelled = words
-        .split_once(": ")
-        .filter(|(label, _)| !label.contains(|c: char| c.is_ascii_digit()));
-    words.split_whitespace().count() <= LONGEST
-        && labelled.is_some_and(|(_, value)| value.contains(|c: char| c.is_ascii_digit()))
-}
-
-/// What the first sentence of the paragraph behind a table says of all its values.
-fn said_behind(source: &str, behind: Option<&Paragraph>) -> Option<Relation> {
-    let Some(Paragraph::Text(pieces)) = behind else {
-        return None;
-    };
-    let flow = Flow::of(source, pieces.iter().copied());
-    let first = crate::sentences::sentences(flow.text())
-        .into_iter()
-        .next()?;
-    tables::said_of_all(flow.text().get(first)?)
-}
-
-/// The condition that a paragraph is headed with: "Clips: in joints exceeding 80 mm. Flat steel 2 mm thick."
-fn headed_by(flow: &Flow) -> Option<Condition> {
-    let first = crate::sentences::sentences(flow.text())
-        .into_iter()
-        .next()?;
-    heads(&Sentence::new(flow, first), Place::Text)
-}
-
-/// The condition that a paragraph leads to a list with: "In joints over 2 in.:".
-fn leads_list(flow: &Flow) -> Option<Condition> {
-    let text = flow.text().trim_end();
-    let short = text.ends_with(':') && crate::sentences::sentences(text).len() == 1;
-    short.then(|| heads_list(&Sentence::new(flow, 0..text.len())))?
 }
 
 fn read_text(

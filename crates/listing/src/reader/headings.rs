@@ -76,6 +76,7 @@ impl Headings {
             let words = kind_of(text, *line).of(text);
             named.entry(first_word(words)).or_default().insert(words);
         }
+        let sent = sent_to(text);
         let headings = lines.iter().map(|line| {
             let own = kind_of(text, *line);
             // Only what begins like it can be of its sort.
@@ -89,6 +90,7 @@ impl Headings {
                     Some(band(text, *line))
                 } else {
                     headed_variant(&Flow::of(text, [own]), others)
+                        .or_else(|| is_sent_to(text, own, &sent))
                 },
                 band: is_band,
                 item: within.get(&line.start()).copied(),
@@ -159,6 +161,41 @@ fn band(text: &str, line: Span) -> Condition {
         words,
         span: line,
     }
+}
+
+/// What a document may send some joints to.
+const SENT_TO: [&str; 6] = [
+    "detail",
+    "option",
+    "method",
+    "variant",
+    "alternative",
+    "alternate",
+];
+
+/// The names to which a document sends some joints, in small letters: "If it does not, use *Detail B*".
+fn sent_to(text: &str) -> BTreeSet<String> {
+    let lower = text.to_lowercase();
+    let told = lower.split("use ").skip(1).filter_map(|behind| {
+        let mut words = behind.split(|c: char| !c.is_alphanumeric());
+        let (sort, label) = (words.next()?, words.next()?);
+        (SENT_TO.contains(&sort) && (1..=2).contains(&label.len()))
+            .then(|| format!("{sort} {label}"))
+    });
+    told.collect()
+}
+
+/// The kind that a heading names where the document sends some joints to it, whatever others it has.
+fn is_sent_to(text: &str, heading: Span, sent: &BTreeSet<String>) -> Option<Condition> {
+    let mut parts = heading.of(text).splitn(3, ' ');
+    let (sort, label) = (parts.next()?, parts.next()?.trim_end_matches(':'));
+    let name = format!("{sort} {label}");
+    sent.contains(&name.to_lowercase()).then(|| Condition {
+        also: Vec::new(),
+        span: Span::new(heading.start(), heading.start() + name.len()),
+        expr: Expr::Words(name.clone()),
+        words: name,
+    })
 }
 
 /// The first word of a line, in small letters.
