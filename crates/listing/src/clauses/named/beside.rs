@@ -121,8 +121,12 @@ impl Reader<'_> {
 pub(super) fn lead_to_maker(text: &str) -> Option<usize> {
     const OPENING: [&str; 2] = [", ", " "];
     const ALL: [&str; 4] = ["both ", "all ", "which is ", "which are "];
-    const LEADING: [&str; 6] = [
+    const LEADING: [&str; 10] = [
         "made by ",
+        "as made by ",
+        "manufactured by ",
+        "as manufactured by ",
+        "produced by ",
         "supplied by ",
         "sold by ",
         "by ",
@@ -136,9 +140,14 @@ pub(super) fn lead_to_maker(text: &str) -> Option<usize> {
         .iter()
         .find(|all| rest(len).starts_with(**all))
         .map_or(0, |all| all.len());
+    // In capitals, `OF` and `FROM` lead to much else: `3 IN. FROM FACE OF FRAMING`.
+    let in_capitals = |lead: &str| {
+        let head = rest(len).get(..lead.len());
+        lead.ends_with("by ") && head.is_some_and(|head| head == lead.to_uppercase())
+    };
     len += LEADING
         .iter()
-        .find(|lead| rest(len).starts_with(**lead))?
+        .find(|lead| rest(len).starts_with(**lead) || in_capitals(lead))?
         .len();
     len += if rest(len).starts_with("the ") { 4 } else { 0 };
     Some(len)

@@ -1,5 +1,6 @@
 //! One entry of a list of products: a maker and what it makes, in the ways in which they are set beside each other.
 
+use super::keyed::{item_keys, leads_key, splits};
 use super::makers::{ends_as_firm, is_maker};
 use super::name::is_coded;
 use super::ordinary::Ordinary;
@@ -19,6 +20,20 @@ pub(in crate::clauses) struct Listed {
     pub(super) names: Vec<ProductName>,
     /// What is said of some of them besides their names.
     pub(super) limits: Vec<String>,
+    /// Whether it is only known by a number or letter in front which part they are of.
+    pub(super) by_key: bool,
+}
+
+impl Listed {
+    /// Whether words begin with the same two words as a name of the list, as no maker does.
+    fn begins_name(&self, words: &str) -> bool {
+        let two = |words: &str| {
+            let mut each = words.split(' ');
+            Some((each.next()?.to_owned(), each.next()?.to_owned()))
+        };
+        let own = two(words);
+        own.is_some() && self.names.iter().any(|name| two(&name.product) == own)
+    }
 }
 
 /// Reads entries of makers and products.
@@ -64,6 +79,12 @@ impl Reader<'_> {
         let mut maker: Option<(Option<&str>, &str)> = None;
         for part in parts {
             let (label, rest) = self.without_labels(part);
+            if maker.is_none()
+                && let Some(listed) = self.behind_key(label, rest)
+            {
+                found.push(listed);
+                continue;
+            }
             if let Some((own, maker)) = maker.take() {
                 let listed = self.products(rest.trim_end_matches(['.', ' ']), maker)?;
                 found.push(Listed {
@@ -78,7 +99,9 @@ impl Reader<'_> {
                 maker = Some((label, rest));
                 continue;
             }
-            if let Some(listed) = self.labelled_entry(label, rest) {
+            // `Maker: NAME D Spray; NAME D Brush`
+            let goes_on = found.last().is_some_and(|last| last.begins_name(rest));
+            if !goes_on && let Some(listed) = self.labelled_entry(label, rest) {
                 found.push(listed);
                 continue;
             }
@@ -107,6 +130,31 @@ impl Reader<'_> {
             last.limits.extend(more.limits);
         }
         (!found.is_empty() && maker.is_none()).then_some(found)
+    }
+
+    /// `Note 4: Maker, Product`, `3A - Maker, Product`, `D1 Maker, Product`: the maker stands right behind the key, so that no name is cut short.
+    fn behind_key(self, label: Option<&str>, words: &str) -> Option<Listed> {
+        splits(words).into_iter().find_map(|(key, behind)| {
+            item_keys(key)?;
+            let listed = self.entry(behind)?;
+            let maker = &listed.names.first()?.maker;
+            let alone = key.len() + 1 + behind.len() == words.len();
+            let plain = key.chars().all(|c| c.is_ascii_alphanumeric() || c == '.')
+                && key.starts_with(|c: char| c.is_ascii_digit() || c.is_uppercase())
+                && key.contains(|c: char| c.is_ascii_digit());
+            // `200 Quarry Road, Eastmere` is an address.
+            let is_entry = listed.names.iter().all(|name| self.opens(&name.product))
+                && (ends_as_firm(maker) || listed.names.iter().all(|name| is_coded(&name.product)));
+            let told = !alone || leads_key(key) || plain && is_entry;
+            (told && !maker.is_empty() && behind.starts_with(maker.as_str())).then(|| Listed {
+                label: Some(match label {
+                    Some(label) => format!("{label} {key}"),
+                    None => key.to_owned(),
+                }),
+                by_key: true,
+                ..listed
+            })
+        })
     }
 
     /// An entry behind its label, or with the part's name right before it: `sealant Product (Maker)`.
@@ -290,7 +338,12 @@ impl Reader<'_> {
 
 /// An entry without the words that lead to its maker: `Made by Cotterwell Compounds: CW Acrylic`.
 fn without_lead(words: &str) -> &str {
-    const LEADS: [&str; 6] = [
+    const LEADS: [&str; 11] = [
+        "use ",
+        "apply ",
+        "provide ",
+        "furnish ",
+        "install ",
         "made by ",
         "manufactured by ",
         "produced by ",

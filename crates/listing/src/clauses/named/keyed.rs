@@ -239,7 +239,7 @@ fn of_rest(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
 }
 
 /// Where a number in front of a row may end, and what follows: `3A: MAKER - Product`, `4.1 Maker - Product`, `Items 2A, 3 - Maker - Product`.
-fn splits(line: &str) -> Vec<(&str, &str)> {
+pub(super) fn splits(line: &str) -> Vec<(&str, &str)> {
     const JOINTS: [&str; 6] = [": ", " -- ", " — ", " – ", " - ", " "];
     let from = lead_len(line);
     let rest = line.get(from..).unwrap_or_default();
@@ -271,8 +271,13 @@ fn lead_len(words: &str) -> usize {
         .map_or(0, |lead| lead.len())
 }
 
+/// Whether a key says of what it is the number: `Note 4`.
+pub(super) fn leads_key(key: &str) -> bool {
+    lead_len(key) > 0
+}
+
 /// The numbers of items that words are: `3A`, `Items 2A, 2A1`, `S1,S2`.
-fn item_keys(words: &str) -> Option<Vec<String>> {
+pub(super) fn item_keys(words: &str) -> Option<Vec<String>> {
     const LONGEST: usize = 9;
     let led = lead_len(words);
     let list = words

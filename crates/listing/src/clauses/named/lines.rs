@@ -1,6 +1,7 @@
 //! The lines of a paragraph that are entries of makers and products, parted from those that are sentences.
 
 use super::entry::{Listed, Reader};
+use super::keyed::item_keys;
 use super::makers::ends_as_firm;
 use super::name::is_coded;
 use super::restricts;
@@ -216,7 +217,11 @@ fn wraps(line: Option<&str>, reader: Reader<'_>) -> bool {
 fn begins_late(line: &str) -> bool {
     let line = line.trim();
     let word = line.split(' ').next().unwrap_or_default();
-    line.starts_with(char::is_lowercase) || word.len() == 2 && word.ends_with('.')
+    // `Selmakote` over `F2, Selmakote F3`
+    let is_code = word.ends_with([',', ';'])
+        && is_coded(word.trim_end_matches([',', ';']))
+        && word.starts_with(char::is_uppercase);
+    line.starts_with(char::is_lowercase) || word.len() == 2 && word.ends_with('.') || is_code
 }
 
 fn is_entry(line: &str, reader: Reader<'_>) -> bool {
@@ -291,7 +296,23 @@ fn of_cells(line: &str, reader: Reader<'_>) -> Option<Vec<Listed>> {
         return None;
     }
     let cells = cells(line);
-    in_cells(&cells, reader)
+    in_cells(&cells, reader).or_else(|| of_keyed_cells(&cells, reader))
+}
+
+/// `4   Maker   Product`: the entries of cells behind one that is a number of an item.
+fn of_keyed_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
+    let (key, rest) = cells.split_first()?;
+    item_keys(key)?;
+    let mut all = match rest {
+        [entry] => reader.all(entry)?,
+        [label, one, other] if is_part(label, reader) => vec![either(one, other, reader)?],
+        _ => in_cells(rest, reader)?,
+    };
+    for listed in &mut all {
+        listed.label = Some(key.trim().to_owned());
+        listed.by_key = true;
+    }
+    Some(all)
 }
 
 /// The entries of some cells.
@@ -312,6 +333,8 @@ pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>
             listed.label = Some(part_words(label));
             Some(vec![listed])
         }
+        // `Makers   Maker: Product`
+        [label, entries] if reader.is_label(part_words(label).as_str()) => reader.all(entries),
         _ => None,
     }
 }

@@ -147,7 +147,8 @@ pub(super) fn is_maker(words: &str) -> bool {
 
 pub(super) fn ends_as_firm(words: &str) -> bool {
     let last = words.split_whitespace().next_back().unwrap_or_default();
-    if !is_firm_end(last.trim_end_matches(['.', ',', ':'])) {
+    // "made by Orrindale Ltd as Orrinfill" goes on behind the firm's name, which "Orrindale AS" doesn't.
+    if last == "as" || !is_firm_end(last.trim_end_matches(['.', ',', ':'])) {
         return false;
     }
     let titled = words

@@ -76,8 +76,9 @@ pub(super) fn push_within(
     subject: &Subject,
     found: &mut Yield,
 ) {
-    let may_name = words.contains(['"', '“', '„', '«', '('])
+    let may_name = words.contains(['"', '“', '„', '«', '(', '\'', '’'])
         || words.contains(" by ")
+        || words.contains(" BY ")
         || words.contains(", of ")
         || words.contains(" from ");
     if around.denied {
@@ -153,29 +154,30 @@ fn without_all(words: &str) -> String {
         .fold(words.to_owned(), |words, own| words.replace(own, ", "))
 }
 
+/// Words that refuse what they stand beside: `Excluded products: ...`
+const REFUSING: &[&str] = &[
+    "excluded",
+    "withdrawn",
+    "rejected",
+    "refused",
+    "prohibited",
+    "forbidden",
+    "banned",
+    "delisted",
+    "superseded",
+    "obsolete",
+    "unacceptable",
+    "unsuitable",
+    "unapproved",
+    "unlisted",
+    "disallowed",
+    "failed",
+    "never",
+];
+
 /// Whether words say more of a list than its names: what is left out, what else may stand for it. A list taken without them would
 /// name a product that isn't listed.
 fn restricts(words: &str) -> bool {
-    // `Excluded products: ...`
-    const REFUSING: &[&str] = &[
-        "excluded",
-        "withdrawn",
-        "rejected",
-        "refused",
-        "prohibited",
-        "forbidden",
-        "banned",
-        "delisted",
-        "superseded",
-        "obsolete",
-        "unacceptable",
-        "unsuitable",
-        "unapproved",
-        "unlisted",
-        "disallowed",
-        "failed",
-        "never",
-    ];
     const RESTRICTIONS: &[&str] = &[
         "except",
         "excepting",
@@ -344,6 +346,11 @@ fn push_listed(
         match entry.label.as_ref().filter(|label| apart(label)) {
             Some(label) => push_of(span, entry.names, around, subject, Some(label), found),
             None => push(span, entry.names, around, subject, found),
+        }
+        if entry.by_key
+            && let Some(last) = found.clauses.last_mut()
+        {
+            last.confidence = Confidence::WithDoubt;
         }
         for limit in entry.limits {
             if let Some(last) = found.clauses.last_mut() {

@@ -12,10 +12,10 @@ impl Reader<'_> {
         let mut all_typed = false;
         for part in split_outside(list) {
             let (name, notes) = without_brackets(&part);
-            let quoted = name.trim().starts_with(['"', '“', '„']);
+            let quoted = name.trim().starts_with(['"', '“', '„', '«']);
             let name = name
                 .trim()
-                .trim_matches(['"', '“', '”', '„', '.', ';', ' ', ',', '*', '†'])
+                .trim_matches(['"', '“', '”', '„', '«', '»', '.', ';', ' ', ',', '*', '†'])
                 .trim();
             let typed = ["Types ", "Type ", "TYPES ", "TYPE ", "types ", "type "]
                 .iter()
@@ -76,6 +76,12 @@ impl Reader<'_> {
             && !says_limit_outside(words)
             && !holds_measure(words)
             && (code || self.ordinary.coins_one(words))
+    }
+
+    /// Whether a name begins with a coined word or a code, as one does that stands right behind its maker.
+    pub(super) fn opens(self, name: &str) -> bool {
+        let first = name.split(' ').next().unwrap_or_default();
+        is_coded(first) || self.ordinary.coins_one(first)
     }
 
     /// Whether a word is coined.

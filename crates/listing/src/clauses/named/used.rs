@@ -43,7 +43,8 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
         let is_quoted = words
             .get(..run.start)
             .is_some_and(|before| before.ends_with(['"', '“', '„', '«']));
-        let is_unsure = reader.ordinary.is_unsure(run.words, is_quoted);
+        let is_unsure =
+            parted(run.words).is_none() && reader.ordinary.is_unsure(run.words, is_quoted);
         // `X or Y`, `X; Y`
         let between = found
             .last()
@@ -75,7 +76,7 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
             let listed = Listed {
                 label,
                 names: vec![name_of(run.words)],
-                limits: Vec::new(),
+                ..Listed::default()
             };
             found.push((listed, run.end));
         }
@@ -278,7 +279,7 @@ fn told(words: &str, run: &Run<'_>, reader: Reader<'_>, of_part: bool) -> Option
         return None;
     }
     // `the strip Harvane DH Block`, `adhesive (Selwick EP-2)`
-    if let Some(noun) = part_at_end(clause).filter(|_| coded) {
+    if let Some(noun) = part_at_end(clause).filter(|_| coded && !ends_in_firm(clause, reader)) {
         return Some(Told::For(noun));
     }
     let first = run.words.split(' ').next().unwrap_or_default();
@@ -330,6 +331,17 @@ fn part_at_end(text: &str) -> Option<String> {
     let (component, _, at) = named.last()?;
     (at.end == text.len() && component.property("product").is_some())
         .then(|| text.get(at.clone()).map(str::to_owned))?
+}
+
+/// Whether the last word of a text ends a firm's name, as `Coatings` of `Orrindale Coatings,` does, and so names no part.
+fn ends_in_firm(text: &str, reader: Reader<'_>) -> bool {
+    let text = text.trim_end_matches([',', ' ']);
+    text.rsplit_once(' ').is_some_and(|(before, last)| {
+        let first = before.rsplit(' ').next().unwrap_or_default();
+        last.starts_with(char::is_uppercase)
+            && first.starts_with(char::is_uppercase)
+            && reader.coins(first)
+    })
 }
 
 /// The noun of a part that a text begins with, right behind a name: ` sealant`, ` joint coating`.

@@ -6,7 +6,7 @@ use super::beside::lead_to_maker;
 use super::entry::{Listed, Reader};
 use super::makers::ends_as_firm;
 use super::name::is_coded;
-use super::restricts;
+use super::{REFUSING, restricts};
 use crate::naming::components_in;
 
 /// The products that a sentence names besides what else it says, each group with the part that the words before it name.
@@ -21,12 +21,30 @@ pub(super) fn within(words: &str, reader: Reader<'_>) -> Vec<Listed> {
             continue;
         }
         if let Some((listed, end)) = of_quoted(words, &group, reader) {
+            // `"X" and the primer "Y", both of the Maker`
+            let of_all = [", both ", ", all "]
+                .iter()
+                .any(|all| words.get(group.end..).unwrap_or_default().starts_with(all));
+            if let Some(maker) = listed.names.first().map(|name| &name.maker)
+                && of_all
+            {
+                let others = found.iter_mut().flat_map(|other| &mut other.names);
+                for name in others.filter(|name| name.maker.is_empty()) {
+                    name.maker.clone_from(maker);
+                }
+            }
             at = end;
             found.push(listed);
         }
     }
     if found.is_empty() {
         found.extend(unquoted(words, reader));
+    }
+    if found.is_empty() {
+        found.extend(owned(words, reader));
+    }
+    if found.is_empty() {
+        found.extend(in_brackets(words, reader));
     }
     if names_several_parts(words, &found) {
         found.clear();
@@ -118,7 +136,8 @@ pub(super) fn denies(words: &str) -> bool {
     ];
     words
         .split(|c: char| !c.is_alphanumeric())
-        .any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+        .map(str::to_lowercase)
+        .any(|word| SAYING.contains(&word.as_str()) || REFUSING.contains(&word.as_str()))
 }
 
 /// The runs of quoted names that only commas and conjunctions part. A sign of inches opens no quotation.
@@ -186,7 +205,12 @@ fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(L
     if !first.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()) {
         return None;
     }
-    if let Some((maker, end)) = led(behind, reader) {
+    let noun = noun_at_start(behind);
+    let led_behind = |from: usize| {
+        let (maker, end) = led(behind.get(from..)?, reader)?;
+        Some((maker, from + end))
+    };
+    if let Some((maker, end)) = led_behind(0).or_else(|| led_behind(noun?)) {
         let listed = reader.products(list, maker)?;
         if !told(&listed, maker) {
             return None;
@@ -217,6 +241,19 @@ fn of_quoted(words: &str, group: &Range<usize>, reader: Reader<'_>) -> Option<(L
     all.then(|| (labelled(before, listed), group.end))
 }
 
+/// How long the noun of a part is that stands between a name and what leads to its maker: ` acrylic compound` of `"Orriflex" acrylic compound (Orrindale Chemie)`.
+fn noun_at_start(behind: &str) -> Option<usize> {
+    const MOST: usize = 3;
+    const LEADS: [&str; 5] = [" (", " by ", " made by ", " from ", ", made by "];
+    let end = LEADS.iter().filter_map(|lead| behind.find(lead)).min()?;
+    let noun = behind.get(..end)?.strip_prefix(' ')?;
+    let small = noun
+        .chars()
+        .all(|c| c.is_lowercase() || c == ' ' || c == '-');
+    let short = (1..=MOST).contains(&noun.split(' ').count());
+    (small && short && !components_in(noun).is_empty()).then_some(end)
+}
+
 /// Names without quotation, beside their maker: `Castramix 17 or Castramix 17-HS, both by Denholm Spray Works`, `Odelith 90 (Steinwerk Odel GmbH)`.
 fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
     let mut found: Vec<Listed> = Vec::new();
@@ -240,6 +277,11 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
             rest.get(at + len..).unwrap_or_default(),
         );
         let maker = capital_head(behind);
+        if let Some((listed, end)) = called(behind, maker, reader) {
+            found.push(labelled(before, listed));
+            from += at + len + end;
+            continue;
+        }
         let closed = rest.get(at..at + len) != Some(" (")
             || behind
                 .get(maker.len()..)
@@ -265,6 +307,82 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
         } else {
             from += at + len;
         }
+    }
+    found
+}
+
+/// Names behind the maker that calls them so, and where they end: `made by Orrindale Coatings and sold as Orriflex 20`.
+fn called(behind: &str, maker: &str, reader: Reader<'_>) -> Option<(Listed, usize)> {
+    const CALLING: [&str; 9] = [
+        "as ",
+        "and sold as ",
+        "and marketed as ",
+        "sold as ",
+        "called ",
+        "named ",
+        "under the name ",
+        "under the names ",
+        "under the trade name ",
+    ];
+    let rest = behind.get(maker.len()..)?;
+    let rest = rest.strip_prefix(',').unwrap_or(rest).strip_prefix(' ')?;
+    let list = CALLING.iter().find_map(|own| rest.strip_prefix(own))?;
+    let list = product_head(list, reader);
+    let listed = reader.products(list, maker)?;
+    let opens = listed.names.iter().all(|name| reader.opens(&name.product));
+    let end = behind.find(list)? + list.len();
+    (reader.is_maker(maker) && opens).then_some((listed, end))
+}
+
+/// Names behind the maker whose they are: `Orrindale Coatings' Orriflex 20 and Orriflex 30`.
+fn owned(words: &str, reader: Reader<'_>) -> Vec<Listed> {
+    let mut found = Vec::new();
+    for own in ["'s ", "’s ", "s' ", "s’ "] {
+        for (at, _) in words.match_indices(own) {
+            // The letter before the sign is the maker's.
+            let kept = usize::from(own.starts_with('s'));
+            let (before, behind) = (words.get(..at + kept), words.get(at + own.len()..));
+            let (Some(before), Some(behind)) = (before, behind) else {
+                continue;
+            };
+            let maker = capital_tail(before);
+            let list = product_head(behind, reader);
+            if reader.is_named(maker)
+                && !list.is_empty()
+                && let Some(listed) = reader.products(list, maker)
+                && listed.names.iter().all(|name| reader.opens(&name.product))
+            {
+                let before = before.get(..before.len() - maker.len());
+                found.push((at, labelled(before.unwrap_or_default(), listed)));
+            }
+        }
+    }
+    found.sort_by_key(|(at, _)| *at);
+    found.into_iter().map(|(_, listed)| listed).collect()
+}
+
+/// Entries in brackets: `sealant (Orrindale Coatings, Orriflex 20)`.
+fn in_brackets(words: &str, reader: Reader<'_>) -> Vec<Listed> {
+    let mut found = Vec::new();
+    for (at, _) in words.match_indices(" (") {
+        let (before, behind) = (words.get(..at), words.get(at + 2..));
+        let (Some(before), Some(behind)) = (before, behind) else {
+            continue;
+        };
+        let inside = behind.split_once(')').map_or("", |(inside, _)| inside);
+        let apart = inside.contains([',', ';', ':', '"']) || inside.to_lowercase().contains(" by ");
+        if inside.contains('(') || restricts(inside) || !apart {
+            continue;
+        }
+        let listed = reader.all(inside).unwrap_or_default();
+        let made = |own: &Listed| own.names.iter().all(|name| !name.maker.is_empty());
+        let told = listed.iter().all(made) && listed.iter().all(|own| own.label.is_none());
+        found.extend(
+            listed
+                .into_iter()
+                .filter(|_| told)
+                .map(|own| labelled(before, own)),
+        );
     }
     found
 }
@@ -340,6 +458,11 @@ fn capital_tail(text: &str) -> &str {
 
 /// The products that a text ends with, those that a conjunction joins included.
 fn product_tail<'w>(text: &'w str, reader: Reader<'_>) -> &'w str {
+    // In capitals throughout, what is done with a product begins big, too.
+    const STOPS: [&str; 14] = [
+        "USE", "APPLY", "BE", "IS", "ARE", "SHALL", "WITH", "OF", "THE", "IN", "INSTALL", "USING",
+        "FIT", "PROVIDE",
+    ];
     let mut start = text.len();
     let mut at = text.len();
     for word in text.rsplit(' ') {
@@ -348,7 +471,8 @@ fn product_tail<'w>(text: &'w str, reader: Reader<'_>) -> &'w str {
             && !word.ends_with([';', ':', '.', '"'])
             && !word.contains(['(', ')']);
         let joins = ["or", "and"].contains(&word) && start < text.len();
-        if !named && !joins {
+        let stops = STOPS.contains(&word);
+        if stops || !named && !joins {
             break;
         }
         if named {
@@ -368,6 +492,39 @@ fn product_tail<'w>(text: &'w str, reader: Reader<'_>) -> &'w str {
     let opens = tail.len() == text.trim_start().len() && !tail.contains(' ') && !is_coded(tail);
     if !opens && reader.products(tail, "").is_some() {
         tail
+    } else {
+        ""
+    }
+}
+
+/// The products that a text begins with, those that a conjunction joins included.
+fn product_head<'w>(text: &'w str, reader: Reader<'_>) -> &'w str {
+    let mut end = 0;
+    let mut at = 0;
+    for word in text.split_inclusive(' ') {
+        let bare = word.trim_end();
+        let name = bare.trim_matches([',', ';', ':', '.', ')', '"', '“', '”']);
+        let named = name.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit());
+        let joins = ["or", "and"].contains(&bare) && end > 0;
+        if !named && !joins {
+            break;
+        }
+        at += word.len();
+        if named {
+            end = at - word.len() + bare.trim_end_matches([',', ';', ':', '.', ')']).len();
+        }
+        if bare.ends_with([',', ';', ':', '.', ')']) {
+            break;
+        }
+    }
+    let list = text.get(..end).unwrap_or_default();
+    // `Orriflex 20 mm`, `Orriflex Spray is`: a number that is measured is none of a name.
+    let next = text.get(end..).unwrap_or_default().trim_start();
+    let next = next.split(' ').next().unwrap_or_default();
+    let last = list.rsplit(' ').next().unwrap_or_default();
+    let measured = super::holds_measure(&format!("{last} {next}"));
+    if !measured && reader.products(list, "").is_some() {
+        list
     } else {
         ""
     }

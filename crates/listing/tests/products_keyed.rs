@@ -1,0 +1,121 @@
+//! Entries behind the key of what they are for, where nothing else tells it. All names are invented.
+
+use listing::{Confidence, Reading, Requirement, read_text};
+
+/// The names that a reading asks for: the clause's property, its maker and product.
+fn named(reading: &Reading) -> Vec<String> {
+    let mut all = Vec::new();
+    for clause in &reading.clauses {
+        if let Requirement::Named { names } = &clause.requirement {
+            for name in names {
+                all.push(format!(
+                    "{} = {}: {}",
+                    clause.property, name.maker, name.product
+                ));
+            }
+        }
+    }
+    all
+}
+
+fn joint(behind: &str) -> String {
+    format!(
+        "1. Wall - Min 6 in. thick concrete.\n\n2. Sealant - Min 1/2 in. deep. {behind}\n\n3. Plate - Steel, min 1/8 in. thick.\n"
+    )
+}
+
+#[track_caller]
+fn check(behind: &str, expected: &[&str]) {
+    let reading = read_text("sample", &joint(behind));
+    assert_eq!(named(&reading), expected, "{behind}");
+}
+
+#[test]
+fn a_key_in_front_of_an_entry_is_none_of_its_names() {
+    for (row, key) in [
+        ("Makers: D1 Orrindale Coatings, Orriflex 20.", "d1"),
+        ("Products: 3.A - Orrindale Coatings, Orriflex 20.", "3_a"),
+        ("Makers:\n   7A   Orrindale Coatings   Orriflex 20", "7a"),
+        ("Products: 7 Orrindale & Fell - Orriflex 20.", "7"),
+    ] {
+        let reading = read_text("sample", &joint(row));
+        let maker = if row.contains('&') {
+            "Orrindale & Fell"
+        } else {
+            "Orrindale Coatings"
+        };
+        assert_eq!(
+            named(&reading),
+            [format!("2:{key}_product = {maker}: Orriflex 20")],
+            "{row}"
+        );
+        // What the key is the number of isn't known.
+        let mut of_names = reading
+            .clauses
+            .iter()
+            .filter(|own| matches!(own.requirement, Requirement::Named { .. }));
+        assert!(
+            of_names.all(|own| own.confidence == Confidence::WithDoubt),
+            "{row}"
+        );
+    }
+}
+
+#[test]
+fn a_code_that_begins_a_name_is_no_key() {
+    check(
+        "Products: OR-2 Caulk 20 (Orrindale Coatings).",
+        &["sealant.product = Orrindale Coatings: OR-2 Caulk 20"],
+    );
+    check(
+        "Products: 40-XT Caulk (Orrindale Coatings).",
+        &["sealant.product = Orrindale Coatings: 40-XT Caulk"],
+    );
+}
+
+#[test]
+fn a_row_that_is_denied_or_limited_stays_words() {
+    for row in [
+        "Excluded products: D1 Orrindale Coatings, Orriflex 20.",
+        "Makers: D1 Orrindale Coatings, Orriflex 20 only.",
+        "Makers: D1 Orrindale Coatings, Orriflex 20 or equal.",
+    ] {
+        check(row, &[]);
+    }
+}
+
+#[test]
+fn a_name_that_runs_over_the_line_is_not_cut() {
+    for text in [
+        "\n   Orrindale Coatings - Orrikote\n   F2, Orrikote F3",
+        "\n   Orrindale Coatings - Orrikote\n   F2; Orrikote F3",
+    ] {
+        let reading = read_text("sample", &joint(text));
+        let all = named(&reading);
+        assert!(
+            !all.iter().any(|own| own.ends_with(": Orrikote")),
+            "{all:?}"
+        );
+    }
+}
+
+#[test]
+fn a_word_over_the_names_of_all_parts_labels_them() {
+    for text in [
+        "\n   Makers     Orrindale Coatings: Orriflex 20",
+        "\n   Products   Orrindale Coatings, Orriflex 20",
+    ] {
+        check(text, &["sealant.product = Orrindale Coatings: Orriflex 20"]);
+    }
+}
+
+#[test]
+fn a_name_that_begins_as_the_one_before_has_its_maker() {
+    check(
+        "\n   Orrindale Coatings: ORRINDALE SEAL D Spray; ORRINDALE SEAL D Brush",
+        &[
+            "sealant.product = Orrindale Coatings: ORRINDALE SEAL D Spray",
+            "sealant.product = Orrindale Coatings: ORRINDALE SEAL D Brush",
+        ],
+    );
+}
