@@ -81,3 +81,28 @@ fn layers_that_are_asked_for_are_no_cases() {
         );
     }
 }
+
+#[test]
+fn a_class_that_may_not_be_exceeded_is_the_most() {
+    for said in [
+        "The class is limited to EI 60.",
+        "Class at most EI 60.",
+        "The class shall not exceed EI 60.",
+    ] {
+        let found = clauses(&format!("1. Sealant - Min 10 mm deep. {said}\n"));
+        assert!(
+            found
+                .iter()
+                .any(|clause| clause.ends_with(": at most 60 min")),
+            "{said} {found:?}"
+        );
+    }
+    check(
+        "1. Sealant - FRL not to exceed -/90/90.\n",
+        &[
+            "joint.integrity: at most 90 min",
+            "joint.rating: at most 90 min",
+        ],
+    );
+    check("1. Sealant - Not for FRL -/120/120.\n", &[]);
+}

@@ -272,9 +272,31 @@ fn kept_from(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(negation) = forbidding.filter(|_| (floor..amount.first).any(|at| not_yet(sentence, at).is_some_and(|end| end >= lead))) {
         return Some(Finding::sure(Relation::AtLeast, negation));
     }
+    // `once 2 h have passed`
+    let passed = sentence.is_any(lead, &["once", "after"]) && sentence.is_any(amount.last, &["have", "has"]) && sentence.is_any(amount.last + 1, &["passed", "elapsed", "gone"]);
+    if passed {
+        return Some(Finding::sure(Relation::AtLeast, lead));
+    }
+    if let Some(told) = told_to_keep_off(sentence, floor, lead) {
+        return Some(Finding::sure(Relation::AtLeast, told));
+    }
     let verb = (floor..lead).rev().take(5).find(|at| sentence.is_any(*at, DISTURBED))?;
     let denied = sentence.is_any(lead, &["for", "during"]) && verb > 1 && sentence.is_word(verb - 1, "be") && sentence.is_word(verb - 2, "not");
     denied.then(|| Finding::sure(Relation::AtLeast, verb - 2))
+}
+
+/// `Do not paint for 7 d`, `No traffic for 3 days`: the denial, where only what is kept off stands between it and "for".
+fn told_to_keep_off(sentence: &Sentence<'_>, floor: usize, lead: usize) -> Option<usize> {
+    const REACH: usize = 5;
+    const OFF: &[&str] = &[
+        "paint", "painting", "walk", "walking", "load", "loads", "loading", "disturb", "touch", "wet", "cover", "cycle", "strip", "open", "coat", "traffic",
+    ];
+    const BESIDE: &[&str] = &["foot", "vehicle", "vehicular", "on", "the", "it", "or", "sealant", "seal", "joint", "coating"];
+    let denial = (floor..lead).rev().take(REACH).find(|at| sentence.is_any(*at, &["not", "never", "no", "don't", "don’t"]))?;
+    let told = sentence.is_any(denial, &["no", "never", "don't", "don’t"]) || denial > 0 && sentence.is_word(denial - 1, "do");
+    let off = (denial + 1..lead).any(|at| sentence.is_any(at, OFF));
+    let plain = (denial + 1..lead).all(|at| sentence.is_any(at, OFF) || sentence.is_any(at, BESIDE));
+    (sentence.is_word(lead, "for") && told && off && plain).then_some(denial)
 }
 
 /// `pails older than nine months shall be refused`, `depth less than 1/2 in. is refused`: what compares so must not be there. What is "removed"

@@ -27,7 +27,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     }
     let before = sentence.bound_before(index)?;
     let (own, previous) = (sentence.amount(index)?, sentence.amount(before)?);
-    let alike = own.unit == previous.unit && own.unit != measure::Unit::Count;
+    let alike = own.unit == previous.unit && own.unit != measure::Unit::Count || are_both_before(sentence, previous, own);
     let plain = own.shape == Shape::Single && previous.shape == Shape::Single;
     if !(alike && plain && is_joined(sentence, previous, own) && is_another_case(sentence, previous, own)) || is_closed(sentence, own.last) {
         return None;
@@ -95,6 +95,15 @@ fn is_elided(sentence: &Sentence<'_>, between: core::ops::Range<usize>, last: us
     cased && ends && one
 }
 
+/// `cure at least 72 hours before foot traffic and 7 days before cover plates are set`: both are times before something.
+fn are_both_before(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> bool {
+    let before = |amount: &Amount| {
+        let timed = amount.unit.dimension() == measure::Dimension::Time;
+        timed && sentence.is_word(sentence.skip_parentheses(amount.last), "before")
+    };
+    before(previous) && before(own)
+}
+
 /// Whether the case of a number is all that the one before leaves: "otherwise 120 mm", "150 mm above that". The places are those before and behind it.
 fn is_of_the_rest(sentence: &Sentence<'_>, first: usize, place: usize) -> bool {
     const REST: &[&str] = &["otherwise", "elsewhere"];
@@ -118,7 +127,7 @@ fn is_another_case(sentence: &Sentence<'_>, previous: &Amount, own: &Amount) -> 
         place += usize::from(sentence.is_sign(place, '.'));
     }
     let case = |at: usize| sentence.amount_at(at).is_none_or(|case| !sentence.is_bound(case));
-    let opens = sentence.is_any(place, CASES) && case(place + 1) || is_of_the_rest(sentence, own.first, place);
+    let opens = sentence.is_any(place, CASES) && case(place + 1) || are_both_before(sentence, previous, own) || is_of_the_rest(sentence, own.first, place);
     // `1 in. in from the edge`, `4 in. in depth`
     let measured = sentence.is_any(place + 1, &["from", "width", "depth", "thickness", "height", "length", "diameter", "diam", "size", "least", "most", "all", "any"]);
     spaced == is_spaced(sentence, previous.last) && opens && !measured

@@ -30,7 +30,12 @@ fn is_denied(sentence: &Sentence<'_>, numbers: &[ClassNumber]) -> bool {
     let last = numbers.last().map_or(0, |number| number.last);
     let comparing =
         |at: usize| sentence.is_any(at, &["less", "more", "under", "over", "below", "above"]);
-    let denies = |at: usize| sentence.is_any(at, NEGATIONS) && !comparing(at + 1);
+    let exceeds = |at: usize| {
+        let to = usize::from(sentence.is_word(at, "to"));
+        sentence.is_any(at + to, &["exceed", "exceeding"])
+    };
+    let denies =
+        |at: usize| sentence.is_any(at, NEGATIONS) && !comparing(at + 1) && !exceeds(at + 1);
     (first.saturating_sub(REACH)..first)
         .chain(last..last + 3)
         .any(denies)
@@ -92,6 +97,9 @@ fn limited(sentence: &Sentence<'_>, numbers: Vec<ClassNumber>) -> Vec<ClassNumbe
     let at_most = [
         &["at", "most"][..],
         &["not", "more", "than"],
+        &["not", "exceed"],
+        &["not", "to", "exceed"],
+        &["not", "exceeding"],
         &["capped", "at"],
         &["limited", "to"],
         &["up", "to"],

@@ -40,6 +40,7 @@ pub(super) fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<Clas
     let at_most = sentence.is_word(code.last, "at")
         && (sentence.is_word(code.last + 1, "most")
             || sentence.is_word(code.last + 1, "the") && sentence.is_word(code.last + 2, "most"));
+    let at_most = at_most || is_limited(sentence, code.first);
     let alone = !sentence.has_any(0, all, CONFINES)
         && !sentence.has_any(code.last, all, &["to", "or", "and"]);
     let spoken_of = at_most || sentence.has_any(0, code.first, OF_CLASSES);
@@ -52,4 +53,18 @@ pub(super) fn single(sentence: &Sentence<'_>, code: &ClassNumber) -> Option<Clas
         property: code.property.filter(|_| alone && spoken_of),
         ..code.clone()
     })
+}
+
+/// Whether a class is the most that the words before it allow: `not better than EI 60`, `is limited to EI 60`.
+fn is_limited(sentence: &Sentence<'_>, first: usize) -> bool {
+    let says = |words: &[&[&str]]| {
+        first >= words.len()
+            && (words.iter().enumerate())
+                .all(|(at, word)| sentence.is_any(first - words.len() + at, word))
+    };
+    says(&[&["not"], &["better", "higher", "more"], &["than"]])
+        || says(&[&["limited", "restricted"], &["to"]])
+        || says(&[&["at"], &["most"]])
+        || says(&[&["not"], &["exceed", "exceeding"]])
+        || says(&[&["not"], &["to"], &["exceed"]])
 }
