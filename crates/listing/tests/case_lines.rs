@@ -3,7 +3,7 @@
 
 mod common;
 
-use common::clauses;
+use common::{check, clauses};
 
 fn item(lines: &str) -> Vec<String> {
     let width =
@@ -147,4 +147,29 @@ fn a_rating_and_a_count_of_layers_are_one_case() {
             "\"F Rating 2 Hr, two layers\"",
         ],
     );
+}
+
+#[test]
+fn a_value_beside_its_rating_is_asked_for_that_rating() {
+    check(
+        "1. Floor - Concrete. Thickness at the joint:\n\n          4-1/2\" or greater      2 h rating\n          5-1/4\" or greater      3 h rating\n\n2. Packing - Min 4 in. deep.\n",
+        &[
+            "floor.thickness: at least 9/2 in if joint.rating = 2 hr",
+            "floor.thickness: at least 21/4 in if joint.rating = 3 hr",
+            "packing.depth: at least 4 in",
+        ],
+    );
+    // Hours of curing are no rating, and a rating beside a rating is none of its values.
+    for row in ["3 coats     2 h apart", "2 h rating     1 h T rating"] {
+        let found = clauses(&format!(
+            "1. Sealant - Min 1/2 in. deep.\n\n     {row}\n     {row} at least\n"
+        ));
+        assert!(
+            found
+                .iter()
+                .all(|clause| !clause.contains(" if joint.rating = 2 hr")
+                    || clause.contains("rating")),
+            "{row} {found:?}"
+        );
+    }
 }

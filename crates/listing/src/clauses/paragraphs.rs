@@ -222,13 +222,14 @@ fn column(source: &str, pieces: &[Span]) -> usize {
 
 /// The words by which a text leads to the cases below it, without those that say what tells them apart: `Depth` of "... Depth by joint width:".
 fn lead_of(text: &str) -> Option<&str> {
-    const BY: [&str; 6] = [
+    const BY: [&str; 7] = [
         " by ",
         " per ",
         " for ",
         " according",
         " depending",
         " as follows",
+        " at the joint",
     ];
     let text = text.trim_end();
     let words = text.strip_suffix(':').or(text.strip_suffix(" -"))?;

@@ -1,5 +1,5 @@
 //! Lines of an item that open with the joints or the rating they are for, before a colon, a dash or blanks: `Joints to 2 in. wide: one layer`, `over 2 to 4 in.   2
-//! layers`, `1 Hr - 4 pcf`; or that end with them behind a value, `3 in. for 1 hr`. One counts where the line above or below it, as far in, has others: one alone may limit what the joint may be. Hours beside
+//! layers`, `1 Hr - 4 pcf`; or that end with them behind a value, `3 in. for 1 hr`, `3 in. or more   1 hr rating`. One counts where the line above or below it, as far in, has others: one alone may limit what the joint may be. Hours beside
 //! words of curing or heat are times.
 //!
 //! What it would misread: a list by the width of something else, where the widths are all that its lines open with. Such a width stays words, and a person
@@ -33,13 +33,17 @@ pub(super) struct CaseParts {
 impl CaseParts {
     /// The parts of a line that opens with its case, or ends with it.
     fn of(line: &str) -> Option<Self> {
-        if let Some(case) = bracketed(line).or_else(|| case_of(line)) {
+        let beside = value_beside(line);
+        if let Some(case) = bracketed(line)
+            .or_else(|| case_of(line))
+            .filter(|_| beside.is_none())
+        {
             return Some(Self {
                 case: 0..case.len(),
                 asked: case.len()..line.len(),
             });
         }
-        let asked = value_for(line)?;
+        let asked = beside.or_else(|| value_for(line))?;
         Some(Self {
             case: asked.len()..without_and(line).len(),
             asked: 0..asked.len(),
@@ -222,6 +226,18 @@ fn value_for(line: &str) -> Option<&str> {
         is_rating(case.trim_end_matches('.')) && !speaks_of_time(value) || sets_joints_apart(case);
     let plain = !line.contains("  ") && !value.contains([':', ';']);
     (told && plain).then(|| line.get(..=value.len()))?
+}
+
+/// The value that stands in a column before that of its rating: `4-1/2 in. or greater     2 h rating`.
+fn value_beside(line: &str) -> Option<&str> {
+    const MOST_WORDS: usize = 8;
+    let opens = line.starts_with(|c: char| c.is_ascii_digit());
+    let (value, rest) = line.split_once("  ").filter(|_| opens)?;
+    let case = rest.trim();
+    let told = is_rating(case.trim_end_matches('.')) && !speaks_of_time(value);
+    let plain = !case.contains("  ") && value.split_whitespace().count() <= MOST_WORDS;
+    let is_value = asks(value) && !is_rating(value);
+    (told && plain && is_value).then(|| line.get(..line.len() - rest.trim_start().len()))?
 }
 
 /// What may stand between a case and what is asked there.
