@@ -5,6 +5,7 @@ mod bare_numbers;
 mod case_headings;
 mod column_gaps;
 mod column_heads;
+mod column_numbers;
 mod contradictions;
 mod footnote_marks;
 mod footnotes;

@@ -180,7 +180,7 @@ impl Columns {
             // `Item` over names numbers nothing.
             .or_else(|| {
                 let named = headings.first().is_some_and(labels::names_parts);
-                (named && label.is_none() && rows.iter().all(|row| row.is_named())).then_some(0)
+                (named && label.is_none() && rows.iter().all(Row::is_named)).then_some(0)
             });
         if let Some(column) = parts {
             labels::name_parts(&mut rows, column);

@@ -192,8 +192,8 @@ fn row<'a>(line: &Line<'a>, heads: &[Run<'_>]) -> Option<Vec<Run<'a>>> {
         .iter()
         .enumerate()
         .all(|(at, cell)| is_value(cell.words) || noted && at + 1 == others.len());
-    let valued = cells.iter().any(|cell| begins_value(cell.words));
-    (!others.is_empty() && values && valued).then_some(cells)
+    let holds_value = cells.iter().any(|cell| begins_value(cell.words));
+    (!others.is_empty() && values && holds_value).then_some(cells)
 }
 
 /// Whether a first cell says what the others are of.
