@@ -3,11 +3,12 @@
 //! A value may go on over several lines: each is a stretch of its own where the line before was broken on purpose. A label without a value
 //! may head lines of key and value: `Depth, minimum [mm]:` over `  60 minutes      10`.
 
-use measure::{Unit, notation};
+use measure::{Dimension, Unit, notation};
 
 use crate::layout::Line;
-use crate::model::Span;
+use crate::model::{Relation, Span};
 use crate::phrase::measures;
+use crate::rules::qualifier;
 
 /// One stretch of a value, with its label.
 #[derive(Debug, Clone)]
@@ -96,7 +97,8 @@ fn unit_at_end(line: &Line<'_>) -> Option<Labelled> {
         .min()?;
     let label = words.get(..apart)?;
     let value = words.get(apart..)?.trim_start_matches([' ', '.']);
-    let (name, unit) = split_unit(label)?;
+    let (name, unit) =
+        split_limit(label).map_or_else(|| split_unit(label), |(name, _)| split_unit(name))?;
     let plain = name.starts_with(char::is_alphabetic)
         && label.split_whitespace().count() <= MOST_WORDS
         && !name.contains(['.', ';', ':', '('])
@@ -116,11 +118,27 @@ fn unit_at_end(line: &Line<'_>) -> Option<Labelled> {
     })
 }
 
-/// A label without the unit that it ends in.
-pub(crate) fn name_of_label(label: &str) -> &str {
+/// A label without the unit that it ends in, or that stands before its limit: `Depth (min)` of `Depth, in. (min)`.
+pub(crate) fn name_of_label(label: &str) -> String {
     let end = label.find('[').unwrap_or(label.len());
     let name = label.get(..end).unwrap_or(label).trim();
-    split_unit(name).map_or(name, |(name, _)| name)
+    let without_unit = |name| split_unit(name).map_or(name, |(name, _)| name);
+    match split_limit(name) {
+        Some((name, limit)) => format!("{} {limit}", without_unit(name)),
+        None => without_unit(name).to_owned(),
+    }
+}
+
+/// A label that ends in its unit, and the limit behind it: `Depth, in.` and `(min)`. Behind a time `min` may be its unit.
+fn split_limit(label: &str) -> Option<(&str, &str)> {
+    let (name, limit) = label.rsplit_once(' ')?;
+    let word = limit.trim_matches(['(', ')', '.']).to_lowercase();
+    let relation = qualifier(&word)?;
+    let name = name.trim_end_matches([' ', ',']);
+    let (_, unit) = split_unit(name)?;
+    let limits = matches!(relation, Relation::AtLeast | Relation::AtMost)
+        && unit.dimension() != Dimension::Time;
+    limits.then_some((name, limit))
 }
 
 /// A label's name and the unit that it ends in: in parentheses, behind a comma or behind "in".

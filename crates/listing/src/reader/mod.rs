@@ -4,6 +4,8 @@ mod asked;
 mod bare_numbers;
 mod case_headings;
 mod column_gaps;
+mod column_heads;
+mod column_numbers;
 mod contradictions;
 mod footnote_marks;
 mod footnotes;
@@ -494,6 +496,8 @@ impl<'a> Reader<'a> {
         self.warnings.extend(doubts);
         let parted = column_gaps::leave_parted(self.text, &mut self.drafts);
         self.warnings.extend(parted);
+        let unplaced = column_heads::leave_unplaced(self.text, self.outline, &mut self.drafts);
+        self.warnings.extend(unplaced);
         let options = groups(&self.outline.items, &self.options, &self.configurations);
         let clauses = number(self.text, self.drafts);
         let mut warnings: Vec<Warning> = self

@@ -8,6 +8,7 @@ use measure::notation::{Stated, is_note_mark, quantity_at};
 use measure::{Number, Unit};
 
 use super::bare_numbers::bare_numbers;
+use super::column_numbers::column_numbers;
 use super::spelled_numbers::{bare_lengths, spelled_numbers};
 use crate::layout::{is_disguised, plain};
 use crate::model::{Clause, Condition, Place, PlaceKind, Requirement, Span, Warning, WarningKind};
@@ -23,6 +24,8 @@ pub(super) fn unread_numbers(
     unread_in_head: &[Span],
     warnings: &[Warning],
 ) -> Vec<Warning> {
+    // In the head, too, a number of a column states nothing.
+    let in_clauses = held(text, clauses, &[], &[], warnings);
     let held = held(text, clauses, places, unread_in_head, warnings);
     let seconds = seconds(clauses);
     let mut found: Vec<Span> = gaps(&held, text.len())
@@ -44,6 +47,16 @@ pub(super) fn unread_numbers(
         .filter(|bare| !found.iter().any(|span| overlap(span, bare)))
         .collect();
     found.extend(bare);
+    let columns: Vec<Span> = column_numbers(text)
+        .into_iter()
+        .filter(|number| {
+            !found
+                .iter()
+                .chain(&in_clauses)
+                .any(|span| overlap(span, number))
+        })
+        .collect();
+    found.extend(columns);
     found
         .into_iter()
         .map(|span| {

@@ -27,6 +27,8 @@ pub(super) struct Columns {
     pub(super) groups: Vec<Span>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
+    /// The column that names the part which a row is of.
+    parts: Option<usize>,
 }
 
 /// A row.
@@ -66,6 +68,13 @@ impl Row {
         let mut label = heading(named);
         label.requires = label.selects.take().and_then(Selects::property);
         Some(label)
+    }
+
+    /// Whether its first cell is a name, without a number.
+    fn is_named(&self) -> bool {
+        const SHORTEST: usize = 3;
+        let first = self.text(0);
+        first.len() >= SHORTEST && !first.contains(|c: char| c.is_ascii_digit())
     }
 
     /// Whether its first cell is all it has.
@@ -167,7 +176,12 @@ impl Columns {
         let parts = headings
             .iter()
             .take_while(|heading| labels::names_parts(heading) || heads_numbers(heading))
-            .position(|heading| labels::names_parts(heading) && !heads_numbers(heading));
+            .position(|heading| labels::names_parts(heading) && !heads_numbers(heading))
+            // `Item` over names numbers nothing.
+            .or_else(|| {
+                let named = headings.first().is_some_and(labels::names_parts);
+                (named && label.is_none() && rows.iter().all(Row::is_named)).then_some(0)
+            });
         if let Some(column) = parts {
             labels::name_parts(&mut rows, column);
         }
@@ -180,6 +194,7 @@ impl Columns {
             rows,
             groups,
             label,
+            parts,
         }
     }
 
@@ -203,8 +218,33 @@ impl Columns {
         })
     }
 
+    /// Whether every row names one component, and this row alone the one that a requirement is of: that it is that part is then no condition.
+    pub(super) fn is_of_its_part_alone(&self, row: &Row, component: &str) -> bool {
+        let only = |row: &Row| match components_in(&row.part).as_slice() {
+            [(own, ..)] if is_plain_name(&row.part) => Some(own.name.as_str()),
+            _ => None,
+        };
+        let mut others = self.rows.iter().filter(|other| other.part != row.part);
+        only(row) == Some(component)
+            && others.all(|other| only(other).is_some_and(|own| own != component))
+    }
+
     /// The condition that a row's selecting cells and a column's rating make together.
     pub(super) fn condition(&self, row: &Row, column: &Heading) -> Option<Condition> {
+        self.condition_but_for(None, row, column)
+    }
+
+    /// The same without the name of the row's part.
+    pub(super) fn condition_of_its_part(&self, row: &Row, column: &Heading) -> Option<Condition> {
+        self.condition_but_for(self.parts, row, column)
+    }
+
+    fn condition_but_for(
+        &self,
+        left_out: Option<usize>,
+        row: &Row,
+        column: &Heading,
+    ) -> Option<Condition> {
         let mut found: Vec<(String, Expr)> = Vec::new();
         if !row.group.is_empty() {
             found.push((row.group.clone(), of_group(&row.group)));
@@ -213,6 +253,9 @@ impl Columns {
             let Some(selects) = heading.selects.filter(|_| self.label.is_none()) else {
                 continue;
             };
+            if left_out == Some(index) {
+                continue;
+            }
             let text = row.text(index);
             if !text.is_empty() {
                 let usual = row
@@ -264,6 +307,28 @@ impl Columns {
             .position(|own| core::ptr::eq(own, heading))?;
         self.places.get(column).copied().flatten()
     }
+}
+
+/// Whether words only name a part, and not which of several or when it is there: "Cover strip (optional)", "Clip or angle" do.
+fn is_plain_name(words: &str) -> bool {
+    const MOST_WORDS: usize = 3;
+    const SAYING_MORE: &[&str] = &[
+        "or",
+        "optional",
+        "alternate",
+        "alternative",
+        "if",
+        "where",
+        "when",
+        "type",
+        "option",
+        "used",
+    ];
+    let plain = |word: &str| {
+        word.chars().all(|c| c.is_alphabetic() || c == '-')
+            && !SAYING_MORE.contains(&word.to_lowercase().as_str())
+    };
+    words.split_whitespace().count() <= MOST_WORDS && words.split_whitespace().all(plain)
 }
 
 /// What the caption and the words behind the table say of its columns, or of its rows. A limit that the caption sets for none of them leaves all
@@ -325,6 +390,7 @@ fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
         .get(1)
         .is_some_and(|second| second.selects.is_none() && second.unit.is_none());
     let of_parts = headings.first().is_some_and(labels::names_parts);
+    let one_row = rows.len() == 1;
     for index in 0..headings.len() {
         let told_apart = index > 0 && are_told_apart(rows, index);
         let Some(heading) = headings.get_mut(index) else {
@@ -342,11 +408,16 @@ fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled: bool) {
             }
             None => false,
         };
-        if required {
+        // One row tells nothing of a gap or a width that isn't called the joint's.
+        let of_joint = !one_row || heading.words.to_lowercase().contains("joint");
+        if required && of_joint {
             heading.requires = heading.selects.and_then(Selects::property);
         }
-        if !selecting || labelled || required {
+        // What limits the values of one row alone tells no case.
+        let asks = one_row && heading.is_limited() && index == 0;
+        if !selecting || labelled || required || asks && heading.selects.is_none() {
             heading.selects = None;
+            selecting &= !asks;
         } else if index == 0 && !(by_parts && numbers_parts(heading, rows)) {
             heading.selects.get_or_insert(Selects::Other);
         }

@@ -1,6 +1,6 @@
 //! What a heading says of the cells below it, or beside it: unit, qualifier, property, and which joints they are for.
 
-use measure::{Unit, notation};
+use measure::{Dimension, Unit, notation};
 
 use super::rating::{Rating, split_rating};
 use crate::model::Relation;
@@ -122,6 +122,38 @@ impl Heading {
         let named = |word: &str| vocabulary::vocabulary().attribute(word).is_some();
         let lower = self.words.to_lowercase();
         self.unit.is_some() || lower.split(|c: char| !c.is_alphabetic()).any(named)
+    }
+
+    /// Whether it sets a limit.
+    pub(super) const fn is_limited(&self) -> bool {
+        matches!(self.relation, Some(Relation::AtLeast | Relation::AtMost))
+    }
+
+    /// Whether what it names is measured in other units than this one: a depth in no pcf, a density in no inches.
+    pub(super) fn is_of_another_measure(&self, unit: Unit) -> bool {
+        const DENSITIES: &[&str] = &["density", "weight"];
+        const LENGTHS: &[&str] = &[
+            "depth",
+            "thickness",
+            "width",
+            "spacing",
+            "overlap",
+            "lap",
+            "recess",
+            "gap",
+            "joint",
+        ];
+        let lower = self.words.to_lowercase();
+        let names = |names: &[&str]| {
+            lower
+                .split(|c: char| !c.is_alphabetic())
+                .any(|word| names.contains(&word))
+        };
+        match unit.dimension() {
+            Dimension::Density => names(LENGTHS) && !names(DENSITIES),
+            Dimension::Length => names(DENSITIES) && !names(LENGTHS),
+            _ => false,
+        }
     }
 
     /// Whether it says something of the cells besides which joints they are for.

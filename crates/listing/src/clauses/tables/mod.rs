@@ -126,6 +126,9 @@ fn read_standing(source: &str, table: &Table, said: &Said<'_>, around: &Around, 
                 continue;
             }
             let label = row.label.as_ref().map(|label| label.limited_by(heading));
+            let part_alone = table
+                .part(row)
+                .map(|_| table.condition_of_its_part(row, heading));
             let part = table.part(row).map(|subject| Around {
                 subject,
                 ..around.clone()
@@ -141,6 +144,15 @@ fn read_standing(source: &str, table: &Table, said: &Said<'_>, around: &Around, 
                     read_labelled(label, words, cell, condition.as_ref(), around, found);
                 }
                 None => read_cell(heading, cell, condition.as_ref(), around, found),
+            }
+            if let Some(of_part) = part_alone.as_ref() {
+                for draft in found.clauses.iter_mut().skip(from) {
+                    if table.is_of_its_part_alone(row, &draft.component)
+                        && draft.condition == condition
+                    {
+                        draft.condition.clone_from(of_part);
+                    }
+                }
             }
             // What a mark repeats stands elsewhere: the requirement's own words are its row.
             if row.repeated.contains(&column) {
@@ -350,6 +362,10 @@ pub(super) fn read_cell(
         return;
     };
     let unit = cell.unit.unwrap_or(Unit::Count);
+    if heading.is_of_another_measure(unit) {
+        left_as_words(heading, flow, condition, around, found);
+        return;
+    }
     // A column for a rating alone doesn't say what its numbers are of.
     let bare = text.starts_with(|c: char| c.is_ascii_digit());
     let unnamed = bare && heading.words.is_empty() && heading.rating.is_some();

@@ -6,7 +6,7 @@ use super::super::Around;
 use super::super::draft::{Draft, Yield, limit, local_property};
 use super::heading::Heading;
 use crate::layout::{Flow, UsualUnits};
-use crate::model::{Condition, Confidence, Relation, Requirement};
+use crate::model::{Condition, Confidence, Relation, Requirement, WarningKind};
 use crate::naming::name_heading;
 
 /// A cell of several words with a number among them is read as any text is, under the condition of its row.
@@ -132,8 +132,15 @@ pub(super) fn left_as_words(
     found: &mut Yield,
 ) {
     let name = name_heading(&heading.words, Dimension::Count, &around.subject);
+    let span = flow.span(0, flow.text().len());
+    if is_unread(heading, flow, found) {
+        let message = "what this number of its column bounds could not be told".to_owned();
+        found
+            .warnings
+            .push((WarningKind::UnreadNumber, span, message));
+    }
     found.clauses.push(Draft {
-        span: flow.span(0, flow.text().len()),
+        span,
         property: local_property(&around.item, &heading.words),
         component: name.component,
         attribute: heading.words.to_lowercase(),
@@ -143,4 +150,28 @@ pub(super) fn left_as_words(
         read_by: vec!["left as words".to_owned()],
         confidence: Confidence::Prose,
     });
+}
+
+/// Whether a cell begins with a number that nothing is read of: the condition of its row reaches over it, and would hide it. `1.2` and `1.2(a)` under
+/// "Construction" are the numbers of clauses.
+fn is_unread(heading: &Heading, flow: &Flow, found: &Yield) -> bool {
+    const REFERRING: &[&str] = &[
+        "clause",
+        "construction",
+        "item",
+        "reference",
+        "ref",
+        "element",
+        "detail",
+    ];
+    let text = flow.text();
+    let span = flow.span(0, text.len());
+    let is_read = found.clauses.iter().rev().take(2).any(
+        |draft| matches!(&draft.requirement, Requirement::Bound(bound) if span.covers(bound.at)),
+    );
+    let number = text.split('(').next().unwrap_or_default();
+    let refers = number.contains('.')
+        && REFERRING.contains(&heading.words.to_lowercase().as_str())
+        && number.chars().all(|c| c.is_ascii_digit() || c == '.');
+    text.starts_with(|c: char| c.is_ascii_digit()) && !is_read && !refers
 }

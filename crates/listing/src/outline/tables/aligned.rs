@@ -71,11 +71,11 @@ pub(super) fn aligned_table(lines: &[Line<'_>], start: usize) -> Option<(Table, 
 
 /// A stretch of a line: words with one blank between them, and where they begin and end in characters.
 #[derive(Debug, Clone, Copy)]
-struct Run<'a> {
-    words: &'a str,
-    from: usize,
-    to: usize,
-    span: Span,
+pub(super) struct Run<'a> {
+    pub(super) words: &'a str,
+    pub(super) from: usize,
+    pub(super) to: usize,
+    pub(super) span: Span,
 }
 
 /// The columns that headings begin.
@@ -190,7 +190,7 @@ fn is_row(line: &Line<'_>) -> bool {
 }
 
 /// The stretches of a line that two blanks or more part.
-fn runs<'a>(line: &Line<'a>) -> Vec<Run<'a>> {
+pub(super) fn runs<'a>(line: &Line<'a>) -> Vec<Run<'a>> {
     let mut found = Vec::new();
     let mut at = 0;
     for part in line.text.split("  ") {
@@ -212,7 +212,7 @@ fn runs<'a>(line: &Line<'a>) -> Vec<Run<'a>> {
 }
 
 /// Whether a heading is of notes, which may be words.
-fn is_note(heading: &str) -> bool {
+pub(super) fn is_note(heading: &str) -> bool {
     const NOTES: &[&str] = &["note", "notes", "remark", "remarks", "comment", "comments"];
     NOTES.contains(&heading.to_lowercase().as_str())
 }
@@ -233,7 +233,7 @@ fn joins(words: &str) -> bool {
 }
 
 /// Whether a cell is a value or leaves it open.
-fn is_value(words: &str) -> bool {
+pub(super) fn is_value(words: &str) -> bool {
     const MOST_WORDS: usize = 6;
     const NONE: &[&str] = &["none", "n/a", "nil", "not ", "see ", "no "];
     let dash = !words.contains(char::is_alphanumeric);

@@ -7,6 +7,7 @@ mod case_pairs;
 mod drawn;
 mod grid;
 mod labelled;
+mod limited;
 mod ruled;
 mod tabbed;
 mod unruled;
@@ -18,6 +19,7 @@ use crate::sentences::{ends_in_abbreviation, sentences};
 
 pub(super) use boxed::{cells, is_boxed};
 pub(super) use carried::Above;
+pub(crate) use limited::limit_columns;
 pub(super) use tabbed::is_row as is_tabbed;
 
 /// A table: the heading of each column, and the rows.
@@ -66,6 +68,7 @@ pub(crate) fn plain_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table,
     unruled::plain_table(lines, start)
         .or_else(|| case_pairs::pairs(lines, start))
         .or_else(|| aligned::aligned_table(lines, start))
+        .or_else(|| limited::limited_table(lines, start))
 }
 
 /// Whether a line lies deep within a stretch of lines of one sort. A table that begins with none of the first lines begins with none of
