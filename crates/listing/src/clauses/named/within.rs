@@ -521,8 +521,8 @@ fn product_head<'w>(text: &'w str, reader: Reader<'_>) -> &'w str {
     // `Orriflex 20 mm`, `Orriflex Spray is`: a number that is measured is none of a name.
     let next = text.get(end..).unwrap_or_default().trim_start();
     let next = next.split(' ').next().unwrap_or_default();
-    let last = list.rsplit(' ').next().unwrap_or_default();
-    let measured = super::holds_measure(&format!("{last} {next}"));
+    let ending = list.rsplit(' ').next().unwrap_or_default();
+    let measured = super::holds_measure(&format!("{ending} {next}"));
     if !measured && reader.products(list, "").is_some() {
         list
     } else {
