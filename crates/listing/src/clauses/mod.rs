@@ -53,7 +53,7 @@ pub(crate) use introduced::FirstSaid;
 pub(crate) use limit_heads::heads as limit_alone;
 pub(crate) use named::{Key, KeyedRow, Ordinary, keyed_rows, read_row};
 pub(crate) use other_subject::other_subjects;
-pub(crate) use paragraphs::read;
+pub(crate) use paragraphs::{leading_sentence, read};
 
 /// What stands around an item's paragraphs.
 #[derive(Debug, Clone, Default)]
@@ -64,6 +64,8 @@ pub(crate) struct Around {
     pub(crate) subject: Subject,
     /// A qualifier that the item around carries over its list: "Minimum depth:".
     pub(crate) carried: Option<Carried>,
+    /// The sentence that leads to it, where it is a table without a title: "Depths (minimum, mm):" over "TABLE 1".
+    pub(crate) led_to: String,
     /// Whether it stands in a list of what must not be: "Do not:".
     pub(crate) denied: bool,
     /// The options that the whole item belongs to.

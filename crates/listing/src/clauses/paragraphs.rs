@@ -51,7 +51,9 @@ struct Reading<'a> {
 
 impl<'a> Reading<'a> {
     fn of(source: &'a str, paragraphs: &'a [Paragraph], around: &'a Around) -> Self {
-        let caption = if around.item.starts_with("Table ") {
+        let caption = if !around.led_to.is_empty() {
+            around.led_to.clone()
+        } else if around.item.starts_with("Table ") {
             format!("{} {}", around.item, around.subject.title)
         } else {
             String::new()
@@ -89,7 +91,7 @@ impl<'a> Reading<'a> {
             Paragraph::Case { case, text } => self.case(index, case, text),
             Paragraph::Table(table) => {
                 let said = tables::Said {
-                    before: &self.caption,
+                    before: leading_sentence(&self.caption),
                     of_all: said_behind(source, self.paragraphs.get(index + 1)),
                 };
                 tables::read(source, table, &said, around, &mut self.found);
@@ -195,6 +197,15 @@ fn leaves_list(source: &str, paragraphs: &[Paragraph], own: usize) -> bool {
         (Some(Paragraph::Case { .. }), Some(Paragraph::Text(_))) => true,
         _ => false,
     }
+}
+
+/// The last sentence of a text, where it leads to what stands below: `Minimum thickness:`. The whole text where it does not.
+pub(crate) fn leading_sentence(text: &str) -> &str {
+    if !text.trim_end().ends_with(':') {
+        return text;
+    }
+    let last = crate::sentences::sentences(text).pop();
+    last.and_then(|last| text.get(last)).unwrap_or(text)
 }
 
 /// How the other paragraphs begin.

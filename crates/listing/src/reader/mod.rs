@@ -407,6 +407,7 @@ impl<'a> Reader<'a> {
         Around {
             item: item.path.clone(),
             carried: clauses::carried(&opening).or_else(|| clauses::carried_by_title(&item.title)),
+            led_to: led_to(item, &opening),
             denied: clauses::denies_below(&opening),
             subject,
             options: options.into_iter().map(|(_, name)| name).collect(),
@@ -585,4 +586,12 @@ fn parts(items: &[OutlineItem]) -> BTreeMap<String, &'static Component> {
     known
         .filter_map(|(path, part)| Some((path, part?)))
         .collect()
+}
+
+/// The sentence that leads to a table without a title.
+fn led_to(item: &OutlineItem, opening: &str) -> String {
+    let untitled = item.path.starts_with("Table ") && item.title.is_empty();
+    let leading = clauses::leading_sentence(opening);
+    let leads = untitled && leading.trim_end().ends_with(':');
+    leads.then(|| leading.to_owned()).unwrap_or_default()
 }

@@ -59,6 +59,7 @@ impl Heading {
         self.unit = self
             .unit
             .or_else(|| named_unit(&lower, &self.words.to_lowercase()));
+        self.take_percent(&lower);
         self.measure_as(caption, &lower);
         self.take_limit_of_all(&lower);
         if self.selects.is_none() && self.relation.is_none() {
@@ -80,6 +81,15 @@ impl Heading {
 }
 
 impl Heading {
+    /// "MOVEMENT, % OF INSTALLED WIDTH" over columns of movements.
+    fn take_percent(&mut self, caption: &str) {
+        const MOVEMENTS: &[&str] = &["compression", "extension", "shear", "movement"];
+        let moves = count(MOVEMENTS, &self.words.to_lowercase()) > 0;
+        if self.unit.is_none() && self.selects.is_none() && moves && in_percent(caption) {
+            self.unit = Some(Unit::Percent);
+        }
+    }
+
     /// "all min." limits every column that has no limit of its own; how it is meant of one that it makes no sense of, nobody knows.
     fn take_limit_of_all(&mut self, caption: &str) {
         let Some(relation) = limit_of_all(caption) else {
@@ -117,6 +127,20 @@ impl Heading {
             self.unit = Some(unit);
             self.sense = Sense::AtPlace;
             self.words = format!("{size} at {}", self.words);
+            return;
+        }
+        if let Some((size, limit)) = size_alone(lower).filter(|_| is_place) {
+            self.relation = limit;
+            self.sense = Sense::AtPlace;
+            self.words = format!("{size} at {}", self.words);
+            return;
+        }
+        if let Some(said) = size_in_brackets(lower).filter(|_| is_place) {
+            self.unit = Some(said.unit);
+            self.relation = said.limit;
+            self.words = format!("{} {}", said.size, self.words)
+                .trim_end()
+                .to_owned();
             return;
         }
         let measures = count(LENGTHS, lower) == 1 && count(ATTRIBUTES, lower) == 1;
@@ -265,6 +289,14 @@ fn named_unit(caption: &str, heading: &str) -> Option<Unit> {
     units.next().filter(|_| units.next().is_none())
 }
 
+/// Whether a caption says that movements are in percent.
+fn in_percent(caption: &str) -> bool {
+    caption.contains("movement")
+        && [", % of", "(% of", "(%)", ", percent of", "in percent of"]
+            .iter()
+            .any(|words| caption.contains(words))
+}
+
 /// How many of a text's words are among others.
 fn count(among: &[&str], text: &str) -> usize {
     text.split(|c: char| !c.is_alphabetic())
@@ -281,6 +313,50 @@ fn units_at_the_end(caption: &str) -> Option<(Unit, Option<Unit>)> {
         "in" | "inches" | "in inches" => (Unit::Inch, None),
         "mm" | "in mm" | "millimetres" => (Unit::Millimetre, None),
         _ => return None,
+    })
+}
+
+/// What a caption says that is a size and no more: `Minimum thickness:` over columns that name places.
+fn size_alone(caption: &str) -> Option<(&'static str, Option<Relation>)> {
+    const SIZES: [&str; 4] = ["thickness", "depth", "length", "lap"];
+    let mut words = caption.trim_end_matches([':', '.', ' ']).split(' ');
+    let size = words.next_back()?;
+    let size = SIZES.iter().find(|own| **own == size)?;
+    let limit = words.next().map(qualifier);
+    let whole = words.next().is_none() && limit != Some(None);
+    whole.then_some((*size, limit.flatten()))
+}
+
+/// What a caption says that is a size, with its limit and its unit in brackets.
+struct Bracketed {
+    size: String,
+    unit: Unit,
+    limit: Option<Relation>,
+}
+
+/// `Depths (minimum, mm):`, `Depth of sealant (mm, min.)`
+fn size_in_brackets(caption: &str) -> Option<Bracketed> {
+    let caption = caption.trim_end_matches([':', '.', ' ']);
+    let (name, said) = caption.strip_suffix(')')?.split_once(" (")?;
+    let mut unit = None;
+    let mut limit = None;
+    for piece in said.split(',').map(|piece| piece.trim()) {
+        if let Some(relation) = qualifier(piece.trim_end_matches('.')) {
+            limit = Some(relation).filter(|_| limit.is_none());
+        } else {
+            unit = Some(unit_of(piece)?).filter(|_| unit.is_none());
+        }
+    }
+    let words = name.split(' ').map(|word| match word.strip_suffix('s') {
+        Some(one) if ATTRIBUTES.contains(&one) => one,
+        _ => word,
+    });
+    let size = words.collect::<Vec<_>>().join(" ");
+    let measured = count(ATTRIBUTES, &size) == 1 && !name.contains([',', ';', ':']);
+    Some(Bracketed {
+        size,
+        unit: unit.filter(|_| measured)?,
+        limit,
     })
 }
 
@@ -481,9 +557,12 @@ pub(super) fn captions(caption: &str) -> bool {
         || lower.contains("in mm")
         || lower.contains("in inches")
         || lower.contains("dimensions")
+        || lower.contains("all dims in ")
         || lower.starts_with("min")
         || lower.starts_with("max")
         || units_at_the_end(&lower).is_some()
+        || size_in_brackets(&lower).is_some()
+        || in_percent(&lower)
         || limit_of_all(&lower).is_some()
         || !Stated::of(&lower).is_nothing()
 }

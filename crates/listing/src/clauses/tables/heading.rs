@@ -143,6 +143,54 @@ impl Heading {
             "gap",
             "joint",
         ];
+        const MEASURED: &[&str] = &[
+            "depth",
+            "thickness",
+            "thk",
+            "width",
+            "spacing",
+            "overlap",
+            "lap",
+            "recess",
+            "gap",
+            "height",
+            "length",
+            "diameter",
+            "compression",
+            "extension",
+            "shear",
+            "movement",
+            "density",
+        ];
+        const COUNTED: &[&str] = &[
+            "no",
+            "nos",
+            "number",
+            "qty",
+            "quantity",
+            "count",
+            "layers",
+            "layer",
+            "coats",
+            "coat",
+            "plies",
+            "pieces",
+            "strips",
+            "screws",
+            "clips",
+            "pins",
+            "anchors",
+            "fasteners",
+            "rows",
+            "sides",
+            "faces",
+            "passes",
+            "beads",
+            "sheets",
+            "boards",
+            "cycles",
+            "per",
+        ];
         let lower = self.words.to_lowercase();
         let names = |names: &[&str]| {
             lower
@@ -150,6 +198,8 @@ impl Heading {
                 .any(|word| names.contains(&word))
         };
         match unit.dimension() {
+            // "Wool depth" over 4 counts nothing, whatever its unit is.
+            Dimension::Count => names(MEASURED) && !names(COUNTED),
             Dimension::Density => names(LENGTHS) && !names(DENSITIES),
             Dimension::Length => names(DENSITIES) && !names(LENGTHS),
             _ => false,

@@ -2,6 +2,7 @@
 
 use measure::{Number, Quantity, Unit};
 
+use crate::clauses::classes::level_parts;
 use crate::model::{Expr, Relation, Test};
 use crate::phrase::{Token, TokenKind, lex};
 
@@ -17,6 +18,9 @@ pub(super) fn split_rating(text: &str) -> (String, Option<Rating>) {
     const SPOILS: &[&str] = &["and", "or", "to", "up", "over", "under", "after", "within"];
     if let Some(several) = split_several(text) {
         return several;
+    }
+    if let Some(level) = level(text) {
+        return (String::new(), Some(level));
     }
     let lower = text.to_ascii_lowercase();
     let tokens = lex(text, &lower);
@@ -73,6 +77,16 @@ pub(super) fn split_rating(text: &str) -> (String, Option<Rating>) {
         expr,
     };
     (words.trim().to_owned(), Some(rating))
+}
+
+/// The fire resistance level that a heading is (AS 1530.4), `-/60/60`, `FRL -/120/120`. To which rating of the joint its figures come, a person says.
+fn level(text: &str) -> Option<Rating> {
+    let text = text.trim();
+    let figures = text.strip_prefix("FRL").map_or(text, str::trim_start);
+    level_parts(figures).map(|_| Rating {
+        words: text.to_owned(),
+        expr: Expr::Words(text.to_owned()),
+    })
 }
 
 /// A heading's own words, and the ratings that stand together among them: `Shear, % max, 3 and 4 hr`, `1, 2 and 3 hr`.
