@@ -105,6 +105,19 @@ fn what_cannot_be_placed() {
         ),
         &["4 in.", "4 pcf", "2 in.", "6 in.", "1 pcf"],
     );
+    // A cell that reaches under two headings, and one that begins nowhere near its own.
+    for clips in ["Clips     24 in. or 600 mm", "Clips            24 in."] {
+        refused(
+            &packing(&format!(
+                "Item      Min. depth   Max. gap\nWool      4 in.\n{clips}\n"
+            )),
+            if clips.contains("mm") {
+                &["4 in.", "24 in.", "600 mm"]
+            } else {
+                &["4 in.", "24 in."]
+            },
+        );
+    }
     // A case and what it asks, or two that are asked for.
     refused(
         &packing("Max joint width   Min depth\n2 in.             4 in.\n"),

@@ -138,7 +138,10 @@ impl<'a> Block<'a> {
                 .iter()
                 .enumerate()
                 .filter(|(_, head)| head.from < run.to && run.from < head.to);
-            let (index, _) = over.next().filter(|_| over.next().is_none())?;
+            let (index, head) = over.next().filter(|_| over.next().is_none())?;
+            if !stands_under(run, head) {
+                return None;
+            }
             cells
                 .get_mut(index)
                 .filter(|cell| cell.is_empty())?
@@ -146,6 +149,14 @@ impl<'a> Block<'a> {
         }
         Some(cells)
     }
+}
+
+/// Whether a cell begins or ends with its heading, or stands in the middle of it.
+fn stands_under(cell: &Run<'_>, head: &Run<'_>) -> bool {
+    const ASIDE: usize = 2;
+    let middle = |run: &Run<'_>| usize::midpoint(run.from, run.to);
+    let near = |one: usize, other: usize| one.abs_diff(other) <= ASIDE;
+    near(cell.from, head.from) || near(cell.to, head.to) || near(middle(cell), middle(head))
 }
 
 /// The headings of a line, one of them of a limit.
