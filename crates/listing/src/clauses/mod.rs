@@ -43,7 +43,7 @@ use crate::conditions::{
 use crate::layout::{Flow, LIST_SIGNS, UsualUnits};
 use crate::model::{Condition, Relation, Span};
 use crate::naming::Subject;
-use crate::outline::Paragraph;
+use crate::outline::{Paragraph, Table};
 use crate::rules::{Sentence, qualifier};
 
 pub(crate) use carried::{Carried, carried, carried_by_title};
@@ -118,7 +118,9 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
     let mut list: Option<Condition> = None;
     let mut variant: Option<(Condition, usize)> = None;
     let mut over: Option<Lead> = None;
-    for (index, paragraph) in paragraphs.iter().enumerate() {
+    let fields = read_fields(source, paragraphs, around, &mut found);
+    let others = paragraphs.iter().enumerate();
+    for (index, paragraph) in others.filter(|(index, _)| !fields.contains(index)) {
         lead = lead.filter(|_| !leaves_list(source, paragraphs, index));
         match paragraph {
             Paragraph::Text(pieces) => {
@@ -198,16 +200,54 @@ pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Y
                 read_text(source, &rest, &listed, &mut subject, &mut found);
             }
             Paragraph::Table(table) => {
-                let said = tables::Said {
-                    before: &caption,
-                    of_all: said_behind(source, paragraphs.get(index + 1)),
-                };
-                tables::read(source, table, &said, around, &mut found);
+                let behind = paragraphs.get(index + 1);
+                read_table(source, table, &caption, behind, around, &mut found);
             }
         }
     }
     named::settle(source, around, &mut found);
     found
+}
+
+/// Reads a table below its caption, with what the paragraph behind it says of all its values.
+fn read_table(
+    source: &str,
+    table: &Table,
+    caption: &str,
+    behind: Option<&Paragraph>,
+    around: &Around,
+    found: &mut Yield,
+) {
+    let said = tables::Said {
+        before: caption,
+        of_all: said_behind(source, behind),
+    };
+    tables::read(source, table, &said, around, found);
+}
+
+/// Reads the makers and products that two paragraphs state as fields, one below the other; says which paragraphs these are.
+fn read_fields(
+    source: &str,
+    paragraphs: &[Paragraph],
+    around: &Around,
+    found: &mut Yield,
+) -> Vec<usize> {
+    let whole = |at: usize| {
+        let pieces = paragraphs.get(at).map(Paragraph::pieces)?;
+        pieces.into_iter().reduce(Span::join)
+    };
+    let mut read = Vec::new();
+    for index in 0..paragraphs.len() {
+        if !read.contains(&index)
+            && let Some((one, next)) = whole(index).zip(whole(index + 1))
+            && let Some(listed) = named::fields(one.of(source), next.of(source), &around.ordinary)
+        {
+            let span = one.join(next);
+            named::push_list(source, span, listed, around, &around.subject, found);
+            read.extend([index, index + 1]);
+        }
+    }
+    read
 }
 
 /// Whether a paragraph stands below a list of bullets or of cases and is none of it: what leads to the list doesn't lead to it.
