@@ -119,3 +119,99 @@ fn a_name_that_begins_as_the_one_before_has_its_maker() {
         ],
     );
 }
+
+#[test]
+fn entries_with_their_keys_stand_in_cells_of_a_line() {
+    for text in [
+        "\n   Sources   [A] Orrindale Coatings - Orriflex 20   [B] Fellmore Chemical - Fellmast 7",
+        "\n   <4>   Orrindale Coatings   \"Orriflex 20\"\n   <5>   Fellmore Chemical   \"Fellmast 7\"",
+    ] {
+        let all = named(&read_text("sample", &joint(text)));
+        let names: Vec<_> = all
+            .iter()
+            .filter_map(|own| own.split_once(" = "))
+            .map(|(_, name)| name)
+            .collect();
+        assert_eq!(
+            names,
+            [
+                "Orrindale Coatings: Orriflex 20",
+                "Fellmore Chemical: Fellmast 7"
+            ],
+            "{text}"
+        );
+    }
+}
+
+#[test]
+fn in_capitals_a_key_parts_a_list_from_an_address() {
+    for (row, count) in [
+        ("NOTE 4: ORRINDALE WOOL, ORRIBATT 4", 1),
+        ("ORRINDALE WOOL, ORRIBATT 4", 0),
+        ("200 ORRINDALE ROAD, EASTMERE", 0),
+        ("12 Orrin Works, Unit 4", 0),
+        ("12 Orrin Works, Eastmere EM4 7", 0),
+    ] {
+        let all = named(&read_text("sample", &joint(&format!("\n   {row}"))));
+        assert_eq!(all.len(), count, "{row}: {all:?}");
+    }
+}
+
+#[test]
+fn of_two_cells_the_maker_is_the_one_that_can_only_be_one() {
+    for (row, expected) in [
+        (
+            "Orriflex 20      Chemiewerk Orrindal",
+            "Chemiewerk Orrindal: Orriflex 20",
+        ),
+        (
+            "Chemiewerk Orrindal      Orriflex 20",
+            "Chemiewerk Orrindal: Orriflex 20",
+        ),
+    ] {
+        check(
+            &format!("\n   {row}"),
+            &[&format!("sealant.product = {expected}")],
+        );
+    }
+    check("\n   Orriflex Spritz      Chemiewerk Orrindal", &[]);
+}
+
+#[test]
+fn a_list_that_a_sheet_labels_stands_under_its_label() {
+    let lines = "\n   Depth      1/2 in. min\n   Lap        1/2 in. min onto the wall";
+    check(
+        &format!("{lines}\n   Makers     Orrindale Coatings: Orriflex 20"),
+        &["sealant.product = Orrindale Coatings: Orriflex 20"],
+    );
+    for above in ["Not accepted", "Withdrawn", "Not to be used:"] {
+        check(
+            &format!("{lines}\n   {above}\n   Makers     Orrindale Coatings: Orriflex 20"),
+            &[],
+        );
+    }
+}
+
+#[test]
+fn a_maker_and_its_product_stand_in_two_fields() {
+    for fields in [
+        "Trade name: Orriflex 20\n   Manufacturer: Orrindale Coatings Ltd",
+        "Manufacturer:  Orrindale Coatings Ltd\n   Product:       Orriflex 20",
+        "Product name     Orriflex 20\n   Manufacturer     Orrindale Coatings Ltd",
+    ] {
+        check(
+            &format!("\n   {fields}"),
+            &["sealant.product = Orrindale Coatings Ltd: Orriflex 20"],
+        );
+    }
+    for fields in [
+        "Sponsor: Orrindale Coatings Ltd\n   Test report: Orriflex 20",
+        "Product: Orriflex 20 or equal\n   Manufacturer: Orrindale Coatings Ltd",
+    ] {
+        let all = named(&read_text("sample", &joint(&format!("\n   {fields}"))));
+        assert!(
+            all.iter().all(|own| own.ends_with(" = : Orriflex 20")),
+            "{all:?}"
+        );
+    }
+}

@@ -95,3 +95,50 @@ fn a_plural_ends_a_firm_s_name() {
         &["Orrindale Compounds: Orriflex 20"],
     );
 }
+
+#[test]
+fn a_maker_in_brackets_may_end_with_a_stop() {
+    check(
+        "The sealant. Orriflex 20 or Orriflex 20 Spray (Orrindale Sealants Ltd.), on both faces.",
+        &[
+            "Orrindale Sealants Ltd: Orriflex 20",
+            "Orrindale Sealants Ltd: Orriflex 20 Spray",
+        ],
+    );
+}
+
+#[test]
+fn a_maker_stands_before_its_products_in_brackets_or_behind_a_colon() {
+    check(
+        "A latex type by Orrindale Chemical (OC Latex 10, OC Latex 20), gunned in.",
+        &[
+            "Orrindale Chemical: OC Latex 10",
+            "Orrindale Chemical: OC Latex 20",
+        ],
+    );
+    check(
+        "Wool by Orrindale Mineral Wool: OMW Batt 60, OMW Batt 60 F.",
+        &[
+            "Orrindale Mineral Wool: OMW Batt 60",
+            "Orrindale Mineral Wool: OMW Batt 60 F",
+        ],
+    );
+    for words in [
+        "A latex type by Orrindale Chemical (OC Latex 10 or equal), gunned in.",
+        "A latex type by Orrindale Chemical (see Note 4), gunned in.",
+    ] {
+        check(words, &[]);
+    }
+}
+
+#[test]
+fn a_firm_that_did_something_else_makes_nothing() {
+    for words in [
+        "Drawn by Orrindale Partners (OP-14).",
+        "Inspected by Orrindale Group (Office 2).",
+        "Designed by Orrindale Partners: Fellmore 2.",
+        "Filed by Orrindale Group under the name FW-12.",
+    ] {
+        check(words, &[]);
+    }
+}

@@ -1,5 +1,7 @@
 //! The paragraphs of an item, one after another: what each leads to, heads or says of those below it.
 
+use std::collections::BTreeSet;
+
 use super::last_case;
 use super::limit_heads::LimitHeads;
 use super::nested::Lead;
@@ -17,7 +19,9 @@ use crate::rules::{Sentence, qualifier};
 /// Reads an item's paragraphs.
 pub(crate) fn read(source: &str, paragraphs: &[Paragraph], around: &Around) -> Yield {
     let mut reading = Reading::of(source, paragraphs, around);
-    for (index, paragraph) in paragraphs.iter().enumerate() {
+    let fields = read_fields(source, paragraphs, around, &mut reading.found);
+    let others = paragraphs.iter().enumerate();
+    for (index, paragraph) in others.filter(|(index, _)| !fields.contains(index)) {
         reading.take(index, paragraph);
     }
     let mut found = reading.found;
@@ -180,6 +184,31 @@ impl<'a> Reading<'a> {
         cells::read_case(source, case, &asked, words, &listed, subject, found);
         read_text(source, &rest, &listed, subject, found);
     }
+}
+
+/// Reads the makers and products that two paragraphs state as fields, one below the other; says which paragraphs these are.
+fn read_fields(
+    source: &str,
+    paragraphs: &[Paragraph],
+    around: &Around,
+    found: &mut Yield,
+) -> BTreeSet<usize> {
+    let whole = |at: usize| {
+        let pieces = paragraphs.get(at).map(Paragraph::pieces)?;
+        pieces.into_iter().reduce(Span::join)
+    };
+    let mut read = BTreeSet::new();
+    for index in 0..paragraphs.len() {
+        if !read.contains(&index)
+            && let Some((one, next)) = whole(index).zip(whole(index + 1))
+            && let Some(listed) = named::fields(one.of(source), next.of(source), &around.ordinary)
+        {
+            let span = one.join(next);
+            named::push_list(source, span, listed, around, &around.subject, found);
+            read.extend([index, index + 1]);
+        }
+    }
+    read
 }
 
 /// Whether a paragraph stands below a list of bullets or of cases and is none of it: what leads to the list doesn't lead to it.

@@ -134,27 +134,51 @@ impl Reader<'_> {
 
     /// `Note 4: Maker, Product`, `3A - Maker, Product`, `D1 Maker, Product`: the maker stands right behind the key, so that no name is cut short.
     fn behind_key(self, label: Option<&str>, words: &str) -> Option<Listed> {
-        splits(words).into_iter().find_map(|(key, behind)| {
-            item_keys(key)?;
-            let listed = self.entry(behind)?;
-            let maker = &listed.names.first()?.maker;
-            let alone = key.len() + 1 + behind.len() == words.len();
-            let plain = key.chars().all(|c| c.is_ascii_alphanumeric() || c == '.')
-                && key.starts_with(|c: char| c.is_ascii_digit() || c.is_uppercase())
-                && key.contains(|c: char| c.is_ascii_digit());
-            // `200 Quarry Road, Eastmere` is an address.
-            let is_entry = listed.names.iter().all(|name| self.opens(&name.product))
-                && (ends_as_firm(maker) || listed.names.iter().all(|name| is_coded(&name.product)));
-            let told = !alone || leads_key(key) || plain && is_entry;
-            (told && !maker.is_empty() && behind.starts_with(maker.as_str())).then(|| Listed {
-                label: Some(match label {
-                    Some(label) => format!("{label} {key}"),
-                    None => key.to_owned(),
-                }),
-                by_key: true,
-                ..listed
+        // `[A] Maker - Product`, `<2> Maker "Product"`
+        let marked = [('[', "] "), ('<', "> ")]
+            .iter()
+            .find_map(|(open, close)| words.strip_prefix(*open)?.split_once(close));
+        let marked = marked.map(|(key, behind)| (key, behind.trim_start()));
+        splits(words)
+            .into_iter()
+            .chain(marked)
+            .find_map(|(key, behind)| {
+                item_keys(key)?;
+                let listed = self
+                    .entry(behind)
+                    .or_else(|| self.in_capitals_of_codes(behind))?;
+                let maker = &listed.names.first()?.maker;
+                let alone = key.len() + 1 + behind.len() == words.len();
+                let plain = key.chars().all(|c| c.is_ascii_alphanumeric() || c == '.')
+                    && key.starts_with(|c: char| c.is_ascii_digit() || c.is_uppercase())
+                    && key.contains(|c: char| c.is_ascii_digit());
+                // `200 Quarry Road, Eastmere` is an address.
+                let is_entry = listed.names.iter().all(|name| self.opens(&name.product))
+                    && (ends_as_firm(maker)
+                        || listed.names.iter().all(|name| is_coded(&name.product)));
+                let digits = key.chars().all(|c| c.is_ascii_digit());
+                let address = digits && behind.contains(", ") && !behind.contains('"');
+                let told = !alone || leads_key(key) || plain && is_entry && !address;
+                (told && !maker.is_empty() && behind.starts_with(maker.as_str())).then(|| Listed {
+                    label: Some(match label {
+                        Some(label) => format!("{label} {key}"),
+                        None => key.to_owned(),
+                    }),
+                    by_key: true,
+                    ..listed
+                })
             })
-        })
+    }
+
+    /// `MAKER, PRODUCT 20` in capitals, which only a key before them parts from an address.
+    fn in_capitals_of_codes(self, words: &str) -> Option<Listed> {
+        let (maker, list) = words.split_once(", ")?;
+        let list = list.trim_end_matches(['.', ' ']);
+        let listed = self.is_maker(maker).then(|| self.products(list, maker))??;
+        let mut names = listed.names.iter();
+        names
+            .all(|name| is_coded(&name.product) && self.opens(&name.product))
+            .then_some(listed)
     }
 
     /// An entry behind its label, or with the part's name right before it: `sealant Product (Maker)`.

@@ -58,6 +58,7 @@ pub(super) fn speaks(words: &str) -> bool {
         "in",
         "at",
         "with",
+        "by",
         "from",
         "for",
         "not",

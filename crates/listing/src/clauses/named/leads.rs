@@ -3,7 +3,9 @@
 //! A list binds by itself where nothing leads to it, or words that only call it a list of products or name its part. Any other lead denies it, limits
 //! it or leaves it open, or isn't understood: the list is then left as words, with its lead.
 
+use super::REFUSING;
 use super::headed::part_above;
+use super::lines::cells;
 use crate::clauses::Around;
 use crate::clauses::draft::Yield;
 use crate::layout::LIST_SIGNS;
@@ -58,6 +60,9 @@ pub(super) fn lead(source: &str, span: Span, around: &Around, found: &Yield) -> 
     if !words.contains(char::is_alphanumeric) {
         return plain();
     }
+    if before.is_none() && labels_products(span.of(source)) && !denies(between) {
+        return plain();
+    }
     let unclear = || {
         let words_at = span.start() - own.len();
         let at = words_at + (own.len() - own.trim_start().len());
@@ -80,6 +85,39 @@ pub(super) fn lead(source: &str, span: Span, around: &Around, found: &Yield) -> 
     } else {
         plain()
     }
+}
+
+/// Whether a list begins with the label of a sheet that calls it one: `Makers   Maker: Product`, `Products : Maker - Product`.
+fn labels_products(list: &str) -> bool {
+    const LABELS: [&str; 12] = [
+        "trade name",
+        "product name",
+        "brand name",
+        "designation",
+        "makers",
+        "maker",
+        "manufacturers",
+        "manufacturer",
+        "products",
+        "product",
+        "approved",
+        "suppliers",
+    ];
+    let line = list.lines().next().unwrap_or_default();
+    let label = cells(line).first().copied().unwrap_or_default();
+    let label = label.split(':').next().unwrap_or_default();
+    label.len() < line.len() && LABELS.contains(&label.trim().to_lowercase().as_str())
+}
+
+/// Whether what stands before a list may deny it or point at it.
+fn denies(between: &str) -> bool {
+    let last = between.trim_end().lines().next_back().unwrap_or_default();
+    let refuses = last.split(|c: char| !c.is_alphanumeric()).any(|word| {
+        let word = word.to_lowercase();
+        REFUSING.contains(&word.as_str())
+            || ["not", "no", "never", "none", "except", "only"].contains(&word.as_str())
+    });
+    refuses || points(between) || between.trim_end().ends_with(':')
 }
 
 /// The last sentence of what stands before a list, over the lines that it wraps over; all of it behind another list.

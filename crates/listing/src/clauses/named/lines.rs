@@ -146,6 +146,12 @@ fn entry_at(
     reader: Reader<'_>,
 ) -> Option<(Vec<Listed>, usize)> {
     let line = |index: usize| pieces.get(index).map(|piece| piece.of(source));
+    if let Some(listed) = line(at)
+        .zip(line(at + 1))
+        .and_then(|(one, next)| of_fields(one, next, reader))
+    {
+        return Some((vec![listed], 2));
+    }
     let joined = |count: usize| {
         let lines = pieces.get(at..at + count)?;
         Some(Flow::of(source, lines.iter().copied()).text().to_owned())
@@ -200,6 +206,60 @@ fn entry_at(
     }
     let more = read(count + 1).filter(|_| goes_on)?;
     Some((more, count + 1))
+}
+
+/// `Trade name: Product` and `Manufacturer: Maker`, one below the other.
+pub(super) fn of_fields(one: &str, next: &str, reader: Reader<'_>) -> Option<Listed> {
+    const MAKERS: [&str; 6] = [
+        "manufacturer",
+        "maker",
+        "producer",
+        "supplier",
+        "made by",
+        "manufactured by",
+    ];
+    const PRODUCTS: [&str; 7] = [
+        "product",
+        "products",
+        "product name",
+        "trade name",
+        "brand name",
+        "designation",
+        "product designation",
+    ];
+    if restricts(one) || restricts(next) || one.contains('\n') || next.contains('\n') {
+        return None;
+    }
+    let (one, next) = (field(one)?, field(next)?);
+    let of = |(label, value): (&str, _), own: &[&str]| {
+        own.contains(&label.to_lowercase().as_str())
+            .then_some(value)
+    };
+    let (maker, list) = match (of(one, &MAKERS), of(next, &MAKERS)) {
+        (Some(maker), None) => (maker, of(next, &PRODUCTS)?),
+        (None, Some(maker)) => (maker, of(one, &PRODUCTS)?),
+        _ => return None,
+    };
+    let maker = maker.trim_end_matches(',').trim_end();
+    let maker = if ends_as_firm(maker) {
+        maker
+    } else {
+        maker.trim_end_matches('.')
+    };
+    reader
+        .is_named(maker)
+        .then(|| reader.products(list.trim_end_matches('.'), maker))?
+}
+
+/// A line's label and its value.
+fn field(line: &str) -> Option<(&str, &str)> {
+    let line = without_marks(line);
+    let (label, value) = match cells(line).as_slice() {
+        [label, value] => (*label, *value),
+        _ => line.split_once(": ")?,
+    };
+    let value = value.trim_start_matches([':', ' ']);
+    Some((label.trim().trim_end_matches(':').trim_end(), value.trim()))
 }
 
 /// Whether a line can only be the rest of the one before it: it begins small, or is a product's name by itself.
@@ -296,12 +356,31 @@ fn of_cells(line: &str, reader: Reader<'_>) -> Option<Vec<Listed>> {
         return None;
     }
     let cells = cells(line);
-    in_cells(&cells, reader).or_else(|| of_keyed_cells(&cells, reader))
+    in_cells(&cells, reader)
+        .or_else(|| of_keyed_cells(&cells, reader))
+        .or_else(|| of_entries_in_cells(&cells, reader))
+}
+
+/// `Makers   [A] Maker - Product   [B] Maker - Product`: entries with their keys, one a cell.
+fn of_entries_in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
+    let (first, rest) = cells.split_first()?;
+    let is_title = reader.is_label(first) && components_in(first).is_empty();
+    let entries = if is_title { rest } else { cells };
+    let mut all = Vec::new();
+    for cell in entries {
+        let listed = reader.all(cell)?;
+        if entries.len() < 2 || !listed.iter().all(|entry| entry.by_key) {
+            return None;
+        }
+        all.extend(listed);
+    }
+    (!all.is_empty()).then_some(all)
 }
 
 /// `4   Maker   Product`: the entries of cells behind one that is a number of an item.
 fn of_keyed_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     let (key, rest) = cells.split_first()?;
+    let key = key.trim().trim_matches(['<', '>']);
     item_keys(key)?;
     let mut all = match rest {
         [entry] => reader.all(entry)?,
@@ -309,7 +388,7 @@ fn of_keyed_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
         _ => in_cells(rest, reader)?,
     };
     for listed in &mut all {
-        listed.label = Some(key.trim().to_owned());
+        listed.label = Some(key.to_owned());
         listed.by_key = true;
     }
     Some(all)
@@ -318,8 +397,15 @@ fn of_keyed_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
 /// The entries of some cells.
 pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     match cells {
-        [maker, list] if reader.is_maker(maker) => {
+        // Of two cells that may both be makers nothing tells which is one: `Orrigat Brush   Chemiewerk Orrin`.
+        [maker, list]
+            if reader.is_maker(maker)
+                && (ends_as_firm(maker) || is_coded(list) || !reader.is_maker(list)) =>
+        {
             reader.of_maker(maker, list).map(|listed| vec![listed])
+        }
+        [list, maker] if is_coded(list) && reader.is_maker(maker) && !is_coded(maker) => {
+            reader.products(list, maker).map(|listed| vec![listed])
         }
         [label, entry] if is_part(label, reader) => {
             let mut all = reader.all(entry)?;

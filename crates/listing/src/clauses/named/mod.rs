@@ -63,6 +63,11 @@ pub(super) fn listed(words: &str, ordinary: &Ordinary) -> Option<Vec<Listed>> {
     Reader { ordinary }.all(body)
 }
 
+/// What two fields of a sheet list, one of which names the maker and one the product.
+pub(super) fn fields(one: &str, next: &str, ordinary: &Ordinary) -> Option<Vec<Listed>> {
+    lines::of_fields(one, next, Reader { ordinary }).map(|listed| vec![listed])
+}
+
 /// The runs of a paragraph's lines that are entries of makers, and those that are not; none where it holds no entry.
 pub(super) fn runs(source: &str, pieces: &[Span], ordinary: &Ordinary) -> Option<Vec<Run>> {
     lines::runs(source, pieces, Reader { ordinary })

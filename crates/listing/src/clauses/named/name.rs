@@ -1,7 +1,7 @@
 //! Which words can be a product's name.
 
 use super::entry::{JOINTS, Listed, Reader};
-use super::makers::split_outside;
+use super::makers::{is_firm_end, split_outside};
 use super::{holds_measure, says_limit};
 use crate::model::ProductName;
 
@@ -28,7 +28,9 @@ impl Reader<'_> {
             let told = quoted
                 || all_typed && name.contains(|c: char| c.is_uppercase() || c.is_ascii_digit());
             let plain = told && is_short(name) && !says_limit_outside(name) && !holds_measure(name);
-            if name.is_empty() || !(self.is_product(name) || plain) {
+            // `Sponsor: Orrindale Coatings Ltd`
+            let ends_firm = !quoted && is_firm_end(name);
+            if name.is_empty() || ends_firm || !(self.is_product(name) || plain) {
                 return None;
             }
             for note in notes {

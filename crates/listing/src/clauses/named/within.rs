@@ -277,7 +277,9 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
             rest.get(at + len..).unwrap_or_default(),
         );
         let maker = capital_head(behind);
-        if let Some((listed, end)) = called(behind, maker, reader) {
+        if !is_done(before, rest.get(at..).unwrap_or_default())
+            && let Some((listed, end)) = called(behind, maker, reader)
+        {
             found.push(labelled(before, listed));
             from += at + len + end;
             continue;
@@ -285,7 +287,7 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
         let closed = rest.get(at..at + len) != Some(" (")
             || behind
                 .get(maker.len()..)
-                .is_some_and(|rest| rest.starts_with(')'));
+                .is_some_and(|rest| rest.trim_start_matches('.').starts_with(')'));
         let list = product_tail(before, reader);
         let is_firm = words.contains(char::is_lowercase) || ends_as_firm(maker);
         // `Other 60; Product 75 (Maker)`: the name before it may be as good.
@@ -311,6 +313,15 @@ fn unquoted(words: &str, reader: Reader<'_>) -> Vec<Listed> {
     found
 }
 
+/// Whether what leads to a firm says that it did something else than make: "drawn by", "inspected by".
+fn is_done(before: &str, lead: &str) -> bool {
+    const MAKING: [&str; 4] = ["manufactured", "produced", "supplied", "marketed"];
+    let last = before.rsplit(' ').next().unwrap_or_default().to_lowercase();
+    lead.starts_with(" by ")
+        && !MAKING.contains(&last.as_str())
+        && ["ed", "wn", "en"].iter().any(|end| last.ends_with(end))
+}
+
 /// Names behind the maker that calls them so, and where they end: `made by Orrindale Coatings and sold as Orriflex 20`.
 fn called(behind: &str, maker: &str, reader: Reader<'_>) -> Option<(Listed, usize)> {
     const CALLING: [&str; 9] = [
@@ -325,6 +336,21 @@ fn called(behind: &str, maker: &str, reader: Reader<'_>) -> Option<(Listed, usiz
         "under the trade name ",
     ];
     let rest = behind.get(maker.len()..)?;
+    // `from Orrindale Coatings (Orriflex 20)`, `by Orrindale Coatings: Orriflex 20, Orriflex 30`
+    let inside = rest.trim_start_matches('.').strip_prefix(" (");
+    let inside = inside.and_then(|inside| Some(inside.split_once(')')?.0));
+    let listing = rest
+        .strip_prefix(": ")
+        .map(|list| list.trim_end_matches(['.', ' ']));
+    if let Some(list) = inside.or(listing) {
+        let listed = reader.products(list, maker)?;
+        let mut names = listed.names.iter();
+        let told = reader.is_maker(maker)
+            && !restricts(list)
+            && names.all(|name| is_coded(&name.product) && reader.opens(&name.product));
+        let end = behind.find(list)? + list.len();
+        return told.then_some((listed, end));
+    }
     let rest = rest.strip_prefix(',').unwrap_or(rest).strip_prefix(' ')?;
     let list = CALLING.iter().find_map(|own| rest.strip_prefix(own))?;
     let list = product_head(list, reader);
