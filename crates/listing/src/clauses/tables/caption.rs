@@ -138,9 +138,8 @@ impl Heading {
         if let Some(said) = size_in_brackets(lower).filter(|_| is_place) {
             self.unit = Some(said.unit);
             self.relation = said.limit;
-            self.words = format!("{} {}", said.size, self.words)
-                .trim_end()
-                .to_owned();
+            self.words.insert_str(0, &format!("{} ", said.size));
+            self.words.truncate(self.words.trim_end().len());
             return;
         }
         let measures = count(LENGTHS, lower) == 1 && count(ATTRIBUTES, lower) == 1;
@@ -340,7 +339,7 @@ fn size_in_brackets(caption: &str) -> Option<Bracketed> {
     let (name, said) = caption.strip_suffix(')')?.split_once(" (")?;
     let mut unit = None;
     let mut limit = None;
-    for piece in said.split(',').map(|piece| piece.trim()) {
+    for piece in said.split(',').map(str::trim) {
         if let Some(relation) = qualifier(piece.trim_end_matches('.')) {
             limit = Some(relation).filter(|_| limit.is_none());
         } else {
