@@ -28,24 +28,31 @@ pub(super) fn leakage(
                 .filter(|other| other.unit.dimension() == amount.unit.dimension())
                 .any(|other| other.first < first)
         });
-    let at = if leads {
-        (0..amount.first)
+    let name = named_since(sentence, index, amount);
+    let told = |from: usize| {
+        (from..amount.first)
             .rev()
             .find_map(|at| temperature(sentence, at))
-    } else {
-        (amount.last..amount.last + REACH).find_map(|at| temperature(sentence, at))
     };
-    let Some(at) = at else { return };
+    let behind = || {
+        (amount.last..amount.last + REACH)
+            .take_while(|at| !names_leakage(sentence, *at))
+            .find_map(|at| temperature(sentence, at))
+    };
+    let at = match name {
+        Some(name) => told(name).or_else(behind),
+        None if leads => told(0),
+        None => behind(),
+    };
+    // Tested at no temperature that is stated, or for something else.
+    let Some(at) = at else {
+        read.unread.push(sentence.source(amount.at));
+        return;
+    };
     let relation = match bounded(sentence, index).map(|(finding, _)| finding.relation) {
         Some(Relation::LessThan) => LeakageRelation::LessThan,
         Some(Relation::AtMost) => LeakageRelation::AtMost,
-        _ if amount
-            .first
-            .checked_sub(1)
-            .is_some_and(|before| sentence.is_sign(before, '<')) =>
-        {
-            LeakageRelation::LessThan
-        }
+        _ if is_less_than(sentence, amount) => LeakageRelation::LessThan,
         _ => LeakageRelation::Equal,
     };
     let span = sentence.source(amount.at);
@@ -74,6 +81,52 @@ pub(super) fn leakage(
     }
 }
 
+/// Where the name of a leakage stands that an amount is stated under: behind the leakage before it.
+fn named_since(sentence: &Sentence<'_>, index: usize, amount: &Amount) -> Option<usize> {
+    let earlier = sentence.amounts.iter().take(index).rev();
+    let since = earlier
+        .filter(|other| is_leakage(other))
+        .map(|other| other.last)
+        .next()
+        .unwrap_or(0);
+    let name = (since..amount.first)
+        .rev()
+        .find(|at| names_leakage(sentence, *at));
+    // `Ambient L rating`
+    let qualified = |name: usize| {
+        let before = name.checked_sub(1)?;
+        let ambient = temperature(sentence, before) == Some(LeakageTemperature::Ambient);
+        (ambient && sentence.begins_line(before)).then_some(before)
+    };
+    name.map(|name| qualified(name).unwrap_or(name))
+}
+
+fn is_leakage(amount: &Amount) -> bool {
+    matches!(
+        amount.unit.dimension(),
+        Dimension::LeakagePerLength | Dimension::LeakagePerArea
+    )
+}
+
+/// Whether a token is the name of a leakage: `L Rating`, `L-rating`, `Air leakage`.
+fn names_leakage(sentence: &Sentence<'_>, at: usize) -> bool {
+    let rating = sentence.is_word(at, "l") && sentence.is_any(at + 1, &["rating", "ratings"]);
+    rating || sentence.is_any(at, &["l-rating", "l-ratings", "leakage"])
+}
+
+/// Whether the words right before an amount say that less was measured: `Less Than 1 CFM/Lin Ft`, `< 1 cfm/ft`.
+fn is_less_than(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    let Some(before) = amount.first.checked_sub(1) else {
+        return false;
+    };
+    let denied = before >= 2 && sentence.is_any(before - 2, &["no", "not"]);
+    let less = sentence.is_word(before, "than")
+        && before >= 1
+        && sentence.is_word(before - 1, "less")
+        && !denied;
+    less || sentence.is_sign(before, '<')
+}
+
 /// The temperature that a token names.
 fn temperature(sentence: &Sentence<'_>, at: usize) -> Option<LeakageTemperature> {
     if sentence.is_any(at, &["ambient", "amb", "room"]) {
@@ -94,4 +147,38 @@ fn says_again(held: &Leakage, entry: &Leakage) -> bool {
     // Leakages are printed to one or two digits in the second unit: common practice.
     held.value == converted.number
         || (held.unit != entry.unit && near(held.value, converted.number, 10))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::header::tests::{leakages, unread};
+
+    #[test]
+    fn a_leakage_keeps_to_the_temperature_of_its_own_name() {
+        for (text, expected) in [
+            (
+                "L Rating at Ambient - Less Than 1 CFM/Lin Ft\nL Rating at 400 F - 2 CFM/Lin Ft",
+                "ambient <1, 400 2",
+            ),
+            ("L Rating at 400 F - No less than 2 CFM/Lin Ft", "400 2"),
+            ("L Rating at 400 F - 2 cfm/ft\nL Rating - 5 cfm/ft", "400 2"),
+            ("L-Rating: 2 cfm/ft\nL Rating at 400 F: 1 cfm/ft", "400 1"),
+            ("Ambient L rating   0.4 cfm/ft", "ambient 2/5"),
+            (
+                "L: ambient 0.8 cfm/ft; 400 F 1.1 cfm/ft",
+                "ambient 4/5, 400 11/10",
+            ),
+        ] {
+            assert_eq!(leakages(text), expected, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_leakage_at_no_temperature_is_not_silent() {
+        assert_eq!(unread("Air leakage: 2 cfm/ft"), "2 cfm/ft");
+        assert_eq!(
+            unread("L Rating at 400 F - 2 cfm/ft\nL Rating (smoke) - 5 cfm/ft"),
+            "5 cfm/ft"
+        );
+    }
 }

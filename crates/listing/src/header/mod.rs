@@ -30,6 +30,17 @@ pub(crate) struct HeaderRead {
     pub(crate) unread: Vec<Span>,
 }
 
+/// Hours of a head that are its ratings only where nothing better is stated.
+#[derive(Default)]
+struct Found {
+    /// Those that nothing names.
+    unnamed: Vec<Number>,
+    /// Those of fire and more: FT, FH, FTH.
+    beyond_fire: Vec<Number>,
+    /// Where those of heat or water alone stand, which are never the joint's.
+    by_heat: Vec<Span>,
+}
+
 /// Reads the head from its paragraphs.
 pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
     let mut read = HeaderRead {
@@ -38,9 +49,8 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
         unread: Vec::new(),
     };
     let mut times = Vec::new();
-    let mut heat_ratings = Vec::new();
+    let mut found = Found::default();
     let mut of_classes = Vec::new();
-    let mut unnamed = Vec::new();
     for pieces in paragraphs {
         let flow = Flow::of(source, pieces.iter().copied());
         // A paragraph of running sentences, or a line of a list, says things of its items, not of the head.
@@ -50,14 +60,18 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
         of_classes.extend(classes::ratings(flow.text()));
         for range in stretches(flow.text()) {
             let sentence = Sentence::new(&flow, range);
-            read_paragraph(&sentence, &mut read, &mut heat_ratings, &mut unnamed);
+            read_paragraph(&sentence, &mut read, &mut found);
             times.extend(untold_times(&sentence));
         }
     }
-    for other in [unnamed, of_classes, heat_ratings] {
+    for other in [found.unnamed, of_classes, found.beyond_fire] {
         if read.header.ratings_hr.is_empty() {
             read.header.ratings_hr = other;
         }
+    }
+    // How long the heat is held back says nothing of how long the fire is.
+    if read.header.ratings_hr.is_empty() {
+        read.unread.extend(found.by_heat);
     }
     // "2 HR HEAD-OF-WALL JOINT" over "Rating - 2 Hr" says it again.
     let of_rating = |hours: &Number| read.header.ratings_hr.contains(hours);
@@ -101,20 +115,18 @@ pub(crate) fn is_prose(text: &str) -> bool {
     words >= 6 && verb && text.trim_end().ends_with(['.', ':', ';'])
 }
 
-fn read_paragraph(
-    sentence: &Sentence<'_>,
-    read: &mut HeaderRead,
-    heat_ratings: &mut Vec<Number>,
-    unnamed: &mut Vec<Number>,
-) {
+fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, found: &mut Found) {
     let held = read.header.ratings_hr.clone();
     let named = configurations(sentence);
     for (index, amount) in sentence.amounts.iter().enumerate() {
         let topic = topic(sentence, amount);
         match (amount.unit.dimension(), topic) {
             (Dimension::Time, Some(Topic::Rating)) => rating(amount, &mut read.header.ratings_hr),
-            (Dimension::Time, Some(Topic::OtherRating)) => rating(amount, heat_ratings),
-            (Dimension::Time, Some(Topic::Unnamed)) => rating(amount, unnamed),
+            (Dimension::Time, Some(Topic::OtherRating)) => rating(amount, &mut found.beyond_fire),
+            (Dimension::Time, Some(Topic::Unnamed)) => rating(amount, &mut found.unnamed),
+            (Dimension::Time, Some(Topic::HeatRating)) => {
+                found.by_heat.push(sentence.source(amount.at));
+            }
             (Dimension::Length, Some(Topic::Width)) => {
                 width::width(sentence, index, amount, &named, &mut read.header);
             }
@@ -230,10 +242,45 @@ fn first_lines(source: &str) -> &str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::Relation;
+    use crate::layout::lines;
+    use crate::model::{LeakageRelation, LeakageTemperature, Relation};
 
-    fn read(text: &str) -> Header {
-        header(text, &[vec![Span::new(0, text.len())]]).header
+    /// A head of one paragraph.
+    fn head(text: &str) -> HeaderRead {
+        let pieces = lines(text).into_iter().map(|line| line.span).collect();
+        header(text, &[pieces])
+    }
+
+    pub(super) fn read(text: &str) -> Header {
+        head(text).header
+    }
+
+    pub(super) fn rated(text: &str) -> String {
+        let hours = read(text).ratings_hr;
+        let hours: Vec<String> = hours.into_iter().map(|hours| hours.to_string()).collect();
+        hours.join(" ")
+    }
+
+    pub(super) fn unread(text: &str) -> String {
+        let spans = head(text).unread;
+        let words: Vec<&str> = spans.into_iter().map(|span| span.of(text)).collect();
+        words.join(" | ")
+    }
+
+    pub(super) fn leakages(text: &str) -> String {
+        let each = read(text).leakage.into_iter().map(|own| {
+            let at = match own.at {
+                LeakageTemperature::Ambient => "ambient",
+                LeakageTemperature::Elevated => "400",
+            };
+            let sign = match own.relation {
+                LeakageRelation::LessThan => "<",
+                LeakageRelation::AtMost => "<=",
+                LeakageRelation::Equal => "",
+            };
+            format!("{at} {sign}{}", own.value)
+        });
+        each.collect::<Vec<_>>().join(", ")
     }
 
     #[track_caller]
@@ -342,11 +389,6 @@ mod tests {
 
     #[test]
     fn hours_alone_and_classes_are_ratings() {
-        let rated = |text: &str| {
-            let hours = read(text).ratings_hr;
-            let hours: Vec<String> = hours.into_iter().map(|hours| hours.to_string()).collect();
-            hours.join(" ")
-        };
         for (text, expected) in [
             ("1 HR & 2 HR; JOINT 1\" MAX", "1 2"),
             ("ASTM E1966 / UL 2079.  2 hr.  Gap to 4 in.", "2"),
@@ -370,6 +412,12 @@ mod tests {
             ("Rating\n2 hr\nHose Stream\n1 hr", "2"),
             ("Duration:   2 hours", "2"),
             ("Rating - 2 hr\nTime for 1 hr", "2"),
+            ("Result: 2 hours.", "2"),
+            ("Hose stream result: 2 hours", ""),
+            ("Integrity and insulation 60 or 120 minutes", "1 2"),
+            ("Integrity/insulation:  120 or 240 minutes", "2 4"),
+            ("Wall integrity and insulation 240 minutes", ""),
+            ("Insulation 60 minutes", ""),
         ] {
             assert_eq!(rated(text), expected, "{text}");
         }
@@ -377,11 +425,6 @@ mod tests {
 
     #[test]
     fn what_a_head_does_not_state_is_not_silent() {
-        let unread = |text: &str| {
-            let spans = header(text, &[vec![Span::new(0, text.len())]]).unread;
-            let words: Vec<&str> = spans.into_iter().map(|span| span.of(text)).collect();
-            words.join(" | ")
-        };
         assert_eq!(unread("Movement   10 mm downwards"), "10 mm");
         assert_eq!(
             unread("Joint width - 2 in. max\nSealant depth - 4 in.\nRating - 2 hr\nCure - 4 hr"),

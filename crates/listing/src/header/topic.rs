@@ -1,5 +1,7 @@
 //! What a number of the head states: told by the nearest words before it that name a topic, or by those right behind it.
 
+mod letters;
+
 use measure::{Dimension, Number, Quantity, Unit};
 
 use crate::phrase::Amount;
@@ -9,8 +11,10 @@ use crate::rules::Sentence;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Topic {
     Rating,
-    /// A rating of the joint by heat: T, FT, FH, W.
+    /// A rating of the joint by more than fire: FT, FH, FTH.
     OtherRating,
+    /// A rating by heat or water alone, which says nothing of the fire: T, W, insulation.
+    HeatRating,
     /// Hours that stand alone: a rating where the head names none.
     Unnamed,
     /// A rating that isn't the joint's: the wall's, the barrier's, a thermal barrier's.
@@ -212,12 +216,16 @@ const BETWEEN: &[&str] = &[
     "thru",
     "through",
     "either",
+    "as",
 ];
 
 /// The topic that the nearest words before an amount name. Between a word for hours or a width and the number stands nothing that is said of something else:
 /// "Hose stream 30 min" below "Rating - 2 hr" is no rating, and "Sealant depth 4 in." below "Joint width 2 in." no width.
 fn leading(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
     let of_time = amount.unit.dimension() == Dimension::Time;
+    if of_time && let Some(topic) = letters::labelled(sentence, amount) {
+        return topic;
+    }
     let strict = of_time || amount.unit.dimension() == Dimension::Length;
     for at in (0..amount.first).rev().take(REACH) {
         if let Some(topic) = named(sentence, at, amount) {
@@ -250,7 +258,11 @@ fn named(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> Option<Topic> {
     match word {
         "rating" | "ratings" | "rtg" | "rtgs" | "f-rating" | "f-ratings" | "resistance"
         | "fire-rating" => Some(match before {
-            "t" | "ft" | "fth" | "fh" | "w" => Topic::OtherRating,
+            "t" | "w" if letters::of_fire_too(sentence, at) => Topic::Rating,
+            "insulation" if with_integrity(sentence, at - 1) => Topic::Rating,
+            "t" | "w" | "insulation" => Topic::HeatRating,
+            "ft" | "fth" | "fh" => Topic::OtherRating,
+            _ if letters::in_brackets(sentence, at) => Topic::HeatRating,
             "l" => Topic::Leakage,
             _ if is_of_another(sentence, at) => Topic::ForeignRating,
             _ => Topic::Rating,
@@ -262,11 +274,14 @@ fn named(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> Option<Topic> {
             Some(Topic::Rating)
         }
         "f" if of_time && is_label(sentence, at) => Some(Topic::Rating),
-        "t" | "ft" | "fth" | "fh" | "w" if of_time && is_label(sentence, at) => {
-            Some(Topic::OtherRating)
-        }
-        "t-rating" | "t-ratings" | "ft-rating" | "fth-rating" | "fh-rating" | "w-rating" => {
-            Some(Topic::OtherRating)
+        "ft" | "fth" | "fh" if of_time && is_label(sentence, at) => Some(Topic::OtherRating),
+        "t" | "w" if of_time && is_label(sentence, at) => Some(Topic::HeatRating),
+        "ft-rating" | "fth-rating" | "fh-rating" => Some(Topic::OtherRating),
+        "t-rating" | "t-ratings" | "w-rating" | "w-ratings" => Some(Topic::HeatRating),
+        "insulation" if of_time && with_integrity(sentence, at) => Some(Topic::Rating),
+        "integrity/insulation" if of_time && !is_of_another(sentence, at) => Some(Topic::Rating),
+        "result" | "results" if of_time && opens(sentence, at) => {
+            sentence.is_sign(at + 1, ':').then_some(Topic::Rating)
         }
         "rated" if opens(sentence, at) => Some(Topic::Rating),
         "rated" => Some(Topic::ForeignRating),
@@ -277,6 +292,16 @@ fn named(sentence: &Sentence<'_>, at: usize, amount: &Amount) -> Option<Topic> {
         | "compression" | "extension" | "shear" => Some(Topic::Movement),
         _ => None,
     }
+}
+
+/// Whether integrity is named together with insulation, which makes a fire resistance: `Integrity and insulation 60 minutes`.
+fn with_integrity(sentence: &Sentence<'_>, insulation: usize) -> bool {
+    let joined = insulation.checked_sub(2).filter(|_| {
+        sentence.is_any(insulation - 1, &["and"]) || sentence.is_sign(insulation - 1, '/')
+    });
+    joined.is_some_and(|integrity| {
+        sentence.is_word(integrity, "integrity") && !is_of_another(sentence, integrity)
+    })
 }
 
 /// Whether the words right before "rating" name another thing than the joint: `Wall assembly rating`.
@@ -333,7 +358,7 @@ fn behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
                 && gap(sentence, from.saturating_sub(1)) < COLUMN;
             let of_heat = sentence.is_word(from, "t");
             rating.then_some(if of_heat {
-                Topic::OtherRating
+                Topic::HeatRating
             } else {
                 Topic::Rating
             })
@@ -374,7 +399,11 @@ fn is_label(sentence: &Sentence<'_>, at: usize) -> bool {
     let capital = sentence
         .token(at)
         .is_some_and(|token| token.span.of(sentence.text).starts_with(char::is_uppercase));
-    let apart = gap(sentence, at) + 1 >= COLUMN || sentence.is_sign(at + 1, ':');
+    let dashed = ['-', '–', '—', '=']
+        .iter()
+        .any(|sign| sentence.is_sign(at + 1, *sign))
+        && sentence.amount_at(at + 2).is_some();
+    let apart = gap(sentence, at) + 1 >= COLUMN || sentence.is_sign(at + 1, ':') || dashed;
     capital && opens(sentence, first) && apart
 }
 
