@@ -102,6 +102,7 @@ fn goes_on_from_a_limit(sentence: &Sentence<'_>, index: usize, to: usize) -> boo
         return false;
     };
     let from = sentence.skip_parentheses(before.last);
+    let from = from + usize::from(sentence.is_sign(from, ',') && sentence.is_word(from + 1, "and"));
     let named = (from + 1..to).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
     let joined = sentence.is_word(from, "and") && (from + 2..=from + 1 + LONGEST).contains(&to) && named;
     joined && before.first >= 2 && sentence.is_word(before.first - 1, "to") && sentence.is_any(before.first - 2, LIMITED)

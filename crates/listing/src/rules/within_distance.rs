@@ -3,6 +3,9 @@ use super::turned_down::{is_turned_down, leaves_out};
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
+/// How many tokens before a distance "without" may deny it.
+const WITHOUT: usize = 2;
+
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
@@ -28,7 +31,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if colon.is_some_and(|colon| sentence.is_any(colon + 1, &["none", "nil", "no", "not"])) {
         return Some(Finding::sure(Relation::AtLeast, at));
     }
-    let relation = match negation(sentence, at, floor).or_else(|| denied_of_a_list(sentence, at, floor)) {
+    // `poured without a break and used up within 20 min`
+    let denied = negation(sentence, at, floor).filter(|not| at - not <= WITHOUT || !sentence.is_word(*not, "without"));
+    let relation = match denied.or_else(|| denied_of_a_list(sentence, at, floor)) {
         // `not counting those within 6 in. of the ends` says which are meant, and bounds nothing.
         Some(not) if sentence.is_any(not + 1, &["counting", "including", "counted", "included"]) => return None,
         Some(_) => Relation::AtLeast,

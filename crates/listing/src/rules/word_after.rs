@@ -326,6 +326,8 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
             return Some(Relation::AtMost);
         }
         return match sentence.word(most) {
+            // `screws spaced at most 12 in.`: the word is said of the number behind it.
+            "most" | "latest" if sentence.amount_at(most + 1).is_some() => None,
             "most" | "latest" | "thickest" | "widest" | "deepest" | "longest" => Some(Relation::AtMost),
             "thinnest" | "narrowest" | "shallowest" | "shortest" => Some(Relation::AtLeast),
             "least" | "earliest" if sentence.amount_at(most + 1).is_none() => Some(Relation::AtLeast),
