@@ -593,5 +593,9 @@ fn led_to(item: &OutlineItem, opening: &str) -> String {
     let untitled = item.path.starts_with("Table ") && item.title.is_empty();
     let leading = clauses::leading_sentence(opening);
     let leads = untitled && leading.trim_end().ends_with(':');
-    leads.then(|| leading.to_owned()).unwrap_or_default()
+    if leads {
+        leading.to_owned()
+    } else {
+        String::new()
+    }
 }
