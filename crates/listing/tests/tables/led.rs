@@ -46,6 +46,24 @@ fn a_sentence_with_a_case_or_two_limits_leaves_its_table_unread() {
     ] {
         check(&movements(lead), &[]);
     }
+    // Its columns have names and units of their own, and their numbers may be limited all the same.
+    for lead in [
+        "Where the wall is of board, depth shall not be less than the following:",
+        "Depth and lap shall not be less than the following:",
+    ] {
+        check(
+            &format!(
+                "1. Floor - Concrete.\n2. Packing - {lead}\n\n\
+                 \x20    Joint width       Depth, in.      Lap, in.\n\
+                 \x20    -----------------------------------------\n\
+                 \x20    up to 2 in.       3               1\n\
+                 \x20    over 2 to 4 in.   5               2\n\
+                 \x20    -----------------------------------------\n\n\
+                 3. Sealant - As needed.\n"
+            ),
+            &[],
+        );
+    }
 }
 
 #[test]
@@ -177,15 +195,37 @@ fn names_say_what_rows_are_for_where_a_column_only_numbers_them() {
 fn a_column_of_rules_is_no_case() {
     check(
         "1. Field of application\n\n\
+         \x20   Table 3\n\
+         \x20   ------------------------------------------------------\n\
          \x20   Clause  Parameter               Rule\n\
          \x20   ------------------------------------------------------\n\
          \x20   5.1     Density of packing      >= 40 kg/m3\n\
-         \x20   5.2     Height of wall          up to 4 m\n\
+         \x20   5.2     Height of wall          up to 4 m; greater heights are not covered\n\
+         \x20   5.3     Shear movement          7.5 % at most\n\
          \x20   ------------------------------------------------------\n\n\
          2. Sealant - As needed.\n",
         &[
             "packing.density: at least 40 kg/m³",
             "wall.height: at most 4 m",
+            "joint.movement_shear: at most 7.5 %",
+        ],
+    );
+}
+
+#[test]
+fn numbers_of_rows_are_no_counts() {
+    check(
+        "1. Application\n\n\
+         \x20   +------+-------------------+-------------------+\n\
+         \x20   | Item | Step              | Limit             |\n\
+         \x20   +------+-------------------+-------------------+\n\
+         \x20   | 7    | Full cure         | at least 14 days  |\n\
+         \x20   | 7    | Protect from rain | at least 24 hr    |\n\
+         \x20   +------+-------------------+-------------------+\n\n\
+         2. Sealant - As needed.\n",
+        &[
+            "1:application_limit: at least 14 days",
+            "1:application_limit: at least 24 hr",
         ],
     );
 }
