@@ -131,3 +131,48 @@ fn a_row_for_one_width_alone_is_in_doubt() {
         .collect();
     assert_eq!(depths, [listing::Confidence::WithDoubt; 2]);
 }
+
+/// A list of components, whose texts run over many lines, with a table in one of them.
+const COMPONENTS: &str = "Joint Listing Service\n\n\
+     COMPONENT                REQUIREMENTS\n\
+     ---------                ------------\n\
+     Concrete slabs           Min. thickness 5 in. Density 115-150 pcf. A blockout is permitted\n\
+     \x20                        at each edge, not deeper than 1 1/2 in. and made while the slab\n\
+     \x20                        is cast.\n\n\
+     Retainer angle           22 ga. galvanized steel, continuous on both sides. Anchors 1/4\n\
+     \x20                        in. diameter, min. 1 1/4 in. embedment, max. 12 in. on center\n\
+     \x20                        all along the angle.\n\n\
+     Blanket                  Ceramic fiber blanket faced with foil. Nominal density 8 pcf.\n\
+     \x20                        Blanket make-up:\n\n\
+     \x20                                       Assembly 1 (2 hr)        Assembly 2 (3 hr)\n\
+     \x20                        Joint width   Layers    Drape, min.    Layers    Drape, min.\n\
+     \x20                        -----------   ------    -----------    ------    -----------\n\
+     \x20                        up to 4 in.     1          2 in.          2         2 in.\n\
+     \x20                        4 to 8 in.      2          3 in.          3         3 in.\n\n\
+     Edge sealant             Bead of min. 3/8 in. diameter on top of the angle leg, both sides.\n";
+
+#[test]
+fn a_list_of_components_has_items_and_a_table_within_one_ends_none_of_the_others() {
+    check(
+        COMPONENTS,
+        &[
+            "floor.thickness: at least 5 in",
+            "Concrete slabs:floor_or_roof_density: between 115 to 150 pcf",
+            "Concrete slabs:floor_or_roof_depth: at most 3/2 in",
+            "angle.gauge: nominal 22 gauge",
+            "fastener.diameter: nominal 1/4 in",
+            "fastener.embedment: at least 5/4 in",
+            "fastener.spacing: at most 12 in",
+            "packing.density: nominal 8 pcf",
+            "board.layers: exactly 1 count if joint.width <= 4 in. and (\"Assembly 1\" and joint.rating = 2 hr)",
+            "Blanket:blanket_drape_min: at least 2 in if joint.width <= 4 in. and (\"Assembly 1\" and joint.rating = 2 hr)",
+            "board.layers: exactly 2 count if joint.width <= 4 in. and (\"Assembly 2\" and joint.rating = 3 hr)",
+            "Blanket:blanket_drape_min: at least 2 in if joint.width <= 4 in. and (\"Assembly 2\" and joint.rating = 3 hr)",
+            "board.layers: exactly 2 count if joint.width from 4 in. to 8 in. and (\"Assembly 1\" and joint.rating = 2 hr)",
+            "Blanket:blanket_drape_min: at least 3 in if joint.width from 4 in. to 8 in. and (\"Assembly 1\" and joint.rating = 2 hr)",
+            "board.layers: exactly 3 count if joint.width from 4 in. to 8 in. and (\"Assembly 2\" and joint.rating = 3 hr)",
+            "Blanket:blanket_drape_min: at least 3 in if joint.width from 4 in. to 8 in. and (\"Assembly 2\" and joint.rating = 3 hr)",
+            "sealant.bead_diameter: at least 3/8 in",
+        ],
+    );
+}

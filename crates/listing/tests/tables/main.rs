@@ -12,6 +12,7 @@ mod cells;
 mod columns;
 mod labelled;
 mod labels;
+mod led;
 mod limited;
 mod limits;
 mod pages;

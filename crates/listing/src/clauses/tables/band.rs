@@ -1,5 +1,7 @@
 //! Widths that head columns: `Joint 1 in. or less`, `over 1 to 2 in. wide`. Its cells are for joints of that width; the heading limits nothing.
 
+use std::collections::BTreeMap;
+
 use super::columns::test;
 use super::heading::{Heading, heading};
 use super::rating::Rating;
@@ -42,6 +44,55 @@ pub(super) fn width_band(text: &str) -> Option<Heading> {
             expr,
         })
     })
+}
+
+/// Columns of widths under one heading that stands over the middle of them: `Joint width, nominal` over `to 1 in. | over 1 to 3 in. | over 3 in.`, which
+/// a reader of columns finds over one of them alone. By column, what each heads.
+pub(super) fn bands_together(headings: &[String]) -> BTreeMap<usize, Heading> {
+    const FEWEST: usize = 2;
+    let none = BTreeMap::new();
+    let named = |words: &str| {
+        let named = words.get(..leading(words)).unwrap_or_default();
+        let lower = named.to_lowercase();
+        lower.contains("joint") && lower.contains("width")
+    };
+    let mut over = headings.iter().skip(1).filter(|words| named(words));
+    let Some(shared) = over.next().filter(|_| over.next().is_none()) else {
+        return none;
+    };
+    let shared = shared.get(..leading(shared)).unwrap_or_default().trim();
+    let value = |words: &str| {
+        let own = words.strip_prefix(shared).unwrap_or(words);
+        own.trim_start_matches([' ', ',', ':']).to_owned()
+    };
+    let first = headings
+        .iter()
+        .rposition(|words| band(&value(words)).is_none());
+    let first = first.map_or(0, |last| last + 1);
+    let under = headings.get(first..).unwrap_or_default();
+    let held = under.iter().any(|words| named(words));
+    if first == 0 || under.len() < FEWEST || !held {
+        return none;
+    }
+    let heads = under.iter().enumerate().filter_map(|(at, words)| {
+        let value = value(words);
+        let case = Rating {
+            words: format!("{shared}: {value}"),
+            expr: band(&value)?,
+        };
+        Some((first + at, Heading::for_case(case)))
+    });
+    heads.collect()
+}
+
+/// The widths of joints that a value is: `over 1 to 3 in.`, `to 1 in.`
+fn band(value: &str) -> Option<Expr> {
+    let upward = value.strip_prefix("to ").map(|end| format!("up to {end}"));
+    let value = upward.as_deref().unwrap_or(value);
+    let amount = cell(value, None, None).filter(|amount| !amount.goes_on)?;
+    let length = amount.unit?.dimension() == measure::Dimension::Length;
+    let compares = amount.relation.is_some() || amount.hi.is_some();
+    test("joint.width", &amount, None).filter(|_| length && compares)
 }
 
 /// Makes columns headed by numbers of one thing, `1 layer | 2 layers`, columns for these cases: their cells are of what the caption names, and no

@@ -222,6 +222,8 @@ fn limit_of_all(caption: &str) -> Option<Relation> {
     if caption.split_whitespace().count() > MOST_WORDS {
         return None;
     }
+    // "(min. values)"
+    let caption = caption.replace("min. ", "min ").replace("max. ", "max ");
     let pieces: Vec<Vec<&str>> = caption
         .split([',', ';', ':', '(', ')', '.'])
         .map(|piece| {

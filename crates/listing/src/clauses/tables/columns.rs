@@ -3,14 +3,15 @@
 use measure::{Quantity, Unit};
 
 use super::Said;
-use super::band::{count_cases, width_band};
+use super::band::{bands_together, count_cases, width_band};
 use super::caption::{captions, sets_a_limit, suits};
 use super::heading::{Heading, Selects, heading};
 use super::inequality::spelled;
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
+use super::lead::Lead;
 use super::statements::Stated;
-use super::{all_of, ditto, holds_a_class_alone, of_group, spread_columns};
+use super::{all_of, ditto, holds_a_class_alone, of_group, sections, shared_units, spread_columns};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span, Test};
 use crate::naming::{Subject, components_in};
@@ -125,15 +126,20 @@ impl Columns {
                 Row::of(cells.collect(), row.span)
             })
             .collect();
-        let mut headings: Vec<Heading> = table
+        let words: Vec<String> = table
             .headings
             .iter()
+            .map(|pieces| Flow::of(source, pieces.iter().copied()).text().to_owned())
+            .collect();
+        let mut bands = bands_together(&words);
+        let mut headings: Vec<Heading> = words
+            .iter()
             .enumerate()
-            .map(|(column, pieces)| {
-                let words = Flow::of(source, pieces.iter().copied());
-                width_band(words.text())
-                    .filter(|_| column > 0)
-                    .unwrap_or_else(|| heading(words.text()))
+            .map(|(column, words)| {
+                bands
+                    .remove(&column)
+                    .or_else(|| width_band(words).filter(|_| column > 0))
+                    .unwrap_or_else(|| heading(words))
             })
             .collect();
         for heading in &mut headings {
@@ -162,6 +168,9 @@ impl Columns {
             ditto::fill_every_column(&mut rows, label, &headings);
         }
         choose_selecting(&mut headings, &rows, label.is_some());
+        if label.is_none() {
+            select_by_name(&mut headings, &rows);
+        }
         if let Some(column) = label {
             for row in &mut rows {
                 row.label = row.read_label(column);
@@ -185,8 +194,20 @@ impl Columns {
         if let Some(column) = parts {
             labels::name_parts(&mut rows, column);
         }
+        if label.is_none() {
+            sections::as_cases(&mut headings);
+        }
         let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
         limit_by_words_around(headings.iter_mut().chain(labels).collect(), said);
+        if label.is_none() {
+            if let Some(lead) = Lead::of(said.before) {
+                for heading in &mut headings {
+                    lead.speak_of(heading);
+                }
+            }
+            sections::name_the_rest(&mut headings);
+            shared_units::share(&mut headings, &rows);
+        }
         let place = |pieces: &Vec<Span>| pieces.iter().copied().reduce(Span::join);
         Self {
             headings,
@@ -431,6 +452,35 @@ fn leads_with_classes(headings: &[Heading], rows: &[Row]) -> bool {
     headings.first().is_some_and(Heading::names_a_class)
         && rows.len() >= 2
         && rows.iter().all(classed)
+}
+
+/// Takes the names that tell the rows apart for what the rows are for, where the first column only numbers them: `Clause | Construction` over
+/// `1.1 | Rigid wall`.
+fn select_by_name(headings: &mut [Heading], rows: &[Row]) {
+    let is_number = |row: &Row| {
+        let mark = row.text(0);
+        !mark.is_empty() && mark.chars().all(|c| c.is_ascii_digit() || c == '.')
+    };
+    let mut names: Vec<&str> = rows.iter().map(|row| row.text(1)).collect();
+    let is_name = |name: &&str| {
+        name.starts_with(char::is_alphabetic) && !name.contains(|c: char| c.is_ascii_digit())
+    };
+    let all_names = names.len() >= 2 && names.iter().all(is_name);
+    names.sort_unstable();
+    let apart = names.windows(2).all(|pair| pair.first() != pair.last());
+    let [first, second, _, ..] = headings else {
+        return;
+    };
+    let plain = second.selects.is_none()
+        && !second.describes()
+        && second.rating.is_none()
+        && !heads_remarks(second);
+    let by_number = first.selects == Some(Selects::Other);
+    let numbers = heads_numbers(first) && by_number && rows.iter().all(is_number);
+    if numbers && all_names && apart && plain {
+        first.selects = None;
+        second.selects = Some(Selects::Other);
+    }
 }
 
 /// Whether a first column only numbers the parts that its rows describe, `Part | Description` over `B1 | Steel beam`: a mark says no case.

@@ -76,6 +76,8 @@ pub(super) fn heads_values(heading: &Heading) -> bool {
         "permitted",
         "allowed",
         "range",
+        "rule",
+        "rules",
         "permitted range",
         "allowed range",
         "permissible range",

@@ -12,9 +12,12 @@ mod inequality;
 mod keyed;
 mod labelled;
 mod labels;
+mod lead;
 mod products;
 mod rating;
 mod records;
+mod sections;
+mod shared_units;
 mod spread_columns;
 mod statements;
 mod upright;
@@ -120,6 +123,10 @@ fn read_standing(source: &str, table: &Table, said: &Said<'_>, around: &Around, 
                 continue;
             }
             let condition = table.condition(row, heading);
+            // What only numbers the rows asks nothing.
+            if column == 0 && heads_numbers(heading) && is_bare_number(cell.text()) {
+                continue;
+            }
             // Which unit of another column a number has, nobody knows.
             if has_units && is_bare_number(cell.text()) {
                 push_words(heading, cell, condition.as_ref(), around, found);

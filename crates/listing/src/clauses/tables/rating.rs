@@ -22,6 +22,9 @@ pub(super) fn split_rating(text: &str) -> (String, Option<Rating>) {
     if let Some(level) = level(text) {
         return (String::new(), Some(level));
     }
+    if let Some((case, words)) = named_case(text) {
+        return (words, Some(case));
+    }
     let lower = text.to_ascii_lowercase();
     let tokens = lex(text, &lower);
     let Some((at, stated)) = (0..tokens.len()).find_map(|at| Some((at, rating_at(&tokens, at)?)))
@@ -87,6 +90,27 @@ fn level(text: &str) -> Option<Rating> {
         words: text.to_owned(),
         expr: Expr::Words(text.to_owned()),
     })
+}
+
+/// The named case that a heading begins with, its rating in brackets, and what else it says: `Assembly 1 (2 hr) Drape, min.`
+fn named_case(text: &str) -> Option<(Rating, String)> {
+    const NAMES: &[&str] = &[
+        "assembly", "system", "type", "option", "case", "design", "variant",
+    ];
+    const LONGEST_MARK: usize = 3;
+    let (name, behind) = text.split_once(" (")?;
+    let (inner, words) = behind.split_once(')')?;
+    let (word, mark) = name.trim().split_once(' ')?;
+    let named = NAMES.contains(&word.to_lowercase().as_str())
+        && mark.len() <= LONGEST_MARK
+        && mark.chars().all(char::is_alphanumeric);
+    let (rest, rating) = split_rating(inner);
+    let rating = rating.filter(|_| named && rest.is_empty())?;
+    let case = Rating {
+        words: text.get(..name.len() + inner.len() + 3)?.to_owned(),
+        expr: Expr::All(vec![Expr::Words(name.trim().to_owned()), rating.expr]),
+    };
+    Some((case, words.trim().to_owned()))
 }
 
 /// A heading's own words, and the ratings that stand together among them: `Shear, % max, 3 and 4 hr`, `1, 2 and 3 hr`.

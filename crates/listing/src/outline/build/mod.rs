@@ -272,7 +272,11 @@ impl<'a> Builder<'a> {
             self.scheduled = self.current;
             return at + 1;
         }
-        if self.gap && heads_columns(self.lines, at) {
+        let within = self
+            .schedule
+            .as_ref()
+            .is_some_and(|schedule| schedule.is_within_row(line));
+        if self.gap && heads_columns(self.lines, at) && !within {
             self.schedule = None;
         }
         if let Some(end) = self.schedule_row(at) {

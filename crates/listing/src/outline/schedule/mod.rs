@@ -102,8 +102,15 @@ pub(super) fn columns(lines: &[Line<'_>], at: usize) -> Option<Columns> {
         .iter()
         .filter(|cells| cells.iter().filter(|cell| !cell.is_empty()).count() >= 2)
         .count();
-    // Under ratings only the first line of a row fills several columns.
-    let rows = if columns.ratings.is_empty() { 2 } else { 5 };
+    // Under ratings only the first line of a row fills several columns; so it is where the text of a part runs over many lines.
+    let of_parts = columns.starts.len() == 2
+        && names_columns(heading.text)
+        && next.text.split_whitespace().count() == 2;
+    let rows = if columns.ratings.is_empty() && !of_parts {
+        2
+    } else {
+        5
+    };
     let pairs = paired::pairs(&columns, heading, &below);
     // Rows that each begin with the code of an item hold what is said of it, be that ever so terse.
     let of_texts = words >= filled * WORDY
@@ -158,6 +165,15 @@ fn runs(text: &str) -> Vec<usize> {
 }
 
 impl Columns {
+    /// Whether a line stands in the last column alone: what begins there is of the row above.
+    pub(super) fn is_within_row(&self, line: &Line<'_>) -> bool {
+        self.starts.len() >= 2
+            && self
+                .starts
+                .last()
+                .is_some_and(|last| line.text.chars().take(*last).all(char::is_whitespace))
+    }
+
     /// How many columns hold text.
     fn wordy(&self) -> usize {
         self.starts.len() - self.ratings.len()

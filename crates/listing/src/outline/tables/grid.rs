@@ -307,7 +307,8 @@ fn grouped(
             continue;
         };
         let begins = start.min(heading.from);
-        let reach = next.map_or(run.to + ASIDE, |next| next.from);
+        // A column set a little before the next run is under that one.
+        let reach = next.map_or(run.to + ASIDE, |next| next.from.saturating_sub(ASIDE));
         if begins + ASIDE < run.from || begins >= reach {
             continue;
         }

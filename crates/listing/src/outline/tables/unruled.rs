@@ -235,8 +235,9 @@ fn holds_value(line: &Line<'_>) -> bool {
         .map(str::trim)
         .filter(|cell| !cell.is_empty())
         .collect();
-    // `1 hr   2 hr` under `Depth   Depth` heads columns, too.
-    if cells.len() >= 2 && is_rating(&cells) {
+    // `1 hr   2 hr` under `Depth   Depth` heads columns, too; so does `mm (in.)   2 h   3 h`.
+    let heads = |cell: &&str| is_rating(&[*cell]) || is_of_units(cell);
+    if cells.len() >= 2 && cells.iter().all(heads) {
         return false;
     }
     is_numbered(line)
@@ -289,6 +290,17 @@ pub(super) fn is_rating(cells: &[&str]) -> bool {
         let lower = cell.to_lowercase();
         lower.starts_with("ei ") || lower.starts_with("rei ") || is_rated_time(&lower)
     })
+}
+
+/// Whether a cell holds units and nothing besides: `mm (in.)`.
+fn is_of_units(cell: &str) -> bool {
+    let words = cell.split([' ', '(', ')']).filter(|word| !word.is_empty());
+    let is_unit = |word: &str| {
+        let text = format!("1 {}", word.trim_end_matches('.'));
+        unit_at(&text, 1).is_some_and(|(_, end)| end == text.len())
+    };
+    let mut units = words.peekable();
+    units.peek().is_some() && units.all(is_unit)
 }
 
 /// Whether a cell is a time that a rating may be: `1-1/2 hr`, `90 min`. Of `2-1/2" min` the word is a limit, and nothing is rated for a day.
