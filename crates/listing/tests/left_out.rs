@@ -72,7 +72,7 @@ fn the_rest_is_told_from_what_stands_before_it() {
 #[test]
 fn a_rating_that_goes_on_is_more_than_one() {
     for (words, condition) in [
-        ("For EI 60 and higher", "For EI 60 and higher"),
+        ("For EI 60 and higher", "joint.rating >= 60 min"),
         ("For EI 60 upwards", "For EI 60 upwards"),
         (
             "For a two-hour wall or better",

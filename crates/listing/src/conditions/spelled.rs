@@ -152,7 +152,7 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
         };
         let end = match (beyond, through) {
             (true, _) => last + 2,
-            (_, true) => (last..).find(ends).unwrap_or(last),
+            (_, true) => (last..=sentence.tokens.len()).find(ends).unwrap_or(last),
             _ => last,
         };
         let mut named = first;
