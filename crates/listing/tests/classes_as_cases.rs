@@ -106,3 +106,28 @@ fn a_class_that_may_not_be_exceeded_is_the_most() {
     );
     check("1. Sealant - Not for FRL -/120/120.\n", &[]);
 }
+
+#[test]
+fn a_class_or_what_lies_beyond_it_is_a_case_and_turns_no_limit() {
+    check(
+        "1. Clips - Spacing max 600 mm for EI 60 or higher. Legs min 50 mm for EI 60 or lower.\n",
+        &[
+            "clip.spacing: at most 600 mm if joint.rating >= 60 min",
+            "clip.leg_length: at least 50 mm if joint.rating <= 60 min",
+        ],
+    );
+    check(
+        "1. Packing - Depth min 80 mm for -/60/60 or lower and min 120 mm for -/90/90 to -/180/180.\n",
+        &[
+            "packing.depth: at least 80 mm if \"for -/60/60 or lower\"",
+            "packing.depth: at least 120 mm if \"for -/90/90 to -/180/180\"",
+        ],
+    );
+    check(
+        "1. Packing - With three layers or more, min 3 in. deep; with two layers, min 2 in. deep.\n",
+        &[
+            "packing.depth: at least 3 in if \"With three layers or more\"",
+            "packing.depth: at least 2 in if \"with two layers\"",
+        ],
+    );
+}

@@ -1,4 +1,4 @@
-//! Items whose numbers have two figures, `Item 01.`, `02A`, and parts that cite each other by their letters alone.
+//! Items whose numbers leave some out or have two figures, `Item 01.`, `02A`, and parts that cite each other by their letters alone.
 
 mod common;
 
@@ -72,4 +72,34 @@ fn an_option_in_the_brackets_of_an_untitled_part_is_one() {
             "stud.spacing: at most 600 mm in 1.2",
         ],
     );
+}
+
+#[test]
+fn items_behind_a_gap_in_the_numbers_are_items_of_their_own() {
+    check(
+        "1. Floor - Min 6 in. thick.\n2. Clips (Optional) - Max 24 in. o.c.\n5. Packing - Min 4 in. deep.\n8. Sealant - Min 1/2 in. deep.\n",
+        &[
+            "floor.thickness: at least 6 in",
+            "clip.spacing: at most 24 in in 2",
+            "packing.depth: at least 4 in",
+            "sealant.depth: at least 1/2 in",
+        ],
+    );
+    check(
+        "Item 01 - Clips (optional): max 24 in. o.c.\nItem 02 - Packing: Min 4 in. deep\n",
+        &[
+            "clip.spacing: at most 24 in in 01",
+            "packing.depth: at least 4 in",
+        ],
+    );
+}
+
+#[test]
+fn a_number_far_beyond_that_heads_nothing_is_no_item() {
+    let reading = listing::read_text(
+        "sample",
+        "1. Floor - Min 6 in. thick.\n2. Clips - Fastened with screws.\n9. and 12 in. from the end of each run.\n3. Packing - Min 4 in. deep.\n",
+    );
+    let paths: Vec<String> = reading.items.into_iter().map(|item| item.path).collect();
+    assert_eq!(paths, ["1", "2", "3"]);
 }

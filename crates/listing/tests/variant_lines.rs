@@ -70,3 +70,15 @@ fn as_many_lines_as_under_the_variant_before_are_of_the_last() {
         assert!(found.contains(&clause.to_owned()), "{clause} {found:?}");
     }
 }
+
+#[test]
+fn a_line_without_a_stop_below_variants_of_a_line_each_is_of_none_of_them() {
+    check(
+        "1. Sealant\n   Method 1 - Min 1/2 in. deep\n   Method 2 - Min 1 in. deep\n   Max joint width 2 in.\n",
+        &[
+            "sealant.depth: at least 1/2 in in Method 1",
+            "sealant.depth: at least 1 in in Method 2",
+            "joint.width: at most 2 in",
+        ],
+    );
+}

@@ -53,20 +53,50 @@ fn holds_without(around: &Around, words: &[String]) -> bool {
             .get(at)
             .is_some_and(|word| said.contains(&word.as_str()))
     };
+    let runs = |at: usize, runs: &[&[&str]]| runs.iter().any(|run| is_run(words, at, run));
+    // The item by its name, from a place on.
+    let named = |at: usize| behind_name(around, words, at) > at && is_named(around, words, at);
+    let left_out = |at: usize| {
+        says(at, &["not"]) && says(at + 1, &THERE)
+            || says(at, &["left"]) && says(at + 1, &["out"])
+            || says(at, &["be"]) && says(at + 1, &["left"]) && says(at + 2, &["out"])
+            || says(at, &["not"]) && says(at + 1, &["taken"])
+            || says(at, &ABSENT)
+    };
     (0..words.len()).any(|at| {
         let behind = behind_name(around, words, at + 1);
         let absent = || {
-            let denied = says(behind, &["not"]) && says(behind + 1, &THERE);
-            let left_out = says(behind, &["left"]) && says(behind + 1, &["out"]);
-            denied
-                || left_out
-                || says(behind, &ABSENT)
-                || says(behind, &["without"]) && behind_name(around, words, behind + 1) > behind + 1
+            left_out(behind)
+                || says(behind, &["without"]) && named(behind + 1)
+                || says(behind, &["no"])
+                    && named(behind + 1)
+                    && says(behind_name(around, words, behind + 1), &THERE)
+                || says(behind + 1, &["not"])
+                    && says(behind + 2, &["using", "having"])
+                    && named(behind + 3)
         };
         says(at, &["unless"]) && says(behind, &THERE)
             || says(at, &LEADS) && absent()
-            || is_run(words, at, &["whether", "or", "not"])
+            || says(at, &["should"]) && left_out(behind)
+            || at == 0 && says(at, &["without"]) && named(at + 1)
+            || runs(at, &[&["in", "the", "absence", "of"]]) && named(at + 4)
+            || runs(
+                at,
+                &[&["with", "or", "without"], &["with", "and", "without"]],
+            ) && named(at + 3)
+            || runs(at, &[&["irrespective", "of"], &["regardless", "of"]]) && named(at + 2)
+            || runs(at, &[&["whether", "or", "not"]])
     })
+}
+
+/// Whether the words from a place on to the first that is none of its name name the item, and are not only small ones.
+fn is_named(around: &Around, words: &[String], from: usize) -> bool {
+    let own = words
+        .iter()
+        .take(behind_name(around, words, from))
+        .skip(from);
+    own.into_iter()
+        .any(|word| is_name(around, word) || word.eq_ignore_ascii_case(&around.item))
 }
 
 /// The first word from a place on that names neither the item nor is a small one.
@@ -82,27 +112,40 @@ fn behind_name(around: &Around, words: &[String], from: usize) -> usize {
     behind.unwrap_or(words.len())
 }
 
+/// What says that something holds in all cases.
+const ALL: [&[&str]; 7] = [
+    &["in", "any", "event"],
+    &["in", "all", "cases"],
+    &["in", "every", "case"],
+    &["in", "any", "case"],
+    &["in", "either", "case"],
+    &["in", "all", "joints"],
+    &["always"],
+];
+
 /// Whether a sentence says that it holds in all cases.
 fn holds_in_all(words: &[String]) -> bool {
-    const ALL: [&[&str]; 6] = [
-        &["in", "all", "cases"],
-        &["in", "every", "case"],
-        &["in", "any", "case"],
-        &["in", "either", "case"],
-        &["in", "all", "joints"],
-        &["always"],
-    ];
     (0..words.len()).any(|at| ALL.iter().any(|all| is_run(words, at, all)))
 }
 
-/// Whether a sentence speaks of another part than the item before its first number: "Sealant min 1/2 in. thick shall be used in all cases".
+/// Whether a sentence speaks of another part than the item before its first number: "Sealant min 1/2 in. thick shall be used in all cases", "In every case the
+/// packing shall be min 4 in. deep".
 fn is_of_another(around: &Around, sentence: &str) -> bool {
-    let placed = LEADS.iter().any(|lead| {
-        let first = sentence.split(' ').next().unwrap_or_default();
-        first.eq_ignore_ascii_case(lead)
-    });
     let opening = sentence.split(|c: char| c.is_ascii_digit()).next();
-    let spoken = opening.filter(|_| !placed).and_then(component_of_title);
+    let opening = opening.unwrap_or_default();
+    let first = words(opening);
+    let led = ALL.iter().find(|all| is_run(&first, 0, all));
+    let placed = led.is_none()
+        && first
+            .first()
+            .is_some_and(|word| LEADS.contains(&word.as_str()));
+    let spoken: Vec<&str> = opening
+        .split_whitespace()
+        .skip(led.map_or(0, |all| all.len()))
+        .collect();
+    let spoken = Some(spoken.join(" "))
+        .filter(|_| !placed)
+        .and_then(|spoken| component_of_title(&spoken));
     let own = component_of_title(&around.subject.title);
     spoken.is_some() && own.is_some() && spoken != own
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::last_case;
+use super::left_out;
 use super::limit_heads::LimitHeads;
 use super::nested::Lead;
 use super::{Around, Carried, Yield, cells, entries, named, other_subjects, read_text, tables};
@@ -49,6 +50,8 @@ struct Reading<'a> {
     list: Option<Condition>,
     /// The variant that those farther in are of, and how far in its head is.
     variant: Option<(Condition, usize)>,
+    /// Whether the bullets hold where the item isn't built: below "When clips are not used:".
+    without: bool,
     /// The part that nested lines are led by.
     over: Option<Lead>,
 }
@@ -74,6 +77,7 @@ impl<'a> Reading<'a> {
             headed: None,
             list: None,
             variant: None,
+            without: false,
             over: None,
         }
     }
@@ -110,6 +114,10 @@ impl<'a> Reading<'a> {
         let flow = Flow::of(source, pieces.iter().copied());
         // The bullets below a headed paragraph are about its configuration, too.
         let bullet = flow.text().starts_with(LIST_SIGNS);
+        self.without &= bullet;
+        if self.without {
+            listed.options.retain(|option| *option != self.around.item);
+        }
         self.headed = headed_configuration(&flow).or(self.headed.take().filter(|_| bullet));
         if let Some(configuration) = &self.headed {
             self.found.configurations.push(configuration.clone());
@@ -163,6 +171,9 @@ impl<'a> Reading<'a> {
     /// Takes what a paragraph leads to.
     fn lead_on(&mut self, flow: &Flow) {
         flow.text().clone_into(&mut self.caption);
+        let leading = leading_sentence(&self.caption);
+        let leads = leading.trim_end().ends_with(':');
+        self.without |= leads && left_out::without_own_option(self.around, leading).is_some();
         // A list goes on in its next bullet.
         let listed = self.caption.starts_with(LIST_SIGNS) || is_label(&self.caption);
         self.denied = denies_below(&self.caption) || self.denied && listed;

@@ -105,6 +105,24 @@ fn band(sentence: &Sentence<'_>, at: usize) -> (Option<Relation>, usize) {
     }
 }
 
+/// How words behind a class take in those on one side of it: "EI 60 or higher", "EI 90 and below".
+pub(super) fn or_beyond(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
+    const UP: &[&str] = &[
+        "higher", "better", "more", "above", "greater", "longer", "up",
+    ];
+    const DOWN: &[&str] = &["lower", "less", "below", "under", "shorter"];
+    if !sentence.is_any(last, &["or", "and"]) {
+        return None;
+    }
+    if sentence.is_any(last + 1, UP) {
+        Some(Relation::AtLeast)
+    } else if sentence.is_any(last + 1, DOWN) {
+        Some(Relation::AtMost)
+    } else {
+        None
+    }
+}
+
 /// The test of a band of classes, of one class; letters that aren't the joint's rating stay words.
 fn banded(
     sentence: &Sentence<'_>,
@@ -149,7 +167,13 @@ fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) 
         "are",
         "least",
     ];
-    let (band, mut first) = band(sentence, at);
+    let (mut side, mut first) = band(sentence, at);
+    let mut last = last;
+    if let Some(upwards) = or_beyond(sentence, last).filter(|_| side.is_none()) {
+        side = Some(upwards);
+        last += 2;
+    }
+    let band = side;
     let parts = match band {
         Some(relation) => vec![banded(sentence, first, last, relation, &parts)?],
         None => parts,

@@ -14,7 +14,13 @@ pub(crate) fn headed_offer(flow: &Flow) -> Option<Condition> {
     const MOST_WORDS: usize = 6;
     let text = flow.text();
     let end = SIGNS.iter().filter_map(|sign| text.find(sign)).min()?;
+    // "Spray option [c]": the mark of a note is no part of it.
     let heading = text.get(..end)?;
+    let heading = match heading.rsplit_once(" [") {
+        Some((name, mark)) if mark.len() <= 3 && mark.ends_with(']') => name,
+        _ => heading,
+    };
+    let end = heading.len();
     let few = heading.split_whitespace().count() <= MOST_WORDS;
     let begins = heading.starts_with(char::is_uppercase);
     if !(few && begins && offers(heading)) || is_asked_for(flow.lower()) {

@@ -432,10 +432,11 @@ fn layers(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     });
     let triggers = amounts(sentence, next, noun + 1);
     let board = sentence.is_word(noun + 1, "of") && sentence.is_word(noun + 2, "board");
+    let more = sentence.is_word(noun + 1, "or") && sentence.is_any(noun + 2, &["more", "fewer"]);
     (plain && next < noun && !triggers.is_empty()).then_some(Case {
         kind: Kind::Layers,
         first: at,
-        last: noun + 1 + if board { 2 } else { 0 },
+        last: noun + 1 + if board || more { 2 } else { 0 },
         triggers,
     })
 }

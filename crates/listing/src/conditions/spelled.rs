@@ -3,6 +3,7 @@
 use measure::{Number, Quantity, Unit};
 
 use super::Found;
+use super::classes::or_beyond;
 use crate::model::{Expr, Relation, Test};
 use crate::phrase::count_word;
 use crate::rules::Sentence;
@@ -93,6 +94,7 @@ fn hour_word(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
 fn bracketed_levels(text: &str) -> usize {
     let inner = |words: &str| {
         let named = words.trim();
+        let named = named.split_once(" or ").map_or(named, |(named, _)| named);
         let level = named.strip_prefix("FRL").unwrap_or(named);
         is_level(level.trim())
     };
@@ -141,11 +143,23 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
             continue;
         };
         let last = first + (first..sentence.tokens.len()).take_while(within).count();
+        // "-/60/60 or higher"
+        let beyond = or_beyond(sentence, last).is_some();
+        // "-/90/90 to -/180/180"
+        let through = sentence.is_any(last, &["to", "through"]);
+        let ends = |at: &usize| {
+            sentence.is_stop(*at) || sentence.is_sign(*at, '.') || sentence.token(*at).is_none()
+        };
+        let end = match (beyond, through) {
+            (true, _) => last + 2,
+            (_, true) => (last..).find(ends).unwrap_or(last),
+            _ => last,
+        };
         let mut named = first;
         while named > 0 && sentence.is_any(named - 1, LEADING) {
             named -= 1;
         }
-        let bracketed = several && sentence.is_sign(last, ')');
+        let bracketed = several && sentence.is_sign(end, ')');
         let opener = named.checked_sub(1).and_then(|before| {
             if introduces(sentence, before) {
                 Some(before)
@@ -156,8 +170,8 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
         let Some(opener) = opener else { continue };
         found.push(Found {
             first: opener,
-            last,
-            expr: Expr::Words(sentence.words(opener, last).to_owned()),
+            last: end,
+            expr: Expr::Words(sentence.words(opener, end).to_owned()),
             triggers: (0..sentence.amounts.len())
                 .filter(|index| {
                     sentence

@@ -396,7 +396,22 @@ impl Words<'_> {
     fn is_excused_behind(&self, end: usize) -> bool {
         let after = self.said.lower.get(end..).unwrap_or_default();
         let after = after.trim_start_matches([')', ' ']);
-        EXCUSING.iter().any(|words| after.starts_with(words))
+        // "The plate is not required for the fire rating" lets it be left out in every joint.
+        let for_rating = |rest: &str| {
+            let rest = rest.trim_start();
+            let purpose = [
+                "for fire ",
+                "for rating",
+                "for the fire ",
+                "for the rating",
+                "to obtain ",
+            ];
+            purpose.iter().any(|purpose| rest.starts_with(purpose))
+        };
+        let mut excusing = EXCUSING
+            .iter()
+            .filter_map(|words| after.strip_prefix(words));
+        excusing.any(|rest| !for_rating(rest))
     }
 
     /// `Item 4 is required`, `support clips (Item 4) must be installed`.

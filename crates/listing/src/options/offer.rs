@@ -234,9 +234,26 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
     let word = words.get(start..end).unwrap_or_default();
     let bracket = head.bracket(start);
     let phrase = head.part(start, head.end_of_phrase(start, bracket.is_some()));
-    let excepted = ["except", "unless", "other than", "but required"]
-        .iter()
-        .any(|word| phrase.contains(word));
+    let required = phrase.contains("required") && !phrase.contains("not required");
+    let in_one_place = [
+        "optional on ",
+        "optional at the ",
+        "optional (top",
+        "optional (bottom",
+    ]
+    .iter()
+    .any(|words| phrase.starts_with(words));
+    let excepted = [
+        "except",
+        "unless",
+        "other than",
+        "but required",
+        "mandatory",
+    ]
+    .iter()
+    .any(|word| phrase.contains(word))
+        || required
+        || in_one_place;
     if !whole
         || excepted
         || is_asked_for_elsewhere(head, start, end)
@@ -261,6 +278,7 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
             let alone = bracket.is_none() && !head.sentence_ends(end, words.len());
             let of_item = titled || alone || !names_another(after);
             of_item && (in_title || first_said() && is_said_of_the_item(head, start, end))
+                || closes_the_sentence_of_a_name(head, start, after)
         }
         "opt." | "opt" => {
             bracket.is_some() && first_said()
@@ -285,6 +303,28 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
             at_start || at_end || labelled || untitled
         }
     }
+}
+
+/// `Corner trim, 32 x 32 mm metal, is optional.`: the first sentence of an item without a title, about what it begins with.
+fn closes_the_sentence_of_a_name(head: &Head, start: usize, after: &str) -> bool {
+    const MOST_WORDS: usize = 4;
+    let untitled = head.title_end <= head.title_start + 1;
+    let said = head.part(head.title_end.min(start), start).trim();
+    let Some(said) = said.strip_suffix(" is").or(said.strip_suffix(" are")) else {
+        return false;
+    };
+    let name = said.split(',').next().unwrap_or_default();
+    let plain = name
+        .chars()
+        .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-'));
+    let named = plain && (1..=MOST_WORDS).contains(&name.split_whitespace().count());
+    let whole = said == name || said.ends_with(',');
+    untitled
+        && named
+        && whole
+        && !said.contains([';', ':'])
+        && !head.sentence_ends(head.title_end, start)
+        && after.starts_with('.')
 }
 
 /// Whether "optional" in a text is said of what its title names: "Primer - Optional. Two coats", and not "Sealant - Optional primer, with sealant

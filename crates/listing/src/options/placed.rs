@@ -83,6 +83,11 @@ fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
             Some((citation.items, citation.end))
         };
         match place {
+            // "Alternate to Item 3, mandatory for 3 hr joints"
+            Some((_, end)) if is_asked_for(head, cue, end) => {
+                let end = head.end_of_phrase(end, cue.bracketed);
+                doubt(head, &mut option, (cue.start, end));
+            }
             Some((items, end)) => {
                 let said = if cue.bracketed {
                     Said::Bracketed
@@ -140,6 +145,14 @@ fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
         doubt(head, &mut option, words);
     }
     option
+}
+
+/// Whether the words behind what an alternative replaces ask for it in some joints.
+fn is_asked_for(head: &Head, cue: Cue, end: usize) -> bool {
+    let said = head.part(end, head.end_of_phrase(end, cue.bracketed));
+    let asked = ["mandatory", "required", "compulsory"];
+    let denied = said.contains("not ");
+    !denied && asked.iter().any(|word| said.contains(word))
 }
 
 /// The configurations that open the bracket behind a name, where the text has no title: `Board-lined wall (Configuration A only; joints up to 75 mm). Studs ...`
@@ -288,8 +301,12 @@ fn bracketed_alternate(head: &Head) -> Option<Cue> {
         + 1;
     let end = start + words.get(start..)?.find([' ', ',', ';', ')'])?;
     let whole = matches!(head.part(start, end), "alternate" | "alternative");
+    // "Support (Alternate A). ... Support (Alternate B). ..." tells its own parts apart.
+    let another = words
+        .get(end..)
+        .is_some_and(|rest| rest.contains("(alternate") || rest.contains("(alternative"));
     let own = start < head.title_end || !head.sentence_ends(head.title_end, start);
-    (whole && own).then_some(Cue {
+    (whole && own && !another).then_some(Cue {
         start,
         end,
         bracketed: true,

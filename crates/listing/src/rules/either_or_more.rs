@@ -38,6 +38,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             let relation = or_more(sentence.word(at + 2))?;
             return Some(Finding::sure(relation, amount.first));
         }
+        // `max 600 mm for EI 60 or higher`, `min 80 mm (-/60/60 or lower)`: that is said of the class.
+        let bracketed = sentence.is_sign(at, '(') && sentence.amount_at(at + 1).is_none();
+        let of_class = sentence.is_any(at, &["class", "classes", "ei", "rei", "frl", "frls"]);
+        if sentence.in_condition(at) || sentence.is_word(at, "for") || bracketed || of_class {
+            return None;
+        }
         // `80 percent of that value, or more`
         let closes = sentence.is_sign(at, ',') && sentence.is_word(at + 1, "or") && sentence.is_any(at + 2, &["more", "greater", "less", "fewer"]) && (sentence.token(at + 3).is_none() || sentence.is_sign(at + 3, '.') || sentence.is_stop(at + 3));
         if closes {

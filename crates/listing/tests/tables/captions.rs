@@ -2,7 +2,7 @@
 
 use listing::{Relation, Requirement, read_text};
 
-use super::bounds;
+use super::{bounds, check};
 
 fn table(caption: &str) -> String {
     format!(
@@ -329,4 +329,70 @@ fn an_overlap_by_joints_is_no_width_of_theirs() {
         assert!(one.contains("at least"), "{read:#?}");
         assert!(!one.starts_with("joint.width"), "{read:#?}");
     }
+}
+
+#[test]
+fn a_caption_with_its_limit_and_unit_in_brackets_says_what_ratings_head() {
+    let table = |heads: [&str; 2]| {
+        format!(
+            "1. Sealant - Applied both sides. Depths (minimum, mm):\n\n     +---------------+----------+-----------+\n     | Joint width   | {:<8} | {:<9} |\n     +---------------+----------+-----------+\n     | 10 to 20      | 10       | 15        |\n     | over 20 to 30 | 15       | 20        |\n     +---------------+----------+-----------+\n",
+            heads[0], heads[1]
+        )
+    };
+    check(
+        &table(["EI 60", "EI 120"]),
+        &[
+            "sealant.depth: at least 10 mm [Joint width: 10 to 20; EI 60]",
+            "sealant.depth: at least 15 mm [Joint width: 10 to 20; EI 120]",
+            "sealant.depth: at least 15 mm [Joint width: over 20 to 30; EI 60]",
+            "sealant.depth: at least 20 mm [Joint width: over 20 to 30; EI 120]",
+        ],
+    );
+    // Fire resistance levels (AS 1530.4).
+    check(
+        &table(["-/60/60", "-/120/120"]),
+        &[
+            "sealant.depth: at least 10 mm [Joint width: 10 to 20; -/60/60]",
+            "sealant.depth: at least 15 mm [Joint width: 10 to 20; -/120/120]",
+            "sealant.depth: at least 15 mm [Joint width: over 20 to 30; -/60/60]",
+            "sealant.depth: at least 20 mm [Joint width: over 20 to 30; -/120/120]",
+        ],
+    );
+}
+
+#[test]
+fn the_last_sentence_of_a_paragraph_captions_the_places_below() {
+    check(
+        "1. Fireproofing - Sprayed material, density min. 240 kg/m3. Minimum thickness:\n\n             Rating         Beam          Flange\n             1 Hr.          14 mm         10 mm\n             2 Hr.          27 mm         13 mm\n",
+        &[
+            "fireproofing.density: at least 240 kg/m³",
+            "1:steel_beam_thickness_at_beam: at least 14 mm [Rating: 1 Hr.]",
+            "1:steel_beam_thickness_at_flange: at least 10 mm [Rating: 1 Hr.]",
+            "1:steel_beam_thickness_at_beam: at least 27 mm [Rating: 2 Hr.]",
+            "1:steel_beam_thickness_at_flange: at least 13 mm [Rating: 2 Hr.]",
+        ],
+    );
+}
+
+#[test]
+fn bare_numbers_under_a_measure_without_a_unit_count_nothing() {
+    let table = |caption: &str| {
+        format!(
+            "1. Floor - Min 6 in. thick.\n2. PACKING{caption}\n\n    Rating     Wool depth     Layers\n    hr         min\n    ----------------------------------\n    1          4              1\n    2          5              2\n    ----------------------------------\n"
+        )
+    };
+    let found = bounds(&table(""));
+    assert!(
+        found
+            .iter()
+            .all(|clause| !clause.contains("depth") || !clause.contains("at least")),
+        "{found:?}"
+    );
+    let found = bounds(&table(" (all dims in in. unless stated)"));
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.starts_with("packing.depth: at least 4 in.")),
+        "{found:?}"
+    );
 }

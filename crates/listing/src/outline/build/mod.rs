@@ -338,7 +338,9 @@ impl<'a> Builder<'a> {
                     && !self.is_cited()
             });
         if let Some(marker) = marked
-            && let Some(placement) = self.place(&marker, line)
+            && let Some(placement) = self
+                .place(&marker, line)
+                .or_else(|| self.leap(&marker, line, words))
         {
             self.begin_item(at, &marker, &placement, line.indent, content);
         } else if !self.case_line(at, line, content) {
@@ -435,6 +437,22 @@ impl<'a> Builder<'a> {
         self.page_turned = false;
     }
 
+    /// Where a marker stands whose number is several beyond the last: `5. Packing - ...` behind `2. Clips - ...`. What follows it must look like an item's title.
+    fn leap(&self, marker: &Marker, line: &Line<'_>, words: &str) -> Option<Placement> {
+        const LONGEST_TITLE: usize = 60;
+        let rest = words.get(marker.len..)?;
+        let end = [" - ", " – ", " — ", ": ", "* ", ". "]
+            .iter()
+            .filter_map(|sign| rest.find(sign))
+            .min()?;
+        let title = rest.get(..end)?;
+        let titled = title.starts_with(char::is_uppercase)
+            && title.len() <= LONGEST_TITLE
+            && !title.contains(|c: char| c.is_ascii_digit() || c == ';');
+        let begins = self.gap || self.last_sentence_ended();
+        (titled && begins).then(|| self.sequence.leap(marker, line.indent))?
+    }
+
     /// A marker without punctuation, or one that a sentence may cite ("as Article 2. directs"), may begin an item only after a gap or at the
     /// very start.
     fn may_begin(&self, marker: &Marker, words: &str) -> bool {
@@ -448,7 +466,13 @@ impl<'a> Builder<'a> {
                 marker.parts.as_slice(),
                 [Part::Number(_) | Part::Letters(_)]
             );
-        self.gap || !(bare || cited)
+        // `Item 02 - Packing: ...` is no item that a sentence cites.
+        let rest = words.get(marker.len..).unwrap_or_default();
+        let titled = ["- ", "– ", "— "].iter().any(|dash| {
+            let name = rest.strip_prefix(dash);
+            name.is_some_and(|name| name.starts_with(char::is_uppercase))
+        });
+        self.gap || !(bare || cited) || marker.introduced && titled && !cited
     }
 
     fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {

@@ -110,6 +110,10 @@ fn begun_below(
             .get(*at)
             .is_some_and(|line| !line.is_blank() && marker(line.text.trim()).is_none())
     });
+    // Where each of those before fills one line, so does the last.
+    let alone = variant.checked_sub(1).is_some_and(|above| {
+        are_beside(lines, above, variant) || begun_behind_title(lines, variant) == Some(above)
+    });
     below.filter(move |at| {
         let (Some(line), Some(above)) = (lines.get(*at), lines.get(at - 1)) else {
             return false;
@@ -119,6 +123,6 @@ fn begun_below(
             && line.indent <= column
             && (setting.breaks_off(above, words)
                 || setting.ends_early(above, words)
-                || at - 1 == variant && above.text.trim_end().ends_with('.'))
+                || at - 1 == variant && (above.text.trim_end().ends_with('.') || alone))
     })
 }

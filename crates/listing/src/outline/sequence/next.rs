@@ -1,7 +1,7 @@
 //! Which open item a marker goes on from, where its label alone doesn't say so.
 
 use super::super::marker::{Close, Marker, Part};
-use super::{Sequence, compatible, same_scheme};
+use super::{Placement, Sequence, compatible, same_scheme};
 
 impl Sequence {
     /// The depth of the open item that a marker follows; of several the one as far in, `4.` after `3. A. 1.` and `2.`, else the innermost.
@@ -41,6 +41,23 @@ impl Sequence {
         let follows = open.parts.first().is_some_and(|before| own.follows(before));
         (follows && first.is_first() && compatible(open, marker) && open.indent == indent)
             .then_some(0)
+    }
+
+    /// Where a number stands that is several beyond the last of the outline's own, as far in and closed alike: `5.` behind `2.`
+    pub(crate) fn leap(&self, marker: &Marker, indent: usize) -> Option<Placement> {
+        const FARTHEST: u32 = 10;
+        let open = self.open.first()?;
+        let ([Part::Number(before)], [Part::Number(own)]) =
+            (open.parts.as_slice(), marker.parts.as_slice())
+        else {
+            return None;
+        };
+        let beyond = own
+            .checked_sub(*before)
+            .is_some_and(|far| (3..=FARTHEST).contains(&far));
+        let alike = open.close == marker.close && open.introduced == marker.introduced;
+        let closed = marker.close != Close::Nothing || marker.introduced;
+        (beyond && alike && closed && open.indent == indent).then(|| self.placement(marker, 0))
     }
 
     /// The depth of `1B` behind `4A`, and of `2B` behind that, where the outline counts anew for each letter.

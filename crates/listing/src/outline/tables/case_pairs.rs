@@ -1,9 +1,9 @@
-//! Two columns of white space or one upright, a case and its value, without any rule: `Joint width    Clip spacing` over `up to 2 in.    24 in.`
+//! Two columns of white space or one upright, a case and its value, with a rule below the heading or none: `Joint width    Clip spacing` over `up to 2 in.    24 in.`
 //!
 //! The heading must name a case first, and every row must hold a number in both cells: two columns of words are text more often than not.
 
 use super::{Row, Table, around, speaks};
-use crate::layout::Line;
+use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
 /// The fewest rows.
@@ -18,7 +18,8 @@ pub(super) fn pairs(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> 
     let first = region.first()?;
     let headings = pair(first).filter(|[case, value]| heads(first, *case, *value))?;
     let body = region.get(1..)?;
-    let blank = usize::from(body.first().is_some_and(Line::is_blank));
+    let parts = |line: &Line<'_>| line.is_blank() || is_rule(line.text);
+    let blank = usize::from(body.first().is_some_and(parts));
     let body = body.get(blank..)?;
     let rows: Vec<(&Line<'_>, [Span; 2])> = body
         .iter()
@@ -26,7 +27,7 @@ pub(super) fn pairs(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> 
         .collect();
     let end = 1 + blank + rows.len();
     // What goes on in the next line isn't such a table.
-    let ends = region.get(end).is_none_or(Line::is_blank);
+    let ends = region.get(end).is_none_or(parts);
     if rows.len() < FEWEST || !ends {
         return None;
     }
