@@ -28,7 +28,7 @@ pub(super) fn ratings(text: &str) -> Vec<Number> {
 }
 
 /// Whether the words before a class deny it, or say that it is of something else than the joint: `Fire resistance of the separating element EI 180`.
-fn is_of_another(before: &[&str]) -> bool {
+pub(super) fn is_of_another(before: &[&str]) -> bool {
     const NEAR: usize = 6;
     const OTHERS: [&str; 14] = [
         "wall",

@@ -5,7 +5,10 @@
 //! one statement.
 
 mod classes;
+mod codes;
+mod columns;
 mod identity;
+mod label_units;
 mod leakage;
 mod movement;
 mod topic;
@@ -28,6 +31,8 @@ pub(crate) struct HeaderRead {
     pub(crate) warnings: Vec<(WarningKind, Span, String)>,
     /// The numbers with a unit that state nothing that a head is read for: whether a clause holds them, or nothing does, is told elsewhere.
     pub(crate) unread: Vec<Span>,
+    /// The numbers without a unit that a label gives one: they are read, or else among the unread.
+    pub(crate) bare: Vec<Span>,
 }
 
 /// Hours of a head that are its ratings only where nothing better is stated.
@@ -47,23 +52,29 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
         header: Header::default(),
         warnings: Vec::new(),
         unread: Vec::new(),
+        bare: Vec::new(),
     };
     let mut times = Vec::new();
     let mut found = Found::default();
     let mut of_classes = Vec::new();
-    for pieces in paragraphs {
+    let mut coded = Vec::new();
+    let columns = |pieces: &Vec<Span>| columns::columns(source, pieces);
+    for pieces in paragraphs.iter().flat_map(columns) {
         let flow = Flow::of(source, pieces.iter().copied());
         // A paragraph of running sentences, or a line of a list, says things of its items, not of the head.
         if is_prose(flow.text()) || flow.text().starts_with(LIST_SIGNS) {
             continue;
         }
         of_classes.extend(classes::ratings(flow.text()));
+        coded.extend(codes::codes(&flow));
         for range in stretches(flow.text()) {
-            let sentence = Sentence::new(&flow, range);
+            let mut sentence = Sentence::new(&flow, range);
+            read.bare.extend(label_units::give(&mut sentence));
             read_paragraph(&sentence, &mut read, &mut found);
             times.extend(untold_times(&sentence));
         }
     }
+    codes::take(&coded, &mut read);
     for other in [found.unnamed, of_classes, found.beyond_fire] {
         if read.header.ratings_hr.is_empty() {
             read.header.ratings_hr = other;
@@ -77,6 +88,15 @@ pub(crate) fn header(source: &str, paragraphs: &[Vec<Span>]) -> HeaderRead {
     let of_rating = |hours: &Number| read.header.ratings_hr.contains(hours);
     let untold = times.into_iter().filter(|(hours, _)| !of_rating(hours));
     read.unread.extend(untold.map(|(_, span)| span));
+    // Nothing else looks for a number without a unit.
+    let lost = |span: &&Span| read.unread.contains(span);
+    let bare: Vec<Span> = read.bare.iter().filter(lost).copied().collect();
+    read.warnings.extend(bare.into_iter().map(|span| {
+        let message = "the head states nothing that this is of".to_owned();
+        (WarningKind::UnreadNumber, span, message)
+    }));
+    read.unread
+        .sort_unstable_by_key(|span| (span.start(), span.end()));
     read.header.ratings_hr.sort_unstable();
     read.header.ratings_hr.dedup();
     let whole: String = paragraphs
@@ -121,6 +141,10 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, found: &mut Fo
     for (index, amount) in sentence.amounts.iter().enumerate() {
         let topic = topic(sentence, amount);
         match (amount.unit.dimension(), topic) {
+            // `Rating 5 min` is of something else.
+            (Dimension::Time, Some(_)) if is_short(amount) => {
+                read.unread.push(sentence.source(amount.at));
+            }
             (Dimension::Time, Some(Topic::Rating)) => rating(amount, &mut read.header.ratings_hr),
             (Dimension::Time, Some(Topic::OtherRating)) => rating(amount, &mut found.beyond_fire),
             (Dimension::Time, Some(Topic::Unnamed)) => rating(amount, &mut found.unnamed),
@@ -211,6 +235,13 @@ fn rating(amount: &Amount, ratings: &mut Vec<Number>) {
     }
 }
 
+/// Whether no joint is rated for so short a time.
+fn is_short(amount: &Amount) -> bool {
+    const SHORTEST_MINUTES: i32 = 15;
+    let minutes = Quantity::new(amount.lo, amount.unit).to(Unit::Minute);
+    minutes.is_some_and(|minutes| minutes.number < Number::whole(SHORTEST_MINUTES))
+}
+
 /// Notes that the head states a topic differently for different cases.
 fn differs(header: &mut Header, topic: HeaderTopic) {
     if !header.differs.contains(&topic) {
@@ -264,6 +295,13 @@ mod tests {
     pub(super) fn unread(text: &str) -> String {
         let spans = head(text).unread;
         let words: Vec<&str> = spans.into_iter().map(|span| span.of(text)).collect();
+        words.join(" | ")
+    }
+
+    pub(super) fn warned(text: &str) -> String {
+        let warnings = head(text).warnings.into_iter();
+        let unread = warnings.filter(|(kind, _, _)| *kind == WarningKind::UnreadNumber);
+        let words: Vec<&str> = unread.map(|(_, span, _)| span.of(text)).collect();
         words.join(" | ")
     }
 
@@ -413,6 +451,15 @@ mod tests {
             ("Duration:   2 hours", "2"),
             ("Rating - 2 hr\nTime for 1 hr", "2"),
             ("Result: 2 hours.", "2"),
+            ("1 HOUR AND 2 HOURS (SAME AS THE WALL) -- ASTM E1966", "1 2"),
+            ("1 HR (WALL) CURE", ""),
+            (
+                "Hourly rating 2 hours (concrete walls), 1 hour (framed walls)",
+                "1 2",
+            ),
+            ("Rating 2 hr (one layer) cure 1 hr", "2"),
+            ("Rating 5 min", ""),
+            ("Rating 15 min", "1/4"),
             ("Hose stream result: 2 hours", ""),
             ("Integrity and insulation 60 or 120 minutes", "1 2"),
             ("Integrity/insulation:  120 or 240 minutes", "2 4"),
@@ -443,6 +490,11 @@ mod tests {
     }
 
     #[test]
+    fn a_time_too_short_for_a_rating_is_shown() {
+        assert_eq!(unread("Rating 5 min"), "5 min");
+    }
+
+    #[test]
     fn a_rating_of_the_wall_is_not_the_joints() {
         assert!(read("Wall Rating 2 Hr").ratings_hr.is_empty());
         assert_eq!(read("Assembly Rating 2 Hr").ratings_hr.len(), 1);
@@ -458,6 +510,15 @@ mod tests {
                 .map(|hi| hi.to_string()),
             Some("2".to_owned())
         );
+        let layers = read("Joint width: 1 in. (one layer) or 2 in. (two layers)");
+        assert_eq!(layers.differs, [HeaderTopic::Width]);
+        let ends = layers.width.map(|width| (width.hi, width.strictest_hi));
+        assert_eq!(ends, Some((Some(Number::whole(2)), Some(Number::whole(1)))));
+        let configured = read("MAX JOINT WIDTH:  CONFIG A AND B - 2 IN.; CONFIG C - 3 IN.");
+        let limit = configured.width.map(|width| (width.relation, width.lo));
+        assert_eq!(limit, Some((Relation::AtMost, None)));
+        let seen = read("Joint width: 1 in. (see item 3), packing 2 in. (one layer)");
+        assert_eq!(seen.width.and_then(|width| width.hi), None);
         let either = read("Joint Width 3/4 in. or 1-1/2 in.");
         assert!(either.differs.is_empty());
         // Nothing between the two is listed.

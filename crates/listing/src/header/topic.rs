@@ -107,7 +107,11 @@ fn stands_alone(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         }
     }
     let labelled = first > 0 && sentence.is_sign(first - 1, ':');
-    let closed = sentence.token(last).is_none()
+    // `1 HOUR AND 2 HOURS (SAME AS THE WALL)`
+    let behind = sentence.skip_parentheses(last);
+    let closed = sentence.token(behind).is_none()
+        || behind > last && sentence.is_sign(behind, '-')
+        || behind > last && sentence.begins_line(behind)
         || gap(sentence, last - 1) >= COLUMN
         || sentence.begins_line(last)
         || ['.', ';', '|', ',', '·']
@@ -217,6 +221,10 @@ const BETWEEN: &[&str] = &[
     "through",
     "either",
     "as",
+    "minute",
+    "minutes",
+    "inches",
+    "mm",
 ];
 
 /// The topic that the nearest words before an amount name. Between a word for hours or a width and the number stands nothing that is said of something else:
@@ -227,7 +235,16 @@ fn leading(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
         return topic;
     }
     let strict = of_time || amount.unit.dimension() == Dimension::Length;
+    let mut bracket = amount.first;
     for at in (0..amount.first).rev().take(REACH) {
+        // `1 hour (framed walls), 2 hours (concrete walls)`: what stands in brackets is said of the amount before them.
+        if at >= bracket {
+            continue;
+        }
+        if let Some(open) = bracket_of_another(sentence, at) {
+            bracket = open;
+            continue;
+        }
         if let Some(topic) = named(sentence, at, amount) {
             return Some(topic);
         }
@@ -245,6 +262,34 @@ fn leading(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
         }
     }
     None
+}
+
+/// Whether a token is of an amount that counts nothing: `one layer` measures none.
+pub(super) fn measures(sentence: &Sentence<'_>, at: usize) -> bool {
+    let amount = sentence
+        .amount_at(at)
+        .and_then(|index| sentence.amount(index));
+    amount.is_some_and(|amount| amount.unit != Unit::Count)
+}
+
+/// Where a bracket opens that a token closes, if it stands behind one amount of a list and before the next: `1 in. (one layer) or 2 in.`
+fn bracket_of_another(sentence: &Sentence<'_>, close: usize) -> Option<usize> {
+    const LONGEST: usize = 12;
+    let listed = sentence.is_any(close + 1, &["or", "and"])
+        || [',', ';', '/']
+            .iter()
+            .any(|sign| sentence.is_sign(close + 1, *sign));
+    if !listed || !sentence.is_sign(close, ')') {
+        return None;
+    }
+    let open = (close.saturating_sub(LONGEST)..close)
+        .rev()
+        .take_while(|at| !sentence.is_sign(*at, ')'))
+        .find(|at| sentence.is_sign(*at, '('))?;
+    let before = open.checked_sub(1)?;
+    let numbered = (open..close).any(|at| measures(sentence, at));
+    let of_amount = sentence.amount_at(before).is_some() || sentence.is_any(before, SIZES);
+    (of_amount && !numbered).then_some(open)
 }
 
 /// The topic that a word before an amount names.
@@ -355,6 +400,7 @@ fn behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
             let label = from + usize::from(sentence.is_any(from, &["fire", "f", "t"]));
             let rating = sentence.is_any(label, &["rating", "ratings"])
                 && !labelled
+                && !is_name_of_next_line(sentence, from)
                 && gap(sentence, from.saturating_sub(1)) < COLUMN;
             let of_heat = sentence.is_word(from, "t");
             rating.then_some(if of_heat {
@@ -367,11 +413,19 @@ fn behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Topic> {
     }
 }
 
+/// Whether a token begins a line with a capital: a name of its own.
+fn is_name_of_next_line(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.begins_line(at)
+        && sentence
+            .token(at)
+            .is_some_and(|token| token.span.of(sentence.text).starts_with(char::is_uppercase))
+}
+
 /// How many blanks part two columns at least.
-const COLUMN: usize = 3;
+pub(super) const COLUMN: usize = 3;
 
 /// How many bytes of the source stand between a token and the next.
-fn gap(sentence: &Sentence<'_>, at: usize) -> usize {
+pub(super) fn gap(sentence: &Sentence<'_>, at: usize) -> usize {
     let place = |at: usize| Some(sentence.source(sentence.token(at)?.span));
     let ends = place(at).zip(place(at + 1));
     ends.map_or(0, |(own, next)| next.start().saturating_sub(own.end()))

@@ -2,6 +2,7 @@
 
 use measure::{Dimension, Number, Quantity};
 
+use super::topic::measures;
 use super::{BESIDE, beside, differs, for_configuration, near};
 use crate::conditions::Mentioned;
 use crate::model::{Header, HeaderTopic, Relation, WidthLimit};
@@ -24,7 +25,7 @@ pub(super) fn width(
     let spread = amount.hi.is_some();
     let relation = stated
         .or_else(|| limit_behind(sentence, amount))
-        .or_else(|| limit_before(sentence, amount).filter(|_| !spread))
+        .or_else(|| limit_before(sentence, amount, named).filter(|_| !spread))
         .unwrap_or(Relation::Nominal);
     let span = sentence.source(amount.at);
     let Some(held) = &mut header.width else {
@@ -79,9 +80,10 @@ fn limit_behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Relation> {
 }
 
 /// The limit before the name of a width, `Max joint width 8 in.`, or before the number: `Width: to 6 in.`
-fn limit_before(sentence: &Sentence<'_>, amount: &Amount) -> Option<Relation> {
+fn limit_before(sentence: &Sentence<'_>, amount: &Amount, named: &[Mentioned]) -> Option<Relation> {
     let is_name = |at: &usize| {
         sentence.is_any(*at, &["width", "joint", "nominal"])
+            || named.iter().any(|own| (own.first..own.last).contains(at))
             || [':', '-', '–', '—', '=']
                 .iter()
                 .any(|sign| sentence.is_sign(*at, *sign))
@@ -129,5 +131,18 @@ fn stands_for_a_case(sentence: &Sentence<'_>, index: usize, named: &[Mentioned])
         .any(|other| {
             other.unit.dimension() == Dimension::Time && beside(amount, other.first, other.last)
         });
-    timed || for_configuration(named, amount)
+    timed || for_configuration(named, amount) || is_told_in_brackets(sentence, amount)
+}
+
+/// Whether brackets behind a width tell what it is of: `1 in. (one layer) or 2 in. (two layers)`.
+fn is_told_in_brackets(sentence: &Sentence<'_>, amount: &Amount) -> bool {
+    const OF_SIZES: &[&str] = &[
+        "nominal", "nom", "max", "maximum", "min", "minimum", "see", "note", "item",
+    ];
+    let end = sentence.skip_parentheses(amount.last);
+    let inside = amount.last..end;
+    let numbered = inside.clone().any(|at| measures(sentence, at));
+    let sized = inside.clone().any(|at| sentence.is_any(at, OF_SIZES));
+    let worded = inside.into_iter().any(|at| !sentence.word(at).is_empty());
+    worded && !numbered && !sized
 }

@@ -91,6 +91,7 @@ pub fn read_text(name: &str, text: &str) -> Reading {
     let mut reader = Reader::new(text, &outline, ordinary);
     reader.warnings.extend(head.warnings);
     reader.unread_in_head = head.unread;
+    reader.bare_in_head = head.bare;
     reader.head(&stated, &demanded);
     let items: Vec<&OutlineItem> = outline.items.iter().collect();
     let found = side_by_side(&items, |index, item| reader.item(index, item));
@@ -138,6 +139,8 @@ struct Reader<'a> {
     configuration_letters: Arc<[String]>,
     /// Numbers of the head that state nothing that a head is read for.
     unread_in_head: Vec<Span>,
+    /// Numbers of the head that have the unit of their label.
+    bare_in_head: Vec<Span>,
 }
 
 impl<'a> Reader<'a> {
@@ -172,6 +175,7 @@ impl<'a> Reader<'a> {
             ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
             unread_in_head: Vec::new(),
+            bare_in_head: Vec::new(),
         }
     }
 
@@ -529,6 +533,7 @@ impl<'a> Reader<'a> {
             &clauses,
             &places,
             &self.unread_in_head,
+            &self.bare_in_head,
             &warnings,
         );
         warnings.extend(unread);

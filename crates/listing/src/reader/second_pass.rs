@@ -22,9 +22,10 @@ pub(super) fn unread_numbers(
     clauses: &[Clause],
     places: &[Place],
     unread_in_head: &[Span],
+    bare_in_head: &[Span],
     warnings: &[Warning],
 ) -> Vec<Warning> {
-    // In the head, too, a number of a column states nothing.
+    // In the head, too, a number of a column states nothing, but where its label tells what it is.
     let in_clauses = held(text, clauses, &[], &[], warnings);
     let held = held(text, clauses, places, unread_in_head, warnings);
     let seconds = seconds(clauses);
@@ -53,6 +54,7 @@ pub(super) fn unread_numbers(
             !found
                 .iter()
                 .chain(&in_clauses)
+                .chain(bare_in_head)
                 .any(|span| overlap(span, number))
         })
         .collect();
