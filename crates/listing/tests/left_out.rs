@@ -72,7 +72,6 @@ fn the_rest_is_told_from_what_stands_before_it() {
 #[test]
 fn a_rating_that_goes_on_is_more_than_one() {
     for (words, condition) in [
-        ("For EI 60 and higher", "joint.rating >= 60 min"),
         ("For EI 60 upwards", "For EI 60 upwards"),
         (
             "For a two-hour wall or better",
@@ -88,6 +87,10 @@ fn a_rating_that_goes_on_is_more_than_one() {
             &[&format!("packing.depth: at least 6 in if \"{condition}\"")],
         );
     }
+    check_item(
+        "2. Packing - For EI 60 and higher the packing is at least 6 in. deep.",
+        &["packing.depth: at least 6 in if joint.rating >= 60 min"],
+    );
     // A wall's own class is no condition.
     check_item(
         "2. Wall - Rigid wall, minimum thickness 150 mm (REI 120).",
