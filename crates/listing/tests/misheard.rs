@@ -131,3 +131,18 @@ fn layers_of_wool_are_no_board() {
         ],
     );
 }
+
+#[test]
+fn how_deep_a_recess_is_is_the_recess() {
+    check(
+        "1. SEALANT - Recess max 1/2 in. deep. Min 1 in. deep.\n",
+        &[
+            "sealant.recess: at most 1/2 in",
+            "sealant.depth: at least 1 in",
+        ],
+    );
+    check(
+        "1. SEALANT - Recess no deeper than 1/4 in.\n",
+        &["sealant.recess: at most 1/4 in"],
+    );
+}

@@ -19,6 +19,16 @@ pub(super) fn is_of_another_thing(sentence: &Sentence<'_>, at: usize) -> bool {
         || is_a_rate(sentence, at)
         || is_only_matched(sentence, at)
         || is_denied(sentence, at)
+        || is_of_a_recess(sentence, at)
+}
+
+/// `Recess max 1/2 in. deep`: how deep the recess is, and not what is recessed.
+fn is_of_a_recess(sentence: &Sentence<'_>, at: usize) -> bool {
+    const REACH: usize = 6;
+    let opens = |at: &usize| *at == 0 || sentence.is_stop(at - 1) || sentence.is_sign(at - 1, '.');
+    sentence.is_any(at, &["deep", "deeper"])
+        && (at.saturating_sub(REACH)..at)
+            .any(|before| sentence.is_word(before, "recess") && opens(&before))
 }
 
 /// `depth equal to joint width, min 4 in.`, `to match floor thickness but min 4 in.`: a measure that another is as large as. A comma or a "but" parts

@@ -194,3 +194,22 @@ fn ratings_head_columns_between_uprights() {
         "{found:#?}"
     );
 }
+
+#[test]
+fn an_upright_at_the_end_of_rows_that_begin_without_one_leads_to_an_empty_cell() {
+    for last in ["", " see A"] {
+        let text = format!(
+            "1. Slab - Min 6 in. thick.\n2. Packing\nRating | Min depth | Max width | Notes\n1 hr | 1/4 in. | 1 in. |\n2 hr | 1/2 in. | 2 in. |{last}\n3. Sealant - As needed.\n"
+        );
+        check(
+            &text,
+            &[
+                "floor.thickness: at least 6 in.",
+                "packing.depth: at least 1/4 in. [Rating: 1 hr]",
+                "joint.width: at most 1 in. [Rating: 1 hr]",
+                "packing.depth: at least 1/2 in. [Rating: 2 hr]",
+                "joint.width: at most 2 in. [Rating: 2 hr]",
+            ],
+        );
+    }
+}

@@ -42,12 +42,12 @@ fn between_uprights(text: &str) -> Vec<(usize, usize)> {
         found.push((start, at));
         start = at + upright.len_utf8();
     }
-    // What stands outside the first and last upright is no cell when it is empty.
+    // What stands outside the first and last upright is no cell when it is empty. In a row without a first one, the last leads to an empty cell.
     if text.trim_start().starts_with(is_upright) {
         found.remove(0);
-    }
-    if text.trim_end().ends_with(is_upright) {
-        found.pop();
+        if text.trim_end().ends_with(is_upright) {
+            found.pop();
+        }
     }
     found
 }
