@@ -128,3 +128,26 @@ fn a_cover_that_no_rating_needs_may_be_left_out() {
         "1b:trim_corner_trim: at least 20 gauge in 1b",
     );
 }
+
+#[test]
+fn what_is_left_out_at_some_ratings_or_in_some_places_stays_required() {
+    for said in [
+        "The plate is not required for the fire rating of 1 hr.",
+        "The plate is not required for the rating of 1 hr.",
+        "The plate is not required for ratings under 2 hr.",
+    ] {
+        reads(
+            &format!(
+                "1. Packing - Min 4 in. deep.\n2. COVER PLATE (OPTIONAL)\n   Steel, fasteners max 24 in. o.c. {said}\n"
+            ),
+            "fastener.spacing: at most 24 in",
+        );
+    }
+    let found = clauses(
+        "1. Packing\n   a) Wool min 4 in. deep.\n   b) Sealant at walls is optional. Min 1/2 in. deep.\n",
+    );
+    assert!(
+        found.iter().all(|clause| !clause.contains(" in 1b")),
+        "{found:?}"
+    );
+}

@@ -396,17 +396,17 @@ impl Words<'_> {
     fn is_excused_behind(&self, end: usize) -> bool {
         let after = self.said.lower.get(end..).unwrap_or_default();
         let after = after.trim_start_matches([')', ' ']);
-        // "The plate is not required for the fire rating" lets it be left out in every joint.
+        // "The plate is not required for the fire rating" lets it be left out in every joint; "for the rating of 1 hr" does not.
         let for_rating = |rest: &str| {
+            const PURPOSES: [&str; 2] = ["for the fire rating", "for fire rating"];
             let rest = rest.trim_start();
-            let purpose = [
-                "for fire ",
-                "for rating",
-                "for the fire ",
-                "for the rating",
-                "to obtain ",
-            ];
-            purpose.iter().any(|purpose| rest.starts_with(purpose))
+            let behind = PURPOSES.iter().find_map(|words| rest.strip_prefix(words));
+            behind.is_some_and(|behind| {
+                let ends = behind.is_empty() || behind.starts_with(['.', ',', ';', ' ']);
+                let goes_on =
+                    behind.trim_start().starts_with(['.', ',', ';']) || behind.starts_with(" and ");
+                ends && (behind.is_empty() || goes_on) && !self.said.lower.contains("joints")
+            })
         };
         let mut excusing = EXCUSING
             .iter()

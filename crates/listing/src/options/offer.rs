@@ -308,6 +308,10 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
 /// `Corner trim, 32 x 32 mm metal, is optional.`: the first sentence of an item without a title, about what it begins with.
 fn closes_the_sentence_of_a_name(head: &Head, start: usize, after: &str) -> bool {
     const MOST_WORDS: usize = 4;
+    const PLACING: [&str; 16] = [
+        "at", "on", "in", "for", "over", "under", "of", "to", "between", "with", "along", "above",
+        "below", "behind", "around", "second",
+    ];
     let untitled = head.title_end <= head.title_start + 1;
     let said = head.part(head.title_end.min(start), start).trim();
     let Some(said) = said.strip_suffix(" is").or(said.strip_suffix(" are")) else {
@@ -317,7 +321,9 @@ fn closes_the_sentence_of_a_name(head: &Head, start: usize, after: &str) -> bool
     let plain = name
         .chars()
         .all(|c| c.is_alphabetic() || matches!(c, ' ' | '-'));
-    let named = plain && (1..=MOST_WORDS).contains(&name.split_whitespace().count());
+    // "Sealant at walls is optional" lets it be left out there alone.
+    let placed = name.split_whitespace().any(|word| PLACING.contains(&word));
+    let named = plain && !placed && (1..=MOST_WORDS).contains(&name.split_whitespace().count());
     let whole = said == name || said.ends_with(',');
     untitled
         && named
