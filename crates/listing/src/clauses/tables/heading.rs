@@ -132,7 +132,7 @@ impl Heading {
     /// Whether what it names is measured in other units than this one: a depth in no pcf, a density in no inches.
     pub(super) fn is_of_another_measure(&self, unit: Unit) -> bool {
         const DENSITIES: &[&str] = &["density", "weight"];
-        const LENGTHS: &[&str] = &[
+        const SIZES: &[&str] = &[
             "depth",
             "thickness",
             "width",
@@ -141,18 +141,10 @@ impl Heading {
             "lap",
             "recess",
             "gap",
-            "joint",
         ];
+        // What is measured, too, but not in lengths alone.
         const MEASURED: &[&str] = &[
-            "depth",
-            "thickness",
             "thk",
-            "width",
-            "spacing",
-            "overlap",
-            "lap",
-            "recess",
-            "gap",
             "height",
             "length",
             "diameter",
@@ -160,7 +152,6 @@ impl Heading {
             "extension",
             "shear",
             "movement",
-            "density",
         ];
         const COUNTED: &[&str] = &[
             "no",
@@ -199,9 +190,11 @@ impl Heading {
         };
         match unit.dimension() {
             // "Wool depth" over 4 counts nothing, whatever its unit is.
-            Dimension::Count => names(MEASURED) && !names(COUNTED),
-            Dimension::Density => names(LENGTHS) && !names(DENSITIES),
-            Dimension::Length => names(DENSITIES) && !names(LENGTHS),
+            Dimension::Count => {
+                (names(SIZES) || names(MEASURED) || names(DENSITIES)) && !names(COUNTED)
+            }
+            Dimension::Density => (names(SIZES) || names(&["joint"])) && !names(DENSITIES),
+            Dimension::Length => names(DENSITIES) && !(names(SIZES) || names(&["joint"])),
             _ => false,
         }
     }
