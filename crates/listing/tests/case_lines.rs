@@ -173,3 +173,16 @@ fn a_value_beside_its_rating_is_asked_for_that_rating() {
         );
     }
 }
+
+#[test]
+fn a_wait_beside_a_film_is_no_rating() {
+    let found = clauses(
+        "1. Coating - Wait between coats:\n\n     1/8 in. wet      2 hr\n     1/4 in. wet      4 hr\n\n2. Packing - Min 4 in. deep.\n",
+    );
+    assert!(
+        found
+            .iter()
+            .all(|clause| !clause.contains("joint.rating =")),
+        "{found:?}"
+    );
+}

@@ -36,6 +36,7 @@ fn a_paragraph_headed_as_an_offer_is_asked_for_where_it_is_taken() {
 fn an_offer_that_is_asked_for_in_some_joints_stays_required() {
     for asked in [
         "Coating (optional): Required where the joint is outdoors. Wet thickness min 1/8 in.",
+        "Coating is an option. Wet thickness min 1/8 in.",
         // No offer: the thing is an option of nothing.
         "Coating: Wet thickness min 1/8 in.",
     ] {

@@ -111,7 +111,8 @@ pub(super) fn or_beyond(sentence: &Sentence<'_>, last: usize) -> Option<Relation
         "higher", "better", "more", "above", "greater", "longer", "up",
     ];
     const DOWN: &[&str] = &["lower", "less", "below", "under", "shorter"];
-    if !sentence.is_any(last, &["or", "and"]) {
+    // "for EI 60 or less than 50 mm" compares another number.
+    if !sentence.is_any(last, &["or", "and"]) || sentence.is_word(last + 2, "than") {
         return None;
     }
     if sentence.is_any(last + 1, UP) {

@@ -49,7 +49,12 @@ fn is_asked_for(text: &str) -> bool {
 /// Whether a heading names an option of something: `Spray option`, `Support (Alternate A)`, `Cover strip (optional)`.
 fn offers(heading: &str) -> bool {
     const SORTS: [&str; 4] = ["option", "optional", "alternate", "alternative"];
+    // "Sealant is an option." is a sentence.
+    const VERBS: [&str; 6] = ["is", "are", "may", "shall", "must", "can"];
     let lower = heading.to_lowercase();
+    if lower.split(' ').any(|word| VERBS.contains(&word)) {
+        return false;
+    }
     let is_sort = |word: &str| SORTS.contains(&word);
     let Some((thing, bracket)) = lower
         .strip_suffix(')')

@@ -234,7 +234,12 @@ fn value_beside(line: &str) -> Option<&str> {
     let opens = line.starts_with(|c: char| c.is_ascii_digit());
     let (value, rest) = line.split_once("  ").filter(|_| opens)?;
     let case = rest.trim();
-    let told = is_rating(case.trim_end_matches('.')) && !speaks_of_time(value);
+    // Hours alone may be a wait: `1/8 in. wet     2 hr`.
+    let lower = case.to_lowercase();
+    let called = ["rating", "rated", "ei ", "frl "]
+        .iter()
+        .any(|word| lower.contains(word));
+    let told = called && is_rating(case.trim_end_matches('.')) && !speaks_of_time(value);
     let plain = !case.contains("  ") && value.split_whitespace().count() <= MOST_WORDS;
     let is_value = asks(value) && !is_rating(value);
     (told && plain && is_value).then(|| line.get(..line.len() - rest.trim_start().len()))?
