@@ -8,41 +8,38 @@
 
 pub(crate) mod cases;
 pub(crate) mod product_names;
+pub(crate) mod scoring;
 
-use listing::{Requirement, read_text};
+use listing::{Clause, Requirement, read_text};
 
 /// Every clause but prose: its property, what it asks for, and when.
 pub(crate) fn clauses(text: &str) -> Vec<String> {
-    read_text("sample", text)
-        .clauses
-        .iter()
-        .filter_map(|clause| {
-            let asked = match &clause.requirement {
-                Requirement::Bound(bound) => {
-                    let number = |n: Option<measure::Number>| n.map(|n| n.to_string());
-                    let value = match (number(bound.lo), number(bound.hi)) {
-                        (Some(lo), Some(hi)) => format!("{lo} to {hi}"),
-                        (one, other) => one.or(other).unwrap_or_default(),
-                    };
-                    format!("{} {value} {}", bound.relation.words(), bound.unit)
-                }
-                Requirement::Named { names } => {
-                    let names: Vec<&str> = names.iter().map(|name| name.product.as_str()).collect();
-                    format!("one of {}", names.join(" | "))
-                }
-                _ => return None,
+    let reading = read_text("sample", text);
+    reading.clauses.iter().filter_map(shown).collect()
+}
+
+/// A clause in a line, unless it is prose.
+pub(crate) fn shown(clause: &Clause) -> Option<String> {
+    let asked = match &clause.requirement {
+        Requirement::Bound(bound) => {
+            let number = |n: Option<measure::Number>| n.map(|n| n.to_string());
+            let value = match (number(bound.lo), number(bound.hi)) {
+                (Some(lo), Some(hi)) => format!("{lo} to {hi}"),
+                (one, other) => one.or(other).unwrap_or_default(),
             };
-            let when = clause
-                .condition
-                .as_ref()
-                .map_or_else(String::new, |condition| format!(" if {}", condition.expr));
-            let of = clause
-                .option
-                .as_ref()
-                .map_or_else(String::new, |option| format!(" in {option}"));
-            Some(format!("{}: {asked}{when}{of}", clause.property))
-        })
-        .collect()
+            format!("{} {value} {}", bound.relation.words(), bound.unit)
+        }
+        Requirement::Named { names } => {
+            let names: Vec<&str> = names.iter().map(|name| name.product.as_str()).collect();
+            format!("one of {}", names.join(" | "))
+        }
+        _ => return None,
+    };
+    let condition = clause.condition.as_ref();
+    let when = condition.map_or_else(String::new, |own| format!(" if {}", own.expr));
+    let option = clause.option.as_ref();
+    let of = option.map_or_else(String::new, |own| format!(" in {own}"));
+    Some(format!("{}: {asked}{when}{of}", clause.property))
 }
 
 /// Whether a text yields just these clauses.

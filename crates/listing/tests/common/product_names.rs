@@ -1,6 +1,7 @@
 //! The products that a document names, held against those that people expected.
 
 use std::collections::BTreeSet;
+use std::ops::AddAssign;
 
 use listing::{Reading, Requirement};
 use serde_json::Value;
@@ -18,7 +19,7 @@ pub(crate) struct Names {
 }
 
 impl Names {
-    pub(crate) fn add(&mut self, reading: &Reading, gold: &Value) {
+    pub(crate) fn of(reading: &Reading, gold: &Value) -> Self {
         let products = gold["products"].as_array().into_iter().flatten();
         let expected: BTreeSet<String> = products
             .filter_map(|product| product["product"].as_str().or(product["name"].as_str()))
@@ -33,10 +34,21 @@ impl Names {
                 with_maker.extend(made.map(|name| plain(&name.product)));
             }
         }
-        self.expected += expected.len();
-        self.read += expected.intersection(&named).count();
-        self.with_maker += with_maker.len();
-        self.wrong += with_maker.difference(&expected).count();
+        Self {
+            expected: expected.len(),
+            read: expected.intersection(&named).count(),
+            with_maker: with_maker.len(),
+            wrong: with_maker.difference(&expected).count(),
+        }
+    }
+}
+
+impl AddAssign for Names {
+    fn add_assign(&mut self, other: Self) {
+        self.expected += other.expected;
+        self.read += other.read;
+        self.with_maker += other.with_maker;
+        self.wrong += other.wrong;
     }
 }
 
