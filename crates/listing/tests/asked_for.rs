@@ -91,3 +91,14 @@ fn what_may_be_left_out_in_a_case_is_asked_for_in_the_others() {
         check_cases(text, &[("4 in.", "not (joint.width < 1 in.)")]);
     }
 }
+
+#[test]
+fn a_first_sentence_may_only_say_in_which_joints() {
+    let text = "1. Floor - Min 5 in. thick.\n\n2. Wall - Min 6 in. thick.\n\n3. Retaining pins. Joints of 80 mm or more in walls higher than 4 m only. Pins 150 mm long.\n";
+    let own = conditioned(text, "3");
+    assert!(!own.is_empty() && own.iter().all(|own| *own));
+    assert_eq!(conditioned(text, "2"), [false]);
+    // Where a thing may be used excuses nobody who uses it elsewhere.
+    let text = "1. Floor - Min 5 in. thick.\n\n2. Foam (Trade F; joints up to 50 mm only) - Strips 150 mm long.\n";
+    assert_eq!(conditioned(text, "2").last(), Some(&false));
+}

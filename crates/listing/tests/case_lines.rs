@@ -186,3 +186,17 @@ fn a_wait_beside_a_film_is_no_rating() {
         "{found:?}"
     );
 }
+
+#[test]
+fn resistance_levels_part_the_lines_behind_a_dash() {
+    let text = "W-1     Track. Flanges of at least 50 mm.\n\nW-2     Studs. 92 mm or deeper.\n\nW-3     Linings. Board -\n           FRL -/60/60    1 layer each face\n           FRL -/120/120  2 layers each face\n        Screws 300 mm apart.\n";
+    let found = clauses(text);
+    for clause in [
+        "board.layers: exactly 1 count if \"FRL -/60/60\"",
+        "board.layers: exactly 2 count if \"FRL -/120/120\"",
+    ] {
+        assert!(found.iter().any(|own| own == clause), "{clause} {found:?}");
+    }
+    let screws = found.iter().find(|own| own.contains("300 mm"));
+    assert!(screws.is_some_and(|own| !own.contains(" if ")), "{found:?}");
+}

@@ -155,3 +155,15 @@ fn a_detail_behind_a_sign_for_at_is_a_case() {
         ],
     );
 }
+
+#[test]
+fn types_before_their_own_limits() {
+    let found = common::clauses(
+        "1. Blanket - Overlap at ends: type U at least 150 mm, type V at least 100 mm.\n",
+    );
+    for (number, case) in [("150 mm", "type U"), ("100 mm", "type V")] {
+        let own = found.iter().find(|own| own.contains(number));
+        let told = own.is_some_and(|own| own.to_lowercase().contains(&case.to_lowercase()));
+        assert!(told, "{number} {case} {found:?}");
+    }
+}

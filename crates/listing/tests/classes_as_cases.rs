@@ -131,3 +131,14 @@ fn a_class_or_what_lies_beyond_it_is_a_case_and_turns_no_limit() {
         ],
     );
 }
+
+#[test]
+fn two_bands_of_classes_in_brackets() {
+    check(
+        "1. Packing - Depth 100 mm (EI 60 or lower), 150 mm (EI 90 or higher).\n",
+        &[
+            "packing.depth: nominal 100 mm if joint.rating <= 60 min",
+            "packing.depth: nominal 150 mm if joint.rating >= 90 min",
+        ],
+    );
+}

@@ -134,3 +134,15 @@ fn a_rating_that_is_not_asked_for_keeps_its_not() {
         &[("4 in.", ""), ("6 in.", "joint.rating > 2 hr")],
     );
 }
+
+#[test]
+fn up_to_a_rating_is_a_case_where_another_is_named() {
+    check(
+        "Depth 4 inches up to 2 hours and 6 inches at 3 hours or more.",
+        &[("4 in.", true), ("6 in.", true)],
+    );
+    check(
+        "Cured: 100 mils up to 2 hours and 200 mils at 3 hours.",
+        &[("100 mil", false), ("2 hr", false), ("200 mil", true)],
+    );
+}

@@ -199,3 +199,21 @@ fn what_excepts_or_includes_joints_bounds_no_width() {
         &[("24 in.", "")],
     );
 }
+
+#[test]
+fn through_a_width_is_up_to_it() {
+    check(
+        "Pins 12 in. OC for widths through 8 in., 8 in. OC for widths greater than 8 in.",
+        &[("12 in.", true), ("8 in.", true)],
+    );
+}
+
+#[test]
+fn a_heading_may_name_the_wider_joints_alone() {
+    let text = "3. Packing. Wool. Depth 4 in.\n\n   3.1. Joints above 4 in. Provide pins of 9 gauge wire, 12 in. on center.\n\n   3.2. Facing. Foil 2 in. wide.\n";
+    assert_eq!(conditioned(text, "3.1"), [true, true]);
+    assert_eq!(conditioned(text, "3.2"), [false]);
+    // What may not be built excuses nothing.
+    let text = "3. Packing. Wool. Depth 4 in.\n\n   3.1. Joints above 4 in.: not permitted. Strips 2 in. wide.\n";
+    assert_eq!(conditioned(text, "3.1").last(), Some(&false));
+}

@@ -236,3 +236,21 @@ fn no_joint_stands_under_two_bands_that_exclude_each_other() {
         ["packing.compression: at least 33 percent if joint.width <= 2 in."]
     );
 }
+
+#[test]
+fn what_is_not_needed_somewhere_is_needed_in_all_other_places() {
+    for said in [
+        "Not needed where the mullions are 30 in. or less apart.",
+        "May be omitted where the mullions are 30 in. or less apart.",
+    ] {
+        check(
+            &format!(
+                "1. Floor - 5 in. thick min.\n\n2. Stiffener - Steel, 20 ga or heavier. {said}\n"
+            ),
+            &[
+                "floor.thickness: at least 5 in",
+                "2:stiffener_steel_or_heavier: at least 20 gauge if not (\"where the mullions are 30 in. or less apart\")",
+            ],
+        );
+    }
+}

@@ -125,3 +125,58 @@ fn a_rating_that_is_said_of_the_joint_is_stated() {
         &["packing.depth: nominal 4 in"],
     );
 }
+
+#[test]
+fn how_high_walls_are_tells_them_apart() {
+    check(
+        "1. STUDS - Spaced max 24 in. OC in walls 8 ft high or less. Spaced max 16 in. OC in walls over 8 ft high.\n",
+        &[
+            "stud.spacing: at most 24 in if wall.height <= 8 ft",
+            "stud.spacing: at most 16 in if wall.height > 8 ft",
+        ],
+    );
+    check(
+        "1. STUDS - Spaced max 600 mm in walls 2.4 m in height or less.\n",
+        &["stud.spacing: at most 600 mm if wall.height <= 2.4 m"],
+    );
+}
+
+#[test]
+fn ends_are_at_every_joint() {
+    for words in [
+        "Within 1 in. of each end one pin of min 3 in. length.",
+        "Within 25 mm of the ends two pins at 75 mm spacing.",
+    ] {
+        let found = clauses(&format!("1. BARRIER - {words}\n"));
+        assert!(
+            found.iter().all(|own| !own.contains(" if ")),
+            "{words} {found:?}"
+        );
+    }
+}
+
+#[test]
+fn one_of_two_times_is_that_of_its_weather() {
+    for (words, cased) in [
+        (
+            "Recoat after 4 h (8 h below 10 °C).",
+            "8 hr if \"below 10 °C\"",
+        ),
+        (
+            "Cure 7 days at 15 °C or above, 14 days otherwise.",
+            "7 day if \"at 15 °C or above\"",
+        ),
+    ] {
+        let found = clauses(&format!("1. COATING - {words}\n"));
+        assert!(
+            found.iter().any(|own| own.ends_with(cased)),
+            "{words} {found:?}"
+        );
+    }
+    // Without another time it must be as warm as that.
+    let found = clauses("1. COATING - Cure 7 days at 15 °C or above.\n");
+    assert!(
+        found.iter().any(|own| own.ends_with("at least 15 degC")),
+        "{found:?}"
+    );
+}

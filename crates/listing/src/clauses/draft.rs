@@ -220,7 +220,7 @@ impl Draft {
             .map(|(component, _)| component);
         let sure = held.is_none() && of.is_some() && own == of;
         let around = &Condition {
-            expr: if sure {
+            expr: if sure || is_denied_words(&around.expr) {
                 around.expr.clone()
             } else {
                 Expr::Words(around.words.clone())
@@ -239,6 +239,11 @@ impl Draft {
             None => around.clone(),
         });
     }
+}
+
+/// Whether a condition is that some words do not hold: "Not needed where ...".
+fn is_denied_words(expr: &Expr) -> bool {
+    matches!(expr, Expr::Not(part) if matches!(**part, Expr::Words(_)))
 }
 
 /// Whether no joint meets both of two tests of one property: over 2 in., and up to 2 in.

@@ -167,21 +167,34 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
         .rev()
         .find(|at| !sentence.is_sign(*at, '.'))?;
     let more = (at..ends).any(|at| sentence.is_sign(at, ';'));
-    (led && !more).then(|| in_words(sentence, 0, ends + 1))
+    (led && !more).then(|| {
+        let said = in_words(sentence, 0, ends + 1);
+        // "Not needed where the mullions are 30 in. or less apart": needed wherever they aren't.
+        let let_off = sentence.is_any(0, &["not", "may"]);
+        let case = || Expr::Words(sentence.words(at, ends + 1).to_owned());
+        if let_off {
+            let expr = Expr::Not(Box::new(case()));
+            return Condition { expr, ..said };
+        }
+        said
+    })
 }
 
 /// The condition by which the sentence that an item begins with says, behind a comma, where the thing of the item is needed: "Z-clips. 1 in. wide, 20 gauge, *used in
 /// joints over 4 in.* at 24 in. centers", "Brackets of 1.2 mm steel, *required where the joint is wider than 100 mm*."
 pub(crate) fn is_needed_in(sentence: &Sentence<'_>) -> Option<Condition> {
     const NEEDED: &[&str] = &["used", "required", "needed"];
+    const REACH: usize = 4;
     let found = conditions(sentence).found;
     let [only] = found.as_slice() else {
         return None;
     };
-    let needed = only.first.checked_sub(1)?;
-    let needed = needed - usize::from(sentence.is_word(needed, "only")).min(needed);
+    let before = only.first.saturating_sub(REACH)..only.first;
+    // "used with a. when the width is more than 2 in."
+    let needed = before.rev().find(|at| sentence.is_any(*at, NEEDED))?;
     let comma = needed.checked_sub(1)?;
-    let set_off = sentence.is_any(needed, NEEDED) && sentence.is_sign(comma, ',');
+    let plain = (needed..only.first).all(|at| sentence.amount_at(at).is_none());
+    let set_off = plain && sentence.is_sign(comma, ',');
     let spoilt = sentence.has_any(0, comma, &["or", "optional", "alternate", "may"])
         || sentence.has_any(0, sentence.tokens.len(), crate::rules::NEGATIONS);
     (set_off && narrows(only) && !spoilt).then(|| in_words(sentence, needed, only.last))

@@ -187,7 +187,10 @@ fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) 
     let bracketed = is_bracketed(sentence, at, last)
         && (0..sentence.tokens.len())
             .filter(|other| {
-                list(sentence, *other).is_some_and(|(end, _)| is_bracketed(sentence, *other, end))
+                list(sentence, *other).is_some_and(|(end, _)| {
+                    let beyond = or_beyond(sentence, end).map_or(0, |_| 2);
+                    is_bracketed(sentence, *other, end + beyond)
+                })
             })
             .count()
             > 1;

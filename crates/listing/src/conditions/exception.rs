@@ -59,9 +59,14 @@ pub(super) fn turn_exceptions(sentence: &Sentence<'_>, found: &mut [Found]) {
         {
             continue;
         }
+        let case = sentence.words(condition.first, condition.last).to_owned();
         condition.first = first;
         condition.parts.clear();
         condition.expr = match &condition.expr {
+            // "not needed where the mullions are 30 in. or less apart"
+            Expr::Words(_) if sentence.is_any(first, &["not", "may"]) => {
+                Expr::Not(Box::new(Expr::Words(case)))
+            }
             Expr::Words(_) => Expr::Words(sentence.words(first, condition.last).to_owned()),
             tested => Expr::Not(Box::new(tested.clone())),
         };

@@ -20,6 +20,7 @@ mod ending;
 mod exception;
 mod following;
 mod forbidden;
+mod grounds;
 mod halves;
 mod headed_offer;
 mod heading;
@@ -43,6 +44,7 @@ mod spelled;
 mod things;
 mod undecided;
 mod variants;
+mod which_joints;
 mod whichever;
 mod width;
 
@@ -70,6 +72,7 @@ pub(crate) use kinds::kinds;
 pub(crate) use offers::{is_offer, offers};
 pub(crate) use permitted::{Permitted, permitted};
 pub(crate) use variants::{OF_WHAT, headed_variant, is_small_word};
+pub(crate) use which_joints::tells_which_joints;
 
 /// A condition found in a sentence.
 #[derive(Debug, Clone)]
@@ -110,6 +113,7 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     let mut named = classes::classes(sentence);
     named.extend(spelled::spelled(sentence));
     named.extend(places::places(sentence));
+    named.extend(grounds::grounds(sentence));
     named.extend(variants::variants(sentence));
     named.extend(parallel::parallels(sentence));
     named.extend(only_with::only_with(sentence));
@@ -255,7 +259,7 @@ fn loose_relation(sentence: &Sentence<'_>, index: usize) -> Option<crate::model:
         &["over", "above", "exceeding", "exceeds", "beyond", "exceed"],
     ) {
         Relation::MoreThan
-    } else if sentence.is_word(at, "to")
+    } else if sentence.is_any(at, &["to", "through", "thru"])
         && at > 0
         && sentence.is_any(at - 1, &["width", "widths", "joints", "gaps", "openings"])
     {

@@ -17,6 +17,8 @@ const PLACES: &[&str] = &[
     "doorways",
     "mullion",
     "mullions",
+    "column",
+    "columns",
     "crossing",
     "crossings",
     "intersection",
@@ -43,7 +45,23 @@ const KINDS: &[(&str, &[&str])] = &[
     ("faces", &["porous"]),
     ("surfaces", &["porous"]),
     ("areas", &["wet"]),
-    ("walls", &["flexible", "stud", "framed", "shaft"]),
+    (
+        "walls",
+        &[
+            "flexible",
+            "stud",
+            "framed",
+            "shaft",
+            "intersecting",
+            "crossing",
+            "abutting",
+            "existing",
+        ],
+    ),
+    ("slabs", &["existing", "old"]),
+    ("floors", &["existing", "stone", "tiled"]),
+    ("joints", &["curved", "crossing", "skewed"]),
+    ("decks", &["parking"]),
     ("wall", &["flexible", "stud", "framed", "shaft"]),
 ];
 

@@ -235,6 +235,7 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     let bracketed = start > 0 && sentence.is_sign(start - 1, '(') && sentence.is_sign(end, ')');
     let given = !lasts && is_given_by_a_count(sentence, start, end);
     let reads = named
+        || !lasts && up_to(sentence, start, group).is_some()
         || given
         || bracketed
         || labelled
@@ -254,6 +255,7 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     };
     let from = of_compared_ratings(sentence, start).unwrap_or(from);
     let from = in_the_case(sentence, from).unwrap_or(from);
+    let from = up_to(sentence, start, group).unwrap_or(from);
     if let Some(tokens) = denied(sentence, from, end) {
         return Some(in_words(sentence, tokens, group));
     }
@@ -280,6 +282,22 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
         triggers: group.to_vec(),
         parts,
     })
+}
+
+/// Whether "up to" stands before hours where the sentence names others, too: "4 in. *up to 2 hours* and 6 in. at 3 hours or more". Alone it may say which rating
+/// there is at most.
+fn up_to(sentence: &Sentence<'_>, start: usize, group: &[usize]) -> Option<usize> {
+    let led = start > 2 && sentence.is_word(start - 1, "to") && sentence.is_word(start - 2, "up");
+    let measured = (0..sentence.amounts.len()).any(|index| {
+        let amount = sentence.amount(index);
+        amount
+            .is_some_and(|amount| sentence.skip_parentheses(amount.last) == start.saturating_sub(2))
+    });
+    let other = (0..sentence.amounts.len()).any(|index| {
+        let amount = sentence.amount(index);
+        !group.contains(&index) && amount.is_some_and(is_rating_time)
+    });
+    (led && measured && other && !speaks_of_time(sentence)).then_some(start.saturating_sub(2))
 }
 
 /// Whether a token says what something comes to: "gives".

@@ -72,6 +72,9 @@ const APART: &[&str] = &[
     "shallower",
 ];
 
+/// Words of a place that every joint has.
+const EVERYWHERE: &[&str] = &["each", "every", "both", "either", "all", "end", "ends"];
+
 /// A number that says which things are meant.
 pub(super) fn things(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let measured = matches!(
@@ -154,8 +157,9 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     // "in studs not lighter than 20 gauge" asks that of the studs.
     let of_walls =
         sentence.is_word(opener, "for") || opens && sentence.is_any(opener, &["at", "on", "in"]);
-    // "pipe in slabs 8 in. or less in thickness" asks that of the slabs.
-    let closes = closes && (compared || sentence.is_word(opener, "for"));
+    // "pipe in slabs 8 in. or less in thickness" asks that of the slabs; "24 in. OC in walls 8 ft high or less" tells of which walls.
+    let closes = closes
+        && (compared || sentence.is_word(opener, "for") || tells_height(sentence, noun, end));
     let leads = opens && (sentence.is_stop(end) || begins_statement(sentence, end));
     let tells_which = if denied {
         of_walls
@@ -196,6 +200,10 @@ fn alone(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
             .find(|at| sentence.is_stop(*at) || begins_statement(sentence, *at))?;
     }
     let within = sentence.is_word(0, "within");
+    // "Within 1 in. of each end one pin": every joint has ends.
+    if place && sentence.has_any(amount.last, end, EVERYWHERE) {
+        return None;
+    }
     let leads = sentence.is_stop(end) || (place || !up_to) && begins_statement(sentence, end);
     let denied = sentence.has_any(end, sentence.tokens.len(), NEGATIONS);
     // `Within 3 in. of the joint, remove curing compound.`
@@ -233,8 +241,28 @@ fn timed(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
                 )
         })
     });
-    let tells = behind && is_statement_end(sentence, end) || opens && leads;
-    (sentence.is_any(word, COMPARING) && tells).then(|| found(sentence, index, first, end, first))
+    // "7 days at 15 °C or above, 14 days otherwise": without the other time it must be as warm as that.
+    let told_apart = (index + 1..sentence.amounts.len()).any(|index| is_time(index).is_some())
+        && sentence.has_any(
+            end,
+            sentence.tokens.len(),
+            &["otherwise", "cooler", "colder", "below", "under"],
+        );
+    let or_beyond = told_apart
+        && sentence.is_word(word, "at")
+        && sentence.is_any(end, &["or", "and"])
+        && sentence.is_any(
+            end + 1,
+            &[
+                "above", "over", "higher", "more", "warmer", "below", "lower", "colder",
+            ],
+        );
+    let end = end + if or_beyond { 2 } else { 0 };
+    let another = || (0..index.saturating_sub(1)).any(|index| is_time(index).is_some());
+    let ends = is_statement_end(sentence, end) || sentence.is_sign(end, ')') && another();
+    let tells = behind && ends || opens && leads && !or_beyond;
+    (tells && (sentence.is_any(word, COMPARING) || or_beyond))
+        .then(|| found(sentence, index, first, end, first))
 }
 
 /// Whether a main clause begins at a token.
@@ -249,9 +277,14 @@ fn begins_statement(sentence: &Sentence<'_>, at: usize) -> bool {
     )
 }
 
+/// Whether a phrase says how high walls are.
+fn tells_height(sentence: &Sentence<'_>, noun: usize, last: usize) -> bool {
+    sentence.is_any(noun, &["wall", "walls", "partition", "partitions"])
+        && sentence.has_any(noun, last, &["high", "height", "taller", "higher", "tall"])
+}
+
 fn found(sentence: &Sentence<'_>, index: usize, first: usize, last: usize, noun: usize) -> Found {
-    let height = sentence.is_any(noun, &["wall", "walls", "partition", "partitions"])
-        && (first..last).any(|at| sentence.is_any(at, &["high", "height", "taller", "higher"]));
+    let height = tells_height(sentence, noun, last);
     let words = Expr::Words(sentence.words(first, last).to_owned());
     let expr = height
         .then(|| test(sentence, index, "wall.height"))

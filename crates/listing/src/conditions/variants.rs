@@ -175,7 +175,9 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
             let of_amount = own.introduced
                 && (!sort || numbered(sentence, own))
                 && closes_amount(sentence, own, item);
-            ends || !denied(sentence, own) && (of_wall || of_amount || of_sort || !sort && told)
+            let set_against = sort && is_set_against(sentence, own, &named);
+            ends || !denied(sentence, own)
+                && (of_wall || of_amount || of_sort || set_against || !sort && told)
         })
         .map(|own| {
             // "Option A excluded" is all but it, for a person to say.
@@ -209,6 +211,33 @@ fn confined(sentence: &Sentence<'_>, own: &Named) -> bool {
         })
     };
     only || fills(own, own.last) && beside()
+}
+
+/// Whether a sort stands right before its own limit, and another before another: "overlap: type U at least 150 mm, type V at least 100 mm".
+fn is_set_against(sentence: &Sentence<'_>, own: &Named, named: &[Named]) -> bool {
+    const LIMITS: &[&str] = &["at", "min", "minimum", "max", "maximum", "not", "no"];
+    let limited = |own: &Named| {
+        let parted = own.first.checked_sub(1).is_none_or(|before| {
+            [',', ';', ':']
+                .iter()
+                .any(|sign| sentence.is_sign(before, *sign))
+        });
+        let amount = (own.last..own.last + 4)
+            .take_while(|at| sentence.amount_at(*at).is_some() || !sentence.is_stop(*at))
+            .any(|at| sentence.amount_at(at).is_some());
+        let led = sentence.amount_at(own.last).is_some()
+            || sentence.is_any(own.last, LIMITS)
+            || ['≥', '≤', '<', '>']
+                .iter()
+                .any(|sign| sentence.is_sign(own.last, *sign));
+        !own.introduced && is_sort(sentence, own) && parted && amount && led
+    };
+    let label = |own: &Named| sentence.word(own.last - 1).to_owned();
+    limited(own)
+        && label(own).len() <= 2
+        && named
+            .iter()
+            .any(|other| other.first != own.first && limited(other) && label(other) != label(own))
 }
 
 /// Whether a sort labels what follows it: "Types A and C: min 4 in. deep". "Type X:" is a sort of board.

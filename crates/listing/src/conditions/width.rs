@@ -57,6 +57,8 @@ const APART: &[&str] = &[
     "below",
     "exceeding",
     "up",
+    "through",
+    "thru",
     "higher",
     "taller",
     "heavier",

@@ -11,10 +11,10 @@ use super::kind_titles::of_kind;
 use super::side_by_side::side_by_side;
 use crate::conditions::{
     Place, heads, heads_joints, heads_list, heads_rating, is_needed_in, may_be_absent,
-    only_says_for_which, only_says_where,
+    only_says_for_which, only_says_where, tells_which_joints,
 };
 use crate::layout::{Flow, LIST_SIGNS, UsualUnits};
-use crate::model::{Condition, Expr, Span};
+use crate::model::{Condition, Expr, Relation, Span};
 use crate::options::ItemOption;
 use crate::outline::{Outline, OutlineItem, Paragraph, is_case};
 use crate::rules::Sentence;
@@ -100,15 +100,10 @@ fn offered(text: &str, span: Span) -> Condition {
         .split_whitespace()
         .collect::<Vec<_>>()
         .join(" ");
-    let words = words
-        .trim_end_matches([' ', '-', '–', '—', ':', ',', '.', '*'])
-        .to_owned();
-    Condition {
-        also: Vec::new(),
-        expr: Expr::Words(words.clone()),
-        words,
+    in_words(
+        words.trim_end_matches([' ', '-', '–', '—', ':', ',', '.', '*']),
         span,
-    }
+    )
 }
 
 /// Both of two conditions.
@@ -207,6 +202,7 @@ fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Optio
             let listed = leads_bullets(text, pieces, item.paragraphs.get(index + 1));
             of_text(&flow, index == 0, named, parted).filter(|_| !listed)
         })
+        .or_else(|| in_some(text, item))
 }
 
 /// Whether a paragraph only leads to the bullets below it, and says nothing of what stands behind them: "In joints over 2 in.:".
@@ -252,11 +248,14 @@ fn brought(text: &str, item: &OutlineItem, units: UsualUnits) -> Option<Conditio
         let range = sentences(flow.text()).into_iter().next()?;
         is_needed_in(&Sentence::new(flow, range))
     });
-    let says = |flow: Flow| {
-        let mut ranges = sentences(flow.text()).into_iter();
+    // What a paragraph behind the first says besides other things, it says of its own thing: "Hangers. ..." over "Stiffener. 20 ga. Not needed where ...".
+    let says = |(index, flow): (usize, Flow)| {
+        let ranges = sentences(flow.text());
+        let alone = index == 0 || ranges.len() == 1;
+        let mut ranges = ranges.into_iter().filter(|_| alone);
         ranges.find_map(|range| only_says_where(&Sentence::new(&flow, range)))
     };
-    named.then(|| first.or_else(|| flows.find_map(says)))?
+    named.then(|| first.or_else(|| flows.enumerate().find_map(says)))?
 }
 
 /// The rating that an item's title is, where one beside it has another: "1 h wall: one board", "2 h wall: two boards". One alone may be a time.
@@ -298,15 +297,29 @@ fn banded(text: &str, items: &[OutlineItem], index: usize, units: UsualUnits) ->
             None => range,
         };
         let more = range.end < flow.text().trim_end().len() || item.paragraphs.len() > 1;
+        // "Joints over 4 in.: not permitted. ..."
+        let behind = flow.lower().get(range.end..)?.trim_start();
+        if ["not", "no ", "none", "outside"]
+            .iter()
+            .any(|word| behind.starts_with(word))
+        {
+            return None;
+        }
         let condition = heads_joints(&Sentence::new(&flow, range)).filter(|_| more)?;
         Some((item.parent, condition))
     };
     let (parent, own) = of(index)?;
     let beside = [index.checked_sub(1), Some(index + 1)];
     let mut beside = beside.into_iter().flatten().filter_map(of);
-    beside
-        .any(|(other, held)| other == parent && held.expr != own.expr)
-        .then_some(own)
+    let set_apart = beside.any(|(other, held)| other == parent && held.expr != own.expr);
+    // "5.1 Joints above 4 in. Provide support pins": no joint must be wider than something.
+    let beyond = parent.is_some() && is_lower_limit(&own.expr);
+    (set_apart || beyond).then_some(own)
+}
+
+/// Whether a condition is of the joints wider than a limit, which no listing asks all joints to be.
+fn is_lower_limit(expr: &Expr) -> bool {
+    matches!(expr, Expr::Test(test) if test.property == "joint.width" && test.relation == Relation::MoreThan)
 }
 
 /// Whether the words of a condition are nothing but the joints that it means, so that no number in them is a requirement.
@@ -325,6 +338,29 @@ fn of_title(title: &Flow, item: &OutlineItem) -> Option<Condition> {
     let start = title.text().find(first)?;
     let sentence = Sentence::new(title, start..title.text().len());
     heads(&sentence, Place::Title)
+}
+
+/// The first sentence of an item that only says in which joints its thing is asked for: `Retaining pins. Joints of 80 mm or more only.`
+fn in_some(text: &str, item: &OutlineItem) -> Option<Condition> {
+    let Some(Paragraph::Text(pieces)) = item.paragraphs.first() else {
+        return None;
+    };
+    let flow = Flow::of(text, pieces.iter().copied());
+    let first = sentences(flow.text()).into_iter().next()?;
+    let words = flow.text().get(first.clone())?.trim_end_matches(['.', ' ']);
+    let named = !item.title.is_empty() && may_be_absent(&item.title);
+    (named && tells_which_joints(words))
+        .then(|| in_words(words, flow.span(first.start, first.start + words.len())))
+}
+
+/// A condition that only a person can test.
+fn in_words(words: &str, span: Span) -> Condition {
+    Condition {
+        also: Vec::new(),
+        expr: Expr::Words(words.to_owned()),
+        words: words.to_owned(),
+        span,
+    }
 }
 
 /// The condition that the opening of an item's text sets, or a sentence of it that says only where the thing is required.

@@ -52,6 +52,11 @@ impl<'a> Sentence<'a> {
         }
     }
 
+    /// The text that the sentence is a part of, in small letters.
+    pub(crate) fn running_text(&self) -> &str {
+        self.flow.lower()
+    }
+
     /// Whether a token is the first on its line.
     pub(crate) fn begins_line(&self, at: usize) -> bool {
         let start = self.token(at).map(|token| self.in_flow(token.span.start()));

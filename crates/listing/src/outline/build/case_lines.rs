@@ -115,7 +115,7 @@ fn begins_list(lines: &[Line<'_>], at: usize, setting: Setting) -> bool {
         .iter()
         .any(|limit| words.ends_with(limit));
     let bracketed = own.text.trim_start().starts_with('(');
-    let apart = words.ends_with(':')
+    let apart = words.ends_with([':', '-', '–', '—'])
         || ended
         || is_title(words)
         || limited && has_room

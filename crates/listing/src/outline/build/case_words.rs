@@ -3,7 +3,7 @@
 use crate::phrase::count_word;
 
 /// The classes that a rating may be of.
-const CLASSES: &[&str] = &["e", "ei", "rei", "ew"];
+const CLASSES: &[&str] = &["e", "ei", "rei", "ew", "frl"];
 
 /// Words beside a rating.
 const BESIDE: &[&str] = &[
