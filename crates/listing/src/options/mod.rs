@@ -15,6 +15,7 @@ mod listed;
 mod named;
 mod offer;
 mod offered;
+mod own_parts;
 mod paths;
 mod per_configuration;
 mod placed;

@@ -3,7 +3,10 @@
 use super::head::Head;
 
 /// Words that offer the item in the place of what they are followed by.
-const CUES: [&str; 18] = [
+const CUES: [&str; 21] = [
+    "optional to ",
+    "substitute for",
+    "substitutes for",
     "alternate to",
     "alternative to",
     "alternates to",
@@ -44,7 +47,14 @@ pub(super) fn cue(head: &Head) -> Option<Cue> {
     let found = CUES.iter().filter_map(|cue| {
         let begins = |at: &usize| {
             let before = words.get(..*at).unwrap_or_default();
+            let denied = before.ends_with("no ");
+            let label = words.get(*at + cue.len()..).unwrap_or_default();
+            // "optional to the owner" leaves it to somebody.
+            let cites = label.starts_with(|c: char| c.is_ascii_digit() || c == '(')
+                || label.starts_with("item");
             !before.ends_with(|c: char| c.is_alphanumeric())
+                && !denied
+                && (cites || !cue.starts_with("optional"))
         };
         let mut places = words.match_indices(cue).map(|(at, _)| at);
         places.find(begins).map(|at| (at, at + cue.len()))

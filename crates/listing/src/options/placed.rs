@@ -11,9 +11,10 @@ use super::joined::joined;
 use super::named::named;
 use super::offer::{Cue, cue, optional, optional_in_some, speaks_of_alternative};
 use super::offered::offered;
+use super::own_parts::labels_another_inside;
 use super::paths::Paths;
 use super::reach::{Reach, Said, configurations};
-use crate::outline::OutlineItem;
+use crate::outline::{ALTERNATE, OutlineItem};
 
 /// Said where nothing falls away by words that offer an alternative.
 const UNPLACED: &str = "the words speak of an alternative, but not plainly of which; all of it stays required until a person decides";
@@ -47,6 +48,11 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
             option.offered = None;
         }
         offer(&document, &head, item.parent.is_some(), &mut option);
+        let alone = option.replaces.is_empty() && option.choice_of.is_none();
+        if alone && labels_another_inside(source, items, index, &head) {
+            option.optional = false;
+            option.offered = None;
+        }
         found.push(option);
         before.push(index);
     }
@@ -108,6 +114,9 @@ fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
                 doubt(head, &mut option, (cue.start, end));
             }
         }
+    } else if let Some(end) = alternate_by_label(head, own) {
+        option.offered = Some(head.span(0, end));
+        doubt(head, &mut option, (0, end));
     } else if let Some(cue) = bracketed_alternate(head) {
         let end = head.end_of_phrase(cue.end, true);
         in_part(head, &mut option, (cue.start, end));
@@ -145,6 +154,17 @@ fn read<'i, B: Iterator<Item = &'i OutlineItem>>(
         doubt(head, &mut option, words);
     }
     option
+}
+
+/// Where the label ends, or the word behind it, that makes an item an alternate of the one that has the rest of the label: `D-ALT.`, `(g) alternate:`. Whether
+/// it stands in the place of all of that, or in which joints, the label doesn't say.
+fn alternate_by_label(head: &Head, own: &str) -> Option<usize> {
+    const WORD: &str = " alternate";
+    if own.ends_with(&format!("-{ALTERNATE}")) {
+        return Some(head.title_end.max(1));
+    }
+    own.ends_with(WORD)
+        .then(|| (head.title_start + WORD.len()).min(head.title_end.max(1)))
 }
 
 /// Whether the words behind what an alternative replaces ask for it in some joints.

@@ -14,7 +14,9 @@ impl Part {
     pub(crate) fn is_first(&self) -> bool {
         match self {
             Self::Number(n) => *n == 1,
-            Self::Letters(letters) => letter(letters) == Some(1) || roman(letters) == Some(1),
+            Self::Letters(letters) => {
+                letter(letters) == Some(1) || roman(letters) == Some(1) || letters == ALTERNATE
+            }
         }
     }
 
@@ -45,6 +47,9 @@ impl Part {
         }
     }
 }
+
+/// What stands behind a label in the place of a letter where the item is an alternate of that: `D-ALT.`
+pub(crate) const ALTERNATE: &str = "ALT";
 
 fn same_case(a: &str, b: &str) -> bool {
     a.starts_with(char::is_uppercase) == b.starts_with(char::is_uppercase)
@@ -147,6 +152,9 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let body = line.get(skipped..)?;
     let spaces = body.len() - body.trim_start().len();
     let body = body.trim_start();
+    // `* 4. Joint Treatment`, `*a. Strips`: the mark of a footnote.
+    let mark = footnote_mark(body);
+    let body = body.get(mark..)?;
     let opening = body.chars().next().filter(|c| matches!(c, '(' | '[' | '<'));
     let open = opening.map_or(0, char::len_utf8);
     let (parts, label_len) = label(body.get(open..)?)?;
@@ -154,7 +162,22 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let after = body.get(open + label_len..)?;
     let (close, closing) = close(opening, after)?;
     let rest = after.get(closing..)?;
+    // `d.* Board`
+    let marked = match close {
+        Close::Dot => rest.len() - rest.trim_start_matches('*').len(),
+        _ => 0,
+    };
+    let rest = rest.get(marked..)?;
+    let closing = closing + marked;
+    if mark > 0 && !(close == Close::Dot && rest.trim_start().starts_with(char::is_uppercase)) {
+        return None;
+    }
     let gap = rest.len() - rest.trim_start().len();
+    // `A - Hangers. Steel`
+    let (close, closing, gap) = match dashed(&parts, rest).filter(|_| close == Close::Nothing) {
+        Some(dash) => (Close::Dash, closing + dash, 1),
+        None => (close, closing, gap),
+    };
     if gap == 0 && !rest.is_empty() && !(close == Close::Dot && runs_into_name(&parts, rest)) {
         return None;
     }
@@ -173,8 +196,32 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
         introduced,
         signed: introduction
             .is_some_and(|word| matches!(*word, "§" | "art. " | "section " | "clause ")),
-        len: skipped + spaces + open + label_len + closing + gap,
+        len: skipped + spaces + mark + open + label_len + closing + gap,
     })
+}
+
+/// How many bytes the stars take that mark a whole item for a footnote, with the blank behind them. A bullet is a star, too, but no marker follows it.
+fn footnote_mark(body: &str) -> usize {
+    const MOST: usize = 2;
+    let stars = body.len() - body.trim_start_matches('*').len();
+    let rest = body.get(stars..).unwrap_or_default();
+    if stars == 0 || stars > MOST {
+        return 0;
+    }
+    stars + usize::from(rest.starts_with(' '))
+}
+
+/// How many bytes the dash takes with the blank before it that parts a capital letter from a name: `A - Hangers`.
+fn dashed(parts: &[Part], rest: &str) -> Option<usize> {
+    let lettered = matches!(parts, [Part::Letters(letter)] if letter.len() == 1 && letter.starts_with(char::is_uppercase));
+    let dash = [" - ", " – ", " — "]
+        .into_iter()
+        .find(|dash| rest.starts_with(dash))?;
+    let name = rest.get(dash.len()..)?;
+    let mut chars = name.chars();
+    let capital = chars.next().is_some_and(char::is_uppercase);
+    let word = chars.next().is_some_and(char::is_lowercase);
+    (lettered && capital && word).then_some(dash.len() - 1)
 }
 
 /// Reads a marker of a number and a letter that only a blank parts from a name, `3A Sealant`: one only where the item around says that there is such.
@@ -220,6 +267,23 @@ fn label(text: &str) -> Option<(Vec<Part>, usize)> {
             (Some(c), _) if c.is_ascii_alphanumeric() => {}
             _ => break,
         }
+    }
+    let rest = text.get(at..)?;
+    // `J-2(b)`, a letter in brackets behind a number.
+    let mut behind = rest.chars();
+    if let (Some('('), Some(letter), Some(')')) = (behind.next(), behind.next(), behind.next())
+        && letter.is_ascii_lowercase()
+        && matches!(parts.as_slice(), [Part::Letters(_), Part::Number(_)])
+    {
+        parts.push(Part::Letters(letter.to_string()));
+        at += 3;
+    } else if rest.starts_with("-ALT.") || rest.starts_with("-ALT ") {
+        parts.push(Part::Letters(ALTERNATE.to_owned()));
+        at += "-ALT".len();
+    }
+    // `06.0A` is `06A`.
+    if let [Part::Number(_), Part::Number(0), Part::Letters(_)] = parts.as_slice() {
+        parts.remove(1);
     }
     // `2.0` is item 2, and so is `2.00`.
     if parts.len() > 1 && parts.last() == Some(&Part::Number(0)) {
@@ -367,6 +431,14 @@ mod tests {
             ("3-B-1 Sealant", "3-B-1", Close::Nothing, 6),
             ("2.01  JOINTS", "2.01", Close::Nothing, 6),
             ("2.00  JOINTS", "2.00", Close::Nothing, 6),
+            ("A - Hangers. Steel", "A", Close::Dash, 4),
+            ("J-2(b)  Spray", "J-2(b)", Close::Nothing, 8),
+            ("06.0A. Fill", "06.0A", Close::Dot, 7),
+            ("D-ALT. Butt splice", "D-ALT", Close::Dot, 7),
+            ("* 1. Floor", "1", Close::Dot, 5),
+            ("** 1A. Board", "1A", Close::Dot, 7),
+            ("*a. Strips", "a", Close::Dot, 4),
+            ("d.* Board", "d", Close::Dot, 4),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
             assert_eq!(

@@ -13,4 +13,5 @@ mod title;
 
 pub(crate) use build::{Outline, OutlineItem, Paragraph, heads_all, is_case, is_rating, outline};
 pub(crate) use entry::{Entry, name_of_label};
+pub(crate) use marker::ALTERNATE;
 pub(crate) use tables::{Table, limit_columns};

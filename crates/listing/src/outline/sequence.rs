@@ -192,6 +192,19 @@ impl Sequence {
         })
     }
 
+    /// The place of an alternate that has the label of what it may replace: `(g) alternate: strip` behind `(g) Wool`.
+    pub(crate) fn alternate(&self, marker: &Marker) -> Option<Placement> {
+        let depth = self
+            .open
+            .iter()
+            .rposition(|open| open.parts == marker.parts && open.close == marker.close)?;
+        let own = self.open.get(depth)?;
+        Some(Placement {
+            path: format!("{} alternate", own.path),
+            ..self.placement(marker, depth)
+        })
+    }
+
     /// A place of its own, outermost, for a marker that stands in a column of markers but doesn't continue the outline.
     pub(crate) fn unplaced(&self, marker: &Marker) -> Placement {
         self.placement(marker, 0)
@@ -262,7 +275,9 @@ impl Sequence {
             .collect();
         let whole =
             depth > 0 && head.len() == way.len() && head.iter().zip(way).all(|(a, b)| a == b);
-        last.is_first() && !head.is_empty() && (head == open.parts || whole)
+        // `J-2` is the first, and `J-2(b)` the second.
+        let second = marker.label.ends_with("(b)");
+        (last.is_first() || second) && !head.is_empty() && (head == open.parts || whole)
     }
 
     fn placement(&self, marker: &Marker, depth: usize) -> Placement {

@@ -5,11 +5,20 @@ use super::Builder;
 use crate::conditions::is_small_word;
 use crate::layout::{Flow, Line};
 use crate::model::Span;
+use crate::naming::components_in;
 use crate::outline::build::{OutlineItem, Paragraph};
 use crate::outline::marker::{Close, Marker, Part, marker};
 
 /// Words that make a part optional.
-const OPTIONAL: &[&str] = &["optional", "alternat", "in lieu of"];
+const OPTIONAL: &[&str] = &[
+    "option",
+    "alternat",
+    "in lieu of",
+    "instead of",
+    "in place of",
+    "substitut",
+    "may replace",
+];
 
 impl Builder<'_> {
     /// Whether a bare number without a gap before it stands where an earlier item's does, left of the text above it, and a name follows: `2 Joint. Nominal
@@ -55,12 +64,33 @@ impl Builder<'_> {
             .iter()
             .skip(1)
             .filter(|(indent, _)| *indent >= line.indent);
-        let mut left = left.filter_map(|(_, index)| self.outline.items.get(*index));
+        let left = left.filter_map(|(_, index)| self.outline.items.get(*index));
+        let mut left = left.filter(|item| {
+            self.is_optional(item) || self.is_for_some(item) || self.is_one_of_several(item)
+        });
         words.starts_with(char::is_uppercase)
             && left.any(|item| {
-                self.is_optional(item) || self.is_for_some(item) || self.is_one_of_several(item)
+                self.stands_for_itself(at, line, words) || self.turns_to_another(at, words, item)
             })
-            && self.stands_for_itself(at, line, words)
+    }
+
+    /// Whether a line begins a sentence about another thing than the part above it, behind a line that ended early: `The packing shall be recessed` below
+    /// `B. Spray ... no pinholes left.`
+    fn turns_to_another(&self, at: usize, words: &str, item: &OutlineItem) -> bool {
+        const SUBJECT: usize = 3;
+        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
+        let subject: Vec<&str> = words.split(' ').take(SUBJECT).collect();
+        let subject = subject.join(" ");
+        let of_subject = components_in(&subject);
+        let Some((named, ..)) = of_subject.first() else {
+            return false;
+        };
+        let pieces = item.paragraphs.iter().flat_map(Paragraph::pieces);
+        let said = Flow::of(self.source, core::iter::once(item.heading).chain(pieces));
+        let other = components_in(said.text())
+            .iter()
+            .all(|(component, ..)| component.name != named.name);
+        other && above.is_some_and(|above| self.setting.ends_early(above, words))
     }
 
     /// Whether a line at the margin is a sentence of its own below an optional item of the first level.
@@ -71,7 +101,10 @@ impl Builder<'_> {
             .filter(|(indent, _)| line.indent <= *indent)
             .and_then(|(_, index)| self.outline.items.get(*index));
         words.starts_with(char::is_uppercase)
-            && outermost.is_some_and(|item| self.is_optional(item) && !item.paragraphs.is_empty())
+            && outermost.is_some_and(|item| {
+                let left = self.is_optional(item) || self.is_one_of_several(item);
+                left && !item.paragraphs.is_empty()
+            })
             && (self.gap && self.ends_item(at, line) || self.stands_for_itself(at, line, words))
             && !self.is_set_flush()
     }
@@ -147,15 +180,21 @@ impl Builder<'_> {
             "either of the",
             "any one of",
             "use one",
+            "one of:",
+            "either of:",
+            "one of these",
+            "either:",
         ];
         let around = item
             .parent
             .and_then(|parent| self.outline.items.get(parent));
-        let Some(Paragraph::Text(pieces)) = around.and_then(|around| around.paragraphs.last())
-        else {
-            return false;
+        let Some(around) = around else { return false };
+        let last = match around.paragraphs.last() {
+            Some(Paragraph::Text(pieces)) => pieces.as_slice(),
+            _ => &[],
         };
-        let said = Flow::of(self.source, pieces.iter().copied());
+        let pieces = core::iter::once(around.heading).chain(last.iter().copied());
+        let said = Flow::of(self.source, pieces);
         ONE_OF.iter().any(|words| said.lower().contains(words))
     }
 

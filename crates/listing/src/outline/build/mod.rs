@@ -343,7 +343,8 @@ impl<'a> Builder<'a> {
             });
         if let Some(marker) = marked
             && let Some(placement) = self
-                .place(&marker, line)
+                .alternate(&marker, words)
+                .or_else(|| self.place(&marker, line))
                 .or_else(|| self.leap(&marker, line, words))
         {
             self.begin_item(at, &marker, &placement, line.indent, content);
@@ -353,6 +354,17 @@ impl<'a> Builder<'a> {
         }
         self.gap = false;
         self.page_turned = false;
+    }
+
+    /// Where an item stands that names itself the alternate of the one with its label: `(g) alternate: foam strip`.
+    fn alternate(&self, marker: &Marker, words: &str) -> Option<Placement> {
+        let rest = words.get(marker.len..)?.to_lowercase();
+        let named = ["alternate", "alternative"]
+            .iter()
+            .find_map(|word| rest.strip_prefix(word))?;
+        let offers = [":", " - ", " – ", " — ", ". "];
+        let told = offers.iter().any(|sign| named.starts_with(sign));
+        told.then(|| self.sequence.alternate(marker))?
     }
 
     /// Opens the item whose marker a stretch of a line begins with, and the part that begins in it, if one does.
