@@ -15,6 +15,7 @@ use crate::model::Span;
 use labels::{counts_cycles, is_labelled_count, is_number_of};
 use pointing::{doubles_a_part, is_both_faces, is_label, refers_back};
 use several::{bracketed_count, goes_on_counting};
+pub(super) use things::is_done;
 use things::{COUNTED_SINGLY, NOT_COUNTED, QUALIFIERS};
 
 pub(super) use several::{count_list_at, count_range_at};
@@ -270,7 +271,7 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     {
         return true;
     }
-    if NOT_COUNTED.contains(&first) {
+    if NOT_COUNTED.contains(&first) || word(1).is_some_and(|second| is_done(first, second)) {
         return false;
     }
     let nouns = [Some(first), word(1), word(2)];
