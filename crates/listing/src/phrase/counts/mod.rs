@@ -57,6 +57,17 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         return None;
     }
+    // `two layers of 15 board`: how thick each is.
+    let of_layers = at > 1
+        && is_any(tokens, at - 1, &["of"])
+        && is_any(
+            tokens,
+            at - 2,
+            &["layer", "layers", "thickness", "thicknesses"],
+        );
+    if digits && of_layers {
+        return None;
+    }
     // `not one splice may lie ...`: none of them.
     if !digits && number == 1 && at > 0 && is_any(tokens, at - 1, &["not"]) {
         return None;

@@ -156,7 +156,7 @@ pub(super) const QUALIFIERS: &[&str] = &[
     "exceeding",
 ];
 
-/// What a thing does, and no thing: "75 bears on the floor", "35 laps under the angle".
+/// What a thing does, or how it stands, and no thing: "75 bears on the floor", "35 laps under the angle".
 const DOES: &[&str] = &[
     "bears",
     "bear",
@@ -184,12 +184,14 @@ const DOES: &[&str] = &[
     "enter",
     "continues",
     "continue",
+    "short",
 ];
 
 /// Words that such a word goes on with.
 const PLACES: &[&str] = &[
-    "on", "onto", "upon", "over", "under", "into", "in", "at", "to", "against", "behind", "beyond",
-    "past", "below", "above", "inside", "outside", "beneath", "within", "along", "up", "down",
+    "on", "of", "onto", "upon", "over", "under", "into", "in", "at", "to", "against", "behind",
+    "beyond", "past", "below", "above", "inside", "outside", "beneath", "within", "along", "up",
+    "down",
 ];
 
 /// Whether words say what is done, and where: `bears on`, `laps under`.

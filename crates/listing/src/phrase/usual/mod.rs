@@ -216,6 +216,11 @@ mod tests {
             &["3 mm", "10 mm", "25 mm"],
         );
         check("studs 92 deep, @ 600 max", &["92 mm", "600 mm"]);
+        check("concrete, 175 minimum, where claimed", &["175 mm"]);
+        check(
+            "two layers of 15 board each side, not more than 5 short of it",
+            &["2 count", "15 mm", "5 mm"],
+        );
         check(
             "strip fixed to slab only at 600, rod Ø12",
             &["600 mm", "12 mm"],
@@ -232,6 +237,7 @@ mod tests {
         check("butts fewer than 6", &[]);
         check("not less than 3 anchors bear on the angle", &["3 count"]);
         check("tested at 400", &[]);
+        check("screws for one board, 48 minimum", &["1 count", "48 count"]);
         check("fixed at 3 points", &["3 count"]);
     }
 

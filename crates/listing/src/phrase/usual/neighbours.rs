@@ -160,6 +160,7 @@ const REACH: usize = 8;
 pub(super) fn is_length(tokens: &[Token<'_>], at: usize) -> bool {
     is_followed_by_size(tokens, at)
         || is_said_to_go_on(tokens, at)
+        || is_of_layers(tokens, at)
         || is_at_intervals(tokens, at)
         || (!counts(tokens, at) && follows_size(tokens, at))
         || is_in_chain(tokens, at)
@@ -263,6 +264,14 @@ pub(super) fn counts(tokens: &[Token<'_>], at: usize) -> bool {
     word(at + 1).is_some_and(|word| !NONE.contains(&word) && !is_done(word, next()))
 }
 
+/// `two layers of 15 board`
+fn is_of_layers(tokens: &[Token<'_>], at: usize) -> bool {
+    const LAYERS: &[&str] = &["layer", "layers", "thickness", "thicknesses"];
+    let word = |back: usize| at.checked_sub(back).and_then(|at| tokens.get(at));
+    word(1).is_some_and(|token| token.is_word("of"))
+        && word(2).is_some_and(|token| LAYERS.contains(&token.lower))
+}
+
 /// `screws @ 600 max.`, `fixed to slab only at 600, leaving ...`: how far apart things are.
 fn is_at_intervals(tokens: &[Token<'_>], at: usize) -> bool {
     const FIXED: &[&str] = &[
@@ -363,6 +372,20 @@ fn is_in_chain(tokens: &[Token<'_>], at: usize) -> bool {
     (after || before) && !(first_of_two && small)
 }
 
+/// `reinforced concrete, 175 minimum`: too many for a count whose things aren't named.
+fn is_limited_behind(tokens: &[Token<'_>], at: usize) -> bool {
+    const MOST_COUNTED: i32 = 24;
+    let many = tokens.get(at).is_some_and(
+        |token| matches!(&token.kind, TokenKind::Number(numeral) if numeral.value > MOST_COUNTED),
+    );
+    let limit = tokens.get(at + 1).is_some_and(|token| {
+        ["minimum", "maximum"]
+            .iter()
+            .any(|word| token.is_word(word))
+    });
+    many && limit && !counts(tokens, at + 1)
+}
+
 /// `out of line by not more than 8`: a limit without a thing that it would count.
 pub(super) fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
     const LIMITS: &[&str] = &["than", "least", "most", "exceed", "exceeding", "within"];
@@ -374,6 +397,12 @@ pub(super) fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
         "coats",
         "pieces",
         "screws",
+        "fasteners",
+        "anchors",
+        "fixings",
+        "pins",
+        "clips",
+        "studs",
         "strips",
         "fewer",
         "cycles",
@@ -390,7 +419,8 @@ pub(super) fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
         before(back).is_some_and(|token| words.contains(&token.lower))
     };
     let limited = is_one(1, LIMITS)
-        || is_one(1, SIDES) && is_one(2, &["never", "not", "nor", "nowhere", "be", "go", "goes"]);
+        || is_one(1, SIDES) && is_one(2, &["never", "not", "nor", "nowhere", "be", "go", "goes"])
+        || is_limited_behind(tokens, at);
     let counted = tokens
         .get(at.saturating_sub(REACH)..at)
         .unwrap_or_default()
