@@ -80,19 +80,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         return None;
     }
-    // `one hundred and fifty`: no part of a greater number counts by itself.
-    let greater = |at: usize| is_any(tokens, at, &["hundred", "thousand"]);
-    let part_of_another = greater(at + 1)
-        || at > 0 && greater(at - 1)
-        || at > 1 && is_any(tokens, at - 1, &["and"]) && greater(at - 2)
-        || !digits && tokens.get(at + 1).is_some_and(|next| next.count.is_some())
-        || !digits && names_parts(tokens, at + 1)
-        || !digits
-            && at > 0
-            && tokens
-                .get(at - 1)
-                .is_some_and(|before| before.count.is_some());
-    if part_of_another || refers_back(tokens, at, number) {
+    if is_part_of_another(tokens, at, digits) || refers_back(tokens, at, number) {
         return None;
     }
     if is_number_of(tokens, at) || is_labelled_count(tokens, at) {
@@ -131,6 +119,21 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// `one hundred and fifty`: no part of a greater number counts by itself.
+fn is_part_of_another(tokens: &[Token<'_>], at: usize, digits: bool) -> bool {
+    let greater = |at: usize| is_any(tokens, at, &["hundred", "thousand"]);
+    greater(at + 1)
+        || at > 0 && greater(at - 1)
+        || at > 1 && is_any(tokens, at - 1, &["and"]) && greater(at - 2)
+        || !digits && tokens.get(at + 1).is_some_and(|next| next.count.is_some())
+        || !digits && names_parts(tokens, at + 1)
+        || !digits
+            && at > 0
+            && tokens
+                .get(at - 1)
+                .is_some_and(|before| before.count.is_some())
 }
 
 /// The "eighths" of `three eighths`: a number in words before it counts nothing.
