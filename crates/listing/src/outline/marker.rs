@@ -144,6 +144,27 @@ const INTRODUCTIONS: [&str; 12] = [
 
 /// Reads the marker at the start of a line's visible text.
 pub(crate) fn marker(line: &str) -> Option<Marker> {
+    let signs = note_signs(line);
+    let own = unsigned_marker(line.get(signs..)?)?;
+    // A number that nothing closes may count what a line of a list speaks of: `* 2 screws`.
+    let closed = own.close != Close::Nothing;
+    (signs == 0 || closed).then(|| Marker {
+        len: signs + own.len,
+        ..own
+    })
+}
+
+/// How much of a line the sign of a note before its marker takes: the `** ` of `** 2A. Strap` and of `**2A. Strap`, which a legend explains.
+fn note_signs(line: &str) -> usize {
+    const SIGNS: [char; 4] = ['*', '†', '‡', '#'];
+    const MOST: usize = 3;
+    let len = |signs: &str| line.len() - signs.len();
+    let rest = line.trim_start_matches(SIGNS);
+    let few = line.chars().take_while(|c| SIGNS.contains(c)).count() <= MOST;
+    if few { len(rest.trim_start()) } else { 0 }
+}
+
+fn unsigned_marker(line: &str) -> Option<Marker> {
     let introduction = INTRODUCTIONS.iter().find(|word| {
         line.get(..word.len())
             .is_some_and(|head| head.eq_ignore_ascii_case(word))
@@ -152,9 +173,6 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let body = line.get(skipped..)?;
     let spaces = body.len() - body.trim_start().len();
     let body = body.trim_start();
-    // `* 4. Joint Treatment`, `*a. Strips`: the mark of a footnote.
-    let mark = footnote_mark(body);
-    let body = body.get(mark..)?;
     let opening = body.chars().next().filter(|c| matches!(c, '(' | '[' | '<'));
     let open = opening.map_or(0, char::len_utf8);
     let (parts, label_len) = label(body.get(open..)?)?;
@@ -162,16 +180,14 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let after = body.get(open + label_len..)?;
     let (close, closing) = close(opening, after)?;
     let rest = after.get(closing..)?;
-    // `d.* Board`
-    let marked = match close {
-        Close::Dot => rest.len() - rest.trim_start_matches('*').len(),
-        _ => 0,
+    // `d.* Board`, which a legend explains
+    let behind = rest.trim_start_matches('*');
+    let signed = close != Close::Nothing && behind.starts_with(' ');
+    let (closing, rest) = if signed {
+        (closing + rest.len() - behind.len(), behind)
+    } else {
+        (closing, rest)
     };
-    let rest = rest.get(marked..)?;
-    let closing = closing + marked;
-    if mark > 0 && !(close == Close::Dot && rest.trim_start().starts_with(char::is_uppercase)) {
-        return None;
-    }
     let gap = rest.len() - rest.trim_start().len();
     // `A - Hangers. Steel`
     let (close, closing, gap) = match dashed(&parts, rest).filter(|_| close == Close::Nothing) {
@@ -196,19 +212,8 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
         introduced,
         signed: introduction
             .is_some_and(|word| matches!(*word, "§" | "art. " | "section " | "clause ")),
-        len: skipped + spaces + mark + open + label_len + closing + gap,
+        len: skipped + spaces + open + label_len + closing + gap,
     })
-}
-
-/// How many bytes the stars take that mark a whole item for a footnote, with the blank behind them. A bullet is a star, too, but no marker follows it.
-fn footnote_mark(body: &str) -> usize {
-    const MOST: usize = 2;
-    let stars = body.len() - body.trim_start_matches('*').len();
-    let rest = body.get(stars..).unwrap_or_default();
-    if stars == 0 || stars > MOST {
-        return 0;
-    }
-    stars + usize::from(rest.starts_with(' '))
 }
 
 /// How many bytes the dash takes with the blank before it that parts a capital letter from a name: `A - Hangers`.
@@ -436,8 +441,8 @@ mod tests {
             ("06.0A. Fill", "06.0A", Close::Dot, 7),
             ("D-ALT. Butt splice", "D-ALT", Close::Dot, 7),
             ("* 1. Floor", "1", Close::Dot, 5),
-            ("** 1A. Board", "1A", Close::Dot, 7),
-            ("*a. Strips", "a", Close::Dot, 4),
+            ("**2A. Strap", "2A", Close::Dot, 6),
+            ("*a) Board", "a", Close::Paren, 4),
             ("d.* Board", "d", Close::Dot, 4),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
@@ -472,6 +477,9 @@ mod tests {
             "2.010  JOINTS",
             "2-01  JOINTS",
             "2.05 in. Long",
+            "* 2 screws",
+            "* Item 2 bears the mark",
+            "**** 1. Floor",
         ] {
             assert_eq!(marker(line), None, "{line}");
         }
