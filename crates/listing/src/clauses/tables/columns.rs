@@ -10,6 +10,8 @@ use super::inequality::spelled;
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
 use super::lead::Lead;
+use super::limit_column::limit_rows;
+use super::shared_heads::cases_under_one;
 use super::statements::Stated;
 use super::{all_of, ditto, holds_a_class_alone, of_group, sections, shared_units, spread_columns};
 use crate::layout::{Flow, UsualUnits};
@@ -28,6 +30,8 @@ pub(super) struct Columns {
     pub(super) groups: Vec<Span>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
+    /// The column that says row by row how the values of a table with labels are meant.
+    pub(super) limits: Option<usize>,
     /// The column that names the part which a row is of.
     parts: Option<usize>,
 }
@@ -131,7 +135,8 @@ impl Columns {
             .iter()
             .map(|pieces| Flow::of(source, pieces.iter().copied()).text().to_owned())
             .collect();
-        let mut bands = bands_together(&words);
+        let mut bands = cases_under_one(&words);
+        bands.extend(bands_together(&words));
         let mut headings: Vec<Heading> = words
             .iter()
             .enumerate()
@@ -197,6 +202,7 @@ impl Columns {
         if label.is_none() {
             sections::as_cases(&mut headings);
         }
+        let limits = label.and_then(|label| limit_rows(&headings, &mut rows, label));
         let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
         limit_by_words_around(headings.iter_mut().chain(labels).collect(), said);
         if label.is_none() {
@@ -215,6 +221,7 @@ impl Columns {
             rows,
             groups,
             label,
+            limits,
             parts,
         }
     }
