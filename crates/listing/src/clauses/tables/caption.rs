@@ -67,12 +67,10 @@ impl Heading {
             let stated = Stated::of(&lower);
             let of_each =
                 || caption_qualifier(&lower, &heading).filter(|_| each_is_limited(&lower));
-            // "Least depth, mm, and the plate": the least is the depth's.
-            let of_another = self.rating.is_none()
-                && size_of_a_piece(&lower)
-                    .is_some_and(|size| !shares_a_size(&size.words, &heading));
-            let beside = || stated.beside(&heading).filter(|_| !of_another);
-            self.relation = stated.by_name(&heading).or_else(of_each).or_else(beside);
+            self.relation = stated
+                .by_name(&heading)
+                .or_else(of_each)
+                .or_else(|| stated.beside(&heading));
         }
         let sized =
             super::labelled::names_size(&self.words) || self.words.to_lowercase().contains("per ");
@@ -449,11 +447,16 @@ fn naming(piece: &str) -> Option<&str> {
     }
 }
 
-/// Whether two names, in small letters, name the same size.
-fn shares_a_size(one: &str, other: &str) -> bool {
-    ATTRIBUTES
-        .iter()
-        .any(|size| one.contains(size) && other.contains(size))
+/// Whether a caption names a size that isn't the column's: what is the least of it is none of the column's. "Least depth, mm, and the plate that carries it"
+/// says of a column of depths by rating, and beside it of `Steel plate`.
+pub(super) fn sizes_another(caption: &str, column: &Heading) -> bool {
+    let heading = column.words.to_lowercase();
+    let shares = |size: &Heading| {
+        let mut both = ATTRIBUTES.iter();
+        both.any(|own| size.words.contains(own) && heading.contains(own))
+    };
+    column.rating.is_none()
+        && size_of_a_piece(&caption.to_lowercase()).is_some_and(|size| !shares(&size))
 }
 
 /// The pieces of a caption, each of which says a thing of its own.

@@ -4,7 +4,7 @@ use measure::{Quantity, Unit};
 
 use super::Said;
 use super::band::{bands_together, count_cases, width_band};
-use super::caption::{captions, sets_a_limit, suits};
+use super::caption::{captions, sets_a_limit, sizes_another, suits};
 use super::heading::{Heading, Selects, heading};
 use super::inequality::spelled;
 use super::labelled::{heads_numbers, heads_remarks};
@@ -362,9 +362,14 @@ fn is_plain_name(words: &str) -> bool {
 /// What the caption and the words behind the table say of its columns, or of its rows. A limit that the caption sets for none of them leaves all
 /// in doubt.
 fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said<'_>) {
+    let of_cases = headings.iter().any(|heading| heading.is_case_alone());
     for heading in &mut headings {
         if captions(said.before) {
+            let own = heading.relation;
             heading.take_from_caption(said.before);
+            if of_cases && sizes_another(said.before, heading) {
+                heading.relation = own.or_else(|| stated_by_name(said.before, heading));
+            }
         }
         if heading.selects.is_none() {
             let suited = said
@@ -389,6 +394,11 @@ fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said<'_>) {
             heading.limit_unknown = true;
         }
     }
+}
+
+/// How a caption limits a column by its name.
+fn stated_by_name(caption: &str, heading: &Heading) -> Option<Relation> {
+    Stated::of(&caption.to_lowercase()).by_name(&heading.words.to_lowercase())
 }
 
 /// The case that a label speaks of behind a comma or a bracket: "joint over 30 mm" of `Strips, joint over 30 mm`.

@@ -91,6 +91,11 @@ impl Heading {
                 .is_some_and(|rating| !of_rating(rating))
     }
 
+    /// Whether it only says for which joints its cells are.
+    pub(super) fn is_case_alone(&self) -> bool {
+        self.words.is_empty() && self.rating.is_some()
+    }
+
     /// What a row's label says of a cell, limited as the column's heading has it: "Lower limit". Where the two say different things, neither
     /// is taken.
     pub(super) fn limited_by(&self, column: &Self) -> Self {
