@@ -230,7 +230,7 @@ fn a_second_value_in_brackets_leads_to_no_note() {
             cells[0], cells[1]
         )
     };
-    let noted = |cells| {
+    let shares = |cells| {
         let found = common::clauses(&table(cells)).into_iter();
         found
             .filter(|clause| clause.contains("20 percent"))
@@ -242,7 +242,7 @@ fn a_second_value_in_brackets_leads_to_no_note() {
         ["1 (25)", "2 (50)"],
         ["80 (1)", "50 (2)"],
     ] {
-        let found = noted(cells);
+        let found = shares(cells);
         assert!(found.len() == 1 && !found[0].contains(" if "), "{found:?}");
     }
 }

@@ -135,23 +135,7 @@ impl Columns {
             .iter()
             .map(|pieces| Flow::of(source, pieces.iter().copied()).text().to_owned())
             .collect();
-        let mut bands = cases_under_one(&words);
-        bands.extend(bands_together(&words));
-        let mut headings: Vec<Heading> = words
-            .iter()
-            .enumerate()
-            .map(|(column, words)| {
-                bands
-                    .remove(&column)
-                    .or_else(|| width_band(words).filter(|_| column > 0))
-                    .unwrap_or_else(|| heading(words))
-            })
-            .collect();
-        for heading in &mut headings {
-            if heading.selects == Some(Selects::Width) && heading.unit.is_none() {
-                heading.unit = usual_units.length;
-            }
-        }
+        let mut headings = read_headings(&words, usual_units);
         count_cases(&mut headings, said.before);
         spread_columns::join(&mut headings, &mut rows);
         spread_columns::join_tolerances(&mut headings, &mut rows);
@@ -335,6 +319,28 @@ impl Columns {
             .position(|own| core::ptr::eq(own, heading))?;
         self.places.get(column).copied().flatten()
     }
+}
+
+/// What the headings of a table say. A width without a unit is in the document's.
+fn read_headings(words: &[String], usual_units: UsualUnits) -> Vec<Heading> {
+    let mut cases = cases_under_one(words);
+    cases.extend(bands_together(words));
+    let mut headings: Vec<Heading> = words
+        .iter()
+        .enumerate()
+        .map(|(column, words)| {
+            cases
+                .remove(&column)
+                .or_else(|| width_band(words).filter(|_| column > 0))
+                .unwrap_or_else(|| heading(words))
+        })
+        .collect();
+    for heading in &mut headings {
+        if heading.selects == Some(Selects::Width) && heading.unit.is_none() {
+            heading.unit = usual_units.length;
+        }
+    }
+    headings
 }
 
 /// Whether words only name a part, and not which of several or when it is there: "Cover strip (optional)", "Clip or angle" do.
