@@ -245,12 +245,17 @@ pub(crate) fn head(reading: &Reading, gold: &Value) -> Head {
 
 /// Whether a joint's width is the one that people expect. A nominal width stands in either end with them, or in both.
 fn is_width(own: &WidthLimit, expected: &Value) -> bool {
-    let one_value = ["nominal", "exact"].map(|name| expected["relation"] == name);
-    if one_value.contains(&true) {
-        let ends = [&expected["lo"], &expected["hi"]];
-        let mut stated = ends.into_iter().filter(|end| !end.is_null());
+    let is_point = ["nominal", "exact"]
+        .iter()
+        .any(|name| expected["relation"] == *name);
+    let mut ends = [&expected["lo"], &expected["hi"]]
+        .into_iter()
+        .filter(|end| !end.is_null());
+    if let (true, Some(first)) = (is_point, ends.next())
+        && ends.all(|end| end == first)
+    {
         return matches!(own.relation, Relation::Nominal | Relation::Exactly)
-            && stated.all(|end| near(own.lo.or(own.hi), end));
+            && near(own.lo.or(own.hi), first);
     }
     let side = |read: Option<Number>, name: &str| {
         let stated = &expected[name];

@@ -91,7 +91,18 @@ fn below_columns(lines: &[Line<'_>], at: usize) -> bool {
         .take(MOST_ROWS)
         .take_while(|line| !line.is_blank())
         .map(|line| line.text.to_lowercase());
+    let row = lines
+        .get(at)
+        .map_or(0, |line| cells(line.text.trim()).len());
     above.any(|words| {
+        // Rows of no more than a number, a maker and products say all that there is to read where they stand.
+        let heads = cells(words.trim());
+        let numbered = heads
+            .first()
+            .is_some_and(|head| ["item", "items", "no.", "ref", "note"].contains(&head.trim()));
+        if numbered && heads.len() == 3 && row == 3 {
+            return false;
+        }
         [
             "maker",
             "manufacturer",
