@@ -59,3 +59,55 @@ fn half_of_something_with_more_added_is_no_share() {
         "{found:?}"
     );
 }
+
+#[test]
+fn so_many_in_every_so_many_is_a_share_and_no_number() {
+    for (words, expected) in [
+        (
+            "One joint in every twenty shall be opened.",
+            "nominal 1/20 ratio",
+        ),
+        ("One in every ten joints is opened.", "nominal 1/10 ratio"),
+        ("1 clip in 20 is pulled.", "nominal 1/20 ratio"),
+    ] {
+        let found = clauses(&format!("1. INSPECTION - {words}\n"));
+        assert_eq!(found.len(), 1, "{words} {found:?}");
+        assert!(
+            found.iter().all(|clause| clause.ends_with(expected)),
+            "{words} {found:?}"
+        );
+    }
+    // A length in which something stands is no number of things.
+    let found = clauses("1. INSPECTION - One sample in every 50 m.\n");
+    assert!(
+        found.iter().all(|clause| !clause.contains("ratio")),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_part_of_the_span_is_a_share() {
+    let found = clauses("1. TRACK - Deflection shall not be more than span/360 nor 7 mm.\n");
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with("at most 1/360 ratio")),
+        "{found:?}"
+    );
+    assert!(
+        found.iter().any(|clause| clause.ends_with("at most 7 mm")),
+        "{found:?}"
+    );
+    let found = clauses("1. TRACK - Deflection at most L/240.\n");
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with("at most 1/240 ratio")),
+        "{found:?}"
+    );
+    let found = clauses("1. TRACK - Form and drawing L/2 is used.\n");
+    assert!(
+        found.iter().all(|clause| !clause.contains("ratio")),
+        "{found:?}"
+    );
+}

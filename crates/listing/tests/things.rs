@@ -47,6 +47,8 @@ fn what_a_part_is_asked_to_be_stays_required() {
             "Within 3 in. of the joint, remove curing compound.",
             "at most 3 in",
         ),
+        ("Within 1 in. of each end one pin.", "at most 1 in"),
+        ("Within 1 in. of each end one pin.", "exactly 1 count"),
         ("Below 5 °C the coating shall not be applied.", "5 degC"),
         ("Studs of not less than 20 gauge.", "at least 20 gauge"),
     ] {
@@ -101,6 +103,20 @@ fn a_state_in_which_work_stops_is_required_away() {
         "1. COATING - Work shall stop when the air falls below 4 °C.\n",
         &["1:coating_air_falls_below: at least 4 degC"],
     );
+    for words in [
+        "Work should stop when the air is below 4 °C.",
+        "Spraying stops when the air is below 4 °C.",
+        "Spraying ceases where the air falls below 4 °C.",
+    ] {
+        let found = clauses(&format!("1. COATING - {words}\n"));
+        assert_eq!(found.len(), 1, "{words} {found:?}");
+        assert!(
+            found
+                .iter()
+                .all(|clause| clause.ends_with("at least 4 degC")),
+            "{words} {found:?}"
+        );
+    }
     check(
         "1. COATING - It shall not be applied when the slab is colder than 40°F or has not aged 28 days.\n",
         &[
@@ -123,5 +139,19 @@ fn a_rating_that_is_said_of_the_joint_is_stated() {
     check(
         "1. PACKING - In walls with a rating of 2 hours the depth is 4 in.\n",
         &["packing.depth: nominal 4 in"],
+    );
+}
+
+#[test]
+fn the_sign_of_a_diameter_hides_no_number() {
+    let found = clauses("1. SLEEVE - Anchors Ø6 mm, 40 mm long. Rod ø12 mm.\n");
+    let values: Vec<&str> = found
+        .iter()
+        .filter_map(|clause| clause.split_once(": ").map(|(_, asked)| asked))
+        .collect();
+    assert_eq!(
+        values,
+        ["nominal 6 mm", "nominal 40 mm", "nominal 12 mm"],
+        "{found:?}"
     );
 }

@@ -160,7 +160,16 @@ fn is_of_weather(sentence: &Sentence<'_>, condition: &Found) -> bool {
 
 /// `Work shall stop when the air falls below 4 °C`: the word that ends what is done.
 fn stopped(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
-    const STOP: &[&str] = &["stop", "cease", "stopped", "ceased", "halted", "suspended"];
+    const STOP: &[&str] = &[
+        "stop",
+        "stops",
+        "cease",
+        "ceases",
+        "stopped",
+        "ceased",
+        "halted",
+        "suspended",
+    ];
     const REACH: usize = 5;
     let (first, last) = (condition.first, condition.last);
     // `Reject if more than 10% of samples are thin.`
@@ -178,8 +187,8 @@ fn stopped(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
     let commands = sentence.has_any(
         stop.saturating_sub(2),
         stop,
-        &["shall", "must", "is", "are"],
-    );
+        &["shall", "must", "is", "are", "should", "will"],
+    ) || sentence.is_any(stop, &["stops", "ceases"]);
     let plain = !sentence.has_any(0, first, NEGATIONS)
         && !sentence.has_any(first, sentence.tokens.len(), BUT)
         && !sentence.has_any(first, last, NEGATIONS);

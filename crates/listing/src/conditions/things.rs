@@ -200,6 +200,12 @@ fn alone(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
     let denied = sentence.has_any(end, sentence.tokens.len(), NEGATIONS);
     // `Within 3 in. of the joint, remove curing compound.`
     let of_something = !within || sentence.amounts.iter().any(|amount| amount.first >= end);
+    // `Within 1 in. of each end one pin` says where the pin is.
+    let mut behind = sentence.amounts.iter().filter(|amount| amount.first >= end);
+    let at_ends = within && sentence.has_any(0, end, &["end", "ends"]);
+    if at_ends && behind.all(|amount| amount.unit == measure::Unit::Count) {
+        return None;
+    }
     (leads && within == (place && within) && of_something && !denied)
         .then(|| found(sentence, index, 0, end, 0))
 }

@@ -11,6 +11,7 @@ mod groups;
 mod head;
 mod inherits;
 mod joined;
+mod legend;
 mod listed;
 mod named;
 mod offer;

@@ -8,6 +8,7 @@ use super::document::Document;
 use super::head::Head;
 use super::inherits::beside_the_other;
 use super::joined::joined;
+use super::legend;
 use super::named::named;
 use super::offer::{Cue, cue, optional, optional_in_some, speaks_of_alternative};
 use super::offered::offered;
@@ -26,6 +27,7 @@ const IN_SOME: &str =
 pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
     let paths = Paths::of(items.iter().map(|item| item.path.clone()));
     let document = Document::of(source);
+    let optional_signs = legend::optional_signs(source);
     let mut found: Vec<ItemOption> = Vec::new();
     let mut beside: BTreeMap<Option<usize>, Vec<usize>> = BTreeMap::new();
     for (index, item) in items.iter().enumerate() {
@@ -45,6 +47,9 @@ pub(super) fn placed(source: &str, items: &[OutlineItem]) -> Vec<ItemOption> {
             option.replaces = bases;
             option.doubt = None;
             option.offered = None;
+        }
+        if !option.is_choice() && legend::bears(source, item, &optional_signs) {
+            option.optional = true;
         }
         offer(&document, &head, item.parent.is_some(), &mut option);
         found.push(option);

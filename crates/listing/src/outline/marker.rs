@@ -139,6 +139,27 @@ const INTRODUCTIONS: [&str; 12] = [
 
 /// Reads the marker at the start of a line's visible text.
 pub(crate) fn marker(line: &str) -> Option<Marker> {
+    let signs = note_signs(line);
+    let own = unsigned_marker(line.get(signs..)?)?;
+    // A number that nothing closes may count what a line of a list speaks of: `* 2 screws`.
+    let closed = own.close != Close::Nothing;
+    (signs == 0 || closed).then(|| Marker {
+        len: signs + own.len,
+        ..own
+    })
+}
+
+/// How much of a line the sign of a note before its marker takes: the `** ` of `** 2A. Strap` and of `**2A. Strap`, which a legend explains.
+fn note_signs(line: &str) -> usize {
+    const SIGNS: [char; 4] = ['*', '†', '‡', '#'];
+    const MOST: usize = 3;
+    let len = |signs: &str| line.len() - signs.len();
+    let rest = line.trim_start_matches(SIGNS);
+    let few = line.chars().take_while(|c| SIGNS.contains(c)).count() <= MOST;
+    if few { len(rest.trim_start()) } else { 0 }
+}
+
+fn unsigned_marker(line: &str) -> Option<Marker> {
     let introduction = INTRODUCTIONS.iter().find(|word| {
         line.get(..word.len())
             .is_some_and(|head| head.eq_ignore_ascii_case(word))
@@ -154,6 +175,14 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     let after = body.get(open + label_len..)?;
     let (close, closing) = close(opening, after)?;
     let rest = after.get(closing..)?;
+    // `d.* Board`, which a legend explains
+    let behind = rest.trim_start_matches('*');
+    let signed = close != Close::Nothing && behind.starts_with(' ');
+    let (closing, rest) = if signed {
+        (closing + rest.len() - behind.len(), behind)
+    } else {
+        (closing, rest)
+    };
     let gap = rest.len() - rest.trim_start().len();
     if gap == 0 && !rest.is_empty() && !(close == Close::Dot && runs_into_name(&parts, rest)) {
         return None;
@@ -367,6 +396,10 @@ mod tests {
             ("3-B-1 Sealant", "3-B-1", Close::Nothing, 6),
             ("2.01  JOINTS", "2.01", Close::Nothing, 6),
             ("2.00  JOINTS", "2.00", Close::Nothing, 6),
+            ("* 1. Floor", "1", Close::Dot, 5),
+            ("**2A. Strap", "2A", Close::Dot, 6),
+            ("*a) Board", "a", Close::Paren, 4),
+            ("d.* Board", "d", Close::Dot, 4),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
             assert_eq!(
@@ -400,6 +433,9 @@ mod tests {
             "2.010  JOINTS",
             "2-01  JOINTS",
             "2.05 in. Long",
+            "* 2 screws",
+            "* Item 2 bears the mark",
+            "**** 1. Floor",
         ] {
             assert_eq!(marker(line), None, "{line}");
         }

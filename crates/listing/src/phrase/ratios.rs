@@ -11,6 +11,7 @@ use super::words::fraction_word;
 /// The ratio that begins at a token.
 pub(super) fn ratio_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     one_in_many(tokens, at)
+        .or_else(|| part_of_span(tokens, at))
         .or_else(|| one_thing_in_many(tokens, at))
         .or_else(|| parts_to_parts(tokens, at))
         .or_else(|| share_range(tokens, at))
@@ -81,11 +82,26 @@ fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let over = number(tokens, at)?;
     let colon = tokens.get(at + 1)?.is_sign(':');
     let to = word_is(tokens, at + 1, &["to"]) && is_said_of_two(tokens, at);
-    let joined = word_is(tokens, at + 1, &["in"]) || colon || to;
-    let under = joined.then(|| number(tokens, at + 2))??;
+    let is_in = word_is(tokens, at + 1, &["in"]);
+    let joined = is_in || colon || to;
+    // `one in every ten`
+    let every = usize::from(is_in && word_is(tokens, at + 2, &["every", "each"]));
+    let under = joined.then(|| number(tokens, at + 2 + every))??;
     // `3:1` is three to one; `10:30` would be a time.
     let steep = (colon || to) && under == Number::ONE && over <= 20;
-    (over < under || steep).then(|| amount(tokens, at, at + 3, over.over(under)?, Unit::Ratio))?
+    let next = at + 3 + every;
+    (over < under || steep).then(|| amount(tokens, at, next, over.over(under)?, Unit::Ratio))?
+}
+
+/// `span/360`, `L/240`: a part of the length that bends.
+fn part_of_span(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    const LENGTHS: &[&str] = &["span", "l", "length", "height", "h"];
+    const STEEPEST: i32 = 50;
+    let (length, under) = tokens.get(at)?.lower.split_once('/')?;
+    let under: i32 = under.trim_end_matches('.').parse().ok()?;
+    let one_of_many = LENGTHS.contains(&length) && under >= STEEPEST;
+    let part = Number::ONE.over(Number::whole(under))?;
+    one_of_many.then(|| amount(tokens, at, at + 1, part, Unit::Ratio))?
 }
 
 /// `> 1 in    2 strips`: a width, and beside it what is counted.
@@ -113,8 +129,12 @@ fn is_said_of_two(tokens: &[Token<'_>], at: usize) -> bool {
         })
 }
 
-/// `one joint in ten`, `1 clip in 20`: a share of the things, and no number of them.
+/// `one joint in ten`, `1 clip in 20`, `one joint in every twenty be opened`: a share of the things, and no number of them.
 fn one_thing_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
+    const GO_ON: &[&str] = &[
+        "be", "is", "are", "shall", "must", "should", "will", "may", "to", "at", "on", "before",
+        "after", "and", "by", "with", "per",
+    ];
     let over = number(tokens, at)?;
     tokens.get(at + 1)?.word()?;
     let under = word_is(tokens, at + 2, &["in", "of", "out"]).then(|| {
@@ -122,9 +142,10 @@ fn one_thing_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         Some((number(tokens, at + 3 + of)?, at + 4 + of))
     })??;
     let (under, next) = under;
-    let ends = tokens
-        .get(next)
-        .is_none_or(|token| token.word().is_none() && !token.is_numeric());
+    let ends = word_is(tokens, next, GO_ON)
+        || tokens
+            .get(next)
+            .is_none_or(|token| token.word().is_none() && !token.is_numeric());
     let counts = over.is_whole() && under.is_whole() && over < under;
     (counts && ends).then(|| amount(tokens, at, next, over.over(under)?, Unit::Ratio))?
 }

@@ -109,6 +109,7 @@ fn numbers(text: &str, within: Span) -> impl Iterator<Item = Stated> + '_ {
             !before.is_alphanumeric() && !matches!(before, '.' | '-' | '/')
                 || before == '/' && is_parted(text, at)
                 || is_label_of_its_own(before)
+                || matches!(before, 'Ø' | 'ø')
                 || before == '.' && is_behind_a_word(text, at)
         });
         if !begins || is_inside(text, at) {

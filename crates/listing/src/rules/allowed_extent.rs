@@ -33,7 +33,9 @@ fn may_go_to(sentence: &Sentence<'_>, to: usize, floor: usize) -> Option<(Relati
     let towards = usize::from(to > floor && sentence.is_any(to - 1, &["up", "down", "out"]));
     let verb = to.checked_sub(1 + towards).filter(|verb| *verb > floor)?;
     sentence.is_any(verb - 1, &["may", "can"]).then_some(())?;
-    let upwards = sentence.is_any(verb, UP) || sentence.is_word(verb, "go") && sentence.is_word(to - 1, "up");
+    // `the gap at old slabs may go to 4 in.`
+    let opening = towards == 0 && sentence.has_any(verb.saturating_sub(REACH).max(floor), verb, &["gap", "joint", "width", "opening"]);
+    let upwards = sentence.is_any(verb, UP) || sentence.is_word(verb, "go") && (opening || sentence.is_word(to - 1, "up"));
     let downwards = sentence.is_any(verb, DOWN) || sentence.is_word(verb, "go") && sentence.is_word(to - 1, "down");
     // `may measure down to 8 in.`
     let downwards = downwards || sentence.is_any(verb, MEASURE) && sentence.is_word(to - 1, "down");

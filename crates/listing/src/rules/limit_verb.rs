@@ -19,7 +19,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     match (word(1), word(0)) {
         // `shall be raised to 1 in.`, `goes up to 3-1/4 in. for lightweight`
         (_, "to") if demanded_change(sentence, at, floor).is_some() => finding(demanded_change(sentence, at, floor)?, at),
-        ("up", "to") if matches!(word(2), "goes" | "go" | "rises" | "rise" | "increases" | "brought" | "built" | "raised") => None,
+        ("up", "to") if matches!(word(2), "goes" | "go" | "rises" | "rise" | "increases" | "brought" | "built" | "raised" | "taken" | "increased" | "thickened" | "topped") => None,
         // `at the latest 14 days before the work`
         ("the", "latest" | "earliest") if is_counted_back(sentence, sentence.amount(index)?) => {
             finding(if word(0) == "latest" { Relation::AtLeast } else { Relation::AtMost }, at.checked_sub(1)?)

@@ -530,9 +530,9 @@ fn closes_itself(sentence: &Sentence<'_>, index: usize) -> bool {
 pub(super) fn or_more(word: &str) -> Option<Relation> {
     Some(match word {
         "more" | "greater" | "heavier" | "hvr" | "hvy" | "thicker" | "thkr" | "wider" | "larger" | "longer" | "deeper" | "higher" | "over"
-        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "better" | "later" | "older" | "upward" | "upwards" | "farther" | "further" | "beyond" => Relation::AtLeast,
+        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "better" | "later" | "older" | "upward" | "upwards" | "farther" | "further" | "beyond" | "stronger" | "harder" | "tougher" | "stiffer" => Relation::AtLeast,
         "less" | "fewer" | "smaller" | "lighter" | "thinner" | "narrower" | "shorter" | "shallower" | "lower" | "under"
-        | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" | "younger" => Relation::AtMost,
+        | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" | "younger" | "weaker" | "softer" => Relation::AtMost,
         _ => return None,
     })
 }

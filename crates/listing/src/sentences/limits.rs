@@ -1,6 +1,6 @@
 //! Limits at the seam of two sentences: whether "min" closes the number before it or leads to the one behind.
 
-use super::words::{GO_ON, MAY_END};
+use super::words::{ABBREVIATIONS, GO_ON, MAY_END};
 use crate::phrase::count_word;
 
 /// Whether nothing but a qualifier is left, which closes what stands before: `SHELF LIFE 12 MO. MAX.`
@@ -143,4 +143,29 @@ pub(super) fn closes_throughout(rest: &str) -> bool {
         }
     }
     closed
+}
+
+/// Whether "approx." closes the number before it and a sentence: `Tack-free 45 min. approx. Wait 14 days.`
+pub(super) fn closes_about(before: &str, word: &str, next: &str) -> bool {
+    let said = || {
+        before
+            .get(..before.len() - word.len())
+            .unwrap_or_default()
+            .trim_end()
+    };
+    let measured = || {
+        let said = said().trim_end_matches(')');
+        let unit = said
+            .trim_end_matches('.')
+            .rsplit(' ')
+            .next()
+            .unwrap_or_default();
+        said.ends_with('.') && ABBREVIATIONS.contains(&unit.to_lowercase().as_str())
+            || said.ends_with(|c: char| c.is_ascii_digit())
+            || ["mm", "cm", "m", "days", "hours", "minutes", "h", "d", "hr"].contains(&unit)
+    };
+    let mut letters = next.chars();
+    let begins = letters.next().is_some_and(char::is_uppercase)
+        && letters.next().is_some_and(char::is_lowercase);
+    matches!(word, "approx" | "appr") && begins && measured()
 }

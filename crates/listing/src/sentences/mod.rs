@@ -12,8 +12,8 @@ use self::capitals::{
 };
 use self::heads::{begins_listed, heads_alternative, heads_case};
 use self::limits::{
-    begins_a_label, is_limit, is_qualifier_alone, limits_nothing_behind, names_a_number,
-    stands_behind_a_unit,
+    begins_a_label, closes_about, is_limit, is_qualifier_alone, limits_nothing_behind,
+    names_a_number, stands_behind_a_unit,
 };
 use self::words::{ABBREVIATIONS, FIRMS, GO_ON, MAY_END, last_word};
 pub(crate) use self::words::{ends_in_abbreviation, is_abbreviation};
@@ -141,6 +141,9 @@ fn ends_sentence(text: &str, at: usize) -> bool {
     if FIRMS.contains(&word.as_str()) {
         return false;
     }
+    if closes_about(before, &word, next) {
+        return true;
+    }
     if MAY_END.contains(&word.as_str()) && (begins_listed(next) || heads_case(next)) {
         return true;
     }
@@ -234,6 +237,15 @@ mod tests {
             &["SOMEWHERE CO. INC. -- Product 4"],
         );
         check("widths up to 2 in.) The", &["widths up to 2 in.)", "The"]);
+        check(
+            "Tack-free 45 min. approx. Wait 14 days. Depth approx. 4 in. Use approx. Type 2 pins.",
+            &[
+                "Tack-free 45 min. approx.",
+                "Wait 14 days.",
+                "Depth approx. 4 in.",
+                "Use approx. Type 2 pins.",
+            ],
+        );
     }
 
     #[test]

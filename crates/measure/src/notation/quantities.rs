@@ -95,7 +95,7 @@ pub fn quantity(text: &str) -> Result<Stated, ParseQuantityError> {
 /// Reads the quantity that begins at a byte offset. Its number may not continue a word or number
 /// (`W8`, `4.1`), and no sign is read.
 pub fn quantity_at(text: &str, at: usize) -> Option<Stated> {
-    if before(text, at).is_some_and(char::is_alphanumeric) || is_denominator(text, at) {
+    if before(text, at).is_some_and(runs_into_number) || is_denominator(text, at) {
         return None;
     }
     let first = rest(text, at).chars().next()?;
@@ -178,6 +178,11 @@ const PREFIXES: &[(&str, Unit)] = &[
     ("AWG", Unit::Awg),
 ];
 
+/// Whether a character before a number makes a part of a name of it: `W8`, `12`. The sign of a diameter, `Ø3 mm`, is a letter, and no part of a name.
+fn runs_into_number(c: char) -> bool {
+    c.is_alphanumeric() && !matches!(c, 'Ø' | 'ø')
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -193,6 +198,19 @@ mod tests {
             ),
             (number, unit, read)
         );
+    }
+
+    #[test]
+    fn a_number_may_run_into_the_sign_of_a_diameter_and_into_no_other_letter() {
+        for text in ["Ø3 mm", "ø3 mm"] {
+            let stated = quantity_at(text, text.len() - "3 mm".len());
+            assert_eq!(
+                stated.map(|stated| stated.unit),
+                Some(Unit::Millimetre),
+                "{text}"
+            );
+        }
+        assert!(quantity_at("W3 mm", 1).is_none());
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::layout::Line;
 
 /// The signs that mark notes.
 const SIGNS: &[char] = &[
-    '*', '†', '‡', '§', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹', '⁰', '⁽', '⁾',
+    '*', '†', '‡', '§', '#', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹', '⁰', '⁽', '⁾',
 ];
 
 /// More of them are lists, in which nothing is looked for.
@@ -191,6 +191,9 @@ pub(super) fn mark_of(line: &str) -> Option<Mark<'_>> {
     if let Some(named) = named_mark(line) {
         return Some(named);
     }
+    if is_signed_marker(line) {
+        return None;
+    }
     let (mark, rest) = line.split_once(' ')?;
     let is_short = |label: &str| {
         (1..=LONGEST).contains(&label.len()) && label.chars().all(|c| c.is_ascii_alphanumeric())
@@ -205,6 +208,11 @@ pub(super) fn mark_of(line: &str) -> Option<Mark<'_>> {
         }
     };
     (!rest.trim().is_empty()).then_some(found)
+}
+
+/// Whether a line begins an item with the sign of a note before its number: `** 1A. Strap`.
+fn is_signed_marker(line: &str) -> bool {
+    line.starts_with(SIGNS) && marker(line).is_some()
 }
 
 /// `Note 1 - `, `NOTE A – `

@@ -15,6 +15,7 @@ use crate::model::Span;
 use labels::{counts_cycles, is_labelled_count, is_number_of};
 use pointing::{doubles_a_part, is_both_faces, is_label, refers_back};
 use several::{bracketed_count, goes_on_counting};
+pub(super) use things::is_done;
 use things::{COUNTED_SINGLY, NOT_COUNTED, QUALIFIERS};
 
 pub(super) use several::{count_list_at, count_range_at};
@@ -56,6 +57,17 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         return None;
     }
+    // `two layers of 15 board`: how thick each is.
+    let of_layers = at > 1
+        && is_any(tokens, at - 1, &["of"])
+        && is_any(
+            tokens,
+            at - 2,
+            &["layer", "layers", "thickness", "thicknesses"],
+        );
+    if digits && of_layers {
+        return None;
+    }
     // `not one splice may lie ...`: none of them.
     if !digits && number == 1 && at > 0 && is_any(tokens, at - 1, &["not"]) {
         return None;
@@ -68,19 +80,7 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     {
         return None;
     }
-    // `one hundred and fifty`: no part of a greater number counts by itself.
-    let greater = |at: usize| is_any(tokens, at, &["hundred", "thousand"]);
-    let part_of_another = greater(at + 1)
-        || at > 0 && greater(at - 1)
-        || at > 1 && is_any(tokens, at - 1, &["and"]) && greater(at - 2)
-        || !digits && tokens.get(at + 1).is_some_and(|next| next.count.is_some())
-        || !digits && names_parts(tokens, at + 1)
-        || !digits
-            && at > 0
-            && tokens
-                .get(at - 1)
-                .is_some_and(|before| before.count.is_some());
-    if part_of_another || refers_back(tokens, at, number) {
+    if is_part_of_another(tokens, at, digits) || refers_back(tokens, at, number) {
         return None;
     }
     if is_number_of(tokens, at) || is_labelled_count(tokens, at) {
@@ -119,6 +119,21 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     counted(tokens, next, number, digits, qualified)
         .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// `one hundred and fifty`: no part of a greater number counts by itself.
+fn is_part_of_another(tokens: &[Token<'_>], at: usize, digits: bool) -> bool {
+    let greater = |at: usize| is_any(tokens, at, &["hundred", "thousand"]);
+    greater(at + 1)
+        || at > 0 && greater(at - 1)
+        || at > 1 && is_any(tokens, at - 1, &["and"]) && greater(at - 2)
+        || !digits && tokens.get(at + 1).is_some_and(|next| next.count.is_some())
+        || !digits && names_parts(tokens, at + 1)
+        || !digits
+            && at > 0
+            && tokens
+                .get(at - 1)
+                .is_some_and(|before| before.count.is_some())
 }
 
 /// The "eighths" of `three eighths`: a number in words before it counts nothing.
@@ -270,7 +285,7 @@ fn counted(tokens: &[Token<'_>], at: usize, number: i32, digits: bool, qualified
     {
         return true;
     }
-    if NOT_COUNTED.contains(&first) {
+    if NOT_COUNTED.contains(&first) || word(1).is_some_and(|second| is_done(first, second)) {
         return false;
     }
     let nouns = [Some(first), word(1), word(2)];

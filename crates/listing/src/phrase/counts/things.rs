@@ -155,3 +155,46 @@ pub(super) const QUALIFIERS: &[&str] = &[
     "exceed",
     "exceeding",
 ];
+
+/// What a thing does, or how it stands, and no thing: "75 bears on the floor", "35 laps under the angle".
+const DOES: &[&str] = &[
+    "bears",
+    "bear",
+    "laps",
+    "lap",
+    "lies",
+    "lie",
+    "stands",
+    "stand",
+    "rests",
+    "rest",
+    "extends",
+    "extend",
+    "reaches",
+    "reach",
+    "remains",
+    "remain",
+    "overlaps",
+    "overlap",
+    "goes",
+    "go",
+    "sits",
+    "sit",
+    "enters",
+    "enter",
+    "continues",
+    "continue",
+    "short",
+];
+
+/// Words that such a word goes on with.
+const PLACES: &[&str] = &[
+    "on", "of", "onto", "upon", "over", "under", "into", "in", "at", "to", "against", "behind",
+    "beyond", "past", "below", "above", "inside", "outside", "beneath", "within", "along", "up",
+    "down",
+];
+
+/// Whether words say what is done, and where: `bears on`, `laps under`.
+pub(in crate::phrase) fn is_done(word: &str, next: &str) -> bool {
+    DOES.contains(&word) && PLACES.contains(&next)
+}

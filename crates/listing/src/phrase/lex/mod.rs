@@ -162,6 +162,16 @@ fn next<'a>(
             at + 1,
         );
     }
+    // `Ø3 mm`: the sign of a diameter is a letter, and no part of the number.
+    let leads = text
+        .get(at + c.len_utf8()..)
+        .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+    if matches!(c, 'Ø' | 'ø') && leads {
+        return (
+            TokenKind::Word(text.get(at..at + c.len_utf8()).unwrap_or_default()),
+            at + c.len_utf8(),
+        );
+    }
     if c.is_alphanumeric() {
         let end = word_end(text, at);
         if let Some((stated, end)) = spelled_quantity(text, at, end) {

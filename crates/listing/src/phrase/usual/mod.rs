@@ -203,6 +203,28 @@ mod tests {
         check("width from 20 to 60", &["20..60 mm"]);
         check("75 to 100 thick", &["75..100 mm"]);
         check("thickness: 150 ± 5", &["145..155 mm"]);
+        check("not less than 75 bears on the floor", &["75 mm"]);
+        check("not less than 35 laps under the angle", &["35 mm"]);
+        check(
+            "carried 50 on to floor and 75 up the wall",
+            &["50 mm", "75 mm"],
+        );
+        check("gaps of 5 to 8 between, slack of 30", &["5..8 mm", "30 mm"]);
+        check("sleeve 100 longer than the seal is deep", &["100 mm"]);
+        check(
+            "3.0 wet, never below 10 nor over 25",
+            &["3 mm", "10 mm", "25 mm"],
+        );
+        check("studs 92 deep, @ 600 max", &["92 mm", "600 mm"]);
+        check("concrete, 175 minimum, where claimed", &["175 mm"]);
+        check(
+            "two layers of 15 board each side, not more than 5 short of it",
+            &["2 count", "15 mm", "5 mm"],
+        );
+        check(
+            "strip fixed to slab only at 600, rod Ø12",
+            &["600 mm", "12 mm"],
+        );
     }
 
     #[test]
@@ -213,6 +235,10 @@ mod tests {
         check("2 layers, each 15 thick", &["2 count", "15 mm"]);
         check("edition of 2019", &[]);
         check("butts fewer than 6", &[]);
+        check("not less than 3 anchors bear on the angle", &["3 count"]);
+        check("tested at 400", &[]);
+        check("screws for one board, 48 minimum", &["1 count", "48 count"]);
+        check("fixed at 3 points", &["3 count"]);
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What the words beside a number say of it: that it is a length, that it counts, that it only limits.
 
+use super::super::counts::is_done;
 use super::super::lex::{Token, TokenKind};
 
 /// Words of size that follow a length.
@@ -26,6 +27,18 @@ const AFTER: &[&str] = &[
     "dia",
     "clear",
     "clearance",
+    "longer",
+    "wider",
+    "deeper",
+    "thicker",
+    "shorter",
+    "narrower",
+    "thinner",
+    "wet",
+    "dry",
+    "onto",
+    "beyond",
+    "into",
 ];
 
 /// Words of size that a length follows.
@@ -76,6 +89,20 @@ const BEFORE: &[&str] = &[
     "bearing",
     "tolerance",
     "recess",
+    "gaps",
+    "slack",
+    "breadth",
+    "play",
+    "laps",
+    "clearances",
+    "distances",
+    "embedded",
+    "recessed",
+    "lapping",
+    "protruding",
+    "projecting",
+    "Ø",
+    "ø",
 ];
 
 /// Words that may stand between a word of size and its number.
@@ -132,6 +159,9 @@ const REACH: usize = 8;
 
 pub(super) fn is_length(tokens: &[Token<'_>], at: usize) -> bool {
     is_followed_by_size(tokens, at)
+        || is_said_to_go_on(tokens, at)
+        || is_of_layers(tokens, at)
+        || is_at_intervals(tokens, at)
         || (!counts(tokens, at) && follows_size(tokens, at))
         || is_in_chain(tokens, at)
 }
@@ -216,11 +246,85 @@ pub(super) fn counts(tokens: &[Token<'_>], at: usize) -> bool {
         "suffices",
         "overall",
         "of",
+        "nor",
+        "but",
+        "elsewhere",
+        "otherwise",
+        "throughout",
+        "wet",
+        "dry",
+        "up",
+        "down",
     ];
-    tokens
+    let word = |at: usize| {
+        let token = tokens.get(at).filter(|token| token.word().is_some());
+        token.map(|token| token.lower.trim_end_matches('.'))
+    };
+    let next = || word(at + 2).unwrap_or_default();
+    word(at + 1).is_some_and(|word| !NONE.contains(&word) && !is_done(word, next()))
+}
+
+/// `two layers of 15 board`
+fn is_of_layers(tokens: &[Token<'_>], at: usize) -> bool {
+    const LAYERS: &[&str] = &["layer", "layers", "thickness", "thicknesses"];
+    let word = |back: usize| at.checked_sub(back).and_then(|at| tokens.get(at));
+    word(1).is_some_and(|token| token.is_word("of"))
+        && word(2).is_some_and(|token| LAYERS.contains(&token.lower))
+}
+
+/// `screws @ 600 max.`, `fixed to slab only at 600, leaving ...`: how far apart things are.
+fn is_at_intervals(tokens: &[Token<'_>], at: usize) -> bool {
+    const FIXED: &[&str] = &[
+        "fixed",
+        "fix",
+        "fastened",
+        "screwed",
+        "nailed",
+        "pinned",
+        "anchored",
+        "secured",
+        "bolted",
+        "stapled",
+        "welded",
+        "held",
+        "screws",
+        "studs",
+        "anchors",
+        "pins",
+        "clips",
+        "fasteners",
+        "nails",
+        "bolts",
+        "brackets",
+        "fixings",
+        "staples",
+        "straps",
+        "noggings",
+    ];
+    const LIMITS: &[&str] = &[
+        "max", "max.", "min", "min.", "maximum", "minimum", "nominal", "nom.",
+    ];
+    let behind = |word: &str| at > 0 && tokens.get(at - 1).is_some_and(|token| token.is_word(word));
+    let near = tokens.get(at.saturating_sub(REACH)..at).unwrap_or_default();
+    let fixed = near.iter().any(|token| FIXED.contains(&token.lower));
+    let ends = tokens
         .get(at + 1)
-        .and_then(Token::word)
-        .is_some_and(|word| !NONE.contains(&word.to_lowercase().trim_end_matches('.')))
+        .is_none_or(|token| token.word().is_none() || LIMITS.contains(&token.lower));
+    // `@` is read as "at".
+    let sign = at > 0
+        && tokens
+            .get(at - 1)
+            .is_some_and(|token| token.span.len() == 1);
+    behind("at") && (fixed || sign) && ends
+}
+
+/// `carried 50 on to floor and 75 up the wall`
+fn is_said_to_go_on(tokens: &[Token<'_>], at: usize) -> bool {
+    let word = |at: usize| tokens.get(at).map_or("", |token| token.lower);
+    let on_to = word(at + 1) == "on" && word(at + 2) == "to";
+    let along =
+        ["up", "down"].contains(&word(at + 1)) && ["the", "each", "both"].contains(&word(at + 2));
+    on_to || along
 }
 
 /// `lap of not less than 25`, `Thickness: 12.5`, `spaced max 600`.
@@ -268,15 +372,37 @@ fn is_in_chain(tokens: &[Token<'_>], at: usize) -> bool {
     (after || before) && !(first_of_two && small)
 }
 
+/// `reinforced concrete, 175 minimum`: too many for a count whose things aren't named.
+fn is_limited_behind(tokens: &[Token<'_>], at: usize) -> bool {
+    const MOST_COUNTED: i32 = 24;
+    let many = tokens.get(at).is_some_and(
+        |token| matches!(&token.kind, TokenKind::Number(numeral) if numeral.value > MOST_COUNTED),
+    );
+    let limit = tokens.get(at + 1).is_some_and(|token| {
+        ["minimum", "maximum"]
+            .iter()
+            .any(|word| token.is_word(word))
+    });
+    many && limit && !counts(tokens, at + 1)
+}
+
 /// `out of line by not more than 8`: a limit without a thing that it would count.
 pub(super) fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
     const LIMITS: &[&str] = &["than", "least", "most", "exceed", "exceeding", "within"];
+    // "never below 10 nor over 25", where a size is spoken of
+    const SIDES: &[&str] = &["below", "over", "above", "under", "beyond"];
     const COUNTED: &[&str] = &[
         "number",
         "layers",
         "coats",
         "pieces",
         "screws",
+        "fasteners",
+        "anchors",
+        "fixings",
+        "pins",
+        "clips",
+        "studs",
         "strips",
         "fewer",
         "cycles",
@@ -288,10 +414,13 @@ pub(super) fn is_compared(tokens: &[Token<'_>], at: usize) -> bool {
         "percent",
         "compression",
     ];
-    let limited = at
-        .checked_sub(1)
-        .and_then(|before| tokens.get(before))
-        .is_some_and(|before| LIMITS.contains(&before.lower));
+    let before = |back: usize| at.checked_sub(back).and_then(|before| tokens.get(before));
+    let is_one = |back: usize, words: &[&str]| {
+        before(back).is_some_and(|token| words.contains(&token.lower))
+    };
+    let limited = is_one(1, LIMITS)
+        || is_one(1, SIDES) && is_one(2, &["never", "not", "nor", "nowhere", "be", "go", "goes"])
+        || is_limited_behind(tokens, at);
     let counted = tokens
         .get(at.saturating_sub(REACH)..at)
         .unwrap_or_default()
