@@ -144,7 +144,7 @@ fn show_head(reading: &Reading, gold: &Value) {
             .header
             .ratings_hr
             .iter()
-            .map(|own| own.to_string())
+            .map(ToString::to_string)
             .collect();
         println!(
             "  ratings: {} read, {} expected",

@@ -206,6 +206,20 @@ fn a_number_in_a_circle_is_a_key() {
 }
 
 #[test]
+fn a_row_whose_label_is_an_option_s_is_in_doubt() {
+    let text = "1. Wall - Min 6 in. thick concrete.\n\n2. Sealant - Min 1/2 in. deep.\n\n3. Backer - Closed cell.\n\n   Sealant               Orrindale Coatings     Orriflex 20\n   Backer (Option F)     Tarrel Insulations     Tarrelrod 4\n";
+    let reading = read_text("sample", text);
+    let of = |property: &str| {
+        let mut clauses = reading.clauses.iter();
+        clauses
+            .find(|own| own.property == property)
+            .map(|own| own.confidence)
+    };
+    assert_eq!(of("sealant.product"), Some(Confidence::ByRule));
+    assert_eq!(of("backer.product"), Some(Confidence::WithDoubt));
+}
+
+#[test]
 fn signs_part_entries_and_names() {
     check(
         "\n   ORRINDALE COATINGS: Orriflex 20, Orriflex 30  •  TARREL & OAKE: Tarrelast 5",

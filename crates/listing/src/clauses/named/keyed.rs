@@ -191,6 +191,9 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
         let mut listed = of_rest(rest, reader)?;
         for entry in &mut listed {
             entry.label = None;
+            if says_case(first) {
+                entry.limits.push(first.trim().to_owned());
+            }
         }
         return Some((Key::Part(own.to_owned()), listed));
     }
@@ -224,6 +227,28 @@ fn part_with_number(cell: &str) -> Option<(&str, Vec<String>)> {
 /// Whether a cell names a part.
 fn is_part(cell: &str, reader: Reader<'_>) -> bool {
     !components_in(cell).is_empty() && reader.is_label(cell)
+}
+
+/// Whether the brackets of a label give it to some joints only: `Foam (Option F)`.
+pub(super) fn says_case(label: &str) -> bool {
+    const SAYING: [&str; 12] = [
+        "option",
+        "optional",
+        "alternate",
+        "alternative",
+        "variant",
+        "configuration",
+        "only",
+        "where",
+        "when",
+        "if",
+        "for",
+        "alt",
+    ];
+    label.split_once('(').is_some_and(|(_, inside)| {
+        let mut words = inside.split(|c: char| !c.is_alphanumeric());
+        words.any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+    })
 }
 
 /// A label without the notes that it cites and the colon behind it: `WOOL (NOTES 9, 10)`.

@@ -1,7 +1,7 @@
 //! The lines of a paragraph that are entries of makers and products, parted from those that are sentences.
 
 use super::entry::{Listed, Reader};
-use super::keyed::item_keys;
+use super::keyed::{item_keys, says_case};
 use super::makers::ends_as_firm;
 use super::name::is_coded;
 use super::restricts;
@@ -430,7 +430,7 @@ pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>
             let mut listed = either(one, other, reader)?;
             listed.label = Some(part_words(label));
             // `Foam (Option F)   Maker   Product`
-            if label.contains('(') {
+            if says_case(label) {
                 listed.limits.push(part_words(label));
             }
             Some(vec![listed])
