@@ -220,3 +220,29 @@ fn one_sentence_of_a_note_limits_the_value_shown() {
         );
     }
 }
+
+#[test]
+fn a_second_value_in_brackets_leads_to_no_note() {
+    let notes = "(1) Strip is ordered 20 % wider than the joint.\n(2) Recess: 6 mm.\n";
+    let table = |cells: [&str; 2]| {
+        format!(
+            "Sheet 4\n\nTable 2   Strip, depth in mm (in.)\n\nRating | Wall | Floor\n1 hr | {} | 65\n2 hr | {} | 90\n\nGENERAL NOTES\n{notes}",
+            cells[0], cells[1]
+        )
+    };
+    let shares = |cells| {
+        let found = common::clauses(&table(cells)).into_iter();
+        found
+            .filter(|clause| clause.contains("20 percent"))
+            .collect::<Vec<_>>()
+    };
+    // The first note holds of every strip, whatever cell has an inch beside its millimetres.
+    for cells in [
+        ["25 (1)", "50 (2)"],
+        ["1 (25)", "2 (50)"],
+        ["80 (1)", "50 (2)"],
+    ] {
+        let found = shares(cells);
+        assert!(found.len() == 1 && !found[0].contains(" if "), "{found:?}");
+    }
+}

@@ -188,3 +188,16 @@ fn no_number_of_a_date_measures_anything() {
         &["clip.gauge: nominal 16 gauge"],
     );
 }
+
+#[test]
+fn a_number_of_a_unit_that_the_notation_does_not_know_is_shown() {
+    for (words, number) in [
+        ("Torque 25 N·m.", "25 N"),
+        ("Each anchor carries 2.5 kN.", "2.5 kN"),
+        ("Coverage 1.5 L/m of joint.", "1.5"),
+        ("The slab falls 3 mm/m.", "3"),
+    ] {
+        let text = format!("1. FLOOR - {words}\n");
+        assert_eq!(common::unread(&text), [number], "{text}");
+    }
+}

@@ -82,6 +82,7 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
         return None;
     }
     let rest_is_note = goes_on
+        || is_lettered_mark(&tokens, end)
         || tokens.get(end).is_none_or(|token| {
             token.is_sign('[')
                 || token.is_sign('(')
@@ -104,6 +105,24 @@ pub(crate) fn cell(text: &str, unit: Option<Unit>, second_unit: Option<Unit>) ->
         span: spread.span,
         goes_on,
     })
+}
+
+/// Whether a cell ends here but for the letter of a note behind brackets: `90 (3.5) b`.
+fn is_lettered_mark(tokens: &[Token<'_>], at: usize) -> bool {
+    let bracketed = at > 0 && tokens.get(at - 1).is_some_and(|token| token.is_sign(')'));
+    let lettered = tokens.get(at).and_then(Token::word).is_some_and(is_mark);
+    bracketed && lettered && at + 1 == tokens.len()
+}
+
+/// Whether a word is the letter of a note.
+fn is_mark(word: &str) -> bool {
+    matches!(word.as_bytes(), [b'a'..=b'f'])
+}
+
+/// Whether a cell's amount has the letter of a note behind it, which may say anything of it.
+pub(crate) fn leads_to_a_note(text: &str) -> bool {
+    let behind = text.rsplit_once(") ");
+    behind.is_some_and(|(_, mark)| is_mark(mark))
 }
 
 fn is_count(lo: &Number, tokens: &[Token<'_>], next: usize) -> bool {

@@ -15,7 +15,7 @@ mod values;
 mod words;
 
 pub(crate) use amounts::{Amount, Shape, amounts};
-pub(crate) use cell::{Cell, cell};
+pub(crate) use cell::{Cell, cell, leads_to_a_note};
 pub(crate) use lex::{Token, TokenKind, lex, lists_behind_unit, measures};
 pub(crate) use usual::{is_paired_length, usual_units, with_usual};
 pub(crate) use words::count_word;

@@ -5,7 +5,7 @@ use measure::{Number, Unit};
 
 use super::amounts::{Shape, Spread};
 use super::lex::{Token, TokenKind};
-use super::tolerances::{bracketed_tolerance, deviation_at, tolerance_after};
+use super::tolerances::{bracketed_tolerance, deviation_at, tolerance_after, within_of};
 use crate::model::Span;
 
 /// One number, with its unit when it stands beside it.
@@ -110,7 +110,7 @@ pub(super) fn spread_in(tokens: &[Token<'_>], at: usize, unit: Option<Unit>) -> 
 
 /// A value, a range or a tolerance.
 pub(super) fn spread_at(tokens: &[Token<'_>], at: usize) -> Option<Spread> {
-    if let Some(spread) = bracketed_tolerance(tokens, at) {
+    if let Some(spread) = bracketed_tolerance(tokens, at).or_else(|| within_of(tokens, at)) {
         return Some(spread);
     }
     deviation_at(tokens, at).or_else(|| {

@@ -200,7 +200,7 @@ fn disguised_numbers(text: &str, within: Span) -> Vec<Span> {
 fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
     const UNITS: &[&str] = &[
         "lb", "lbs", "pound", "pounds", "oz", "ounce", "ounces", "g", "gm", "grams", "kg", "cpm",
-        "psf", "plf", "kips", "cfm",
+        "psf", "plf", "kips", "cfm", "n", "nm", "kn", "knm", "lbf",
     ];
     const LIMITS: &[&str] = &[
         "(min)",
@@ -239,12 +239,22 @@ fn odd_numbers(text: &str, within: Span) -> impl Iterator<Item = Span> + '_ {
                 .is_some_and(|rest| rest.starts_with(" per cubic"));
         let limited = LIMITS.iter().any(|limit| lower.starts_with(limit))
             || is_marked(behind)
+            || is_compound(behind)
             || is_powered(behind);
         let known = quantity_at(text, start).is_some_and(|stated| stated.unit != Unit::Count);
         let len = rest.len() - behind.len() + if unit { word.len() } else { 0 };
         let span = Span::new(start, start + if unit { len } else { digits });
         ((unit || limited) && !known).then_some(span)
     })
+}
+
+/// Whether a stroke makes a known unit one that the notation doesn't know: `1.5 L/m`, `3 mm/m`.
+fn is_compound(behind: &str) -> bool {
+    let unit = behind.split_once('/').map(|(unit, _)| unit);
+    unit.filter(|unit| !unit.is_empty() && unit.chars().all(char::is_alphabetic))
+        .and_then(|unit| quantity_at(&format!("1 {unit}"), 0))
+        .is_some_and(|stated| stated.unit != Unit::Count)
+        && quantity_at(&format!("1 {behind}"), 0).is_none()
 }
 
 /// Whether a raised figure makes a unit one that the notation doesn't know: `3 ft³`, `4 in.²`

@@ -396,3 +396,44 @@ fn bare_numbers_under_a_measure_without_a_unit_count_nothing() {
         "{found:?}"
     );
 }
+
+/// A table whose columns are ratings alone, whose cells have their own units.
+fn by_rating(caption: &str) -> String {
+    format!(
+        "Sheet PF-4\n\n1. PACKING - Mineral wool.\n\n{caption}\n\n\
+         Joint width, in.   1 hr     2 hr\n\
+         1 to 2             2 in.    3 in.\n\
+         over 2 to 4        3 in.    4 in.\n"
+    )
+}
+
+#[test]
+fn a_caption_that_is_a_size_and_its_limit_alone() {
+    for (caption, expected) in [
+        ("DEPTH, MIN.", "packing.depth: at least 2 in."),
+        ("Depth, max:", "packing.depth: at most 2 in."),
+        (
+            "Depth of packing (not more than):",
+            "packing.depth: at most 2 in.",
+        ),
+        (
+            "Depth of packing (not less than):",
+            "packing.depth: at least 2 in.",
+        ),
+        ("Recess, max.", "packing.recess: at most 2 in."),
+    ] {
+        let found = bounds(&by_rating(caption));
+        assert!(
+            found.first().unwrap().starts_with(expected),
+            "{caption}: {found:?}"
+        );
+        assert_eq!(found.len(), 4, "{caption}: {found:?}");
+    }
+    // A limit of the joints is none of the depth, and two sizes leave it open.
+    for caption in ["Depth, joints 4 in. max", "Depth and lap, min."] {
+        let found = bounds(&by_rating(caption));
+        let of_rows = found.iter().filter(|one| one.contains("Joint width"));
+        let limited = |one: &&String| one.contains("at least") || one.contains("at most");
+        assert_eq!(of_rows.filter(limited).count(), 0, "{caption}: {found:?}");
+    }
+}

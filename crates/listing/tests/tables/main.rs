@@ -13,10 +13,13 @@ mod columns;
 mod labelled;
 mod labels;
 mod led;
+mod limit_columns;
 mod limited;
 mod limits;
 mod pages;
 mod records;
+mod shared_heads;
+mod short_rows;
 mod upright;
 
 use listing::{Requirement, read_text};

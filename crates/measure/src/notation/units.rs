@@ -364,8 +364,23 @@ fn spelling_end(text: &str, start: usize, spelling: &Spelling) -> Option<usize> 
     };
     let is_powered = powered.starts_with(['²', '³']) && is_length(last);
     let is_word = last.ends_with(char::is_alphanumeric);
-    let runs_on = next.is_some_and(|c| c.is_alphanumeric() && !is_note_mark(c));
+    let runs_on = next.is_some_and(|c| c.is_alphanumeric() && !is_note_mark(c))
+        || is_word && is_per(rest(text, at));
     (!(is_powered || is_word && runs_on)).then_some(at)
+}
+
+/// Whether a stroke and another unit follow: of `1.5 L/m` no litre is meant.
+fn is_per(text: &str) -> bool {
+    const PER: &[&str] = &[
+        "m", "m2", "m²", "m3", "m³", "mm", "cm", "l", "min", "s", "h", "hr", "ft", "ft2", "ft²",
+        "sf", "lf", "kg",
+    ];
+    let Some(behind) = text.strip_prefix('/') else {
+        return false;
+    };
+    let ends = |c: char| !c.is_alphanumeric();
+    let unit = behind.split(ends).next().unwrap_or_default().to_lowercase();
+    PER.contains(&unit.as_str())
 }
 
 /// Whether a spelling ends in a length, so that `²` behind it makes an area, and is no mark of a note.

@@ -2,7 +2,7 @@
 
 use measure::Unit;
 
-use super::heading::{Heading, Sense, unit_of};
+use super::heading::{Heading, Sense, heading, unit_of};
 
 use super::statements::{Stated, without_mark};
 use crate::clauses::limit_heads::heads;
@@ -140,6 +140,14 @@ impl Heading {
             self.relation = said.limit;
             self.words.insert_str(0, &format!("{} ", said.size));
             self.words.truncate(self.words.trim_end().len());
+            return;
+        }
+        let of_cases_alone = is_place && self.words.is_empty();
+        if let Some(said) = size_of_a_piece(lower).filter(|_| of_cases_alone) {
+            self.unit = said.unit;
+            self.second_unit = said.second_unit;
+            self.relation = said.relation;
+            self.words = said.words;
             return;
         }
         let measures = count(LENGTHS, lower) == 1 && count(ATTRIBUTES, lower) == 1;
@@ -361,6 +369,126 @@ fn size_in_brackets(caption: &str) -> Option<Bracketed> {
     })
 }
 
+/// What the one piece of a caption says that names a size with its unit, of columns that only say for which joints they are: "Strip in wall joints: least
+/// depth, mm (in.). One piece.", "Minimum depth of sealant in mm, each face", "Recess, max:". One with a number may limit that.
+fn size_of_a_piece(caption: &str) -> Option<Heading> {
+    const MOST_WORDS: usize = 8;
+    let pieces = pieces(without_mark(caption.trim_end_matches([':', '.', ' '])));
+    let last = pieces.last().copied();
+    let mut sizes = pieces.iter().filter_map(|piece| {
+        let said = heading(piece);
+        let lower = *piece;
+        let of_length = said
+            .unit
+            .is_some_and(|unit| unit.dimension() == measure::Dimension::Length);
+        // "Depth of packing (not more than):" over cells with units of their own.
+        let limited = said.unit.is_none()
+            && said.is_limited()
+            && last == Some(*piece)
+            && piece.split_whitespace().count() <= MOST_WORDS;
+        let plain = said.selects.is_none()
+            && said.rating.is_none()
+            && !said.unit_unknown
+            && said.sense == Sense::Value
+            && !piece.contains(|c: char| c.is_ascii_digit());
+        let one = count(ATTRIBUTES, lower) == 1;
+        let words = naming(piece).filter(|_| (of_length || limited) && plain && one)?;
+        Some(Heading {
+            words: words.to_owned(),
+            ..said
+        })
+    });
+    sizes.next().filter(|_| sizes.next().is_none())
+}
+
+/// The words of a piece of a caption, in small letters, that name the size in it: from its limit on, or else from the last comma before it. None where
+/// there are two limits, or one that may be of something else.
+fn naming(piece: &str) -> Option<&str> {
+    const FARTHEST: usize = 4;
+    let mut words = Vec::new();
+    let mut at = 0;
+    for word in piece.split(|c: char| !c.is_alphabetic()) {
+        words.push((at, word));
+        at += word.len()
+            + piece
+                .get(at + word.len()..)
+                .and_then(|rest| rest.chars().next())
+                .map_or(0, char::len_utf8);
+    }
+    let size = words
+        .iter()
+        .position(|(_, word)| ATTRIBUTES.contains(word))?;
+    let limits: Vec<usize> = (0..words.len())
+        .filter(|at| {
+            words
+                .get(*at)
+                .is_some_and(|(_, word)| qualifier(word).is_some())
+        })
+        .collect();
+    let place = |word: usize| words.get(word).map(|(at, _)| *at);
+    let to_size = |from: usize| piece.get(from..place(size)?);
+    match limits[..] {
+        [limit] if limit < size => {
+            let near = size - limit <= FARTHEST && !to_size(place(limit)?)?.contains([',', '(']);
+            piece.get(place(limit)?..).filter(|_| near)
+        }
+        [_] | [] => {
+            let before = to_size(0)?;
+            let own = piece.get(before.len()..)?;
+            // "wall joints depth of sealant"
+            if own.split(' ').nth(1) == Some("of") {
+                return Some(own);
+            }
+            let behind = before.rfind([',', '(']).map_or(0, |at| at + 1);
+            let words = piece.get(behind..)?;
+            Some(words.trim_start_matches(|c: char| !c.is_alphabetic()))
+        }
+        _ => None,
+    }
+}
+
+/// Whether a caption names a size that isn't the column's: what is the least of it is none of the column's. "Least depth, mm, and the plate that carries it"
+/// says of a column of depths by rating, and beside it of `Steel plate`.
+pub(super) fn sizes_another(caption: &str, column: &Heading) -> bool {
+    let heading = column.words.to_lowercase();
+    let shares = |size: &Heading| {
+        let mut both = ATTRIBUTES.iter();
+        both.any(|own| size.words.contains(own) && heading.contains(own))
+    };
+    column.rating.is_none()
+        && size_of_a_piece(&caption.to_lowercase()).is_some_and(|size| !shares(&size))
+}
+
+/// The pieces of a caption, each of which says a thing of its own.
+fn pieces(caption: &str) -> Vec<&str> {
+    let ends = |at: usize, sign: &str| match sign {
+        "." => {
+            let (before, behind) = caption.split_at(at);
+            let word = before.rsplit([' ', '(']).next().unwrap_or_default();
+            behind.starts_with(". ") && unit_of(word).is_none() && qualifier(word).is_none()
+        }
+        "," => caption
+            .get(at..)
+            .is_some_and(|rest| rest.starts_with(", and ")),
+        _ => true,
+    };
+    let mut pieces = Vec::new();
+    let mut start = 0;
+    for (at, sign) in caption.match_indices(['.', ';', ':', ',']) {
+        // `mm (in.). Strip`
+        let closed = sign == "."
+            && caption
+                .get(..at)
+                .is_some_and(|before| before.ends_with(')'));
+        if closed || ends(at, sign) {
+            pieces.extend(caption.get(start..at));
+            start = at + 1;
+        }
+    }
+    pieces.extend(caption.get(start..));
+    pieces.into_iter().map(str::trim).collect()
+}
+
 /// What a caption that is a size and its unit alone says: "thicknesses in inches".
 fn size_in_units(caption: &str) -> Option<(&'static str, Unit)> {
     const SIZES: &[(&str, &str)] = &[
@@ -563,6 +691,7 @@ pub(super) fn captions(caption: &str) -> bool {
         || lower.starts_with("max")
         || units_at_the_end(&lower).is_some()
         || size_in_brackets(&lower).is_some()
+        || size_of_a_piece(&lower).is_some()
         || in_percent(&lower)
         || limit_of_all(&lower).is_some()
         || !Stated::of(&lower).is_nothing()

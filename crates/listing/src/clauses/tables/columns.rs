@@ -4,12 +4,14 @@ use measure::{Quantity, Unit};
 
 use super::Said;
 use super::band::{bands_together, count_cases, width_band};
-use super::caption::{captions, sets_a_limit, suits};
+use super::caption::{captions, sets_a_limit, sizes_another, suits};
 use super::heading::{Heading, Selects, heading};
 use super::inequality::spelled;
 use super::labelled::{heads_numbers, heads_remarks};
 use super::labels;
 use super::lead::Lead;
+use super::limit_column::limit_rows;
+use super::shared_heads::cases_under_one;
 use super::statements::Stated;
 use super::{all_of, ditto, holds_a_class_alone, of_group, sections, shared_units, spread_columns};
 use crate::layout::{Flow, UsualUnits};
@@ -28,6 +30,8 @@ pub(super) struct Columns {
     pub(super) groups: Vec<Span>,
     /// The column that says what the cells after it are; their own headings then say which joints they are for, or how they are limited.
     pub(super) label: Option<usize>,
+    /// The column that says row by row how the values of a table with labels are meant.
+    pub(super) limits: Option<usize>,
     /// The column that names the part which a row is of.
     parts: Option<usize>,
 }
@@ -131,22 +135,7 @@ impl Columns {
             .iter()
             .map(|pieces| Flow::of(source, pieces.iter().copied()).text().to_owned())
             .collect();
-        let mut bands = bands_together(&words);
-        let mut headings: Vec<Heading> = words
-            .iter()
-            .enumerate()
-            .map(|(column, words)| {
-                bands
-                    .remove(&column)
-                    .or_else(|| width_band(words).filter(|_| column > 0))
-                    .unwrap_or_else(|| heading(words))
-            })
-            .collect();
-        for heading in &mut headings {
-            if heading.selects == Some(Selects::Width) && heading.unit.is_none() {
-                heading.unit = usual_units.length;
-            }
-        }
+        let mut headings = read_headings(&words, usual_units);
         count_cases(&mut headings, said.before);
         spread_columns::join(&mut headings, &mut rows);
         spread_columns::join_tolerances(&mut headings, &mut rows);
@@ -197,6 +186,7 @@ impl Columns {
         if label.is_none() {
             sections::as_cases(&mut headings);
         }
+        let limits = label.and_then(|label| limit_rows(&headings, &mut rows, label));
         let labels = rows.iter_mut().filter_map(|row| row.label.as_mut());
         limit_by_words_around(headings.iter_mut().chain(labels).collect(), said);
         if label.is_none() {
@@ -215,6 +205,7 @@ impl Columns {
             rows,
             groups,
             label,
+            limits,
             parts,
         }
     }
@@ -330,6 +321,28 @@ impl Columns {
     }
 }
 
+/// What the headings of a table say. A width without a unit is in the document's.
+fn read_headings(words: &[String], usual_units: UsualUnits) -> Vec<Heading> {
+    let mut cases = cases_under_one(words);
+    cases.extend(bands_together(words));
+    let mut headings: Vec<Heading> = words
+        .iter()
+        .enumerate()
+        .map(|(column, words)| {
+            cases
+                .remove(&column)
+                .or_else(|| width_band(words).filter(|_| column > 0))
+                .unwrap_or_else(|| heading(words))
+        })
+        .collect();
+    for heading in &mut headings {
+        if heading.selects == Some(Selects::Width) && heading.unit.is_none() {
+            heading.unit = usual_units.length;
+        }
+    }
+    headings
+}
+
 /// Whether words only name a part, and not which of several or when it is there: "Cover strip (optional)", "Clip or angle" do.
 fn is_plain_name(words: &str) -> bool {
     const MOST_WORDS: usize = 3;
@@ -355,9 +368,14 @@ fn is_plain_name(words: &str) -> bool {
 /// What the caption and the words behind the table say of its columns, or of its rows. A limit that the caption sets for none of them leaves all
 /// in doubt.
 fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said<'_>) {
+    let of_cases = headings.iter().any(|heading| heading.is_case_alone());
     for heading in &mut headings {
         if captions(said.before) {
+            let own = heading.relation;
             heading.take_from_caption(said.before);
+            if of_cases && sizes_another(said.before, heading) {
+                heading.relation = own.or_else(|| stated_by_name(said.before, heading));
+            }
         }
         if heading.selects.is_none() {
             let suited = said
@@ -382,6 +400,11 @@ fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said<'_>) {
             heading.limit_unknown = true;
         }
     }
+}
+
+/// How a caption limits a column by its name.
+fn stated_by_name(caption: &str, heading: &Heading) -> Option<Relation> {
+    Stated::of(&caption.to_lowercase()).by_name(&heading.words.to_lowercase())
 }
 
 /// The case that a label speaks of behind a comma or a bracket: "joint over 30 mm" of `Strips, joint over 30 mm`.

@@ -91,6 +91,11 @@ impl Heading {
                 .is_some_and(|rating| !of_rating(rating))
     }
 
+    /// Whether it only says for which joints its cells are.
+    pub(super) fn is_case_alone(&self) -> bool {
+        self.words.is_empty() && self.rating.is_some()
+    }
+
     /// What a row's label says of a cell, limited as the column's heading has it: "Lower limit". Where the two say different things, neither
     /// is taken.
     pub(super) fn limited_by(&self, column: &Self) -> Self {
@@ -250,6 +255,7 @@ fn speaks_of_joint_width(word: &str) -> bool {
         "as",
         "range",
         "installed",
+        "built",
         "clear",
         "design",
         "between",
@@ -305,7 +311,7 @@ pub(in crate::clauses) fn heading(text: &str) -> Heading {
         rating,
         requires: None,
         unit_unknown: unit.is_none() && words.name_unknown_rate(),
-        limit_unknown: false,
+        limit_unknown: words.may_be_timed(),
         sense: if signs_both_ways(&text) {
             Sense::BothWays
         } else {
@@ -327,6 +333,14 @@ fn signs_both_ways(text: &str) -> bool {
         behind.is_some_and(|behind| !behind.contains(|c: char| c.is_ascii_digit()))
     };
     SIGNS.iter().any(signed)
+}
+
+/// Whether two words are the number of a rating and `min`.
+fn is_timed(two: &[String]) -> bool {
+    const RATINGS: &[&str] = &["30", "45", "60", "90", "120", "180", "240"];
+    let number = two.first().map(String::as_str);
+    number.is_some_and(|number| RATINGS.contains(&number))
+        && two.last().is_some_and(|word| word == "min")
 }
 
 /// The unit that a word is.
@@ -545,21 +559,35 @@ impl Words {
         last.is_some_and(|word| ["over", "above"].contains(&word.as_str()))
     }
 
+    /// Whether a `min` in it stands behind the number of a rating, `Depth, mm 60 min`, and may be of minutes or a minimum.
+    fn may_be_timed(&self) -> bool {
+        self.words.windows(2).any(is_timed)
+    }
+
     /// How it bounds its cells; in minutes, "min" is no minimum.
     fn relation(&self, in_minutes: bool) -> Option<Relation> {
+        let in_minutes = in_minutes || self.may_be_timed();
         let named = self.words.iter().find_map(|word| qualifier(word));
         if let Some(relation) = named.filter(|_| !in_minutes) {
             return Some(relation);
         }
-        let not_less = self.says_pair(["less", "than"]) && self.says(&["not"]);
+        let denied = self.says(&["not", "no"]);
+        let not_less = self.says_pair(["less", "than"]) && denied;
+        let not_more = denied
+            && [["more", "than"], ["greater", "than"]]
+                .into_iter()
+                .any(|pair| self.says_pair(pair))
+            || self.says_pair(["not", "exceeding"])
+            || self.says_pair(["not", "above"]);
         if let Some(relation) = self.limit() {
             return Some(relation);
         }
         if self.says_pair(["at", "least"]) || self.says_pair(["not", "under"]) || not_less {
             Some(Relation::AtLeast)
-        } else if [["at", "most"], ["up", "to"], ["not", "over"]]
-            .into_iter()
-            .any(|pair| self.says_pair(pair))
+        } else if not_more
+            || [["at", "most"], ["up", "to"], ["not", "over"]]
+                .into_iter()
+                .any(|pair| self.says_pair(pair))
         {
             Some(Relation::AtMost)
         } else if self.ends_over() {

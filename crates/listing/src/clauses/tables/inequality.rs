@@ -1,9 +1,16 @@
-//! Cases written as inequalities of a letter: `10 ≤ w ≤ 30`, `30 < w ≤ 60`, `w > 100`.
+//! Cases written as inequalities of a letter: `10 ≤ w ≤ 30`, `30 < w ≤ 60`, `w > 100`; or with a comma between their ends: `Over 2 in., to 4 in.`
 
 /// The same in words that a cell may be read from, `10 to 30`, `over 30 to 60`, `> 100`; none where it is no such inequality. An upper end that is
 /// left out, `w < 60` behind a lower one, has no such words.
 pub(super) fn spelled(text: &str) -> Option<String> {
     let text = text.trim();
+    if let Some((lower, upper)) = text.split_once(", to ") {
+        let over = ["over ", "above ", "from "];
+        let begins = over
+            .iter()
+            .any(|over| lower.to_lowercase().starts_with(over));
+        return (begins && has_number(upper)).then(|| format!("{lower} to {upper}"));
+    }
     let at = text.find(is_sign)?;
     let (before, sign, behind) = parted(text, at)?;
     if let Some(second) = behind.find(is_sign) {
@@ -54,6 +61,8 @@ mod tests {
             ("30 < w ≤ 60 mm", Some("over 30 to 60 mm")),
             ("30<w<=60", Some("over 30 to 60")),
             ("w > 100", Some("> 100")),
+            ("Over 2 in., to 4 in.", Some("Over 2 in. to 4 in.")),
+            ("2 in., to 4 in.", None),
             ("b ≤ 20 mm", Some("≤ 20 mm")),
             // The upper end isn't in it.
             ("30 ≤ w < 60", None),

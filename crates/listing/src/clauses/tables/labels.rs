@@ -4,7 +4,7 @@ use super::columns::{Row, selecting};
 use super::heading::{Heading, Selects, heading};
 use super::labelled::{heads_numbers, heads_remarks};
 use super::rating::Rating;
-use super::records::heads_units;
+use super::records::{heads_limits, heads_units};
 use crate::model::Span;
 use crate::phrase::cell;
 
@@ -319,7 +319,7 @@ fn is_labelled(headings: &[Heading], rows: &[Row]) -> bool {
     let columns: Vec<&Heading> = headings
         .iter()
         .skip(1)
-        .filter(|heading| !heads_remarks(heading))
+        .filter(|heading| !heads_remarks(heading) && !heads_limits(heading))
         .collect();
     if columns.is_empty()
         || headings

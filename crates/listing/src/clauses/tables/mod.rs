@@ -13,10 +13,12 @@ mod keyed;
 mod labelled;
 mod labels;
 mod lead;
+mod limit_column;
 mod products;
 mod rating;
 mod records;
 mod sections;
+mod shared_heads;
 mod shared_units;
 mod spread_columns;
 mod statements;
@@ -42,7 +44,7 @@ use crate::layout::Flow;
 use crate::model::{Bound, Condition, Confidence, Expr, Relation, Requirement, SecondValue, Span};
 use crate::naming::{Name, is_plausible, name_heading};
 use crate::outline::Table;
-use crate::phrase::{Cell, cell, count_word, is_paired_length};
+use crate::phrase::{Cell, cell, count_word, is_paired_length, leads_to_a_note};
 use crate::rules::Sentence;
 
 /// What stands beside a table and speaks of it.
@@ -112,7 +114,8 @@ fn read_standing(source: &str, table: &Table, said: &Said<'_>, around: &Around, 
             }
         }
         for (column, (heading, cell)) in cells.enumerate().skip(table.first_asking()) {
-            if table.label.is_some() && records::heads_units(heading) {
+            let says_how = table.limits == Some(column);
+            if says_how || table.label.is_some() && records::heads_units(heading) {
                 continue;
             }
             let from = found.clauses.len();
@@ -420,7 +423,9 @@ pub(super) fn read_cell(
     };
     let name = name_of_cell(heading, &cell, unit, around);
     let name = Name {
-        doubtful: name.doubtful || said != cell.relation.or(heading.relation),
+        doubtful: name.doubtful
+            || said != cell.relation.or(heading.relation)
+            || leads_to_a_note(text),
         ..name
     };
     push(flow, bound, &name, condition, around, "table cell", found);

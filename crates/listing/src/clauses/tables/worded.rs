@@ -58,6 +58,10 @@ pub(super) fn push_words(
     around: &Around,
     found: &mut Yield,
 ) {
+    if is_several(heading, flow.text()) {
+        left_as_words(heading, flow, condition, around, found);
+        return;
+    }
     let holds_number = flow.text().contains(|c: char| c.is_ascii_digit());
     if holds_number && flow.text().split_whitespace().count() > 1 {
         let from = found.clauses.len();
@@ -84,6 +88,23 @@ pub(super) fn push_words(
         return;
     }
     left_as_words(heading, flow, condition, around, found);
+}
+
+/// Whether a cell is several pieces, `2 x 75`, of what its column measures in one direction: no size has a depth of two sides.
+fn is_several(heading: &Heading, text: &str) -> bool {
+    const ONE_WAY: &[&str] = &["depth", "thickness", "height"];
+    let lower = heading.words.to_lowercase();
+    let one_way = lower
+        .split(|c: char| !c.is_alphabetic())
+        .any(|word| ONE_WAY.contains(&word));
+    let several = text.trim().split_once(" x ").is_some_and(|(count, size)| {
+        count
+            .parse::<u8>()
+            .is_ok_and(|count| (2..=4).contains(&count))
+            && size.starts_with(|c: char| c.is_ascii_digit())
+            && !size.contains(" x ")
+    });
+    one_way && several
 }
 
 /// The unit of both sides of a size, `1-1/2 x 2` under `Angle, in. x in.` or `Angle, in.`; none where a cell is more than a size.

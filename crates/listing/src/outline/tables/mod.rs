@@ -181,7 +181,8 @@ impl Table {
         let alone = rest.iter().all(|cell| cell.is_empty());
         let small = source.of(*first).starts_with(char::is_lowercase);
         let worded = !source.of(*first).contains(|c: char| c.is_ascii_digit());
-        if (alone || self.open && worded)
+        let whole = self.ends_in_a_first_cell() && begins_upper_end(source.of(*first));
+        if (alone || self.open && worded || whole)
             && small
             && !self.rows.is_empty()
             && self.headings.len() > 1
@@ -190,6 +191,14 @@ impl Table {
             return;
         }
         self.push_row(cells, span);
+    }
+
+    /// Whether the last row has nothing yet but its first cell: `Over 2 in.,`
+    fn ends_in_a_first_cell(&self) -> bool {
+        self.rows.last().is_some_and(|row| {
+            let mut cells = row.cells.iter().map(|cell| !cell.is_empty());
+            cells.next() == Some(true) && !cells.any(|filled| filled)
+        })
     }
 
     /// Adds a row of its own.
@@ -267,6 +276,19 @@ impl Row {
         own.span = span;
         Some(own)
     }
+}
+
+/// Whether words are the upper end of a range whose lower end stands above them: `to 4 in.`, `up to 100 mm`, `but not over 4 in.`
+pub(super) fn begins_upper_end(words: &str) -> bool {
+    const LEADS: &[&str] = &[
+        "to ",
+        "up to ",
+        "and up to ",
+        "but not ",
+        "and not ",
+        "through ",
+    ];
+    LEADS.iter().any(|lead| words.starts_with(lead)) && words.contains(|c: char| c.is_ascii_digit())
 }
 
 /// Whether a cell's words are a value from their first word on: `≥ 80 mm`, `max. 48 h`, `not less than 8 mm`.

@@ -4,7 +4,7 @@ use crate::layout::{Line, is_rule};
 
 use super::grid::{InnerRule, columns, filled, gaps};
 use super::unruled::{is_data, names_units};
-use super::{Table, around, speaks};
+use super::{Table, around, begins_upper_end, speaks};
 use crate::outline::schedule::names_property;
 
 /// Rows in columns of white space, headed by a rule: `rule, headings, rule, rows` or `headings, rule, rows`.
@@ -99,8 +99,9 @@ fn keeps_columns(headings: &[Line<'_>], rows: &[Line<'_>], drawn: bool, closed: 
             .is_some_and(|line| heads_rows(line, rows.get(at + 1)))
     };
     let in_columns = |at: &usize| {
-        rows.get(*at)
-            .is_some_and(|line| gaps(line.text) >= 1 || goes_on(line, rows))
+        rows.get(*at).is_some_and(|line| {
+            gaps(line.text) >= 1 || goes_on(line, rows) || is_lower_end(line, rows.get(at + 1))
+        })
     };
     let columnar = (0..count).filter(|at| in_columns(at) || heads(at)).count();
     // Lines that only head rows have no columns: `1 Hr`.
@@ -118,6 +119,9 @@ fn keeps_columns(headings: &[Line<'_>], rows: &[Line<'_>], drawn: bool, closed: 
         (false, true) => (2, 2),
         (false, false) => (2, 3),
     };
+    // `(16 ga.)` alone under a cell is no row.
+    let more = |line: &&Line<'_>| gaps(line.text) == 0 && goes_on(line, rows);
+    let going_on = rows.iter().filter(more).count();
     let wide = rows
         .iter()
         .chain(headings)
@@ -126,8 +130,9 @@ fn keeps_columns(headings: &[Line<'_>], rows: &[Line<'_>], drawn: bool, closed: 
     let named = headings
         .first()
         .is_some_and(|line| names_property(line.text) && gaps(line.text) >= 2);
-    let plainly_columnar =
-        count >= heading_rows + plain && wide >= count - heading_rows || count >= plain && named;
+    let plainly_columnar = count - going_on >= heading_rows + plain
+        && wide + going_on >= count - heading_rows
+        || count >= plain && named;
     count >= fewest && columnar * 2 + 1 >= count * 2 && (drawn || plainly_columnar)
 }
 
@@ -216,6 +221,18 @@ fn goes_on(line: &Line<'_>, rows: &[Line<'_>]) -> bool {
         MOST_WORDS
     };
     aside && line.text.split_whitespace().count() <= most
+}
+
+/// Whether a line is the lower end of a range that goes on in the next row's first cell: `Over 2 in.,` over `to 4 in.      25 percent`.
+fn is_lower_end(line: &Line<'_>, next: Option<&Line<'_>>) -> bool {
+    const MOST_WORDS: usize = 4;
+    let short = line.text.split_whitespace().count() <= MOST_WORDS;
+    let goes_on = next.is_some_and(|next| {
+        next.indent == line.indent
+            && gaps(next.text) >= 1
+            && begins_upper_end(next.text.trim_start())
+    });
+    short && goes_on
 }
 
 /// Whether a line is a sentence across the columns: a remark below the rows, and no row.

@@ -6,7 +6,7 @@ use crate::layout::{Line, is_rule};
 
 use super::grid::{columns, filled, gaps, split};
 use super::ruled::heads_rows;
-use super::{Table, Words, around, speaks};
+use super::{Row, Table, Words, around, speaks};
 
 const MOST_HEADING_LINES: usize = 4;
 
@@ -90,7 +90,8 @@ pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
     if names_units(region.get(..headed)?) {
         return named_columns(region, headed, rows_start).map(|(table, end)| (table, start + end));
     }
-    let rows_len = body.iter().take_while(|line| is_data(line)).count();
+    let data = body.iter().take_while(|line| is_data(line)).count();
+    let rows_len = data + usize::from(ends_in_a_short_row(region.get(..headed)?, body, data));
     let end = rows_start + rows_len;
     let (headings, rows) = (region.get(..headed)?, region.get(rows_start..end)?);
     let heads = headings.iter().all(|line| !speaks(line.text));
@@ -104,11 +105,57 @@ pub(crate) fn plain_table(lines: &[Line<'_>], start: usize) -> Option<(Table, us
             .iter()
             .skip(1)
             .all(|heading| !heading.is_empty())
-        && table
-            .rows
-            .iter()
-            .all(|row| row.cells.iter().all(|cell| cell.len() == 1));
+        && fill_their_columns(&table);
     full.then_some((table, start + end))
+}
+
+/// Whether each cell is one piece, and most rows have one in every column: a row may leave columns blank, `over 30 to 50   15   20` under three ratings.
+fn fill_their_columns(table: &Table) -> bool {
+    const FEWEST_FULL: usize = 2;
+    let whole = |row: &&Row| row.cells.iter().all(|cell| cell.len() == 1);
+    let full = table.rows.iter().filter(whole).count();
+    let single = |row: &Row| row.cells.iter().all(|cell| cell.len() <= 1);
+    let labelled = |row: &Row| row.cells.first().is_some_and(|cell| !cell.is_empty());
+    full == table.rows.len()
+        || full >= FEWEST_FULL
+            && full * 2 > table.rows.len()
+            && table.rows.iter().all(|row| single(row) && labelled(row))
+}
+
+/// Whether the line below rows of values is one with a single value, in one of their columns: `over 30 to 50   15`.
+fn ends_in_a_short_row(headings: &[Line<'_>], body: &[Line<'_>], rows: usize) -> bool {
+    const ASIDE: usize = 2;
+    const MOST_WORDS: usize = 5;
+    let Some((above, line)) = body.get(..rows).zip(body.get(rows)) else {
+        return false;
+    };
+    let ended = body
+        .get(rows + 1)
+        .is_none_or(|next| next.is_blank() || is_rule(next.text));
+    let cells: Vec<&str> = line
+        .text
+        .trim()
+        .split("  ")
+        .map(str::trim)
+        .filter(|cell| !cell.is_empty())
+        .collect();
+    let [label, value] = cells[..] else {
+        return false;
+    };
+    let flush = above.iter().all(|row| row.indent == line.indent);
+    let place = line.text.trim_end().chars().count() - value.chars().count();
+    let below = columns(headings, above)
+        .iter()
+        .skip(1)
+        .any(|(from, to)| (from.saturating_sub(ASIDE)..to + ASIDE).contains(&place));
+    let short = label.split_whitespace().count() <= MOST_WORDS;
+    rows >= 2
+        && ended
+        && flush
+        && below
+        && short
+        && is_value(value)
+        && value.contains(|c: char| c.is_ascii_digit())
 }
 
 /// A table whose columns are headed as those of units, or of properties and their values: each row has a value, or heads those below it. One row is

@@ -2,6 +2,7 @@
 
 mod further;
 mod named;
+mod within;
 
 use measure::notation::NumeralStyle;
 use measure::{Number, Unit};
@@ -11,6 +12,7 @@ use self::named::{named_tolerance, skip_points, unsigned};
 use super::amounts::{Shape, Spread};
 use super::lex::Token;
 use super::values::{Value, second_value_end, value_at};
+pub(super) use within::within_of;
 
 /// `(80 ± 8) kg/m³`: the unit stands after the bracket (ISO 80000-1, 7.1.4).
 pub(super) fn bracketed_tolerance(tokens: &[Token<'_>], at: usize) -> Option<Spread> {

@@ -21,6 +21,10 @@ pub(super) fn tie(text: &str, notes: &[Note], drafts: &mut [(String, Draft)]) {
         let Some(condition) = of_cells(text, &cells).filter(|_| note.says == Says::Other) else {
             continue;
         };
+        let sure = places.iter().all(|place| {
+            let mut own = leading.iter().filter(|cell| cell.draft == *place);
+            own.all(|cell| cell.sure)
+        });
         let next = notes.get(index + 1).map_or(text.len(), |next| next.at);
         let extent = Span::new(note.at, next.min(end_of_text(text, note.at)));
         let is_own = |draft: &Draft| {
@@ -35,7 +39,9 @@ pub(super) fn tie(text: &str, notes: &[Note], drafts: &mut [(String, Draft)]) {
             }
         }
         for (_, draft) in drafts.iter_mut().filter(|(_, draft)| is_own(draft)) {
-            draft.under(&condition, None);
+            if sure {
+                draft.under(&condition, None);
+            }
         }
     }
 }
@@ -46,12 +52,21 @@ struct Leading<'n> {
     /// The place of its clause among the others.
     draft: usize,
     cell: Span,
+    /// Whether the mark can't be a number of its own: the `(3)` of `100 (3)` may be one, and then the note holds of all.
+    sure: bool,
 }
 
 /// A value in a row of a table, with the mark behind it, and the note that it leads to.
 fn leading<'n>(text: &str, notes: &'n [Note], draft: usize, at: Span) -> Option<Leading<'n>> {
     let (mark, end) = mark_behind(text, at.end())?;
     let bracketed = !mark.starts_with(char::is_alphanumeric);
+    let behind_number = text
+        .get(at.end()..end)
+        .is_some_and(|behind| behind.trim() == mark);
+    let numbered = mark.contains(|c: char| c.is_ascii_digit());
+    if behind_number && is_second_value(at.of(text), &mark) {
+        return None;
+    }
     let row = line_of(text, at.start()).of(text).trim();
     let in_row = row.contains('|') || row.contains("   ");
     let note = note_of(notes, &mark, end).filter(|note| note.at > end)?;
@@ -59,7 +74,23 @@ fn leading<'n>(text: &str, notes: &'n [Note], draft: usize, at: Span) -> Option<
         note,
         draft,
         cell: Span::new(at.start(), end),
+        sure: !(behind_number && numbered && at.of(text).ends_with(|c: char| c.is_ascii_digit())),
     })
+}
+
+/// Whether the number in brackets behind a value is the same length in the other unit, `25 (1)` or `2 (50)`, and no note's mark.
+fn is_second_value(value: &str, mark: &str) -> bool {
+    /// An inch in millimetres, as far as both may be rounded.
+    const RATIO: core::ops::RangeInclusive<u32> = 20..=32;
+    let number = |words: &str| words.parse::<u32>().ok();
+    let inside = mark.trim_start_matches('(').trim_end_matches(')');
+    let Some((value, second)) = number(value).zip(number(inside)) else {
+        return false;
+    };
+    let (small, large) = (value.min(second), value.max(second));
+    large
+        .checked_div(small)
+        .is_some_and(|ratio| RATIO.contains(&ratio))
 }
 
 /// Where the text that a note stands in ends: at an empty line.

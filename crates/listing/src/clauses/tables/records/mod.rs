@@ -22,11 +22,16 @@ use crate::model::Span;
 use crate::outline::Table;
 
 use self::columns::Records;
-use self::units::limit;
+pub(super) use self::units::limit;
 
 /// Whether a heading is that of units.
 pub(super) fn heads_units(heading: &Heading) -> bool {
     matches!(roles::role(&heading.words), roles::Role::Unit)
+}
+
+/// Whether a heading is that of how values are meant.
+pub(super) fn heads_limits(heading: &Heading) -> bool {
+    matches!(roles::role(&heading.words), roles::Role::Limit)
 }
 
 /// Reads a table of this kind; says whether it is one.

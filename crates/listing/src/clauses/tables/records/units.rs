@@ -11,7 +11,7 @@ use crate::model::Relation;
     clippy::option_option,
     reason = "that there is no limit and that it isn't known are two things"
 )]
-pub(super) fn limit(words: &str) -> Option<Option<Relation>> {
+pub(in crate::clauses::tables) fn limit(words: &str) -> Option<Option<Relation>> {
     Some(match words.to_lowercase().trim_end_matches('.') {
         "" | "-" | "–" | "—" | "btw" | "between" | "range" | "from-to" | "from - to" | "tol"
         | "±" => None,
