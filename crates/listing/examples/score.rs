@@ -1,10 +1,11 @@
 //! Scores the reader on folders of documents with the requirements that people expect of them (`NAME.txt` beside `NAME.gold.json`).
 //!
 //! ```text
-//! cargo run --release -p everyclause-listing --example score -- FOLDER… [--misses | --clauses]
+//! cargo run --release -p everyclause-listing --example score -- FOLDER… [--misses | --products | --clauses]
 //! ```
 //!
-//! `--misses` names what was not read as expected; `--clauses` shows every clause instead, a line each, so that two readers can be compared.
+//! `--misses` names the requirements that were not read as expected, `--products` the products and what of the head; `--clauses` shows every clause
+//! instead, a line each, so that two readers can be compared.
 
 #![allow(
     clippy::unwrap_used,
@@ -19,6 +20,7 @@ mod common;
 
 use std::path::Path;
 
+use common::product_names::Compared;
 use common::scoring::{self, Outcome, Score};
 use listing::Reading;
 use serde_json::Value;
@@ -44,6 +46,10 @@ fn main() {
         println!("{}", line(&name, &own));
         if asked("--misses") {
             show_misses(&reading, &text, &gold);
+        }
+        if asked("--products") {
+            show_products(&reading, &gold);
+            show_head(&reading, &gold);
         }
         total += own;
     }
@@ -81,8 +87,8 @@ fn line(name: &str, own: &Score) -> String {
 fn head_line(own: &Score) -> String {
     let head = own.head;
     format!(
-        "heads: ratings {} of {} right, {} wrong; width {} of {} right",
-        head.ratings, head.of, head.ratings_wrong, head.widths, head.widths_of
+        "heads: ratings {} of {} right, {} wrong; width {} of {} right, {} wrong",
+        head.ratings, head.of, head.ratings_wrong, head.widths, head.widths_of, head.widths_wrong
     )
 }
 
@@ -107,6 +113,62 @@ fn show_misses(reading: &Reading, text: &str, gold: &Value) {
         if let Some(what) = amiss(&scoring::outcome(reading, text, expected), expected) {
             println!("  {what}: {}", wanted(expected));
         }
+    }
+}
+
+/// The expected products that were not read, and those with a maker that nobody expected, each with the clauses that hold its words.
+fn show_products(reading: &Reading, gold: &Value) {
+    let compared = Compared::of(reading, gold);
+    let holding = |name: &str| {
+        let holding = reading.clauses.iter().filter_map(|own| {
+            let words = own.words.split_whitespace().collect::<Vec<_>>().join(" ");
+            let holds = words.to_lowercase().contains(name);
+            holds.then(|| format!("{} « {words}", own.property))
+        });
+        holding.take(3).collect::<Vec<_>>().join("\n      ")
+    };
+    for name in compared.unread() {
+        println!("  product not read: {name}\n      {}", holding(name));
+    }
+    for name in compared.wrong() {
+        println!("  product WRONG: {name}\n      {}", holding(name));
+    }
+}
+
+/// What of the head differs from what people expect.
+fn show_head(reading: &Reading, gold: &Value) {
+    let head = scoring::head(reading, gold);
+    let expected = &gold["header"];
+    if head.ratings < head.of {
+        let read: Vec<String> = reading
+            .header
+            .ratings_hr
+            .iter()
+            .map(ToString::to_string)
+            .collect();
+        println!(
+            "  ratings: {} read, {} expected",
+            read.join(", "),
+            expected["ratings_hr"]
+        );
+    }
+    if head.widths < head.widths_of || head.widths_wrong > 0 {
+        let read = reading.header.width.as_ref().map_or_else(
+            || "none".to_owned(),
+            |own| {
+                let number = |end: Option<measure::Number>| {
+                    end.map_or("-".to_owned(), |end| end.to_string())
+                };
+                format!(
+                    "{} {} to {} {}",
+                    own.relation.words(),
+                    number(own.lo),
+                    number(own.hi),
+                    own.unit
+                )
+            },
+        );
+        println!("  width: {read} read, {} expected", expected["width"]);
     }
 }
 

@@ -178,6 +178,100 @@ fn of_two_cells_the_maker_is_the_one_that_can_only_be_one() {
 }
 
 #[test]
+fn a_firm_s_form_in_capitals_is_no_code() {
+    check(
+        "\n   Orriwool 80         Orrindal Stenull AB\n   Orriwool 80 ALU     Orrindal Stenull AB",
+        &[
+            "sealant.product = Orrindal Stenull AB: Orriwool 80",
+            "sealant.product = Orrindal Stenull AB: Orriwool 80 ALU",
+        ],
+    );
+    // Behind its maker, a product may have such letters, too.
+    check(
+        "\n   ORRINDALE SEALANTS -- Orriguard AS",
+        &["sealant.product = ORRINDALE SEALANTS: Orriguard AS"],
+    );
+}
+
+#[test]
+fn a_number_in_a_circle_is_a_key() {
+    check(
+        "\n\n   ①  Orrindale Fibre: Orriwool 4, Orriwool 6.\n   ②  Tarrel Chemical: Tarrelast S.",
+        &[
+            "2:①_product = Orrindale Fibre: Orriwool 4",
+            "2:①_product = Orrindale Fibre: Orriwool 6",
+            "2:②_product = Tarrel Chemical: Tarrelast S",
+        ],
+    );
+}
+
+#[test]
+fn a_row_whose_label_is_an_option_s_is_in_doubt() {
+    let text = "1. Wall - Min 6 in. thick concrete.\n\n2. Sealant - Min 1/2 in. deep.\n\n3. Backer - Closed cell.\n\n   Sealant               Orrindale Coatings     Orriflex 20\n   Backer (Option F)     Tarrel Insulations     Tarrelrod 4\n";
+    let reading = read_text("sample", text);
+    let of = |property: &str| {
+        let mut clauses = reading.clauses.iter();
+        clauses
+            .find(|own| own.property == property)
+            .map(|own| own.confidence)
+    };
+    assert_eq!(of("sealant.product"), Some(Confidence::ByRule));
+    assert_eq!(of("backer.product"), Some(Confidence::WithDoubt));
+}
+
+#[test]
+fn signs_part_entries_and_names() {
+    check(
+        "\n   ORRINDALE COATINGS: Orriflex 20, Orriflex 30  •  TARREL & OAKE: Tarrelast 5",
+        &[
+            "sealant.product = ORRINDALE COATINGS: Orriflex 20",
+            "sealant.product = ORRINDALE COATINGS: Orriflex 30",
+            "sealant.product = TARREL & OAKE: Tarrelast 5",
+        ],
+    );
+    check(
+        "\n   Orrindale Coatings: Orriflex 20 / Orriflex 20 Grey · Orriflex 30",
+        &[
+            "sealant.product = Orrindale Coatings: Orriflex 20",
+            "sealant.product = Orrindale Coatings: Orriflex 20 Grey",
+            "sealant.product = Orrindale Coatings: Orriflex 30",
+        ],
+    );
+}
+
+#[test]
+fn a_short_form_labels_an_entry() {
+    check(
+        "\n\n   MATERIALS: MW - ORRINDALE INSULATION LLC, ORRIPAD 4.",
+        &["2:mw_product = ORRINDALE INSULATION LLC: ORRIPAD 4"],
+    );
+    check(
+        "\n\n   MATERIALS: NOT - ORRINDALE INSULATION LLC, ORRIPAD 4.",
+        &[],
+    );
+}
+
+#[test]
+fn makers_before_families_of_names_that_are_listed_whole_are_no_products() {
+    check(
+        "Orriwool 40 or Orriwool 60 is used.\n\n   Makers: Orriwool - ORRINDALE WOOLS.",
+        &[],
+    );
+}
+
+#[test]
+fn rows_of_a_headed_table_go_to_the_items_that_they_number() {
+    let text = "1. Wall - Min 6 in. thick concrete.\n\n2. Sealant - Min 1/2 in. deep.\n\n3. Packing - Min 4 in. deep.\n\n*  Bears the mark.\n\n   Item    Maker                    Product\n   2       Orrindale Coatings       Orriflex 20\n   3       Tarrel Insulations       Tarrelbatt 4\n";
+    assert_eq!(
+        named(&read_text("sample", text)),
+        [
+            "sealant.product = Orrindale Coatings: Orriflex 20",
+            "packing.product = Tarrel Insulations: Tarrelbatt 4",
+        ]
+    );
+}
+
+#[test]
 fn a_list_that_a_sheet_labels_stands_under_its_label() {
     let lines = "\n   Depth      1/2 in. min\n   Lap        1/2 in. min onto the wall";
     check(

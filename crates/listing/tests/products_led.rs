@@ -1,11 +1,24 @@
 //! What the words around a list of products make of it: those that deny it, limit it or leave it open leave it for a person. All names are invented.
 
-use listing::{Confidence, Reading, Requirement, read_text};
+use listing::{Clause, Confidence, Expr, Reading, Requirement, read_text};
 
-/// The names that a reading asks for: the clause's property with maker and product of each.
+/// The names that a reading asks for in every case: the clause's property with maker and product of each.
 fn named(text: &str) -> Vec<String> {
+    names_of(text, |clause| clause.condition.is_none())
+}
+
+/// The names that a reading asks for under words which a person judges.
+fn named_in_words(text: &str) -> Vec<String> {
+    names_of(text, |clause| {
+        let condition = clause.condition.as_ref();
+        condition.is_some_and(|own| matches!(own.expr, Expr::Words(_)))
+            && clause.confidence == Confidence::WithDoubt
+    })
+}
+
+fn names_of(text: &str, asks: impl Fn(&Clause) -> bool) -> Vec<String> {
     let reading = read_text("sample", text);
-    let clauses = reading.clauses.iter();
+    let clauses = reading.clauses.iter().filter(|clause| asks(clause));
     let listed = clauses.filter_map(|clause| match &clause.requirement {
         Requirement::Named { names } => {
             let names: Vec<&str> = names
@@ -82,6 +95,53 @@ fn a_lead_that_denies_limits_or_opens_a_list_leaves_it_as_words() {
         assert!(has_words(&reading, &whole), "{text}");
         assert!(has_words(&reading, "Qestop 9"), "{text}");
     }
+}
+
+#[test]
+fn a_lead_that_makes_a_case_of_a_list_is_its_condition() {
+    for lead in [
+        " For exterior joints only:",
+        "\nFor floors:",
+        "\n3 hr rating:",
+        "\nWhere the wall is of block:",
+        "\nAlternate for joints up to 25 mm (1 in.):",
+    ] {
+        let text = sealant(&format!(
+            "{lead}\nVORLTH SEALANTS LLC - Vorlflex 300\nQESTAM LTD - Qestop 9"
+        ));
+        assert_eq!(
+            named_in_words(&text),
+            ["sealant.product = Vorlflex 300 | Qestop 9"],
+            "{text}"
+        );
+    }
+    for lead in [
+        "\nNot accepted:",
+        "\nFor walls the following products are not to be used:",
+        "\nThe following shall never be used in 3 hr joints:",
+        "\nWithdrawn for floors:",
+        "\nAny sealant may be used where it is shown, except in walls:",
+        "\nSealants such as these, where approved:",
+        "\nOther makers, if equal:",
+        "\nA known good one is:",
+    ] {
+        let text = sealant(&format!("{lead}\nVORLTH SEALANTS LLC - Vorlflex 300"));
+        assert_eq!(named_in_words(&text), [""; 0], "{text}");
+        check(&text, &[]);
+    }
+}
+
+#[test]
+fn a_list_behind_another_isn_t_known_to_be_of_the_item_s_part() {
+    let text = sealant(
+        "\nVORLTH SEALANTS LLC - Vorlflex 300\n\nB. Tape (alternate to Item 2A) - Min 2 in. wide.\n\nQESTAM LTD - Qestape 9",
+    );
+    assert!(
+        named_in_words(&text)
+            .iter()
+            .all(|own| !own.starts_with("sealant.")),
+        "{text}"
+    );
 }
 
 #[test]

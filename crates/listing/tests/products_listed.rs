@@ -171,7 +171,48 @@ fn a_number_in_the_brackets_of_a_name_is_still_read() {
         .iter()
         .any(|clause| matches!(&clause.requirement, Requirement::Bound(bound) if bound.unit == measure::Unit::Foot));
     assert!(reads);
-    assert!(named_clauses(&reading).next().is_none());
+    assert!(has_words(
+        &reading,
+        "Ketterseal 300 (max 200 lin ft in a joint)"
+    ));
+    assert!(named_clauses(&reading).all(|own| own.confidence == Confidence::WithDoubt));
+}
+
+#[test]
+fn a_name_with_a_number_in_brackets_is_one_of_its_list() {
+    for (words, names) in [
+        (
+            "QUORRAL FIBRE CO -- Quorwool 40, Quorwool 80 (8 pcf)",
+            "QUORRAL FIBRE CO: Quorwool 40 | QUORRAL FIBRE CO: Quorwool 80",
+        ),
+        (
+            "Quorral Fibres - Quorwool 40 (joints to 50 mm); Quorwool 60",
+            "Quorral Fibres: Quorwool 40 | Quorral Fibres: Quorwool 60",
+        ),
+    ] {
+        let text =
+            format!("1. Packing - Min 4 in. deep.\n   {words}\n\n2. Wall - Min 4 in. thick.\n");
+        check(&text, &[&format!("packing.product = {names}")]);
+        let reading = read_text("sample", &text);
+        assert!(named_clauses(&reading).all(|own| own.confidence == Confidence::WithDoubt));
+    }
+    for words in [
+        "QUORRAL FIBRE CO -- Quorwool 40, Quorwool 80 (not over 2 in.)",
+        "QUORRAL FIBRE CO -- Quorwool 40 or equal (8 pcf)",
+        "Set the slabs - Quorwool 40 (8 pcf)",
+    ] {
+        let text =
+            format!("1. Packing - Min 4 in. deep.\n   {words}\n\n2. Wall - Min 4 in. thick.\n");
+        assert_eq!(named(&text), [""; 0], "{text}");
+    }
+}
+
+#[test]
+fn a_list_below_a_table_is_led_by_nothing_of_it() {
+    check(
+        "1. Beam - Steel.\n2. Coating - Thickness as follows.\n\n   Wall      Flange     Web\n   -------------------------\n   1 hr      1/2        7/16\n   2 hr      9/16       5/8\n   -------------------------\n   PLASMERE COATINGS, Plasmere 15 or Plasmere 22.\n",
+        &["coating.product = PLASMERE COATINGS: Plasmere 15 | PLASMERE COATINGS: Plasmere 22"],
+    );
 }
 
 #[test]

@@ -60,6 +60,11 @@ fn a_name_that_is_denied_opened_or_only_stands_there_is_not_asked_for() {
 }
 
 #[test]
+fn a_name_of_fasteners_is_none_of_the_part_that_they_fix() {
+    check("Use Harrapin HX 27 pins, 1-1/4 in. long.", &[]);
+}
+
+#[test]
 fn a_firm_stands_right_beside_its_products() {
     check("ORVANE PRODUCTS TW-100", &["ORVANE PRODUCTS = TW-100"]);
     check(
@@ -143,7 +148,7 @@ fn a_name_that_may_have_its_maker_in_front_is_left() {
         &[],
     );
     check_with(
-        "Gun in Orvane Sealings OS 27, flush with the face.",
+        "Gun in Orvane Groutings OS 27, flush with the face.",
         "Prepared in June.",
         &[],
     );

@@ -61,6 +61,8 @@ pub(crate) struct ProductList {
     pub(crate) is_taken: bool,
     /// The words that name its part, where they aren't the item's own.
     pub(crate) part: Option<String>,
+    /// The words that make a case of it.
+    pub(crate) case: Option<Span>,
 }
 
 impl Yield {

@@ -140,7 +140,10 @@ fn read_paragraph(sentence: &Sentence<'_>, read: &mut HeaderRead, found: &mut Fo
     let named = configurations(sentence);
     for (index, amount) in sentence.amounts.iter().enumerate() {
         let topic = topic(sentence, amount);
+        let whole = in_hours_and_minutes(sentence, index);
+        let amount = whole.as_ref().unwrap_or(amount);
         match (amount.unit.dimension(), topic) {
+            (Dimension::Time, _) if is_end_of_hours(sentence, index) => {}
             // `Rating 5 min` is of something else.
             (Dimension::Time, Some(_)) if is_short(amount) => {
                 read.unread.push(sentence.source(amount.at));
@@ -233,6 +236,38 @@ fn rating(amount: &Amount, ratings: &mut Vec<Number>) {
             ratings.push(hours.number);
         }
     }
+}
+
+/// Whether an amount is the minutes of a time in hours and minutes: `1 h 30 min`.
+fn is_end_of_hours(sentence: &Sentence<'_>, index: usize) -> bool {
+    const HOUR: i32 = 60;
+    let amounts = &sentence.amounts;
+    let pair = index
+        .checked_sub(1)
+        .and_then(|before| Some((amounts.get(before)?, amounts.get(index)?)));
+    pair.is_some_and(|(hours, minutes)| {
+        let whole = hours.unit == Unit::Hour && hours.hi.is_none();
+        let rest =
+            minutes.unit == Unit::Minute && minutes.hi.is_none() && minutes.lo < Number::from(HOUR);
+        let between = sentence.text.get(hours.at.end()..minutes.at.start());
+        whole
+            && rest
+            && between.is_some_and(|between| !between.is_empty() && between.trim().is_empty())
+    })
+}
+
+/// A time in hours with the minutes behind it.
+fn in_hours_and_minutes(sentence: &Sentence<'_>, index: usize) -> Option<Amount> {
+    let hours = sentence.amounts.get(index)?;
+    let minutes = sentence
+        .amounts
+        .get(index + 1)
+        .filter(|_| is_end_of_hours(sentence, index + 1))?;
+    let part = Quantity::new(minutes.lo, Unit::Minute).to(Unit::Hour)?;
+    Some(Amount {
+        lo: hours.lo.plus(part.number)?,
+        ..hours.clone()
+    })
 }
 
 /// Whether no joint is rated for so short a time.
@@ -377,6 +412,9 @@ mod tests {
             ("Max joint width 8 in.", Relation::AtMost),
             ("Nominal Joint Width - 4 in. max", Relation::AtMost),
             ("Width: to 6 in.", Relation::AtMost),
+            ("Gap to 4 in.", Relation::AtMost),
+            ("Maximum Width of Joint -- 2-1/2 in.", Relation::AtMost),
+            ("MAX JT WIDTH 1-1/2 in.", Relation::AtMost),
             ("Joint: 50 mm (2 in.) max", Relation::AtMost),
             ("Joint 2 in. to 12 in.", Relation::Between),
             ("Min joint width 1 in.", Relation::AtLeast),
@@ -492,6 +530,14 @@ mod tests {
     #[test]
     fn a_time_too_short_for_a_rating_is_shown() {
         assert_eq!(unread("Rating 5 min"), "5 min");
+    }
+
+    #[test]
+    fn hours_and_minutes_are_one_rating() {
+        assert_eq!(rated("Fire ratings: F, FT  1 h 30 min and 2 h"), "3/2 2");
+        assert_eq!(rated("Rating 1 hr 30 min"), "3/2");
+        // A sign between them leaves two.
+        assert_eq!(rated("Ratings: 1 hr, 90 min"), "1 3/2");
     }
 
     #[test]

@@ -82,8 +82,10 @@ fn limit_behind(sentence: &Sentence<'_>, amount: &Amount) -> Option<Relation> {
 /// The limit before the name of a width, `Max joint width 8 in.`, or before the number: `Width: to 6 in.`
 fn limit_before(sentence: &Sentence<'_>, amount: &Amount, named: &[Mentioned]) -> Option<Relation> {
     let is_name = |at: &usize| {
-        sentence.is_any(*at, &["width", "joint", "nominal"])
-            || named.iter().any(|own| (own.first..own.last).contains(at))
+        sentence.is_any(
+            *at,
+            &["width", "joint", "jt", "gap", "opening", "of", "nominal"],
+        ) || named.iter().any(|own| (own.first..own.last).contains(at))
             || [':', '-', '–', '—', '=']
                 .iter()
                 .any(|sign| sentence.is_sign(*at, *sign))

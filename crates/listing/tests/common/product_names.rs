@@ -20,8 +20,27 @@ pub(crate) struct Names {
 
 impl Names {
     pub(crate) fn of(reading: &Reading, gold: &Value) -> Self {
+        let compared = Compared::of(reading, gold);
+        Self {
+            expected: compared.expected.len(),
+            read: compared.expected.len() - compared.unread().count(),
+            with_maker: compared.with_maker.len(),
+            wrong: compared.wrong().count(),
+        }
+    }
+}
+
+/// The names that people expect and those that were read.
+pub(crate) struct Compared {
+    expected: BTreeSet<String>,
+    named: BTreeSet<String>,
+    with_maker: BTreeSet<String>,
+}
+
+impl Compared {
+    pub(crate) fn of(reading: &Reading, gold: &Value) -> Self {
         let products = gold["products"].as_array().into_iter().flatten();
-        let expected: BTreeSet<String> = products
+        let expected = products
             .filter_map(|product| product["product"].as_str().or(product["name"].as_str()))
             .map(plain)
             .collect();
@@ -35,11 +54,20 @@ impl Names {
             }
         }
         Self {
-            expected: expected.len(),
-            read: expected.intersection(&named).count(),
-            with_maker: with_maker.len(),
-            wrong: with_maker.difference(&expected).count(),
+            expected,
+            named,
+            with_maker,
         }
+    }
+
+    /// The expected names that no clause asks for.
+    pub(crate) fn unread(&self) -> impl Iterator<Item = &String> {
+        self.expected.difference(&self.named)
+    }
+
+    /// The names with a maker that nobody expected.
+    pub(crate) fn wrong(&self) -> impl Iterator<Item = &String> {
+        self.with_maker.difference(&self.expected)
     }
 }
 

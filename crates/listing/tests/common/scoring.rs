@@ -16,7 +16,7 @@ use std::fs;
 use std::ops::AddAssign;
 use std::path::{Path, PathBuf};
 
-use listing::{Bound, Clause, Confidence, Reading, Relation};
+use listing::{Bound, Clause, Confidence, Reading, Relation, WidthLimit};
 use measure::Number;
 use serde_json::Value;
 
@@ -55,6 +55,8 @@ pub(crate) struct Head {
     pub(crate) ratings_wrong: usize,
     pub(crate) widths_of: usize,
     pub(crate) widths: usize,
+    /// Widths stated, and others than expected.
+    pub(crate) widths_wrong: usize,
 }
 
 /// The documents of a folder, in order of their names.
@@ -220,7 +222,8 @@ fn number(value: &Value) -> Option<Number> {
     Some(kept.parse().unwrap())
 }
 
-fn head(reading: &Reading, gold: &Value) -> Head {
+/// How the head was read.
+pub(crate) fn head(reading: &Reading, gold: &Value) -> Head {
     let own = &reading.header;
     let ratings = gold["header"]["ratings_hr"]
         .as_array()
@@ -229,20 +232,36 @@ fn head(reading: &Reading, gold: &Value) -> Head {
     let expected: BTreeSet<Number> = ratings.filter_map(number).collect();
     let read: BTreeSet<Number> = own.ratings_hr.iter().copied().collect();
     let width = &gold["header"]["width"];
-    let same_width = own.width.as_ref().is_some_and(|width_read| {
-        let side = |read: Option<Number>, name: &str| {
-            let stated = &width[name];
-            stated.is_null() || near(read, stated)
-        };
-        side(width_read.lo, "lo") && side(width_read.hi, "hi")
-    });
+    let same_width = own.width.as_ref().is_some_and(|own| is_width(own, width));
     Head {
         of: 1,
         ratings: usize::from(read == expected),
         ratings_wrong: usize::from(!read.is_subset(&expected)),
         widths_of: usize::from(!width.is_null()),
         widths: usize::from(!width.is_null() && same_width),
+        widths_wrong: usize::from(own.width.is_some() && !same_width),
     }
+}
+
+/// Whether a joint's width is the one that people expect. A nominal width stands in either end with them, or in both.
+fn is_width(own: &WidthLimit, expected: &Value) -> bool {
+    let is_point = ["nominal", "exact"]
+        .iter()
+        .any(|name| expected["relation"] == *name);
+    let mut ends = [&expected["lo"], &expected["hi"]]
+        .into_iter()
+        .filter(|end| !end.is_null());
+    if let (true, Some(first)) = (is_point, ends.next())
+        && ends.all(|end| end == first)
+    {
+        return matches!(own.relation, Relation::Nominal | Relation::Exactly)
+            && near(own.lo.or(own.hi), first);
+    }
+    let side = |read: Option<Number>, name: &str| {
+        let stated = &expected[name];
+        stated.is_null() || near(read, stated)
+    };
+    !expected.is_null() && side(own.lo, "lo") && side(own.hi, "hi")
 }
 
 impl AddAssign for Head {
@@ -252,6 +271,7 @@ impl AddAssign for Head {
         self.ratings_wrong += other.ratings_wrong;
         self.widths_of += other.widths_of;
         self.widths += other.widths;
+        self.widths_wrong += other.widths_wrong;
     }
 }
 

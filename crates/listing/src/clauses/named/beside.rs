@@ -95,7 +95,11 @@ impl Reader<'_> {
                 .iter()
                 .find_map(|own| list.strip_prefix(own))
                 .unwrap_or(list);
-            told.then(|| self.products(list, maker))?
+            let listed = told.then(|| self.products(list, maker))??;
+            // `Wexwool - WEXMOOR WOOLS`, where `Wexwool 40` and `Wexwool 60` are listed
+            let mut names = listed.names.iter();
+            let whole = names.all(|name| !self.ordinary.is_cut_short(&name.product));
+            whole.then_some(listed)
         })
     }
 

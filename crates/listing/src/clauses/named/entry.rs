@@ -1,6 +1,7 @@
 //! One entry of a list of products: a maker and what it makes, in the ways in which they are set beside each other.
 
 use super::keyed::{item_keys, leads_key, splits};
+use super::lines::is_circled;
 use super::makers::{ends_as_firm, is_maker};
 use super::name::is_coded;
 use super::ordinary::Ordinary;
@@ -139,11 +140,17 @@ impl Reader<'_> {
             .iter()
             .find_map(|(open, close)| words.strip_prefix(*open)?.split_once(close));
         let marked = marked.map(|(key, behind)| (key, behind.trim_start()));
+        // `② Maker: Product`
+        let circled = words.split_once(' ').filter(|(key, _)| is_circled(key));
+        let circled = circled.map(|(key, behind)| (key, behind.trim_start()));
         splits(words)
             .into_iter()
             .chain(marked)
+            .chain(circled)
             .find_map(|(key, behind)| {
-                item_keys(key)?;
+                if !is_circled(key) {
+                    item_keys(key)?;
+                }
                 let listed = self
                     .entry(behind)
                     .or_else(|| self.in_capitals_of_codes(behind))?;
@@ -158,7 +165,8 @@ impl Reader<'_> {
                         || listed.names.iter().all(|name| is_coded(&name.product)));
                 let digits = key.chars().all(|c| c.is_ascii_digit());
                 let address = digits && behind.contains(", ") && !behind.contains('"');
-                let told = !alone || leads_key(key) || plain && is_entry && !address;
+                let told =
+                    !alone || is_circled(key) || leads_key(key) || plain && is_entry && !address;
                 (told && !maker.is_empty() && behind.starts_with(maker.as_str())).then(|| Listed {
                     label: Some(match label {
                         Some(label) => format!("{label} {key}"),
@@ -205,6 +213,14 @@ impl Reader<'_> {
                 .len();
         let (own, behind) = match rest.split_once(": ") {
             Some((own, behind)) if !own.contains(['"', ',', '(']) => (own, behind),
+            // `MW - Maker, Product`
+            _ if JOINTS.iter().any(|joint| {
+                rest.split_once(joint)
+                    .is_some_and(|(own, _)| is_short_label(own))
+            }) =>
+            {
+                JOINTS.iter().find_map(|joint| rest.split_once(joint))?
+            }
             // `Packing, Maker, Product`
             _ if rest
                 .split_once(", ")
@@ -307,7 +323,7 @@ impl Reader<'_> {
         (1..=LONGEST).contains(&words.split_whitespace().count())
             && !words.contains(['"', '“', ',', ';', '.'])
             && !self.ordinary.coins_one(words)
-            && !ends_as_firm(words)
+            && (!ends_as_firm(words) || heads_list(words))
             && (says() || named())
     }
 
@@ -358,6 +374,34 @@ impl Reader<'_> {
             .and_then(|at| line.get(..at))
             .is_some_and(|maker| self.is_maker(maker))
     }
+}
+
+/// Whether words only say that products follow: `ACCEPTABLE MATERIALS`.
+fn heads_list(words: &str) -> bool {
+    const SAYING: [&str; 14] = [
+        "acceptable",
+        "accepted",
+        "approved",
+        "eligible",
+        "listed",
+        "marked",
+        "materials",
+        "other",
+        "permitted",
+        "products",
+        "recognised",
+        "recognized",
+        "suitable",
+        "tested",
+    ];
+    words
+        .split(' ')
+        .all(|word| SAYING.contains(&word.to_lowercase().as_str()))
+}
+
+/// Whether words are a short form that may label an entry: `MW`, `TRK`.
+fn is_short_label(words: &str) -> bool {
+    (2..=4).contains(&words.len()) && words.chars().all(|c| c.is_ascii_uppercase())
 }
 
 /// An entry without the words that lead to its maker: `Made by Cotterwell Compounds: CW Acrylic`.

@@ -1,6 +1,6 @@
 //! Which words can be a maker's name.
 
-use super::entry::Reader;
+use super::entry::{JOINTS, Reader};
 use super::makers::is_maker;
 
 impl Reader<'_> {
@@ -16,14 +16,18 @@ impl Reader<'_> {
         let form = form.trim_end_matches('.').to_lowercase();
         let body = match words.rsplit_once(' ') {
             Some((body, _))
-                if ["a/s", "ltée", "inc", "s.r.o", "b.v", "n.v"].contains(&form.as_str()) =>
+                if ["a/s", "p/l", "ltée", "inc", "s.r.o", "o.o", "b.v", "n.v"]
+                    .contains(&form.as_str()) =>
             {
                 body
             }
             _ => words,
         };
         let body = body.trim_end_matches([',', ' ']);
-        if body.contains(['(', ')', ':', '"', ';', '=', '/'])
+        // `PELLIN SEALANTS -- Pelliguard AS` is a maker with its product.
+        let joined = JOINTS.iter().any(|joint| words.contains(joint));
+        if joined
+            || body.contains(['(', ')', ':', '"', ';', '=', '/'])
             || !words.starts_with(char::is_alphabetic)
             || speaks(words)
             || words.contains(|c: char| c.is_ascii_digit())

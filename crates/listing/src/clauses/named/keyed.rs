@@ -91,7 +91,18 @@ fn below_columns(lines: &[Line<'_>], at: usize) -> bool {
         .take(MOST_ROWS)
         .take_while(|line| !line.is_blank())
         .map(|line| line.text.to_lowercase());
+    let row = lines
+        .get(at)
+        .map_or(0, |line| cells(line.text.trim()).len());
     above.any(|words| {
+        // Rows of no more than a number, a maker and products say all that there is to read where they stand.
+        let heads = cells(words.trim());
+        let numbered = heads
+            .first()
+            .is_some_and(|head| ["item", "items", "no.", "ref", "note"].contains(&head.trim()));
+        if numbered && heads.len() == 3 && row == 3 {
+            return false;
+        }
         [
             "maker",
             "manufacturer",
@@ -180,6 +191,9 @@ fn keyed(line: &str, reader: Reader<'_>) -> Option<(Key, Vec<Listed>)> {
         let mut listed = of_rest(rest, reader)?;
         for entry in &mut listed {
             entry.label = None;
+            if says_case(first) {
+                entry.limits.push(first.trim().to_owned());
+            }
         }
         return Some((Key::Part(own.to_owned()), listed));
     }
@@ -213,6 +227,28 @@ fn part_with_number(cell: &str) -> Option<(&str, Vec<String>)> {
 /// Whether a cell names a part.
 fn is_part(cell: &str, reader: Reader<'_>) -> bool {
     !components_in(cell).is_empty() && reader.is_label(cell)
+}
+
+/// Whether the brackets of a label give it to some joints only: `Foam (Option F)`.
+pub(super) fn says_case(label: &str) -> bool {
+    const SAYING: [&str; 12] = [
+        "option",
+        "optional",
+        "alternate",
+        "alternative",
+        "variant",
+        "configuration",
+        "only",
+        "where",
+        "when",
+        "if",
+        "for",
+        "alt",
+    ];
+    label.split_once('(').is_some_and(|(_, inside)| {
+        let mut words = inside.split(|c: char| !c.is_alphanumeric());
+        words.any(|word| SAYING.contains(&word.to_lowercase().as_str()))
+    })
 }
 
 /// A label without the notes that it cites and the colon behind it: `WOOL (NOTES 9, 10)`.

@@ -8,7 +8,7 @@ use super::headed::part_above;
 use super::lines::cells;
 use crate::clauses::Around;
 use crate::clauses::draft::Yield;
-use crate::layout::LIST_SIGNS;
+use crate::layout::{LIST_SIGNS, is_rule};
 use crate::model::Span;
 use crate::naming::components_in;
 
@@ -125,6 +125,7 @@ fn own_words(between: &str, behind_list: bool) -> &str {
     if behind_list {
         return between;
     }
+    let between = behind_rule(between);
     let text = between.trim_end();
     let stops = [". ", ".\n", "; ", ";\n", ")\n", "*\n", "\n\n"];
     let body = text.trim_end_matches(['.', ')', '*', ';']);
@@ -141,6 +142,19 @@ fn own_words(between: &str, behind_list: bool) -> &str {
         line.trim().starts_with(char::is_uppercase)
     });
     between.get(last.unwrap_or(at)..).unwrap_or_default()
+}
+
+/// A text without what stands above its last rule: a table leads to nothing.
+fn behind_rule(text: &str) -> &str {
+    let mut at = 0;
+    let mut behind = 0;
+    for line in text.split_inclusive('\n') {
+        at += line.len();
+        if is_rule(line) {
+            behind = at;
+        }
+    }
+    text.get(behind..).unwrap_or_default()
 }
 
 /// Whether a sentence speaks of what stands below it, or denies or opens products.

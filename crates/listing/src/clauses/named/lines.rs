@@ -1,7 +1,7 @@
 //! The lines of a paragraph that are entries of makers and products, parted from those that are sentences.
 
 use super::entry::{Listed, Reader};
-use super::keyed::item_keys;
+use super::keyed::{item_keys, says_case};
 use super::makers::ends_as_firm;
 use super::name::is_coded;
 use super::restricts;
@@ -381,7 +381,9 @@ fn of_entries_in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>
 fn of_keyed_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     let (key, rest) = cells.split_first()?;
     let key = key.trim().trim_matches(['<', '>']);
-    item_keys(key)?;
+    if !is_circled(key) {
+        item_keys(key)?;
+    }
     let mut all = match rest {
         [entry] => reader.all(entry)?,
         [label, one, other] if is_part(label, reader) => vec![either(one, other, reader)?],
@@ -394,6 +396,12 @@ fn of_keyed_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     Some(all)
 }
 
+/// Whether words are one number in a circle: `②`.
+pub(super) fn is_circled(words: &str) -> bool {
+    let mut signs = words.chars();
+    signs.next().is_some_and(|sign| ('①'..='⓿').contains(&sign)) && signs.next().is_none()
+}
+
 /// The entries of some cells.
 pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>> {
     match cells {
@@ -404,7 +412,11 @@ pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>
         {
             reader.of_maker(maker, list).map(|listed| vec![listed])
         }
-        [list, maker] if is_coded(list) && reader.is_maker(maker) && !is_coded(maker) => {
+        [list, maker]
+            if is_coded(list)
+                && reader.is_maker(maker)
+                && (!is_coded(maker) || ends_as_firm(maker) && !ends_as_firm(list)) =>
+        {
             reader.products(list, maker).map(|listed| vec![listed])
         }
         [label, entry] if is_part(label, reader) => {
@@ -417,6 +429,10 @@ pub(super) fn in_cells(cells: &[&str], reader: Reader<'_>) -> Option<Vec<Listed>
         [label, one, other] if is_part(label, reader) => {
             let mut listed = either(one, other, reader)?;
             listed.label = Some(part_words(label));
+            // `Foam (Option F)   Maker   Product`
+            if says_case(label) {
+                listed.limits.push(part_words(label));
+            }
             Some(vec![listed])
         }
         // `Makers   Maker: Product`

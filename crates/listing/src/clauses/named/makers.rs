@@ -82,6 +82,38 @@ const FIRM_ENDS: &[&str] = &[
     "rollforming",
     "silicones",
     "specialties",
+    "ab",
+    "asa",
+    "barriers",
+    "bauchemie",
+    "bausysteme",
+    "baustoffe",
+    "chemie",
+    "chimie",
+    "dämmstoffe",
+    "dämmwerke",
+    "dichtstoffe",
+    "dichttechnik",
+    "fasern",
+    "fasteners",
+    "fugensysteme",
+    "fugentechnik",
+    "isolasjon",
+    "isolering",
+    "kemi",
+    "p/l",
+    "paints",
+    "polymer",
+    "protection",
+    "sarl",
+    "sas",
+    "sealing",
+    "sealworks",
+    "srl",
+    "steinull",
+    "stenull",
+    "thermal",
+    "werke",
 ];
 
 /// How many words a maker's name has at most.
@@ -184,7 +216,7 @@ pub(super) fn split_outside(list: &str) -> Vec<String> {
     let mut in_quotes = false;
     let mut words = list.split(' ').peekable();
     while let Some(word) = words.next() {
-        let joins = ["and", "or", "AND", "OR", "&"].contains(&word);
+        let joins = ["and", "or", "AND", "OR", "&", "·", "/"].contains(&word);
         if joins && depth == 0 && !in_quotes {
             parts.push(String::new());
             continue;

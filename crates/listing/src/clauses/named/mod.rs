@@ -10,7 +10,8 @@
 //! | where one entry ends and the next begins | `parting` |
 //! | which words can be a maker, which a product | `firm`, `makers`, `name` |
 //! | which lines of a paragraph are entries | `lines` |
-//! | what the words before a list make of it | `leads` |
+//! | what the words before a list make of it | `leads`, `cased` |
+//! | names with a number in brackets behind them | `noted` |
 //! | the part of an item that a list stands under | `headed` |
 //! | which lists of an item are in doubt, by what stands beside them | `settled` |
 //! | lists at the end, each row with its item in front | `keyed` |
@@ -20,6 +21,7 @@
 //! | how a name is written elsewhere | `elsewhere` |
 
 mod beside;
+mod cased;
 mod elsewhere;
 mod entry;
 mod firm;
@@ -29,6 +31,7 @@ mod leads;
 mod lines;
 mod makers;
 mod name;
+mod noted;
 mod ordinary;
 mod parting;
 mod settled;
@@ -106,6 +109,9 @@ pub(super) fn push_within(
         listed.retain(|own| !own.names.iter().all(|name| is_named(name, found)));
     }
     if listed.is_empty() {
+        if let Some(noted) = noted::noted(words, reader) {
+            push_listed(span, noted, around, subject, found);
+        }
         return;
     }
     let first = found.clauses.len();
@@ -209,26 +215,12 @@ fn restricts(words: &str) -> bool {
         "wide",
         "flush",
     ];
-    const DENYING: &[&str] = &[
-        "not",
-        "no",
-        "none",
-        "except",
-        "excepting",
-        "excluding",
-        "discontinued",
-        "withdrawn",
-        "never",
-        "other",
-    ];
     // What stands in brackets limits the name before it alone, unless it takes it from the list.
     let (words, notes) = name::without_brackets(words);
-    let denied = |note: &String| {
-        note.split(|c: char| !c.is_alphanumeric())
-            .any(|word| DENYING.contains(&word.to_lowercase().as_str()))
-    };
     // A limit with a number is read where it stands.
-    if notes.iter().any(denied) || notes.iter().any(|note| holds_measure(note)) {
+    if notes.iter().any(|note| denies_in_brackets(note))
+        || notes.iter().any(|note| holds_measure(note))
+    {
         return true;
     }
     let numbered = words.replace("No. ", "").replace("NO. ", "");
@@ -249,6 +241,24 @@ fn restricts(words: &str) -> bool {
         }
     }
     false
+}
+
+/// Whether what stands in brackets behind a name takes it from its list.
+fn denies_in_brackets(note: &str) -> bool {
+    const DENYING: &[&str] = &[
+        "not",
+        "no",
+        "none",
+        "except",
+        "excepting",
+        "excluding",
+        "discontinued",
+        "withdrawn",
+        "never",
+        "other",
+    ];
+    note.split(|c: char| !c.is_alphanumeric())
+        .any(|word| DENYING.contains(&word.to_lowercase().as_str()))
 }
 
 /// Whether what stands in brackets behind a name says more than its colour or how it is put on.
@@ -308,14 +318,26 @@ pub(super) fn push_list(
         leads::Lead::Part(part) => Some(part.clone()),
         _ => None,
     };
-    let refused = match lead {
-        leads::Lead::Unclear(words) => Some(words),
+    let refused = match &lead {
+        leads::Lead::Unclear(words) => Some(*words),
         _ => around.denied.then_some(span),
+    };
+    let case = match lead {
+        leads::Lead::Unclear(_) if around.denied => None,
+        // It goes on with the list before.
+        leads::Lead::Unclear(whole) if whole == span => {
+            found.lists.last().and_then(|list| list.case)
+        }
+        leads::Lead::Unclear(whole) => {
+            cased::case_of(source, Span::new(whole.start(), span.start()))
+        }
+        _ => None,
     };
     found.lists.push(ProductList {
         span,
         is_taken: refused.is_none(),
         part: part.clone(),
+        case,
     });
     if let Some(whole) = refused {
         found.covered.push(whole);
@@ -325,10 +347,64 @@ pub(super) fn push_list(
             attribute: "product".to_owned(),
             ..limited(whole, words, around)
         });
+        if let Some(case) = case {
+            push_cased(source, span, listed, case, around, subject, found);
+        }
         return;
     }
     let own = part.as_deref().and_then(labelled);
     push_listed(span, listed, around, own.as_ref().unwrap_or(subject), found);
+}
+
+/// Adds the clauses of a list under the words that make a case of it, in doubt beside these words.
+fn push_cased(
+    source: &str,
+    span: Span,
+    listed: Vec<Listed>,
+    case: Span,
+    around: &Around,
+    subject: &Subject,
+    found: &mut Yield,
+) {
+    let words = case.of(source).to_owned();
+    let condition = Condition {
+        also: Vec::new(),
+        words: words.clone(),
+        span: case,
+        expr: Expr::Words(words),
+    };
+    // What a list behind another is of isn't known to be what the item is about.
+    let unknown = Subject {
+        title: subject.title.clone(),
+        ..Subject::default()
+    };
+    let subject = if found.lists.len() > 1 {
+        &unknown
+    } else {
+        subject
+    };
+    let labelled = listed.iter().any(|entry| entry.label.is_some());
+    let mut own = Yield::default();
+    push_listed(span, listed, around, subject, &mut own);
+    for mut draft in own.clauses {
+        if let Requirement::Named { names } = &draft.requirement {
+            draft.confidence = Confidence::WithDoubt;
+            // A list that goes on names more of which one will do.
+            let held = found.clauses.iter_mut().rev().find_map(|held| {
+                let same = held.condition.as_ref().is_some_and(|own| own.span == case);
+                match &mut held.requirement {
+                    Requirement::Named { names } if same && !labelled => Some(names),
+                    _ => None,
+                }
+            });
+            if let Some(held) = held {
+                held.extend(names.iter().cloned());
+                continue;
+            }
+        }
+        draft.under(&condition, None);
+        found.clauses.push(draft);
+    }
 }
 
 /// Adds the clauses that ask for the named products, those of a label for the part that it names.

@@ -15,7 +15,9 @@ impl Reader<'_> {
             let quoted = name.trim().starts_with(['"', '“', '„', '«']);
             let name = name
                 .trim()
-                .trim_matches(['"', '“', '”', '„', '«', '»', '.', ';', ' ', ',', '*', '†'])
+                .trim_matches([
+                    '"', '“', '”', '„', '«', '»', '.', ';', ' ', ',', '*', '†', '‡', '#',
+                ])
                 .trim();
             let typed = ["Types ", "Type ", "TYPES ", "TYPE ", "types ", "type "]
                 .iter()

@@ -380,6 +380,11 @@ impl Ordinary {
         self.within.contains(&bare(word).to_lowercase())
     }
 
+    /// Whether a document writes a name longer elsewhere.
+    pub(super) fn is_cut_short(&self, name: &str) -> bool {
+        self.elsewhere.is_cut_short(name)
+    }
+
     /// Whether a name without a maker is no whole name, or more than one, as far as the document shows.
     pub(super) fn is_unsure(&self, name: &str, is_quoted: bool) -> bool {
         self.elsewhere.is_cut_short(name) || self.elsewhere.may_lead_with_maker(name, is_quoted)

@@ -35,9 +35,9 @@ pub(super) fn parts(words: &str) -> Vec<&str> {
             '"' => in_quotes = !in_quotes,
             '(' => depth += 1,
             ')' => depth = depth.saturating_sub(1),
-            ';' if depth == 0 && !in_quotes => {
+            ';' | '•' if depth == 0 && !in_quotes => {
                 parts.extend(words.get(start..at));
-                start = at + 1;
+                start = at + c.len_utf8();
             }
             '.' if depth == 0 => {
                 let before = words.get(start..at).unwrap_or_default();

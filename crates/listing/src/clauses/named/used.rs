@@ -7,7 +7,7 @@ use super::entry::{Listed, Reader};
 use super::firm::speaks;
 use super::makers::{ends_as_firm, ends_of_makers};
 use super::name::is_coded;
-use super::within::{denies, explains};
+use super::within::{denies, explains, without_bounds};
 use crate::layout::LIST_SIGNS;
 use crate::model::ProductName;
 use crate::naming::components_in;
@@ -43,6 +43,12 @@ pub(super) fn used(words: &str, reader: Reader<'_>, of_part: bool) -> Vec<Listed
         let is_quoted = words
             .get(..run.start)
             .is_some_and(|before| before.ends_with(['"', '“', '„', '«']));
+        if words
+            .get(run.end..)
+            .is_some_and(names_part_without_products)
+        {
+            return Vec::new();
+        }
         let is_unsure =
             parted(run.words).is_none() && reader.ordinary.is_unsure(run.words, is_quoted);
         // `X or Y`, `X; Y`
@@ -111,27 +117,6 @@ fn parted(words: &str) -> Option<(&str, &str)> {
         let (maker, product) = (words.get(..at)?, words.get(at + 1..)?);
         ends_as_firm(maker).then_some((maker, product))
     })
-}
-
-/// A sentence without the words that bound its numbers: "not less than" denies nothing.
-fn without_bounds(words: &str) -> String {
-    const BOUNDING: [&str; 12] = [
-        "not less than",
-        "not more than",
-        "no less than",
-        "no more than",
-        "not exceeding",
-        "not exceed",
-        "not under",
-        "not over",
-        "no fewer than",
-        "less than",
-        "more than",
-        "wider than",
-    ];
-    BOUNDING
-        .iter()
-        .fold(words.to_lowercase(), |words, own| words.replace(own, " "))
 }
 
 /// The names in a sentence: runs of capitalised words, codes and numbers of which one is coined or a code.
@@ -342,6 +327,18 @@ fn ends_in_firm(text: &str, reader: Reader<'_>) -> bool {
             && first.starts_with(char::is_uppercase)
             && reader.coins(first)
     })
+}
+
+/// Whether a text begins with the noun of a part of which no product is asked, right behind a name: ` pins`, ` screws`.
+fn names_part_without_products(text: &str) -> bool {
+    let next = text
+        .strip_prefix(' ')
+        .and_then(|text| text.split(' ').next());
+    let noun = next.map_or("", |next| next.trim_end_matches([',', ';', '.', ':']));
+    let mut named = components_in(noun).into_iter().peekable();
+    noun.starts_with(char::is_lowercase)
+        && named.peek().is_some()
+        && named.all(|(component, ..)| component.name == "fastener")
 }
 
 /// The noun of a part that a text begins with, right behind a name: ` sealant`, ` joint coating`.

@@ -140,6 +140,27 @@ pub(super) fn denies(words: &str) -> bool {
         .any(|word| SAYING.contains(&word.as_str()) || REFUSING.contains(&word.as_str()))
 }
 
+/// A sentence without the words that bound its numbers: "not less than" denies nothing.
+pub(super) fn without_bounds(words: &str) -> String {
+    const BOUNDING: [&str; 12] = [
+        "not less than",
+        "not more than",
+        "no less than",
+        "no more than",
+        "not exceeding",
+        "not exceed",
+        "not under",
+        "not over",
+        "no fewer than",
+        "less than",
+        "more than",
+        "wider than",
+    ];
+    BOUNDING
+        .iter()
+        .fold(words.to_lowercase(), |words, own| words.replace(own, " "))
+}
+
 /// The runs of quoted names that only commas and conjunctions part. A sign of inches opens no quotation.
 fn quoted_groups(words: &str) -> Vec<Range<usize>> {
     const LONGEST: usize = 48;
