@@ -171,3 +171,19 @@ fn what_brackets_say_of_the_thing_is_not_said_of_the_case_behind_it() {
         common::check(text, &expected);
     }
 }
+
+#[test]
+fn a_bracket_that_says_another_value_is_no_case_of_the_one_before() {
+    for words in [
+        "Stud gap 3/4 in. (less where the joint is under 3/4 in. wide).",
+        "Stud gap 3/4 in. (more where the joint is over 2 in. wide).",
+    ] {
+        let found = common::clauses(&format!("1. STUDS - {words}\n"));
+        assert!(
+            found
+                .iter()
+                .any(|clause| clause.contains("3/4 in") && !clause.contains(" if ")),
+            "{words} {found:?}"
+        );
+    }
+}

@@ -437,3 +437,32 @@ fn a_movement_is_in_the_direction_that_stands_behind_it() {
         &["packing.compression: nominal 25 percent"],
     );
 }
+
+#[test]
+fn a_mixed_fraction_before_min_is_no_time() {
+    let text = "1. WOOL - Depth = wall thickness, 3-5/8 MIN. Cure 90 MIN.\n";
+    let found = common::clauses(text);
+    assert!(
+        found.iter().all(|clause| !clause.contains("29/8 min")),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn not_inferior_is_the_least() {
+    let found = common::clauses(
+        "1. WOOL - Density not inferior to 60 kg/m3, moisture not superior to 5 %.\n",
+    );
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with("at least 60 kg/m3")),
+        "{found:?}"
+    );
+    assert!(
+        found
+            .iter()
+            .any(|clause| clause.ends_with("at most 5 percent")),
+        "{found:?}"
+    );
+}

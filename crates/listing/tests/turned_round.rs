@@ -704,3 +704,24 @@ fn what_is_not_needed_is_neither_asked_for_nor_forbidden() {
     check_item(item, &["sealant.depth: at least 10 mm"]);
     assert_eq!(unread(item), ["25 mm"]);
 }
+
+#[test]
+fn what_stands_under_a_title_that_rules_it_out_is_turned() {
+    for title in ["Not covered", "Exclusions", "Not permitted"] {
+        let text = format!(
+            "1  Floor\n\nConcrete, 5 in. thick min.\n\n2  Seal\n\nWool 4 in. deep min.\n\n3  {title}\n\nJoints whose width changes by more than 20 %; \
+             joints with a fall steeper than one in twenty.\n"
+        );
+        let found = common::clauses(&text);
+        assert!(
+            found.iter().all(|clause| !clause.contains("more than")),
+            "{title} {found:?}"
+        );
+        assert!(
+            found
+                .iter()
+                .any(|clause| clause.contains("at most 20 percent")),
+            "{title} {found:?}"
+        );
+    }
+}

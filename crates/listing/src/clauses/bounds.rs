@@ -9,6 +9,7 @@ use super::limit_heads::{LimitHeads, is_listed};
 use super::unclaimed::Unclaimed;
 use crate::conditions::Attached;
 use crate::model::{Bound, Relation, SecondValue};
+use crate::outline::heads_what_is_ruled_out;
 use crate::phrase::Amount;
 use crate::rules::{Finding, Sentence, bounded, compares_down, compares_up, is_spaced};
 
@@ -48,7 +49,7 @@ pub(super) fn bounds(
     headings: &Headings<'_>,
     attached: &[Attached],
 ) -> (Vec<Reading>, Vec<usize>) {
-    let forbids = forbids(headings.title);
+    let forbids = heads_what_is_ruled_out(headings.title);
     let mut readings: Vec<Reading> = Vec::new();
     let mut unread = Vec::new();
     let findings: Vec<Option<(Finding, &'static str)>> = (0..sentence.amounts.len())
@@ -265,18 +266,6 @@ fn is_or_so(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         let limit = sentence.word(at + 1);
         sentence.is_word(at, "or") && (compares_up(limit) || compares_down(limit))
     })
-}
-
-/// Whether a title heads what is not allowed.
-fn forbids(title: &str) -> bool {
-    const FORBIDDEN: &[&str] = &[
-        "not permitted",
-        "not allowed",
-        "prohibited",
-        "not accepted",
-        "forbidden",
-    ];
-    FORBIDDEN.contains(&title.trim().to_lowercase().as_str())
 }
 
 fn bound(sentence: &Sentence<'_>, amount: &Amount, finding: &Finding, rule: &str) -> Bound {

@@ -43,13 +43,37 @@ pub(super) fn holds_anyway(sentence: &Sentence<'_>, condition: &Found) -> bool {
     let pair = |first: &str, second: &[&str]| {
         before > 0 && sentence.is_word(before - 1, first) && sentence.is_any(before, second)
     };
-    sentence.is_any(before, EVEN)
+    says_another_value(sentence, before)
+        || sentence.is_any(before, EVEN)
         || pair("in", &["particular"])
         || pair("no", &["matter"])
         || pair("well", &["as"])
         || sentence.is_word(before, "also")
         || pair("also", &["required", "needed", "used"])
         || pair("not", &["just", "only", "merely"])
+}
+
+/// Whether a bracket says that the value is another then: "3/4 in. (less where the joint is narrower)". The value before it holds all the same.
+fn says_another_value(sentence: &Sentence<'_>, before: usize) -> bool {
+    const OTHER: &[&str] = &[
+        "less",
+        "more",
+        "smaller",
+        "larger",
+        "greater",
+        "reduced",
+        "increased",
+        "thinner",
+        "thicker",
+        "shorter",
+        "longer",
+        "deeper",
+        "shallower",
+        "wider",
+        "narrower",
+        "closer",
+    ];
+    before > 0 && sentence.is_sign(before - 1, '(') && sentence.is_any(before, OTHER)
 }
 
 /// Whether words behind a condition speak of every case, or of those that it leaves: "and in every wall", "and all wool", "in other floors", "and for higher

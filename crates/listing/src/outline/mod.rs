@@ -15,3 +15,4 @@ pub(crate) use build::{Outline, OutlineItem, Paragraph, heads_all, is_case, is_r
 pub(crate) use entry::{Entry, name_of_label};
 pub(crate) use marker::ALTERNATE;
 pub(crate) use tables::{Table, limit_columns};
+pub(crate) use title::heads_what_is_ruled_out;

@@ -18,6 +18,9 @@ const LONGEST: usize = 10;
 /// quantity and no verb; a title in capitals alone on its line.
 pub(crate) fn title_len(text: &str) -> usize {
     let whole = text.trim();
+    if heads_what_is_ruled_out(whole) {
+        return text.len();
+    }
     let words = whole.split_whitespace().count();
     if words <= 7
         && !holds_quantity(whole)
@@ -35,6 +38,31 @@ pub(crate) fn title_len(text: &str) -> usize {
         end += part;
     }
     end
+}
+
+/// Whether a title heads what is not allowed, or what the listing says nothing of.
+pub(crate) fn heads_what_is_ruled_out(title: &str) -> bool {
+    const RULED_OUT: &[&str] = &[
+        "not permitted",
+        "not allowed",
+        "prohibited",
+        "not accepted",
+        "forbidden",
+        "not covered",
+        "exclusions",
+        "excluded",
+        "out of scope",
+        "outside the scope",
+        "not included",
+        "not classified",
+    ];
+    RULED_OUT.contains(
+        &title
+            .trim()
+            .trim_end_matches(['.', ':'])
+            .to_lowercase()
+            .as_str(),
+    )
 }
 
 /// The length of one part of a title with its dash or stop.

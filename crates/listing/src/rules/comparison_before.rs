@@ -389,6 +389,14 @@ fn is_told_to_refuse(sentence: &Sentence<'_>, first: usize) -> bool {
 
 /// `less than`, `closer to the edge than`, `greater than or equal to`, `equal to or greater than`.
 fn than(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(Relation, usize)> {
+    // `not inferior to 60 kg/m³`
+    if sentence.is_word(at, "to") && at > floor {
+        match sentence.word(at - 1) {
+            "inferior" => return Some((Relation::LessThan, at - 1)),
+            "superior" => return Some((Relation::MoreThan, at - 1)),
+            _ => {}
+        }
+    }
     let (than, or_equal) = if sentence.is_word(at, "to") && sentence.is_word(at.checked_sub(1)?, "equal") && sentence.is_word(at.checked_sub(2)?, "or") {
         (at.checked_sub(3)?, true)
     } else {

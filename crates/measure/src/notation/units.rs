@@ -372,8 +372,8 @@ fn spelling_end(text: &str, start: usize, spelling: &Spelling) -> Option<usize> 
 /// Whether a stroke and another unit follow: of `1.5 L/m` no litre is meant.
 fn is_per(text: &str) -> bool {
     const PER: &[&str] = &[
-        "m", "m2", "m²", "m3", "m³", "mm", "cm", "l", "min", "s", "h", "hr", "ft", "ft2", "ft²",
-        "sf", "lf", "kg",
+        "m", "m2", "m²", "m3", "m³", "cm", "l", "min", "s", "h", "hr", "ft", "ft2", "ft²", "sf",
+        "lf", "kg",
     ];
     let Some(behind) = text.strip_prefix('/') else {
         return false;

@@ -617,6 +617,22 @@ pub(in crate::clauses) fn said_of_all(sentence: &str) -> Option<Relation> {
     let (about, said) = (words.get(..verb)?, words.get(verb + 1..)?);
     let generic =
         about.iter().all(|word| GENERIC.contains(word)) && about.iter().any(|word| *word != "the");
+    // "Values are minimum unless marked otherwise": what is marked says so itself.
+    let said = match said {
+        [
+            limit @ ..,
+            "unless",
+            "otherwise",
+            "marked" | "noted" | "stated" | "shown" | "indicated",
+        ]
+        | [
+            limit @ ..,
+            "unless",
+            "marked" | "noted" | "stated" | "shown" | "indicated",
+            "otherwise",
+        ] => limit,
+        said => said,
+    };
     match said {
         ["minimum" | "minimums" | "minima"] | ["minimum", "values"] => Some(Relation::AtLeast),
         ["maximum" | "maximums" | "maxima"] | ["maximum", "values"] => Some(Relation::AtMost),

@@ -241,8 +241,11 @@ fn quantity(text: &str, at: usize, quote_open: bool, before: &[Token<'_>]) -> Op
                 .split(|c: char| !c.is_alphabetic())
                 .next()
                 .is_some_and(measures);
+            // `3-5/8 MIN` is no time.
+            let fraction = stated.style == NumeralStyle::Fraction;
             words.to_ascii_lowercase().ends_with("min")
                 && (counts
+                    || fraction
                     || limit
                     || ["per ", "ea ", "ea.", "each "].iter().any(|each| {
                         after
