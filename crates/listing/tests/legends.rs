@@ -61,6 +61,8 @@ fn a_sign_that_says_more_or_something_else_leaves_nothing_out() {
         ),
         ("* 2. Strap - Min 20 ga steel.", "** May be omitted."),
         ("2. Strap - Min 20 ga** steel.", "** Optional."),
+        ("2. Strap and washer** - Min 20 ga steel.", "** Optional."),
+        ("2. Strap with screws** - Min 20 ga steel.", "** Optional."),
         (
             "** 2. Strap - Min 20 ga steel.",
             "** May be omitted where the joint is under 1 in.",

@@ -7,7 +7,7 @@
 //! numbers are open.
 
 use super::Found;
-use crate::model::Expr;
+use super::places::found;
 use crate::rules::Sentence;
 
 /// Parts of the building that a text may set against each other, where the words are alike.
@@ -87,16 +87,6 @@ fn spoken_of(sentence: &Sentence<'_>) -> Option<Found> {
     let done = sentence.is_any(2, VERBS) || sentence.word(2).ends_with("ed");
     let denied = sentence.has_any(0, sentence.tokens.len(), crate::rules::NEGATIONS);
     (of_sort && done && !denied).then(|| found(sentence, 0, 2))
-}
-
-fn found(sentence: &Sentence<'_>, first: usize, last: usize) -> Found {
-    Found {
-        first,
-        last,
-        expr: Expr::Words(sentence.words(first, last).to_owned()),
-        triggers: Vec::new(),
-        parts: Vec::new(),
-    }
 }
 
 fn labelled(sentence: &Sentence<'_>, first: usize) -> Option<Found> {

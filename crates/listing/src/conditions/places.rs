@@ -143,7 +143,8 @@ fn bracketed(sentence: &Sentence<'_>) -> Vec<Found> {
     named.map(|at| found(sentence, at, at + 1)).collect()
 }
 
-fn found(sentence: &Sentence<'_>, first: usize, last: usize) -> Found {
+/// What only words say, for a person to test.
+pub(super) fn found(sentence: &Sentence<'_>, first: usize, last: usize) -> Found {
     Found {
         first,
         last,

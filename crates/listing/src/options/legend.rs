@@ -79,9 +79,23 @@ pub(super) fn bears(source: &str, item: &OutlineItem, signs: &[&str]) -> bool {
     let ends = [" - ", " – ", " — ", ". ", ": "];
     let title = ends.iter().filter_map(|end| rest.find(end)).min();
     let title = title.and_then(|end| rest.get(..end)).unwrap_or(rest);
-    [before, closing_sign(number), closing_sign(title)]
+    // Of "Sealant and primer*" the sign may be the primer's alone.
+    let of_title = if names_several(title) {
+        ""
+    } else {
+        closing_sign(title)
+    };
+    [before, closing_sign(number), of_title]
         .iter()
         .any(|own| signs.contains(own))
+}
+
+fn names_several(title: &str) -> bool {
+    const JOINS: [&str; 8] = ["and", "or", "with", "plus", "on", "over", "in", "of"];
+    title.contains([',', '&', '/', '+', '('])
+        || title
+            .split(' ')
+            .any(|word| JOINS.contains(&word.to_lowercase().as_str()))
 }
 
 fn closing_sign(words: &str) -> &str {

@@ -132,13 +132,7 @@ fn ends_in_a_short_row(headings: &[Line<'_>], body: &[Line<'_>], rows: usize) ->
     let ended = body
         .get(rows + 1)
         .is_none_or(|next| next.is_blank() || is_rule(next.text));
-    let cells: Vec<&str> = line
-        .text
-        .trim()
-        .split("  ")
-        .map(str::trim)
-        .filter(|cell| !cell.is_empty())
-        .collect();
+    let cells = cells(line);
     let [label, value] = cells[..] else {
         return false;
     };
@@ -299,15 +293,15 @@ fn is_numbered(line: &Line<'_>) -> bool {
     line.text.contains(|c: char| c.is_ascii_digit())
 }
 
+/// What blanks part in a line.
+fn cells<'l>(line: &Line<'l>) -> Vec<&'l str> {
+    let cells = line.text.trim().split("  ").map(str::trim);
+    cells.filter(|cell| !cell.is_empty()).collect()
+}
+
 /// Whether a line is a row of three cells or more, each but the first a number or a dash.
 pub(super) fn is_data(line: &Line<'_>) -> bool {
-    let cells: Vec<&str> = line
-        .text
-        .trim()
-        .split("  ")
-        .map(str::trim)
-        .filter(|cell| !cell.is_empty())
-        .collect();
+    let cells = cells(line);
     let (Some(first), Some(rest)) = (cells.first(), cells.get(1..)) else {
         return false;
     };
