@@ -12,5 +12,8 @@ fuzz_target!(|bytes: &[u8]| {
         assert_eq!(place.span.start(), at);
         at = place.span.end();
     }
-    assert_eq!((at, reading.accounted.bytes), (reading.accounted.of, reading.accounted.of));
+    assert_eq!(
+        (at, reading.accounted.bytes),
+        (reading.accounted.of, reading.accounted.of)
+    );
 });

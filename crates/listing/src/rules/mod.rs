@@ -2,28 +2,48 @@
 //!
 //! A rule is one name: `rules/NAME.rs` says how it reads, `rules/NAME.md` says in plain words what it reads, what it
 //! declines to read and why, and shows cases. The page is what the program shows for "read by ...", and its cases are
-//! run as tests. Adding a rule is adding the two files and its name to the list below; the order of the list is the
-//! order in which the rules are asked.
+//! run as tests. Adding a rule is adding the two files, the module and its name in the list below; the order of the list
+//! is the order in which the rules are asked.
 
+mod allowed_extent;
+mod bare_value;
 #[cfg(test)]
 mod cases;
 mod changes;
 mod closed_denied;
+mod closing_qualifier;
+mod comparison_before;
 mod counted_back;
 mod counted_per;
 mod denied;
 mod denied_elsewhere;
+mod either_or_more;
+mod first_of_pair;
 mod further_denied;
+mod headed_cases;
 mod lifted;
+mod limit_verb;
 mod measured;
 mod not_asked;
+mod pair_of_limits;
+mod parallel_case;
+mod parallel_place;
 mod prefixed;
 mod respective;
 mod ruled_out;
+mod same_sheet;
 mod sentence;
 mod several_measures;
+mod shared_qualifier;
+mod sign_after;
+mod sign_before;
+mod spread;
 mod stricter_of_two;
+mod subject_opening;
 mod turned_down;
+mod within_distance;
+mod word_after;
+mod word_before;
 
 pub(crate) use comparison_before::{NEGATIONS, compares_down, compares_up, is_refused};
 pub(crate) use measured::measured_behind;
@@ -72,8 +92,6 @@ pub struct Rule {
 
 macro_rules! rules {
     ($($module:ident $name:literal,)*) => {
-        $(mod $module;)*
-
         /// Every rule for bounds, in the order in which they are asked.
         pub const RULES: &[Rule] = &[
             $(Rule { name: $name, page: include_str!(concat!(stringify!($module), ".md")), read: $module::read },)*

@@ -21,7 +21,11 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let [first, second] = pair.numbers?;
     let (one, other) = (sentence.amount(first)?, sentence.amount(second)?);
     let rising = pair.limits == [Relation::AtLeast, Relation::AtMost];
-    let ordered = if rising { one.lo <= other.lo } else { other.lo <= one.lo };
+    let ordered = if rising {
+        one.lo <= other.lo
+    } else {
+        other.lo <= one.lo
+    };
     let alike = one.unit == other.unit && one.hi.is_none() && other.hi.is_none();
     let [first, second] = pair.limits;
     (alike && ordered).then(|| Finding::sure(if pair.second { second } else { first }, pair.from))
@@ -29,7 +33,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 
 /// Whether a number is one of two that stand for two limits or two measures: of which, only the rule can say, where it dares.
 pub(super) fn is_one_of_a_pair(sentence: &Sentence<'_>, index: usize) -> bool {
-    pair(sentence, index).is_some() || share(sentence, index).is_none() && is_respective(sentence, index) || follows_stroke(sentence, index) || follows_stroke_before(sentence, index)
+    pair(sentence, index).is_some()
+        || share(sentence, index).is_none() && is_respective(sentence, index)
+        || follows_stroke(sentence, index)
+        || follows_stroke_before(sentence, index)
 }
 
 /// `Min depth/max recess of 4 in./1/2 in.`: a limit that a stroke joins to another's name.
@@ -37,9 +44,16 @@ fn follows_stroke(sentence: &Sentence<'_>, index: usize) -> bool {
     let Some(amount) = sentence.amount(index) else {
         return false;
     };
-    let lowest = sentence.floor(index).max(amount.first.saturating_sub(REACH));
+    let lowest = sentence
+        .floor(index)
+        .max(amount.first.saturating_sub(REACH));
     let limit = |word: &str| ["min", "max", "minimum", "maximum"].contains(&word);
-    (lowest..amount.first).any(|at| sentence.word(at).split_once('/').is_some_and(|(one, other)| limit(one) != limit(other) || limit(one) && limit(other)))
+    (lowest..amount.first).any(|at| {
+        sentence
+            .word(at)
+            .split_once('/')
+            .is_some_and(|(one, other)| limit(one) != limit(other) || limit(one) && limit(other))
+    })
 }
 
 /// The same of the second number of the two.
@@ -51,21 +65,41 @@ fn follows_stroke_before(sentence: &Sentence<'_>, index: usize) -> bool {
 fn pair(sentence: &Sentence<'_>, index: usize) -> Option<Pair> {
     let numbers = |first: usize| is_joined(sentence, first).then_some([first, first + 1]);
     if let Some((from, limits)) = limits_before(sentence, index) {
-        return Some(Pair { from, limits, second: false, numbers: numbers(index) });
+        return Some(Pair {
+            from,
+            limits,
+            second: false,
+            numbers: numbers(index),
+        });
     }
-    let before = index.checked_sub(1).filter(|before| is_joined(sentence, *before))?;
+    let before = index
+        .checked_sub(1)
+        .filter(|before| is_joined(sentence, *before))?;
     let (from, limits) = limits_before(sentence, before)?;
-    Some(Pair { from, limits, second: true, numbers: numbers(before) })
+    Some(Pair {
+        from,
+        limits,
+        second: true,
+        numbers: numbers(before),
+    })
 }
 
 /// `min and max`, `max/min` a few words before a number, and no other number or limit between.
 fn limits_before(sentence: &Sentence<'_>, index: usize) -> Option<(usize, [Relation; 2])> {
     let first = sentence.amount(index)?.first;
     let lowest = sentence.floor(index).max(first.saturating_sub(REACH));
-    let limit = |at: usize| qualifier(sentence.word(at)).filter(|limit| matches!(limit, Relation::AtLeast | Relation::AtMost));
-    let last = (lowest..first).rev().take_while(|at| !sentence.is_sign(*at, ';')).find(|at| limit(*at).is_some())?;
+    let limit = |at: usize| {
+        qualifier(sentence.word(at))
+            .filter(|limit| matches!(limit, Relation::AtLeast | Relation::AtMost))
+    };
+    let last = (lowest..first)
+        .rev()
+        .take_while(|at| !sentence.is_sign(*at, ';'))
+        .find(|at| limit(*at).is_some())?;
     let from = last.checked_sub(2).filter(|from| *from >= lowest)?;
-    let joined = sentence.is_any(last - 1, &["and", "or"]) || sentence.is_sign(last - 1, '&') || sentence.is_sign(last - 1, '/');
+    let joined = sentence.is_any(last - 1, &["and", "or"])
+        || sentence.is_sign(last - 1, '&')
+        || sentence.is_sign(last - 1, '/');
     let limits = [limit(from)?, limit(last)?];
     (joined && limits[0] != limits[1]).then_some((from, limits))
 }
@@ -76,7 +110,9 @@ fn is_joined(sentence: &Sentence<'_>, index: usize) -> bool {
         return false;
     };
     let joint = sentence.skip_parentheses(own.last);
-    let signs = ['&', '/', ','].iter().any(|sign| sentence.is_sign(joint, *sign));
+    let signs = ['&', '/', ',']
+        .iter()
+        .any(|sign| sentence.is_sign(joint, *sign));
     next.first == joint + 1 && (sentence.is_any(joint, &["and", "or"]) || signs)
 }
 
@@ -95,20 +131,36 @@ fn is_respective(sentence: &Sentence<'_>, index: usize) -> bool {
         return false;
     };
     let start = one.first.saturating_sub(REACH + 3);
-    let mut measures: Vec<&str> = (start..one.first).filter_map(|at| measure(sentence.word(at))).collect();
+    let mut measures: Vec<&str> = (start..one.first)
+        .filter_map(|at| measure(sentence.word(at)))
+        .collect();
     measures.dedup();
     // `wet and dry thickness 1/8 and 1/16 in. respectively`
-    let films = sentence.has_any(start, one.first, &["wet"]) && sentence.has_any(start, one.first, &["dry"]);
-    let given_out = sentence.has_any(end.last, end.last + 4, &["respectively"]) || is_said_of_both(sentence, start, one.first, measures.len());
-    first < last && (measures.len() > 1 || films) && sentence.has_any(start, one.first, &["and"]) && given_out
+    let films = sentence.has_any(start, one.first, &["wet"])
+        && sentence.has_any(start, one.first, &["dry"]);
+    let given_out = sentence.has_any(end.last, end.last + 4, &["respectively"])
+        || is_said_of_both(sentence, start, one.first, measures.len());
+    first < last
+        && (measures.len() > 1 || films)
+        && sentence.has_any(start, one.first, &["and"])
+        && given_out
 }
 
 /// `min depth and max recess are 4 in. and 1/2 in.`: two measures, each with its limit, are all that leads to two numbers.
 fn is_said_of_both(sentence: &Sentence<'_>, start: usize, first: usize, measures: usize) -> bool {
     const LIMITS: &[&str] = &["min", "minimum", "max", "maximum"];
-    let verb = first.checked_sub(1).filter(|at| sentence.is_any(*at, &["are", "be", "of"]));
-    let parted = |at: usize| sentence.is_stop(at) || sentence.is_sign(at, '.') || sentence.amount_at(at).is_some();
-    let start = (start..first).rev().find(|at| parted(*at)).map_or(start, |at| at + 1);
-    let limits = (start..first).filter(|at| sentence.is_any(*at, LIMITS)).count();
+    let verb = first
+        .checked_sub(1)
+        .filter(|at| sentence.is_any(*at, &["are", "be", "of"]));
+    let parted = |at: usize| {
+        sentence.is_stop(at) || sentence.is_sign(at, '.') || sentence.amount_at(at).is_some()
+    };
+    let start = (start..first)
+        .rev()
+        .find(|at| parted(*at))
+        .map_or(start, |at| at + 1);
+    let limits = (start..first)
+        .filter(|at| sentence.is_any(*at, LIMITS))
+        .count();
     verb.is_some() && measures == 2 && limits == 2
 }

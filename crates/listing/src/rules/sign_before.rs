@@ -25,11 +25,14 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return Some(Finding::sure(relation, before));
     }
     // `never < 1/4 in.`, `no clips < 24 in. o.c.`
-    let negated = negation(sentence, at, sentence.floor(index)).or_else(|| forbidden_list(sentence))
+    let negated = negation(sentence, at, sentence.floor(index))
+        .or_else(|| forbidden_list(sentence))
         .or_else(|| sentence.forbidding(at))
         .or_else(|| (is_refused(sentence, index) || is_turned_down(sentence, index)).then_some(at));
     let strict = [('>', Relation::MoreThan), ('<', Relation::LessThan)];
-    if let Some((before, (_, relation))) = negated.zip(strict.into_iter().find(|(own, _)| sign(at, *own))) {
+    if let Some((before, (_, relation))) =
+        negated.zip(strict.into_iter().find(|(own, _)| sign(at, *own)))
+    {
         return Some(Finding::sure(relation.negated()?, before));
     }
     let relation = if sign(at, '≥') || sign(at, '⩾') {
@@ -54,20 +57,36 @@ fn limit_of_a_sum(sentence: &Sentence<'_>, plus: usize) -> Option<Finding> {
     if !(sentence.is_sign(plus, '+') || sentence.is_word(plus, "plus")) {
         return None;
     }
-    let words = (plus.saturating_sub(LONGEST)..plus).rev().take_while(|at| sentence.token(*at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(*at).is_none());
+    let words = (plus.saturating_sub(LONGEST)..plus).rev().take_while(|at| {
+        sentence
+            .token(*at)
+            .is_some_and(|token| token.word().is_some())
+            && sentence.amount_at(*at).is_none()
+    });
     let at = words.last()?.checked_sub(1)?;
-    let limits = [('≥', Relation::AtLeast), ('⩾', Relation::AtLeast), ('≤', Relation::AtMost), ('⩽', Relation::AtMost)];
-    limits.into_iter().find(|(sign, _)| sentence.is_sign(at, *sign)).map(|(_, relation)| Finding::sure(relation, at))
+    let limits = [
+        ('≥', Relation::AtLeast),
+        ('⩾', Relation::AtLeast),
+        ('≤', Relation::AtMost),
+        ('⩽', Relation::AtMost),
+    ];
+    limits
+        .into_iter()
+        .find(|(sign, _)| sentence.is_sign(at, *sign))
+        .map(|(_, relation)| Finding::sure(relation, at))
 }
 
 /// Whether `<` or `>` stands right before a number, which its refusal has turned.
 pub(super) fn compares_by_sign(sentence: &Sentence<'_>, index: usize) -> bool {
-    let before = sentence.amount(index).and_then(|amount| amount.first.checked_sub(1));
+    let before = sentence
+        .amount(index)
+        .and_then(|amount| amount.first.checked_sub(1));
     before.is_some_and(|at| sentence.is_sign(at, '<') || sentence.is_sign(at, '>'))
 }
 
 /// `Not permitted: foam; pieces < 12 in. long`: everything after the heading is forbidden.
 fn forbidden_list(sentence: &Sentence<'_>) -> Option<usize> {
-    let denied = sentence.is_word(0, "not") && sentence.is_any(1, &["permitted", "allowed", "accepted", "acceptable"]);
+    let denied = sentence.is_word(0, "not")
+        && sentence.is_any(1, &["permitted", "allowed", "accepted", "acceptable"]);
     (denied && sentence.is_sign(2, ':')).then_some(0)
 }

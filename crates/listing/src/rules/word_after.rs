@@ -11,7 +11,10 @@ use crate::phrase::Amount;
 const REACH: usize = 5;
 
 /// Words that end the search.
-const BREAKS: &[&str] = &["and", "with", "for", "in", "on", "by", "onto", "from", "into", "to", "when", "where", "if", "that", "which", "having", "shall", "is", "are", "than", "below", "above"];
+const BREAKS: &[&str] = &[
+    "and", "with", "for", "in", "on", "by", "onto", "from", "into", "to", "when", "where", "if",
+    "that", "which", "having", "shall", "is", "are", "than", "below", "above",
+];
 
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
@@ -20,12 +23,26 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         return None;
     }
     // `three every 20 ft minimum`: the word is said of the count, not of the stretch it is counted on.
-    if amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]) && sentence.bound_before(index).and_then(|before| sentence.amount(before)).is_some_and(|before| before.last + 1 == amount.first && !(is_one(before) && (sentence.is_word(before.last, "every") || names_fasteners(sentence)))) {
+    if amount.first > 0
+        && sentence.is_any(amount.first - 1, &["every", "per"])
+        && sentence
+            .bound_before(index)
+            .and_then(|before| sentence.amount(before))
+            .is_some_and(|before| {
+                before.last + 1 == amount.first
+                    && !(is_one(before)
+                        && (sentence.is_word(before.last, "every") || names_fasteners(sentence)))
+            })
+    {
         return None;
     }
     // `one splice per 1 m or fewer`: nor is "fewer".
     let rate = amount.first > 0 && sentence.is_any(amount.first - 1, &["every", "per"]);
-    if rate && amount.unit != measure::Unit::Count && sentence.is_word(last, "or") && sentence.is_word(last + 1, "fewer") {
+    if rate
+        && amount.unit != measure::Unit::Count
+        && sentence.is_word(last, "or")
+        && sentence.is_word(last + 1, "fewer")
+    {
         return None;
     }
     if index > 0 && counted_stretch(sentence, index - 1) == Some(last) {
@@ -38,7 +55,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     {
         return Some(Finding::sure(Relation::AtMost, amount.first));
     }
-    let last = counted_stretch(sentence, index).or_else(|| stretch_of_a_slope(sentence, index)).unwrap_or(last);
+    let last = counted_stretch(sentence, index)
+        .or_else(|| stretch_of_a_slope(sentence, index))
+        .unwrap_or(last);
     if index > 0 && stretch_of_a_slope(sentence, index - 1).is_some() {
         return None;
     }
@@ -47,11 +66,17 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if sentence.is_sign(at, '.') && closing_word(sentence, at + 1).is_some() {
         at += 1;
     }
-    if let Some(relation) = set_off(sentence, last).or_else(|| place_closed(sentence, last)).or_else(|| closes_stretch(sentence, index, last)) {
+    if let Some(relation) = set_off(sentence, last)
+        .or_else(|| place_closed(sentence, last))
+        .or_else(|| closes_stretch(sentence, index, last))
+    {
         return Some(Finding::sure(relation, sentence.amount(index)?.first));
     }
     // `1/8 in. wet (1/16 in. dry) min.`
-    if sentence.is_any(at, &["wet", "dry"]) && sentence.is_sign(at + 1, ')') && closing_word(sentence, at + 2).is_some() {
+    if sentence.is_any(at, &["wet", "dry"])
+        && sentence.is_sign(at + 1, ')')
+        && closing_word(sentence, at + 2).is_some()
+    {
         at += 2;
     }
     for _ in 0..=REACH {
@@ -80,18 +105,35 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         // `13 mm (1/2 in.), and never less`
         let denied = at + 1 + usize::from(sentence.is_any(at + 1, &["and", "but"]));
         if sentence.is_sign(at, ',') && sentence.is_any(denied, &["not", "no", "never"]) {
-            let ends = sentence.is_stop(denied + 2) || sentence.is_sign(denied + 2, '.') || sentence.token(denied + 2).is_none();
-            let relation = or_more(sentence.word(denied + 1)).filter(|_| ends && !is_denied_both_ways(sentence, denied))?;
-            let opposite = if relation == Relation::AtLeast { Relation::AtMost } else { Relation::AtLeast };
+            let ends = sentence.is_stop(denied + 2)
+                || sentence.is_sign(denied + 2, '.')
+                || sentence.token(denied + 2).is_none();
+            let relation = or_more(sentence.word(denied + 1))
+                .filter(|_| ends && !is_denied_both_ways(sentence, denied))?;
+            let opposite = if relation == Relation::AtLeast {
+                Relation::AtMost
+            } else {
+                Relation::AtLeast
+            };
             return Some(Finding::sure(opposite, sentence.amount(index)?.first));
         }
-        let closes_late = sentence.is_word(at + 1, "at") && sentence.is_any(at + 2, &["most", "least"]) && ends_stretch(sentence, at + 3);
-        if sentence.is_sign(at, ',') && (closes_late || sentence.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"])) {
+        let closes_late = sentence.is_word(at + 1, "at")
+            && sentence.is_any(at + 2, &["most", "least"])
+            && ends_stretch(sentence, at + 3);
+        if sentence.is_sign(at, ',')
+            && (closes_late || sentence.is_any(at + 1, &["or", "min", "minimum", "max", "maximum"]))
+        {
             at += 1;
             continue;
         }
         // `33 percent at joint width max`: the state of the joint, and no limit of the share.
-        if sentence.is_any(at, &["at", "in"]) && sentence.has_any(at + 1, at + 4, &["joint", "width", "opening", "extension", "gap"]) {
+        if sentence.is_any(at, &["at", "in"])
+            && sentence.has_any(
+                at + 1,
+                at + 4,
+                &["joint", "width", "opening", "extension", "gap"],
+            )
+        {
             return None;
         }
         // `20 percent of the nominal width`: another thing's qualifier.
@@ -99,14 +141,30 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             return None;
         }
         // `12 in. below it (minimum)`
-        let aside = (at..at + 4).find(|at| sentence.is_sign(*at, '(') && sentence.is_sign(at + 2, ')') && closing_word(sentence, at + 1).is_some());
-        if let Some(aside) = aside.filter(|aside| (at..*aside).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()))) {
-            return Some(Finding::sure(closing_word(sentence, aside + 1)?, sentence.amount(index)?.first));
+        let aside = (at..at + 4).find(|at| {
+            sentence.is_sign(*at, '(')
+                && sentence.is_sign(at + 2, ')')
+                && closing_word(sentence, at + 1).is_some()
+        });
+        if let Some(aside) = aside.filter(|aside| {
+            (at..*aside).all(|at| {
+                sentence
+                    .token(at)
+                    .is_some_and(|token| token.word().is_some())
+            })
+        }) {
+            return Some(Finding::sure(
+                closing_word(sentence, aside + 1)?,
+                sentence.amount(index)?.first,
+            ));
         }
         if let Some(relation) = alternatives_closed(sentence, index, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
         }
-        let goes_on = sentence.token(at).is_some_and(|token| token.word().is_some()) && !sentence.is_any(at, BREAKS);
+        let goes_on = sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+            && !sentence.is_any(at, BREAKS);
         if !goes_on || sentence.amount_at(at).is_some() {
             return None;
         }
@@ -117,7 +175,10 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 
 /// `max 24 in. OC` and on the next line `Minimum G60 galvanized`: a number whose own limit stands right before it is closed by none behind it.
 fn is_limited_right_before(sentence: &Sentence<'_>, index: usize) -> bool {
-    let Some(limit) = sentence.amount(index).and_then(|amount| amount.first.checked_sub(1)) else {
+    let Some(limit) = sentence
+        .amount(index)
+        .and_then(|amount| amount.first.checked_sub(1))
+    else {
         return false;
     };
     // Behind another number in the same stretch it may have closed that: `24" O.C. MAX 25 GA MIN`.
@@ -128,18 +189,30 @@ fn is_limited_right_before(sentence: &Sentence<'_>, index: usize) -> bool {
 
 /// `2 in. wide` and on the next line `Max G90 coated`: a limit in a capital that goes on opens another statement.
 fn opens_a_statement(sentence: &Sentence<'_>, at: usize) -> bool {
-    let printed = |at: usize| sentence.token(at).map_or("", |token| token.span.of(sentence.text));
-    let titled = printed(at).starts_with(char::is_uppercase) && printed(at).contains(char::is_lowercase);
+    let printed = |at: usize| {
+        sentence
+            .token(at)
+            .map_or("", |token| token.span.of(sentence.text))
+    };
+    let titled =
+        printed(at).starts_with(char::is_uppercase) && printed(at).contains(char::is_lowercase);
     let small = at > 0 && printed(at - 1).ends_with(char::is_lowercase);
-    let goes_on = sentence.token(at + 1).is_some_and(|token| token.word().is_some() || token.is_numeric());
+    let goes_on = sentence
+        .token(at + 1)
+        .is_some_and(|token| token.word().is_some() || token.is_numeric());
     titled && small && goes_on
 }
 
 /// `3 mm wet or 1.5 mm dry as a minimum`: two statements of one thing, closed together.
 fn alternatives_closed(sentence: &Sentence<'_>, index: usize, at: usize) -> Option<Relation> {
     let (own, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
-    let alternatives = sentence.is_word(at, "or") && next.first == at + 1 && next.unit.dimension() == own.unit.dimension();
-    let closing = alternatives.then(|| (next.last..next.last + REACH).find(|at| sentence.is_word(*at, "as") && sentence.is_word(at + 1, "a")))??;
+    let alternatives = sentence.is_word(at, "or")
+        && next.first == at + 1
+        && next.unit.dimension() == own.unit.dimension();
+    let closing = alternatives.then(|| {
+        (next.last..next.last + REACH)
+            .find(|at| sentence.is_word(*at, "as") && sentence.is_word(at + 1, "a"))
+    })??;
     qualifier(sentence.word(closing + 2))
 }
 
@@ -147,27 +220,55 @@ fn alternatives_closed(sentence: &Sentence<'_>, index: usize, at: usize) -> Opti
 /// few words about it. Another number between, or a verb, and it may be said of something else.
 fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
     const MOST_WORDS: usize = 7;
-    const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but"];
+    const VERBS: &[&str] = &[
+        "shall", "must", "is", "are", "may", "with", "and", "or", "but",
+    ];
     let start = sentence.skip_parentheses(last);
-    let measured = (start..start + MOST_WORDS).find(|at| sentence.is_word(*at, "measured") && sentence.is_any(at + 1, &["from", "above", "over", "at", "along"]));
-    let comma = (start..=measured.map_or(start, |at| at + 1) + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
+    let measured = (start..start + MOST_WORDS).find(|at| {
+        sentence.is_word(*at, "measured")
+            && sentence.is_any(at + 1, &["from", "above", "over", "at", "along"])
+    });
+    let comma = (start..=measured.map_or(start, |at| at + 1) + MOST_WORDS)
+        .find(|at| sentence.is_sign(*at, ','))?;
     let plain = (start..comma).all(|at| {
-        sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS)
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+            && sentence.amount_at(at).is_none()
+            && !sentence.is_any(at, VERBS)
     });
     let (relation, end) = set_off_qualifier(sentence, comma + 1)?;
-    (plain && (ends_stretch(sentence, end) || stops_short(sentence, end) || sentence.is_any(end, &["and", "over", "on", "onto"]) && sentence.amount_at(end + 1).is_none())).then_some(relation)
+    (plain
+        && (ends_stretch(sentence, end)
+            || stops_short(sentence, end)
+            || sentence.is_any(end, &["and", "over", "on", "onto"])
+                && sentence.amount_at(end + 1).is_none()))
+    .then_some(relation)
 }
 
 /// What begins an order, and is no name of what has a limit: `A 3/8 IN. BEAD, MIN. TOOL WITHIN 10 MIN.`
-const ORDERS: &[&str] = &["tool", "apply", "install", "fasten", "attach", "secure", "remove", "clean", "smooth", "trowel", "wipe", "insert"];
+const ORDERS: &[&str] = &[
+    "tool", "apply", "install", "fasten", "attach", "secure", "remove", "clean", "smooth",
+    "trowel", "wipe", "insert",
+];
 
 /// `1-1/2" ONTO DECK, MIN. MASK ADJACENT FINISHES`: whether the stop of a shortened qualifier ends the stretch, with no number near behind.
 fn stops_short(sentence: &Sentence<'_>, end: usize) -> bool {
-    let stopped = end.checked_sub(1).and_then(|at| sentence.token(at)).is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
+    let stopped = end
+        .checked_sub(1)
+        .and_then(|at| sentence.token(at))
+        .is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
     // A noun of measure behind it is what it limits: `LAP 1-1/2" ONTO DECK, MAX. JOINT IN ANY WALL IS 2"`.
     let placed = sentence.is_any(end, &["at", "on", "in", "for"]);
-    let mut later = (end..sentence.tokens.len()).take_while(|at| !sentence.is_sign(*at, ';')).filter_map(|at| sentence.amount_at(at)).peekable();
-    stopped && (sentence.is_any(end, ORDERS) || later.peek().is_none_or(|next| placed && closes_itself(sentence, *next)))
+    let mut later = (end..sentence.tokens.len())
+        .take_while(|at| !sentence.is_sign(*at, ';'))
+        .filter_map(|at| sentence.amount_at(at))
+        .peekable();
+    stopped
+        && (sentence.is_any(end, ORDERS)
+            || later
+                .peek()
+                .is_none_or(|next| placed && closes_itself(sentence, *next)))
 }
 
 /// The relation of a qualifier that stands for itself, and the token after it: `min`, `as a minimum`, `at the least`, `not deeper`.
@@ -184,7 +285,10 @@ fn set_off_qualifier(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, us
     if lead == 0 && sentence.is_word(at, "not") && sentence.is_word(at + 1, "before") {
         return Some((Relation::AtLeast, at + 2));
     }
-    if lead == 0 && sentence.is_any(at, &["not", "no", "never"]) && !is_denied_both_ways(sentence, at) {
+    if lead == 0
+        && sentence.is_any(at, &["not", "no", "never"])
+        && !is_denied_both_ways(sentence, at)
+    {
         let opposite = match or_more(sentence.word(at + 1))? {
             Relation::AtLeast => Relation::AtMost,
             _ => Relation::AtLeast,
@@ -195,7 +299,12 @@ fn set_off_qualifier(sentence: &Sentence<'_>, at: usize) -> Option<(Relation, us
         "least" => Relation::AtLeast,
         "most" => Relation::AtMost,
         "tops" if lead == 0 => Relation::AtMost,
-        _ => qualifier(word).filter(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost | Relation::Nominal))?,
+        _ => qualifier(word).filter(|relation| {
+            matches!(
+                relation,
+                Relation::AtLeast | Relation::AtMost | Relation::Nominal
+            )
+        })?,
     };
     Some((relation, at + lead + 1))
 }
@@ -208,13 +317,25 @@ fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
         return None;
     }
     // `2 in. from ends max.`
-    let closing = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_any(*at, &["max", "maximum", "min", "minimum"]));
-    let near = closing.filter(|at| (from + 1..*at).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none()));
+    let closing = (from + 2..from + 2 + MOST_WORDS)
+        .find(|at| sentence.is_any(*at, &["max", "maximum", "min", "minimum"]));
+    let near = closing.filter(|at| {
+        (from + 1..*at).all(|at| {
+            sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_some())
+                && sentence.amount_at(at).is_none()
+        })
+    });
     if let Some(at) = near.filter(|at| ends_stretch(sentence, at + 1)) {
         return qualifier(sentence.word(at));
     }
     let comma = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
-    let plain = (from + 1..comma).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()));
+    let plain = (from + 1..comma).all(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+    });
     let closes = sentence.is_any(comma + 2, &["and"]) || ends_stretch(sentence, comma + 2);
     qualifier(sentence.word(comma + 1)).filter(|_| plain && closes)
 }
@@ -222,27 +343,69 @@ fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relation> {
 /// `1/2" LAP ON BD. MIN.`: a qualifier that ends a stretch of one number and a few words about it.
 fn closes_stretch(sentence: &Sentence<'_>, index: usize, last: usize) -> Option<Relation> {
     const MOST_WORDS: usize = 5;
-    const VERBS: &[&str] = &["shall", "must", "is", "are", "may", "with", "and", "or", "but", "of", "than", "as", "at", "in", "joint", "width", "opening", "extension", "gap"];
+    const VERBS: &[&str] = &[
+        "shall",
+        "must",
+        "is",
+        "are",
+        "may",
+        "with",
+        "and",
+        "or",
+        "but",
+        "of",
+        "than",
+        "as",
+        "at",
+        "in",
+        "joint",
+        "width",
+        "opening",
+        "extension",
+        "gap",
+    ];
     let start = sentence.skip_parentheses(last);
-    let closing = (start..=start + MOST_WORDS).find(|at| sentence.is_any(*at, &["min", "minimum", "max", "maximum"]))?;
-    let plain = (start..closing).all(|at| sentence.token(at).is_some_and(|token| token.word().is_some()) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS));
-    let opens = index == 0 || sentence.amount(index - 1).is_none_or(|before| (before.last..sentence.amounts.get(index).map_or(0, |own| own.first)).any(|at| sentence.is_stop(at) || sentence.is_sign(at, '.')));
-    (plain && opens && ends_stretch(sentence, closing + 1) && !may_open_a_label(sentence, closing)).then(|| qualifier(sentence.word(closing)))?
+    let closing = (start..=start + MOST_WORDS)
+        .find(|at| sentence.is_any(*at, &["min", "minimum", "max", "maximum"]))?;
+    let plain = (start..closing).all(|at| {
+        sentence
+            .token(at)
+            .is_some_and(|token| token.word().is_some())
+            && sentence.amount_at(at).is_none()
+            && !sentence.is_any(at, VERBS)
+    });
+    let opens = index == 0
+        || sentence.amount(index - 1).is_none_or(|before| {
+            (before.last..sentence.amounts.get(index).map_or(0, |own| own.first))
+                .any(|at| sentence.is_stop(at) || sentence.is_sign(at, '.'))
+        });
+    (plain && opens && ends_stretch(sentence, closing + 1) && !may_open_a_label(sentence, closing))
+        .then(|| qualifier(sentence.word(closing)))?
 }
 
 /// The end of the length that a deviation is taken over, with the same in other units: `6 mm in 3 m (1/4 in. in 10 ft) max.`
 pub(super) fn stretch_of_a_slope(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let (amount, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
-    let over = next.first == amount.last + 1 && sentence.is_any(amount.last, &["in", "over", "per"]);
-    let lengths = [amount, next].iter().all(|amount| amount.unit.dimension() == measure::Dimension::Length);
+    let over =
+        next.first == amount.last + 1 && sentence.is_any(amount.last, &["in", "over", "per"]);
+    let lengths = [amount, next]
+        .iter()
+        .all(|amount| amount.unit.dimension() == measure::Dimension::Length);
     let longer = matches!(next.unit, Unit::Metre | Unit::Foot) && next.unit != amount.unit;
     (over && lengths && longer).then_some(next.last)
 }
 
 /// Whether a sentence speaks of what fastens or carries something, and so of how far apart that stands.
 fn names_fasteners(sentence: &Sentence<'_>) -> bool {
-    const THINGS: &[&str] = &["fastener", "anchor", "screw", "clip", "pin", "bolt", "weld", "hanger", "nail", "staple", "bracket", "tie", "rivet"];
-    (0..sentence.tokens.len()).any(|at| THINGS.iter().any(|thing| sentence.word(at).trim_end_matches('s') == *thing))
+    const THINGS: &[&str] = &[
+        "fastener", "anchor", "screw", "clip", "pin", "bolt", "weld", "hanger", "nail", "staple",
+        "bracket", "tie", "rivet",
+    ];
+    (0..sentence.tokens.len()).any(|at| {
+        THINGS
+            .iter()
+            .any(|thing| sentence.word(at).trim_end_matches('s') == *thing)
+    })
 }
 
 fn is_one(amount: &Amount) -> bool {
@@ -251,31 +414,50 @@ fn is_one(amount: &Amount) -> bool {
 
 /// The end of the stretch that a count is taken on: `three every 20 ft`.
 fn counted_stretch(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
-    const PARTED: &[&str] = &["splice", "splices", "joint", "joints", "butt", "butts", "seam", "seams"];
+    const PARTED: &[&str] = &[
+        "splice", "splices", "joint", "joints", "butt", "butts", "seam", "seams",
+    ];
     let amount = sentence.amount(index)?;
     let next = sentence.amount(index + 1)?;
     let on = next.first.checked_sub(1)?;
     // Of `one every 500 mm at most` the distance is limited.
-    let directly = on == amount.last && sentence.is_any(on, &["every", "per"]) && !(is_one(amount) && sentence.is_word(on, "every"));
+    let directly = on == amount.last
+        && sentence.is_any(on, &["every", "per"])
+        && !(is_one(amount) && sentence.is_word(on, "every"));
     // `ONE SPLICE PER 4 FT MAX`
-    let thing = on == amount.last + 1 && sentence.is_word(on, "per") && sentence.is_any(amount.last, PARTED);
+    let thing = on == amount.last + 1
+        && sentence.is_word(on, "per")
+        && sentence.is_any(amount.last, PARTED);
     // `one fastener per 4 ft max` limits how far apart they stand.
-    let fasteners = is_one(amount) && sentence.word(amount.last) == "per" && names_fasteners(sentence);
-    let counts = amount.unit == Unit::Count && !fasteners && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
+    let fasteners =
+        is_one(amount) && sentence.word(amount.last) == "per" && names_fasteners(sentence);
+    let counts = amount.unit == Unit::Count
+        && !fasteners
+        && (directly || thing && next.unit.dimension() == measure::Dimension::Length);
     // `(2) #10 SCREWS EACH END MIN.`
-    let sized = amount.unit == Unit::Count && next.unit == Unit::ScrewNumber && next.first == amount.last;
+    let sized =
+        amount.unit == Unit::Count && next.unit == Unit::ScrewNumber && next.first == amount.last;
     (counts || sized).then_some(next.last)
 }
 
 /// `being the least`, `the most permitted`: the extreme that a value is said to be.
 fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     const ALLOWED: &[&str] = &["permitted", "allowed", "accepted", "acceptable", "admitted"];
-    if sentence.is_word(at, "as") && sentence.is_any(at + 1, &["the", "a"]) && sentence.is_word(at + 2, "limit") && ends_stretch(sentence, at + 3) {
+    if sentence.is_word(at, "as")
+        && sentence.is_any(at + 1, &["the", "a"])
+        && sentence.is_word(at + 2, "limit")
+        && ends_stretch(sentence, at + 3)
+    {
         return Some(Relation::AtMost);
     }
     // `10 % is enough`; of things, one that is enough is one.
-    let measured = sentence.amounts.iter().any(|amount| amount.last == at && amount.unit != Unit::Count);
-    let enough = sentence.is_any(at, &["is", "are"]) && sentence.is_any(at + 1, &["enough", "sufficient"]) || sentence.is_any(at, &["suffices", "suffice"]);
+    let measured = sentence
+        .amounts
+        .iter()
+        .any(|amount| amount.last == at && amount.unit != Unit::Count);
+    let enough = sentence.is_any(at, &["is", "are"])
+        && sentence.is_any(at + 1, &["enough", "sufficient"])
+        || sentence.is_any(at, &["suffices", "suffice"]);
     if measured && enough {
         return Some(Relation::AtLeast);
     }
@@ -285,15 +467,28 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     let ends = ends_stretch(sentence, word + 1) || sentence.is_any(word + 1, &["and", "or"]);
     let allowed = sentence.is_any(word + 1, ALLOWED);
     // `is the least that is allowed`
-    let allowed = allowed || sentence.is_word(word + 1, "that") && sentence.is_any(word + 2, &["is", "are", "may", "can", "will"]);
+    let allowed = allowed
+        || sentence.is_word(word + 1, "that")
+            && sentence.is_any(word + 2, &["is", "are", "may", "can", "will"]);
     // `three screws being the fewest in any length`, `six being the least number for one board`
     // `is the most you may leave`, `is the least we accept`
-    let person = sentence.is_any(word + 1, &["you", "we", "one"]) && sentence.is_any(word + 2, &["may", "can", "accept", "allow", "permit", "admit"]);
+    let person = sentence.is_any(word + 1, &["you", "we", "one"])
+        && sentence.is_any(
+            word + 2,
+            &["may", "can", "accept", "allow", "permit", "admit"],
+        );
     let allowed = allowed || person;
     let counted = word + 1 + usize::from(sentence.is_word(word + 1, "number"));
-    let spread = sentence.is_word(at, "being") && the == 1 && sentence.is_any(counted, &["in", "for", "on", "to", "per", "at", "along", "of"]);
+    let spread = sentence.is_word(at, "being")
+        && the == 1
+        && sentence.is_any(
+            counted,
+            &["in", "for", "on", "to", "per", "at", "along", "of"],
+        );
     let allowed = allowed || spread;
-    let said = (being == 1 && (ends || allowed) && (allowed || the == 1 || sentence.is_word(at, "being"))) || (the == 1 && allowed);
+    let said =
+        (being == 1 && (ends || allowed) && (allowed || the == 1 || sentence.is_word(at, "being")))
+            || (the == 1 && allowed);
     let relation = match sentence.word(word) {
         // `24 in. is the limit`: how far one may go. Cold and age have their limit below as well.
         "limit" if the == 1 && ends && !said_of_heat_or_time(sentence, at) => Relation::AtMost,
@@ -306,8 +501,17 @@ fn said_to_be(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
 
 /// Whether the number that ends at a token is one whose limit may as well be the lowest.
 fn said_of_heat_or_time(sentence: &Sentence<'_>, at: usize) -> bool {
-    const EITHER: &[Dimension] = &[Dimension::Temperature, Dimension::Time, Dimension::CalendarTime, Dimension::Density, Dimension::Gauge];
-    let mut ending = sentence.amounts.iter().filter(|amount| sentence.skip_parentheses(amount.last) == at);
+    const EITHER: &[Dimension] = &[
+        Dimension::Temperature,
+        Dimension::Time,
+        Dimension::CalendarTime,
+        Dimension::Density,
+        Dimension::Gauge,
+    ];
+    let mut ending = sentence
+        .amounts
+        .iter()
+        .filter(|amount| sentence.skip_parentheses(amount.last) == at);
     ending.any(|amount| EITHER.contains(&amount.unit.dimension()))
 }
 
@@ -319,18 +523,37 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         return Some(Relation::AtLeast);
     }
     if word == "at" {
-        let most = if sentence.is_word(at + 1, "the") { at + 2 } else { at + 1 };
+        let most = if sentence.is_word(at + 1, "the") {
+            at + 2
+        } else {
+            at + 1
+        };
         // `12 in. at the outside.`; `at the outside of the wall` and `at the outside, 8 in. at the inside` are places.
-        let places = (0..sentence.tokens.len()).any(|at| sentence.is_any(at, &["inside", "inner", "interior", "face", "faces", "side", "sides"]));
-        if most == at + 2 && sentence.is_word(most, "outside") && ends_stretch(sentence, most + 1) && !places {
+        let places = (0..sentence.tokens.len()).any(|at| {
+            sentence.is_any(
+                at,
+                &[
+                    "inside", "inner", "interior", "face", "faces", "side", "sides",
+                ],
+            )
+        });
+        if most == at + 2
+            && sentence.is_word(most, "outside")
+            && ends_stretch(sentence, most + 1)
+            && !places
+        {
             return Some(Relation::AtMost);
         }
         return match sentence.word(most) {
             // `screws spaced at most 12 in.`: the word is said of the number behind it.
             "most" | "latest" if sentence.amount_at(most + 1).is_some() => None,
-            "most" | "latest" | "thickest" | "widest" | "deepest" | "longest" => Some(Relation::AtMost),
+            "most" | "latest" | "thickest" | "widest" | "deepest" | "longest" => {
+                Some(Relation::AtMost)
+            }
             "thinnest" | "narrowest" | "shallowest" | "shortest" => Some(Relation::AtLeast),
-            "least" | "earliest" if sentence.amount_at(most + 1).is_none() => Some(Relation::AtLeast),
+            "least" | "earliest" if sentence.amount_at(most + 1).is_none() => {
+                Some(Relation::AtLeast)
+            }
             _ => None,
         };
     }
@@ -348,13 +571,18 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     }
     // `6 pcf or >`
     if word == "or" && ends_stretch(sentence, at + 2) {
-        let signed = [('>', Relation::AtLeast), ('<', Relation::AtMost)].into_iter().find(|(sign, _)| sentence.is_sign(at + 1, *sign));
+        let signed = [('>', Relation::AtLeast), ('<', Relation::AtMost)]
+            .into_iter()
+            .find(|(sign, _)| sentence.is_sign(at + 1, *sign));
         if let Some((_, relation)) = signed {
             return Some(relation);
         }
     }
     // `walls 4-1/2 in. and thicker`, `floors of 200 mm and more only`, `40 F and rising`
-    if word == "and" && (ends_stretch(sentence, at + 2) || sentence.is_word(at + 2, "only") && ends_stretch(sentence, at + 3)) {
+    if word == "and"
+        && (ends_stretch(sentence, at + 2)
+            || sentence.is_word(at + 2, "only") && ends_stretch(sentence, at + 3))
+    {
         return match sentence.word(at + 1) {
             "rising" => Some(Relation::AtLeast),
             "falling" => Some(Relation::AtMost),
@@ -371,7 +599,8 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
     if word == "or" || word == "and" {
         return or_more(sentence.word(at + 1)).filter(|_| {
             // `or thicker board` names a thing; `or thicker` closes the number.
-            !sentence.is_word(at + 2, "than") && word == "or" || matches!(sentence.word(at + 1), "over" | "above" | "under" | "up")
+            !sentence.is_word(at + 2, "than") && word == "or"
+                || matches!(sentence.word(at + 1), "over" | "above" | "under" | "up")
         });
     }
     if let Some(relation) = said_to_be(sentence, at) {
@@ -382,7 +611,11 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
         "max" | "maximum" | "nte" | "n.t.e" | "n/t/e" => Relation::AtMost,
         "nominal" | "nom" => Relation::Nominal,
         // `5/8 in. least`, `200 mm thickness upwards`, `150 mm greatest`
-        "least" | "smallest" | "fewest" | "upward" | "upwards" | "onward" | "onwards" if ends_stretch(sentence, at + 1) => Relation::AtLeast,
+        "least" | "smallest" | "fewest" | "upward" | "upwards" | "onward" | "onwards"
+            if ends_stretch(sentence, at + 1) =>
+        {
+            Relation::AtLeast
+        }
         "most" | "greatest" | "largest" if ends_stretch(sentence, at + 1) => Relation::AtMost,
         "exactly" | "precisely" if ends_stretch(sentence, at + 1) => Relation::Exactly,
         "approx" | "approximately" if ends_stretch(sentence, at + 1) => Relation::About,
@@ -394,9 +627,26 @@ fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
 
 /// `and not an inch more`, `and not a hair less`
 fn not_a_jot(sentence: &Sentence<'_>, at: usize) -> Option<Relation> {
-    const JOTS: &[&str] = &["inch", "hair", "bit", "fraction", "jot", "millimetre", "millimeter", "minute", "day", "hour", "pound", "ounce", "thread"];
+    const JOTS: &[&str] = &[
+        "inch",
+        "hair",
+        "bit",
+        "fraction",
+        "jot",
+        "millimetre",
+        "millimeter",
+        "minute",
+        "day",
+        "hour",
+        "pound",
+        "ounce",
+        "thread",
+    ];
     let not = at + usize::from(sentence.is_any(at, &["and", "but"]));
-    let said = sentence.is_word(not, "not") && sentence.is_any(not + 1, &["a", "an", "one"]) && sentence.is_any(not + 2, JOTS) && ends_stretch(sentence, not + 4);
+    let said = sentence.is_word(not, "not")
+        && sentence.is_any(not + 1, &["a", "an", "one"])
+        && sentence.is_any(not + 2, JOTS)
+        && ends_stretch(sentence, not + 4);
     match or_more(sentence.word(not + 3)).filter(|_| said)? {
         Relation::AtLeast => Some(Relation::AtMost),
         _ => Some(Relation::AtLeast),
@@ -411,12 +661,22 @@ fn ends_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
 fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     /// Words that lead to another amount without being qualified themselves.
     const LEADS: &[&str] = &[
-        "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where", "when", "if", "for", "on", "over",
-        "under", "between", "per", "every", "each", "within", "into", "with", "by", "x",
+        "nlt", "nmt", "not", "no", "to", "and", "in", "above", "below", "from", "at", "where",
+        "when", "if", "for", "on", "over", "under", "between", "per", "every", "each", "within",
+        "into", "with", "by", "x",
     ];
     // `density 4 pcf. maximum: recess 1/2 in.`, `with 8 pcf wool the min depth`
-    let heads = qualifier(sentence.word(at)).is_some() && sentence.is_sign(at + 1, ':') && sentence.token(at + 2).is_some_and(|token| token.word().is_some());
-    let articled = at > 1 && sentence.is_word(at - 1, "the") && !sentence.is_any(at - 2, &["at", "as", "is", "are", "be", "being"]) && sentence.token(at + 1).is_some_and(|token| token.word().is_some());
+    let heads = qualifier(sentence.word(at)).is_some()
+        && sentence.is_sign(at + 1, ':')
+        && sentence
+            .token(at + 2)
+            .is_some_and(|token| token.word().is_some());
+    let articled = at > 1
+        && sentence.is_word(at - 1, "the")
+        && !sentence.is_any(at - 2, &["at", "as", "is", "are", "be", "being"])
+        && sentence
+            .token(at + 1)
+            .is_some_and(|token| token.word().is_some());
     if heads || articled {
         return true;
     }
@@ -424,8 +684,20 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         return false;
     }
     // `4 IN. DEEP, MAX. COMPRESSION OF IT WHEN PLACED IN THE JOINT 50%`
-    let noun = sentence.token(at + 1).is_some_and(|token| token.word().is_some()) && !sentence.is_any(at + 1, LEADS) && qualifier(sentence.word(at + 1)).is_none() && !sentence.is_any(at + 1, &["or", "of", "a", "the", "wide", "deep", "thick", "long", "high", "o.c", "oc"]);
-    let later = (at + 2..sentence.tokens.len()).take_while(|next| !sentence.is_stop(*next)).any(|next| sentence.amount_at(next).is_some());
+    let noun = sentence
+        .token(at + 1)
+        .is_some_and(|token| token.word().is_some())
+        && !sentence.is_any(at + 1, LEADS)
+        && qualifier(sentence.word(at + 1)).is_none()
+        && !sentence.is_any(
+            at + 1,
+            &[
+                "or", "of", "a", "the", "wide", "deep", "thick", "long", "high", "o.c", "oc",
+            ],
+        );
+    let later = (at + 2..sentence.tokens.len())
+        .take_while(|next| !sentence.is_stop(*next))
+        .any(|next| sentence.amount_at(next).is_some());
     if at > 0 && sentence.is_sign(at - 1, ',') && noun && later {
         return true;
     }
@@ -441,19 +713,39 @@ fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         return amount_at(at + 2) || amount_at(at + 3);
     }
     // `a minimum penetration of 3/4 in.`
-    let of_amount = [at + 3, at + 4].into_iter().find_map(|at| sentence.amount_at(at)).and_then(|index| sentence.amount(index));
-    let before = sentence.amounts.iter().rev().find(|amount| amount.last <= at);
-    if sentence.is_word(at + 2, "of") && of_amount.zip(before).is_some_and(|(next, own)| next.unit.dimension() == own.unit.dimension()) {
+    let of_amount = [at + 3, at + 4]
+        .into_iter()
+        .find_map(|at| sentence.amount_at(at))
+        .and_then(|index| sentence.amount(index));
+    let before = sentence
+        .amounts
+        .iter()
+        .rev()
+        .find(|amount| amount.last <= at);
+    if sentence.is_word(at + 2, "of")
+        && of_amount
+            .zip(before)
+            .is_some_and(|(next, own)| next.unit.dimension() == own.unit.dimension())
+    {
         return true;
     }
-    let parted = sentence.is_stop(at + 1) || ['(', '[', '.', ')', '/', '×'].iter().any(|sign| sentence.is_sign(at + 1, *sign));
-    let next_closed = sentence.amount_at(at + 2).is_some_and(|next| closes_itself(sentence, next));
+    let parted = sentence.is_stop(at + 1)
+        || ['(', '[', '.', ')', '/', '×']
+            .iter()
+            .any(|sign| sentence.is_sign(at + 1, *sign));
+    let next_closed = sentence
+        .amount_at(at + 2)
+        .is_some_and(|next| closes_itself(sentence, next));
     amount_at(at + 2) && !parted && !sentence.is_any(at + 1, LEADS) && !next_closed
 }
 
 /// `1/2 in. min` and on the next line `3 hr: three layers`: hours before a colon that parts them from another amount only say for which rating that is.
 pub(super) fn labels_a_case(sentence: &Sentence<'_>, index: usize) -> bool {
-    sentence.amount(index).is_some_and(|amount| amount.unit == Unit::Hour && sentence.is_sign(amount.last, ':') && sentence.amount_at(amount.last + 1).is_some())
+    sentence.amount(index).is_some_and(|amount| {
+        amount.unit == Unit::Hour
+            && sentence.is_sign(amount.last, ':')
+            && sentence.amount_at(amount.last + 1).is_some()
+    })
 }
 
 /// Whether a limit may as well open the label behind it, so that nobody can say whose it is: `4 in. Max Recess: 1/2 in.`, `2 in. Max: 4 in.`, `3 in. min. lap
@@ -466,10 +758,17 @@ fn may_open_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
     let end = sentence.skip_parentheses(at + 1 + named);
     let titled = named > 0 && (at..=at + named).all(|at| is_capitalized(sentence, at));
     let comma = titled && sentence.is_sign(end, ',');
-    let parted = comma || [':', '=', '-', '–'].iter().any(|sign| sentence.is_sign(end, *sign));
+    let parted = comma
+        || [':', '=', '-', '–']
+            .iter()
+            .any(|sign| sentence.is_sign(end, *sign));
     let next = sentence.amount_at(end + usize::from(parted));
     // In capitals, and before one, the stop ends what it closes.
-    let goes_on = is_stopped(sentence, at) && (titled || sentence.words(at + 1, at + 2).starts_with(char::is_lowercase));
+    let goes_on = is_stopped(sentence, at)
+        && (titled
+            || sentence
+                .words(at + 1, at + 2)
+                .starts_with(char::is_lowercase));
     let opens = parted || named > 0 && (end > at + 1 + named || goes_on);
     opens && next.is_some_and(|next| sentence.is_bound(next) && !is_closed(sentence, next))
 }
@@ -477,7 +776,9 @@ fn may_open_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
 /// Whether a number has a limit just after it that can't open the label behind.
 fn is_closed(sentence: &Sentence<'_>, index: usize) -> bool {
     closes_itself(sentence, index)
-        && sentence.amount(index).is_some_and(|amount| !may_open_a_label(sentence, sentence.skip_parentheses(amount.last)))
+        && sentence.amount(index).is_some_and(|amount| {
+            !may_open_a_label(sentence, sentence.skip_parentheses(amount.last))
+        })
 }
 
 /// Whether a word is printed as in a title: `Max Recess`.
@@ -489,19 +790,34 @@ fn is_capitalized(sentence: &Sentence<'_>, at: usize) -> bool {
 /// Whether a word may stand in a label: none of those that go on with a measure or lead elsewhere.
 fn names_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
     const ELSEWHERE: &[&str] = &[
-        "at", "to", "from", "with", "and", "or", "by", "for", "in", "into", "onto", "over", "under", "between", "per", "every", "each", "within", "where", "when", "if", "is", "are", "shall", "must", "may", "above", "below", "not", "no", "than", "o.c", "oc",
+        "at", "to", "from", "with", "and", "or", "by", "for", "in", "into", "onto", "over",
+        "under", "between", "per", "every", "each", "within", "where", "when", "if", "is", "are",
+        "shall", "must", "may", "above", "below", "not", "no", "than", "o.c", "oc",
     ];
-    let word = sentence.token(at).is_some_and(|token| token.word().is_some());
-    word && sentence.amount_at(at).is_none() && !sentence.is_any(at, ELSEWHERE) && !goes_on_measuring(sentence, at) && qualifier(sentence.word(at)).is_none()
+    let word = sentence
+        .token(at)
+        .is_some_and(|token| token.word().is_some());
+    word && sentence.amount_at(at).is_none()
+        && !sentence.is_any(at, ELSEWHERE)
+        && !goes_on_measuring(sentence, at)
+        && qualifier(sentence.word(at)).is_none()
 }
 
 /// Whether a word goes on with the measure before it: `3 in. min spaced 12 in. OC`, `1 in. max wide`.
 fn goes_on_measuring(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence.is_any(at, &["spaced", "wide", "deep", "thick", "thk", "long", "high", "apart", "dense", "centres", "centers"])
+    sentence.is_any(
+        at,
+        &[
+            "spaced", "wide", "deep", "thick", "thk", "long", "high", "apart", "dense", "centres",
+            "centers",
+        ],
+    )
 }
 
 fn is_stopped(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence.token(at).is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
+    sentence
+        .token(at)
+        .is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
 }
 
 /// Whether a qualifier with a stop stands right behind a number: `0.76 mm (22 ga.) min. 38 mm deep`. The stop ends what it closes, and so does
@@ -509,13 +825,32 @@ fn is_stopped(sentence: &Sentence<'_>, at: usize) -> bool {
 pub(super) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> bool {
     let stopped = is_stopped(sentence, at) || goes_on_measuring(sentence, at + 1);
     // `62 MIL DRY MIN.`: what is measured may stand between.
-    let measured = at > 0 && sentence.is_any(at - 1, &["dry", "wet", "deep", "thick", "thk", "wide", "long", "high", "dp", "o.c", "oc", "locations", "places", "points"]);
+    let measured = at > 0
+        && sentence.is_any(
+            at - 1,
+            &[
+                "dry",
+                "wet",
+                "deep",
+                "thick",
+                "thk",
+                "wide",
+                "long",
+                "high",
+                "dp",
+                "o.c",
+                "oc",
+                "locations",
+                "places",
+                "points",
+            ],
+        );
     let end = at - usize::from(measured);
     stopped
-        && sentence
-            .amounts
-            .iter()
-            .any(|amount| amount.last == end || (amount.last < end && sentence.skip_parentheses(amount.last) == end))
+        && sentence.amounts.iter().any(|amount| {
+            amount.last == end
+                || (amount.last < end && sentence.skip_parentheses(amount.last) == end)
+        })
 }
 
 /// Whether an amount has a qualifier of its own just after it: `1-1/2 in. max. 8 pcf min`.
@@ -529,10 +864,15 @@ fn closes_itself(sentence: &Sentence<'_>, index: usize) -> bool {
 /// The relation of "or more", "or heavier", "or less".
 pub(super) fn or_more(word: &str) -> Option<Relation> {
     Some(match word {
-        "more" | "greater" | "heavier" | "hvr" | "hvy" | "thicker" | "thkr" | "wider" | "larger" | "longer" | "deeper" | "higher" | "over"
-        | "above" | "denser" | "taller" | "bigger" | "up" | "warmer" | "better" | "later" | "older" | "upward" | "upwards" | "farther" | "further" | "beyond" | "stronger" | "harder" | "tougher" | "stiffer" => Relation::AtLeast,
-        "less" | "fewer" | "smaller" | "lighter" | "thinner" | "narrower" | "shorter" | "shallower" | "lower" | "under"
-        | "below" | "closer" | "cooler" | "colder" | "sooner" | "earlier" | "nearer" | "younger" | "weaker" | "softer" => Relation::AtMost,
+        "more" | "greater" | "heavier" | "hvr" | "hvy" | "thicker" | "thkr" | "wider"
+        | "larger" | "longer" | "deeper" | "higher" | "over" | "above" | "denser" | "taller"
+        | "bigger" | "up" | "warmer" | "better" | "later" | "older" | "upward" | "upwards"
+        | "farther" | "further" | "beyond" | "stronger" | "harder" | "tougher" | "stiffer" => {
+            Relation::AtLeast
+        }
+        "less" | "fewer" | "smaller" | "lighter" | "thinner" | "narrower" | "shorter"
+        | "shallower" | "lower" | "under" | "below" | "closer" | "cooler" | "colder" | "sooner"
+        | "earlier" | "nearer" | "younger" | "weaker" | "softer" => Relation::AtMost,
         _ => return None,
     })
 }
