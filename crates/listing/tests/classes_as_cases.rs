@@ -142,3 +142,22 @@ fn two_bands_of_classes_in_brackets() {
         ],
     );
 }
+
+#[test]
+fn a_class_behind_a_number_is_its_case_whatever_stands_before_the_number() {
+    check(
+        "1. Sealant - Joints up to 25 mm: depth 10 mm for EI 60, 15 mm for EI 120.\n",
+        &[
+            "sealant.depth: nominal 10 mm if joint.width <= 25 mm and joint.rating = 60 min",
+            "sealant.depth: nominal 15 mm if joint.width <= 25 mm and joint.rating = 120 min",
+        ],
+    );
+    // What the joint is classified for is what it is, with a number before it or not.
+    let found = clauses("1. Wall - Suitable with 15 mm of sealant, tested for EI 120.\n");
+    assert!(
+        found
+            .iter()
+            .all(|clause| !clause.contains("if joint.rating")),
+        "{found:?}"
+    );
+}

@@ -145,3 +145,24 @@ fn a_limit_of_the_material_ends_a_condition() {
         }
     }
 }
+
+#[test]
+fn a_number_of_another_place_or_rating_is_no_part_of_the_case_before_it() {
+    check(
+        "Thickness 150 mm (6 in.) min. where a 1-1/2 h rating is wanted and 190 mm (7-1/2 in.) min. for 3 h.",
+        &[("150 mm", true), ("190 mm", true)],
+    );
+    check(
+        "Clips 12 in. OC where the joint is exposed to traffic and 24 in. OC in the field.",
+        &[("12 in.", true), ("24 in.", false)],
+    );
+    check(
+        "Lap 20 mm where the wall is of block and 30 mm min on the slab.",
+        &[("20 mm", true), ("30 mm", false)],
+    );
+    // Both numbers tell which joints are meant.
+    check(
+        "Where the joint is 1 in. min and 2 in. max in the floor, the lap is 3 in.",
+        &[("3 in.", true)],
+    );
+}

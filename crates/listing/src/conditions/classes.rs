@@ -7,7 +7,7 @@ use measure::{Number, Quantity, Unit};
 
 use super::Found;
 use crate::model::{Expr, Relation, Test};
-use crate::phrase::TokenKind;
+use crate::phrase::{Amount, TokenKind};
 use crate::rules::Sentence;
 
 /// What may stand between what introduces a class and the class.
@@ -148,6 +148,12 @@ fn banded(
     }))
 }
 
+/// Whether what stands at a token speaks of something else than the class behind it: of "joints *up to 25 mm:* 10 mm for EI 60" the end of a number, or a colon.
+fn begins_another(sentence: &Sentence<'_>, at: usize) -> bool {
+    let closes = |amount: &Amount| amount.last == at + 1;
+    sentence.is_sign(at, ':') || sentence.amounts.iter().any(closes)
+}
+
 fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) -> Option<Found> {
     const REACH: usize = 5;
     const SPOILING: &[&str] = &[
@@ -199,8 +205,13 @@ fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) 
     // "Above EI 120, 150 mm"
     let labelled = labelled || opens && band.is_some() && sentence.is_sign(last, ',');
     let from = if introduced { first - 1 } else { first };
-    let said =
-        sentence.has_any(from.saturating_sub(REACH), from, SPOILING) && introduced && from > 0;
+    let near = (from.saturating_sub(REACH)..from)
+        .rev()
+        .take_while(|at| !begins_another(sentence, *at));
+    let said = near
+        .last()
+        .is_some_and(|near| sentence.has_any(near, from, SPOILING))
+        && introduced;
     let bounded = sentence
         .amounts
         .iter()

@@ -91,6 +91,8 @@ pub(crate) enum Close {
     Colon,
     /// `A-  USE`
     Dash,
+    /// `.2`, a part of the number above, behind a stop in place of it.
+    LedByDot,
     /// `3.1.2` and then the text.
     Nothing,
 }
@@ -173,7 +175,10 @@ fn unsigned_marker(line: &str) -> Option<Marker> {
     let body = line.get(skipped..)?;
     let spaces = body.len() - body.trim_start().len();
     let body = body.trim_start();
-    let opening = body.chars().next().filter(|c| matches!(c, '(' | '[' | '<'));
+    let opening = body
+        .chars()
+        .next()
+        .filter(|c| matches!(c, '(' | '[' | '<' | '.'));
     let open = opening.map_or(0, char::len_utf8);
     let (parts, label_len) = label(body.get(open..)?)?;
     let label = body.get(open..open + label_len)?.to_owned();
@@ -204,6 +209,7 @@ fn unsigned_marker(line: &str) -> Option<Marker> {
             !rest.trim_start().is_empty() || label.len() <= 6
         }
         Close::Parens | Close::Brackets | Close::Angles => true,
+        Close::LedByDot => is_part_of_above(&parts, rest, body),
     };
     plausible.then(|| Marker {
         parts,
@@ -313,6 +319,7 @@ fn close(opening: Option<char>, after: &str) -> Option<(Close, usize)> {
     match opening {
         Some('(') => after.starts_with(')').then_some((Close::Parens, 1)),
         Some('<') => after.starts_with('>').then_some((Close::Angles, 1)),
+        Some('.') => after.starts_with(' ').then_some((Close::LedByDot, 0)),
         Some(_) => after.starts_with(']').then_some((Close::Brackets, 1)),
         None if after.starts_with('.') => Some((Close::Dot, 1)),
         None if after.starts_with("):") => Some((Close::Paren, 2)),
@@ -356,6 +363,14 @@ fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
         }
         _ => numbered && gap >= 2,
     }
+}
+
+/// Whether a number behind a stop counts the parts of an item, `.2 Walls: 4 in. thick`, and is no decimal fraction: `.5 in. thick`.
+fn is_part_of_above(parts: &[Part], rest: &str, line: &str) -> bool {
+    const MOST: u32 = 20;
+    let counts = matches!(parts, [Part::Number(number)] if *number <= MOST);
+    let words = rest.trim_start().starts_with(char::is_alphabetic);
+    counts && words && notation::quantity_at(line, 0).is_none()
 }
 
 /// Whether a number with a letter runs into the name behind its stop: `2A1.Clipped track`.
@@ -444,6 +459,8 @@ mod tests {
             ("**2A. Strap", "2A", Close::Dot, 6),
             ("*a) Board", "a", Close::Paren, 4),
             ("d.* Board", "d", Close::Dot, 4),
+            (".1 Floors: 4 in.", "1", Close::LedByDot, 3),
+            (".12  joint up to 25 mm", "12", Close::LedByDot, 5),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
             assert_eq!(
@@ -480,6 +497,11 @@ mod tests {
             "* 2 screws",
             "* Item 2 bears the mark",
             "**** 1. Floor",
+            ".5 in. thick",
+            ".5 mm",
+            ".030 galvanised",
+            ".25 (6 mm) deep",
+            ".1",
         ] {
             assert_eq!(marker(line), None, "{line}");
         }

@@ -110,6 +110,10 @@ impl Sequence {
 
     /// Where a marker continues what is open.
     fn continues(&self, marker: &Marker, indent: usize) -> Option<Placement> {
+        // `.1` is a part of what stands above it.
+        if self.open.is_empty() && marker.close == Close::LedByDot {
+            return None;
+        }
         if self.open.is_empty() {
             let starts = marker.parts.iter().all(Part::is_first)
                 || starts_lettered(&marker.parts)
@@ -333,6 +337,7 @@ fn compatible(open: &Open, marker: &Marker) -> bool {
         Close::Parens => 2,
         Close::Brackets => 3,
         Close::Angles => 4,
+        Close::LedByDot => 5,
     };
     open.introduced == marker.introduced
         && (open.introduced || loose(open.close) == loose(marker.close))

@@ -6,8 +6,14 @@ use measure::Dimension;
 
 use super::super::width::skip_attribute;
 use super::OPENERS;
-use crate::phrase::Token;
+use crate::phrase::{Amount, Token};
 use crate::rules::Sentence;
+
+/// Words that limit the number before them.
+const LIMITS: &[&str] = &["min", "minimum", "max", "maximum"];
+
+/// Words that make the number before them a spacing.
+const SPACED: &[&str] = &["oc", "o.c", "apart", "c/c"];
 
 /// The phrase goes to the comma, semicolon or full stop after it; to "then"; or to the main verb of the sentence it opens.
 pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
@@ -83,6 +89,7 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
             && (sentence.is_stop(index)
                 || is_second_verb(sentence, at, index)
                 || begins_parallel(sentence, index)
+                || bounds_another_place(sentence, at, index)
                 || demands_of_another_kind(sentence, index)
                 || begins_main_clause(sentence, at, index)
                 || sentence.is_word(index, "nor") && sentence.is_any(index + 1, OPENERS)
@@ -330,12 +337,49 @@ fn is_for_hours(sentence: &Sentence<'_>, at: usize) -> bool {
         .and_then(|index| sentence.amount(index));
     amount.is_some_and(|amount| {
         let after = skip_attribute(sentence, sentence.skip_parentheses(amount.last));
+        let after = after + usize::from(sentence.is_any(after, LIMITS));
         let hours = |at: usize| {
             let amount = sentence.amount_at(at).and_then(|at| sentence.amount(at));
             amount.is_some_and(|amount| amount.unit.dimension() == Dimension::Time)
         };
         sentence.is_any(after, &["for", "at", "in"]) && (after + 1..after + REACH).any(hours)
     })
+}
+
+/// Whether "and" or "or" leads to a spacing, or to a number with its limit, of another place, where the phrase before has no such number: "where the joint is exposed
+/// to traffic *and 24 in. OC in the field*".
+fn bounds_another_place(sentence: &Sentence<'_>, opener: usize, at: usize) -> bool {
+    const PLACES: &[&str] = &[
+        "in",
+        "at",
+        "on",
+        "over",
+        "along",
+        "onto",
+        "for",
+        "elsewhere",
+    ];
+    const MEASURES: &[&str] = &["width", "depth", "height", "length", "thickness"];
+    let next = sentence
+        .amount_at(at + 1)
+        .and_then(|index| sentence.amount(index));
+    let Some(next) = next.filter(|_| sentence.is_any(at, &["and", "or"])) else {
+        return false;
+    };
+    let alike = |amount: &Amount| {
+        amount.first > opener
+            && amount.last <= at
+            && amount.unit.dimension() == next.unit.dimension()
+    };
+    let after = skip_attribute(sentence, sentence.skip_parentheses(next.last));
+    let said = (after..sentence.tokens.len())
+        .take_while(|at| sentence.is_any(*at, LIMITS) || sentence.is_any(*at, SPACED))
+        .count();
+    let place = after + said;
+    said > 0
+        && sentence.is_any(place, PLACES)
+        && !sentence.is_any(place + 1, MEASURES)
+        && !sentence.amounts.iter().any(alike)
 }
 
 /// Whether an amount is for all the rest: "..., and *3-1/4 in. flanges for all other joints*".
