@@ -109,3 +109,23 @@ fn what_the_head_asks_of_a_part_is_a_clause() {
         ],
     );
 }
+
+#[test]
+fn what_a_lead_adds_of_another_item_leaves_its_limit() {
+    check(
+        "1. Sealant - Minimum depth, all with the backing of Item 2:\n   (a) 10 mm for EI 60, 15 mm for EI 120;\n   (b) 20 mm for EI 180.\n",
+        &[
+            "1(a):sealant: at least 10 mm if joint.rating = 60 min",
+            "1(a):sealant: at least 15 mm if joint.rating = 120 min",
+            "1(b):sealant: at least 20 mm if joint.rating = 180 min",
+        ],
+    );
+    // A measure behind the comma is another statement.
+    check(
+        "1. Sealant - Minimum depth, 12 mm in all:\n   (a) 10 mm for EI 60.\n",
+        &[
+            "sealant.depth: at least 12 mm",
+            "1(a):sealant: nominal 10 mm if joint.rating = 60 min",
+        ],
+    );
+}

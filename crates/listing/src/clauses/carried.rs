@@ -1,5 +1,7 @@
 //! A qualifier that a list's opening carries over the values below it: "Minimum depths:", "Slab thickness at the edge not less than".
 
+use measure::notation::quantity_at;
+
 use crate::model::Relation;
 use crate::phrase::Amount;
 use crate::rules::{Sentence, qualifier};
@@ -68,7 +70,7 @@ pub(crate) fn carried(words: &str) -> Option<Carried> {
     let opening = if tail.contains(" the following") {
         tail
     } else {
-        whole
+        without_remark(whole)
     };
     let parts = || opening.split(|c: char| !c.is_alphanumeric());
     let numbered = parts()
@@ -96,6 +98,29 @@ pub(crate) fn carried(words: &str) -> Option<Carried> {
         adjectives,
         listed: false,
     })
+}
+
+/// What opens a list without what a comma adds of other items: "Minimum depth, *all with the backing of 3.2*". A remark with a measure of its own stays.
+fn without_remark(opening: &str) -> &str {
+    let Some((head, remark)) = opening.split_once(", ") else {
+        return opening;
+    };
+    let begins = |at: usize| {
+        let before = remark.get(..at).unwrap_or_default();
+        !before.ends_with(|c: char| c.is_alphanumeric() || c == '.')
+    };
+    let measures = remark
+        .match_indices(|c: char| c.is_ascii_digit())
+        .any(|(at, _)| begins(at) && quantity_at(remark, at).is_some());
+    let limits = remark
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| qualifier(word).is_some() || word == "not");
+    let refers = remark.contains(|c: char| c.is_ascii_digit());
+    if refers && !measures && !limits {
+        head
+    } else {
+        opening
+    }
 }
 
 /// What an item's title says of the labels and values under it: "MAXIMUM JOINT WIDTHS", "Minimum overlaps". One of a single measure, "Minimum depth", is no
