@@ -187,7 +187,7 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
         ("either one of", Some(2)),
         ("any of", None),
     ];
-    if let Some((at, end)) = told_to_pick(words) {
+    if let Some((at, end)) = told_to_pick(words).or_else(|| may_be(words)) {
         return Some((Lead::One(None), at, end));
     }
     let found = CHOOSES.iter().filter_map(|(cue, count)| {
@@ -252,6 +252,47 @@ fn told_to_pick(words: &str) -> Option<(usize, usize)> {
             let opens = before.is_empty() || before.ends_with([' ', ',', '(', '-']);
             opens.then_some((before.len(), own.len()))
         })
+}
+
+/// `Walls on either side of the joint may be`, `Floors are either:`: what leads to the constructions that a thing may be of, at the end of the words. What else it may
+/// be, "The sealant may be:" over "painted" and "covered", isn't what it is made of, and may all be done.
+fn may_be(words: &str) -> Option<(usize, usize)> {
+    const BUILT: &[&str] = &[
+        "wall",
+        "walls",
+        "floor",
+        "floors",
+        "slab",
+        "slabs",
+        "partition",
+        "partitions",
+        "construction",
+        "constructions",
+        "deck",
+        "roof",
+    ];
+    const LEADS: [&str; 8] = [
+        "may be",
+        "can be",
+        "may be of",
+        "may be either",
+        "is either",
+        "are either",
+        "shall be either",
+        "may consist of",
+    ];
+    const MOST_WORDS: usize = 12;
+    let own = words.trim_end_matches([':', ' ', '-', '–']);
+    let (at, subject) = LEADS.iter().find_map(|lead| {
+        let before = own.strip_suffix(lead)?;
+        let last = before.rsplit(['.', ';', ':']).next()?;
+        before.ends_with(' ').then_some((before.len(), last))
+    })?;
+    let mut named = subject.split_whitespace();
+    let built = named.clone().count() <= MOST_WORDS
+        && named.any(|word| BUILT.contains(&word.trim_matches(',')));
+    let plain = !subject.contains(|c: char| c.is_ascii_digit() || c == ',');
+    (built && plain).then_some((at, own.len()))
 }
 
 /// "one of the walls below", "either of the following floors".

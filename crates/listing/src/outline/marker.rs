@@ -195,7 +195,8 @@ fn unsigned_marker(line: &str) -> Option<Marker> {
     };
     let gap = rest.len() - rest.trim_start().len();
     // `A - Hangers. Steel`
-    let (close, closing, gap) = match dashed(&parts, rest).filter(|_| close == Close::Nothing) {
+    let dash = dashed(&parts, introduction.is_some(), rest);
+    let (close, closing, gap) = match dash.filter(|_| close == Close::Nothing) {
         Some(dash) => (Close::Dash, closing + dash, 1),
         None => (close, closing, gap),
     };
@@ -222,17 +223,18 @@ fn unsigned_marker(line: &str) -> Option<Marker> {
     })
 }
 
-/// How many bytes the dash takes with the blank before it that parts a capital letter from a name: `A - Hangers`.
-fn dashed(parts: &[Part], rest: &str) -> Option<usize> {
+/// How many bytes the dash takes with the blank before it that parts a capital letter, or what a word for an item introduces, from a name: `A - Hangers`,
+/// `Item 3 -- Support clips`.
+fn dashed(parts: &[Part], introduced: bool, rest: &str) -> Option<usize> {
     let lettered = matches!(parts, [Part::Letters(letter)] if letter.len() == 1 && letter.starts_with(char::is_uppercase));
-    let dash = [" - ", " – ", " — "]
+    let dash = [" - ", " – ", " — ", " -- "]
         .into_iter()
         .find(|dash| rest.starts_with(dash))?;
     let name = rest.get(dash.len()..)?;
     let mut chars = name.chars();
     let capital = chars.next().is_some_and(char::is_uppercase);
     let word = chars.next().is_some_and(char::is_lowercase);
-    (lettered && capital && word).then_some(dash.len() - 1)
+    (capital && (introduced || lettered && word)).then_some(dash.len() - 1)
 }
 
 /// Reads a marker of a number and a letter that only a blank parts from a name, `3A Sealant`: one only where the item around says that there is such.
@@ -369,8 +371,9 @@ fn stands_alone(parts: &[Part], label: &str, rest: &str, line: &str) -> bool {
 fn is_part_of_above(parts: &[Part], rest: &str, line: &str) -> bool {
     const MOST: u32 = 20;
     let counts = matches!(parts, [Part::Number(number)] if *number <= MOST);
-    let words = rest.trim_start().starts_with(char::is_alphabetic);
-    counts && words && notation::quantity_at(line, 0).is_none()
+    let text = rest.trim_start();
+    let words = text.starts_with(char::is_alphabetic);
+    counts && words && (opens_with_word(text) || notation::quantity_at(line, 0).is_none())
 }
 
 /// Whether a number with a letter runs into the name behind its stop: `2A1.Clipped track`.
@@ -461,6 +464,9 @@ mod tests {
             ("d.* Board", "d", Close::Dot, 4),
             (".1 Floors: 4 in.", "1", Close::LedByDot, 3),
             (".12  joint up to 25 mm", "12", Close::LedByDot, 5),
+            (".5  In joints over 75 mm", "5", Close::LedByDot, 4),
+            ("Item 3 -- Clips", "3", Close::Dash, 10),
+            ("Item 4A - CLIPS", "4A", Close::Dash, 10),
         ] {
             let found = marker(line).unwrap_or_else(|| panic!("`{line}` has no marker"));
             assert_eq!(
@@ -498,6 +504,8 @@ mod tests {
             "* Item 2 bears the mark",
             "**** 1. Floor",
             ".5 in. thick",
+            ".5 IN. thick",
+            ".5 in wide",
             ".5 mm",
             ".030 galvanised",
             ".25 (6 mm) deep",
