@@ -3,6 +3,7 @@
 use measure::Unit;
 
 use super::carried::Carried;
+use super::column_limits::ColumnLimits;
 use super::counter_case::is_of_one_side;
 use super::denied_list::denies_below;
 use super::limit_heads::{LimitHeads, is_listed};
@@ -29,6 +30,8 @@ pub(super) struct Headings<'a> {
     pub(super) carried: Option<Carried>,
     /// The headings of limits in its text.
     pub(super) heads: &'a LimitHeads,
+    /// The values that stand in columns of limits.
+    pub(super) columns: &'a ColumnLimits,
     /// Whether it is a list of what must not be.
     pub(super) denied: bool,
     /// The title of its item.
@@ -37,6 +40,10 @@ pub(super) struct Headings<'a> {
 
 impl Headings<'_> {
     fn over(&self, sentence: &Sentence<'_>, amount: &Amount) -> Option<Carried> {
+        let place = sentence.source(amount.at);
+        if let Some(relation) = self.columns.over(place) {
+            return Some(Carried::of_any(relation));
+        }
         let listed = || is_listed(sentence, amount);
         let carried = self.carried.filter(|own| !own.is_of_a_list() || listed());
         self.heads.over(sentence, amount).or(carried)

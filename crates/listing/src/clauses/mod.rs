@@ -5,6 +5,7 @@ mod bounds;
 mod carried;
 mod cells;
 mod classes;
+mod column_limits;
 mod confine;
 mod context;
 mod counter_case;
@@ -36,6 +37,7 @@ mod unclaimed;
 
 use std::sync::Arc;
 
+pub(crate) use self::column_limits::ColumnLimits;
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
 use crate::conditions::RunningHead;
@@ -78,6 +80,8 @@ pub(crate) struct Around {
     pub(crate) heading: Span,
     /// Where in the document each word stands first.
     pub(crate) first_said: Arc<FirstSaid>,
+    /// The values of the document that stand in columns of limits.
+    pub(crate) column_limits: Arc<ColumnLimits>,
     /// The words that the document writes small.
     pub(crate) ordinary: Arc<Ordinary>,
     /// The letters by which the head of the document names configurations.

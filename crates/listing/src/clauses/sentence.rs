@@ -91,6 +91,7 @@ fn read_own(
         &Headings {
             carried: around.carried,
             heads,
+            columns: &around.column_limits,
             denied: around.denied,
             title: &around.subject.title,
         },

@@ -37,7 +37,9 @@ use self::second_pass::unread_numbers;
 use self::side_by_side::side_by_side;
 use self::standing::{names_attribute, speaks_of_choice, standing};
 use self::where_built::where_built;
-use crate::clauses::{self, Around, Draft, FirstSaid, Ordinary, Reach, Yield, other_subjects};
+use crate::clauses::{
+    self, Around, ColumnLimits, Draft, FirstSaid, Ordinary, Reach, Yield, other_subjects,
+};
 use crate::conditions::{letters, may_be_absent};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
@@ -133,6 +135,7 @@ struct Reader<'a> {
     parts: Arc<BTreeMap<String, &'static Component>>,
     /// Where each word stands first.
     first_said: Arc<FirstSaid>,
+    column_limits: Arc<ColumnLimits>,
     /// The words that the document writes small.
     ordinary: Arc<Ordinary>,
     /// The letters by which the head names configurations.
@@ -172,6 +175,7 @@ impl<'a> Reader<'a> {
             usual_units,
             parts: Arc::new(parts(&outline.items)),
             first_said: Arc::new(FirstSaid::of(text)),
+            column_limits: Arc::new(ColumnLimits::of(text)),
             ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
             unread_in_head: Vec::new(),
@@ -208,6 +212,7 @@ impl<'a> Reader<'a> {
             &Around {
                 usual_units: self.usual_units,
                 first_said: self.first_said.clone(),
+                column_limits: self.column_limits.clone(),
                 ordinary: self.ordinary.clone(),
                 configuration_letters: self.configuration_letters.clone(),
                 ..Around::default()
@@ -419,6 +424,7 @@ impl<'a> Reader<'a> {
             usual_units: self.usual_units,
             heading: item.heading,
             first_said: self.first_said.clone(),
+            column_limits: self.column_limits.clone(),
             ordinary: self.ordinary.clone(),
             configuration_letters: self.configuration_letters.clone(),
         }

@@ -1,0 +1,147 @@
+//! The limits that columns of a schedule have by their headings, "Minimum" and "Maximum", for the values printed under them in rows that read as text: "1.2 Hollow
+//! core   Thickness   8 in.   -   grouted".
+//!
+//! It goes by where things stand on their lines. A value counts that stands alone in its column, between blanks, and begins under the heading; a line that runs
+//! on across a column is no row, and ends the schedule. What it would misread: a value that is printed under the wrong heading.
+
+use crate::model::{Relation, Span};
+
+/// The cells of a document that stand under a limit, in order.
+#[derive(Debug, Default)]
+pub(crate) struct ColumnLimits(Vec<(Span, Relation)>);
+
+/// A heading's words, or a cell's, on their line.
+#[derive(Debug, Clone, Copy)]
+struct Cell {
+    /// Its place in the text.
+    span: Span,
+    /// Its first column, and the one behind its last, in characters.
+    from: usize,
+    to: usize,
+}
+
+/// A column of a schedule.
+#[derive(Debug, Clone, Copy)]
+struct Column {
+    from: usize,
+    /// Where the next one begins.
+    to: usize,
+    limit: Option<Relation>,
+}
+
+impl ColumnLimits {
+    /// The cells under limits in a document.
+    pub(crate) fn of(text: &str) -> Self {
+        let mut found = Vec::new();
+        let mut columns: Vec<Column> = Vec::new();
+        let mut at = 0;
+        for line in text.split_inclusive('\n') {
+            let cells = cells(line, at);
+            at += line.len();
+            if !line.contains(char::is_alphanumeric) {
+                continue;
+            }
+            if let Some(headed) = headings(text, &cells) {
+                columns = headed;
+            } else if is_row(&cells, &columns) {
+                let values = cells.iter().filter(|cell| is_value(cell.span.of(text)));
+                found.extend(values.filter_map(|cell| Some((cell.span, limit(cell, &columns)?))));
+            } else {
+                columns.clear();
+            }
+        }
+        Self(found)
+    }
+
+    /// The limit of the column that a place stands in.
+    pub(crate) fn over(&self, place: Span) -> Option<Relation> {
+        let behind = self
+            .0
+            .partition_point(|(cell, _)| cell.start() <= place.start());
+        let (cell, relation) = self.0.get(behind.checked_sub(1)?)?;
+        (place.end() <= cell.end()).then_some(*relation)
+    }
+}
+
+/// The stretches of a line that two blanks or more part.
+fn cells(line: &str, at: usize) -> Vec<Cell> {
+    let mut cells: Vec<Cell> = Vec::new();
+    for (column, (byte, c)) in line.char_indices().enumerate() {
+        if c.is_whitespace() {
+            continue;
+        }
+        let end = at + byte + c.len_utf8();
+        match cells.last_mut().filter(|last| column <= last.to + 1) {
+            Some(last) => {
+                last.to = column + 1;
+                last.span = Span::new(last.span.start(), end);
+            }
+            None => cells.push(Cell {
+                span: Span::new(at + byte, end),
+                from: column,
+                to: column + 1,
+            }),
+        }
+    }
+    cells
+}
+
+/// The columns of a line that is headings alone, one of them a limit and another no limit before it.
+fn headings(text: &str, cells: &[Cell]) -> Option<Vec<Column>> {
+    const FEWEST: usize = 3;
+    let worded = cells.iter().all(|cell| {
+        let words = cell.span.of(text);
+        words.starts_with(char::is_alphabetic) && !words.contains(|c: char| c.is_ascii_digit())
+    });
+    let limits = |cell: &Cell| limit_of(cell.span.of(text));
+    let first = cells.iter().position(|cell| limits(cell).is_some())?;
+    if !worded || cells.len() < FEWEST || first == 0 {
+        return None;
+    }
+    let ends = cells.iter().skip(1).map(|next| next.from);
+    let columns = cells.iter().zip(ends.chain([usize::MAX]));
+    let columns = columns.map(|(cell, to)| Column {
+        from: cell.from,
+        to,
+        limit: limits(cell),
+    });
+    Some(columns.collect())
+}
+
+/// The limit that a heading is, and nothing else.
+fn limit_of(words: &str) -> Option<Relation> {
+    match words.trim_end_matches(['.', ':']).to_lowercase().as_str() {
+        "min" | "minimum" | "at least" | "not less than" => Some(Relation::AtLeast),
+        "max" | "maximum" | "at most" | "not more than" => Some(Relation::AtMost),
+        _ => None,
+    }
+}
+
+/// Whether a line may be a row of a schedule: nothing in it runs from before a column of limits into it.
+fn is_row(cells: &[Cell], columns: &[Column]) -> bool {
+    let limits = || columns.iter().filter(|column| column.limit.is_some());
+    let runs_on = |cell: &Cell| limits().any(|column| runs_into(cell, column));
+    !columns.is_empty() && !cells.iter().any(runs_on)
+}
+
+/// Whether a cell begins before a column and goes on in it.
+fn runs_into(cell: &Cell, column: &Column) -> bool {
+    cell.from + REACH < column.from && column.from < cell.to
+}
+
+/// How far before its heading a value may begin, in characters.
+const REACH: usize = 2;
+
+/// The limit of the column that a cell stands in and doesn't leave.
+fn limit(cell: &Cell, columns: &[Column]) -> Option<Relation> {
+    let begins = |column: &&Column| column.from <= cell.from + REACH;
+    let column = columns.iter().rev().find(begins)?;
+    (cell.to <= column.to).then_some(column.limit)?
+}
+
+/// Whether words are a value: a number first, and few words.
+fn is_value(words: &str) -> bool {
+    const MOST_WORDS: usize = 4;
+    words.starts_with(|c: char| c.is_ascii_digit())
+        && words.split_whitespace().count() <= MOST_WORDS
+}
