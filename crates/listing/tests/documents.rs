@@ -14,7 +14,9 @@
 
 mod common;
 
-use std::path::Path;
+use std::num::NonZero;
+use std::path::{Path, PathBuf};
+use std::thread;
 
 use common::scoring::{self, Score};
 use listing::{Reading, Requirement};
@@ -23,14 +25,31 @@ fn score(folder: &str) -> Score {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("tests")
         .join(folder);
+    let documents = scoring::documents(&folder);
+    let hands = thread::available_parallelism().map_or(1, NonZero::get);
+    let share = documents.len().div_ceil(hands).max(1);
     let mut total = Score::default();
-    for path in scoring::documents(&folder) {
-        let (text, gold) = scoring::expected(&path);
+    thread::scope(|scope| {
+        let shares: Vec<_> = documents
+            .chunks(share)
+            .map(|share| scope.spawn(|| score_all(share)))
+            .collect();
+        for share in shares {
+            total += share.join().unwrap();
+        }
+    });
+    println!("{}: {total:?}", folder.display());
+    total
+}
+
+fn score_all(documents: &[PathBuf]) -> Score {
+    let mut total = Score::default();
+    for path in documents {
+        let (text, gold) = scoring::expected(path);
         let reading = listing::read_text("document", &text);
         assert_whole(&reading, &text);
         total += scoring::score(&reading, &text, &gold);
     }
-    println!("{}: {total:?}", folder.display());
     total
 }
 
