@@ -329,6 +329,8 @@ pub(crate) fn holds_always(words: &str) -> bool {
         .split_whitespace()
         .collect::<Vec<_>>()
         .join(" ")
-        .to_lowercase();
+        .to_lowercase()
+        // "Not otherwise needed" says the contrary.
+        .replace("not otherwise", "not");
     WORDS.iter().any(|always| words.contains(always))
 }

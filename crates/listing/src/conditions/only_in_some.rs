@@ -57,12 +57,18 @@ pub(crate) fn in_bracket(sentence: &Sentence<'_>) -> Option<Condition> {
             .is_some_and(|token| token.word().is_some());
         word && sentence.amount_at(at).is_none()
     });
-    let alone = (close + 1..sentence.tokens.len()).all(|at| {
-        ['.', ':', '-', '–', '—', '*']
-            .iter()
-            .any(|sign| sentence.is_sign(at, *sign))
-    });
+    // "Retaining wire (...): 16 gauge steel"
+    let labels = sentence.is_sign(close + 1, ':');
+    let alone = labels
+        || (close + 1..sentence.tokens.len()).all(|at| {
+            ['.', '-', '–', '—', '*']
+                .iter()
+                .any(|sign| sentence.is_sign(at, *sign))
+        });
     let semicolon = (open..close).rev().find(|at| sentence.is_sign(*at, ';'));
+    if let Some(said) = semicolon.and_then(|at| not_needed_otherwise(sentence, open, at, close)) {
+        return (named && alone).then_some(said);
+    }
     let from = semicolon.unwrap_or(open) + 1;
     let words = sentence.words(from, close);
     let let_off = sentence.is_word(from, "not")
@@ -85,5 +91,32 @@ pub(crate) fn in_bracket(sentence: &Sentence<'_>) -> Option<Condition> {
         words: words.to_owned(),
         span: sentence.source_of(from, close),
         expr,
+    })
+}
+
+/// What a bracket says before "not otherwise needed": "Retaining wire (for overhead or battered joints; not otherwise needed)".
+fn not_needed_otherwise(
+    sentence: &Sentence<'_>,
+    open: usize,
+    semicolon: usize,
+    close: usize,
+) -> Option<Condition> {
+    const NEEDED: &[&str] = &["needed", "required", "necessary"];
+    let not = semicolon + 1;
+    let behind = sentence.is_word(not + 1, "otherwise") && sentence.is_any(not + 2, NEEDED);
+    let before =
+        sentence.is_any(not + 1, NEEDED) && sentence.is_any(not + 2, &["otherwise", "elsewhere"]);
+    let says = sentence.is_word(not, "not") && (behind || before) && not + 3 == close;
+    let told = sentence.is_any(
+        open + 1,
+        &["for", "in", "at", "where", "when", "if", "over", "under"],
+    );
+    let words = sentence.words(open + 1, semicolon);
+    let plain = !sentence.has_any(open, semicolon, NEGATIONS);
+    (says && told && plain).then(|| Condition {
+        also: Vec::new(),
+        words: words.to_owned(),
+        span: sentence.source_of(open + 1, semicolon),
+        expr: Expr::Words(words.to_owned()),
     })
 }

@@ -89,7 +89,8 @@ fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
         && ([',', ':']
             .iter()
             .any(|sign| sentence.is_sign(case.last, *sign))
-            || sentence.is_any(case.last, HAS))
+            || sentence.is_any(case.last, HAS)
+            || sentence.is_any(case.last, &["the", "each", "all", "it", "they"]))
     {
         let after = amounts(sentence, case.last, sentence.tokens.len());
         return cases

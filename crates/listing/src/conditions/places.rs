@@ -66,10 +66,27 @@ const KINDS: &[(&str, &[&str])] = &[
             "crossing",
             "abutting",
             "existing",
+            "block",
+            "masonry",
+            "brick",
+            "gypsum",
+            "plasterboard",
+            "board",
+            "drywall",
+            "timber",
+            "precast",
         ],
     ),
-    ("slabs", &["existing", "old"]),
-    ("floors", &["existing", "stone", "tiled"]),
+    ("plank", &["hollow-core", "core"]),
+    ("planks", &["hollow-core", "core"]),
+    (
+        "slabs",
+        &["existing", "old", "hollow-core", "core", "precast"],
+    ),
+    (
+        "floors",
+        &["existing", "stone", "tiled", "hollow-core", "precast"],
+    ),
     ("joints", &["curved", "crossing", "skewed"]),
     ("decks", &["parking"]),
     ("wall", &["flexible", "stud", "framed", "shaft"]),
@@ -166,7 +183,10 @@ pub(super) fn found(sentence: &Sentence<'_>, first: usize, last: usize) -> Found
 
 fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
     const LONGEST: usize = 6;
-    if !sentence.is_any(first, &["at", "on", "over", "against", "around", "in"]) {
+    if !sentence.is_any(
+        first,
+        &["at", "on", "over", "against", "around", "in", "with"],
+    ) {
         return None;
     }
     let plain = |at: &usize| {
@@ -188,13 +208,17 @@ fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
         || some_place(sentence, words).filter(|last| !goes_on_anew(sentence, *last));
     let last = named.or_else(one_of_several)? + 1;
     let last = last + usize::from(sentence.is_word(last, "only"));
+    // "With a backing of block walls": only a wall itself is a case.
+    if sentence.is_word(first, "with") && sentence.has_any(first, last, &["of", "a", "an"]) {
+        return None;
+    }
     let ends = sentence.is_sign(last, ',')
         || sentence.is_sign(last, ':')
         || sentence.is_any(
             last,
             &[
                 "the", "a", "an", "each", "every", "all", "use", "lap", "add", "provide", "no",
-                "stop", "turn", "extend", "cut", "carry", "fold", "increase", "reduce",
+                "stop", "turn", "extend", "cut", "carry", "fold", "increase", "reduce", "go",
             ],
         );
     ends.then(|| found(sentence, first, last))
