@@ -172,3 +172,65 @@ fn layers_in_their_order() {
         &["fastener.length: at least 1 in"],
     );
 }
+
+#[test]
+fn a_place_may_close_a_second_number() {
+    check(
+        "1. Coating - Overlap onto wall 20 mm minimum, or 25 mm on masonry.\n",
+        &[
+            "coating.overlap_wall: at least 20 mm",
+            "coating.overlap_wall: at least 25 mm if \"on masonry\"",
+        ],
+    );
+    check(
+        "1. Track - Fasteners 12 in. OC, 8 in. OC at corners.\n",
+        &[
+            "fastener.spacing: nominal 12 in",
+            "fastener.spacing: nominal 8 in if \"at corners\"",
+        ],
+    );
+    check(
+        "1. Packing - Wool 6 pcf, or 8 pcf on block.\n",
+        &[
+            "packing.density: nominal 6 pcf",
+            "packing.density: nominal 8 pcf if \"on block\"",
+        ],
+    );
+    check(
+        "1. Coating - Lap on wall min 1 in., and min 2 in. at mullions.\n",
+        &[
+            "coating.overlap_wall: at least 1 in",
+            "coating.overlap_framing: at least 2 in if \"at mullions\"",
+        ],
+    );
+    check(
+        "1. Sealant - Min 1/2 in. deep. At corners and intersections this is increased to 3/4 in.\n",
+        &[
+            "sealant.depth: at least 1/2 in",
+            "sealant.depth: at least 3/4 in if \"At corners and intersections\"",
+        ],
+    );
+}
+
+#[test]
+fn a_place_that_says_where_something_is_closes_no_case() {
+    check(
+        "1. Track - Fasteners at corners 8 in. OC.\n",
+        &["fastener.spacing: nominal 8 in"],
+    );
+    check(
+        "1. Coating - Lap 1 in. on masonry and concrete.\n",
+        &["coating.overlap_wall: nominal 1 in"],
+    );
+    check(
+        "1. Strip - Board strips 1 in. thick, 12 in. wide centered on mullions.\n",
+        &[
+            "board.thickness: nominal 1 in",
+            "board.width: nominal 12 in",
+        ],
+    );
+    check(
+        "1. Coating - Lap min 1 in. at mullions.\n",
+        &["coating.overlap_framing: at least 1 in"],
+    );
+}

@@ -9,7 +9,7 @@
 use measure::{Dimension, Unit};
 
 use super::width::is_statement_end;
-use super::{Found, side_cases};
+use super::{Found, places, side_cases};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -26,6 +26,8 @@ enum Kind {
     Movement,
     /// Which layer of several.
     Order,
+    /// A place that not every joint has.
+    Place,
 }
 
 /// A case with what it governs.
@@ -72,7 +74,7 @@ fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
             .all(|pair| matches!(pair, [one, other] if one.kind == other.kind))
     };
     if !alike(&cases) {
-        cases.retain(|case| !matches!(case.kind, Kind::Movement | Kind::Order));
+        cases.retain(|case| !matches!(case.kind, Kind::Movement | Kind::Order | Kind::Place));
     }
     // Kinds of concrete that are set against each other are told by their own words.
     let told = super::kinds::kinds(sentence);
@@ -184,7 +186,7 @@ fn set_off(sentence: &Sentence<'_>, case: &Case) -> Option<usize> {
     });
     let right_behind = case.first <= sentence.skip_parentheses(amount.last) + REACH;
     let ends = is_statement_end(sentence, case.last);
-    let of_ground = case.kind == Kind::Construction && case.first > 0;
+    let of_ground = matches!(case.kind, Kind::Construction | Kind::Place) && case.first > 0;
     (parted && before && bare && right_behind && ends && of_ground).then_some(*own)
 }
 
@@ -209,7 +211,8 @@ fn cases(sentence: &Sentence<'_>) -> Vec<Case> {
                 .or_else(|| layers_again(sentence, at, found.last()?))
                 .or_else(|| orientation(sentence, at))
                 .or_else(|| beside(at, Kind::Movement, side_cases::of_movement(sentence, at)))
-                .or_else(|| beside(at, Kind::Order, side_cases::of_layer(sentence, at)));
+                .or_else(|| beside(at, Kind::Order, side_cases::of_layer(sentence, at)))
+                .or_else(|| beside(at, Kind::Place, places::behind_number(sentence, at)));
             found.extend(case);
         }
     }

@@ -219,9 +219,33 @@ fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
             &[
                 "the", "a", "an", "each", "every", "all", "use", "lap", "add", "provide", "no",
                 "stop", "turn", "extend", "cut", "carry", "fold", "increase", "reduce", "go",
+                "this", "it", "they",
             ],
         );
     ends.then(|| found(sentence, first, last))
+}
+
+/// The token behind a place that closes what is said of it: `1 in. onto the wall, 2 in. at mullions`, `20 mm, or 25 mm on masonry`.
+pub(super) fn behind_number(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
+    const LONGEST: usize = 3;
+    // "12 in. wide, centered on mullions" says where every one of them is.
+    let laid = at > 0 && sentence.word(at - 1).ends_with("ed");
+    if laid || !sentence.is_any(at, &["at", "on", "over", "around"]) {
+        return None;
+    }
+    let plain = |at: &usize| {
+        sentence.amount_at(*at).is_none()
+            && sentence
+                .token(*at)
+                .is_some_and(|token| token.word().is_some())
+            && !sentence.is_any(
+                *at,
+                &["the", "each", "every", "all", "both", "no", "and", "or"],
+            )
+    };
+    let words = (at + 1..at + 1 + LONGEST).take_while(plain);
+    let last = words.filter(|at| names_place(sentence, *at)).last()? + 1;
+    (!sentence.is_any(last, &["and", "or"])).then_some(last)
 }
 
 /// Whether a sentence may end behind the stop of a shortened word, and go on of another thing: `At a butt the ends lap 1/4 in. Clips of 20 gauge steel hold the wool`.
