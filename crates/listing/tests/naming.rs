@@ -211,7 +211,7 @@ fn a_place_takes_no_measure() {
     check(
         "1. NOTES - At beams the depth shall be 5 in. min. At columns 4 in. deep.\n",
         &[
-            "1:notes_depth: at least 5 in",
+            "1:notes_depth: at least 5 in if \"At beams\"",
             "1:columns_depth: nominal 4 in",
         ],
     );

@@ -13,7 +13,7 @@ use crate::conditions::{Attached, Found, Permitted, is_said_of_all};
 use crate::model::{Condition, Confidence, Expr, Requirement, Span};
 use crate::naming::{Mention, Name, Subject, is_of_what_is_behind, name};
 use crate::phrase::Amount;
-use crate::rules::{Sentence, case_of};
+use crate::rules::{Sentence, case_of, is_spaced};
 
 /// A sentence with what governs it and what stands around it.
 pub(super) struct Context<'a, 'b> {
@@ -240,6 +240,9 @@ impl Context<'_, '_> {
         let another = measure(&first)
             .zip(measure(&second))
             .is_some_and(|(one, other)| one != other);
+        // "1-5/8 in. for the second layer, 12 in. o.c."
+        let spaced = |amount: &Amount| is_spaced(sentence, amount.last);
+        let another = another || spaced(&second) && !spaced(&first);
         condition_between
             && !another
             && (first.last..second.first).all(|at| {

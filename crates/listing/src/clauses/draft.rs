@@ -92,7 +92,9 @@ impl Yield {
         reach: &Reach<'_>,
     ) {
         for draft in &mut self.clauses {
-            if reach.holds(draft.span.start()) && !holds_always(draft.span.of(source)) {
+            let words = draft.span.of(source);
+            let always = holds_always(words) && !is_what_remains(condition, words);
+            if reach.holds(draft.span.start()) && !always {
                 draft.under(condition, of);
             }
         }
@@ -286,6 +288,16 @@ fn least(test: &Test) -> Option<(Quantity, bool)> {
     Some((quantity, allowed))
 }
 
+/// Whether words go on with what holds where their thing isn't let off: "Not needed in joints under 4 in. *Otherwise of 20 gauge steel*".
+fn is_what_remains(condition: &Condition, words: &str) -> bool {
+    let begins = |words: &str, with: &str| {
+        words
+            .get(..with.len())
+            .is_some_and(|begun| begun.eq_ignore_ascii_case(with))
+    };
+    begins(&condition.words, "not ") && begins(words, "otherwise")
+}
+
 /// Whether words say that they hold whatever the case: "in all joints", "whatever the width".
 pub(crate) fn holds_always(words: &str) -> bool {
     const WORDS: &[&str] = &[
@@ -317,6 +329,8 @@ pub(crate) fn holds_always(words: &str) -> bool {
         .split_whitespace()
         .collect::<Vec<_>>()
         .join(" ")
-        .to_lowercase();
+        .to_lowercase()
+        // "Not otherwise needed" says the contrary.
+        .replace("not otherwise", "not");
     WORDS.iter().any(|always| words.contains(always))
 }

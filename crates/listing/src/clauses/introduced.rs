@@ -87,8 +87,9 @@ impl Introduced {
         let subject = (spoken_of..spoken_of + 2).find_map(|at| {
             let word = thing(sentence, at);
             let own = self.things.iter().find(|(held, _)| held == word);
-            own.filter(|_| ends_subject(sentence, at + 1))
+            own.filter(|_| ends_subject(sentence, at + 1) || is_measure(sentence, at + 1))
         });
+        let subject = subject.or_else(|| self.part_of_thing(sentence, spoken_of));
         if let Some((_, condition)) = subject {
             return Some(condition.clone());
         }
@@ -103,7 +104,8 @@ impl Introduced {
         }
         let pronoun = sentence.is_any(0, &["they", "these", "each", "it"])
             && sentence.is_any(1, &["is", "are", "shall", "must", "has", "have"])
-            || sentence.is_any(0, &["their", "its"]);
+            || sentence.is_any(0, &["their", "its"])
+            || own.is_empty() && !self.things.is_empty() && begins_with_leg(sentence, spoken_of);
         let last = self.last.clone().filter(|_| pronoun);
         let last = last.map(|condition| Condition {
             expr: Expr::Words(condition.words.clone()),
@@ -111,6 +113,26 @@ impl Introduced {
         });
         let goes_on = || own.is_empty() && goes_on_about(sentence, &self.thing);
         last.or_else(|| self.brought.clone().filter(|_| goes_on()))
+    }
+
+    /// The thing whose part a sentence begins with: "Upper leg of clip 38 mm on the slab", "Anchors of the plate are 6 mm in diameter".
+    fn part_of_thing(&self, sentence: &Sentence<'_>, first: usize) -> Option<&(String, Condition)> {
+        const LONGEST: usize = 3;
+        let of = (first + 1..=first + LONGEST).find(|at| sentence.is_word(*at, "of"))?;
+        let plain = |at: usize| {
+            sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_some())
+                && sentence.amount_at(at).is_none()
+        };
+        let lead = (of + 1..sentence.tokens.len())
+            .take_while(|at| leads_to_subject(sentence, *at))
+            .count();
+        let at = of + 1 + lead;
+        let word = thing(sentence, at);
+        let own = self.things.iter().find(|(held, _)| held == word);
+        let ends = ends_subject(sentence, at + 1) || sentence.amount_at(at + 1).is_some();
+        own.filter(|_| (first..of).all(plain) && ends)
     }
 
     /// The case of the sentence before that a sentence goes on to speak of: "In that case the anchors are 12 in. apart", "In such joints the mesh laps 3 in." Of
@@ -190,7 +212,8 @@ impl Introduced {
         for at in from..to {
             let word = thing(sentence, at);
             let first = first_said.0.get(word);
-            let here = first.is_some_and(|first| all.start() <= *first && *first < all.end());
+            let here = first.is_some_and(|first| all.start() <= *first && *first < all.end())
+                && !(is_of_every_joint(word) && is_definite(sentence, at));
             let of_title = titled
                 && first.is_some_and(|first| title.start() <= *first && *first < all.end())
                 && is_indefinite(sentence, at);
@@ -203,6 +226,34 @@ impl Introduced {
         }
         self.last = Some(condition);
     }
+}
+
+/// Whether a sentence begins with a part that hangs on what the sentence before spoke of: "The lower leg reaches", "Legs 2 in. long", "The prongs enter the wool".
+fn begins_with_leg(sentence: &Sentence<'_>, first: usize) -> bool {
+    const SIDES: &[&str] = &[
+        "upper",
+        "lower",
+        "horizontal",
+        "vertical",
+        "long",
+        "short",
+        "top",
+        "bottom",
+        "outer",
+        "inner",
+    ];
+    const LEGS: &[&str] = &["leg", "legs", "prong", "prongs", "flange", "flanges"];
+    let side = first + usize::from(sentence.is_any(first, SIDES));
+    // "Legs of the runner" are of another thing, and "flange edges" are no flange.
+    let of_another = sentence.is_any(side + 1, &["of", "on"]);
+    let ends = ends_subject(sentence, side + 1) || sentence.amount_at(side + 1).is_some();
+    sentence.is_any(side, LEGS) && ends && !of_another
+}
+
+/// Whether a word measures the thing before it: "Mesh *weight*".
+fn is_measure(sentence: &Sentence<'_>, at: usize) -> bool {
+    let word = sentence.word(at);
+    !word.is_empty() && word != "angle" && vocabulary::vocabulary().attribute(word).is_some()
 }
 
 /// The words for a thing behind the condition that a sentence begins with, to the first comma or number: "For joints over 4 in., *galvanized Z-clips*, 1.2 mm thick".
@@ -257,7 +308,8 @@ fn requires_thing(sentence: &Sentence<'_>, from: usize) -> bool {
             &[
                 "carry", "carries", "support", "supports", "hold", "holds", "retain", "retains",
             ],
-        );
+        ) || sentence.is_any(at, &["rests", "sits", "lies"])
+            && sentence.is_any(at + 1, &["on", "upon"]);
         let borne = sentence.is_any(at, &["carried", "supported", "held", "retained"])
             && sentence.is_any(at + 1, &["by", "on"])
             && sentence.amount_at(at + 2).is_none();
@@ -265,6 +317,48 @@ fn requires_thing(sentence: &Sentence<'_>, from: usize) -> bool {
             && sentence.is_any(at + 1, &["required", "needed", "provided", "fitted"]);
         carries || borne || needed
     })
+}
+
+/// Whether a word names what every joint has.
+fn is_of_every_joint(word: &str) -> bool {
+    const OF_ALL: &[&str] = &[
+        "wool",
+        "packing",
+        "batt",
+        "insulation",
+        "safing",
+        "blanket",
+        "sealant",
+        "coating",
+        "coat",
+        "spray",
+        "fill",
+        "seal",
+        "floor",
+        "slab",
+        "wall",
+        "deck",
+        "joint",
+        "strip",
+        "gap",
+        "edge",
+        "face",
+    ];
+    OF_ALL.contains(&word)
+}
+
+/// Whether words speak of a thing as of one that is there anyway: "the wool is held by clips", "the mineral wool".
+fn is_definite(sentence: &Sentence<'_>, at: usize) -> bool {
+    const DEFINITE: &[&str] = &["the", "its", "their", "each", "all", "every"];
+    let before = |back: usize| at.checked_sub(back);
+    let is = |back: usize| before(back).is_some_and(|at| sentence.is_any(at, DEFINITE));
+    let described = before(1).is_some_and(|at| {
+        sentence.amount_at(at).is_none()
+            && sentence
+                .token(at)
+                .is_some_and(|token| token.word().is_some())
+    });
+    is(1) || described && is(2)
 }
 
 /// Whether a word names things not spoken of yet: a plural without "the", or behind "a".
@@ -431,7 +525,25 @@ fn closing<'f>(
     );
     let said = !sentence.has_any(0, only.first, &["not", "no", "may", "never"]);
     let numbered = sentence.amounts.len() > only.triggers.len();
-    (ends && there && said && !numbered && narrows(&only.expr)).then_some((only, 0, before))
+    // "Provide clips, 20 ga., at 18 in. o.c. where the joint is over 3 in."
+    let provided = sentence.is_any(0, &["provide", "add"])
+        && sentence.is_any(only.first, &["where", "when", "if"])
+        && !sentence.has_any(0, only.first, &["and", "with", "plus"]);
+    let there = there && !numbered || provided && !measures_twice(sentence, only.first);
+    (ends && there && said && narrows(&only.expr)).then_some((only, 0, before))
+}
+
+/// Whether two numbers before a token measure the same: of "clips at 24 in. o.c., 18 in. o.c. where the joint is over 3 in." only the second is of the wide joints.
+fn measures_twice(sentence: &Sentence<'_>, end: usize) -> bool {
+    let own = || sentence.amounts.iter().filter(|amount| amount.last <= end);
+    let measured = |amount: &crate::phrase::Amount| (amount.unit, sentence.word(amount.last));
+    own().any(|one| {
+        own().any(|other| {
+            other.first < one.first
+                && (measured(other) == measured(one)
+                    || other.unit == one.unit && sentence.word(other.last).is_empty())
+        })
+    })
 }
 
 /// Whether a condition tells some joints from the rest by a lower limit, or by words.

@@ -160,12 +160,14 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
                     .any(|found| found.first == at && narrows(found))
             });
     // "Required over 3 in. only."
-    let measured = sentence.is_any(at, &["over", "above", "exceeding"])
+    let off = sentence.is_word(0, "not") && sentence.is_any(at, &["under", "below"]);
+    let measured = (off || sentence.is_any(at, &["over", "above", "exceeding"]))
         && sentence.amount_at(at + 1).is_some();
     let led = placed || measured || sentence.is_any(at, LEADING);
-    let ends = (0..sentence.tokens.len())
+    let whole = (0..sentence.tokens.len())
         .rev()
         .find(|at| !sentence.is_sign(*at, '.'))?;
+    let ends = end_of_only(sentence, at).unwrap_or(whole);
     let more = (at..ends).any(|at| sentence.is_sign(at, ';'));
     (led && !more).then(|| {
         let said = in_words(sentence, 0, ends + 1);
@@ -178,6 +180,47 @@ pub(crate) fn only_says_where(sentence: &Sentence<'_>) -> Option<Condition> {
         }
         said
     })
+}
+
+/// The last token of the words that say where alone a thing is required, where a semicolon follows and then only more of the thing: "Required only in joints over 4
+/// in.*; maximum spacing 24 in.*" What speaks of another case, "; otherwise two rows", says more than that.
+fn end_of_only(sentence: &Sentence<'_>, from: usize) -> Option<usize> {
+    const ANOTHER: &[&str] = &[
+        "otherwise",
+        "else",
+        "elsewhere",
+        "in",
+        "where",
+        "when",
+        "if",
+        "for",
+        "at",
+        "except",
+        "unless",
+        "but",
+        "other",
+        "others",
+        "not",
+        "no",
+        "all",
+        "every",
+        "each",
+        "both",
+        "any",
+        "may",
+        "or",
+        "optional",
+        "also",
+        "the",
+    ];
+    let only = from > 0 && sentence.is_word(from - 1, "only");
+    let semicolon = (from..sentence.tokens.len()).find(|at| sentence.is_sign(*at, ';'))?;
+    let spoilt = sentence.has_any(semicolon, sentence.tokens.len(), ANOTHER);
+    let narrows = conditions(sentence)
+        .found
+        .iter()
+        .any(|found| from <= found.first && found.last <= semicolon && narrows(found));
+    (only && narrows && !spoilt).then(|| semicolon - 1)
 }
 
 /// The condition by which the sentence that an item begins with says, behind a comma, where the thing of the item is needed: "Z-clips. 1 in. wide, 20 gauge, *used in

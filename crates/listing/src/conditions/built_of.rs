@@ -23,6 +23,23 @@ const MATERIALS: &[&str] = &[
     "plasterboard",
 ];
 
+/// Words that tell sorts of these apart.
+const SORTS: &[&str] = &[
+    "concrete",
+    "hollow",
+    "hollow-core",
+    "solid",
+    "core-filled",
+    "grouted",
+    "clay",
+    "lightweight",
+    "aerated",
+    "reinforced",
+    "precast",
+    "a",
+    "of",
+];
+
 /// A number with the word for what it is a thickness of.
 struct Built {
     amount: usize,
@@ -75,24 +92,38 @@ fn pair(sentence: &Sentence<'_>, index: usize) -> Option<[Built; 2]> {
             .amount(built.amount)
             .map(|amount| amount.unit.dimension())
     };
-    let parted = one.last + 1 == next.first && sentence.is_word(one.last, "or");
+    let or = one.last + usize::from(sentence.is_sign(one.last, ','));
+    let sorts = (or + 1..next.first).all(|at| sentence.is_any(at, SORTS));
+    let parted = sentence.is_word(or, "or") && or < next.first && sorts;
     let apart = sentence.word(one.material) != sentence.word(next.material);
     let lengths = unit(&one) == Some(measure::Dimension::Length) && unit(&one) == unit(&next);
-    (parted && apart && lengths).then_some([one, next])
+    (parted && apart && lengths && !measure_apart(sentence, &one, &next)).then_some([one, next])
+}
+
+/// Whether two numbers say that they measure different things: "8 in. *thick*", "4 in. *wide*".
+fn measure_apart(sentence: &Sentence<'_>, one: &Built, next: &Built) -> bool {
+    const MEASURES: &[&str] = &["thick", "deep", "wide", "long", "high"];
+    let measure = |built: &Built| {
+        let amount = sentence.amount(built.amount)?;
+        let word = sentence.word(sentence.skip_parentheses(amount.last));
+        MEASURES.contains(&word).then_some(word)
+    };
+    let pair = measure(one).zip(measure(next));
+    pair.is_some_and(|(one, next)| one != next)
 }
 
 /// A number with its material right before it, "concrete of 5 in.", or right behind, "5 in. thick concrete".
 fn built(sentence: &Sentence<'_>, index: usize) -> Option<Built> {
-    const LIMITS: &[&str] = &["min", "minimum"];
+    const LIMITS: &[&str] = &[
+        "min", "minimum", "nom", "nominal", "at", "least", "not", "no", "less", "than",
+    ];
     let amount = sentence.amount(index)?;
     let end = sentence.skip_parentheses(amount.last);
     let thick = usize::from(sentence.is_any(end, &["thick", "deep"]));
     let end = end + thick;
-    let limited = amount
-        .first
-        .checked_sub(1)
-        .filter(|at| sentence.is_any(*at, LIMITS));
-    let first = limited.unwrap_or(amount.first);
+    let limits = (0..amount.first).rev();
+    let limits = limits.take_while(|at| sentence.is_any(*at, LIMITS));
+    let first = limits.last().unwrap_or(amount.first);
     let of = first
         .checked_sub(1)
         .filter(|at| sentence.is_word(*at, "of"));
@@ -106,10 +137,21 @@ fn built(sentence: &Sentence<'_>, index: usize) -> Option<Built> {
         first,
         last,
     };
+    // "concrete block (solid units), min 190 mm"
+    let before = before.map(|at| {
+        let set_off = at > 0 && sentence.is_sign(at, ',');
+        opening_of(sentence, if set_off { at - 1 } else { at })
+    });
     if let Some(before) = before.filter(|at| sentence.is_any(*at, MATERIALS)) {
         return Some(built(before, before, end + closing));
     }
     sentence
         .is_any(behind, MATERIALS)
         .then(|| built(behind, first, behind + 1))
+}
+
+/// The token before the brackets that close at a token; the token itself where none do.
+fn opening_of(sentence: &Sentence<'_>, close: usize) -> usize {
+    let open = (1..close).find(|at| sentence.closing(*at) == Some(close));
+    open.map_or(close, |open| open - 1)
 }

@@ -200,7 +200,10 @@ fn condition(sentence: &Sentence<'_>, at: usize, last: usize, parts: Vec<Expr>) 
             })
             .count()
             > 1;
-    let opens = first == 0 || sentence.is_sign(first - 1, ';');
+    // "80 kg/m3 (EI 120: 100 kg/m3)"
+    let opens = first == 0
+        || sentence.is_sign(first - 1, ';')
+        || sentence.is_sign(first - 1, '(') && sentence.is_sign(last, ':');
     let labelled = opens && sentence.is_sign(last, ':');
     // "Above EI 120, 150 mm"
     let labelled = labelled || opens && band.is_some() && sentence.is_sign(last, ',');

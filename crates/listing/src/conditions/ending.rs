@@ -4,7 +4,7 @@ use super::Found;
 use super::opening::subject;
 use super::parted::{is_not_asked, parts};
 use crate::phrase::{Amount, Token};
-use crate::rules::Sentence;
+use crate::rules::{Sentence, is_spaced};
 
 pub(super) fn before_ending(
     sentence: &Sentence<'_>,
@@ -45,24 +45,8 @@ pub(super) fn before_ending(
         })
         .collect();
     leave_asides(sentence, condition, &mut before);
-    // "Provide clips, 20 ga., 18 in. o.c., where the joint is over 3 in.": all that is to be provided is.
-    let ends = (condition.last..sentence.tokens.len()).all(|at| sentence.is_sign(at, '.'));
-    if ends
-        && found.len() == 1
-        && sentence.is_any(0, &["provide", "add"])
-        && sentence.is_any(condition.first, &["where", "when", "if"])
-    {
-        // "packing 4 in. deep and clips 18 in. o.c. where": only what stands last is then to be provided.
-        let last = (start..condition.first)
-            .rev()
-            .find(|at| sentence.is_any(*at, &["and", "with", "plus"]))
-            .unwrap_or(start);
-        before.retain(|index| {
-            sentence
-                .amount(*index)
-                .is_some_and(|amount| amount.first >= last)
-        });
-        return before;
+    if let Some(provided) = provided_where(sentence, found, condition, start, &before) {
+        return provided;
     }
     let in_segment = |index: &usize| {
         sentence
@@ -159,6 +143,51 @@ fn measures_again(sentence: &Sentence<'_>, one: &Amount, next: &Amount) -> bool 
     one.last < next.first
         && one.unit.dimension() == next.unit.dimension()
         && (one.last..next.first).all(|at| sentence.is_any(at, QUALIFIERS))
+}
+
+/// All that is to be provided under a condition that closes its sentence: "Provide clips, 20 ga., 18 in. o.c., where the joint is over 3 in."
+fn provided_where(
+    sentence: &Sentence<'_>,
+    found: &[Found],
+    condition: &Found,
+    start: usize,
+    before: &[usize],
+) -> Option<Vec<usize>> {
+    let ends = (condition.last..sentence.tokens.len()).all(|at| sentence.is_sign(at, '.'));
+    let provided = ends
+        && found.len() == 1
+        && sentence.is_any(0, &["provide", "add"])
+        && sentence.is_any(condition.first, &["where", "when", "if"]);
+    if !provided {
+        return None;
+    }
+    // "packing 4 in. deep and clips 18 in. o.c. where": only what stands last is then to be provided.
+    let last = (start..condition.first)
+        .rev()
+        .find(|at| sentence.is_any(*at, &["and", "with", "plus"]))
+        .unwrap_or(start);
+    let behind = |index: &usize| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| amount.first >= last)
+    };
+    let mut own: Vec<usize> = before.iter().copied().filter(behind).collect();
+    keep_last_spacing(sentence, &mut own);
+    Some(own)
+}
+
+/// Keeps of several spacings the last: of "clips at 24 in. o.c., at 18 in. o.c. where the joint is over 3 in." the first is of every joint.
+fn keep_last_spacing(sentence: &Sentence<'_>, before: &mut Vec<usize>) {
+    let spaced = |index: &usize| {
+        sentence
+            .amount(*index)
+            .is_some_and(|amount| is_spaced(sentence, amount.last))
+    };
+    let last = before.iter().copied().rfind(spaced);
+    let several = before.iter().filter(|index| spaced(index)).count() > 1;
+    if several {
+        before.retain(|index| Some(*index) == last);
+    }
 }
 
 /// Whether a stop ends a statement though it may close a shortened word: `LEGS 2-1/2" MIN. *LEGS* 3" MIN WHERE JOINT IS OVER 1"`.
@@ -260,7 +289,15 @@ pub(super) fn but_what_is_shared(
         within.filter_map(dimension).collect()
     };
     let neighbours = [number.checked_sub(1), Some(number + 1)];
-    let neighbours = neighbours.into_iter().flatten().map(dimensions_of);
+    // "two layers for the 2 hour rating, with screws 1 in. long for the first layer": the layer is no other rating.
+    let about = |ending: usize| {
+        found
+            .get(ending)
+            .map(|ending| subject(&ending.expr).map(str::to_owned))
+    };
+    let alike = |ending: &usize| about(*ending) == about(number);
+    let neighbours = neighbours.into_iter().flatten().filter(alike);
+    let neighbours = neighbours.map(dimensions_of);
     let neighbours: Vec<_> = neighbours.filter(|said| !said.is_empty()).collect();
     let is_own = |index: &usize| {
         let own = dimension(index);

@@ -13,6 +13,7 @@ use measure::Unit;
 
 use super::bands::only_joints;
 use super::variants::names_case;
+use super::where_there_is::says_there_is_one;
 use super::{Found, conditions};
 use crate::model::{Condition, Expr, Relation, Test};
 use crate::rules::Sentence;
@@ -75,6 +76,11 @@ pub(crate) fn heads(sentence: &Sentence<'_>, place: Place) -> Option<Condition> 
     let (first, rest) = found.split_first()?;
     let opening = Opening::of(sentence, first)?;
     let end = closed(sentence, first, &opening, place)?;
+    // "Backer rod (if used) 1 in. in diameter, and the runner ...": the sentence goes on of the rod, and the next may be of another thing.
+    let goes_on = place != Place::Title && sentence.token(end).is_some();
+    if goes_on && opening.bracketed && says_there_is_one(sentence, first) {
+        return None;
+    }
     let named = place == Place::TextOfThing;
     // "Joints over 1 in.: depth 4 in. All joints: 4 pcf": behind a colon a case reaches as far as its sentence, and no heading stands alone.
     let in_sentence = first.first == 0

@@ -8,8 +8,8 @@
 
 use measure::{Dimension, Unit};
 
-use super::Found;
 use super::width::is_statement_end;
+use super::{Found, places, side_cases};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -22,6 +22,12 @@ enum Kind {
     Layers,
     /// Which way a joint runs: at the head of a wall, or at its sides.
     Orientation,
+    /// Whether a joint moves.
+    Movement,
+    /// Which layer of several.
+    Order,
+    /// A place that not every joint has.
+    Place,
 }
 
 /// A case with what it governs.
@@ -61,7 +67,15 @@ fn found(sentence: &Sentence<'_>, case: &Case) -> Found {
 
 /// The cases that count, each with its amounts.
 fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
-    let cases = cases(sentence);
+    let mut cases = cases(sentence);
+    let alike = |cases: &[Case]| {
+        cases
+            .windows(2)
+            .all(|pair| matches!(pair, [one, other] if one.kind == other.kind))
+    };
+    if !alike(&cases) {
+        cases.retain(|case| !matches!(case.kind, Kind::Movement | Kind::Order | Kind::Place));
+    }
     // Kinds of concrete that are set against each other are told by their own words.
     let told = super::kinds::kinds(sentence);
     let is_kind = |case: &Case| {
@@ -77,7 +91,8 @@ fn counted(sentence: &Sentence<'_>) -> Vec<(Case, Vec<usize>)> {
         && ([',', ':']
             .iter()
             .any(|sign| sentence.is_sign(case.last, *sign))
-            || sentence.is_any(case.last, HAS))
+            || sentence.is_any(case.last, HAS)
+            || sentence.is_any(case.last, &["the", "each", "all", "it", "they"]))
     {
         let after = amounts(sentence, case.last, sentence.tokens.len());
         return cases
@@ -171,7 +186,7 @@ fn set_off(sentence: &Sentence<'_>, case: &Case) -> Option<usize> {
     });
     let right_behind = case.first <= sentence.skip_parentheses(amount.last) + REACH;
     let ends = is_statement_end(sentence, case.last);
-    let of_ground = case.kind == Kind::Construction && case.first > 0;
+    let of_ground = matches!(case.kind, Kind::Construction | Kind::Place) && case.first > 0;
     (parted && before && bare && right_behind && ends && of_ground).then_some(*own)
 }
 
@@ -194,11 +209,25 @@ fn cases(sentence: &Sentence<'_>) -> Vec<Case> {
                 .or_else(|| layers(sentence, at))
                 .or_else(|| layers_named(sentence, at))
                 .or_else(|| layers_again(sentence, at, found.last()?))
-                .or_else(|| orientation(sentence, at));
+                .or_else(|| orientation(sentence, at))
+                .or_else(|| beside(at, Kind::Movement, side_cases::of_movement(sentence, at)))
+                .or_else(|| beside(at, Kind::Order, side_cases::of_layer(sentence, at)))
+                .or_else(|| beside(at, Kind::Place, places::behind_number(sentence, at)));
             found.extend(case);
         }
     }
     found
+}
+
+/// A case that no number makes.
+fn beside(first: usize, kind: Kind, last: Option<usize>) -> Option<Case> {
+    let last = last?;
+    Some(Case {
+        kind,
+        first,
+        last,
+        triggers: Vec::new(),
+    })
 }
 
 /// `in walls`, `for floor joints`.

@@ -33,6 +33,13 @@ const PLACES: &[&str] = &[
     "brick",
     "brickwork",
     "jambs",
+    "beams",
+    "girders",
+    "joists",
+    "upstand",
+    "upstands",
+    "sleeves",
+    "penetrations",
 ];
 
 /// Words that make a ground of "concrete", "deck" or "wall" one of several.
@@ -42,6 +49,9 @@ const KINDS: &[(&str, &[&str])] = &[
         &["aerated", "lightweight", "precast", "cellular", "cut"],
     ),
     ("deck", &["metal", "steel", "fluted"]),
+    ("exterior", &["building"]),
+    ("end", &["wall"]),
+    ("ends", &["wall"]),
     ("faces", &["porous"]),
     ("surfaces", &["porous"]),
     ("areas", &["wet"]),
@@ -56,10 +66,27 @@ const KINDS: &[(&str, &[&str])] = &[
             "crossing",
             "abutting",
             "existing",
+            "block",
+            "masonry",
+            "brick",
+            "gypsum",
+            "plasterboard",
+            "board",
+            "drywall",
+            "timber",
+            "precast",
         ],
     ),
-    ("slabs", &["existing", "old"]),
-    ("floors", &["existing", "stone", "tiled"]),
+    ("plank", &["hollow-core", "core"]),
+    ("planks", &["hollow-core", "core"]),
+    (
+        "slabs",
+        &["existing", "old", "hollow-core", "core", "precast"],
+    ),
+    (
+        "floors",
+        &["existing", "stone", "tiled", "hollow-core", "precast"],
+    ),
     ("joints", &["curved", "crossing", "skewed"]),
     ("decks", &["parking"]),
     ("wall", &["flexible", "stud", "framed", "shaft"]),
@@ -156,7 +183,10 @@ pub(super) fn found(sentence: &Sentence<'_>, first: usize, last: usize) -> Found
 
 fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
     const LONGEST: usize = 6;
-    if !sentence.is_any(first, &["at", "on", "over", "against", "around", "in"]) {
+    if !sentence.is_any(
+        first,
+        &["at", "on", "over", "against", "around", "in", "with"],
+    ) {
         return None;
     }
     let plain = |at: &usize| {
@@ -173,17 +203,120 @@ fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
             && sentence.amount_at(*at).is_none()
     };
     let words = (first + 1..first + 1 + LONGEST).take_while(plain);
-    let last = words.filter(|at| names_place(sentence, *at)).last()? + 1;
+    let named = words.clone().filter(|at| names_place(sentence, *at)).last();
+    let one_of_several =
+        || some_place(sentence, words).filter(|last| !goes_on_anew(sentence, *last));
+    let last = named.or_else(one_of_several)? + 1;
     let last = last + usize::from(sentence.is_word(last, "only"));
+    // "With a backing of block walls": only a wall itself is a case.
+    if sentence.is_word(first, "with") && sentence.has_any(first, last, &["of", "a", "an"]) {
+        return None;
+    }
     let ends = sentence.is_sign(last, ',')
         || sentence.is_sign(last, ':')
         || sentence.is_any(
             last,
             &[
                 "the", "a", "an", "each", "every", "all", "use", "lap", "add", "provide", "no",
+                "stop", "turn", "extend", "cut", "carry", "fold", "increase", "reduce", "go",
+                "this", "it", "they",
             ],
         );
     ends.then(|| found(sentence, first, last))
+}
+
+/// The token behind a place that closes what is said of it: `1 in. onto the wall, 2 in. at mullions`, `20 mm, or 25 mm on masonry`.
+pub(super) fn behind_number(sentence: &Sentence<'_>, at: usize) -> Option<usize> {
+    const LONGEST: usize = 3;
+    // "12 in. wide, centered on mullions" says where every one of them is.
+    let laid = at > 0 && sentence.word(at - 1).ends_with("ed");
+    if laid || !sentence.is_any(at, &["at", "on", "over", "around"]) {
+        return None;
+    }
+    let plain = |at: &usize| {
+        sentence.amount_at(*at).is_none()
+            && sentence
+                .token(*at)
+                .is_some_and(|token| token.word().is_some())
+            && !sentence.is_any(
+                *at,
+                &["the", "each", "every", "all", "both", "no", "and", "or"],
+            )
+    };
+    let words = (at + 1..at + 1 + LONGEST).take_while(plain);
+    let last = words.filter(|at| names_place(sentence, *at)).last()? + 1;
+    (!sentence.is_any(last, &["and", "or"])).then_some(last)
+}
+
+/// Whether a sentence may end behind the stop of a shortened word, and go on of another thing: `At a butt the ends lap 1/4 in. Clips of 20 gauge steel hold the wool`.
+fn goes_on_anew(sentence: &Sentence<'_>, from: usize) -> bool {
+    let text = |at: usize| {
+        sentence
+            .token(at)
+            .map_or("", |token| token.span.of(sentence.text))
+    };
+    let begins = |at: usize| {
+        let word = text(at);
+        let capital = word.starts_with(char::is_uppercase);
+        capital && (word.contains(char::is_lowercase) || sentence.is_sign(at + 1, '-'))
+    };
+    (from + 1..sentence.tokens.len()).any(|at| text(at - 1).ends_with('.') && begins(at))
+}
+
+/// The last word of a place that is one of several wherever there is one: `At a wall,`, `At an inside corner`, and `At walls,` which not every joint comes to. `At
+/// a spacing of` says how far apart something is, and `at the wall` speaks of what every joint has.
+fn some_place(sentence: &Sentence<'_>, words: impl Iterator<Item = usize>) -> Option<usize> {
+    const NOT_PLACES: &[&str] = &[
+        "minimum",
+        "maximum",
+        "min",
+        "max",
+        "least",
+        "most",
+        "time",
+        "later",
+        "rate",
+        "right",
+        "slight",
+        "slope",
+        "temperature",
+        "level",
+        "joint",
+        "joints",
+        "given",
+        "uniform",
+        "constant",
+        "regular",
+        "no",
+        "not",
+        "all",
+        "both",
+        "point",
+        "stage",
+        "pressure",
+        "pitch",
+        "distance",
+        "sufficient",
+        "single",
+        "suitable",
+        "convenient",
+        "intervals",
+        "installation",
+        "test",
+    ];
+    let words: Vec<usize> = words.collect();
+    let (first, last) = (*words.first()?, *words.last()?);
+    let article = sentence.is_any(first, &["a", "an"]);
+    let bare = last == first && sentence.is_any(first, &["walls"]);
+    let at = sentence.is_word(first - 1, "at");
+    let measures = |at: &usize| {
+        let word = sentence.word(*at).trim_end_matches('s');
+        word != "angle" && vocabulary::vocabulary().attribute(word).is_some()
+    };
+    let refused = words
+        .iter()
+        .any(|at| sentence.is_any(*at, NOT_PLACES) || measures(at));
+    (at && !refused && (article && last > first || bare)).then_some(last)
 }
 
 /// `TRACK PARALLEL TO FLUTES: provide plates`: how a wall lies to the flutes, as the label of what follows.

@@ -127,6 +127,7 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut found = Vec::new();
     let mut at = 0;
     let several = bracketed_levels(sentence.text) > 1;
+    let labels = labelling_levels(sentence.text);
     for word in sentence.text.split(' ') {
         let level = word.trim_matches(|c: char| matches!(c, '.' | ',' | ';' | ':' | '(' | ')'));
         let from = at + word.find(level).unwrap_or_default();
@@ -160,13 +161,17 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
             named -= 1;
         }
         let bracketed = several && sentence.is_sign(end, ')');
+        let labelled = labels_value(sentence, named, end) && labels > 1;
         let opener = named.checked_sub(1).and_then(|before| {
-            if introduces(sentence, before) {
+            if labelled {
+                Some(named)
+            } else if introduces(sentence, before) {
                 Some(before)
             } else {
                 (bracketed && sentence.is_sign(before, '(')).then_some(named)
             }
         });
+        let opener = opener.or_else(|| labelled.then_some(named));
         let Some(opener) = opener else { continue };
         found.push(Found {
             first: opener,
@@ -183,6 +188,38 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
         });
     }
     found
+}
+
+/// How many levels stand where labels do: "FRL -/60/60, 1 x 16 mm; FRL -/90/90, 2 x 13 mm". One alone may be what the joint is rated.
+fn labelling_levels(text: &str) -> usize {
+    let labels = |part: &str| {
+        let part = part.rsplit(": ").find(|words| {
+            let named = words.trim_start();
+            is_level(level_of(named))
+        });
+        part.is_some()
+    };
+    text.split(';').filter(|part| labels(part)).count()
+}
+
+/// The first word behind "FRL".
+fn level_of(words: &str) -> &str {
+    let words = words.strip_prefix("FRL").unwrap_or(words).trim_start();
+    let end = words.find([',', ':', ' ']).unwrap_or(words.len());
+    words.get(..end).unwrap_or_default()
+}
+
+/// Whether a level opens a stretch and leads to its value behind a comma or colon.
+fn labels_value(sentence: &Sentence<'_>, first: usize, end: usize) -> bool {
+    const REACH: usize = 2;
+    let opens = first.checked_sub(1).is_none_or(|before| {
+        [';', ':']
+            .iter()
+            .any(|sign| sentence.is_sign(before, *sign))
+    });
+    let led = sentence.is_sign(end, ',') || sentence.is_sign(end, ':');
+    let valued = (end + 1..end + 1 + REACH).any(|at| sentence.amount_at(at).is_some());
+    opens && led && valued
 }
 
 /// Whether a word introduces a case. "Not for the three-hour rating" says where something may not be used.

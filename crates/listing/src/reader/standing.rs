@@ -10,8 +10,8 @@ use super::headings::Headings;
 use super::kind_titles::of_kind;
 use super::side_by_side::side_by_side;
 use crate::conditions::{
-    Place, heads, heads_joints, heads_list, heads_rating, is_needed_in, may_be_absent,
-    only_says_for_which, only_says_where, tells_which_joints,
+    Place, heads, heads_joints, heads_list, heads_rating, in_bracket, is_needed_in, may_be_absent,
+    only_in_some, only_says_for_which, only_says_where, tells_which_joints,
 };
 use crate::layout::{Flow, LIST_SIGNS, UsualUnits};
 use crate::model::{Condition, Expr, Relation, Span};
@@ -202,7 +202,7 @@ fn own(text: &str, item: &OutlineItem, units: UsualUnits, parted: bool) -> Optio
             let listed = leads_bullets(text, pieces, item.paragraphs.get(index + 1));
             of_text(&flow, index == 0, named, parted).filter(|_| !listed)
         })
-        .or_else(|| in_some(text, item))
+        .or_else(|| in_some(text, item, &title))
 }
 
 /// Whether a paragraph only leads to the bullets below it, and says nothing of what stands behind them: "In joints over 2 in.:".
@@ -330,27 +330,42 @@ pub(super) fn is_only_joints(text: &str, condition: &Condition, units: UsualUnit
 
 /// The condition that a title says.
 fn of_title(title: &Flow, item: &OutlineItem) -> Option<Condition> {
+    heads(&titled(title, item)?, Place::Title)
+}
+
+/// The words of an item's title, with what stands behind it on its line.
+fn titled<'f>(title: &'f Flow, item: &OutlineItem) -> Option<Sentence<'f>> {
     let first = item
         .title
         .split(' ')
         .next()
         .filter(|word| !word.is_empty())?;
     let start = title.text().find(first)?;
-    let sentence = Sentence::new(title, start..title.text().len());
-    heads(&sentence, Place::Title)
+    Some(Sentence::new(title, start..title.text().len()))
 }
 
-/// The first sentence of an item that only says in which joints its thing is asked for: `Retaining pins. Joints of 80 mm or more only.`
-fn in_some(text: &str, item: &OutlineItem) -> Option<Condition> {
+/// The first sentence of an item, or the bracket behind its title, that only says in which joints its thing is asked for: `Retaining pins. Joints of 80 mm or more only.`
+fn in_some(text: &str, item: &OutlineItem, title: &Flow) -> Option<Condition> {
+    let name = item.title.split('(').next().unwrap_or_default();
+    let named = !name.is_empty() && may_be_absent(name);
+    let of_title = || titled(title, item).and_then(|title| in_bracket(&title));
+    if let Some(said) = of_title().filter(|_| named) {
+        return Some(said);
+    }
     let Some(Paragraph::Text(pieces)) = item.paragraphs.first() else {
         return None;
     };
     let flow = Flow::of(text, pieces.iter().copied());
     let first = sentences(flow.text()).into_iter().next()?;
     let words = flow.text().get(first.clone())?.trim_end_matches(['.', ' ']);
-    let named = !item.title.is_empty() && may_be_absent(&item.title);
-    (named && tells_which_joints(words))
-        .then(|| in_words(words, flow.span(first.start, first.start + words.len())))
+    let span = flow.span(first.start, first.start + words.len());
+    let sentence = Sentence::new(&flow, first);
+    let told = tells_which_joints(words) || only_in_some(&sentence);
+    let told = told.then(|| in_words(words, span)).filter(|_| named);
+    // A line without a title may begin with one: "Clips (not needed below 75 mm)."
+    let opening = words.split('(').next().unwrap_or_default();
+    let opens = named || item.title.is_empty() && !opening.is_empty() && may_be_absent(opening);
+    told.or_else(|| in_bracket(&sentence).filter(|_| opens))
 }
 
 /// A condition that only a person can test.
