@@ -2,6 +2,7 @@
 
 use measure::Unit;
 
+use super::Around;
 use super::carried::Carried;
 use super::column_limits::ColumnLimits;
 use super::counter_case::is_of_one_side;
@@ -27,18 +28,29 @@ pub(super) struct Reading {
 /// What the headings over a sentence say of the bare values in it.
 pub(super) struct Headings<'a> {
     /// The opening of the list that it stands in.
-    pub(super) carried: Option<Carried>,
+    carried: Option<Carried>,
     /// The headings of limits in its text.
-    pub(super) heads: &'a LimitHeads,
+    heads: &'a LimitHeads,
     /// The values that stand in columns of limits.
-    pub(super) columns: &'a ColumnLimits,
+    columns: &'a ColumnLimits,
     /// Whether it is a list of what must not be.
-    pub(super) denied: bool,
+    denied: bool,
     /// The title of its item.
-    pub(super) title: &'a str,
+    title: &'a str,
 }
 
-impl Headings<'_> {
+impl<'a> Headings<'a> {
+    /// What is over the sentences of a text.
+    pub(super) fn of(around: &'a Around, heads: &'a LimitHeads) -> Self {
+        Self {
+            carried: around.carried,
+            heads,
+            columns: &around.column_limits,
+            denied: around.denied,
+            title: &around.subject.title,
+        }
+    }
+
     fn over(&self, sentence: &Sentence<'_>, amount: &Amount) -> Option<Carried> {
         let place = sentence.source(amount.at);
         if let Some(relation) = self.columns.over(place) {
@@ -74,6 +86,7 @@ pub(super) fn bounds(
         let denied = forbids || headings.denied || is_denied_above(sentence, amount);
         let counts_nothing = amount.unit == Unit::Count && is_numbered_limit(sentence, amount);
         if counts_nothing
+            || headings.columns.is_left_by(sentence.source(amount.at))
             || is_of_one_side(sentence, index)
             || is_part_of_that(sentence, amount)
             || is_beside_a_bare_number(sentence, amount)

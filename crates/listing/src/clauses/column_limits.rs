@@ -55,11 +55,23 @@ impl ColumnLimits {
 
     /// The limit of the column that a place stands in.
     pub(crate) fn over(&self, place: Span) -> Option<Relation> {
+        let (cell, relation) = self.begun(place)?;
+        (place.end() <= cell.end()).then_some(relation)
+    }
+
+    /// Whether a place begins in such a column and goes on behind it: the dash of an empty column was taken for that of a range.
+    pub(crate) fn is_left_by(&self, place: Span) -> bool {
+        self.begun(place)
+            .is_some_and(|(cell, _)| cell.end() < place.end())
+    }
+
+    /// The cell that a place begins in.
+    fn begun(&self, place: Span) -> Option<(Span, Relation)> {
         let behind = self
             .0
             .partition_point(|(cell, _)| cell.start() <= place.start());
-        let (cell, relation) = self.0.get(behind.checked_sub(1)?)?;
-        (place.end() <= cell.end()).then_some(*relation)
+        let held = self.0.get(behind.checked_sub(1)?).copied();
+        held.filter(|(cell, _)| place.start() < cell.end())
     }
 }
 

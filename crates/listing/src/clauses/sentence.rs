@@ -86,17 +86,7 @@ fn read_own(
     let mut classes = class_numbers(&sentence);
     // What only says for which class something else holds is no class that is stated.
     classes.retain(|class| !sentence.in_condition(class.first));
-    let (mut readings, mut unread) = bounds(
-        &sentence,
-        &Headings {
-            carried: around.carried,
-            heads,
-            columns: &around.column_limits,
-            denied: around.denied,
-            title: &around.subject.title,
-        },
-        &attached,
-    );
+    let (mut readings, mut unread) = bounds(&sentence, &Headings::of(around, heads), &attached);
     // `EI 90-H` are no hours.
     readings.retain(|reading| !is_of_a_class(&sentence, reading, &classes));
     let context = Context {

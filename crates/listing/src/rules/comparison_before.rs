@@ -94,6 +94,10 @@ pub(crate) fn compares_down(word: &str) -> bool {
     DOWN.contains(&word)
 }
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "the wordings are asked for one after the other, each in a few lines"
+)]
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
@@ -355,6 +359,10 @@ fn opens_a_case(sentence: &Sentence<'_>, start: usize) -> bool {
 }
 
 /// Whether a word behind a number still tells of the number, and says of nothing what it does: "deep", "at the head", "required". A verb is any other.
+#[expect(
+    clippy::too_many_lines,
+    reason = "the wordings are asked for one after the other, each in a few lines"
+)]
 fn may_follow(sentence: &Sentence<'_>, at: usize) -> bool {
     const TELLING: &[&str] = &[
         // what the number measures
@@ -706,6 +714,10 @@ fn told_to_keep_off(sentence: &Sentence<'_>, floor: usize, lead: usize) -> Optio
 
 /// `pails older than nine months shall be refused`, `depth less than 1/2 in. is refused`: what compares so must not be there. What is "removed"
 /// is refused only for its age: fireproofing over 1 in. thick may be removed for other reasons.
+#[expect(
+    clippy::too_many_lines,
+    reason = "the wordings are asked for one after the other, each in a few lines"
+)]
 pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
     const USES: &[&str] = &["used", "installed", "accepted", "employed"];
     const REACH: usize = 11;

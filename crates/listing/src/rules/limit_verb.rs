@@ -4,6 +4,10 @@ use super::counted_back::is_counted_back;
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "the wordings are asked for one after the other, each in a few lines"
+)]
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);

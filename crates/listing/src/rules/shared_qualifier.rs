@@ -8,6 +8,10 @@ use crate::phrase::{Amount, Shape};
 /// The most tokens between two amounts of one list.
 const REACH: usize = 12;
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "the wordings are asked for one after the other, each in a few lines"
+)]
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(before) = case_of(sentence, index) {
         let limit = |relation| {

@@ -16,6 +16,10 @@ const BREAKS: &[&str] = &[
     "that", "which", "having", "shall", "is", "are", "than", "below", "above",
 ];
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "the wordings are asked for one after the other, each in a few lines"
+)]
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let amount = sentence.amount(index)?;
     let last = amount.last;

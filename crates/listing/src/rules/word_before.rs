@@ -29,6 +29,10 @@ const LETTERED: &[&str] = &[
 /// How many words may stand between the qualifier and the number: `min total wet film thickness of 1/8 in.`
 const REACH: usize = 7;
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "the wordings are asked for one after the other, each in a few lines"
+)]
 pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     let first = sentence.amount(index)?.first;
     let floor = sentence.floor(index);
