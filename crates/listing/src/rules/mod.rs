@@ -3,7 +3,7 @@
 //! A rule is one name: `rules/NAME.rs` says how it reads, `rules/NAME.md` says in plain words what it reads, what it
 //! declines to read and why, and shows cases. The page is what the program shows for "read by ...", and its cases are
 //! run as tests. Adding a rule is adding the two files, the module and its name in the list below; the order of the list
-//! is the order in which the rules are asked.
+//! is the order in which the rules are asked. What a long rule is made of stands in `rules/NAME/PART.rs`.
 
 mod allowed_extent;
 mod bare_value;
