@@ -1,6 +1,7 @@
 //! Lines to items: each with its heading, its paragraphs and its tables.
 
 mod bands;
+mod begins;
 mod boxes;
 mod case_heads;
 mod case_lines;
@@ -10,6 +11,7 @@ mod citation;
 mod closing;
 mod column;
 mod first_part;
+mod goes_on;
 mod headings;
 mod labels;
 mod notes;
@@ -18,26 +20,26 @@ mod parts;
 mod schedules;
 mod side_by_side;
 mod tables;
+mod title;
 mod variant_lines;
 
-use crate::layout::{Flow, Line, furniture, is_rule};
-use crate::model::Span;
+pub(crate) use self::cases::is_case;
+pub(crate) use self::labels::{heads_all, is_rating};
 
 use self::case_heads::CaseHeads;
 use self::case_lines::CaseLines;
 use self::cases::CaseLine;
-pub(crate) use self::cases::is_case;
 use self::closing::Setting;
-pub(crate) use self::labels::{heads_all, is_rating};
-use self::labels::{is_bullet, is_labelled};
 use self::parts::Parts;
+use self::title::take_title;
 use self::variant_lines::VariantLines;
 use super::entry::{Entry, entries_at};
-use super::marker::{Close, Marker, Part, bare_marker, marker, note_marks};
+use super::marker::{Close, marker, note_marks};
 use super::schedule::{Columns, columns, heads_columns};
-use super::sequence::{Placement, Sequence};
-use super::tables::{Above, Table, is_tabbed};
-use super::title::{clean, demands, title_len};
+use super::sequence::Sequence;
+use super::tables::{Above, Table};
+use crate::layout::{Line, furniture, is_rule};
+use crate::model::Span;
 
 /// A stretch of an item's text without a blank line, or a table.
 #[derive(Debug, Clone)]
@@ -356,73 +358,6 @@ impl<'a> Builder<'a> {
         self.page_turned = false;
     }
 
-    /// Where an item stands that names itself the alternate of the one with its label: `(g) alternate: foam strip`.
-    fn alternate(&self, marker: &Marker, words: &str) -> Option<Placement> {
-        let rest = words.get(marker.len..)?.to_lowercase();
-        let named = ["alternate", "alternative"]
-            .iter()
-            .find_map(|word| rest.strip_prefix(word))?;
-        let offers = [":", " - ", " – ", " — ", ". "];
-        let told = offers.iter().any(|sign| named.starts_with(sign));
-        told.then(|| self.sequence.alternate(marker))?
-    }
-
-    /// Opens the item whose marker a stretch of a line begins with, and the part that begins in it, if one does.
-    fn begin_item(
-        &mut self,
-        at: usize,
-        marker: &Marker,
-        placement: &Placement,
-        indent: usize,
-        content: Span,
-    ) {
-        self.parts.enter();
-        let heading = Span::new(content.start(), content.start() + marker.len);
-        // A schedule within an item ends where the next item stands apart from its rows.
-        if self.gap && self.scheduled.is_some() {
-            self.schedule = None;
-            self.scheduled = None;
-        }
-        let index = self.push_item(placement.path.clone(), placement.parent, heading);
-        self.sequence.enter(marker, placement, indent, index);
-        self.open.retain(|(around, _)| *around < indent);
-        self.open.push((indent, index));
-        let rest = Span::new(heading.end(), content.end());
-        // `T   JOINT SCHEDULE` captions the columns below it.
-        let title = rest.of(self.source).to_lowercase();
-        if title.ends_with("schedule") || title.ends_with("table") {
-            self.captioned = Some(index);
-        }
-        let Some((first, part)) = self.first_part(at, rest) else {
-            if !rest.is_empty() {
-                self.add_text(rest, true);
-            }
-            return;
-        };
-        if let Some(placement) = self.sequence.place(&first.marker, first.indent) {
-            self.add_text(Span::new(rest.start(), part.start()), true);
-            self.begin_item(at, &first.marker, &placement, first.indent, part);
-        } else {
-            self.add_text(rest, true);
-        }
-    }
-
-    /// The marker of a part that the first line of an item around it names: `3A Sealant` under `3  FACE SEAL (one of 3A, 3B)`.
-    fn announced_part(&self, words: &str) -> Option<Marker> {
-        let marker = bare_marker(words)?;
-        let names = |(_, index): &(usize, usize)| {
-            let item = self.outline.items.get(*index);
-            let first = item.and_then(|item| match item.paragraphs.first() {
-                Some(Paragraph::Text(pieces)) => pieces.first(),
-                _ => None,
-            });
-            let first = first.map_or("", |first| first.of(self.source));
-            let mut labels = first.split(|c: char| !c.is_alphanumeric());
-            labels.any(|label| label == marker.label)
-        };
-        self.open.iter().any(names).then_some(marker)
-    }
-
     /// Takes the first line of a note.
     fn note(&mut self, at: usize, line: &Line<'_>, words: &str) -> bool {
         let begins = self.notes.contains(&at) && self.current.is_some();
@@ -451,157 +386,6 @@ impl<'a> Builder<'a> {
         self.continue_text(at, line, content);
         self.gap = false;
         self.page_turned = false;
-    }
-
-    /// Where a marker stands whose number is several beyond the last: `5. Packing - ...` behind `2. Clips - ...`. What follows it must look like an item's title.
-    fn leap(&self, marker: &Marker, line: &Line<'_>, words: &str) -> Option<Placement> {
-        const LONGEST_TITLE: usize = 60;
-        let rest = words.get(marker.len..)?;
-        let end = [" - ", " – ", " — ", ": ", "* ", ". "]
-            .iter()
-            .filter_map(|sign| rest.find(sign))
-            .min()?;
-        let title = rest.get(..end)?;
-        let titled = title.starts_with(char::is_uppercase)
-            && title.len() <= LONGEST_TITLE
-            && !title.contains(|c: char| c.is_ascii_digit() || c == ';');
-        let begins = self.gap || self.last_sentence_ended();
-        (titled && begins).then(|| self.sequence.leap(marker, line.indent))?
-    }
-
-    /// A marker without punctuation, or one that a sentence may cite ("as Article 2. directs"), may begin an item only after a gap or at the
-    /// very start.
-    fn may_begin(&self, marker: &Marker, words: &str) -> bool {
-        let cited = ["article", "paragraph", "chapter"].iter().any(|word| {
-            words
-                .get(..word.len())
-                .is_some_and(|head| head.eq_ignore_ascii_case(word))
-        });
-        let bare = marker.close == Close::Nothing
-            && matches!(
-                marker.parts.as_slice(),
-                [Part::Number(_) | Part::Letters(_)]
-            );
-        // `Item 02 - Packing: ...` is no item that a sentence cites.
-        let rest = words.get(marker.len..).unwrap_or_default();
-        let titled = ["- ", "– ", "— "].iter().any(|dash| {
-            let name = rest.strip_prefix(dash);
-            name.is_some_and(|name| name.starts_with(char::is_uppercase))
-        });
-        self.gap || !(bare || cited) || marker.introduced && titled && !cited
-    }
-
-    fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
-        let words = content.of(self.source);
-        // After a gap, a line that stands further left than the item's marker belongs to an item around it.
-        let falls_back = !self.gap
-            && (self.falls_back(at, line, words) || self.leaves_option(at, line, words))
-            || self.speaks_of_all_parts(at, line, words);
-        let closes = self.leaves_outermost_option(at, line, words);
-        if closes {
-            self.outline.closing.push(content);
-        }
-        if (self.gap || falls_back) && !self.page_turned {
-            while self.open.len() > 1
-                && self
-                    .open
-                    .last()
-                    .is_some_and(|(indent, _)| *indent >= line.indent)
-            {
-                self.open.pop();
-            }
-            self.current = self.open.last().map(|(_, index)| *index).or(self.current);
-        }
-        if self.headed_case(at, content) {
-            return;
-        }
-        let case = self.case_lines.get(&at).filter(|_| self.current.is_some());
-        if let Some(parts) = case.cloned() {
-            return self.add_case(content, &parts);
-        }
-        let unfinished = self.page_turned && !self.last_sentence_ended();
-        let begins = (self.gap && !unfinished)
-            || falls_back
-            || closes
-            || self.leaves_note(at, line, words)
-            || self.bands.contains(&at)
-            || at
-                .checked_sub(1)
-                .is_some_and(|above| self.bands.contains(&above))
-            || is_bullet(words) && !labels::goes_on_a_range(self.lines, at)
-            || is_labelled(words)
-            || self.leaves_bullets(at, line, words)
-            || self.leaves_case(line, words)
-            || self.heads_case(at, words)
-            || heads_all(words)
-            || labels::heads_limit(words)
-            || labels::heads_variant(words) && self.last_sentence_ended()
-            || self.variant_lines.contains(at)
-            || self.stands_under_variant()
-            || labels::begins(self.lines, at)
-            || is_tabbed(line);
-        for (number, (from, to)) in labels::side_by_side(words)
-            .unwrap_or_else(|| vec![(0, words.len())])
-            .into_iter()
-            .enumerate()
-        {
-            let piece = Span::new(content.start() + from, content.start() + to);
-            self.add_text(piece, begins || number > 0);
-        }
-    }
-
-    /// Whether a line stands no farther in than the bullet above it, whose sentence has ended: it begins anew, "In joints up to 2 in.:".
-    fn leaves_bullets(&self, at: usize, line: &Line<'_>, words: &str) -> bool {
-        let item = self.current.and_then(|index| self.outline.items.get(index));
-        let Some(Paragraph::Text(pieces)) = item.and_then(|item| item.paragraphs.last()) else {
-            return false;
-        };
-        let bullet = pieces
-            .first()
-            .filter(|piece| is_bullet(piece.of(self.source).trim_start()));
-        let column = bullet.map(|bullet| {
-            let before = self.source.get(..bullet.start()).unwrap_or_default();
-            before.len() - before.rfind('\n').map_or(0, |line| line + 1)
-        });
-        let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
-        column.is_some_and(|column| line.indent <= column)
-            && words.starts_with(char::is_uppercase)
-            && (self.last_sentence_ended()
-                || above.is_some_and(|above| self.setting.breaks_off(above, words)))
-    }
-
-    /// Whether the line before is the name of a variant and nothing more.
-    fn stands_under_variant(&self) -> bool {
-        let item = self.current.and_then(|index| self.outline.items.get(index));
-        let above = item.and_then(|item| item.paragraphs.last());
-        matches!(above, Some(Paragraph::Text(pieces)) if matches!(pieces.as_slice(), [line] if labels::is_variant(line.of(self.source).trim())))
-    }
-
-    fn last_sentence_ended(&self) -> bool {
-        let item = self.current.and_then(|index| self.outline.items.get(index));
-        match item.and_then(|item| item.paragraphs.last()) {
-            Some(Paragraph::Text(pieces)) => pieces
-                .last()
-                .is_none_or(|piece| piece.of(self.source).trim_end().ends_with(['.', ':', ';'])),
-            _ => true,
-        }
-    }
-
-    fn add_text(&mut self, span: Span, begins: bool) {
-        let Some(item) = self
-            .current
-            .and_then(|index| self.outline.items.get_mut(index))
-        else {
-            match self.outline.head.last_mut().filter(|_| !begins) {
-                Some(pieces) => pieces.push(span),
-                None => self.outline.head.push(vec![span]),
-            }
-            return;
-        };
-        match item.paragraphs.last_mut().filter(|_| !begins) {
-            Some(Paragraph::Text(text) | Paragraph::Case { text, .. }) => text.push(span),
-            _ => item.paragraphs.push(Paragraph::Text(vec![span])),
-        }
     }
 
     fn push_item(&mut self, path: String, parent: Option<usize>, heading: Span) -> usize {
@@ -634,46 +418,5 @@ impl<'a> Builder<'a> {
         }
         self.place_tables();
         self.outline
-    }
-}
-
-/// Moves an item's title out of its first paragraph.
-fn take_title(source: &str, item: &mut OutlineItem, is_leaf: bool, setting: Setting) {
-    let beside = item.paragraphs.iter().skip(1);
-    let beside: Vec<&str> = beside
-        .filter_map(|paragraph| Some(paragraph.pieces().first()?.of(source)))
-        .collect();
-    let Some(Paragraph::Text(pieces)) = item.paragraphs.first_mut() else {
-        return;
-    };
-    let flow = Flow::of(source, pieces.iter().copied());
-    let closed = title_len(flow.text());
-    let on_own_line = closed == 0;
-    let len = if on_own_line {
-        own_line::title(source, item.heading, pieces, setting)
-    } else {
-        closed
-    };
-    let len = len - labels::configuration_at_end(flow.text(), len, beside);
-    if len == 0 {
-        return;
-    }
-    let words = flow.text().get(..len).unwrap_or_default();
-    item.title = clean(words);
-    // What is all that an item says, or demands something, stays in its text.
-    let is_all = words.trim_end().len() == flow.text().trim_end().len()
-        && is_leaf
-        && words.trim_end().ends_with('.');
-    if is_all || demands(words) || on_own_line && own_line::names_material(words) {
-        return;
-    }
-    let end = flow.span(0, len.min(flow.text().trim_end().len())).end();
-    item.heading = Span::new(item.heading.start(), end);
-    pieces.retain_mut(|piece| {
-        *piece = Span::new(piece.start().max(end), piece.end().max(end));
-        !piece.of(source).trim().is_empty()
-    });
-    if pieces.is_empty() {
-        item.paragraphs.remove(0);
     }
 }
