@@ -1,9 +1,9 @@
 //! A maker and its products, set beside each other with quotation marks, brackets, a comma or words.
 
 use super::entry::{JOINTS, Listed, Reader};
+use super::limits::says_limit;
 use super::makers::{ends_as_firm, ends_of_makers};
 use super::name::is_coded;
-use super::says_limit;
 
 impl Reader<'_> {
     /// `Maker, "Product" or "Product"`, `Maker "Product"`, `"Product" of the Maker`.

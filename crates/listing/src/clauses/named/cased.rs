@@ -2,7 +2,7 @@
 //!
 //! Their names are asked for under these words, which a person judges. A lead that denies or opens what it leads to makes no case of it.
 
-use super::REFUSING;
+use super::limits::REFUSING;
 use super::within::{denies, without_bounds};
 use crate::model::Span;
 

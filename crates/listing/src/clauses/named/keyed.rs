@@ -1,9 +1,9 @@
 //! Rows of a list of products at the end of a document, each with the item or the part that it is for in front.
 
 use super::entry::{Listed, Reader};
+use super::limits::restricts;
 use super::lines::{cells, either, in_cells};
 use super::ordinary::Ordinary;
-use super::restricts;
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 use crate::naming::components_in;

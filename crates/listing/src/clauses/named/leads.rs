@@ -3,8 +3,8 @@
 //! A list binds by itself where nothing leads to it, or words that only call it a list of products or name its part. Any other lead denies it, limits
 //! it or leaves it open, or isn't understood: the list is then left as words, with its lead.
 
-use super::REFUSING;
 use super::headed::part_above;
+use super::limits::REFUSING;
 use super::lines::cells;
 use crate::clauses::Around;
 use crate::clauses::draft::Yield;

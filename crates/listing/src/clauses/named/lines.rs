@@ -2,9 +2,9 @@
 
 use super::entry::{Listed, Reader};
 use super::keyed::{item_keys, says_case};
+use super::limits::restricts;
 use super::makers::ends_as_firm;
 use super::name::is_coded;
-use super::restricts;
 use crate::layout::Flow;
 use crate::model::Span;
 use crate::naming::components_in;

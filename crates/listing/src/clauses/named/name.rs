@@ -1,8 +1,8 @@
 //! Which words can be a product's name.
 
 use super::entry::{JOINTS, Listed, Reader};
+use super::limits::{holds_measure, says_limit};
 use super::makers::{is_firm_end, split_outside};
-use super::{holds_measure, says_limit};
 use crate::model::ProductName;
 
 impl Reader<'_> {

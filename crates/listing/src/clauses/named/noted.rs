@@ -3,7 +3,8 @@
 //! The number is read where it stands. The list is in doubt, and what the brackets say is left beside it for a person.
 
 use super::entry::{Listed, Reader};
-use super::{denies_in_brackets, holds_measure, lines, restricts};
+use super::limits::{denies_in_brackets, holds_measure, restricts};
+use super::lines;
 
 /// The entries that a sentence is, each with what its brackets say of a name.
 pub(super) fn noted(words: &str, reader: Reader<'_>) -> Option<Vec<Listed>> {

@@ -5,6 +5,7 @@
 
 use super::entry::{Listed, Reader};
 use super::firm::speaks;
+use super::limits::holds_measure;
 use super::makers::{ends_as_firm, ends_of_makers};
 use super::name::is_coded;
 use super::within::{denies, explains, without_bounds};
@@ -185,7 +186,7 @@ fn named<'w>(words: &'w str, start: usize, end: usize, reader: Reader<'_>) -> Op
     };
     let mut stop = end;
     if run.ends_with(|c: char| c.is_ascii_digit())
-        && super::holds_measure(&format!("{} {behind}", run.rsplit(' ').next()?))
+        && holds_measure(&format!("{} {behind}", run.rsplit(' ').next()?))
     {
         let (kept, number) = run.rsplit_once(' ')?;
         stop -= number.len() + 1;
