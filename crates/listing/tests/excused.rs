@@ -159,3 +159,28 @@ fn what_a_proviso_speaks_of_names_no_number_before_it() {
 fn what_is_not_necessary_is_not_asked_for() {
     assert!(bounds("1. Packing. Packing need not necessarily be 4 in. deep.\n").is_empty());
 }
+
+#[test]
+fn what_is_not_needed_in_some_joints_is_asked_for_in_the_others() {
+    for text in [
+        "Stiffener (not needed in joints under 4 in.). Steel, 20 gauge.",
+        "Stiffener. Not needed in joints under 4 in. Steel, 20 gauge.",
+        "Stiffener. Not needed in joints under 4 in. Otherwise of 20 gauge steel.",
+    ] {
+        let reading = listing::read_text(
+            "let-off.txt",
+            &format!("1. Floor. Min 6 in. thick.\n\n2. {text}\n"),
+        );
+        let gauge = reading.clauses.iter().find(|clause| {
+            clause.item == "2" && matches!(clause.requirement, listing::Requirement::Bound(_))
+        });
+        let condition = gauge.and_then(|clause| clause.condition.as_ref());
+        let said = condition
+            .map(|own| format!("{:?}", own.expr))
+            .unwrap_or_default();
+        assert!(
+            said.is_empty() || said.starts_with("Not("),
+            "{text}: {said}"
+        );
+    }
+}

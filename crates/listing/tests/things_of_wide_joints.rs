@@ -44,8 +44,8 @@ fn a_title_may_say_in_which_joints_its_thing_is() {
     check(
         "1. Clips - Not needed in joints under 4 in. Otherwise of 20 gauge steel, 2 in. wide.\n",
         &[
-            "clip.gauge: nominal 20 gauge if \"Not needed in joints under 4 in.\"",
-            "clip.width: nominal 2 in if \"Not needed in joints under 4 in.\"",
+            "clip.gauge: nominal 20 gauge if not (\"in joints under 4 in.\")",
+            "clip.width: nominal 2 in if not (\"in joints under 4 in.\")",
         ],
     );
 }

@@ -227,7 +227,7 @@ impl Draft {
             expr: if sure || is_denied_words(&around.expr) {
                 around.expr.clone()
             } else {
-                Expr::Words(around.words.clone())
+                in_words(&around.words)
             },
             ..around.clone()
         };
@@ -242,6 +242,25 @@ impl Draft {
             Some(held) => around.clone().and(held),
             None => around.clone(),
         });
+    }
+}
+
+/// A condition in words. What is not needed in some joints is asked for in all others: "Not needed in joints under 4 in." holds where the joint is *not* of those.
+fn in_words(words: &str) -> Expr {
+    const NEEDED: [&str; 4] = ["needed", "required", "necessary", "reqd"];
+    const LEADS: [&str; 7] = ["in", "where", "when", "if", "for", "at", "with"];
+    let mut parts = words.trim_start().splitn(3, ' ');
+    let mut next = |known: &[&str]| {
+        let word = parts.next().unwrap_or_default().to_lowercase();
+        known.contains(&word.as_str())
+    };
+    let denied = next(&["not"]) && next(&NEEDED);
+    let case = parts.next().unwrap_or_default().trim_start();
+    let lead = case.split(' ').next().unwrap_or_default().to_lowercase();
+    if denied && LEADS.contains(&lead.as_str()) {
+        Expr::Not(Box::new(Expr::Words(case.to_owned())))
+    } else {
+        Expr::Words(words.to_owned())
     }
 }
 
