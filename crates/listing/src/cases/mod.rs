@@ -15,6 +15,7 @@
 //! The pages of the rules are made of such cases, without the properties; [`of_corrections`] makes them of what people have corrected, and
 //! [`failures`] holds the reader to them.
 
+use crate::confirm::evened;
 use crate::model::{Bound, Clause, Reading, Requirement, Span, Status};
 use crate::reader::read_text;
 
@@ -166,11 +167,6 @@ fn is_unread(line: &str, text: &str, reading: &Reading) -> bool {
     bounds
         .map(|bound| number(text, bound.at))
         .all(|held| held != wanted)
-}
-
-/// Words with their white space evened.
-fn evened(words: &str) -> String {
-    words.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// The clauses that a person has corrected.

@@ -391,7 +391,7 @@ impl Context<'_, '_> {
             let Some(found) = self.governing.get(number) else {
                 continue;
             };
-            let lifted = always || rated_alike && is_of_rating(&found.expr);
+            let lifted = always || rated_alike && found.expr.is_of_rating();
             if lifted && number < self.first_configuration {
                 continue;
             }
@@ -536,11 +536,6 @@ impl Context<'_, '_> {
             });
         }
     }
-}
-
-/// Whether a condition is a rating and nothing more.
-fn is_of_rating(expr: &Expr) -> bool {
-    matches!(expr, Expr::Test(test) if test.property == "joint.rating")
 }
 
 /// The name of a thickness beside a gauge, or of a gauge beside a thickness.

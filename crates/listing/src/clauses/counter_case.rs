@@ -56,9 +56,7 @@ fn is_on_the_other_side(sentence: &Sentence<'_>, before: usize, index: usize) ->
     };
     let other = side_of(sentence, behind(before));
     other.is_some_and(|other| sentence.is_word(behind(index), other))
-        && sentence
-            .token(behind(index) + 1)
-            .is_none_or(|token| token.word().is_none())
+        && !sentence.has_word(behind(index) + 1)
 }
 
 /// The side that is opposite to the one a word names.

@@ -179,11 +179,7 @@ fn is_elliptic(sentence: &Sentence<'_>, reading: &Reading) -> bool {
     ];
     let cased = (0..sentence.tokens.len()).any(|at| sentence.in_condition(at));
     let plain = |at: usize| {
-        sentence
-            .token(at)
-            .is_none_or(|token| token.word().is_none())
-            || sentence.is_any(at, SAYING)
-            || sentence.is_any(at, MEASURES)
+        !sentence.has_word(at) || sentence.is_any(at, SAYING) || sentence.is_any(at, MEASURES)
     };
     cased && reading.amounts.len() == 1 && outside(sentence, reading).all(plain)
 }

@@ -119,12 +119,7 @@ impl Introduced {
     fn part_of_thing(&self, sentence: &Sentence<'_>, first: usize) -> Option<&(String, Condition)> {
         const LONGEST: usize = 3;
         let of = (first + 1..=first + LONGEST).find(|at| sentence.is_word(*at, "of"))?;
-        let plain = |at: usize| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-                && sentence.amount_at(at).is_none()
-        };
+        let plain = |at: usize| sentence.has_word(at) && sentence.amount_at(at).is_none();
         let lead = (of + 1..sentence.tokens.len())
             .take_while(|at| leads_to_subject(sentence, *at))
             .count();
@@ -352,12 +347,8 @@ fn is_definite(sentence: &Sentence<'_>, at: usize) -> bool {
     const DEFINITE: &[&str] = &["the", "its", "their", "each", "all", "every"];
     let before = |back: usize| at.checked_sub(back);
     let is = |back: usize| before(back).is_some_and(|at| sentence.is_any(at, DEFINITE));
-    let described = before(1).is_some_and(|at| {
-        sentence.amount_at(at).is_none()
-            && sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-    });
+    let described =
+        before(1).is_some_and(|at| sentence.amount_at(at).is_none() && sentence.has_word(at));
     is(1) || described && is(2)
 }
 

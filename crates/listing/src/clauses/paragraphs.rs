@@ -266,9 +266,7 @@ fn beginnings<'s>(
 
 /// How far from the edge the first line of a paragraph begins; what belongs to a heading stands farther in.
 fn column(source: &str, pieces: &[Span]) -> usize {
-    let start = pieces.first().map_or(0, |piece| piece.start());
-    let before = source.get(..start).unwrap_or_default();
-    start - before.rfind('\n').map_or(0, |line| line + 1)
+    pieces.first().map_or(0, |piece| piece.column(source))
 }
 
 /// The words by which a text leads to the cases below it, without those that say what tells them apart: `Depth` of "... Depth by joint width:".

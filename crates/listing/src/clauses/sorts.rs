@@ -48,9 +48,7 @@ impl Sorts {
     pub(super) fn take(&mut self, sentence: &Sentence<'_>) {
         for or in (1..sentence.tokens.len()).filter(|at| sentence.is_word(*at, "or")) {
             let word = |at: &usize| {
-                sentence
-                    .token(*at)
-                    .is_some_and(|token| token.word().is_some())
+                sentence.has_word(*at)
                     && sentence.amount_at(*at).is_none()
                     && !sentence.is_stop(*at)
             };

@@ -243,7 +243,5 @@ fn limits_another_number(sentence: &Sentence<'_>, at: usize) -> bool {
 }
 
 fn ends_stretch(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence
-        .token(at)
-        .is_none_or(|token| token.word().is_none())
+    !sentence.has_word(at)
 }

@@ -201,9 +201,7 @@ fn first_number(sentence: &Sentence<'_>, condition: &Found) -> usize {
 }
 
 fn says_nothing_more(sentence: &Sentence<'_>, at: usize) -> bool {
-    let word = sentence
-        .token(at)
-        .is_some_and(|token| token.word().is_some());
+    let word = sentence.has_word(at);
     !word || sentence.is_any(at, PLAIN)
 }
 

@@ -257,11 +257,7 @@ fn required_only(sentence: &Sentence<'_>) -> Option<Condition> {
         .unwrap_or(sentence.tokens.len());
     let closes = (end..sentence.tokens.len())
         .all(|at| sentence.is_sign(at, '.') || sentence.is_sign(at, ')'));
-    let plain = (open..end).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let plain = (open..end).all(|at| sentence.has_word(at));
     let only = sentence.is_word(open + 1, "only") || end > 0 && sentence.is_word(end - 1, "only");
     let lead = open + 1 + usize::from(sentence.is_word(open + 1, "only"));
     let reads = sentence.is_any(open, &["required", "needed", "necessary"])

@@ -4,7 +4,7 @@
 use core::ops::Range;
 
 use super::Found;
-use crate::model::{Expr, Test};
+use crate::model::Expr;
 use crate::rules::Sentence;
 
 /// What is asked of a rating, or not.
@@ -23,11 +23,10 @@ const ASKED: &[&str] = &[
 
 /// Puts the denial into a condition that was read without it.
 pub(super) fn keep_denial(sentence: &Sentence<'_>, condition: &mut Found) {
-    let of_rating = |expr: &Expr| matches!(expr, Expr::Test(Test { property, .. }) if property == "joint.rating");
     let reads = match &condition.expr {
-        Expr::Any(parts) => parts.iter().all(of_rating),
-        Expr::Not(tested) => of_rating(tested),
-        expr => of_rating(expr),
+        Expr::Any(parts) => parts.iter().all(Expr::is_of_rating),
+        Expr::Not(tested) => tested.is_of_rating(),
+        expr => expr.is_of_rating(),
     };
     if !reads {
         return;

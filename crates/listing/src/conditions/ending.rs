@@ -199,7 +199,7 @@ fn begins_anew(sentence: &Sentence<'_>, at: usize) -> bool {
     ];
     let next = sentence.words(at + 1, at + 2);
     let begins = next.chars().next().is_some_and(char::is_uppercase);
-    is_stopped(sentence, at)
+    sentence.ends_in_stop(at)
         && begins
         && next.chars().filter(|c| c.is_alphabetic()).count() > 1
         && !sentence.is_any(at + 1, GOES_ON)
@@ -209,16 +209,10 @@ fn begins_anew(sentence: &Sentence<'_>, at: usize) -> bool {
 /// Whether a stop is followed by a count in brackets, which begins another statement: `5/8" TYPE X. *(1)* LAYER EACH SIDE AT 1 HR`.
 fn begins_with_count(sentence: &Sentence<'_>, at: usize) -> bool {
     let count = sentence.token(at + 2).is_some_and(Token::is_numeric);
-    is_stopped(sentence, at)
+    sentence.ends_in_stop(at)
         && sentence.is_sign(at + 1, '(')
         && count
         && sentence.is_sign(at + 3, ')')
-}
-
-/// Whether a token closes with a stop.
-pub(super) fn is_stopped(sentence: &Sentence<'_>, at: usize) -> bool {
-    let token = sentence.token(at);
-    token.is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
 }
 
 /// Words that part a number from what is said of another case.

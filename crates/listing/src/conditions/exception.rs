@@ -80,9 +80,7 @@ fn excepted_place(sentence: &Sentence<'_>, condition: &Found) -> Option<usize> {
     const EXCEPT: &[&str] = &["except", "excepting", "excluding", "save"];
     let led = sentence.is_any(condition.first, &["where", "when", "if", "which", "that"]);
     let named = |at: &usize| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
+        sentence.has_word(*at)
             && sentence.amount_at(*at).is_none()
             && !sentence.is_any(*at, &["that", "shall", "must", "is", "are", "may"])
     };

@@ -245,12 +245,8 @@ fn next_order(sentence: &Sentence<'_>, from: usize) -> usize {
         "screw", "space", "studs", "stud", "board", "packing", "sealant", "coating", "clips",
         "runner", "track",
     ];
-    let stopped = |at: usize| {
-        at.checked_sub(1)
-            .and_then(|before| sentence.token(before))
-            .is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
-            || at > 0 && sentence.is_sign(at - 1, '.')
-    };
+    let stopped =
+        |at: usize| at > 0 && (sentence.ends_in_stop(at - 1) || sentence.is_sign(at - 1, '.'));
     (from + 1..sentence.tokens.len())
         .find(|at| sentence.is_any(*at, ORDERS) && stopped(*at))
         .unwrap_or(sentence.tokens.len())

@@ -92,11 +92,7 @@ fn spoken_of(sentence: &Sentence<'_>) -> Option<Found> {
 fn labelled(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
     const LONGEST: usize = 3;
     let colon = (first + 1..=first + LONGEST).find(|at| sentence.is_sign(*at, ':'))?;
-    let plain = (first..colon).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let plain = (first..colon).all(|at| sentence.has_word(at));
     let words = sentence.words(first, colon);
     let of_sort =
         colon == first + 2 && sentence.is_any(first, SORTS) && sentence.is_any(first + 1, OF_SORT);

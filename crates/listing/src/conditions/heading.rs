@@ -97,7 +97,7 @@ pub(crate) fn heads(sentence: &Sentence<'_>, place: Place) -> Option<Condition> 
         || case && place == Place::Title
         || !names_attribute(sentence, first)
             && (sets_apart(&first.expr) || lets_off(sentence, first))
-            && !is_about_ratings(&first.expr);
+            && !first.expr.is_of_rating();
     if more || unnamed || !tells {
         return None;
     }
@@ -136,8 +136,8 @@ pub(crate) fn heads_rating(sentence: &Sentence<'_>) -> Option<Condition> {
     let [only] = found.as_slice() else {
         return None;
     };
-    let rated = is_about_ratings(&only.expr)
-        || matches!(&only.expr, Expr::Any(parts) if parts.iter().all(is_about_ratings));
+    let rated = only.expr.is_of_rating()
+        || matches!(&only.expr, Expr::Any(parts) if parts.iter().all(Expr::is_of_rating));
     let whole = (0..sentence.tokens.len()).all(|at| {
         only.first <= at && at < only.last
             || sentence
@@ -225,9 +225,7 @@ impl Opening {
         });
         let name = before
             .filter(|at| {
-                sentence
-                    .token(*at)
-                    .is_some_and(|token| token.word().is_some())
+                sentence.has_word(*at)
                     && !sentence.is_any(*at, REQUIRED)
                     && !sentence.is_any(*at, &["only", "are", "is", "the", "and"])
             })
@@ -361,15 +359,11 @@ fn names_attribute(sentence: &Sentence<'_>, condition: &Found) -> bool {
     })
 }
 
-fn is_about_ratings(expr: &Expr) -> bool {
-    matches!(expr, Expr::Test(test) if test.property == "joint.rating")
-}
-
 /// Whether hours of a condition may be a time that passes: "required after 24 hours".
 fn is_duration(sentence: &Sentence<'_>, condition: &Found) -> bool {
     condition.triggers.iter().any(|index| {
         sentence
             .amount(*index)
             .is_some_and(|amount| matches!(amount.unit, Unit::Day | Unit::Minute | Unit::Hour))
-    }) && !is_about_ratings(&condition.expr)
+    }) && !condition.expr.is_of_rating()
 }

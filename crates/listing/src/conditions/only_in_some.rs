@@ -52,9 +52,7 @@ pub(crate) fn in_bracket(sentence: &Sentence<'_>) -> Option<Condition> {
     let open = (0..=LONGEST).find(|at| sentence.is_sign(*at, '('))?;
     let close = sentence.closing(open)?;
     let named = (0..open).all(|at| {
-        let word = sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some());
+        let word = sentence.has_word(at);
         word && sentence.amount_at(at).is_none()
     });
     // "Retaining wire (...): 16 gauge steel"

@@ -2,7 +2,6 @@
 
 use super::Found;
 use super::aside::{Said, said};
-use super::ending::is_stopped;
 use super::exception::is_case_of_exception;
 use super::labels::{begins_statement, goes_on, labels};
 use crate::model::Expr;
@@ -144,7 +143,7 @@ pub(super) fn opens_stretch(sentence: &Sentence<'_>, condition: &Found) -> bool 
         return false;
     }
     (stop || joined) && (comma_after || verb_after || leads_to_bound(sentence, condition))
-        || (stop || joined || is_stopped(sentence, before) || sentence.is_sign(before, '('))
+        || (stop || joined || sentence.ends_in_stop(before) || sentence.is_sign(before, '('))
             && leads_to_another_case(sentence, condition)
         || second
         || leads_as_configuration(sentence, condition)
@@ -271,9 +270,7 @@ fn is_of_the_subject(sentence: &Sentence<'_>, condition: &Found) -> bool {
             .is_none_or(|before| sentence.is_stop(before) || sentence.is_any(before, PARTS))
     };
     let is_name = |at: &usize| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
+        sentence.has_word(*at)
             && sentence.amount_at(*at).is_none()
             && !sentence.is_any(*at, VERBS)
             && !sentence.is_any(*at, PARTS)

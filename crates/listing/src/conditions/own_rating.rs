@@ -22,9 +22,7 @@ pub(super) fn is_of_the_part(
         .count()
         == hours;
     let names = |at: &usize| {
-        let word = sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some());
+        let word = sentence.has_word(*at);
         word && !says(sentence, *at)
     };
     let end = (last..last + MOST_WORDS).find(|at| !names(at));

@@ -561,9 +561,7 @@ fn so_many_or_more(sentence: &Sentence<'_>, at: usize) -> Option<Case> {
     let more = (amount.first..comma)
         .any(|at| sentence.is_word(at, "or") && sentence.is_any(at + 1, &["more", "fewer"]));
     let layers = sentence.has_any(amount.first, comma, &["layers", "plies"]);
-    let thing = sentence
-        .token(comma + 1)
-        .is_some_and(|token| token.word().is_some())
+    let thing = sentence.has_word(comma + 1)
         && sentence.amount_at(comma + 1).is_none()
         && !sentence.is_any(comma + 1, OF_LAYERS);
     (amount.unit == Unit::Count && more && layers && thing).then(|| Case {

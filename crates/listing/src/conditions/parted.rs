@@ -206,11 +206,11 @@ pub(super) fn parts(sentence: &Sentence<'_>, from: usize, to: usize) -> bool {
     let to = to - usize::from(closed);
     let comma = (from..to)
         .rev()
-        .find(|at| sentence.is_sign(*at, ',') && (*at + 1..to).any(|at| is_word(sentence, at)));
+        .find(|at| sentence.is_sign(*at, ',') && (*at + 1..to).any(|at| is_said(sentence, at)));
     let set_off = comma.is_some_and(|comma| {
         let placed = closed && sentence.is_any(comma + 1, PLACED);
         let plain =
-            (comma + 1..to).all(|at| !is_word(sentence, at) || sentence.is_any(at, GOES_ON));
+            (comma + 1..to).all(|at| !is_said(sentence, at) || sentence.is_any(at, GOES_ON));
         !placed && !plain && !sentence.is_any(comma + 1, FINITE)
     });
     // "3-1/4 in. is acceptable where the concrete is lightweight and the rating does not exceed 1 hr": what another case says isn't said of the number.
@@ -287,11 +287,9 @@ pub(super) fn is_let_off(sentence: &Sentence<'_>, number: usize) -> bool {
         .any(|at| sentence.is_any(at, &["is", "are", "be"]) && sentence.is_any(at + 1, LET_OFF))
 }
 
-fn is_word(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence
-        .token(at)
-        .is_some_and(|token| token.word().is_some())
-        || sentence.token(at).is_some_and(Token::is_numeric)
+/// Whether a token is a word or a number, and no sign.
+fn is_said(sentence: &Sentence<'_>, at: usize) -> bool {
+    sentence.has_word(at) || sentence.token(at).is_some_and(Token::is_numeric)
 }
 
 fn tells_otherwise(sentence: &Sentence<'_>, at: usize) -> bool {

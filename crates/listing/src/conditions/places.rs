@@ -130,9 +130,7 @@ fn kind_only(sentence: &Sentence<'_>) -> Option<Found> {
     let only = (2..=LONGEST).find(|at| sentence.is_word(*at, "only"))?;
     let plain = (1..only).all(|at| {
         sentence.amount_at(at).is_none()
-            && sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
+            && sentence.has_word(at)
             && !sentence.is_any(
                 at,
                 &[
@@ -190,9 +188,7 @@ fn place(sentence: &Sentence<'_>, first: usize) -> Option<Found> {
         return None;
     }
     let plain = |at: &usize| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
+        sentence.has_word(*at)
             && !sentence.is_any(
                 *at,
                 &[
@@ -235,9 +231,7 @@ pub(super) fn behind_number(sentence: &Sentence<'_>, at: usize) -> Option<usize>
     }
     let plain = |at: &usize| {
         sentence.amount_at(*at).is_none()
-            && sentence
-                .token(*at)
-                .is_some_and(|token| token.word().is_some())
+            && sentence.has_word(*at)
             && !sentence.is_any(
                 *at,
                 &["the", "each", "every", "all", "both", "no", "and", "or"],

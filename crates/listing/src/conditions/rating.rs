@@ -154,12 +154,7 @@ fn condition(sentence: &Sentence<'_>, group: &[usize]) -> Option<Found> {
     let introduced =
         start > 0 && (sentence.is_any(start - 1, INTRODUCE) || sentence.is_sign(start - 1, '@'));
     // `610 mm o.c. max. 2 h: 406 mm`: the stop of an abbreviation may end what stood before.
-    let stopped = |at: usize| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
-    };
-    let opens = start == 0 || sentence.is_sign(start - 1, ';') || stopped(start - 1);
+    let opens = start == 0 || sentence.is_sign(start - 1, ';') || sentence.ends_in_stop(start - 1);
     let (end, named) = after_hours(sentence, last.last);
     let labelled = is_label(sentence, group, start, end, opens);
     // `4 in. min, 1 hr; 6 in. min, 2 hr`

@@ -115,9 +115,7 @@ fn parts(sentence: &Sentence<'_>, index: usize) -> Option<Found> {
                 && !sentence.is_word(at.saturating_sub(1), "unless")
         });
     let plain = (opener + 1..amount.first).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
+        sentence.has_word(at)
             && !sentence.is_any(
                 at,
                 &[

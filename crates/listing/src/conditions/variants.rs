@@ -6,7 +6,6 @@
 //! is a sort of board, and neither is a case.
 
 use super::Found;
-use super::ending::is_stopped;
 use super::exception::end_of_exclusion;
 use crate::layout::{Flow, LIST_SIGNS};
 use crate::model::{Condition, Expr};
@@ -275,7 +274,7 @@ pub(super) fn comes_to_another(sentence: &Sentence<'_>, condition: &Found) -> Op
     let mut others = named
         .iter()
         .map(|other| other.first)
-        .filter(|first| *first > condition.last && is_stopped(sentence, first - 1));
+        .filter(|first| *first > condition.last && sentence.ends_in_stop(first - 1));
     others.next().filter(|_| began)
 }
 

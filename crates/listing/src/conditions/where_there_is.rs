@@ -41,11 +41,7 @@ fn named_before(sentence: &Sentence<'_>, condition: &Found) -> Option<Vec<String
     let before = (0..open).rev().find(|at| sentence.is_sign(*at, ';'));
     let from = before.map_or(0, |at| at + 1);
     let plain = |at: usize| {
-        sentence.amount_at(at).is_none()
-            && sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-            && !sentence.is_any(at, NEGATIONS)
+        sentence.amount_at(at).is_none() && sentence.has_word(at) && !sentence.is_any(at, NEGATIONS)
     };
     let named = from < open && open - from <= LONGEST && (from..open).all(plain);
     (bracketed && says_there_is_one(sentence, condition) && named).then(|| {

@@ -15,6 +15,7 @@ mod standing;
 use core::ops::Deref;
 
 pub use correct::read_as;
+pub(crate) use overlay::evened;
 pub use overlay::{Applies, Correction, Entry, Overlay, OverlayError};
 pub use said::{Said, SaidOf, Wrong};
 pub use standing::{Lost, stands_for};
@@ -121,9 +122,8 @@ pub fn confirm_all(reading: &Reading, by: &str, when: jiff::civil::Date) -> Over
 /// The clause that an entry was made on: the same id with the same words, else the only clause of the item with these words and this
 /// number.
 fn find(clauses: &[Clause], entry: &Entry) -> Option<usize> {
-    let same_words = |clause: &Clause| {
-        overlay::evened(&clause.words) == entry.words && clause.item == entry.item
-    };
+    let same_words =
+        |clause: &Clause| evened(&clause.words) == entry.words && clause.item == entry.item;
     let same_value = |clause: &Clause| overlay::value_of(clause) == entry.value;
     let by_id = clauses
         .iter()

@@ -175,7 +175,7 @@ impl Overlay {
 }
 
 /// Words with their white space evened.
-pub(super) fn evened(words: &str) -> String {
+pub(crate) fn evened(words: &str) -> String {
     words.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 

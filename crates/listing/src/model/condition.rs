@@ -102,6 +102,11 @@ pub struct Test {
 }
 
 impl Expr {
+    /// Whether it tests the joint's rating, and nothing besides.
+    pub(crate) fn is_of_rating(&self) -> bool {
+        matches!(self, Self::Test(test) if test.property == "joint.rating")
+    }
+
     fn without_open_brackets(self) -> Self {
         let all = |parts: Vec<Self>| parts.into_iter().map(Self::without_open_brackets).collect();
         match self {

@@ -65,6 +65,12 @@ impl Span {
         Self::new(self.start.min(other.start), self.end.max(other.end))
     }
 
+    /// How far from the edge of its line it begins.
+    pub(crate) fn column(self, text: &str) -> usize {
+        let before = text.get(..self.start).unwrap_or_default();
+        before.len() - before.rfind('\n').map_or(0, |line| line + 1)
+    }
+
     /// The words here; nothing when the span doesn't fit the text.
     pub fn of(self, text: &str) -> &str {
         text.get(self.start..self.end).unwrap_or_default()

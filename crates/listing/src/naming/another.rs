@@ -56,11 +56,7 @@ pub(super) fn counting_label<'a>(sentence: &Sentence<'a>, amount: &Amount) -> Op
     let labelled = amount.unit == Unit::Count
         && (1..=MOST_WORDS).contains(&colon)
         && sentence.is_sign(colon, ':')
-        && (0..colon).all(|at| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-        });
+        && (0..colon).all(|at| sentence.has_word(at));
     labelled.then(|| sentence.words(0, colon))
 }
 
@@ -137,12 +133,7 @@ pub(super) fn has_label(sentence: &Sentence<'_>, floor: usize, first: usize) -> 
     let Some(stop) = (floor..first).find(|at| sentence.is_stop(*at)) else {
         return false;
     };
-    let plain = |at: &usize| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
-            && !cues::is_bounding(sentence.word(*at))
-    };
+    let plain = |at: &usize| sentence.has_word(*at) && !cues::is_bounding(sentence.word(*at));
     let end = (stop + 1..first).find(|at| !plain(at)).unwrap_or(first);
     let led = sentence.is_sign(end, ':') || cues::is_comparing(sentence, end);
     (1..=MOST_WORDS).contains(&(end - stop - 1)) && end < first && led

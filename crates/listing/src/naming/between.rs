@@ -111,9 +111,7 @@ fn gap_between(sentence: &Sentence<'_>, amount: &Amount) -> Option<usize> {
 
 /// Whether the two things end at a token: a number, a verb or a sign.
 fn ends(sentence: &Sentence<'_>, at: usize) -> bool {
-    let word = sentence
-        .token(at)
-        .is_some_and(|token| token.word().is_some());
+    let word = sentence.has_word(at);
     !word
         || sentence.amount_at(at).is_some()
         || sentence.is_any(

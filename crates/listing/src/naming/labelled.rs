@@ -32,11 +32,7 @@ pub(super) fn goes_on(
     mentions: &[Mention],
 ) -> bool {
     const MOST_WORDS: usize = 5;
-    let is_word = |at: &usize| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
-    };
+    let is_word = |at: &usize| sentence.has_word(*at);
     let colon = (0..amount.first).find(|at| !is_word(at));
     let Some(colon) =
         colon.filter(|colon| sentence.is_sign(*colon, ':') && (1..=MOST_WORDS).contains(colon))

@@ -36,11 +36,7 @@ pub(super) fn opening<'a>(sentence: &Sentence<'a>, index: usize) -> &'a str {
             && other.unit.dimension() == Dimension::Length
             && sentence.in_condition(other.first)
     };
-    let begins = (0..first).find(|at| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let begins = (0..first).find(|at| sentence.has_word(*at));
     if begins.is_some_and(|at| sentence.in_condition(at)) && sentence.amounts.iter().any(sized) {
         return "";
     }

@@ -138,9 +138,7 @@ fn is_a_rate(sentence: &Sentence<'_>, at: usize) -> bool {
     sentence.is_any(at, &["length", "width", "height", "depth"])
         && at > 0
         && sentence.is_any(at - 1, &["per", "each", "every"])
-        && sentence
-            .token(at + 1)
-            .is_none_or(|token| token.word().is_none())
+        && !sentence.has_word(at + 1)
 }
 
 /// Whether a property is none of the number's: a size of what is a spacing, the joint of what only reaches past it, the place of what is between things

@@ -26,9 +26,7 @@ pub(super) fn is_denied(sentence: &Sentence<'_>, at: usize) -> bool {
 /// Whether words without a number or a verb lead to a token, and on to no number.
 fn is_led(sentence: &Sentence<'_>, at: usize, leads: impl Fn(usize) -> bool) -> bool {
     let goes_on = |at: &usize| {
-        let plain = sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some());
+        let plain = sentence.has_word(*at);
         plain && sentence.amount_at(*at).is_none() && !sentence.is_any(*at, VERBS)
     };
     let led = (at.saturating_sub(REACH)..at)

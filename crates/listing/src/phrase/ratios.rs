@@ -5,7 +5,7 @@ use measure::notation::NumeralStyle;
 use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
-use super::lex::{Token, TokenKind};
+use super::lex::{Token, TokenKind, is_any};
 use super::words::fraction_word;
 
 /// The ratio that begins at a token.
@@ -54,12 +54,6 @@ fn number(tokens: &[Token<'_>], at: usize) -> Option<Number> {
     }
 }
 
-fn word_is(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
-    tokens
-        .get(at)
-        .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
-}
-
 /// `one in twelve`, `1 in 12`, `1:12`, `a ratio of 2 to 1`.
 fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     // `1 in 25` begins as an inch would.
@@ -81,11 +75,11 @@ fn one_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     }
     let over = number(tokens, at)?;
     let colon = tokens.get(at + 1)?.is_sign(':');
-    let to = word_is(tokens, at + 1, &["to"]) && is_said_of_two(tokens, at);
-    let is_in = word_is(tokens, at + 1, &["in"]);
+    let to = is_any(tokens, at + 1, &["to"]) && is_said_of_two(tokens, at);
+    let is_in = is_any(tokens, at + 1, &["in"]);
     let joined = is_in || colon || to;
     // `one in every ten`
-    let every = usize::from(is_in && word_is(tokens, at + 2, &["every", "each"]));
+    let every = usize::from(is_in && is_any(tokens, at + 2, &["every", "each"]));
     let under = joined.then(|| number(tokens, at + 2 + every))??;
     // `3:1` is three to one; `10:30` would be a time.
     let steep = (colon || to) && under == Number::ONE && over <= 20;
@@ -137,12 +131,12 @@ fn one_thing_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     ];
     let over = number(tokens, at)?;
     tokens.get(at + 1)?.word()?;
-    let under = word_is(tokens, at + 2, &["in", "of", "out"]).then(|| {
-        let of = usize::from(word_is(tokens, at + 3, &["of", "every"]));
+    let under = is_any(tokens, at + 2, &["in", "of", "out"]).then(|| {
+        let of = usize::from(is_any(tokens, at + 3, &["of", "every"]));
         Some((number(tokens, at + 3 + of)?, at + 4 + of))
     })??;
     let (under, next) = under;
-    let ends = word_is(tokens, next, GO_ON)
+    let ends = is_any(tokens, next, GO_ON)
         || tokens
             .get(next)
             .is_none_or(|token| token.word().is_none() && !token.is_numeric());
@@ -153,12 +147,12 @@ fn one_thing_in_many(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 /// `one part water to three parts product`.
 fn parts_to_parts(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let over = number(tokens, at)?;
-    if !word_is(tokens, at + 1, &["part", "parts"]) {
+    if !is_any(tokens, at + 1, &["part", "parts"]) {
         return None;
     }
-    let to = (at + 2..at + 7).find(|index| word_is(tokens, *index, &["to", "and"]))?;
+    let to = (at + 2..at + 7).find(|index| is_any(tokens, *index, &["to", "and"]))?;
     let under = number(tokens, to + 1)?;
-    word_is(tokens, to + 2, &["part", "parts", "of"])
+    is_any(tokens, to + 2, &["part", "parts", "of"])
         .then(|| amount(tokens, at, to + 3, over.over(under)?, Unit::Ratio))?
 }
 
@@ -175,11 +169,11 @@ fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let after = tokens.get(next..(next + 6).min(tokens.len()))?;
     let says = |word: &str| after.iter().any(|token| token.is_word(word));
     // `1.25 times the gap`
-    let gap = word_is(tokens, next, &["the"])
-        && word_is(tokens, next + 1, &["gap", "opening"])
-        && !word_is(tokens, next + 2, &["depth", "length", "height"]);
-    if gap && !says("joint") && word_is(tokens, next - 1, &["times", "twice", "half"]) {
-        let width = usize::from(word_is(tokens, next + 2, &["width"]));
+    let gap = is_any(tokens, next, &["the"])
+        && is_any(tokens, next + 1, &["gap", "opening"])
+        && !is_any(tokens, next + 2, &["depth", "length", "height"]);
+    if gap && !says("joint") && is_any(tokens, next - 1, &["times", "twice", "half"]) {
+        let width = usize::from(is_any(tokens, next + 2, &["width"]));
         return amount(tokens, at, next + 2 + width, factor, Unit::TimesJointWidth);
     }
     let of_joint = says("joint") && (says("width") || says("wide"));
@@ -193,8 +187,8 @@ fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         return amount(tokens, at, next + end + 1, factor, Unit::TimesJointWidth);
     }
     // `cycled 500 times`, `four times a year`: how often, and a multiple of nothing.
-    let yearly = word_is(tokens, next, &["a", "per", "each", "every"])
-        && word_is(
+    let yearly = is_any(tokens, next, &["a", "per", "each", "every"])
+        && is_any(
             tokens,
             next + 1,
             &["year", "day", "week", "month", "quarter", "shift", "hour"],
@@ -204,7 +198,7 @@ fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         .is_none_or(|token| token.word().is_none() && !token.is_numeric() && !token.is_sign('('));
     let often = yearly
         || (ends
-            || word_is(
+            || is_any(
                 tokens,
                 next,
                 &["through", "between", "before", "in", "without"],
@@ -216,7 +210,7 @@ fn times_one(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if often && factor.is_whole() {
         return amount(tokens, at, next, factor, Unit::Count);
     }
-    let times = word_is(tokens, at, &["twice"]) || word_is(tokens, next - 1, &["times"]);
+    let times = is_any(tokens, at, &["twice"]) || is_any(tokens, next - 1, &["times"]);
     times.then(|| amount(tokens, at, next, factor, Unit::Times))?
 }
 
@@ -241,8 +235,8 @@ const OFTEN: &[&str] = &[
 /// `1.3 to 1.45 times the joint width`.
 fn times_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let low = number(tokens, at)?;
-    let between = at > 0 && word_is(tokens, at - 1, &["between"]);
-    let joined = word_is(tokens, at + 1, &["to"]) || (between && word_is(tokens, at + 1, &["and"]));
+    let between = at > 0 && is_any(tokens, at - 1, &["between"]);
+    let joined = is_any(tokens, at + 1, &["to"]) || (between && is_any(tokens, at + 1, &["and"]));
     joined.then_some(())?;
     let high = times_one(tokens, at + 2).filter(|high| low < high.lo)?;
     let span = tokens.get(at)?.span.join(high.at);
@@ -260,10 +254,10 @@ fn times_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 /// `one and one half times`, `two and a half times`: the factor, and the token after "times".
 fn mixed_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
     let whole = number(tokens, at)?;
-    word_is(tokens, at + 1, &["and"]).then_some(())?;
-    let part_at = at + 2 + usize::from(word_is(tokens, at + 2, &["one", "a"]));
+    is_any(tokens, at + 1, &["and"]).then_some(())?;
+    let part_at = at + 2 + usize::from(is_any(tokens, at + 2, &["one", "a"]));
     let part = fraction_word(tokens.get(part_at)?.word()?)?;
-    let times = word_is(tokens, part_at + 1, &["times"]);
+    let times = is_any(tokens, part_at + 1, &["times"]);
     times.then_some((whole.plus(part)?, part_at + 2))
 }
 
@@ -283,30 +277,30 @@ fn fraction_of_joint(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)>
         }
         _ => return None,
     };
-    let of = usize::from(word_is(tokens, next, &["of"]));
-    let article = usize::from(word_is(tokens, next + of, &["the"]));
+    let of = usize::from(is_any(tokens, next, &["of"]));
+    let article = usize::from(is_any(tokens, next + of, &["the"]));
     let joint = next + of + article;
     // "1/2 joint depth" is another measure.
     let of_joint =
-        word_is(tokens, joint, &["joint"]) && (of > 0 || word_is(tokens, joint + 1, &["width"]));
+        is_any(tokens, joint, &["joint"]) && (of > 0 || is_any(tokens, joint + 1, &["width"]));
     of_joint.then_some((part, joint))
 }
 
 /// `twice`, `half`, `three times`, `1.5 x`: the factor, and the token after.
 fn plain_factor(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
-    if word_is(tokens, at, &["twice"]) {
+    if is_any(tokens, at, &["twice"]) {
         return Some((Number::whole(2), at + 1));
     }
-    if word_is(tokens, at, &["half", "one-half"]) {
+    if is_any(tokens, at, &["half", "one-half"]) {
         return Some((Number::new(1, 2)?, at + 1));
     }
-    if word_is(tokens, at, &["one"]) && word_is(tokens, at + 1, &["half"]) {
+    if is_any(tokens, at, &["one"]) && is_any(tokens, at + 1, &["half"]) {
         return Some((Number::new(1, 2)?, at + 2));
     }
     let factor = number(tokens, at)?;
-    let times = word_is(tokens, at + 1, &["times"])
-        || (word_is(tokens, at + 1, &["x"]) || tokens.get(at + 1)?.is_sign('×'))
-            && word_is(tokens, at + 2, &["the", "joint"]);
+    let times = is_any(tokens, at + 1, &["times"])
+        || (is_any(tokens, at + 1, &["x"]) || tokens.get(at + 1)?.is_sign('×'))
+            && is_any(tokens, at + 2, &["the", "joint"]);
     times.then_some((factor, at + 2))
 }
 
@@ -317,9 +311,9 @@ fn share_in_figures(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         return None;
     };
     let part = numeral.style == NumeralStyle::Fraction && numeral.value < 1;
-    let of = usize::from(word_is(tokens, at + 1, &["of"]));
+    let of = usize::from(is_any(tokens, at + 1, &["of"]));
     let its =
-        of > 0 && word_is(tokens, at + 2, &["its", "their"]) && word_is(tokens, at + 3, MEASURES);
+        of > 0 && is_any(tokens, at + 2, &["its", "their"]) && is_any(tokens, at + 3, MEASURES);
     let thing = is_measure_of_a_thing(tokens, at + 1 + of);
     let squeezed = || {
         let mut before = tokens.iter().take(at);
@@ -345,9 +339,9 @@ const MEASURES: &[&str] = &["thickness", "depth", "height", "width", "length"];
 /// `the slab thickness`, `a stud width`.
 fn is_measure_of_a_thing(tokens: &[Token<'_>], at: usize) -> bool {
     const THINGS: &[&str] = &["slab", "wall", "board", "floor", "stud", "batt", "wool"];
-    word_is(tokens, at, &["the", "a"])
-        && word_is(tokens, at + 1, THINGS)
-        && word_is(tokens, at + 2, MEASURES)
+    is_any(tokens, at, &["the", "a"])
+        && is_any(tokens, at + 1, THINGS)
+        && is_any(tokens, at + 2, MEASURES)
 }
 
 /// `half the batt depth`: of a part that is no joint. Half of it with something added is no share of it.
@@ -364,18 +358,18 @@ fn is_half_of_a_part(tokens: &[Token<'_>], at: usize) -> bool {
         "safing",
         "insulation",
     ];
-    word_is(tokens, at, &["half"])
-        && word_is(tokens, at + 1, &["the"])
-        && word_is(tokens, at + 2, PARTS)
-        && word_is(tokens, at + 3, &["thickness", "depth", "height"])
-        && !word_is(tokens, at + 4, &["plus", "less", "minus", "and"])
+    is_any(tokens, at, &["half"])
+        && is_any(tokens, at + 1, &["the"])
+        && is_any(tokens, at + 2, PARTS)
+        && is_any(tokens, at + 3, &["thickness", "depth", "height"])
+        && !is_any(tokens, at + 4, &["plus", "less", "minus", "and"])
 }
 
 /// `between one half and three quarters of its depth`: a range of shares, in percent.
 fn share_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let (low, next) = part_in_words(tokens, at)?;
-    let between = at > 0 && word_is(tokens, at - 1, &["between", "from"]);
-    let joint = word_is(tokens, next, &["and", "to"]);
+    let between = at > 0 && is_any(tokens, at - 1, &["between", "from"]);
+    let joint = is_any(tokens, next, &["and", "to"]);
     let high = (between && joint).then(|| share(tokens, next + 1))??;
     let low = low.times(Number::whole(100))?;
     let span = tokens.get(at)?.span.join(high.at);
@@ -392,7 +386,7 @@ fn share_range(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
 
 /// `one half`, `three quarters`, `a third`: a part in words, and the token after it.
 fn part_in_words(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
-    let parts = if word_is(tokens, at, &["a"]) {
+    let parts = if is_any(tokens, at, &["a"]) {
         Some(1)
     } else {
         tokens.get(at)?.count.filter(|count| *count < 10)
@@ -407,7 +401,7 @@ fn part_in_words(tokens: &[Token<'_>], at: usize) -> Option<(Number, usize)> {
 /// `compressed by more than one half`, `compressed a third`, `one fifth of its free thickness`: a share, in percent.
 fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     let counts =
-        word_is(tokens, at, &["a"]) || tokens.get(at)?.count.is_some_and(|count| count < 10);
+        is_any(tokens, at, &["a"]) || tokens.get(at)?.count.is_some_and(|count| count < 10);
     let (over, next) = if counts
         && tokens
             .get(at + 1)
@@ -429,30 +423,30 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     };
     // "squeezed by at least 30 percent ..., or by one quarter where ...": the verb may stand far before a "by".
     let by = at > 0
-        && word_is(tokens, at - 1, &["by", "least", "than"])
+        && is_any(tokens, at - 1, &["by", "least", "than"])
         && tokens.get(..at)?.iter().any(squeezes);
     let compressed = by || near.iter().any(squeezes);
     // `two-thirds of the slab thickness`, `one half of its width`, `one-quarter higher than the flute`
-    let half_its = word_is(tokens, next, &["half"])
-        && word_is(tokens, next + 1, &["its", "that", "their"])
-        && word_is(
+    let half_its = is_any(tokens, next, &["half"])
+        && is_any(tokens, next + 1, &["its", "that", "their"])
+        && is_any(
             tokens,
             next + 2,
             &["width", "thickness", "depth", "height", "length"],
         );
     let half_its = half_its || is_half_of_a_part(tokens, next);
     // "half the wall thickness plus 1 in." is no share.
-    let part_of_it = !word_is(tokens, next, &["half"]) && is_measure_of_a_thing(tokens, next + 1);
+    let part_of_it = !is_any(tokens, next, &["half"]) && is_measure_of_a_thing(tokens, next + 1);
     let of_something = half_its
         || part_of_it
-        || word_is(tokens, next + 1, &["of"])
-            && word_is(
+        || is_any(tokens, next + 1, &["of"])
+            && is_any(
                 tokens,
                 next + 2,
                 &["the", "its", "their", "a", "that", "wall", "slab", "board"],
             );
     let compared = fraction_word(tokens.get(next)?.word()?).is_some()
-        && word_is(
+        && is_any(
             tokens,
             next + 1,
             &[
@@ -460,7 +454,7 @@ fn share(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
                 "thinner", "smaller",
             ],
         )
-        && word_is(tokens, next + 2, &["than"]);
+        && is_any(tokens, next + 2, &["than"]);
     (compressed || of_something || compared).then(|| {
         amount(
             tokens,

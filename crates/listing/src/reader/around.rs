@@ -5,8 +5,7 @@ use vocabulary::{Component, vocabulary};
 
 use super::Reader;
 use super::standing::{self, names_attribute};
-use crate::clauses;
-use crate::clauses::Around;
+use crate::clauses::{self, Around};
 use crate::conditions::letters;
 use crate::layout::Flow;
 use crate::naming::{Subject, component_of_title, components_in, named_part};

@@ -85,7 +85,7 @@ impl Headings {
             let is_band = outline.bands.contains(line);
             Heading {
                 line: *line,
-                column: column(text, *line),
+                column: line.column(text),
                 kind: if is_band {
                     Some(band(text, *line))
                 } else {
@@ -100,7 +100,7 @@ impl Headings {
         let heads = |heading: &Heading| heading.kind.is_some() || sure.contains(&heading.line);
         let headings: Vec<Heading> = headings.filter(heads).collect();
         let closing = outline.closing.iter();
-        let closing = closing.map(|line| (line.start(), column(text, *line)));
+        let closing = closing.map(|line| (line.start(), line.column(text)));
         let own = headings
             .iter()
             .map(|heading| (heading.line.start(), heading.column));
@@ -111,7 +111,7 @@ impl Headings {
 
     /// Where an item ends in a heading that is no part of it; what stands behind belongs to it no more.
     pub(super) fn end(&self, text: &str, item: &OutlineItem) -> Option<usize> {
-        let own = column(text, item.heading);
+        let own = item.heading.column(text);
         let start = item.heading.start();
         let behind = self.ends.partition_point(|(end, _)| *end <= start);
         let mut behind = self.ends.iter().skip(behind);
@@ -144,7 +144,7 @@ impl Headings {
             let behind = items.partition_point(|item| item.heading.start() <= heading.line.end());
             let around = items.iter().skip(behind).filter(|_| heading.band);
             let mut around = around.map(|item| item.heading);
-            let around = around.find(|next| column(text, *next) < heading.column);
+            let around = around.find(|next| next.column(text) < heading.column);
             let end = around.map_or(end, |next| end.min(next.start()));
             kinds.push((kind.clone(), Span::new(heading.line.end(), end)));
         }
@@ -207,16 +207,16 @@ fn first_word(line: &str) -> String {
 
 /// Where the next item begins that isn't farther in than one.
 fn end_of_item(text: &str, items: &[OutlineItem], item: usize) -> usize {
-    let own = items.get(item).map_or(0, |item| column(text, item.heading));
+    let own = items.get(item).map_or(0, |item| item.heading.column(text));
     let mut behind = items.iter().skip(item + 1);
     behind
-        .find(|other| column(text, other.heading) <= own)
+        .find(|other| other.heading.column(text) <= own)
         .map_or(text.len(), |other| other.heading.start())
 }
 
 /// The headings in the text of an item that are no part of it, and whether each is one by its looks alone.
 fn beside(text: &str, item: &OutlineItem) -> Vec<(Span, bool)> {
-    let own = column(text, item.heading);
+    let own = item.heading.column(text);
     let mut found = Vec::new();
     for (at, paragraph) in item.paragraphs.iter().enumerate() {
         let Paragraph::Text(pieces) = paragraph else {
@@ -230,10 +230,10 @@ fn beside(text: &str, item: &OutlineItem) -> Vec<(Span, bool)> {
         };
         let table = matches!(item.paragraphs.get(at + 1), Some(Paragraph::Table(_)));
         let alone = match pieces.get(1) {
-            Some(second) => column(text, *second) > column(text, *first),
+            Some(second) => second.column(text) > first.column(text),
             None => true,
         };
-        if column(text, *first) > own || !(alone || table) {
+        if first.column(text) > own || !(alone || table) {
             continue;
         }
         let looks = is_apart(text, *first)
@@ -374,10 +374,4 @@ fn is_apart(text: &str, piece: Span) -> bool {
     };
     let above = above.trim_end_matches([' ', '\t', '\r']);
     above.is_empty() || above.ends_with('\n')
-}
-
-/// How far from the edge a piece begins.
-fn column(text: &str, piece: Span) -> usize {
-    let before = text.get(..piece.start()).unwrap_or_default();
-    before.len() - before.rfind('\n').map_or(0, |line| line + 1)
 }

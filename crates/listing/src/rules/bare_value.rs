@@ -54,9 +54,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
 fn is_before_a_limit(sentence: &Sentence<'_>, last: usize) -> bool {
     let behind = sentence.skip_parentheses(last);
     sentence.is_any(behind, &["min", "minimum", "max", "maximum"])
-        && sentence
-            .token(behind + 1)
-            .is_some_and(|token| token.word().is_some())
+        && sentence.has_word(behind + 1)
         && sentence.amount_at(behind + 1).is_none()
 }
 

@@ -107,21 +107,12 @@ fn gathers(sentence: &Sentence<'_>, at: usize) -> bool {
         && at > 0
         && (stop(at - 1) || bracketed)
         && qualifier(sentence.word(said(sentence, at))).is_some()
-        && (bracketed
-            || stop(said(sentence, at) + 1)
-            || shortened_end(sentence, said(sentence, at)))
+        && (bracketed || stop(said(sentence, at) + 1) || sentence.ends_in_stop(said(sentence, at)))
 }
 
 /// Where the qualifier stands that is said of what is gathered: `each min`, `each a minimum`.
 fn said(sentence: &Sentence<'_>, gathering: usize) -> usize {
     gathering + 1 + usize::from(sentence.is_any(gathering + 1, &["a", "the"]))
-}
-
-/// `ALL MIN. TWO PASSES`: the stop of an abbreviation may end the stretch, too.
-fn shortened_end(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence
-        .token(at)
-        .is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
 }
 
 /// `1/2 in. onto board and 1-1/2 in. onto deck, min.`: two measures of one kind that "and" joins, each onto something, closed behind a comma.
@@ -131,12 +122,7 @@ fn both_laps(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
     let (own, next) = (sentence.amount(index)?, sentence.amount(index + 1)?);
     let onto = |last: usize| sentence.is_any(sentence.skip_parentheses(last), ONTO);
     let words = |from: usize, to: usize| {
-        to <= from + MOST_WORDS
-            && (from..to).all(|at| {
-                sentence
-                    .token(at)
-                    .is_some_and(|token| token.word().is_some())
-            })
+        to <= from + MOST_WORDS && (from..to).all(|at| sentence.has_word(at))
     };
     let and = next
         .first
@@ -152,10 +138,8 @@ fn both_laps(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
         .take_while(|at| !sentence.is_sign(*at, ';'))
         .any(|at| sentence.amount_at(at).is_some());
     let placed = sentence.is_any(comma + 2, &["at", "on", "in", "for"]);
-    let closes = sentence
-        .token(comma + 2)
-        .is_none_or(|token| token.word().is_none())
-        || shortened_end(sentence, comma + 1) && (!later || placed);
+    let closes =
+        !sentence.has_word(comma + 2) || sentence.ends_in_stop(comma + 1) && (!later || placed);
     (alike && words(after, comma) && closes && bare_value::read(sentence, index).is_some())
         .then(|| qualifier(sentence.word(comma + 1)))?
 }
@@ -165,12 +149,7 @@ fn as_a_limit(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
     const ONTO: &[&str] = &["on", "onto", "over", "at"];
     const MOST_WORDS: usize = 5;
     let words = |from: usize, to: usize| {
-        to <= from + MOST_WORDS
-            && (from..to).all(|at| {
-                sentence
-                    .token(at)
-                    .is_some_and(|token| token.word().is_some())
-            })
+        to <= from + MOST_WORDS && (from..to).all(|at| sentence.has_word(at))
     };
     let pair = |first: usize| {
         let (own, next) = (sentence.amount(first)?, sentence.amount(first + 1)?);
@@ -277,9 +256,6 @@ fn wet_and_dry(sentence: &Sentence<'_>, index: usize) -> Option<Relation> {
     let alike = amount.unit.dimension() == next.unit.dimension()
         && bare_value::read(sentence, index).is_some();
     let closes = sentence.is_sign(after + 1, ',')
-        && (sentence.is_stop(after + 3)
-            || sentence
-                .token(after + 3)
-                .is_none_or(|token| token.word().is_none()));
+        && (sentence.is_stop(after + 3) || !sentence.has_word(after + 3));
     (films && alike && closes).then(|| qualifier(sentence.word(after + 2)))?
 }

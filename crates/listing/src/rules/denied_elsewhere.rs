@@ -99,9 +99,7 @@ fn denies_a_thing(sentence: &Sentence<'_>, no: usize, first: usize) -> bool {
     let thing = sentence.is_word(no, "no")
         && !compares(no + 1)
         && !sentence.is_any(no + 1, PLACES)
-        && sentence
-            .token(no + 1)
-            .is_some_and(|token| token.word().is_some());
+        && sentence.has_word(no + 1);
     let placed = (no + 2..first).any(|at| {
         sentence.is_any(at, &["in", "for", "at", "from"]) && sentence.is_any(at + 1, PLACES)
     });

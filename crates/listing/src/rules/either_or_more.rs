@@ -118,9 +118,7 @@ fn of_three(
     let or = sentence.skip_parentheses(third.last);
     let heavier =
         sentence.is_word(or, "or") && sentence.is_any(or + 1, &["heavier", "larger", "greater"]);
-    let ends = sentence
-        .token(or + 2)
-        .is_none_or(|token| token.word().is_none());
+    let ends = !sentence.has_word(or + 2);
     let relation =
         or_more(sentence.word(or + 1)).filter(|_| chained && lengths && heavier && ends)?;
     Some(Finding::sure(relation, amount.first))

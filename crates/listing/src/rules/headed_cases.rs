@@ -93,9 +93,7 @@ fn measure_of_head(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
         }
         // `of packing material`, and nothing of the kind behind a number.
         named += 1;
-        let word = sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some());
+        let word = sentence.has_word(at);
         let behind = (0..index).any(|before| {
             sentence.is_bound(before)
                 && sentence.amount(before).is_some_and(|before| {

@@ -46,12 +46,8 @@ pub(crate) fn measured_behind(sentence: &Sentence<'_>, amount: &Amount) -> Optio
     if super::is_spaced(sentence, amount.last) {
         return Some("spacing");
     }
-    let words = (start..start + REACH).take_while(|at| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
-            && !is_joint(sentence, *at)
-    });
+    let words =
+        (start..start + REACH).take_while(|at| sentence.has_word(*at) && !is_joint(sentence, *at));
     words.into_iter().find_map(|at| measure(sentence.word(at)))
 }
 
@@ -59,12 +55,8 @@ pub(crate) fn measured_behind(sentence: &Sentence<'_>, amount: &Amount) -> Optio
 fn before(sentence: &Sentence<'_>, floor: usize, first: usize) -> Option<&'static str> {
     const REACH: usize = 3;
     let words = (floor.max(first.saturating_sub(REACH))..first).rev();
-    let words = words.take_while(|at| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
-            && !sentence.is_any(*at, &["and", "or", "with"])
-    });
+    let words = words
+        .take_while(|at| sentence.has_word(*at) && !sentence.is_any(*at, &["and", "or", "with"]));
     words.into_iter().find_map(|at| measure(sentence.word(at)))
 }
 

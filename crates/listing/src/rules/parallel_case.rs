@@ -175,11 +175,7 @@ fn is_elided(sentence: &Sentence<'_>, between: core::ops::Range<usize>, last: us
     let next = sentence.skip_parentheses(last);
     let ends = sentence.token(next).is_none()
         || [';', '.'].iter().any(|sign| sentence.is_sign(next, *sign));
-    let one = (between.start..semicolon).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let one = (between.start..semicolon).all(|at| sentence.has_word(at));
     cased && ends && one
 }
 

@@ -65,11 +65,7 @@ pub(crate) fn share(sentence: &Sentence<'_>, index: usize) -> Option<Share> {
     let third = first > 0 && are_joined(sentence, first - 1) || are_joined(sentence, second);
     let closed =
         (other.last..other.last + REACH).find(|at| sentence.is_word(*at, "respectively"))?;
-    let told = (sentence.skip_parentheses(other.last)..closed).all(|at| {
-        sentence
-            .token(at)
-            .is_none_or(|token| token.word().is_none())
-    });
+    let told = (sentence.skip_parentheses(other.last)..closed).all(|at| !sentence.has_word(at));
     let films = joined(sentence, one, FILMS);
     let and = films.or_else(|| joined(sentence, one, MEASURES))?;
     let rest = behind_names(sentence, and + 2, one.first)?;
@@ -149,12 +145,7 @@ fn are_joined(sentence: &Sentence<'_>, index: usize) -> bool {
 /// The words right before the first name, for what it is of: "clip" of "clip width and length".
 fn before(sentence: &Sentence<'_>, name: usize) -> String {
     const MOST_WORDS: usize = 3;
-    let plain = |at: &usize| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
-            && !sentence.is_any(*at, BOUNDING)
-    };
+    let plain = |at: &usize| sentence.has_word(*at) && !sentence.is_any(*at, BOUNDING);
     let start = (name.saturating_sub(MOST_WORDS)..name)
         .rev()
         .take_while(plain)

@@ -51,9 +51,7 @@ fn tells_apart(sentence: &Sentence<'_>, index: usize) -> bool {
     let relative = relative_clause(sentence, start, amount.first);
     let listed = start + usize::from(sentence.is_sign(start, ','));
     let plain = (listed..amount.first).all(|at| {
-        let names = sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some());
+        let names = sentence.has_word(at);
         let tells = relative.is_some_and(|clause| clause <= at);
         names && (tells || !sentence.is_any(at, SPEAKING)) && !sentence.is_any(at, NEGATIONS)
     });

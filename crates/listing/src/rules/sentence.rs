@@ -105,6 +105,11 @@ impl<'a> Sentence<'a> {
         self.token(at).map_or("", |token| token.lower)
     }
 
+    /// Whether a token is a word, and no number or sign.
+    pub(crate) fn has_word(&self, at: usize) -> bool {
+        self.token(at).is_some_and(|token| token.word().is_some())
+    }
+
     pub(crate) fn is_word(&self, at: usize, word: &str) -> bool {
         self.token(at).is_some_and(|token| token.is_word(word))
     }
@@ -115,6 +120,12 @@ impl<'a> Sentence<'a> {
 
     pub(crate) fn is_sign(&self, at: usize, sign: char) -> bool {
         self.token(at).is_some_and(|token| token.is_sign(sign))
+    }
+
+    /// Whether a token is printed with a stop at its end, as what is shortened is: `MIN.`
+    pub(crate) fn ends_in_stop(&self, at: usize) -> bool {
+        self.token(at)
+            .is_some_and(|token| token.span.of(self.text).ends_with('.'))
     }
 
     pub(crate) fn amount(&self, index: usize) -> Option<&Amount> {

@@ -184,9 +184,7 @@ pub(super) fn is_the_same(sentence: &Sentence<'_>, first: usize) -> bool {
 /// `up to 3/4 in., 3 in. beyond.`: whether a number stands for what lies past the one before it.
 fn is_past_another(sentence: &Sentence<'_>, before: usize, last: usize) -> bool {
     let at = sentence.skip_parentheses(last);
-    let ends = sentence
-        .token(at + 1)
-        .is_none_or(|token| token.word().is_none());
+    let ends = !sentence.has_word(at + 1);
     let up_to =
         before >= 2 && sentence.is_word(before - 2, "up") && sentence.is_word(before - 1, "to");
     ends && up_to && sentence.is_any(at, &["beyond", "above", "over", "thereafter"])
@@ -283,11 +281,7 @@ pub(crate) fn case_of(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let close = sentence.closing(opening)?;
     let near = opening >= previous.last
         && opening <= previous.last + MOST_WORDS
-        && (previous.last..opening).all(|at| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-        });
+        && (previous.last..opening).all(|at| sentence.has_word(at));
     let cased = (own.last..close).any(|at| sentence.in_condition(at));
     let alike = own.unit.dimension() == previous.unit.dimension()
         && own.hi.is_none()

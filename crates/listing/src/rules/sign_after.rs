@@ -21,11 +21,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     };
     let relation = sign(own.last)?;
     let second = next.first.checked_sub(1)?;
-    let named = (own.last + 1..second).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let named = (own.last + 1..second).all(|at| sentence.has_word(at));
     let chained = named
         && second > own.last + 1
         && second <= own.last + 1 + MOST_WORDS

@@ -57,12 +57,9 @@ fn limit_of_a_sum(sentence: &Sentence<'_>, plus: usize) -> Option<Finding> {
     if !(sentence.is_sign(plus, '+') || sentence.is_word(plus, "plus")) {
         return None;
     }
-    let words = (plus.saturating_sub(LONGEST)..plus).rev().take_while(|at| {
-        sentence
-            .token(*at)
-            .is_some_and(|token| token.word().is_some())
-            && sentence.amount_at(*at).is_none()
-    });
+    let words = (plus.saturating_sub(LONGEST)..plus)
+        .rev()
+        .take_while(|at| sentence.has_word(*at) && sentence.amount_at(*at).is_none());
     let at = words.last()?.checked_sub(1)?;
     let limits = [
         ('≥', Relation::AtLeast),

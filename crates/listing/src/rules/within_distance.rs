@@ -94,9 +94,7 @@ fn denied_of_a_list(sentence: &Sentence<'_>, within: usize, floor: usize) -> Opt
     const LONGEST: usize = 3;
     let plain = |from: usize, to: usize| {
         (from..to).all(|at| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
+            sentence.has_word(at)
                 && !sentence.is_any(
                     at,
                     &["and", "but", "shall", "must", "is", "are", "may", "be"],

@@ -162,13 +162,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
                 && sentence.is_sign(at + 2, ')')
                 && closing_word(sentence, at + 1).is_some()
         });
-        if let Some(aside) = aside.filter(|aside| {
-            (at..*aside).all(|at| {
-                sentence
-                    .token(at)
-                    .is_some_and(|token| token.word().is_some())
-            })
-        }) {
+        if let Some(aside) = aside.filter(|aside| (at..*aside).all(|at| sentence.has_word(at))) {
             return Some(Finding::sure(
                 closing_word(sentence, aside + 1)?,
                 sentence.amount(index)?.first,
@@ -177,10 +171,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         if let Some(relation) = alternatives_closed(sentence, index, at) {
             return Some(Finding::sure(relation, sentence.amount(index)?.first));
         }
-        let goes_on = sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-            && !sentence.is_any(at, BREAKS);
+        let goes_on = sentence.has_word(at) && !sentence.is_any(at, BREAKS);
         if !goes_on || sentence.amount_at(at).is_some() {
             return None;
         }

@@ -183,12 +183,7 @@ fn stands_between(sentence: &Sentence<'_>, index: usize, at: usize) -> bool {
     let adjacent = own.last == at || sentence.skip_parentheses(own.last) == at;
     let limits = qualifier(sentence.word(at))
         .is_some_and(|relation| matches!(relation, Relation::AtLeast | Relation::AtMost));
-    let named = at + 1 < next.first
-        && (at + 1..next.first).all(|at| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-        });
+    let named = at + 1 < next.first && (at + 1..next.first).all(|at| sentence.has_word(at));
     let measures = own.unit != measure::Unit::Count && next.unit != measure::Unit::Count;
     adjacent
         && limits
@@ -220,13 +215,7 @@ fn headed(
     // A colon that nothing stands before heads nothing either.
     let words = colon.checked_sub(start)?;
     let opens = (start == 0 || start > floor || each_before) && words <= MOST_WORDS;
-    let are_words = |to: usize| {
-        (start..to).all(|at| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-        })
-    };
+    let are_words = |to: usize| (start..to).all(|at| sentence.has_word(at));
     let bracketed = colon > start + 3 && sentence.closing(colon - 3) == Some(colon - 1);
     let apart = colon > start + 2 && sentence.is_sign(colon - 2, ',');
     let set_off = bracketed

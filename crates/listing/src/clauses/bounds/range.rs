@@ -54,9 +54,7 @@ pub(super) fn join_range(
         && between.len() <= 1
         && sentence.is_any(finding.from, &["no", "not"])
         && sentence.is_any(last.from + 1, &["less", "below", "under"])
-        && sentence
-            .token(sentence.skip_parentheses(amount.last))
-            .is_none_or(|token| token.word().is_none());
+        && !sentence.has_word(sentence.skip_parentheses(amount.last));
     // A comma and a preposition begin another phrase: "0.84 mm min, at 600 mm o.c. max".
     let another = between.clone().any(|at| sentence.is_sign(at, ','))
         && between
@@ -72,12 +70,8 @@ pub(super) fn join_range(
     // `max. joint width 2 in. min. overlap 1/2 in.`: what stands between a limit and its number is another's name.
     let named = reads_a_word(rule)
         && finding.from < amount.first
-        && (finding.from + 1..amount.first).any(|at| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-                && !sentence.is_any(at, JOINING)
-        });
+        && (finding.from + 1..amount.first)
+            .any(|at| sentence.has_word(at) && !sentence.is_any(at, JOINING));
     let another = another || named || parts_closed_from_opened(sentence, last, rule, &between);
     // `3 in. wide or up to 4 in. when ...`
     let another = another

@@ -88,12 +88,11 @@ impl Heading {
 
     /// Whether it only says for which widths its cells are.
     pub(super) fn is_band(&self) -> bool {
-        let of_rating = |rating: &Rating| matches!(&rating.expr, crate::model::Expr::Test(test) if test.property == "joint.rating");
         self.words.is_empty()
             && self
                 .rating
                 .as_ref()
-                .is_some_and(|rating| !of_rating(rating))
+                .is_some_and(|rating| !rating.expr.is_of_rating())
     }
 
     /// Whether it only says for which joints its cells are.

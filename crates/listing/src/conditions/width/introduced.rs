@@ -142,9 +142,7 @@ fn is_of_another(sentence: &Sentence<'_>, noun: usize) -> bool {
     let of_thing = of > 0
         && sentence.is_word(of, "of")
         && sentence.is_any(noun, &["width", "widths"])
-        && sentence
-            .token(of - 1)
-            .is_some_and(|token| token.word().is_some())
+        && sentence.has_word(of - 1)
         && !is_joint_noun(sentence, of - 1);
     other || of_thing
 }
@@ -202,9 +200,7 @@ fn is_described(sentence: &Sentence<'_>, noun: usize, index: usize) -> bool {
 fn place_before(sentence: &Sentence<'_>, with: usize) -> Option<usize> {
     const LONGEST: usize = 4;
     let plain = |at: usize| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
+        sentence.has_word(at)
             && sentence.amount_at(at).is_none()
             && !sentence.is_any(at, &["shall", "is", "are", "must", "be"])
     };

@@ -109,10 +109,7 @@ pub(super) fn is_no_joint_width(
         .collect();
     // `1/2 in. depth into max 2 in. joint`
     let behind = sentence.skip_parentheses(amount.last);
-    let of_joint = sentence.is_any(behind, &["joint", "joints"])
-        && sentence
-            .token(behind + 1)
-            .is_none_or(|token| token.word().is_none());
+    let of_joint = sentence.is_any(behind, &["joint", "joints"]) && !sentence.has_word(behind + 1);
     let widths = of_joint || near.iter().any(|at| sentence.is_any(*at, WIDTHS));
     let others = near.iter().any(|at| {
         let word = sentence.word(*at);

@@ -148,11 +148,7 @@ pub(super) fn is_left(sentence: &Sentence<'_>, amount: &Amount) -> bool {
         })
     });
     let of_it = sentence.is_word(sentence.skip_parentheses(amount.last), "of");
-    let fraction = (amount.first..amount.last).any(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let fraction = (amount.first..amount.last).any(|at| sentence.has_word(at));
     // "compressed to 60 percent" says not of what, and is more than wool is squeezed by.
     let more_than_half = amount.lo >= 50;
     amount.unit == Unit::Percent && (fraction || of_it || more_than_half) && squeezed

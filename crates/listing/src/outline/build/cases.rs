@@ -68,23 +68,17 @@ impl Builder<'_> {
     fn listing_item(&self, line: &Line<'_>) -> Option<(usize, usize)> {
         let own = self.current?;
         let around = self.outline.items.get(own)?;
-        let first = self.column(around.heading) < line.indent;
+        let first = around.heading.column(self.source) < line.indent;
         let mut found = first.then_some((own, line.indent));
         let mut above = self.current;
         while let Some(item) = above.and_then(|index| self.outline.items.get(index)) {
-            let column = self.column(item.heading);
+            let column = item.heading.column(self.source);
             if let Some(parent) = item.parent.filter(|_| column >= line.indent) {
                 found = Some((parent, column));
             }
             above = item.parent;
         }
         found
-    }
-
-    /// How far from the edge a piece begins.
-    fn column(&self, piece: Span) -> usize {
-        let before = self.source.get(..piece.start()).unwrap_or_default();
-        before.len() - before.rfind('\n').map_or(0, |line| line + 1)
     }
 }
 

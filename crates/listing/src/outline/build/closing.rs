@@ -238,14 +238,14 @@ impl Builder<'_> {
         let outermost = self.open.first().map_or(0, |(_, index)| *index);
         let before = self.outline.items.iter().take(outermost);
         before.into_iter().any(|item| {
-            let own = column(self.source, item.heading);
+            let own = item.heading.column(self.source);
             let mut pieces = item.paragraphs.iter().flat_map(|paragraph| {
                 let pieces = paragraph.pieces().into_iter().enumerate();
                 pieces.map(|(place, piece)| (place > 0, piece))
             });
             pieces.any(|(goes_on, piece)| {
                 let (line, apart) = begins_line(self.source, piece);
-                line && (goes_on || apart) && column(self.source, piece) <= own
+                line && (goes_on || apart) && piece.column(self.source) <= own
             })
         })
     }
@@ -309,12 +309,6 @@ fn wraps_flush(lines: &[Line<'_>]) -> bool {
 fn widest(lines: &[Line<'_>]) -> usize {
     let widths = lines.iter().map(|line| line.text.trim_end().len());
     widths.max().unwrap_or_default()
-}
-
-/// How far from the edge a piece begins.
-fn column(text: &str, piece: Span) -> usize {
-    let before = text.get(..piece.start()).unwrap_or_default();
-    before.len() - before.rfind('\n').map_or(0, |line| line + 1)
 }
 
 /// Whether a piece is the first on its line, and whether a blank line is above it.

@@ -76,10 +76,7 @@ impl<'a> Builder<'a> {
         let bullet = pieces
             .first()
             .filter(|piece| is_bullet(piece.of(self.source).trim_start()));
-        let column = bullet.map(|bullet| {
-            let before = self.source.get(..bullet.start()).unwrap_or_default();
-            before.len() - before.rfind('\n').map_or(0, |line| line + 1)
-        });
+        let column = bullet.map(|bullet| bullet.column(self.source));
         let above = at.checked_sub(1).and_then(|above| self.lines.get(above));
         column.is_some_and(|column| line.indent <= column)
             && words.starts_with(char::is_uppercase)

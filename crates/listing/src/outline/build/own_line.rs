@@ -18,8 +18,8 @@ pub(super) fn title(source: &str, heading: Span, pieces: &[Span], setting: Setti
     let (words, next) = (first.of(source), second.of(source).trim_start());
     let same_line = |from: usize, to: usize| !Span::new(from, to).of(source).contains('\n');
     let beside_number = same_line(heading.start(), first.start());
-    let below = !same_line(first.end(), second.start())
-        && column(source, *second) > column(source, heading);
+    let below =
+        !same_line(first.end(), second.start()) && second.column(source) > heading.column(source);
     let has_room =
         end_of_line(source, *first) + next.split_whitespace().next().unwrap_or_default().len() + 1
             < setting.widest;
@@ -60,13 +60,7 @@ fn begins(line: &str) -> bool {
     line.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit())
 }
 
-/// How far from the edge a piece begins.
-fn column(source: &str, piece: Span) -> usize {
-    let before = source.get(..piece.start()).unwrap_or_default();
-    before.len() - before.rfind('\n').map_or(0, |line| line + 1)
-}
-
 /// How far from the edge a piece ends.
 fn end_of_line(source: &str, piece: Span) -> usize {
-    column(source, piece) + piece.len()
+    piece.column(source) + piece.len()
 }

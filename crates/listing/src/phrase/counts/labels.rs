@@ -1,7 +1,7 @@
 //! Counts behind a label: `Number of coats: 2`, `Layers (each side): 2`, `Anchors per piece ....... min. 5`.
 
+use super::super::lex::is_any;
 use super::super::lex::{Token, TokenKind};
-use super::is_any;
 use super::things::COUNTED_SINGLY;
 
 /// `500 cycles`, `Cycles: 500`, `Cycles rated: 500`

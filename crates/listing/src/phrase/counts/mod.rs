@@ -9,7 +9,7 @@ use measure::notation::{self, NumeralStyle};
 use measure::{Number, Unit};
 
 use super::amounts::{Amount, Shape};
-use super::lex::{Token, TokenKind};
+use super::lex::{Token, TokenKind, is_any};
 use super::words::fraction_word;
 use crate::model::Span;
 use labels::{counts_cycles, is_labelled_count, is_number_of};
@@ -181,12 +181,6 @@ fn count(number: i32, tokens: core::ops::Range<usize>, at: Span, whole: Span) ->
 /// Whether "least", "than" or the like stands just before a token: `at least once per room`.
 fn compared(tokens: &[Token<'_>], at: usize) -> bool {
     at > 0 && is_any(tokens, at - 1, &["least", "than", "most"])
-}
-
-fn is_any(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
-    tokens
-        .get(at)
-        .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
 }
 
 /// Whether what follows a number is something counted.

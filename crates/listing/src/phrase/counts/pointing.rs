@@ -1,7 +1,7 @@
 //! Numbers that point at things or label them, and so count nothing; and those that count by what they point at.
 
+use super::super::lex::is_any;
 use super::super::lex::{Token, TokenKind};
-use super::is_any;
 
 /// Whether a number only points at things already spoken of: `the two walls`, `between two walls`, `no single strip`, `in one layer`,
 /// `to one angle only`.

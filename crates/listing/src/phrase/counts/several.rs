@@ -4,10 +4,11 @@ use measure::notation::NumeralStyle;
 use measure::{Number, Unit};
 
 use super::super::amounts::{Amount, Shape};
+use super::super::lex::is_any;
 use super::super::lex::{Token, TokenKind};
 use super::pointing::is_label;
 use super::things::COUNTED_SINGLY;
-use super::{count, count_at, counted, is_any};
+use super::{count, count_at, counted};
 
 /// `one, two or three layers`: a count for each, of what stands after the last.
 pub(crate) fn count_list_at(tokens: &[Token<'_>], at: usize) -> Option<Vec<Amount>> {

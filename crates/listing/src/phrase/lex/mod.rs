@@ -65,6 +65,13 @@ impl Token<'_> {
     }
 }
 
+/// Whether a token is one of some words.
+pub(super) fn is_any(tokens: &[Token<'_>], at: usize, words: &[&str]) -> bool {
+    tokens
+        .get(at)
+        .is_some_and(|token| words.iter().any(|word| token.is_word(word)))
+}
+
 /// Splits a running text into tokens.
 ///
 /// A word keeps its inner hyphens and apostrophes (`on-center`, `floor-to-floor`); a stop that shortens a word is left

@@ -246,9 +246,5 @@ fn may_follow(sentence: &Sentence<'_>, at: usize) -> bool {
         "plus",
         "x",
     ];
-    sentence
-        .token(at)
-        .is_none_or(|token| token.word().is_none())
-        || sentence.is_any(at, TELLING)
-        || sentence.amount_at(at).is_some()
+    !sentence.has_word(at) || sentence.is_any(at, TELLING) || sentence.amount_at(at).is_some()
 }

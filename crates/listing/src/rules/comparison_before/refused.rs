@@ -121,18 +121,14 @@ pub(crate) fn is_refused(sentence: &Sentence<'_>, index: usize) -> bool {
         let verb = if to_be { at + 4 } else { at + 3 };
         let worked = aged && sentence.is_any(verb, WORKED);
         let placed = sentence.is_word(verb, "placed") && sentence.is_any(verb + 1, PLACED);
-        let ends = sentence
-            .token(verb + 1)
-            .is_none_or(|token| token.word().is_none())
+        let ends = !sentence.has_word(verb + 1)
             || sentence.is_any(verb + 1, &["save", "except", "anywhere"]);
         // `Strips shorter than 600 mm are not used save at the top.`
         let habit = sentence.is_any(at, &["is", "are"])
             && sentence.is_word(at + 1, "not")
             && sentence.is_any(at + 2, &["used", "installed", "employed"]);
         let habit_ends = habit
-            && (sentence
-                .token(at + 3)
-                .is_none_or(|token| token.word().is_none())
+            && (!sentence.has_word(at + 3)
                 || sentence.is_any(at + 3, &["save", "except", "anywhere"]));
         // `Pipes larger than 2 in. shall not pass through the joint.`
         // `Pieces shorter than 8 in. don't count.`

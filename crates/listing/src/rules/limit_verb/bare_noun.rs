@@ -5,9 +5,7 @@ use super::super::Sentence;
 /// Whether a noun is nothing's object: "*fill* joints to 4 in." says how far they are filled.
 pub(super) fn stands_ungoverned(sentence: &Sentence<'_>, noun: usize) -> bool {
     noun == 0
-        || sentence
-            .token(noun - 1)
-            .is_none_or(|token| token.word().is_none())
+        || !sentence.has_word(noun - 1)
         || sentence.is_any(noun - 1, &["for", "in", "of", "all", "at"])
 }
 
@@ -35,9 +33,6 @@ pub(super) fn opens_with_movement(sentence: &Sentence<'_>, noun: usize) -> bool 
 pub(super) fn ends_or_is_wide(sentence: &Sentence<'_>, index: usize) -> bool {
     sentence.amount(index).is_some_and(|amount| {
         let after = sentence.skip_parentheses(amount.last);
-        sentence
-            .token(after)
-            .is_none_or(|token| token.word().is_none())
-            || sentence.is_any(after, &["wide", "only", "may", "can"])
+        !sentence.has_word(after) || sentence.is_any(after, &["wide", "only", "may", "can"])
     })
 }

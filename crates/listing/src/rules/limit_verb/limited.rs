@@ -43,11 +43,7 @@ pub(super) fn goes_on_from_a_limit(sentence: &Sentence<'_>, index: usize, to: us
     };
     let from = sentence.skip_parentheses(before.last);
     let from = from + usize::from(sentence.is_sign(from, ',') && sentence.is_word(from + 1, "and"));
-    let named = (from + 1..to).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let named = (from + 1..to).all(|at| sentence.has_word(at));
     let joined =
         sentence.is_word(from, "and") && (from + 2..=from + 1 + LONGEST).contains(&to) && named;
     joined

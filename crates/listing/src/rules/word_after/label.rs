@@ -2,7 +2,7 @@
 
 use super::super::Sentence;
 use super::super::word_before::qualifier;
-use super::whose::{closes_itself, goes_on_measuring, is_stopped};
+use super::whose::{closes_itself, goes_on_measuring};
 
 /// Whether a limit may as well open the label behind it, so that nobody can say whose it is: `4 in. Max Recess: 1/2 in.`, `2 in. Max: 4 in.`, `3 in. min. lap
 /// 1 in.` A number behind that has a limit of its own leaves this one to the number before.
@@ -20,7 +20,7 @@ pub(super) fn may_open_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
             .any(|sign| sentence.is_sign(end, *sign));
     let next = sentence.amount_at(end + usize::from(parted));
     // In capitals, and before one, the stop ends what it closes.
-    let goes_on = is_stopped(sentence, at)
+    let goes_on = sentence.ends_in_stop(at)
         && (titled
             || sentence
                 .words(at + 1, at + 2)
@@ -50,9 +50,7 @@ fn names_a_label(sentence: &Sentence<'_>, at: usize) -> bool {
         "under", "between", "per", "every", "each", "within", "where", "when", "if", "is", "are",
         "shall", "must", "may", "above", "below", "not", "no", "than", "o.c", "oc",
     ];
-    let word = sentence
-        .token(at)
-        .is_some_and(|token| token.word().is_some());
+    let word = sentence.has_word(at);
     word && sentence.amount_at(at).is_none()
         && !sentence.is_any(at, ELSEWHERE)
         && !goes_on_measuring(sentence, at)

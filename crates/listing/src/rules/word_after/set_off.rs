@@ -41,11 +41,7 @@ pub(super) fn set_off(sentence: &Sentence<'_>, last: usize) -> Option<Relation> 
     let comma = (start..=measured.map_or(start, |at| at + 1) + MOST_WORDS)
         .find(|at| sentence.is_sign(*at, ','))?;
     let plain = (start..comma).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-            && sentence.amount_at(at).is_none()
-            && !sentence.is_any(at, VERBS)
+        sentence.has_word(at) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS)
     });
     let (relation, end) = set_off_qualifier(sentence, comma + 1)?;
     (plain
@@ -64,10 +60,7 @@ const ORDERS: &[&str] = &[
 
 /// `1-1/2" ONTO DECK, MIN. MASK ADJACENT FINISHES`: whether the stop of a shortened qualifier ends the stretch, with no number near behind.
 fn stops_short(sentence: &Sentence<'_>, end: usize) -> bool {
-    let stopped = end
-        .checked_sub(1)
-        .and_then(|at| sentence.token(at))
-        .is_some_and(|token| token.span.of(sentence.text).ends_with('.'));
+    let stopped = end > 0 && sentence.ends_in_stop(end - 1);
     // A noun of measure behind it is what it limits: `LAP 1-1/2" ONTO DECK, MAX. JOINT IN ANY WALL IS 2"`.
     let placed = sentence.is_any(end, &["at", "on", "in", "for"]);
     let mut later = (end..sentence.tokens.len())
@@ -130,22 +123,13 @@ pub(super) fn place_closed(sentence: &Sentence<'_>, last: usize) -> Option<Relat
     let closing = (from + 2..from + 2 + MOST_WORDS)
         .find(|at| sentence.is_any(*at, &["max", "maximum", "min", "minimum"]));
     let near = closing.filter(|at| {
-        (from + 1..*at).all(|at| {
-            sentence
-                .token(at)
-                .is_some_and(|token| token.word().is_some())
-                && sentence.amount_at(at).is_none()
-        })
+        (from + 1..*at).all(|at| sentence.has_word(at) && sentence.amount_at(at).is_none())
     });
     if let Some(at) = near.filter(|at| ends_stretch(sentence, at + 1)) {
         return qualifier(sentence.word(at));
     }
     let comma = (from + 2..from + 2 + MOST_WORDS).find(|at| sentence.is_sign(*at, ','))?;
-    let plain = (from + 1..comma).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-    });
+    let plain = (from + 1..comma).all(|at| sentence.has_word(at));
     let closes = sentence.is_any(comma + 2, &["and"]) || ends_stretch(sentence, comma + 2);
     qualifier(sentence.word(comma + 1)).filter(|_| plain && closes)
 }
@@ -182,11 +166,7 @@ pub(super) fn closes_stretch(
     let closing = (start..=start + MOST_WORDS)
         .find(|at| sentence.is_any(*at, &["min", "minimum", "max", "maximum"]))?;
     let plain = (start..closing).all(|at| {
-        sentence
-            .token(at)
-            .is_some_and(|token| token.word().is_some())
-            && sentence.amount_at(at).is_none()
-            && !sentence.is_any(at, VERBS)
+        sentence.has_word(at) && sentence.amount_at(at).is_none() && !sentence.is_any(at, VERBS)
     });
     let opens = index == 0
         || sentence.amount(index - 1).is_none_or(|before| {

@@ -46,15 +46,11 @@ pub(super) fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
     // `density 4 pcf. maximum: recess 1/2 in.`, `with 8 pcf wool the min depth`
     let heads = qualifier(sentence.word(at)).is_some()
         && sentence.is_sign(at + 1, ':')
-        && sentence
-            .token(at + 2)
-            .is_some_and(|token| token.word().is_some());
+        && sentence.has_word(at + 2);
     let articled = at > 1
         && sentence.is_word(at - 1, "the")
         && !sentence.is_any(at - 2, &["at", "as", "is", "are", "be", "being"])
-        && sentence
-            .token(at + 1)
-            .is_some_and(|token| token.word().is_some());
+        && sentence.has_word(at + 1);
     if heads || articled {
         return true;
     }
@@ -62,9 +58,7 @@ pub(super) fn opens_next(sentence: &Sentence<'_>, at: usize) -> bool {
         return false;
     }
     // `4 IN. DEEP, MAX. COMPRESSION OF IT WHEN PLACED IN THE JOINT 50%`
-    let noun = sentence
-        .token(at + 1)
-        .is_some_and(|token| token.word().is_some())
+    let noun = sentence.has_word(at + 1)
         && !sentence.is_any(at + 1, LEADS)
         && qualifier(sentence.word(at + 1)).is_none()
         && !sentence.is_any(
@@ -137,16 +131,10 @@ pub(super) fn goes_on_measuring(sentence: &Sentence<'_>, at: usize) -> bool {
     )
 }
 
-pub(super) fn is_stopped(sentence: &Sentence<'_>, at: usize) -> bool {
-    sentence
-        .token(at)
-        .is_some_and(|token| token.span.of(sentence.text).ends_with('.'))
-}
-
 /// Whether a qualifier with a stop stands right behind a number: `0.76 mm (22 ga.) min. 38 mm deep`. The stop ends what it closes, and so does
 /// a word that goes on with the measure.
 pub(in crate::rules) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> bool {
-    let stopped = is_stopped(sentence, at) || goes_on_measuring(sentence, at + 1);
+    let stopped = sentence.ends_in_stop(at) || goes_on_measuring(sentence, at + 1);
     // `62 MIL DRY MIN.`: what is measured may stand between.
     let measured = at > 0
         && sentence.is_any(

@@ -65,9 +65,7 @@ pub(super) fn end(sentence: &Sentence<'_>, opener: usize) -> Option<usize> {
         is_stated(sentence, opener, *subject)
             && !sentence.is_any(*subject, STATING)
             && !sentence.is_any(*subject, STATED)
-            && sentence
-                .token(*subject)
-                .is_some_and(|token| token.word().is_some())
+            && sentence.has_word(*subject)
     });
     Some(command.or(subject).unwrap_or(limit))
 }
