@@ -11,7 +11,7 @@ use crate::layout::Flow;
 use crate::naming::{Subject, component_of_title, components_in, named_part};
 use crate::outline::{Outline, OutlineItem, Paragraph};
 
-impl<'a> Reader<'a> {
+impl Reader<'_> {
     /// What stands around an item: its titles' components, innermost first, and the options it lies in.
     pub(super) fn around(&self, index: usize, item: &OutlineItem) -> Around {
         let mut titles: Vec<(&'static Component, usize)> = Vec::new();

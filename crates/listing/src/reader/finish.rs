@@ -10,7 +10,7 @@ use crate::clauses;
 use crate::model::{Accounted, Confidence, PlaceKind, Reading, Source, Span, Warning, WarningKind};
 use crate::options::groups;
 
-impl<'a> Reader<'a> {
+impl Reader<'_> {
     pub(super) fn finish(mut self, source: Source, header: crate::model::Header) -> Reading {
         // A net under everything above: visible words that nothing has taken become prose.
         for span in self.places.unmarked() {

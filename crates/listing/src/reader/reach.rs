@@ -9,7 +9,7 @@ use crate::model::{Condition, Span};
 use crate::naming::{component_of_title, components_in};
 use crate::outline::{OutlineItem, Paragraph};
 
-impl<'a> Reader<'a> {
+impl Reader<'_> {
     /// The stretches of an item that what it says of itself doesn't reach. What its title says, or an item around it, reaches all of it.
     pub(super) fn others_in(&self, item: &OutlineItem, standing: &Condition) -> Vec<Span> {
         // What the place of a part of every joint is taken by has more than that part.

@@ -6,7 +6,7 @@ use super::{Builder, Paragraph};
 use crate::layout::Line;
 use crate::model::Span;
 
-impl<'a> Builder<'a> {
+impl Builder<'_> {
     /// Where an item stands that names itself the alternate of the one with its label: `(g) alternate: foam strip`.
     pub(super) fn alternate(&self, marker: &Marker, words: &str) -> Option<Placement> {
         let rest = words.get(marker.len..)?.to_lowercase();

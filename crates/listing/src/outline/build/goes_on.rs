@@ -7,7 +7,7 @@ use super::{Builder, Paragraph};
 use crate::layout::Line;
 use crate::model::Span;
 
-impl<'a> Builder<'a> {
+impl Builder<'_> {
     pub(super) fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
         let words = content.of(self.source);
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
