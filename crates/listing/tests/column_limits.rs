@@ -59,3 +59,14 @@ fn an_empty_column_is_no_dash_of_a_range() {
     ));
     assert!(!has(&found, "between"), "{found:?}");
 }
+
+#[test]
+fn where_the_blanks_between_columns_were_lost_nothing_is_bounded_by_them() {
+    // The maximum has come to stand under "Minimum".
+    let found = read(concat!(
+        "1    FLOOR\n",
+        "1.1  Concrete             Recess                -     0.5 in.    from the top\n",
+        "1.2  Concrete             Recess of the wool      0.5 in.           from the top\n",
+    ));
+    assert!(!has(&found, "at least"), "{found:?}");
+}

@@ -846,6 +846,12 @@ fn what_a_wall_may_be_is_a_choice() {
     ] {
         assert_eq!(choices(lead), ["1(a)", "1(b)"], "{lead}");
     }
+    // What is done to a wall may all be done to one, and lets nothing of it fall away.
+    let done = listing::read_text(
+        "list.txt",
+        "1. Construction - The wall may be:\n   (a) Concrete, min 6 in. thick;\n   (b) Sealed with min 1/2 in. of sealant.\n",
+    );
+    assert!(done.clauses.iter().all(|clause| clause.option.is_none()));
     // What may be done to a thing may all be done; and a number says more than which it is.
     for lead in [
         "The sealant may be:",

@@ -1,8 +1,9 @@
 //! The limits that columns of a schedule have by their headings, "Minimum" and "Maximum", for the values printed under them in rows that read as text: "1.2 Hollow
 //! core   Thickness   8 in.   -   grouted".
 //!
-//! It goes by where things stand on their lines. A value counts that stands alone in its column, between blanks, and begins under the heading; a line that runs
-//! on across a column is no row, and ends the schedule. What it would misread: a value that is printed under the wrong heading.
+//! It goes by where things stand on their lines. A value counts that stands alone in its column, between blanks, and begins or ends with the heading, as all must
+//! that stands beside it: where the blanks between columns were lost, a maximum may come to stand under "Minimum". A line that runs on across a column is no row,
+//! and ends the schedule. What it would misread: a value that is printed under the wrong heading.
 
 use crate::model::{Relation, Span};
 
@@ -24,6 +25,8 @@ struct Cell {
 #[derive(Debug, Clone, Copy)]
 struct Column {
     from: usize,
+    /// Where its heading ends.
+    end: usize,
     /// Where the next one begins.
     to: usize,
     limit: Option<Relation>,
@@ -44,7 +47,10 @@ impl ColumnLimits {
             if let Some(headed) = headings(text, &cells) {
                 columns = headed;
             } else if is_row(&cells, &columns) {
-                let values = cells.iter().filter(|cell| is_value(cell.span.of(text)));
+                let kept = keeps_columns(&cells, &columns);
+                let values = cells
+                    .iter()
+                    .filter(|cell| kept && is_value(cell.span.of(text)));
                 found.extend(values.filter_map(|cell| Some((cell.span, limit(cell, &columns)?))));
             } else {
                 columns.clear();
@@ -114,6 +120,7 @@ fn headings(text: &str, cells: &[Cell]) -> Option<Vec<Column>> {
     let columns = cells.iter().zip(ends.chain([usize::MAX]));
     let columns = columns.map(|(cell, to)| Column {
         from: cell.from,
+        end: cell.to,
         to,
         limit: limits(cell),
     });
@@ -146,9 +153,29 @@ const REACH: usize = 2;
 
 /// The limit of the column that a cell stands in and doesn't leave.
 fn limit(cell: &Cell, columns: &[Column]) -> Option<Relation> {
+    let column = own_column(cell, columns)?;
+    (cell.to <= column.to && is_aligned(cell, column)).then_some(column.limit)?
+}
+
+/// The column that a cell stands in.
+fn own_column<'c>(cell: &Cell, columns: &'c [Column]) -> Option<&'c Column> {
     let begins = |column: &&Column| column.from <= cell.from + REACH;
-    let column = columns.iter().rev().find(begins)?;
-    (cell.to <= column.to).then_some(column.limit)?
+    columns.iter().rev().find(begins)
+}
+
+/// Whether a cell begins where the heading of its column does, or ends there.
+const fn is_aligned(cell: &Cell, column: &Column) -> bool {
+    cell.from.abs_diff(column.from) <= REACH || cell.to.abs_diff(column.end) <= REACH
+}
+
+/// Whether all of a row that stands from the first column of limits on is aligned with the headings.
+fn keeps_columns(cells: &[Cell], columns: &[Column]) -> bool {
+    let Some(first) = columns.iter().find(|column| column.limit.is_some()) else {
+        return false;
+    };
+    let mut beside = cells.iter().filter(|cell| cell.from + REACH >= first.from);
+    let aligned = |cell: &Cell| own_column(cell, columns).is_some_and(|own| is_aligned(cell, own));
+    beside.all(aligned)
 }
 
 /// Whether words are a value: a number first, and few words.

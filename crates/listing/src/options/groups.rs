@@ -118,10 +118,14 @@ fn refusal(
     parts: &[usize],
 ) -> Option<String> {
     let required = "every part of this item stays required until a person decides";
-    let Lead::One(count) = lead else {
-        return Some(format!(
-            "the words leave a choice, but not plainly of one part; {required}"
-        ));
+    let (count, may_be) = match lead {
+        Lead::One(count) => (count, false),
+        Lead::MayBe => (None, true),
+        Lead::Unclear => {
+            return Some(format!(
+                "the words leave a choice, but not plainly of one part; {required}"
+            ));
+        }
     };
     let choices = choices(options, parts);
     if let Some(count) = count.filter(|count| *count != choices.len()) {
@@ -141,11 +145,23 @@ fn refusal(
             && items
                 .iter()
                 .any(|other| other.path != part.path && cites(&head, &other.path));
-        is_beside_the_others(head.words()) || requires(&head) || cites_another
+        is_beside_the_others(head.words())
+            || requires(&head)
+            || may_be && says_what_is_done(&head)
+            || cites_another
     });
     // What has a title and what has none are seldom things of one sort.
     let mixed = titled > 0 && titled < items.len();
     (beside || mixed).then(|| format!("a part seems to be built beside the others; {required}"))
+}
+
+/// Whether a part says what is done to a thing, and not what the thing is: `Covered with min 1/2 in. board`. All of that may be done to one.
+fn says_what_is_done(head: &Head) -> bool {
+    const BEHIND: &[&str] = &["with", "by", "on", "onto", "to", "in", "at", "over", "from"];
+    let own = head.part(head.title_end, head.words().len()).to_lowercase();
+    let mut words = own.split_whitespace();
+    let done = words.next().is_some_and(|word| word.ends_with("ed"));
+    done && words.next().is_some_and(|word| BEHIND.contains(&word))
 }
 
 /// Whether the text of a part begins with its name, as a title would say it: "Roof deck (1 hr only). Max 1-1/2 in. deep steel deck".

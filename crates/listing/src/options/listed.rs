@@ -12,6 +12,8 @@ use crate::outline::{OutlineItem, Paragraph};
 pub(super) enum Lead {
     /// One of what follows, and how many there must be if the words tell.
     One(Option<usize>),
+    /// What the thing may be, of which it is one where that says what it is made of.
+    MayBe,
     /// A choice, but not plainly of one.
     Unclear,
 }
@@ -187,8 +189,11 @@ fn lead_of(words: &str) -> Option<(Lead, usize, usize)> {
         ("either one of", Some(2)),
         ("any of", None),
     ];
-    if let Some((at, end)) = told_to_pick(words).or_else(|| may_be(words)) {
+    if let Some((at, end)) = told_to_pick(words) {
         return Some((Lead::One(None), at, end));
+    }
+    if let Some((at, end)) = may_be(words) {
+        return Some((Lead::MayBe, at, end));
     }
     let found = CHOOSES.iter().filter_map(|(cue, count)| {
         let at = words.match_indices(cue).map(|(at, _)| at).find(|at| {
