@@ -70,3 +70,12 @@ fn where_the_blanks_between_columns_were_lost_nothing_is_bounded_by_them() {
     ));
     assert!(!has(&found, "at least"), "{found:?}");
 }
+
+#[test]
+fn a_value_beside_one_out_of_its_column_may_be_out_of_its_own() {
+    let found = read(concat!(
+        "1    FLOOR\n",
+        "1.1  Concrete             Recess                0.5 in.  -\n",
+    ));
+    assert!(!has(&found, "at least"), "{found:?}");
+}
