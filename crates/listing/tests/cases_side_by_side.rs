@@ -3,7 +3,7 @@
 
 mod common;
 
-use common::check;
+use common::{check, clauses};
 
 #[test]
 fn a_thing_that_there_may_be() {
@@ -46,6 +46,29 @@ fn a_thing_that_there_may_be() {
             "1:insulation_thickness: at least 40 mm if \"where used\"",
             "runner.fastener_spacing: at most 600 mm",
         ],
+    );
+}
+
+#[test]
+fn another_thing_in_the_same_sentence_is_always_asked_for() {
+    for joint in [", and", ",", " and", ", while", ", and elastomeric"] {
+        let found = clauses(&format!(
+            "1. Seal - Backer rod (if any) min 1 in. in diameter{joint} sealant min 1/2 in. deep.\n"
+        ));
+        assert_eq!(
+            found,
+            [
+                "backer.diameter: at least 1 in if \"if any\"",
+                "sealant.depth: at least 1/2 in",
+            ],
+            "{joint}"
+        );
+    }
+    let found =
+        clauses("1. Seal - Backer rod (if any), wool 4 in. deep and sealant 1/2 in. deep.\n");
+    assert!(
+        found.iter().all(|clause| !clause.contains("if any")),
+        "{found:?}"
     );
 }
 

@@ -183,3 +183,27 @@ fn endings_of_one_kind_share_what_another_kind_does_not() {
         ],
     );
 }
+
+#[test]
+fn legs_of_what_every_joint_has_are_always_asked_for() {
+    check(
+        "1. Runner - Steel, 25 ga. In joints over 2 in. provide straps 12 in. OC. Legs 2-1/2 in. long.\n",
+        &[
+            "runner.gauge: nominal 25 gauge",
+            "strip.spacing: nominal 12 in if joint.width > 2 in.",
+            "runner.leg_length: nominal 5/2 in",
+        ],
+    );
+    for text in [
+        "1. Angle - Steel, 16 ga. In joints over 2 in. provide anchors 12 in. OC. Vertical leg 3 in.\n",
+        "1. Packing - Wool on steel angles. In joints over 2 in. provide clips 12 in. OC. Lower legs 3 in. long.\n",
+    ] {
+        let leg = common::clauses(text)
+            .into_iter()
+            .find(|clause| clause.contains("3 in"));
+        assert!(
+            leg.as_ref().is_some_and(|leg| !leg.contains(" if ")),
+            "{leg:?}"
+        );
+    }
+}

@@ -72,6 +72,8 @@ pub(super) struct Introduced {
     /// The condition under which the item was brought in, and the words for what was.
     brought: Option<Condition>,
     thing: String,
+    /// Whether the item has named a thing with legs that every joint has.
+    has_legs: bool,
 }
 
 impl Introduced {
@@ -105,7 +107,10 @@ impl Introduced {
         let pronoun = sentence.is_any(0, &["they", "these", "each", "it"])
             && sentence.is_any(1, &["is", "are", "shall", "must", "has", "have"])
             || sentence.is_any(0, &["their", "its"])
-            || own.is_empty() && !self.things.is_empty() && begins_with_leg(sentence, spoken_of);
+            || own.is_empty()
+                && !self.things.is_empty()
+                && !self.has_legs
+                && begins_with_leg(sentence, spoken_of);
         let last = self.last.clone().filter(|_| pronoun);
         let last = last.map(|condition| Condition {
             expr: Expr::Words(condition.words.clone()),
@@ -175,6 +180,9 @@ impl Introduced {
         let first_said = &around.first_said;
         let title = around.heading;
         let opens_item = !core::mem::replace(&mut self.begun, true) && !title.is_empty();
+        let plain = conditions.is_empty() && governed.is_none();
+        self.has_legs |= names_legged(&around.subject.title)
+            || plain && names_legged(sentence.words(0, sentence.tokens.len()));
         if opens_item {
             self.brought = brings(sentence, &around.subject.title);
             let title = around.subject.title.to_lowercase();
@@ -221,6 +229,18 @@ impl Introduced {
         }
         self.last = Some(condition);
     }
+}
+
+/// Whether words name a thing that has legs or flanges of its own, so that those spoken of later may be its: "Runner", "Steel angles".
+fn names_legged(words: &str) -> bool {
+    const LEGGED: &[&str] = &[
+        "runner", "track", "channel", "angle", "stud", "clip", "bracket", "hanger", "profile",
+        "section", "bead", "trim", "beam", "deck", "pan", "tee", "z",
+    ];
+    words
+        .to_lowercase()
+        .split(|c: char| !c.is_alphabetic())
+        .any(|word| LEGGED.contains(&word.strip_suffix('s').unwrap_or(word)))
 }
 
 /// Whether a sentence begins with a part that hangs on what the sentence before spoke of: "The lower leg reaches", "Legs 2 in. long", "The prongs enter the wool".
