@@ -195,8 +195,7 @@ fn a_place_named_over_or_above_is_no_limit() {
          Topping over deck, depth      64      90      mm\n",
         &[
             "floor.thickness: at least 130 mm",
-            "deck.depth: at least 64 mm",
-            "deck.depth: at most 90 mm",
+            "deck.depth: between 64 to 90 mm",
         ],
     );
 }

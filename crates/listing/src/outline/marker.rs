@@ -156,6 +156,13 @@ pub(crate) fn marker(line: &str) -> Option<Marker> {
     })
 }
 
+/// The marker that a cell is, whole.
+pub(crate) fn cell_marker(words: &str) -> Option<Marker> {
+    let closed = format!("{}. x", words.trim().trim_end_matches('.'));
+    let marker = marker(&closed)?;
+    (marker.len + 1 == closed.len() || marker.len >= closed.len() - 2).then_some(marker)
+}
+
 /// How much of a line the sign of a note before its marker takes: the `** ` of `** 2A. Strap` and of `**2A. Strap`, which a legend explains.
 fn note_signs(line: &str) -> usize {
     const SIGNS: [char; 4] = ['*', '†', '‡', '#'];

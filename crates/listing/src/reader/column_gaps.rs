@@ -1,7 +1,9 @@
 //! Numbers that were read across the gap between two columns: `up to 1            1/4 in.` is no inch and a quarter. They are left unread.
 
+use measure::{Number, notation};
+
 use crate::clauses::Draft;
-use crate::model::{Requirement, Span, WarningKind};
+use crate::model::{Bound, Relation, Requirement, Span, WarningKind};
 
 /// Leaves the values unread whose whole number and fraction stand in two columns.
 pub(super) fn leave_parted(
@@ -14,13 +16,35 @@ pub(super) fn leave_parted(
             continue;
         };
         let at = bound.at;
-        if spans_a_gap(at.of(text)) {
+        let words = at.of(text);
+        let across = spans_a_gap(words) || holds_an_empty_column(words);
+        if across && !are_two_limits(bound, words) {
             draft.leave_as_words(item);
             let message = "it may be two numbers that stand in two columns".to_owned();
             doubts.push((WarningKind::UnreadNumber, at, message));
         }
     }
     doubts
+}
+
+/// Whether words are the two ends of a range with nothing but columns between them: `1/16      1/8` under "Min" and "Max", `110    -    153` around "Nom".
+fn are_two_limits(bound: &Bound, words: &str) -> bool {
+    let is_dash = |word: &&str| matches!(*word, "-" | "--" | "–" | "—");
+    let mut ends = words.split_whitespace().filter(|word| !is_dash(word));
+    let (low, high) = (ends.next(), ends.next());
+    let is_end = |word: Option<&str>, end: Option<Number>| {
+        let number = word.and_then(|word| notation::numeral_at(word, 0));
+        number.is_some_and(|(numeral, _)| Some(numeral.value) == end)
+    };
+    bound.relation == Relation::Between
+        && ends.next().is_none()
+        && is_end(low, bound.lo)
+        && is_end(high, bound.hi)
+}
+
+/// Whether a dash stands alone between two gaps: it leaves a column empty, and is no sign of a number.
+fn holds_an_empty_column(words: &str) -> bool {
+    words.contains("  -  ")
 }
 
 /// Whether a fraction stands far behind a number on one line.

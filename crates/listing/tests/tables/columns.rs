@@ -36,8 +36,7 @@ fn columns_of_limits() {
          Thickness of wall          150 mm         none\n\
          ------------------------   ------------   ------------\n",
         &[
-            "seal.depth: at least 80 mm",
-            "seal.depth: at most 110 mm",
+            "seal.depth: between 80 mm and 110 mm",
             "wall.thickness: at least 150 mm",
         ],
     );

@@ -43,8 +43,7 @@ fn cells_left_empty_take_no_limit_of_another() {
          Clip spacing             24 in.\n\
          2. Sealant - As needed.\n",
         &[
-            "packing.depth: at least 4 in.",
-            "packing.depth: at most 6 in.",
+            "packing.depth: between 4 in. and 6 in.",
             "clip.spacing: at most 24 in.",
         ],
     );

@@ -3,7 +3,7 @@
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
-use super::super::marker::{Marker, marker};
+use super::super::marker::{Marker, cell_marker, marker};
 use super::super::schedule::names_columns;
 use super::super::tables::{Row, Table, begins_value};
 use super::super::title::clean;
@@ -188,11 +188,4 @@ fn titled_marker(words: &str) -> Option<Marker> {
     let marker = marker(words)?;
     let title = words.get(marker.len..)?.trim();
     (marker.parts.len() >= 2 && title.starts_with(char::is_alphabetic)).then_some(marker)
-}
-
-/// The marker that a box's first cell is, whole.
-pub(super) fn cell_marker(words: &str) -> Option<Marker> {
-    let closed = format!("{}. x", words.trim().trim_end_matches('.'));
-    let marker = marker(&closed)?;
-    (marker.len + 1 == closed.len() || marker.len >= closed.len() - 2).then_some(marker)
 }

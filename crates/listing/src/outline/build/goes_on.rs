@@ -10,6 +10,7 @@ use crate::model::Span;
 impl Builder<'_> {
     pub(super) fn continue_text(&mut self, at: usize, line: &Line<'_>, content: Span) {
         let words = content.of(self.source);
+        self.leave_rows(line);
         // After a gap, a line that stands further left than the item's marker belongs to an item around it.
         let falls_back = !self.gap
             && (self.falls_back(at, line, words) || self.leaves_option(at, line, words))

@@ -17,6 +17,7 @@ mod labels;
 mod notes;
 mod own_line;
 mod parts;
+mod requirement_rows;
 mod schedules;
 mod side_by_side;
 mod tables;
@@ -31,6 +32,7 @@ use self::case_lines::CaseLines;
 use self::cases::CaseLine;
 use self::closing::Setting;
 use self::parts::Parts;
+use self::requirement_rows::RowsAbove;
 use self::title::take_title;
 use self::variant_lines::VariantLines;
 use super::entry::{Entry, entries_at};
@@ -187,6 +189,8 @@ struct Builder<'a> {
     captioned: Option<usize>,
     /// The columns of the schedule that the lines stand in.
     schedule: Option<Columns>,
+    /// The rows of items above.
+    rows_above: RowsAbove<'a>,
     /// The item that the schedule stands in.
     scheduled: Option<usize>,
     /// Labels in brackets that begin several lines: marks of notes, and no items.
@@ -238,6 +242,7 @@ impl<'a> Builder<'a> {
             page_turned: false,
             captioned: None,
             schedule: None,
+            rows_above: RowsAbove::default(),
             scheduled: None,
             note_marks: note_marks(lines.iter().map(|line| line.text)),
             above: None,
@@ -267,6 +272,9 @@ impl<'a> Builder<'a> {
         if self.bands.contains(&at) {
             self.band(at, line);
             return at + 1;
+        }
+        if let Some(end) = self.requirement_rows(at) {
+            return end;
         }
         if let Some(columns) = columns(self.lines, at) {
             self.outline.furniture.push(line.content());
@@ -312,10 +320,12 @@ impl<'a> Builder<'a> {
 
     /// Takes the entries of a data sheet that begin at a line.
     fn entries(&mut self, at: usize) -> Option<usize> {
+        self.current?;
+        let (entries, end) = entries_at(self.lines, at)?;
+        self.leave_rows(self.lines.get(at)?);
         let item = self
             .current
             .and_then(|index| self.outline.items.get_mut(index))?;
-        let (entries, end) = entries_at(self.lines, at)?;
         item.paragraphs
             .extend(entries.into_iter().map(Paragraph::Entry));
         self.gap = true;
@@ -399,6 +409,7 @@ impl<'a> Builder<'a> {
             paragraphs: Vec::new(),
         });
         self.current = Some(index);
+        self.rows_above.are_last = false;
         index
     }
 
@@ -417,6 +428,7 @@ impl<'a> Builder<'a> {
             }
         }
         self.place_tables();
+        self.call_parts_by_their_word();
         self.outline
     }
 }

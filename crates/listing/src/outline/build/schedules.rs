@@ -2,10 +2,9 @@
 
 use crate::model::Span;
 
-use super::super::marker::marker;
+use super::super::marker::{cell_marker, marker};
 use super::super::schedule::{Columns, is_case};
 use super::super::title::clean;
-use super::boxes::cell_marker;
 use super::{Builder, Paragraph};
 
 impl Builder<'_> {

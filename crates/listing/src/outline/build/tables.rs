@@ -5,6 +5,7 @@ use crate::model::Span;
 
 use super::super::caption::{caption, cites, demand_at};
 use super::super::marker::marker;
+use super::super::requirement_rows::items_of;
 use super::super::tables::{
     Above, Table, captioned_table_at, cells, is_boxed, is_tabbed, plain_table_at, table_at,
 };
@@ -177,6 +178,11 @@ impl Builder<'_> {
             drawn().or_else(|| plain_table_at(self.lines, at))?
         };
         let region = self.lines.get(at..end)?;
+        if let Some(items) = items_of(&table, self.source) {
+            self.table_items(&table, items, at..end);
+            return Some(end);
+        }
+        self.leave_rows(region.first()?);
         if region.iter().any(|line| is_boxed(line.text)) {
             if self.captioned.is_none() && self.is_item_table(&table) {
                 self.item_table(&table, region);

@@ -71,11 +71,11 @@ pub(super) fn aligned_table(lines: &[Line<'_>], start: usize) -> Option<(Table, 
 
 /// A stretch of a line: words with one blank between them, and where they begin and end in characters.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Run<'a> {
-    pub(super) words: &'a str,
-    pub(super) from: usize,
-    pub(super) to: usize,
-    pub(super) span: Span,
+pub(in crate::outline) struct Run<'a> {
+    pub(in crate::outline) words: &'a str,
+    pub(in crate::outline) from: usize,
+    pub(in crate::outline) to: usize,
+    pub(in crate::outline) span: Span,
 }
 
 /// The columns that headings begin.
@@ -190,7 +190,7 @@ fn is_row(line: &Line<'_>) -> bool {
 }
 
 /// The stretches of a line that two blanks or more part.
-pub(super) fn runs<'a>(line: &Line<'a>) -> Vec<Run<'a>> {
+pub(in crate::outline) fn runs<'a>(line: &Line<'a>) -> Vec<Run<'a>> {
     let mut found = Vec::new();
     let mut at = 0;
     for part in line.text.split("  ") {

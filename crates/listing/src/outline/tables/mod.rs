@@ -8,6 +8,7 @@ mod drawn;
 mod grid;
 mod labelled;
 mod limited;
+mod on_side;
 mod ruled;
 mod tabbed;
 mod unruled;
@@ -17,6 +18,7 @@ use crate::layout::Line;
 use crate::model::Span;
 use crate::sentences::{ends_in_abbreviation, sentences};
 
+pub(super) use aligned::{Run, runs};
 pub(super) use boxed::{cells, is_boxed};
 pub(super) use carried::Above;
 pub(crate) use limited::limit_columns;
@@ -69,6 +71,7 @@ pub(crate) fn plain_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table,
         .or_else(|| case_pairs::pairs(lines, start))
         .or_else(|| aligned::aligned_table(lines, start))
         .or_else(|| limited::limited_table(lines, start))
+        .or_else(|| on_side::table(lines, start))
 }
 
 /// Whether a line lies deep within a stretch of lines of one sort. A table that begins with none of the first lines begins with none of
@@ -102,6 +105,22 @@ impl Table {
             span,
             ..Self::default()
         }
+    }
+
+    /// A table of one row under headings that stand elsewhere.
+    pub(super) fn of_row(headings: Vec<Vec<Span>>, row: Row) -> Self {
+        Self {
+            headings,
+            span: row.span,
+            rows: vec![row],
+            ..Self::default()
+        }
+    }
+
+    /// Adds a row that is whole.
+    pub(super) fn push_whole(&mut self, row: Row) {
+        self.span = self.span.join(row.span);
+        self.rows.push(row);
     }
 
     /// Adds a label and its value. What stands in one column alone goes on with the row above, unless it begins as labels do.

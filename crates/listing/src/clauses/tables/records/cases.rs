@@ -39,7 +39,7 @@ impl Records {
         found.extend(
             self.remarks
                 .iter()
-                .filter_map(|column| self.remarked_rating(row, *column)),
+                .filter_map(|column| self.remarked_case(row, *column)),
         );
         found.extend(said.iter().cloned());
         if let Some(rating) = value.and_then(|value| value.rating.as_ref()) {
@@ -73,11 +73,22 @@ impl Records {
         Some((said, expr))
     }
 
-    /// A remark is a case only where it is a rating, and then it may be a time.
-    fn remarked_rating(&self, row: &Row, column: usize) -> Option<(String, Expr)> {
+    /// A remark is a case only where it begins as cases do, or is a rating, which may be a time.
+    fn remarked_case(&self, row: &Row, column: usize) -> Option<(String, Expr)> {
         let text = row.text(column);
-        rating_of(text)?;
+        if !is_case(text) {
+            rating_of(text)?;
+        }
         let said = format!("{}: {text}", self.headings.get(column)?.to_lowercase());
         Some((said.clone(), Expr::Words(said)))
     }
+}
+
+/// Whether a remark says when its row holds, and nothing else: `if used`, `where the joint exceeds 50 mm`.
+pub(super) fn is_case(remark: &str) -> bool {
+    const OPENS: &[&str] = &["if ", "where ", "when "];
+    let lower = remark.trim().trim_end_matches('.').to_lowercase();
+    OPENS.iter().any(|open| lower.starts_with(open))
+        && !lower.contains([',', ';', ':', '('])
+        && !lower.contains(". ")
 }

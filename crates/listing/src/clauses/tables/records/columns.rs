@@ -125,7 +125,8 @@ fn property(headings: &[String], roles: &[Role]) -> Option<usize> {
         let role = roles.get(*column);
         !matches!(role, Some(Role::Number | Role::Unit | Role::Remark))
     };
-    let labelled = (0..first_value).find(|column| {
+    // Of `Component | Requirement` the second says what is asked, and the first of what.
+    let labelled = (0..first_value).rfind(|column| {
         open(column)
             && headings
                 .get(*column)

@@ -10,6 +10,7 @@ mod columns;
 mod label;
 mod roles;
 mod row;
+mod spread;
 mod units;
 
 use super::columns::Row;

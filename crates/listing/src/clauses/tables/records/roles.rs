@@ -4,8 +4,10 @@ use measure::notation::unit_at;
 
 use super::super::band::width_band;
 use super::super::heading::{Heading, Selects, heading};
+use super::super::rating::Rating;
 use super::limit;
-use crate::model::Relation;
+use crate::model::{Expr, Relation};
+use crate::outline::{heads_properties, is_code};
 
 /// What a column holds.
 #[derive(Debug, Clone)]
@@ -31,17 +33,6 @@ pub(super) enum Role {
 }
 
 const PARTS: &[&str] = &["part", "component", "element", "member", "building part"];
-const PROPERTIES: &[&str] = &[
-    "property",
-    "parameter",
-    "characteristic",
-    "attribute",
-    "measure",
-    "dimension",
-    "what",
-    "quantity",
-    "feature",
-];
 /// Headings of what a row asks in words, where no column is headed as a property.
 const LABELS: &[&str] = &[
     "requirement",
@@ -145,7 +136,7 @@ pub(super) fn role(words: &str) -> Role {
         Role::Unit
     } else if named(LIMITS) {
         Role::Limit
-    } else if named(PROPERTIES) {
+    } else if heads_properties(words) {
         Role::Property
     } else if named(PARTS) {
         Role::Part
@@ -184,9 +175,20 @@ fn value(words: &str) -> Option<Heading> {
     if let Some(band) = width_band(words) {
         return Some(band);
     }
+    if is_code(words) {
+        return Some(Heading::for_case(Rating {
+            words: words.to_owned(),
+            expr: Expr::Words(words.to_owned()),
+        }));
+    }
     let mut own = heading(words);
     if own.selects.is_some() {
         return None;
+    }
+    // `F1 1 hr`
+    if own.rating.is_some() && is_code(own.words.trim()) {
+        own.words.clear();
+        return Some(own);
     }
     let lower = own.words.to_lowercase();
     let mut rest: Vec<&str> = lower

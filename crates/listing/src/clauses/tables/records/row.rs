@@ -1,6 +1,7 @@
 //! A row of a table of requirements to clauses.
 
 use measure::Unit;
+use measure::notation::unit_at;
 
 use super::super::columns::Row;
 use super::super::heading::Heading;
@@ -9,8 +10,10 @@ use super::super::worded::read_words;
 use super::super::{
     is_blank_mark, is_no_limit, is_reference, rating_of, read_labelled, says_number,
 };
+use super::cases::is_case;
 use super::columns::Records;
 use super::label::{Label, together};
+use super::spread::join_limits;
 use super::units::{agrees, limit, units};
 use crate::clauses::draft::local_property;
 use crate::clauses::{Around, Draft, Yield};
@@ -37,7 +40,9 @@ impl Records {
                 !(is_blank_mark(cell.text()) || limits && is_no_limit(cell.text()))
             })
             .collect();
-        let said = limit(text(self.limit)).zip(units(text(self.unit)));
+        let unit_remarked = self.remarked_unit(row);
+        let unit = unit_remarked.map(|column| row.text(column));
+        let said = limit(text(self.limit)).zip(units(unit.unwrap_or_else(|| text(self.unit))));
         let tolerance = self
             .tolerance
             .filter(|column| !is_blank_mark(row.text(*column)));
@@ -52,6 +57,8 @@ impl Records {
             let deviating = self.deviating(row, cell, heading);
             let placed = without_place(source, cell);
             let cell = deviating.as_ref().or(placed.as_ref()).unwrap_or(cell);
+            let united = self.united(row, cell, unit);
+            let cell = united.as_ref().unwrap_or(cell);
             let (first, second) = unit.map_or((None, None), |(unit, second)| (Some(unit), second));
             let asked = Heading {
                 unit: first.or(heading.unit).or(label.heading.unit),
@@ -82,6 +89,7 @@ impl Records {
                     .push(words(label.words.text(), row.span, condition, around)),
             }
         }
+        join_limits(&mut own.clauses);
         // The words of a requirement are all of its row.
         for draft in &mut own.clauses {
             draft.span = row.span;
@@ -111,6 +119,29 @@ impl Records {
         (plain && signed && spread()).then_some(both)
     }
 
+    /// The column of remarks that holds the unit of a row's values, `1760 | 2400 | kg/m3`, where no other column does.
+    fn remarked_unit(&self, row: &Row) -> Option<usize> {
+        let stated = self.unit.is_some_and(|unit| !is_blank_mark(row.text(unit)));
+        self.remarks.iter().copied().find(|column| {
+            let text = row.text(*column);
+            let whole = unit_at(text, 0).is_some_and(|(_, end)| end == text.len());
+            !stated && !text.is_empty() && whole
+        })
+    }
+
+    /// A value that is no amount by itself, with the unit behind it that stands in a column of its own: `1 900` and `g/m²`, `2,0 (-0/+0,5)` and `mm`.
+    fn united(&self, row: &Row, cell: &Flow, unit: Option<(Unit, Option<Unit>)>) -> Option<Flow> {
+        let (unit, _) = unit.filter(|(unit, _)| *unit != Unit::Count)?;
+        let column = self
+            .unit
+            .filter(|column| !is_blank_mark(row.text(*column)))?;
+        let text = cell.text().trim_end();
+        let open = text.ends_with(|c: char| c.is_ascii_digit() || c == ')');
+        let both = cell.joined(" ", row.cells.get(column)?);
+        let reads = is_amount(&both, Some(unit));
+        (open && !is_amount(cell, Some(unit)) && reads).then_some(both)
+    }
+
     /// What a row remarks may be asked too. Numbers are read as those of any text, "100 mm (max) from end of piece", one that opens the remark as of
     /// the row's label; the rest, "butt tight", is for a person.
     fn read_remarks(
@@ -128,6 +159,8 @@ impl Records {
             let text = cell.text().trim();
             if text.chars().any(char::is_alphabetic)
                 && rating_of(text).is_none()
+                && !is_case(text)
+                && self.remarked_unit(row) != Some(*column)
                 && !is_reference(text)
             {
                 if says_number(text) {
@@ -152,7 +185,9 @@ impl Records {
         } else {
             part
         };
-        if !part.is_empty() {
+        // An item's own name says no more than the item, which may stand in one that names a component.
+        let own = part == around.subject.title && components_in(part).is_empty();
+        if !part.is_empty() && !own {
             return about(part, around);
         }
         let headed = self.headings.get(self.property).map_or("", String::as_str);
