@@ -177,6 +177,10 @@ fn a_condition_ends_at_the_subject_of_the_next_verb() {
         "Where the tray turns a corner (upturns, crossings) ends are lapped 2 in. and held by 1/4 in. bolts, laps 6 in. apart.",
         &[("2 in.", true), ("1/4 in.", true), ("6 in.", true)],
     );
+    check(
+        "Where the blanket changes direction joints are lapped 200 mm; wool is 60 kg/m3.",
+        &[("200 mm", true), ("60 kg/m³", false)],
+    );
     // What is said of a thing of the condition is no requirement.
     for condition in [
         "Where the wall meets units that are 200 mm deep, the wool is 50 mm deep.",

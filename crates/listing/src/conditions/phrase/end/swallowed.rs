@@ -73,19 +73,20 @@ pub(super) fn end(sentence: &Sentence<'_>, opener: usize) -> Option<usize> {
     Some(command.or(subject).unwrap_or(limit))
 }
 
-/// The same where a comma comes later, "... *joints are lapped 200 mm*, stitches 50 mm apart", and nothing behind it is a statement of its own that the words before could
-/// belong to.
-pub(super) fn end_before(sentence: &Sentence<'_>, opener: usize, comma: usize) -> Option<usize> {
+/// The same where a comma or a semicolon comes later, "... *joints are lapped 200 mm*, stitches 50 mm apart", and nothing behind a comma is a statement of its own that the
+/// words before could belong to.
+pub(super) fn end_before(sentence: &Sentence<'_>, opener: usize, stop: usize) -> Option<usize> {
     let opens = opener == 0 || sentence.is_stop(opener - 1) || sentence.is_sign(opener - 1, '.');
-    let own = comma..sentence.tokens.len();
-    let states = sentence.has_any(own.start, own.end, VERBS)
-        || sentence.has_any(own.start, own.end, COMMANDS)
+    let end = sentence.tokens.len();
+    let states = sentence.has_any(stop, end, VERBS)
+        || sentence.has_any(stop, end, COMMANDS)
         || sentence.has_any(
-            own.start,
-            own.end,
+            stop,
+            end,
             &["may", "can", "min", "minimum", "max", "maximum"],
         );
-    second_statement(sentence, opener).filter(|subject| opens && *subject < comma && !states)
+    let parted = sentence.is_sign(stop, ';') || sentence.is_sign(stop, ',') && !states;
+    second_statement(sentence, opener).filter(|subject| opens && *subject < stop && parted)
 }
 
 /// Where the subject of a second verb stands, behind a whole statement without a number, where a number follows that verb: "where the blanket changes direction *joints
