@@ -100,3 +100,42 @@ fn a_sentence_below_the_parts_for_some_joints_is_of_none_of_them() {
         "{found:?}"
     );
 }
+
+#[test]
+fn a_bracket_of_a_title_may_refer_elsewhere_behind_its_case() {
+    for (bracket, when) in [
+        (
+            "(where exposed to impact; see also Note a)",
+            "where exposed to impact; see also Note a",
+        ),
+        (
+            "(joints over 2 in., see Note 2)",
+            "joints over 2 in., see Note 2",
+        ),
+        (
+            "(where the wall is exposed; refer to Figure 3)",
+            "where the wall is exposed; refer to Figure 3",
+        ),
+    ] {
+        check_list(
+            &format!(
+                "2. Impact plates {bracket}\n   A. Plates max 12 in. OC.\n3. Packing\n   A. Depth min 4 in.\n"
+            ),
+            &[
+                &format!("strip.spacing: at most 12 in if \"{when}\""),
+                "packing.depth: at least 4 in",
+            ],
+        );
+    }
+    // What goes on to say more says for which joints it is, too, and then the heading is of none.
+    for bracket in [
+        "(where exposed to impact; always at doors)",
+        "(joints over 2 in.; see Note 2 for others)",
+        "(joints over 2 in., see that they are sealed)",
+    ] {
+        check_list(
+            &format!("2. Impact plates {bracket}\n   A. Plates max 12 in. OC.\n"),
+            &["strip.spacing: at most 12 in"],
+        );
+    }
+}

@@ -217,3 +217,23 @@ fn a_heading_may_name_the_wider_joints_alone() {
     let text = "3. Packing. Wool. Depth 4 in.\n\n   3.1. Joints above 4 in.: not permitted. Strips 2 in. wide.\n";
     assert_eq!(conditioned(text, "3.1").last(), Some(&false));
 }
+
+#[test]
+fn a_gap_behind_the_second_of_two_values_is_its_case() {
+    for text in [
+        "Wool squeezed 33 % min (50 % min in an opening of 13 mm or less).",
+        "Wool squeezed 33 % min, 50 % min in a gap of 1/2 in. or less.",
+        "Wool squeezed 33 % min (50 % in an opening of 13 mm (1/2 in.) or less).",
+    ] {
+        check(text, &[("33 %", false), ("50 %", true)]);
+    }
+    // Behind one value alone the gap is limited.
+    check(
+        "Sealant 1/2 in. deep in a gap of 2 in. or less.",
+        &[("1/2 in.", false), ("2 in.", false)],
+    );
+    check(
+        "Sealant 13 mm (1/2 in.) deep in a gap of 50 mm or less.",
+        &[("13 mm", false), ("50 mm", false)],
+    );
+}

@@ -166,3 +166,28 @@ fn a_number_of_another_place_or_rating_is_no_part_of_the_case_before_it() {
         &[("3 in.", true)],
     );
 }
+
+#[test]
+fn a_condition_ends_at_the_subject_of_the_next_verb() {
+    check(
+        "Where the blanket changes direction joints are lapped 200 mm.",
+        &[("200 mm", true)],
+    );
+    check(
+        "Where the tray turns a corner (upturns, crossings) ends are lapped 2 in. and held by 1/4 in. bolts, laps 6 in. apart.",
+        &[("2 in.", true), ("1/4 in.", true), ("6 in.", true)],
+    );
+    check(
+        "Where the blanket changes direction joints are lapped 200 mm; wool is 60 kg/m3.",
+        &[("200 mm", true), ("60 kg/m³", false)],
+    );
+    // What is said of a thing of the condition is no requirement.
+    for condition in [
+        "Where the wall meets units that are 200 mm deep, the wool is 50 mm deep.",
+        "Where the runner stops short and studs are 20 gauge, the wool is 50 mm deep.",
+        "Where the deck is cut behind openings are 50 mm gaps, the wool is 50 mm deep.",
+    ] {
+        let found = common::cases::governed(condition);
+        assert_eq!(found.len(), 1, "{found:?}");
+    }
+}

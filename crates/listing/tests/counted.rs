@@ -391,3 +391,24 @@ fn a_decimal_in_brackets_behind_a_gauge_is_the_sheet() {
         &["clip.gauge: nominal 14 gauge"],
     );
 }
+
+#[test]
+fn a_single_piece_is_one() {
+    for piece in ["block", "pad", "mat"] {
+        check(
+            &format!("1. FILL - A single {piece} of wool, min 4 in. deep.\n"),
+            &[
+                &format!("1:fill_{piece}_of_wool: exactly 1 count"),
+                "packing.depth: at least 4 in",
+            ],
+        );
+    }
+    // What is only named isn't counted.
+    for words in [
+        "No single block shall be narrower than the joint.",
+        "The single block is placed centrally.",
+        "One block at the end is cut.",
+    ] {
+        check(&format!("1. FILL - {words}\n"), &[]);
+    }
+}

@@ -214,3 +214,44 @@ fn two_measures_before_two_numbers_are_left_to_a_person() {
     check_item(item, &[]);
     assert_eq!(unread_in(item), ["4 in.", "1/2 in."]);
 }
+
+#[test]
+fn what_is_wider_or_rated_longer_than_the_case_before_is_the_other_case() {
+    check_item(
+        "PACKING - Compression 20 % in joints up to 30 mm, 30 % for wider; density min 60 kg/m3.",
+        &[
+            "packing.compression: nominal 20 percent if joint.width <= 30 mm",
+            "packing.compression: nominal 30 percent if not (joint.width <= 30 mm)",
+            "packing.density: at least 60 kg/m3",
+        ],
+    );
+    for (other, when) in [
+        ("max 16 in. OC for longer periods", "joint.rating > 1 hr"),
+        ("max 16 in. OC for higher ratings", "joint.rating > 1 hr"),
+        ("max 16 in. OC for shorter periods", "joint.rating < 1 hr"),
+    ] {
+        check_item(
+            &format!("STUDS - Max 24 in. OC for 1 hr and {other}. Studs min 25 gauge."),
+            &[
+                "stud.spacing: at most 24 in if joint.rating = 1 hr",
+                &format!("stud.spacing: at most 16 in if {when}"),
+                "stud.gauge: at least 25 gauge",
+            ],
+        );
+    }
+    // Of two ratings before, a person says which is meant; and what lasts longer is no rating.
+    check_item(
+        "STUDS - Max 24 in. OC for 1 hr and 2 hr, max 16 in. OC for longer periods.",
+        &[
+            "stud.spacing: at most 24 in if joint.rating = 1 hr or joint.rating = 2 hr",
+            "stud.spacing: at most 16 in if \"for longer periods\"",
+        ],
+    );
+    check_item(
+        "PACKING - Density min 60 kg/m3, stored dry for longer periods; depth min 50 mm.",
+        &[
+            "packing.density: at least 60 kg/m3",
+            "packing.depth: at least 50 mm",
+        ],
+    );
+}

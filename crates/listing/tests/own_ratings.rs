@@ -36,3 +36,22 @@ fn walls_of_a_rating_are_a_case() {
         ],
     );
 }
+
+#[test]
+fn a_limited_rating_may_say_with_what() {
+    for words in [
+        "Max rating with hollow core units is 2 hr.",
+        "The maximum fire rating for this floor is 2 hr.",
+        "Max. assembly rating with units of either kind shall be 2 hr.",
+    ] {
+        check_item(
+            &format!("PRECAST UNITS - {words}"),
+            &["floor.rating: at most 2 hr"],
+        );
+    }
+    // Hours behind a number are its case.
+    check_item(
+        "PACKING - Min depth is 3 in. for 2 hr.",
+        &["packing.depth: at least 3 in if joint.rating = 2 hr"],
+    );
+}

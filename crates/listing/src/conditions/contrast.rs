@@ -27,6 +27,9 @@ pub(super) fn contrasts(sentence: &Sentence<'_>, found: &mut Vec<Found>) {
             Some(Expr::Test(test)) if alone && can_be_turned(test, upwards) => {
                 Expr::Not(Box::new(Expr::Test(test.clone())))
             }
+            Some(Expr::Test(test)) if alone && upwards.is_some() && is_one_rating(test) => {
+                rating_beyond(test, upwards == Some(true))
+            }
             Some(_) => words(),
             // What a sentence before set apart, it names itself.
             None if sentence.is_word(at + 1, "all") || names_widths(sentence, at) => words(),
@@ -65,6 +68,26 @@ fn can_be_turned(test: &Test, upwards: Option<bool>) -> bool {
     }
 }
 
+/// Whether a test is of one rating just so: "for 1 h".
+fn is_one_rating(test: &Test) -> bool {
+    test.property == "joint.rating" && test.relation == Relation::Exactly && test.lo.is_some()
+}
+
+/// The ratings longer or shorter than the one before: of "24 in. for 1 h and 16 in. for longer periods" those over 1 h.
+fn rating_beyond(test: &Test, upwards: bool) -> Expr {
+    let (relation, lo, hi) = if upwards {
+        (Relation::MoreThan, test.lo, None)
+    } else {
+        (Relation::LessThan, None, test.lo)
+    };
+    Expr::Test(Test {
+        relation,
+        lo,
+        hi,
+        ..test.clone()
+    })
+}
+
 /// The token after words that name the rest, and whether it lies above what was tested; none where they say only that it is the rest.
 fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<bool>)> {
     const THINGS: &[&str] = &[
@@ -81,6 +104,12 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
         && sentence.is_any(at + 2 + the, THINGS)
     {
         return Some((at + 3 + the, Some(upwards)));
+    }
+    if opened
+        && let Some(own) =
+            for_longer(sentence, at + 1 + the).or_else(|| for_wider(sentence, at + 1))
+    {
+        return Some(own);
     }
     // "for all other joints", "in all other cases", "in other cases"
     let all = usize::from(sentence.is_word(at + 1, "all"));
@@ -116,6 +145,32 @@ fn names_the_rest(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<b
         && at > 0
         && (sentence.is_stop(at - 1) || sentence.is_any(at - 1, &["and", "but"]) || ends);
     alone.then_some((at + 1, None))
+}
+
+/// `for longer periods`, `for higher ratings`: the ratings beyond the one before.
+fn for_longer(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<bool>)> {
+    const RATINGS: &[&str] = &["periods", "period", "ratings", "rating", "durations"];
+    let upwards = if sentence.is_any(at, &["longer", "higher", "greater"]) {
+        true
+    } else if sentence.is_any(at, &["shorter", "lower", "lesser"]) {
+        false
+    } else {
+        return None;
+    };
+    sentence
+        .is_any(at + 1, RATINGS)
+        .then_some((at + 2, Some(upwards)))
+}
+
+/// `20 % for gaps up to 30 mm, 30 % for wider`: the side of the rest alone, where it ends what is said.
+fn for_wider(sentence: &Sentence<'_>, at: usize) -> Option<(usize, Option<bool>)> {
+    let ends = sentence.token(at + 1).is_none()
+        || sentence.is_stop(at + 1)
+        || ['.', ')']
+            .iter()
+            .any(|sign| sentence.is_sign(at + 1, *sign));
+    let upwards = side(sentence, at).filter(|_| ends)?;
+    Some((at + 1, Some(upwards)))
 }
 
 /// Whether a word says on which side of the width before it the rest lies.

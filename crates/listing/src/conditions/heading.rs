@@ -101,12 +101,24 @@ pub(crate) fn heads(sentence: &Sentence<'_>, place: Place) -> Option<Condition> 
     if more || unnamed || !tells {
         return None;
     }
-    let span = sentence.tokens_span(first.first, first.last);
+    let last = if opening.bracketed {
+        behind_reference(sentence, first.last)
+    } else {
+        first.last
+    };
+    let span = sentence.tokens_span(first.first, last);
+    let words = span.of(sentence.text).to_owned();
+    // What is referred to may say of more joints, which a person looks up.
+    let expr = if last > first.last {
+        Expr::Words(words.clone())
+    } else {
+        first.expr.clone()
+    };
     Some(Condition {
         also: Vec::new(),
-        words: span.of(sentence.text).to_owned(),
+        words,
         span: sentence.source(span),
-        expr: first.expr.clone(),
+        expr,
     })
 }
 
@@ -256,6 +268,9 @@ fn closed(
     let alone = place == Place::Title || opening.required || only || labelled || whole;
     let mut bracket = !opening.bracketed;
     let mut closed = false;
+    if opening.bracketed {
+        at = behind_reference(sentence, at);
+    }
     while sentence.token(at).is_some() {
         let sign = |sign| sentence.is_sign(at, sign);
         if sign(')') {
@@ -273,6 +288,32 @@ fn closed(
     }
     let ends = sentence.token(at).is_none();
     (bracket && (closed || ends && alone)).then_some(at)
+}
+
+/// The token behind words that only refer elsewhere, up to the end of their bracket: "(where exposed to impact; *see also Note a*)".
+fn behind_reference(sentence: &Sentence<'_>, at: usize) -> usize {
+    const LONGEST: usize = 6;
+    const REFERS: &[&str] = &["see", "refer", "ref", "as"];
+    const PLACES: &[&str] = &[
+        "see", "refer", "ref", "also", "to", "note", "notes", "figure", "figures", "fig", "figs",
+        "item", "items", "sheet", "detail", "details", "drawing", "table", "per", "as", "shown",
+        "in", "and", "or",
+    ];
+    let parted = sentence.is_sign(at, ';') || sentence.is_sign(at, ',');
+    let close = (at + 1..=at + 1 + LONGEST).find(|at| sentence.is_sign(*at, ')'));
+    // A place by its number or letter.
+    let label = |at: usize| {
+        sentence.token(at).is_some_and(|token| {
+            token.span.len() <= 3 && token.word().is_none_or(|word| word.len() == 1)
+        }) && sentence.is_any(at - 1, PLACES)
+    };
+    let refers = |close: usize| {
+        sentence.is_any(at + 1, REFERS)
+            && close > at + 2
+            && (at + 1..close)
+                .all(|at| sentence.is_any(at, PLACES) || label(at) || sentence.is_sign(at, '.'))
+    };
+    close.filter(|close| parted && refers(*close)).unwrap_or(at)
 }
 
 /// Whether a heading lets the narrow joints or low walls off, so that the thing is for the others: "(Not required for joints 2 in. or less)".

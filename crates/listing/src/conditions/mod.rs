@@ -11,6 +11,7 @@ mod bracket;
 mod brought;
 mod built_of;
 mod chain;
+mod cited_parts;
 mod classes;
 mod configuration;
 mod confined;
@@ -28,6 +29,7 @@ mod kinds;
 mod labels;
 mod led;
 mod meant;
+mod named_alternatives;
 mod offers;
 mod only_in_some;
 mod only_with;
@@ -50,6 +52,7 @@ mod where_there_is;
 mod which_joints;
 mod whichever;
 mod width;
+mod with_item;
 
 use measure::Quantity;
 
@@ -121,6 +124,9 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     named.extend(variants::variants(sentence));
     named.extend(parallel::parallels(sentence));
     named.extend(only_with::only_with(sentence));
+    named.extend(with_item::with_item(sentence));
+    named.extend(cited_parts::cited_parts(sentence));
+    named.extend(named_alternatives::named_alternatives(sentence));
     named.extend(built_of::built_of(sentence));
     named.extend(whichever::whichever(sentence));
     for condition in named {

@@ -105,6 +105,7 @@ pub(super) fn places(sentence: &Sentence<'_>) -> Vec<Found> {
         .filter_map(|at| place(sentence, at));
     let opening: Vec<Found> = opening
         .chain(bracketed(sentence))
+        .chain(in_own_brackets(sentence))
         .chain(case_spoken_of(sentence))
         .collect();
     if opening.is_empty() {
@@ -166,6 +167,20 @@ fn bracketed(sentence: &Sentence<'_>) -> Vec<Found> {
     });
     let named = named.into_iter().filter(|_| differ && own_numbers);
     named.map(|at| found(sentence, at, at + 1)).collect()
+}
+
+/// `4-1/2 in. thick (2-1/2 in. over fluted deck)`: the places that say, each in brackets, where another number of the same measure holds.
+fn in_own_brackets(sentence: &Sentence<'_>) -> Vec<Found> {
+    const MOST_WORDS: usize = 3;
+    let pairs = sentence.amounts.windows(2).filter_map(|pair| {
+        let [before, own] = pair else { return None };
+        let open = own.first.checked_sub(1)?;
+        let close = sentence.closing(open)?;
+        let near = before.last <= open && open - before.last <= MOST_WORDS;
+        let last = behind_number(sentence, own.last).filter(|last| *last == close)?;
+        (near && own.unit == before.unit).then(|| found(sentence, own.last, last))
+    });
+    pairs.collect()
 }
 
 /// What only words say, for a person to test.

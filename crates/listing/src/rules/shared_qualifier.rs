@@ -282,11 +282,23 @@ pub(crate) fn case_of(sentence: &Sentence<'_>, index: usize) -> Option<usize> {
     let near = opening >= previous.last
         && opening <= previous.last + MOST_WORDS
         && (previous.last..opening).all(|at| sentence.has_word(at));
-    let cased = (own.last..close).any(|at| sentence.in_condition(at));
+    let cased = (own.last..close).any(|at| sentence.in_condition(at))
+        || own.unit == previous.unit && lies_over_the_deck(sentence, own.last, close);
     let alike = own.unit.dimension() == previous.unit.dimension()
         && own.hi.is_none()
         && previous.hi.is_none();
     (near && cased && alike).then_some(before)
+}
+
+/// `4-1/2 in. thick (2-1/2 in. over the flutes)`: whether words say that a thickness is taken over the deck, and nothing besides.
+fn lies_over_the_deck(sentence: &Sentence<'_>, from: usize, to: usize) -> bool {
+    const PARTS: &[&str] = &[
+        "deck", "decking", "flutes", "ribs", "crests", "crest", "units", "planks",
+    ];
+    const LONGEST: usize = 5;
+    let plain = (from + 1..to).all(|at| sentence.has_word(at) && sentence.amount_at(at).is_none());
+    let over = sentence.is_any(from, &["over", "above", "on"]);
+    over && plain && (from + 2..=from + LONGEST).contains(&to) && sentence.is_any(to - 1, PARTS)
 }
 
 /// Whether an amount stands in the midst of a list of measures that one comparison limits: `no more than 4 in. deep, 10 in. wide and 18 in. long`.

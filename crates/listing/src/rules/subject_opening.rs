@@ -24,7 +24,19 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         start
     };
     let relation = qualifier(sentence.word(opening))?;
-    Some(Finding::sure(relation, opening))
+    let closed = index > 0 && start == floor && goes_on_without_subject(sentence, opening, verb);
+    (!closed).then(|| Finding::sure(relation, opening))
+}
+
+/// `50 mm minimum on to the slab and are pinned at 300 mm`: no subject begins behind a qualifier that a preposition or a conjunction follows, nor where the
+/// verb has none of its own. The word closed the number before it.
+fn goes_on_without_subject(sentence: &Sentence<'_>, qualifier: usize, verb: usize) -> bool {
+    const GO_ON: &[&str] = &[
+        "and", "or", "but", "on", "onto", "in", "into", "to", "at", "from", "over", "under",
+        "past", "beyond", "above", "below", "with", "by", "along", "into", "each",
+    ];
+    let elided = verb > qualifier + 1 && sentence.is_any(verb - 1, &["and", "but", "or"]);
+    elided || sentence.is_any(qualifier + 1, GO_ON)
 }
 
 /// `the upper limit is`, `The lower limit of the width is`: the limit by its name.

@@ -96,7 +96,7 @@ pub(super) fn end(sentence: &Sentence<'_>, at: usize) -> usize {
                 || sentence.is_word(index, "then")
                 || begins_denial(sentence, index))
         {
-            return index;
+            return swallowed::end_before(sentence, at, index).unwrap_or(index);
         }
     }
     let stop = sentence.tokens.len().saturating_sub(1);

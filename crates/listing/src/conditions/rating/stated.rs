@@ -5,6 +5,39 @@ use measure::Unit;
 use super::INTRODUCE;
 use crate::rules::Sentence;
 
+/// Whether hours are what a limited rating "is", though words between say with what: "max rating *with precast units is* 2 hr".
+fn ends_a_limited_rating(
+    sentence: &Sentence<'_>,
+    from: usize,
+    rating: usize,
+    hours: usize,
+) -> bool {
+    const OF_THE_RATING: &[&str] = &[
+        "the",
+        "a",
+        "fire",
+        "f",
+        "t",
+        "assembly",
+        "hourly",
+        "resistance",
+        "endurance",
+    ];
+    let limit = (from..rating)
+        .rev()
+        .find(|at| !sentence.is_any(*at, OF_THE_RATING));
+    let limited =
+        limit.is_some_and(|at| sentence.is_any(at, &["max", "maximum", "min", "minimum"]));
+    let said = hours > 0
+        && (sentence.is_any(hours - 1, &["is", "are"])
+            || sentence.is_word(hours - 1, "be")
+                && hours > 1
+                && sentence.is_any(hours - 2, &["shall", "must"]));
+    let plain =
+        (rating + 1..hours).all(|at| sentence.has_word(at) && sentence.amount_at(at).is_none());
+    limited && said && plain
+}
+
 /// Whether words before a rating bound it: "the F Rating is limited to 2 hr", "is exactly 1 h".
 pub(super) fn is_limited(sentence: &Sentence<'_>, start: usize) -> bool {
     let limited = |at: usize| {
@@ -98,6 +131,9 @@ pub(super) fn is_stated(sentence: &Sentence<'_>, start: usize, first: usize, las
     let Some(rating) = rating else {
         return is_one || keeps;
     };
+    if ends_a_limited_rating(sentence, stop, rating, first) {
+        return true;
+    }
     // "the joint is limited to 1 in. and the rating to 2 hr"
     let limited = start == rating + 2
         && sentence.is_word(rating + 1, "to")

@@ -211,6 +211,28 @@ fn place_before(sentence: &Sentence<'_>, with: usize) -> Option<usize> {
     reads.then_some(0)
 }
 
+/// Whether "in" ends one of two numbers of a kind, so that it says for which joints that one is: "33% min (50% min *in an opening of 13 mm or less*)". Behind a number that
+/// stands alone, "sealant 1/2 in. deep in a gap of 2 in. or less", the gap may be what is limited.
+fn ends_another_value(sentence: &Sentence<'_>, opener: usize) -> bool {
+    const MEASURES: &[&str] = &["min", "minimum", "max", "maximum", "deep", "thick", "wide"];
+    let value = sentence.amounts.iter().position(|amount| {
+        let behind = sentence.skip_parentheses(amount.last);
+        behind <= opener && (behind..opener).all(|at| sentence.is_any(at, MEASURES))
+    });
+    let alike = |value: usize| {
+        sentence.amounts.iter().enumerate().any(|(index, other)| {
+            let own = sentence.amount(value);
+            let same = own.is_some_and(|own| own.unit == other.unit && own.lo != other.lo);
+            // A second value in brackets is the same number.
+            let again = own.is_some_and(|own| {
+                sentence.skip_parentheses(own.last) > other.first && other.first > own.first
+            });
+            index != value && same && !again && other.last <= opener
+        })
+    };
+    sentence.is_any(opener, &["in", "for", "at"]) && value.is_some_and(alike)
+}
+
 /// A condition of all other things than those it names.
 fn turned(own: Found) -> Found {
     let expr = Expr::Not(Box::new(own.expr));
@@ -242,7 +264,9 @@ fn is_statement(sentence: &Sentence<'_>, noun: usize, opener: Option<usize>) -> 
     // "for a width of 4 in." says how wide something is.
     // "With a width of up to 40 mm the seal takes up 10 percent" opens with a case.
     let leads = opener == Some(0) && sentence.is_any(noun + 2, &["up", "over", "above", "more"]);
+    let another_value = opener.is_some_and(|opener| ends_another_value(sentence, opener));
     let measures = !leads
+        && !another_value
         && sentence.is_any(noun, &["width", "opening", "gap"])
         && sentence.is_word(noun + 1, "of")
         && noun > 0

@@ -117,8 +117,17 @@ pub(super) fn count_at(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     if only && of_several && !digits {
         return Some(count(number, at..next, token.span, token.span));
     }
-    counted(tokens, next, number, digits, qualified)
+    (counted(tokens, next, number, digits, qualified) || is_a_single_thing(tokens, at))
         .then(|| count(number, at..next, token.span, token.span))
+}
+
+/// `a single block`: of a thing that comes in pieces "a single" says how many, where "one" may only name it.
+fn is_a_single_thing(tokens: &[Token<'_>], at: usize) -> bool {
+    const PIECES: &[&str] = &[
+        "block", "pad", "sheet", "gasket", "panel", "mat", "slab", "roll", "tube",
+    ];
+    let article = at > 0 && is_any(tokens, at - 1, &["a"]);
+    article && is_any(tokens, at, &["single"]) && is_any(tokens, at + 1, PIECES)
 }
 
 /// `one hundred and fifty`: no part of a greater number counts by itself.

@@ -134,6 +134,9 @@ pub(super) fn goes_on_measuring(sentence: &Sentence<'_>, at: usize) -> bool {
 /// Whether a qualifier with a stop stands right behind a number: `0.76 mm (22 ga.) min. 38 mm deep`. The stop ends what it closes, and so does
 /// a word that goes on with the measure.
 pub(in crate::rules) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> bool {
+    if is_of_the_sheet_behind(sentence, at) {
+        return false;
+    }
     let stopped = sentence.ends_in_stop(at) || goes_on_measuring(sentence, at + 1);
     // `62 MIL DRY MIN.`: what is measured may stand between.
     let measured = at > 0
@@ -162,6 +165,22 @@ pub(in crate::rules) fn closes_adjacent(sentence: &Sentence<'_>, at: usize) -> b
             amount.last == end
                 || (amount.last < end && sentence.skip_parentheses(amount.last) == end)
         })
+}
+
+/// `12 in. long min. 20 ga. steel angles`: behind a number that has named its measure, a "min." right before a gauge is said of the sheet that the gauge names.
+/// The number before is then as it is written, which is the stricter of the two readings.
+fn is_of_the_sheet_behind(sentence: &Sentence<'_>, at: usize) -> bool {
+    let Some(gauge) = sentence.amount_at(at + 1) else {
+        return false;
+    };
+    let of_sheet = sentence.amount(gauge).is_some_and(|amount| {
+        let behind = sentence.skip_parentheses(amount.last);
+        amount.unit == Unit::Gauge
+            && sentence.has_word(behind)
+            && qualifier(sentence.word(behind)).is_none()
+    });
+    let measured = at > 0 && goes_on_measuring(sentence, at - 1);
+    of_sheet && measured && sentence.is_any(at, &["min", "minimum"])
 }
 
 /// Whether an amount has a qualifier of its own just after it: `1-1/2 in. max. 8 pcf min`.

@@ -49,10 +49,13 @@ pub(super) fn end(sentence: &Sentence<'_>, opener: usize) -> Option<usize> {
         return Some(opener + 2);
     }
     let limit = (opener + 3..sentence.tokens.len())
-        .find(|at| begins_limit(sentence, opener, *at) && is_stated(sentence, opener, *at))?;
+        .find(|at| begins_limit(sentence, opener, *at) && is_stated(sentence, opener, *at));
     if !opens {
         return None;
     }
+    let Some(limit) = limit else {
+        return second_statement(sentence, opener);
+    };
     let command = (opener + 2..limit).rev().find(|at| {
         sentence.is_any(*at, COMMANDS)
             && !sentence.is_any(at - 1, LEADS)
@@ -68,6 +71,52 @@ pub(super) fn end(sentence: &Sentence<'_>, opener: usize) -> Option<usize> {
             && sentence.has_word(*subject)
     });
     Some(command.or(subject).unwrap_or(limit))
+}
+
+/// The same where a comma or a semicolon comes later, "... *joints are lapped 200 mm*, stitches 50 mm apart", and nothing behind a comma is a statement of its own that the
+/// words before could belong to.
+pub(super) fn end_before(sentence: &Sentence<'_>, opener: usize, stop: usize) -> Option<usize> {
+    let opens = opener == 0 || sentence.is_stop(opener - 1) || sentence.is_sign(opener - 1, '.');
+    let end = sentence.tokens.len();
+    let states = sentence.has_any(stop, end, VERBS)
+        || sentence.has_any(stop, end, COMMANDS)
+        || sentence.has_any(
+            stop,
+            end,
+            &["may", "can", "min", "minimum", "max", "maximum"],
+        );
+    let parted = sentence.is_sign(stop, ';') || sentence.is_sign(stop, ',') && !states;
+    second_statement(sentence, opener).filter(|subject| opens && *subject < stop && parted)
+}
+
+/// Where the subject of a second verb stands, behind a whole statement without a number, where a number follows that verb: "where the blanket changes direction *joints
+/// are lapped 200 mm*". What "that" or "which" leads is said of a thing of the condition.
+fn second_statement(sentence: &Sentence<'_>, opener: usize) -> Option<usize> {
+    const FINITE: &[&str] = &[
+        "is", "are", "meets", "meet", "crosses", "changes", "change", "turns", "turn", "passes",
+        "pass", "runs", "run", "ends", "occurs", "occur", "abuts", "abut", "stops", "steps",
+    ];
+    const PLACING: &[&str] = &[
+        "behind", "between", "over", "under", "above", "below", "at", "on", "onto", "into", "from",
+        "through", "against", "around", "beside", "near", "along", "within", "than",
+    ];
+    const RELATIVE: &[&str] = &[
+        "that", "which", "who", "whose", "it", "they", "there", "this",
+    ];
+    let plain = |at: usize| sentence.amount_at(at).is_none() && !sentence.is_any(at, RELATIVE);
+    let verb = (opener + 5..sentence.tokens.len())
+        .take_while(|at| plain(*at))
+        .find(|at| sentence.is_any(*at, &["are", "shall", "must"]))?;
+    let subject = verb - 1;
+    let named = sentence.word(subject).ends_with('s')
+        && sentence.has_word(subject)
+        && !sentence.is_any(subject - 1, LEADS)
+        && !sentence.is_any(subject - 1, PLACING)
+        && !sentence.is_any(subject, STATING);
+    // A whole statement: a verb, and something behind it that is not the subject.
+    let stated = (opener + 2..subject - 1).any(|at| sentence.is_any(at, FINITE));
+    let numbered = (verb + 1..sentence.tokens.len()).any(|at| sentence.amount_at(at).is_some());
+    (named && stated && numbered && (opener + 1..verb).all(plain)).then_some(subject)
 }
 
 /// Whether a limit with its number begins at a token: `min 4 in.`, `at least two`.
