@@ -31,6 +31,7 @@ mod prose;
 mod reference;
 mod sentence;
 mod sorts;
+mod table_limits;
 mod tables;
 mod told;
 mod unclaimed;
@@ -38,6 +39,7 @@ mod unclaimed;
 use std::sync::Arc;
 
 pub(crate) use self::column_limits::ColumnLimits;
+pub(crate) use self::table_limits::TableLimits;
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
 use crate::conditions::RunningHead;
@@ -82,6 +84,8 @@ pub(crate) struct Around {
     pub(crate) first_said: Arc<FirstSaid>,
     /// The values of the document that stand in columns of limits.
     pub(crate) column_limits: Arc<ColumnLimits>,
+    /// The limits that sentences of the document set for columns of its tables.
+    pub(crate) table_limits: Arc<TableLimits>,
     /// The words that the document writes small.
     pub(crate) ordinary: Arc<Ordinary>,
     /// The letters by which the head of the document names configurations.

@@ -18,6 +18,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(finding) = named_limit(sentence, start, verb) {
         return Some(finding);
     }
+    if let Some(finding) = other_limit(sentence, index, start, verb) {
+        return Some(finding);
+    }
     let opening = if sentence.is_any(start, &["the", "a", "an"]) {
         start + 1
     } else {
@@ -44,6 +47,36 @@ fn named_limit(sentence: &Sentence<'_>, start: usize, verb: usize) -> Option<Fin
     whole.then(|| Finding::sure(relation, limit - 1))
 }
 
+/// `up to 45° from the vertical, except walls, for which the limit is 10°`: the limit of what was limited before, in a case.
+fn other_limit(
+    sentence: &Sentence<'_>,
+    index: usize,
+    start: usize,
+    verb: usize,
+) -> Option<Finding> {
+    let limit = verb.checked_sub(1)?;
+    let article = limit.checked_sub(1)?;
+    let named = sentence.is_word(limit, "limit") && sentence.is_word(article, "the");
+    // "the depth, the limit": of another measure.
+    let plain = (start..article).all(|at| {
+        sentence.has_word(at)
+            && vocabulary::vocabulary()
+                .attribute(sentence.word(at))
+                .is_none()
+    });
+    if !named || !plain {
+        return None;
+    }
+    let dimension = sentence.amount(index)?.unit.dimension();
+    let before = (0..index).rev().find(|before| {
+        let amount = sentence.amount(*before);
+        amount.is_some_and(|amount| amount.unit.dimension() == dimension)
+    })?;
+    let (finding, _) = super::bounded_by_its_words(sentence, before)?;
+    let limited = matches!(finding.relation, Relation::AtMost | Relation::AtLeast);
+    limited.then(|| Finding::sure(finding.relation, limit))
+}
+
 /// `The least depth anywhere, measured at the middle of the joint, is`: where the subject begins, when how it is taken stands between two commas.
 fn set_off_from(sentence: &Sentence<'_>, start: usize, verb: usize, floor: usize) -> Option<usize> {
     const TAKEN: &[&str] = &["measured", "taken", "read", "gauged", "counted"];
@@ -61,7 +94,10 @@ fn set_off_from(sentence: &Sentence<'_>, start: usize, verb: usize, floor: usize
     };
     let closes = start == verb && sentence.is_sign(start.checked_sub(1)?, ',');
     let opens = stop_before(start.checked_sub(1)?).filter(|at| {
-        closes && sentence.is_sign(*at, ',') && (sentence.is_any(at + 1, TAKEN) || timed(at + 1))
+        // `movement included`
+        let included = sentence.is_any(start - 2, &["included", "inclusive"]) && at + 3 == start - 1;
+        let taken = sentence.is_any(at + 1, TAKEN) || timed(at + 1) || included;
+        closes && sentence.is_sign(*at, ',') && taken
     })?;
     Some(stop_before(opens).map_or(floor, |at| at + 1))
 }
