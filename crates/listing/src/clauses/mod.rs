@@ -39,9 +39,9 @@ mod unclaimed;
 use std::sync::Arc;
 
 pub(crate) use self::column_limits::ColumnLimits;
-pub(crate) use self::table_limits::TableLimits;
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
+pub(crate) use self::table_limits::TableLimits;
 use crate::conditions::RunningHead;
 use crate::layout::{Flow, UsualUnits};
 use crate::model::Span;

@@ -314,7 +314,9 @@ fn is_label(words: &str) -> bool {
 
 /// Whether a line leads from a label to its value: `Concrete wall ....... 120 mm ....... 2200 kg/m3`.
 fn is_led_to(words: &str) -> bool {
-    let led = ["....", ". . . .", "____"].iter().find_map(|leader| words.split_once(leader));
+    let led = ["....", ". . . .", "____"]
+        .iter()
+        .find_map(|leader| words.split_once(leader));
     led.is_some_and(|(label, value)| {
         let value = value.trim_start_matches(['.', '_', ' ']);
         label.starts_with(char::is_alphabetic)
@@ -359,7 +361,7 @@ fn text_behind(source: &str, paragraphs: &[Paragraph], table: usize) -> String {
 /// The lines right behind the last table of an item, which are of the item around it: no caption or heading of what follows.
 fn lines_behind(source: &str, end: usize) -> String {
     let mut lines = source.get(end..).unwrap_or_default().lines().skip(1);
-    let mut blank = |line: &&str| line.trim().is_empty();
+    let blank = |line: &&str| line.trim().is_empty();
     let first = lines.by_ref().find(|line| !blank(line)).unwrap_or_default();
     let more: Vec<&str> = lines.by_ref().take_while(|line| !blank(line)).collect();
     let next = lines.find(|line| !blank(line)).unwrap_or_default();
@@ -370,7 +372,11 @@ fn lines_behind(source: &str, end: usize) -> String {
         return String::new();
     }
     let lines = more.iter().map(|line| line.trim());
-    [words].into_iter().chain(lines).collect::<Vec<_>>().join(" ")
+    [words]
+        .into_iter()
+        .chain(lines)
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// The condition that a paragraph is headed with: "Clips: in joints exceeding 80 mm. Flat steel 2 mm thick."

@@ -142,15 +142,27 @@ fn limited_as_in<'w>(words: &'w [&'w str]) -> Option<(&'w [&'w str], Relation)> 
         .filter(|word| !VERBS.contains(word))
         .collect();
     let (relation, behind) = match said.as_slice() {
-        ["not" | "no", "less" | "smaller" | "lower", "than", behind @ ..]
+        [
+            "not" | "no",
+            "less" | "smaller" | "lower",
+            "than",
+            behind @ ..,
+        ]
         | ["at", "least", behind @ ..]
         | ["not", "below" | "under", behind @ ..]
         | ["equal", "or", "exceed", behind @ ..] => (Relation::AtLeast, behind),
-        ["not" | "no", "more" | "greater" | "larger" | "higher", "than", behind @ ..]
+        [
+            "not" | "no",
+            "more" | "greater" | "larger" | "higher",
+            "than",
+            behind @ ..,
+        ]
         | ["at", "most", behind @ ..]
-        | ["not", "above" | "over" | "exceed" | "exceeding", behind @ ..] => {
-            (Relation::AtMost, behind)
-        }
+        | [
+            "not",
+            "above" | "over" | "exceed" | "exceeding",
+            behind @ ..,
+        ] => (Relation::AtMost, behind),
         _ => return None,
     };
     refers(behind).then_some((names, relation))
@@ -175,9 +187,34 @@ fn behind_qualifier<'w>(words: &'w [&'w str]) -> Option<(&'w [&'w str], Relation
 /// Whether words only lead to a table's mark: "those given in", "as per".
 fn refers(words: &[&str]) -> bool {
     const LEADING: &[&str] = &[
-        "those", "that", "the", "value", "values", "figure", "figures", "given", "stated", "shown",
-        "listed", "set", "out", "required", "specified", "tabulated", "as", "per", "of", "in",
-        "by", "from", "to", "see", "is", "are", "shall", "be",
+        "those",
+        "that",
+        "the",
+        "value",
+        "values",
+        "figure",
+        "figures",
+        "given",
+        "stated",
+        "shown",
+        "listed",
+        "set",
+        "out",
+        "required",
+        "specified",
+        "tabulated",
+        "as",
+        "per",
+        "of",
+        "in",
+        "by",
+        "from",
+        "to",
+        "see",
+        "is",
+        "are",
+        "shall",
+        "be",
     ];
     words
         .iter()
@@ -189,8 +226,28 @@ fn columns(names: &[&str]) -> Option<Vec<String>> {
     const MOST_WORDS: usize = 9;
     /// Words by which a sentence speaks of some joints only, or of a part of a measure.
     const CONFINING: &[&str] = &[
-        "in", "for", "if", "where", "when", "with", "at", "on", "under", "half", "third", "quarter",
-        "otherwise", "except", "but", "or", "not", "no", "remaining", "other", "any", "total",
+        "in",
+        "for",
+        "if",
+        "where",
+        "when",
+        "with",
+        "at",
+        "on",
+        "under",
+        "half",
+        "third",
+        "quarter",
+        "otherwise",
+        "except",
+        "but",
+        "or",
+        "not",
+        "no",
+        "remaining",
+        "other",
+        "any",
+        "total",
     ];
     let measured: Vec<&&str> = names
         .iter()
@@ -206,7 +263,11 @@ fn columns(names: &[&str]) -> Option<Vec<String>> {
     let named = parts.map(|part| {
         let part = part.join(" ");
         let own = part.split(' ').any(|word| MEASURES.contains(&word));
-        if own { part } else { format!("{measure} {part}") }
+        if own {
+            part
+        } else {
+            format!("{measure} {part}")
+        }
     });
     (names.len() <= MOST_WORDS).then(|| named.collect())
 }

@@ -36,7 +36,9 @@ use self::product_lists::outline_and_rows;
 use self::side_by_side::side_by_side;
 use self::standing::standing;
 use self::where_built::where_built;
-use crate::clauses::{self, Around, ColumnLimits, Draft, FirstSaid, Ordinary, Reach, TableLimits, Yield};
+use crate::clauses::{
+    self, Around, ColumnLimits, Draft, FirstSaid, Ordinary, Reach, TableLimits, Yield,
+};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
 use crate::model::{Condition, PlaceKind, Reading, Source, Span, Warning, WarningKind, sha256};

@@ -18,6 +18,9 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(finding) = named_limit(sentence, start, verb) {
         return Some(finding);
     }
+    if let Some(finding) = allowed_extreme(sentence, start, verb) {
+        return Some(finding);
+    }
     if let Some(finding) = other_limit(sentence, index, start, verb) {
         return Some(finding);
     }
@@ -45,6 +48,28 @@ fn named_limit(sentence: &Sentence<'_>, start: usize, verb: usize) -> Option<Fin
     };
     let whole = limit + 1 == verb || sentence.is_any(limit + 1, &["of", "for", "on"]);
     whole.then(|| Finding::sure(relation, limit - 1))
+}
+
+/// `with clips the widest permitted opening is`: the extreme that is allowed, wherever the subject begins.
+fn allowed_extreme(sentence: &Sentence<'_>, start: usize, verb: usize) -> Option<Finding> {
+    const ALLOWED: &[&str] = &[
+        "permitted",
+        "permissible",
+        "allowed",
+        "allowable",
+        "admissible",
+        "acceptable",
+    ];
+    const VERBS: &[&str] = &["shall", "must", "may", "has", "have", "not", "no", "than"];
+    let extreme = (start..verb).find(|at| {
+        sentence.is_word(*at, "the")
+            && qualifier(sentence.word(at + 1)).is_some()
+            && sentence.is_any(at + 2, ALLOWED)
+    })?;
+    let relation = qualifier(sentence.word(extreme + 1))?;
+    let limits = matches!(relation, Relation::AtMost | Relation::AtLeast);
+    let plain = !(extreme..verb).any(|at| sentence.is_any(at, VERBS));
+    (limits && plain).then(|| Finding::sure(relation, extreme + 1))
 }
 
 /// `up to 45° from the vertical, except walls, for which the limit is 10°`: the limit of what was limited before, in a case.
@@ -95,7 +120,8 @@ fn set_off_from(sentence: &Sentence<'_>, start: usize, verb: usize, floor: usize
     let closes = start == verb && sentence.is_sign(start.checked_sub(1)?, ',');
     let opens = stop_before(start.checked_sub(1)?).filter(|at| {
         // `movement included`
-        let included = sentence.is_any(start - 2, &["included", "inclusive"]) && at + 3 == start - 1;
+        let included =
+            sentence.is_any(start - 2, &["included", "inclusive"]) && at + 3 == start - 1;
         let taken = sentence.is_any(at + 1, TAKEN) || timed(at + 1) || included;
         closes && sentence.is_sign(*at, ',') && taken
     })?;

@@ -31,8 +31,7 @@ fn is_denied(sentence: &Sentence<'_>, numbers: &[ClassNumber]) -> bool {
     ];
     let first = numbers.first().map_or(0, |number| number.first);
     let last = numbers.last().map_or(0, |number| number.last);
-    let comparing =
-        |at: usize| sentence.is_any(at, COMPARING);
+    let comparing = |at: usize| sentence.is_any(at, COMPARING);
     let exceeds = |at: usize| {
         let to = usize::from(sentence.is_word(at, "to"));
         sentence.is_any(at + to, &["exceed", "exceeding"])

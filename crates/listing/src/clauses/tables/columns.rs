@@ -16,7 +16,9 @@ use super::heading::Heading;
 use super::labelled::{heads_numbers, heads_remarks};
 use super::lead::Lead;
 use super::limit_column::limit_rows;
-use super::{Said, all_of, ditto, labels, levels, of_group, sections, shared_units, spread_columns};
+use super::{
+    Said, all_of, ditto, labels, levels, of_group, sections, shared_units, spread_columns,
+};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::naming::{Subject, components_in};
