@@ -90,6 +90,8 @@ pub(crate) struct Around {
     pub(crate) ordinary: Arc<Ordinary>,
     /// The letters by which the head of the document names configurations.
     pub(crate) configuration_letters: Arc<[String]>,
+    /// The labels by which its tables name variants.
+    pub(crate) variants: Arc<[String]>,
 }
 
 impl Around {
@@ -127,7 +129,9 @@ fn read_text(
                 named::push_list(source, span, listed, around, subject, found);
             }
             named::Run::Text(pieces) => {
-                let flow = Flow::of(source, pieces).with_usual_units(around.usual_units);
+                let flow = Flow::of(source, pieces)
+                    .with_usual_units(around.usual_units)
+                    .with_variants(around.variants.clone());
                 if !tables::keyed_list(source, &flow, around, found) {
                     read_sentences(source, &flow, around, subject, found);
                 }

@@ -253,12 +253,13 @@ fn columns(names: &[&str]) -> Option<Vec<String>> {
         .iter()
         .filter(|word| MEASURES.contains(word))
         .collect();
-    let ([measure], false) = (
-        measured.as_slice(),
-        names.iter().any(|word| CONFINING.contains(word)),
-    ) else {
+    let confined = |word: &&str| CONFINING.contains(word) || qualifier(word).is_some();
+    let [measure] = measured.as_slice() else {
         return None;
     };
+    if names.iter().any(confined) {
+        return None;
+    }
     let parts = names.split(|word| *word == "and");
     let named = parts.map(|part| {
         let part = part.join(" ");

@@ -92,6 +92,7 @@ impl Reader<'_> {
             table_limits: self.table_limits.clone(),
             ordinary: self.ordinary.clone(),
             configuration_letters: self.configuration_letters.clone(),
+            variants: self.variants.clone(),
         }
     }
 

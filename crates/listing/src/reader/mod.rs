@@ -22,6 +22,7 @@ mod second_pass;
 mod side_by_side;
 mod spelled_numbers;
 mod standing;
+mod variant_labels;
 mod where_built;
 
 use std::collections::BTreeMap;
@@ -35,6 +36,7 @@ use self::headings::Headings;
 use self::product_lists::outline_and_rows;
 use self::side_by_side::side_by_side;
 use self::standing::standing;
+use self::variant_labels::variant_labels;
 use self::where_built::where_built;
 use crate::clauses::{
     self, Around, ColumnLimits, Draft, FirstSaid, Ordinary, Reach, TableLimits, Yield,
@@ -135,6 +137,8 @@ struct Reader<'a> {
     ordinary: Arc<Ordinary>,
     /// The letters by which the head names configurations.
     configuration_letters: Arc<[String]>,
+    /// The labels by which its tables name variants.
+    variants: Arc<[String]>,
     /// Numbers of the head that state nothing that a head is read for.
     unread_in_head: Vec<Span>,
     /// Numbers of the head that have the unit of their label.
@@ -193,6 +197,7 @@ impl<'a> Reader<'a> {
             column_limits: Arc::new(ColumnLimits::of(text)),
             ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
+            variants: variant_labels(text, outline).into(),
             unread_in_head: Vec::new(),
             bare_in_head: Vec::new(),
         }
@@ -231,6 +236,7 @@ impl<'a> Reader<'a> {
                 table_limits: self.table_limits.clone(),
                 ordinary: self.ordinary.clone(),
                 configuration_letters: self.configuration_letters.clone(),
+                variants: self.variants.clone(),
                 ..Around::default()
             },
         );
