@@ -3,15 +3,14 @@
 use listing::{Requirement, read_text};
 
 /// The bounds of an item beside a table of variants, each with the words of its condition.
-fn bounds(heading: &str, labels: [&str; 2], words: &str) -> Vec<String> {
+fn bounds(heading: &str, (first, second): (&str, &str), words: &str) -> Vec<String> {
     let text = format!(
         "Report KR-11\n\n1. Sealant - Acrylic, white.\n\n2. Backing - {words}\n\n3. Classes\n\n\
          \x20  {heading:<12}Class\n\
          \x20  ----------  ------------------------------\n\
-         \x20  {:<12}EI 60 - V - X - F - W 10 to 30\n\
-         \x20  {:<12}EI 90 - V - X - F - W 10 to 50\n\
-         \x20  ----------  ------------------------------\n\n4. Label the seal.\n",
-        labels[0], labels[1]
+         \x20  {first:<12}EI 60 - V - X - F - W 10 to 30\n\
+         \x20  {second:<12}EI 90 - V - X - F - W 10 to 50\n\
+         \x20  ----------  ------------------------------\n\n4. Label the seal.\n"
     );
     let reading = read_text("sample", &text);
     let own = reading.clauses.iter().filter(|clause| clause.item == "2");
@@ -31,7 +30,7 @@ fn what_is_said_of_a_label_is_of_its_variant() {
     for heading in ["Variant", "Config.", "Ref", "System"] {
         let found = bounds(
             heading,
-            ["C2", "C3"],
+            ("C2", "C3"),
             "Wool inserted to a depth of 100 mm min in C2, 50 mm min in C3.",
         );
         assert_eq!(
@@ -45,7 +44,7 @@ fn what_is_said_of_a_label_is_of_its_variant() {
     }
     let found = bounds(
         "Variant",
-        ["V1", "V5"],
+        ("V1", "V5"),
         "Floors at least 150 mm thick, or 200 mm for V5.",
     );
     assert!(
@@ -58,7 +57,7 @@ fn what_is_said_of_a_label_is_of_its_variant() {
     );
     let found = bounds(
         "Variant",
-        ["V1", "V5"],
+        ("V1", "V5"),
         "Walls at least 150 mm thick (V1: 100 mm).",
     );
     assert!(
@@ -79,7 +78,7 @@ fn what_holds_always_isn_t_excused_by_a_label() {
         "Wool at least 100 mm deep. V1 and V5 are sealed on both sides.",
         "Wool at least 100 mm deep, as tested with V1 wool and V5 wool.",
     ] {
-        let found = bounds("Variant", ["V1", "V5"], words);
+        let found = bounds("Variant", ("V1", "V5"), words);
         assert_eq!(
             found.first().map(String::as_str),
             Some("packing.depth: at least 100 mm"),
@@ -87,8 +86,8 @@ fn what_holds_always_isn_t_excused_by_a_label() {
         );
     }
     // A class of reaction to fire, and a label that no table has.
-    let found = bounds("Class", ["A1", "A2"], "Wool (A1), at least 100 mm deep.");
+    let found = bounds("Class", ("A1", "A2"), "Wool (A1), at least 100 mm deep.");
     assert_eq!(found, ["packing.depth: at least 100 mm"]);
-    let found = bounds("Variant", ["V1", "V5"], "Steel angles 40 mm long in S2.");
+    let found = bounds("Variant", ("V1", "V5"), "Steel angles 40 mm long in S2.");
     assert!(found.iter().all(|one| !one.contains('[')), "{found:#?}");
 }

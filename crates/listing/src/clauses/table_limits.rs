@@ -261,7 +261,7 @@ fn columns(names: &[&str]) -> Option<Vec<String>> {
         return None;
     }
     let parts = names.split(|word| *word == "and");
-    let named = parts.map(|part| {
+    let own_names = parts.map(|part| {
         let part = part.join(" ");
         let own = part.split(' ').any(|word| MEASURES.contains(&word));
         if own {
@@ -270,7 +270,7 @@ fn columns(names: &[&str]) -> Option<Vec<String>> {
             format!("{measure} {part}")
         }
     });
-    (names.len() <= MOST_WORDS).then(|| named.collect())
+    (names.len() <= MOST_WORDS).then(|| own_names.collect())
 }
 
 #[cfg(test)]

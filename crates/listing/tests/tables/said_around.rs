@@ -51,8 +51,8 @@ fn a_sentence_behind_a_table_limits_columns_by_their_names() {
         assert_eq!(limits("", behind, ""), DEPTHS, "{behind}");
     }
     let of_one = limits("", "Depths of wool are minimum depths.", "");
-    assert_eq!(of_one.first().unwrap(), DEPTHS[0]);
-    assert_eq!(of_one.get(1).unwrap(), NONE[1]);
+    assert_eq!(of_one.first().unwrap(), "packing.depth: at least 60 mm");
+    assert_eq!(of_one.get(1).unwrap(), "sealant.depth: nominal 15 mm");
 }
 
 #[test]
@@ -83,7 +83,7 @@ fn a_sentence_elsewhere_limits_columns_of_the_table_that_it_names() {
         "The spacing of clips shall not exceed the values of Table 1.",
     );
     assert_eq!(spaced.get(2).unwrap(), "clip.spacing: at most 300 mm");
-    assert_eq!(spaced.first().unwrap(), NONE[0]);
+    assert_eq!(spaced.first().unwrap(), "packing.depth: nominal 60 mm");
     for elsewhere in [
         "Depths shall be not less than half of those of Table 1.",
         "In shafts depths shall be not less than those of Table 1.",
