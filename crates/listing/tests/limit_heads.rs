@@ -126,3 +126,40 @@ fn a_title_of_limits_is_of_the_labels_and_values_under_it() {
         ],
     );
 }
+
+#[test]
+fn a_heading_of_limits_reaches_over_lines_with_leaders() {
+    let read = |heading: &str, last: &str| {
+        let text = format!(
+            "1. SUPPORTS - {heading}\n\n     Concrete wall ................... 120 mm ......... 2200 kg/m3\n     Concrete floor .................. 150 mm\n     {last}\n\n2. SEALANT - Acrylic, white.\n"
+        );
+        common::clauses(&text)
+    };
+    let led = read(
+        "Supporting construction, minimum thickness and density:",
+        "Timber floor .................... 100 mm",
+    );
+    assert_eq!(
+        led.iter().filter(|one| one.contains("at least")).count(),
+        4,
+        "{led:#?}"
+    );
+    // Behind the lines it is said of no statement.
+    let behind = read(
+        "Supporting construction, minimum thickness and density:",
+        "Boards are 100 mm wide.",
+    );
+    assert_eq!(
+        behind.iter().filter(|one| one.contains("at least")).count(),
+        3,
+        "{behind:#?}"
+    );
+    let plain = read(
+        "Supporting construction:",
+        "Timber floor .................... 100 mm",
+    );
+    assert!(
+        plain.iter().all(|one| !one.contains("at least")),
+        "{plain:#?}"
+    );
+}

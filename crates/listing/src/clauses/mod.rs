@@ -31,6 +31,7 @@ mod prose;
 mod reference;
 mod sentence;
 mod sorts;
+mod table_limits;
 mod tables;
 mod told;
 mod unclaimed;
@@ -40,6 +41,7 @@ use std::sync::Arc;
 pub(crate) use self::column_limits::ColumnLimits;
 use self::introduced::Introduced;
 use self::limit_heads::LimitHeads;
+pub(crate) use self::table_limits::TableLimits;
 use crate::conditions::RunningHead;
 use crate::layout::{Flow, UsualUnits};
 use crate::model::Span;
@@ -82,10 +84,14 @@ pub(crate) struct Around {
     pub(crate) first_said: Arc<FirstSaid>,
     /// The values of the document that stand in columns of limits.
     pub(crate) column_limits: Arc<ColumnLimits>,
+    /// The limits that sentences of the document set for columns of its tables.
+    pub(crate) table_limits: Arc<TableLimits>,
     /// The words that the document writes small.
     pub(crate) ordinary: Arc<Ordinary>,
     /// The letters by which the head of the document names configurations.
     pub(crate) configuration_letters: Arc<[String]>,
+    /// The labels by which its tables name variants.
+    pub(crate) variants: Arc<[String]>,
 }
 
 impl Around {
@@ -123,7 +129,9 @@ fn read_text(
                 named::push_list(source, span, listed, around, subject, found);
             }
             named::Run::Text(pieces) => {
-                let flow = Flow::of(source, pieces).with_usual_units(around.usual_units);
+                let flow = Flow::of(source, pieces)
+                    .with_usual_units(around.usual_units)
+                    .with_variants(around.variants.clone());
                 if !tables::keyed_list(source, &flow, around, found) {
                     read_sentences(source, &flow, around, subject, found);
                 }

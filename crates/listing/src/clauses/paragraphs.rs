@@ -11,7 +11,7 @@ use super::{carried, denies_below};
 use crate::conditions::{
     Place, headed_configuration, headed_offer, headed_variant, heads, heads_list,
 };
-use crate::layout::{Flow, LIST_SIGNS};
+use crate::layout::{Flow, LIST_SIGNS, is_rule};
 use crate::model::{Condition, Relation, Span};
 use crate::naming::Subject;
 use crate::outline::Paragraph;
@@ -101,6 +101,8 @@ impl<'a> Reading<'a> {
                 let said = tables::Said {
                     before: leading_sentence(&self.caption),
                     of_all: said_behind(source, self.paragraphs.get(index + 1)),
+                    behind: &text_behind(source, self.paragraphs, index),
+                    elsewhere: &around.table_limits,
                 };
                 tables::read(source, table, &said, around, &mut self.found);
             }
@@ -305,8 +307,25 @@ fn limits_cases(text: &str) -> bool {
         && !words.contains(|c: char| c.is_ascii_digit())
 }
 
-/// Whether a paragraph is a label with its value: "Wet film: 1/8 in."
+/// Whether a paragraph is a label with its value: "Wet film: 1/8 in.", "Concrete wall ....... 120 mm".
 fn is_label(words: &str) -> bool {
+    is_led_to(words) || is_behind_colon(words)
+}
+
+/// Whether a line leads from a label to its value: `Concrete wall ....... 120 mm ....... 2200 kg/m3`.
+fn is_led_to(words: &str) -> bool {
+    let led = ["....", ". . . .", "____"]
+        .iter()
+        .find_map(|leader| words.split_once(leader));
+    led.is_some_and(|(label, value)| {
+        let value = value.trim_start_matches(['.', '_', ' ']);
+        label.starts_with(char::is_alphabetic)
+            && !label.contains(". ")
+            && value.starts_with(|c: char| c.is_ascii_digit())
+    })
+}
+
+fn is_behind_colon(words: &str) -> bool {
     const LONGEST: usize = 10;
     let labelled = words
         .split_once(": ")
@@ -325,6 +344,39 @@ fn said_behind(source: &str, behind: Option<&Paragraph>) -> Option<Relation> {
         .into_iter()
         .next()?;
     tables::said_of_all(flow.text().get(first)?)
+}
+
+/// The paragraph behind a table, where it doesn't lead to the next one.
+fn text_behind(source: &str, paragraphs: &[Paragraph], table: usize) -> String {
+    let leads = matches!(paragraphs.get(table + 2), Some(Paragraph::Table(_)));
+    match (paragraphs.get(table), paragraphs.get(table + 1)) {
+        (_, Some(Paragraph::Text(pieces))) if !leads => {
+            Flow::of(source, pieces.iter().copied()).text().to_owned()
+        }
+        (Some(Paragraph::Table(table)), None) => lines_behind(source, table.span.end()),
+        _ => String::new(),
+    }
+}
+
+/// The lines right behind the last table of an item, which are of the item around it: no caption or heading of what follows.
+fn lines_behind(source: &str, end: usize) -> String {
+    let mut lines = source.get(end..).unwrap_or_default().lines().skip(1);
+    let blank = |line: &&str| line.trim().is_empty();
+    let first = lines.by_ref().find(|line| !blank(line)).unwrap_or_default();
+    let more: Vec<&str> = lines.by_ref().take_while(|line| !blank(line)).collect();
+    let next = lines.find(|line| !blank(line)).unwrap_or_default();
+    let words = first.trim();
+    let captions = words.to_lowercase().starts_with("table") || is_rule(next);
+    let ruled = more.iter().any(|line| is_rule(line));
+    if captions || ruled || !words.starts_with(char::is_alphabetic) {
+        return String::new();
+    }
+    let lines = more.iter().map(|line| line.trim());
+    [words]
+        .into_iter()
+        .chain(lines)
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// The condition that a paragraph is headed with: "Clips: in joints exceeding 80 mm. Flat steel 2 mm thick."

@@ -90,19 +90,53 @@ fn hour_word(sentence: &Sentence<'_>, at: usize) -> Option<Expr> {
     }))
 }
 
-/// How many levels stand in brackets of their own: "64 mm (FRL -/60/60) or 92 mm (FRL -/120/120)". One alone is a wall's or a floor's own.
-fn bracketed_levels(text: &str) -> usize {
-    let inner = |words: &str| {
-        let named = words.trim();
-        let named = named.split_once(" or ").map_or(named, |(named, _)| named);
-        let level = named.strip_prefix("FRL").unwrap_or(named);
-        is_level(level.trim())
+/// How many levels stand in brackets of their own: "64 mm (FRL -/60/60) or 92 mm (FRL to -/120/120)". One alone is a wall's or a floor's own, unless the
+/// words behind it say what is asked for otherwise.
+fn are_bracketed_cases(text: &str) -> bool {
+    let mut brackets = text
+        .match_indices('(')
+        .filter_map(|(open, _)| {
+            let rest = text.get(open + 1..)?;
+            let end = rest.find(')')?;
+            Some((rest.get(..end)?, rest.get(end..)?))
+        })
+        .filter(|(words, _)| holds_levels(words));
+    let Some((words, behind)) = brackets.next() else {
+        return false;
     };
-    text.split('(')
-        .skip(1)
-        .filter_map(|rest| rest.split_once(')'))
-        .filter(|(words, _)| inner(words))
-        .count()
+    let otherwise = || {
+        let behind = behind.to_lowercase();
+        is_banded(words)
+            && behind
+                .split_once("otherwise")
+                .is_some_and(|(_, rest)| has_number(rest))
+    };
+    brackets.next().is_some() || otherwise()
+}
+
+fn has_number(words: &str) -> bool {
+    words.contains(|c: char| c.is_ascii_digit())
+}
+
+/// Whether a bracket holds levels alone: "FRL -/60/60", "FRL up to -/120/120", "-/180/180 and -/240/240", "FRL -/60/60 or lower".
+fn holds_levels(words: &str) -> bool {
+    let named = words.trim();
+    let named = named.split_once(" or ").map_or(named, |(named, _)| named);
+    let mut words = named.split([' ', ',']).filter(|word| !word.is_empty());
+    let leads = |word: &str| LEADING.contains(&word.to_lowercase().as_str());
+    words.clone().any(is_level) && words.all(|word| is_level(word) || leads(word))
+}
+
+/// Whether a bracket takes in all levels to one side: "FRL up to -/120/120".
+fn is_banded(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    let mut words = lower.split_whitespace();
+    words.any(|word| {
+        matches!(
+            word,
+            "to" | "above" | "over" | "below" | "less" | "higher" | "lower"
+        )
+    })
 }
 
 /// What may stand between what introduces a level and the level: "for FRLs up to and including".
@@ -126,7 +160,7 @@ const LEADING: &[&str] = &[
 fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
     let mut found = Vec::new();
     let mut at = 0;
-    let several = bracketed_levels(sentence.text) > 1;
+    let several = are_bracketed_cases(sentence.text);
     let labels = labelling_levels(sentence.text);
     for word in sentence.text.split(' ') {
         let level = word.trim_matches(|c: char| matches!(c, '.' | ',' | ';' | ':' | '(' | ')'));
@@ -144,6 +178,10 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
             continue;
         };
         let last = first + (first..sentence.tokens.len()).take_while(within).count();
+        // "(-/180/180 and -/240/240)": the first of them is met already.
+        if found.last().is_some_and(|held: &Found| first < held.last) {
+            continue;
+        }
         // "-/60/60 or higher"
         let beyond = or_beyond(sentence, last).is_some();
         // "-/90/90 to -/180/180"
@@ -151,7 +189,13 @@ fn levels(sentence: &Sentence<'_>) -> Vec<Found> {
         let ends = |at: &usize| {
             sentence.is_stop(*at) || sentence.is_sign(*at, '.') || sentence.token(*at).is_none()
         };
+        let open = first
+            .checked_sub(1)
+            .is_some_and(|before| sentence.is_sign(before, '('));
+        let joined = open && sentence.is_any(last, &["and", "or"]);
+        let closes = (last..sentence.tokens.len()).find(|at| sentence.is_sign(*at, ')'));
         let end = match (beyond, through) {
+            _ if joined && several => closes.unwrap_or(last),
             (true, _) => last + 2,
             (_, true) => (last..=sentence.tokens.len()).find(ends).unwrap_or(last),
             _ => last,

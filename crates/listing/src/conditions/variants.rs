@@ -161,7 +161,8 @@ pub(super) fn variants(sentence: &Sentence<'_>) -> Vec<Found> {
                 && sentence.is_sign(own.first - 1, '(')
                 && (sentence.is_sign(own.last, ')')
                     || sentence.is_word(own.last, "only")
-                    || sentence.is_sign(own.last, ','));
+                    || sentence.is_sign(own.last, ',')
+                    || sentence.is_sign(own.last, ':') && sentence.names_variant(own.last - 1));
             let item = is_item(sentence, own);
             let sort = is_sort(sentence, own);
             // A whole sentence "With Item 2A the lap is 1 in." may as well head a part that is asked for whatever is built.
@@ -281,6 +282,11 @@ pub(super) fn comes_to_another(sentence: &Sentence<'_>, condition: &Found) -> Op
 fn named(sentence: &Sentence<'_>) -> Vec<Named> {
     let mut found: Vec<Named> = Vec::new();
     for at in 0..sentence.tokens.len() {
+        if sentence.names_variant(at) {
+            let taken = found.last().is_some_and(|last| at < last.last);
+            found.extend(labelled(sentence, at).filter(|_| !taken));
+            continue;
+        }
         let noun = [VARIANTS, SORTS, ITEMS]
             .iter()
             .any(|words| sentence.is_any(at, words));
@@ -308,6 +314,34 @@ fn named(sentence: &Sentence<'_>) -> Vec<Named> {
         });
     }
     found
+}
+
+/// Variants by the labels alone that a table of the document gives them: "in C2", "for V4 and V5", "C1 to C3".
+fn labelled(sentence: &Sentence<'_>, first: usize) -> Option<Named> {
+    let mut last = first + 1;
+    let joins = |at: usize| {
+        sentence.is_any(at, &["and", "or", "to", "through"])
+            || [',', '&', '-', '–']
+                .iter()
+                .any(|sign| sentence.is_sign(at, *sign))
+    };
+    while joins(last) && sentence.names_variant(last + 1) {
+        last += 2;
+    }
+    let before = first.checked_sub(1);
+    let introduced =
+        before.filter(|at| sentence.is_any(*at, &["in", "for", "with", "under", "at"]));
+    // "Option V1" has its noun before it.
+    let noun = before.is_some_and(|at| {
+        [VARIANTS, SORTS, ITEMS]
+            .iter()
+            .any(|words| sentence.is_any(at, words))
+    });
+    (!noun).then(|| Named {
+        first: introduced.unwrap_or(first),
+        last,
+        introduced: introduced.is_some(),
+    })
 }
 
 /// Whether a sentence sets what is on one sort beside what is on another: "3 in. on Type S, 4 in. on Type P".

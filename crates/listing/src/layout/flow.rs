@@ -1,5 +1,7 @@
 //! Wrapped lines joined into running text, each byte of which leads back to the source.
 
+use std::sync::Arc;
+
 use measure::Unit;
 
 use super::plain::{is_disguised, plain};
@@ -42,6 +44,8 @@ pub(crate) struct Flow {
     lines: Vec<usize>,
     /// The units of its numbers that have none of their own.
     usual_units: UsualUnits,
+    /// The labels by which tables of the document name variants.
+    variants: Arc<[String]>,
 }
 
 impl Flow {
@@ -60,6 +64,17 @@ impl Flow {
     pub(crate) const fn with_usual_units(mut self, units: UsualUnits) -> Self {
         self.usual_units = units;
         self
+    }
+
+    /// The same, in a document whose tables name variants by labels: `V1`, `V2`.
+    pub(crate) fn with_variants(mut self, labels: Arc<[String]>) -> Self {
+        self.variants = labels;
+        self
+    }
+
+    /// The labels by which tables of the document name variants.
+    pub(crate) fn variants(&self) -> &[String] {
+        &self.variants
     }
 
     /// The units of its numbers that have none of their own.

@@ -89,8 +89,10 @@ impl Reader<'_> {
             heading: item.heading,
             first_said: self.first_said.clone(),
             column_limits: self.column_limits.clone(),
+            table_limits: self.table_limits.clone(),
             ordinary: self.ordinary.clone(),
             configuration_letters: self.configuration_letters.clone(),
+            variants: self.variants.clone(),
         }
     }
 

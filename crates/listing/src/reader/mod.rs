@@ -22,6 +22,7 @@ mod second_pass;
 mod side_by_side;
 mod spelled_numbers;
 mod standing;
+mod variant_labels;
 mod where_built;
 
 use std::collections::BTreeMap;
@@ -35,8 +36,11 @@ use self::headings::Headings;
 use self::product_lists::outline_and_rows;
 use self::side_by_side::side_by_side;
 use self::standing::standing;
+use self::variant_labels::variant_labels;
 use self::where_built::where_built;
-use crate::clauses::{self, Around, ColumnLimits, Draft, FirstSaid, Ordinary, Reach, Yield};
+use crate::clauses::{
+    self, Around, ColumnLimits, Draft, FirstSaid, Ordinary, Reach, TableLimits, Yield,
+};
 use crate::header::{header, is_prose};
 use crate::layout::{DecodeError, Flow, UsualUnits, decode, lines};
 use crate::model::{Condition, PlaceKind, Reading, Source, Span, Warning, WarningKind, sha256};
@@ -128,14 +132,36 @@ struct Reader<'a> {
     /// Where each word stands first.
     first_said: Arc<FirstSaid>,
     column_limits: Arc<ColumnLimits>,
+    table_limits: Arc<TableLimits>,
     /// The words that the document writes small.
     ordinary: Arc<Ordinary>,
     /// The letters by which the head names configurations.
     configuration_letters: Arc<[String]>,
+    /// The labels by which its tables name variants.
+    variants: Arc<[String]>,
     /// Numbers of the head that state nothing that a head is read for.
     unread_in_head: Vec<Span>,
     /// Numbers of the head that have the unit of their label.
     bare_in_head: Vec<Span>,
+}
+
+/// The limits of tables that are said of all joints: by items that are built in each of them.
+fn table_limits(
+    text: &str,
+    outline: &Outline,
+    options: &[ItemOption],
+    standing: &[Option<Condition>],
+) -> TableLimits {
+    let always = |index: usize| {
+        let option = options.get(index);
+        let chosen = option.is_some_and(|option| {
+            option.is_choice() || option.offered.is_some() || !option.configurations.is_empty()
+        });
+        !chosen && matches!(standing.get(index), Some(None) | None)
+    };
+    let items = outline.items.iter().enumerate();
+    let items = items.filter(|(index, _)| always(*index));
+    TableLimits::of(text, items.map(|(_, item)| item))
 }
 
 impl<'a> Reader<'a> {
@@ -155,6 +181,7 @@ impl<'a> Reader<'a> {
             text,
             outline,
             built: where_built(text, &outline.items, &options, &standing),
+            table_limits: Arc::new(table_limits(text, outline, &options, &standing)),
             standing,
             options,
             kinds: headings.kinds(text, &outline.items),
@@ -170,6 +197,7 @@ impl<'a> Reader<'a> {
             column_limits: Arc::new(ColumnLimits::of(text)),
             ordinary,
             configuration_letters: configuration_letters(text, outline).into(),
+            variants: variant_labels(text, outline).into(),
             unread_in_head: Vec::new(),
             bare_in_head: Vec::new(),
         }
@@ -205,8 +233,10 @@ impl<'a> Reader<'a> {
                 usual_units: self.usual_units,
                 first_said: self.first_said.clone(),
                 column_limits: self.column_limits.clone(),
+                table_limits: self.table_limits.clone(),
                 ordinary: self.ordinary.clone(),
                 configuration_letters: self.configuration_letters.clone(),
+                variants: self.variants.clone(),
                 ..Around::default()
             },
         );

@@ -19,7 +19,28 @@ const SPEAKING: &[&str] = &[
 pub(crate) fn is_ruled_out(sentence: &Sentence<'_>, index: usize) -> bool {
     tells_apart(sentence, index) && {
         let last = last_of_subject(sentence, index);
-        is_ruled_out_at(sentence, last)
+        is_ruled_out_at(sentence, last) || is_ruled_out_at(sentence, behind_state(sentence, last))
+    }
+}
+
+/// The token behind words that only say of what a share is or in which state a number is taken, "before fire", "of its width": none that tells joints apart.
+fn behind_state(sentence: &Sentence<'_>, at: usize) -> usize {
+    const TIMES: &[&str] = &["before", "during", "after"];
+    const STATES: &[&str] = &["fire", "exposure", "installation", "service", "use"];
+    const SIZES: &[&str] = &["width", "depth", "thickness", "length", "size"];
+    const ADJECTIVES: &[&str] = &["nominal", "design", "installed", "own", "initial", "joint"];
+    let article = |at: usize| usize::from(sentence.is_any(at, &["the", "its", "their", "any"]));
+    let noun = at + 1 + article(at + 1);
+    if sentence.is_any(at, TIMES) && sentence.is_any(noun, STATES)
+        || sentence.is_word(at, "in") && sentence.is_any(noun, &["service", "use", "direction"])
+    {
+        return noun + 1;
+    }
+    let size = noun + usize::from(sentence.is_any(noun, ADJECTIVES));
+    if sentence.is_word(at, "of") && sentence.is_any(size, SIZES) {
+        size + 1
+    } else {
+        at
     }
 }
 

@@ -57,6 +57,13 @@ impl<'a> Sentence<'a> {
         self.flow.lower()
     }
 
+    /// Whether a token is the label of a variant that a table of the document names: `V1`.
+    pub(crate) fn names_variant(&self, at: usize) -> bool {
+        let word = self.token(at).map(|token| token.span.of(self.text));
+        let label = word.map(|word| word.trim_end_matches('.'));
+        label.is_some_and(|label| self.flow.variants().iter().any(|own| own == label))
+    }
+
     /// Whether a token is the first on its line.
     pub(crate) fn begins_line(&self, at: usize) -> bool {
         let start = self.token(at).map(|token| self.in_flow(token.span.start()));

@@ -18,6 +18,12 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     if let Some(finding) = named_limit(sentence, start, verb) {
         return Some(finding);
     }
+    if let Some(finding) = allowed_extreme(sentence, start, verb) {
+        return Some(finding);
+    }
+    if let Some(finding) = other_limit(sentence, index, start, verb) {
+        return Some(finding);
+    }
     let opening = if sentence.is_any(start, &["the", "a", "an"]) {
         start + 1
     } else {
@@ -56,6 +62,58 @@ fn named_limit(sentence: &Sentence<'_>, start: usize, verb: usize) -> Option<Fin
     whole.then(|| Finding::sure(relation, limit - 1))
 }
 
+/// `with clips the widest permitted opening is`: the extreme that is allowed, wherever the subject begins.
+fn allowed_extreme(sentence: &Sentence<'_>, start: usize, verb: usize) -> Option<Finding> {
+    const ALLOWED: &[&str] = &[
+        "permitted",
+        "permissible",
+        "allowed",
+        "allowable",
+        "admissible",
+        "acceptable",
+    ];
+    const VERBS: &[&str] = &["shall", "must", "may", "has", "have", "not", "no", "than"];
+    let extreme = (start..verb).find(|at| {
+        sentence.is_word(*at, "the")
+            && qualifier(sentence.word(at + 1)).is_some()
+            && sentence.is_any(at + 2, ALLOWED)
+    })?;
+    let relation = qualifier(sentence.word(extreme + 1))?;
+    let limits = matches!(relation, Relation::AtMost | Relation::AtLeast);
+    let plain = !(extreme..verb).any(|at| sentence.is_any(at, VERBS));
+    (limits && plain).then(|| Finding::sure(relation, extreme + 1))
+}
+
+/// `up to 45° from the vertical, except walls, for which the limit is 10°`: the limit of what was limited before, in a case.
+fn other_limit(
+    sentence: &Sentence<'_>,
+    index: usize,
+    start: usize,
+    verb: usize,
+) -> Option<Finding> {
+    let limit = verb.checked_sub(1)?;
+    let article = limit.checked_sub(1)?;
+    let named = sentence.is_word(limit, "limit") && sentence.is_word(article, "the");
+    // "the depth, the limit": of another measure.
+    let plain = (start..article).all(|at| {
+        sentence.has_word(at)
+            && vocabulary::vocabulary()
+                .attribute(sentence.word(at))
+                .is_none()
+    });
+    if !named || !plain {
+        return None;
+    }
+    let dimension = sentence.amount(index)?.unit.dimension();
+    let before = (0..index).rev().find(|before| {
+        let amount = sentence.amount(*before);
+        amount.is_some_and(|amount| amount.unit.dimension() == dimension)
+    })?;
+    let (finding, _) = super::bounded_by_its_words(sentence, before)?;
+    let limited = matches!(finding.relation, Relation::AtMost | Relation::AtLeast);
+    limited.then(|| Finding::sure(finding.relation, limit))
+}
+
 /// `The least depth anywhere, measured at the middle of the joint, is`: where the subject begins, when how it is taken stands between two commas.
 fn set_off_from(sentence: &Sentence<'_>, start: usize, verb: usize, floor: usize) -> Option<usize> {
     const TAKEN: &[&str] = &["measured", "taken", "read", "gauged", "counted"];
@@ -73,7 +131,11 @@ fn set_off_from(sentence: &Sentence<'_>, start: usize, verb: usize, floor: usize
     };
     let closes = start == verb && sentence.is_sign(start.checked_sub(1)?, ',');
     let opens = stop_before(start.checked_sub(1)?).filter(|at| {
-        closes && sentence.is_sign(*at, ',') && (sentence.is_any(at + 1, TAKEN) || timed(at + 1))
+        // `movement included`
+        let included =
+            sentence.is_any(start - 2, &["included", "inclusive"]) && at + 3 == start - 1;
+        let taken = sentence.is_any(at + 1, TAKEN) || timed(at + 1) || included;
+        closes && sentence.is_sign(*at, ',') && taken
     })?;
     Some(stop_before(opens).map_or(floor, |at| at + 1))
 }

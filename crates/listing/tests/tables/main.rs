@@ -18,6 +18,7 @@ mod limited;
 mod limits;
 mod pages;
 mod records;
+mod said_around;
 mod shared_heads;
 mod short_rows;
 mod upright;

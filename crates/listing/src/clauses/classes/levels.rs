@@ -26,10 +26,12 @@ pub(super) fn fire_resistance_levels(sentence: &Sentence<'_>) -> Vec<ClassNumber
 /// Whether a sentence says for which level something is *not*: "Not for FRL -/120/120". A denial that only turns a limit, "not less than -/120/120", is none.
 fn is_denied(sentence: &Sentence<'_>, numbers: &[ClassNumber]) -> bool {
     const REACH: usize = 6;
+    const COMPARING: &[&str] = &[
+        "less", "more", "under", "over", "below", "above", "higher", "lower", "greater", "better",
+    ];
     let first = numbers.first().map_or(0, |number| number.first);
     let last = numbers.last().map_or(0, |number| number.last);
-    let comparing =
-        |at: usize| sentence.is_any(at, &["less", "more", "under", "over", "below", "above"]);
+    let comparing = |at: usize| sentence.is_any(at, COMPARING);
     let exceeds = |at: usize| {
         let to = usize::from(sentence.is_word(at, "to"));
         sentence.is_any(at + to, &["exceed", "exceeding"])
@@ -91,12 +93,24 @@ fn limited(sentence: &Sentence<'_>, numbers: Vec<ClassNumber>) -> Vec<ClassNumbe
         &["at", "least"][..],
         &["not", "less", "than"],
         &["no", "less", "than"],
+        &["not", "below"],
+        &["not", "under"],
+        &["no", "lower", "than"],
+        &["not", "lower", "than"],
         &["minimum"],
         &["minimum", "of"],
     ];
     let at_most = [
         &["at", "most"][..],
         &["not", "more", "than"],
+        &["no", "more", "than"],
+        &["not", "above"],
+        &["not", "over"],
+        &["no", "higher", "than"],
+        &["not", "higher", "than"],
+        &["no", "greater", "than"],
+        &["not", "greater", "than"],
+        &["no", "better", "than"],
         &["not", "exceed"],
         &["not", "to", "exceed"],
         &["not", "exceeding"],

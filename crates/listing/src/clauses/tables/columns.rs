@@ -8,13 +8,17 @@ pub(super) use self::row::Row;
 pub(super) use self::selecting::{selecting, test};
 
 use self::headings::{case_of_label, is_plain_name, limit_by_words_around, read_headings};
-use self::selecting::{choose_selecting, leads_with_classes, select_by_name, under};
+use self::selecting::{
+    choose_selecting, leads_with_classes, select_before_classes, select_by_name, under,
+};
 use super::band::count_cases;
 use super::heading::Heading;
 use super::labelled::{heads_numbers, heads_remarks};
 use super::lead::Lead;
 use super::limit_column::limit_rows;
-use super::{Said, all_of, ditto, labels, of_group, sections, shared_units, spread_columns};
+use super::{
+    Said, all_of, ditto, labels, levels, of_group, sections, shared_units, spread_columns,
+};
 use crate::layout::{Flow, UsualUnits};
 use crate::model::{Condition, Expr, Span};
 use crate::naming::{Subject, components_in};
@@ -82,6 +86,8 @@ impl Columns {
         choose_selecting(&mut headings, &rows, label.is_some());
         if label.is_none() {
             select_by_name(&mut headings, &rows);
+            select_before_classes(&mut headings, &rows);
+            levels::name(&mut headings, &rows);
         }
         if let Some(column) = label {
             for row in &mut rows {

@@ -14,6 +14,7 @@ mod keyed;
 mod labelled;
 mod labels;
 mod lead;
+mod levels;
 mod limit_column;
 mod marks;
 mod products;
@@ -42,6 +43,7 @@ use self::marks::{
 use self::worded::{push_words, read_words};
 use super::Around;
 use super::draft::Yield;
+use super::table_limits::TableLimits;
 use crate::layout::Flow;
 use crate::model::{Condition, Expr, Relation, Span};
 use crate::outline::Table;
@@ -52,6 +54,10 @@ pub(super) struct Said<'a> {
     pub(super) before: &'a str,
     /// What the paragraph behind it says of all its values.
     pub(super) of_all: Option<Relation>,
+    /// The paragraph behind it.
+    pub(super) behind: &'a str,
+    /// What sentences of the document say of tables by their marks.
+    pub(super) elsewhere: &'a TableLimits,
 }
 
 pub(super) fn read(

@@ -102,6 +102,12 @@ impl Stated {
         })
     }
 
+    /// Whether every name of what is stated is that of a column.
+    pub(super) fn names_only(&self, headings: &[String]) -> bool {
+        let mut names = self.statements.iter().flat_map(Statement::names);
+        names.all(|name| headings.iter().any(|heading| names_column(name, heading)))
+    }
+
     /// Whether nothing is stated.
     pub(super) fn is_nothing(&self) -> bool {
         self.statements.is_empty()
@@ -127,7 +133,7 @@ impl Statement {
 /// The statement that words begin with: its names, its limit, and what stands behind it.
 fn statement(words: &str) -> Option<(&str, Relation, &str)> {
     let (names, said) = split_at_verb(words)?;
-    let (relation, behind) = limit(said)?;
+    let (relation, behind) = limit(said, names)?;
     Some((names, relation, behind))
 }
 
@@ -213,8 +219,9 @@ fn split_at_verb(words: &str) -> Option<(&str, &str)> {
     Some((words.get(..at)?, words.get(at + len..)?))
 }
 
-/// The limit that words begin with, and what stands behind it: nothing, or another statement.
-fn limit(said: &str) -> Option<(Relation, &str)> {
+/// The limit that words begin with, and what stands behind it: nothing, or another statement. What is limited may be named again: "depths are minimum
+/// depths".
+fn limit<'w>(said: &'w str, names: &str) -> Option<(Relation, &'w str)> {
     const LIMITS: &[(&[&str], Relation)] = &[
         (
             &[
@@ -248,7 +255,7 @@ fn limit(said: &str) -> Option<(Relation, &str)> {
         .unwrap_or(said);
     LIMITS.iter().find_map(|(words, relation)| {
         let behind = words.iter().find_map(|word| said.strip_prefix(word))?;
-        let behind = behind.trim();
+        let behind = without_name(behind, names).trim();
         let mut next = [",", "and ", "while "].iter();
         let next = next.find_map(|sign| behind.strip_prefix(sign));
         let next = next.or_else(|| behind.is_empty().then_some(""))?;
@@ -257,8 +264,21 @@ fn limit(said: &str) -> Option<(Relation, &str)> {
     })
 }
 
+/// What stands behind a limit without the name that it limits, said again.
+fn without_name<'w>(behind: &'w str, names: &str) -> &'w str {
+    let own = behind.trim_start();
+    let (first, rest) = own.split_at(own.find([' ', ',']).unwrap_or(own.len()));
+    let again = matches!(first, "ones" | "dimensions" | "figures")
+        || telling(names).any(|name| name == first);
+    if behind.starts_with(' ') && again {
+        rest
+    } else {
+        behind
+    }
+}
+
 /// Whether a name is a column's: each of its words stands in the heading, which may shorten it, `Compr.` for "compression".
-fn names_column(name: &str, heading: &str) -> bool {
+pub(super) fn names_column(name: &str, heading: &str) -> bool {
     const SHORTEST: usize = 4;
     let held = |word: &str| {
         heading

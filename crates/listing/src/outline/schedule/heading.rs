@@ -34,8 +34,10 @@ pub(super) fn ratings(heading: &Line<'_>, starts: &[usize]) -> Vec<Span> {
 
 /// Whether the last cell of a line is a fire-resistance class: `K1   wall   20 - 60   EI 120 - V - M 20 - B - W 20 to 60`.
 pub(super) fn ends_in_class(line: &str) -> bool {
-    let cell = line.trim_end().rsplit("  ").next().unwrap_or_default();
-    let mut words = cell.split_whitespace();
+    // What stands in line with a longer class is parted from its letters: `EI 60  - V - X`.
+    let mut cells = line.trim_end().rsplit("  ").map(str::trim);
+    let cell = cells.find(|cell| !cell.is_empty() && !cell.starts_with(['-', '–']));
+    let mut words = cell.unwrap_or_default().split_whitespace();
     let lettered = matches!(words.next(), Some("E" | "EI" | "EW" | "REI"));
     lettered
         && words

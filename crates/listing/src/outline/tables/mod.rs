@@ -4,6 +4,7 @@ mod aligned;
 mod boxed;
 mod carried;
 mod case_pairs;
+mod classed;
 mod drawn;
 mod grid;
 mod labelled;
@@ -37,8 +38,8 @@ pub(crate) struct Table {
     pub(crate) labelled: bool,
     /// Where its columns begin, where it is set in columns of white space.
     starts: Vec<usize>,
-    /// Whether a cell of the last line must go on in the next.
-    open: bool,
+    /// The last column whose cell in the last line must go on in the next.
+    open: Option<usize>,
 }
 
 /// A row of a table.
@@ -68,6 +69,7 @@ pub(crate) fn captioned_table_at(lines: &[Line<'_>], start: usize) -> Option<(Ta
 /// The table without rule or caption that begins at a line.
 pub(crate) fn plain_table_at(lines: &[Line<'_>], start: usize) -> Option<(Table, usize)> {
     unruled::plain_table(lines, start)
+        .or_else(|| classed::classed_table(lines, start))
         .or_else(|| case_pairs::pairs(lines, start))
         .or_else(|| aligned::aligned_table(lines, start))
         .or_else(|| limited::limited_table(lines, start))
@@ -151,7 +153,7 @@ impl Table {
     /// Adds a row, or more words to the row before when the first cell is empty.
     fn push(&mut self, cells: &[Span], span: Span, source: Words<'_>) {
         self.push_line(cells, span, source);
-        self.open = cells.iter().any(|cell| {
+        self.open = cells.iter().rposition(|cell| {
             let words = source.of(*cell);
             let limit = words.ends_with("min") || words.ends_with("max");
             // `a` alone numbers its row.
@@ -175,7 +177,7 @@ impl Table {
                     .iter()
                     .skip(1)
                     .any(|cell| begins_value(source.of(*cell)))
-                && !self.open;
+                && self.open.is_none();
             let full = whole
                 || rest.len() >= 2 && rest.iter().all(|cell| !cell.is_empty() && !wraps(cell));
             if full && row.cells.iter().skip(1).all(|cell| cell.len() == 1) {
@@ -187,7 +189,7 @@ impl Table {
                 self.rows.push(own);
                 return;
             }
-            if let Some(own) = row.sub_row(cells, span, source) {
+            if let Some(own) = row.sub_row(cells, span, source, self.open) {
                 self.rows.push(own);
                 return;
             }
@@ -201,7 +203,7 @@ impl Table {
         let small = source.of(*first).starts_with(char::is_lowercase);
         let worded = !source.of(*first).contains(|c: char| c.is_ascii_digit());
         let whole = self.ends_in_a_first_cell() && begins_upper_end(source.of(*first));
-        if (alone || self.open && worded || whole)
+        if (alone || self.open.is_some() && worded || whole)
             && small
             && !self.rows.is_empty()
             && self.headings.len() > 1
@@ -249,8 +251,14 @@ impl<'a> Words<'a> {
 
 impl Row {
     /// The row that a line without a first cell begins under this one: its values stand under values that are whole, as `4 h   175` under
-    /// `Dense concrete   2 h   140`. Its words go on with those of the row above.
-    fn sub_row(&mut self, cells: &[Span], span: Span, source: Words<'_>) -> Option<Self> {
+    /// `Dense concrete   2 h   140`. Its words go on with those of the row above. `open` is the last column whose cell isn't whole.
+    fn sub_row(
+        &mut self,
+        cells: &[Span],
+        span: Span,
+        source: Words<'_>,
+        open: Option<usize>,
+    ) -> Option<Self> {
         let is_value = |cell: &Span| {
             let words = source.of(*cell);
             let none = ["not ", "none", "-", "–", "n/a"]
@@ -275,11 +283,26 @@ impl Row {
             .iter()
             .enumerate()
             .filter(|(index, cell)| !cell.is_empty() && !values.contains(index));
-        // Only words before the values go on with those above.
-        if values.len() < 2 || others.clone().any(|(index, _)| index > first) {
+        // Where every column from the first value on is filled, and none above was left open, words there are cells of their own: `both faces   21-50   25
+        // wool   90` under `Concrete wall,   10-20   15   rod   120`.
+        let filled = cells
+            .iter()
+            .zip(&self.cells)
+            .skip(first)
+            .all(|(cell, above)| !cell.is_empty() && above.len() == 1)
+            && open.is_none_or(|open| open < first)
+            && cells
+                .iter()
+                .take(first)
+                .all(|cell| cell.is_empty() || source.of(*cell).starts_with(char::is_lowercase));
+        // Else only words before the values go on with those above.
+        if values.len() < 2 || !filled && others.clone().any(|(index, _)| index > first) {
             return None;
         }
-        let more: Vec<(usize, Span)> = others.map(|(index, cell)| (index, *cell)).collect();
+        let more: Vec<(usize, Span)> = others
+            .filter(|(index, _)| *index < first)
+            .map(|(index, cell)| (index, *cell))
+            .collect();
         for (index, cell) in more {
             if let Some(column) = self.cells.get_mut(index) {
                 column.push(cell);

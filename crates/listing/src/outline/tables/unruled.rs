@@ -250,7 +250,11 @@ fn holds_unit(line: &Line<'_>) -> bool {
     gaps(line.text) >= 2 && is_numbered(line) && line.text.split("  ").any(is_unit)
 }
 
-fn assembled(headings: &[Line<'_>], rows: &[Line<'_>], region: &[Line<'_>]) -> Option<Table> {
+pub(super) fn assembled(
+    headings: &[Line<'_>],
+    rows: &[Line<'_>],
+    region: &[Line<'_>],
+) -> Option<Table> {
     let columns = columns(headings, rows);
     if columns.len() < 2 {
         return None;

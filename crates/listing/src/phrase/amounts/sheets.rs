@@ -48,7 +48,7 @@ pub(super) fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
     });
     // `4 x 40 mm screws` has no layers.
     let sheets = tokens
-        .get(at + 3..)
+        .get(behind_other_cases(tokens, at + 3)..)
         .unwrap_or_default()
         .iter()
         .take(4)
@@ -78,6 +78,31 @@ pub(super) fn layers_of(tokens: &[Token<'_>], at: usize) -> Option<Amount> {
         at: span,
         whole: span,
     })
+}
+
+/// Where the thing stands that is named once behind several cases: `2 x 13 mm (FRL -/90/90) or 2 x 16 mm (FRL -/120/120) board`.
+fn behind_other_cases(tokens: &[Token<'_>], from: usize) -> usize {
+    let sign = |at: usize, sign: char| tokens.get(at).is_some_and(|token| token.is_sign(sign));
+    let word = |at: usize, word: &str| tokens.get(at).is_some_and(|token| token.is_word(word));
+    let mut at = from;
+    loop {
+        if sign(at, '(') {
+            let Some(closes) = (at..tokens.len()).find(|at| sign(*at, ')')) else {
+                return at;
+            };
+            at = closes + 1;
+        }
+        let joined = usize::from(sign(at, ',')) + usize::from(word(at, "or") || word(at, "and"));
+        let next = at + joined;
+        let times = word(next + 1, "x") || sign(next + 1, '×');
+        let thick = tokens
+            .get(next + 2)
+            .is_some_and(|token| matches!(token.kind, TokenKind::Quantity(_)));
+        if joined == 0 || !times || !thick {
+            return at;
+        }
+        at = next + 3;
+    }
 }
 
 /// `Plasterboard 13 mm or 2 x 16 mm`: whether sheets were named a few words before, and nothing that is long and narrow.

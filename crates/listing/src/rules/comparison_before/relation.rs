@@ -24,7 +24,11 @@ pub(super) fn than(sentence: &Sentence<'_>, at: usize, floor: usize) -> Option<(
     } else {
         (at, false)
     };
-    if !sentence.is_word(than, "than") {
+    // `thinner mastic, slab thickness other than 60 mm`: what is other compares with nothing.
+    let other = than > floor && sentence.is_any(than - 1, &["other", "rather", "different"]);
+    // `no nearer to each other than`
+    let each = than > 1 && sentence.is_word(than - 2, "each");
+    if !sentence.is_word(than, "than") || other && !each {
         return None;
     }
     let lowest = floor.max(than.saturating_sub(7));

@@ -173,6 +173,9 @@ pub(super) fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relatio
     if let Some(relation) = said_to_be(sentence, at) {
         return Some(relation);
     }
+    if is_not_exceeded(sentence, at) {
+        return Some(Relation::AtMost);
+    }
     let relation = match word {
         "min" | "minimum" => Relation::AtLeast,
         "max" | "maximum" | "nte" | "n.t.e" | "n/t/e" => Relation::AtMost,
@@ -190,6 +193,17 @@ pub(super) fn closing_word(sentence: &Sentence<'_>, at: usize) -> Option<Relatio
     };
     // `min` before another number, or before a noun with its own number, belongs to that one.
     (!opens_next(sentence, at) && !may_open_a_label(sentence, at)).then_some(relation)
+}
+
+/// `10 % shall not be exceeded`, `40 mm is never to be exceeded`
+fn is_not_exceeded(sentence: &Sentence<'_>, at: usize) -> bool {
+    const MODALS: &[&str] = &["shall", "must", "may", "should", "can", "is", "are"];
+    const MORE: &[&str] = &["in", "at", "for", "on", "under", "anywhere"];
+    let denied = sentence.is_any(at, MODALS) && sentence.is_any(at + 1, &["not", "never"]);
+    let be = at + 2 + usize::from(sentence.is_word(at + 2, "to"));
+    let exceeded = sentence.is_word(be, "be") && sentence.is_word(be + 1, "exceeded");
+    let ends = ends_stretch(sentence, be + 2) || sentence.is_any(be + 2, MORE);
+    denied && exceeded && ends
 }
 
 /// `and not an inch more`, `and not a hair less`

@@ -5,7 +5,7 @@ use super::super::band::{bands_together, width_band};
 use super::super::caption::{captions, sets_a_limit, sizes_another, suits};
 use super::super::heading::{Heading, Selects, heading};
 use super::super::shared_heads::cases_under_one;
-use super::super::statements::Stated;
+use super::super::statements::{Stated, names_column};
 use crate::layout::UsualUnits;
 use crate::model::Relation;
 
@@ -57,6 +57,7 @@ pub(super) fn is_plain_name(words: &str) -> bool {
 /// in doubt.
 pub(super) fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said<'_>) {
     let of_cases = headings.iter().any(|heading| heading.is_case_alone());
+    let behind = Behind::of(&headings, said);
     for heading in &mut headings {
         if captions(said.before) {
             let own = heading.relation;
@@ -69,7 +70,13 @@ pub(super) fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said
             let suited = said
                 .of_all
                 .filter(|relation| suits(*relation, &heading.words));
-            heading.relation = heading.relation.or(suited);
+            let by_name = || {
+                let lower = heading.words.to_lowercase();
+                let is_named = |name: &str| names_column(name, &lower);
+                let elsewhere = || said.elsewhere.of_column(said.before, is_named);
+                behind.limit(&lower).or_else(elsewhere)
+            };
+            heading.relation = heading.relation.or_else(by_name).or(suited);
         }
     }
     let caption = said.before.to_lowercase();
@@ -87,6 +94,24 @@ pub(super) fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said
         for heading in headings {
             heading.limit_unknown = true;
         }
+    }
+}
+
+/// What the words behind a table state of its columns by their names, and of nothing else: "Depths are minimum."
+struct Behind(Option<Stated>);
+
+impl Behind {
+    fn of(headings: &[&mut Heading], said: &Said<'_>) -> Self {
+        let words: Vec<String> = headings
+            .iter()
+            .map(|one| one.words.to_lowercase())
+            .collect();
+        let stated = Stated::of(&said.behind.to_lowercase());
+        Self(Some(stated).filter(|stated| stated.names_only(&words)))
+    }
+
+    fn limit(&self, heading: &str) -> Option<Relation> {
+        self.0.as_ref()?.by_name(heading)
     }
 }
 

@@ -92,6 +92,46 @@ pub(super) fn select_by_name(headings: &mut [Heading], rows: &[Row]) {
     }
 }
 
+/// Takes all columns before the last for what the rows are for, where that one alone says what is reached: `System | Element | FRL` over
+/// `2 | Slab, 150 mm | -/180/180`.
+pub(super) fn select_before_classes(headings: &mut [Heading], rows: &[Row]) {
+    let Some((last, before)) = headings.split_last_mut() else {
+        return;
+    };
+    let column = before.len();
+    let classed = |row: &Row| row.cells.get(column).is_some_and(holds_a_class_alone);
+    let told = before.first().is_some_and(|first| first.selects.is_some());
+    // What the joint is in, or where fire comes from. How it is sealed is asked for.
+    let names_case = |heading: &Heading| {
+        const CASES: &[&str] = &[
+            "element",
+            "elements",
+            "construction",
+            "constructions",
+            "situation",
+            "exposure",
+            "exposed",
+            "use",
+            "building",
+            "separating",
+            "supporting",
+        ];
+        let lower = heading.words.to_lowercase();
+        let mut words = lower.split(|c: char| !c.is_alphabetic());
+        heading.selects == Some(Selects::Other)
+            || !heading.describes()
+                && heading.rating.is_none()
+                && words.any(|word| CASES.contains(&word))
+    };
+    let whole = last.names_a_class() && rows.len() >= 2 && rows.iter().all(classed);
+    if whole && told && (1..=2).contains(&column) && before.iter().all(names_case) {
+        for heading in before.iter_mut() {
+            heading.selects.get_or_insert(Selects::Other);
+        }
+        last.selects = None;
+    }
+}
+
 /// Whether a first column only numbers the parts that its rows describe, `Part | Description` over `B1 | Steel beam`: a mark says no case.
 fn numbers_parts(heading: &Heading, rows: &[Row]) -> bool {
     const LONGEST: usize = 4;
