@@ -1,4 +1,4 @@
-use super::word_before::qualifier;
+use super::word_before::{is_of_a_place, qualifier};
 use super::{Finding, Sentence};
 use crate::model::Relation;
 
@@ -31,7 +31,15 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
     };
     let relation = qualifier(sentence.word(opening))?;
     let closed = index > 0 && start == floor && goes_on_without_subject(sentence, opening, verb);
-    (!closed).then(|| Finding::sure(relation, opening))
+    // `The minimum depth at the max width is`: of which of the two the number is, a person sees.
+    let doubtful = (opening + 1..verb).any(|at| {
+        qualifier(sentence.word(at)).is_some() && is_of_a_place(sentence, at, first, floor)
+    });
+    (!closed).then_some(Finding {
+        relation,
+        from: opening,
+        doubtful,
+    })
 }
 
 /// `50 mm minimum on to the slab and are pinned at 300 mm`: no subject begins behind a qualifier that a preposition or a conjunction follows, nor where the

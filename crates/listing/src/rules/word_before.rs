@@ -99,7 +99,7 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
             return None;
         }
         if let Some(relation) = qualifier(sentence.word(at)) {
-            if stands_between(sentence, index, at) {
+            if stands_between(sentence, index, at) || is_of_a_place(sentence, at, first, floor) {
                 return None;
             }
             // `Minimum  Maximum  Unit` heads columns.
@@ -170,6 +170,23 @@ pub(super) fn read(sentence: &Sentence<'_>, index: usize) -> Option<Finding> {
         }
     }
     None
+}
+
+/// `The minimum depth at the max rating is 3 in.`: behind a preposition a qualifier says where, and limits nothing of what the subject "is".
+pub(super) fn is_of_a_place(
+    sentence: &Sentence<'_>,
+    qualifier: usize,
+    first: usize,
+    floor: usize,
+) -> bool {
+    const PLACES: &[&str] = &[
+        "at", "for", "in", "of", "with", "to", "on", "under", "over", "from", "by", "within",
+        "across", "along", "through",
+    ];
+    let article = qualifier > floor && sentence.is_any(qualifier - 1, &["the", "a", "an", "its"]);
+    let before = qualifier.checked_sub(1 + usize::from(article));
+    let placed = before.is_some_and(|at| at >= floor && sentence.is_any(at, PLACES));
+    placed && (qualifier + 1..first).any(|at| sentence.is_any(at, &["is", "are", "be"]))
 }
 
 /// `Depth 4 in. min recess 1/2 in.`: right behind a number that nothing limits and before the name of the next, a limit may be either's.
