@@ -203,14 +203,14 @@ fn a_remark_may_hold_the_unit_or_say_when_its_row_holds() {
     let found = read(
         "No.  Component      Property      Min          Max       Rating, h   Remark\n\n\
          10   Wall           density       1760         2400      all         kg/m3\n\
-         \x20                   thickness     140 mm       -         2           if of block\n\
+         \x20                   thickness     140 mm       -         2           if used\n\
          11   Cover strip    width         joint + 50 mm   -        4           steel\n",
     );
     assert_eq!(
         bounds(&found),
         [
             "10: between 1760 kg/m³ and 2400 kg/m³",
-            "10: at least 140 mm if rating, h: 2; remark: if of block",
+            "10: at least 140 mm if rating, h: 2; remark: if used",
         ]
     );
     // What is added to the joint is no value of its own, and a person is told.
@@ -305,4 +305,173 @@ fn columns_of_widths_may_lie_on_their_side() {
          Compression, max. %         10                          25\n",
     );
     assert_eq!(bounds(&found), ["1: at least 4 pcf"]);
+}
+
+#[test]
+fn numbers_of_two_columns_or_lines_are_never_one() {
+    for (text, wrong) in [
+        (
+            "1. Clips\n\nEdge screws  1     100 mm max from end\n",
+            "1100",
+        ),
+        (
+            "1. Clips\n\n2. Packing\n\n3. Screws - Type 1\n   300 mm o.c. max.\n",
+            "1300",
+        ),
+        ("1. Angle\n\nAngle   10 ft     2 in. min\n", "122"),
+    ] {
+        let found = bounds(&read(text));
+        assert!(
+            found.iter().all(|bound| !bound.contains(wrong)),
+            "{found:?}"
+        );
+    }
+    // Thousands in one cell are one number.
+    let found = bounds(&read("1. Concrete - Density min 2 350 kg/m3.\n"));
+    assert_eq!(found, ["1: at least 2350 kg/m³"]);
+}
+
+#[test]
+fn headings_that_nobody_knows_end_the_columns_above() {
+    let found = read(
+        "Item  Component     Requirement           Min    Max    Unit\n\n\
+         1     Slab          Thickness             150    -      mm\n\
+         2     Packing       Depth                 100    -      mm\n\n\
+         Item  Component     Requirement           Max    Min    Grade\n\
+         --------------------------------------------------------------\n\
+         3     Clip          Spacing               300    -      mm\n\
+         4     Sealant       Depth                 -      12     mm\n",
+    );
+    let found = bounds(&found);
+    assert!(
+        found
+            .iter()
+            .all(|bound| !bound.contains("300") && !bound.contains("12 mm")),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_row_behind_a_rule_without_a_number_is_of_nobody_knows_which_item() {
+    let found = read(
+        "Item  Component     Requirement           Min    Max    Unit\n\
+         ------------------------------------------------------------\n\
+         1     Slab          Thickness             150    -      mm\n\
+         ------------------------------------------------------------\n\
+         2     Packing       Density               64     -      kg/m3\n\
+         ------------------------------------------------------------\n\
+         \x20                   Depth                 12     -      mm\n\
+         3     Sealant       Lap                   15     -      mm\n",
+    );
+    let depth = found
+        .clauses
+        .iter()
+        .filter(|clause| clause.property.starts_with("packing.depth"));
+    assert_eq!(depth.count(), 0);
+}
+
+#[test]
+fn a_second_part_under_one_number_keeps_its_name() {
+    let found = read(
+        "Item  Component     Requirement      Min    Max    Unit\n\n\
+         1     Slab          Thickness        150    -      mm\n\
+         2     Packing       Density          64     -      kg/m3\n\
+         \x20     Sealant       Depth            12     -      mm\n\
+         5     Tape          Width            75     -      mm\n\
+         \x20     Cover strip   Lap              25     -      mm\n\
+         \x20     (optional)\n",
+    );
+    let property = |value: &str| {
+        let clause = found
+            .clauses
+            .iter()
+            .find(|clause| match &clause.requirement {
+                Requirement::Bound(bound) => bound.to_string().contains(value),
+                _ => false,
+            });
+        clause.map(|clause| (clause.component.clone(), clause.option.clone()))
+    };
+    assert_eq!(property("12 mm"), Some(("sealant".to_owned(), None)));
+    assert_eq!(property("75 mm").and_then(|(_, option)| option), None);
+    let boxed = read(
+        "+---+---------+---------+-----+-----+-------+\n\
+         | No. | Part  | Property | Min | Max | Unit |\n\
+         +---+---------+---------+-----+-----+-------+\n\
+         | 1 | Slab    | Thickness | 150 | | mm |\n\
+         +---+---------+---------+-----+-----+-------+\n\
+         | 2 | Packing | Density | 64 | | kg/m3 |\n\
+         +---+---------+---------+-----+-----+-------+\n\
+         |   | Sealant | Lap     | 15 | | mm    |\n\
+         +---+---------+---------+-----+-----+-------+\n\
+         |   |         | Depth   | 12 | | mm    |\n\
+         +---+---------+---------+-----+-----+-------+\n",
+    );
+    assert!(
+        boxed
+            .clauses
+            .iter()
+            .all(|clause| clause.property != "packing.depth"),
+        "{:?}",
+        bounds(&boxed)
+    );
+}
+
+#[test]
+fn a_letter_of_a_note_is_no_unit_and_a_remark_that_says_more_is_no_case() {
+    let found = read(
+        "Item  Component          Requirement   Min    Max    Notes\n\
+         ----------------------------------------------------------\n\
+         5     Clip, galv. steel  Gauge         20     -      d\n\
+         6     Packing            Depth, in.    4      -      h\n\
+         7     Clip               Spacing, in.  -      12     where the deck spans over 9 ft it is 6 in. max\n",
+    );
+    let found = bounds(&found);
+    assert!(
+        found.contains(&"5: at least 20 gauge".to_owned()),
+        "{found:?}"
+    );
+    assert!(found.contains(&"6: at least 4 in.".to_owned()), "{found:?}");
+    assert!(found.contains(&"7: at most 12 in.".to_owned()), "{found:?}");
+}
+
+#[test]
+fn a_list_under_item_and_description_is_read_as_a_list() {
+    let found = read(
+        "Item   Description\n\
+         ----   ------------------------------------------------\n\
+         1      Walls. Reinforced concrete, min 120 mm thick.\n\
+         \x20      1.1  Density shall be 2200 kg/m3 or higher.\n\n\
+         2      Joint. Width 10 - 50 mm as built, measured at the\n\
+         \x20      narrowest point.\n",
+    );
+    assert_eq!(
+        bounds(&found),
+        [
+            "1: at least 120 mm",
+            "1.1: at least 2200 kg/m³",
+            "2: between 10 mm and 50 mm",
+        ]
+    );
+}
+
+#[test]
+fn a_requirement_may_be_a_text_beside_its_property() {
+    let found = read(
+        "Ref   Item               Property              Requirement            Note\n\
+         ==========================================================================\n\
+         S1    Floor slab         Thickness             150 mm min             -\n\
+         \x20                        Edge chamfer          not over 10 mm\n\
+         --------------------------------------------------------------------------\n\
+         S3    Mineral wool       Depth                 100 mm min\n\
+         \x20                        Piece length          600 mm min\n",
+    );
+    assert_eq!(
+        bounds(&found),
+        [
+            "S1: at least 150 mm",
+            "S1: at most 10 mm",
+            "S3: at least 100 mm",
+            "S3: at least 600 mm",
+        ]
+    );
 }

@@ -35,6 +35,7 @@ mod table_limits;
 mod tables;
 mod told;
 mod unclaimed;
+mod unmarked_values;
 
 use std::sync::Arc;
 

@@ -4,6 +4,7 @@
 //! The sentence must say nothing else: with a number in it ("half of those of Table 1"), or words of some joints only ("in floors"), it limits nothing here.
 //! What it would misread: a second table of the same mark.
 
+use super::unmarked_values::unmarked_values;
 use crate::layout::Flow;
 use crate::model::{Relation, Span};
 use crate::outline::{OutlineItem, Paragraph};
@@ -12,7 +13,11 @@ use crate::sentences::sentences;
 
 /// The limits that a document sets for columns of its tables.
 #[derive(Debug, Default)]
-pub(crate) struct TableLimits(Vec<TableLimit>);
+pub(crate) struct TableLimits {
+    of_columns: Vec<TableLimit>,
+    /// How values without a sign of their own are meant.
+    unmarked: Option<Relation>,
+}
 
 /// A limit of some columns of one table.
 #[derive(Debug, PartialEq, Eq)]
@@ -62,7 +67,15 @@ impl TableLimits {
             })
         });
         let limits = texts.flat_map(|pieces| limits_in(text, pieces));
-        Self(limits.collect())
+        Self {
+            of_columns: limits.collect(),
+            unmarked: unmarked_values(text),
+        }
+    }
+
+    /// How values without a sign of their own are meant, where the document says it.
+    pub(super) const fn unmarked(&self) -> Option<Relation> {
+        self.unmarked
     }
 
     /// How the column under a heading is limited in the table whose caption begins with its mark. Of two limits that differ, none is.
@@ -72,7 +85,7 @@ impl TableLimits {
         is_named: impl Fn(&str) -> bool,
     ) -> Option<Relation> {
         let table = mark(caption)?;
-        let own = self.0.iter().filter(|limit| limit.table == table);
+        let own = self.of_columns.iter().filter(|limit| limit.table == table);
         let mut relations = own
             .filter(|limit| limit.columns.iter().any(|name| is_named(name)))
             .map(|limit| limit.relation);

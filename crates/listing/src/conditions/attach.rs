@@ -17,9 +17,7 @@ use super::opening::{holds_anyway, subject};
 use super::parted::{is_let_off, is_not_asked};
 use super::respectively::{self, GivenOut};
 use super::undecided::{self, is_undecided};
-use super::{
-    Found, built_of, kinds, named_alternatives, offers, parallel, where_there_is, whichever,
-};
+use super::{Found, built_of, kinds, offers, parallel, where_there_is, whichever};
 use crate::model::Expr;
 use crate::rules::Sentence;
 
@@ -57,7 +55,6 @@ pub(crate) fn attach(
             .or_else(|| offers::governed(sentence, condition))
             .or_else(|| parallel::governed(sentence, condition))
             .or_else(|| built_of::governed(sentence, condition))
-            .or_else(|| named_alternatives::governed(sentence, condition))
             .or_else(|| whichever::governed(sentence, condition))
             .or_else(|| where_there_is::governed(sentence, found, number, &bounds));
         let bracketed = in_its_bracket(sentence, found, number, &bounds);

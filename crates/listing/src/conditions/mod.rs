@@ -29,7 +29,6 @@ mod kinds;
 mod labels;
 mod led;
 mod meant;
-mod named_alternatives;
 mod offers;
 mod only_in_some;
 mod only_with;
@@ -126,7 +125,6 @@ pub(crate) fn conditions(sentence: &Sentence<'_>) -> Conditions {
     named.extend(only_with::only_with(sentence));
     named.extend(with_item::with_item(sentence));
     named.extend(cited_parts::cited_parts(sentence));
-    named.extend(named_alternatives::named_alternatives(sentence));
     named.extend(built_of::built_of(sentence));
     named.extend(whichever::whichever(sentence));
     for condition in named {

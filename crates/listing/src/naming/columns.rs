@@ -15,13 +15,22 @@ pub(crate) fn name_heading(heading: &str, dimension: Dimension, subject: &Subjec
     let mentioned = components_in(heading);
     // What stands after "in the" says where: "depth in the joint" is no depth of the joint.
     let place = [
-        " in the ",
-        " at the ",
+        " in ",
+        " at ",
         " to the ",
         " of each ",
         " to each ",
         " from ",
+        " on ",
         " onto ",
+        " into ",
+        " over ",
+        " above ",
+        " below ",
+        " behind ",
+        " under ",
+        " beyond ",
+        " along ",
         " between ",
     ]
     .iter()

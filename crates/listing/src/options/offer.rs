@@ -264,7 +264,15 @@ fn says_optional(head: &Head, start: usize, end: usize) -> bool {
     .any(|word| phrase.contains(word))
         || required
         || in_one_place;
+    // "Clip, optional coating": what is optional is of the thing, and not the thing.
+    let of_the_thing = before.contains(|c: char| c.is_alphanumeric())
+        && [
+            " coating", " colour", " color", " finish", " paint", " primer", " texture", " pigment",
+        ]
+        .iter()
+        .any(|noun| after.starts_with(noun));
     if !whole
+        || of_the_thing
         || excepted
         || is_asked_for_elsewhere(head, start, end)
         || before.ends_with("not ")

@@ -17,7 +17,8 @@ pub(super) fn leave_parted(
         };
         let at = bound.at;
         let words = at.of(text);
-        let across = spans_a_gap(words) || holds_an_empty_column(words);
+        let across =
+            spans_a_gap(words) || holds_an_empty_column(words) || glues_numbers(bound, words);
         if across && !are_two_limits(bound, words) {
             draft.leave_as_words(item);
             let message = "it may be two numbers that stand in two columns".to_owned();
@@ -40,6 +41,35 @@ fn are_two_limits(bound: &Bound, words: &str) -> bool {
         && ends.next().is_none()
         && is_end(low, bound.lo)
         && is_end(high, bound.hi)
+}
+
+/// Whether digits stand on both sides of a gap or a line's end and were taken for one number, `3  150 mm`, or feet and inches for one length.
+fn glues_numbers(bound: &Bound, words: &str) -> bool {
+    const FAR: usize = 3;
+    let one = bound.relation != Relation::Between;
+    let mut from = 0;
+    while let Some(at) = words
+        .get(from..)
+        .and_then(|rest| rest.find(char::is_whitespace))
+    {
+        let (before, behind) = words.split_at(from + at);
+        let rest = behind.trim_start();
+        let gap = behind.len() - rest.len();
+        let blanks = behind.get(..gap).unwrap_or_default();
+        let parted = gap >= 2 || blanks.contains('\n');
+        let digits = before.ends_with(|c: char| c.is_ascii_digit())
+            && rest.starts_with(|c: char| c.is_ascii_digit());
+        let number = rest.starts_with(|c: char| c.is_ascii_digit());
+        let far = gap >= FAR && !blanks.contains('\n');
+        if parted && digits || one && far && number {
+            return true;
+        }
+        from = words.len() - rest.len();
+        if rest.is_empty() {
+            break;
+        }
+    }
+    false
 }
 
 /// Whether a dash stands alone between two gaps: it leaves a column empty, and is no sign of a number.

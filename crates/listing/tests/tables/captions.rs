@@ -366,10 +366,10 @@ fn the_last_sentence_of_a_paragraph_captions_the_places_below() {
         "1. Fireproofing - Sprayed material, density min. 240 kg/m3. Minimum thickness:\n\n             Rating         Beam          Flange\n             1 Hr.          14 mm         10 mm\n             2 Hr.          27 mm         13 mm\n",
         &[
             "fireproofing.density: at least 240 kg/m³",
-            "1:steel_beam_thickness_at_beam: at least 14 mm [Rating: 1 Hr.]",
-            "1:steel_beam_thickness_at_flange: at least 10 mm [Rating: 1 Hr.]",
-            "1:steel_beam_thickness_at_beam: at least 27 mm [Rating: 2 Hr.]",
-            "1:steel_beam_thickness_at_flange: at least 13 mm [Rating: 2 Hr.]",
+            "1:fireproofing_thickness_at_beam: at least 14 mm [Rating: 1 Hr.]",
+            "1:fireproofing_thickness_at_flange: at least 10 mm [Rating: 1 Hr.]",
+            "1:fireproofing_thickness_at_beam: at least 27 mm [Rating: 2 Hr.]",
+            "1:fireproofing_thickness_at_flange: at least 13 mm [Rating: 2 Hr.]",
         ],
     );
 }

@@ -100,7 +100,7 @@ fn remarks_and_words_are_about_what_the_label_names() {
             "runner.gauge: at least 20 gauge",
             "runner.leg_length: nominal 3 in.",
             "A:leg_leg_will_do: nominal 2-1/2 in. [where the joint is 1/2 or less]",
-            "A:runner_topmost_screw_below_track: at least 1/2 in.",
+            "A:fastener_topmost_screw_below_track: at least 1/2 in.",
             "A:gap_gap: between 1/8 in. and 3/16 in.",
             "strip.length: nominal 6 in.",
             "stud.width: at least 3 in.",

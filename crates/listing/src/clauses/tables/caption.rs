@@ -68,7 +68,11 @@ impl Heading {
         self.take_percent(&lower);
         self.measure_as(caption, &lower);
         self.take_limit_of_all(&lower);
-        if self.selects.is_none() && self.relation.is_none() {
+        // What is excepted is said of none of the names beside it.
+        let excepts = ["except", "other than", "but not", "apart from"]
+            .iter()
+            .any(|word| lower.contains(word));
+        if self.selects.is_none() && self.relation.is_none() && !excepts {
             let heading = self.words.to_lowercase();
             let stated = Stated::of(&lower);
             let of_each =

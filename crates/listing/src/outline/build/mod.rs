@@ -15,6 +15,7 @@ mod goes_on;
 mod headings;
 mod labels;
 mod notes;
+mod numbered_texts;
 mod own_line;
 mod parts;
 mod requirement_rows;
@@ -273,9 +274,13 @@ impl<'a> Builder<'a> {
             self.band(at, line);
             return at + 1;
         }
-        if let Some(end) = self.requirement_rows(at) {
+        let headed = self
+            .heading_of_numbered_texts(at)
+            .or_else(|| self.requirement_rows(at));
+        if let Some(end) = headed {
             return end;
         }
+        self.leave_columns(line);
         if let Some(columns) = columns(self.lines, at) {
             self.outline.furniture.push(line.content());
             self.schedule = Some(columns);
@@ -410,6 +415,7 @@ impl<'a> Builder<'a> {
         });
         self.current = Some(index);
         self.rows_above.are_last = false;
+        self.rows_above.columns = None;
         index
     }
 

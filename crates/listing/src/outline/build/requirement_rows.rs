@@ -6,20 +6,20 @@ use core::ops::Range;
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
 
-use super::super::requirement_rows::{Content, Item, Schedule};
+use super::super::requirement_rows::{Content, Item, Schedule, heads_numbers};
 use super::super::sequence::Sequence;
-use super::super::tables::Table;
+use super::super::tables::{Table, runs};
 use super::super::title::clean;
 use super::{Builder, OutlineItem, Paragraph};
 
 /// What an item of texts below such rows is called.
 const BELOW: &str = "Below the rows";
 
-/// The rows of items that stand above.
+/// The rows of items that stand above, up to the next item or table.
 #[derive(Default)]
 pub(super) struct RowsAbove<'a> {
     /// The columns that more of them may carry on with.
-    columns: Option<Schedule<'a>>,
+    pub(super) columns: Option<Schedule<'a>>,
     /// The items that hold them.
     containers: Vec<usize>,
     /// Whether they are the last that was taken, in no item around them.
@@ -74,6 +74,18 @@ impl<'a> Builder<'a> {
         self.captioned = None;
         self.gap = true;
         self.page_turned = false;
+    }
+
+    /// Forgets the columns above at a line that heads others, though nobody may know what they hold.
+    pub(super) fn leave_columns(&mut self, line: &Line<'_>) {
+        const FEWEST: usize = 3;
+        let heads = runs(line);
+        let numbered = heads
+            .first()
+            .is_some_and(|first| heads_numbers(first.words));
+        if heads.len() >= FEWEST && numbered {
+            self.rows_above.columns = None;
+        }
     }
 
     /// The columns above, where a line behind a gap carries on with them.
@@ -157,7 +169,10 @@ impl<'a> Builder<'a> {
             return;
         }
         let start = line.span.start();
+        // A text between the rows doesn't end them.
+        let columns = self.rows_above.columns.take();
         let index = self.push_item(BELOW.to_owned(), None, Span::new(start, start));
+        self.rows_above.columns = columns;
         self.open = vec![(line.indent, index)];
     }
 }

@@ -183,6 +183,7 @@ impl Builder<'_> {
             return Some(end);
         }
         self.leave_rows(region.first()?);
+        self.rows_above.columns = None;
         if region.iter().any(|line| is_boxed(line.text)) {
             if self.captioned.is_none() && self.is_item_table(&table) {
                 self.item_table(&table, region);

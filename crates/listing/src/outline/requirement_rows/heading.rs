@@ -49,7 +49,6 @@ const PROPERTIES: &[&str] = &[
     "what",
     "what is checked",
     "what is measured",
-    "what is required",
     "component and property",
     "component and requirement",
     "part and property",
@@ -70,6 +69,7 @@ const REQUIREMENTS: &[&str] = &[
     "detail",
     "aspect",
     "criterion",
+    "what is required",
     "subject",
     "check",
 ];
@@ -207,7 +207,7 @@ fn is_of_joints(words: &str) -> bool {
 }
 
 /// Whether a heading numbers items. "Item" may, and may name them.
-pub(super) fn heads_numbers(words: &str) -> bool {
+pub(in crate::outline) fn heads_numbers(words: &str) -> bool {
     NUMBERS.contains(&bare(words).as_str())
 }
 

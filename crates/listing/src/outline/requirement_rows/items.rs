@@ -43,6 +43,8 @@ struct Gathered {
     valued: bool,
     /// Whether its label ends in a word that must go on.
     open: bool,
+    /// Which of the item's names it stands under.
+    name: usize,
     span: Span,
 }
 
@@ -50,9 +52,12 @@ struct Gathered {
 struct Open {
     marker: Marker,
     label: Span,
-    title: Vec<Span>,
+    /// The pieces of its name, and of the names of further parts under its number.
+    names: Vec<Vec<Span>>,
     /// Whether its name is that of the item above.
     name_repeats: bool,
+    /// Whether the last name ends in words that must go on.
+    name_open: bool,
     product: Vec<Span>,
     rows: Vec<Gathered>,
 }
@@ -71,8 +76,9 @@ impl Schedule<'_> {
             let mut items: Vec<Item> = Vec::new();
             for mut item in open {
                 // `do.` repeats the name above.
-                if let Some(above) = items.last().filter(|_| item.name_repeats) {
-                    item.title.clone_from(&above.title);
+                let above = items.last().filter(|_| item.name_repeats);
+                if let Some((above, own)) = above.zip(item.names.first_mut()) {
+                    own.clone_from(&above.title);
                 }
                 items.push(self.finished(item));
             }
@@ -80,7 +86,7 @@ impl Schedule<'_> {
         })
     }
 
-    /// Whether a line carries on with the columns, behind a text: it numbers an item, and states a value under every kind of column.
+    /// Whether a line carries on with the columns, behind a text: it numbers and names an item, says what is asked of it, and states a value.
     pub(in crate::outline) fn is_carried_by(&self, line: &Line<'_>) -> bool {
         self.cells(line).is_some_and(|cells| {
             cells
@@ -99,11 +105,11 @@ impl Schedule<'_> {
                 at += 1;
                 continue;
             }
-            // Behind a gap only a row goes on: anything else is no longer of the schedule.
+            // Behind a gap only a number goes on: a row without one may be of the item above or of the one below.
             let parted = at > end;
             let taken = self
                 .cells(line)
-                .filter(|cells| !parted || self.begins_row(cells))
+                .filter(|cells| !parted || cells.of(0).is_some())
                 .is_some_and(|cells| self.take(&cells, line, &mut items).is_some());
             if !taken {
                 break;
@@ -121,14 +127,18 @@ impl Schedule<'_> {
             items.push(Open {
                 marker,
                 label: run.span,
-                title: Vec::new(),
+                names: vec![Vec::new()],
+                name_open: true,
                 name_repeats: self.name(cells).is_some_and(|run| repeats(run.words)),
                 product: Vec::new(),
                 rows: Vec::new(),
             });
         }
         let item = items.last_mut()?;
-        item.title.extend(self.name(cells).map(|run| run.span));
+        if let Some(name) = self.name(cells) {
+            let asks = cells.of(self.property).is_some() && self.states_value(cells);
+            item.add_name(&name, asks);
+        }
         item.product
             .extend(self.of_role(cells, Role::Product).map(|run| run.span));
         let own: Vec<Option<Run<'_>>> = (self.property..self.columns.len())
@@ -150,6 +160,7 @@ impl Schedule<'_> {
         let label = self.repeated_label(item, cells)?;
         let valued = self.states_value(cells);
         let mut row = Gathered::of(own.len(), valued, cells.across.is_some());
+        row.name = item.names.len() - 1;
         row.cells.first_mut()?.extend(label);
         row.add(&own, line);
         if let Some(across) = cells.across {
@@ -197,10 +208,6 @@ impl Schedule<'_> {
         (0..self.columns.len()).any(|column| self.is_value(column) && cells.of(column).is_some())
     }
 
-    fn begins_row(&self, cells: &Cells<'_>) -> bool {
-        cells.of(0).is_some() || cells.of(self.property).is_some() && self.states_value(cells)
-    }
-
     /// The name that stands in a line: in its column, or where there is none beside the number, in that of what is asked if nothing else stands there.
     fn name<'b>(&self, cells: &Cells<'b>) -> Option<Run<'b>> {
         if self.property > 1 {
@@ -232,7 +239,7 @@ impl Schedule<'_> {
             .columns
             .get(1)
             .filter(|column| column.role == Role::Name);
-        let named = name.map(|_| open.title.clone());
+        let names = open.names;
         let headings: Vec<Vec<Span>> = name
             .into_iter()
             .chain(self.columns.iter().skip(self.property))
@@ -248,8 +255,9 @@ impl Schedule<'_> {
                 contents.push(Content::Words(row.cells.concat()));
                 continue;
             }
+            let named = name.and_then(|_| names.get(row.name).cloned());
             let own = Row {
-                cells: named.clone().into_iter().chain(row.cells).collect(),
+                cells: named.into_iter().chain(row.cells).collect(),
                 span: row.span,
             };
             match contents.last_mut() {
@@ -260,9 +268,26 @@ impl Schedule<'_> {
         Item {
             marker: open.marker,
             label: open.label,
-            title: open.title,
+            title: names.into_iter().next().unwrap_or_default(),
             contents,
         }
+    }
+}
+
+impl Open {
+    /// Adds a line of a name. One that begins anew beside a row of its own, once the name above is whole, is of another part.
+    fn add_name(&mut self, name: &Run<'_>, asks: bool) {
+        let anew = name.words.starts_with(char::is_uppercase);
+        let another = anew && asks && !self.name_open && !self.rows.is_empty();
+        if another {
+            self.names.push(Vec::new());
+        }
+        if let Some(pieces) = self.names.last_mut() {
+            pieces.push(name.span);
+        }
+        let unclosed = name.words.rfind('(') > name.words.rfind(')');
+        self.name_open =
+            unclosed || ends_open(name.words) || name.words.ends_with([',', '-', '/', '&']);
     }
 }
 
@@ -273,6 +298,7 @@ impl Gathered {
             across,
             valued,
             open: false,
+            name: 0,
             span: Span::default(),
         }
     }

@@ -13,11 +13,12 @@ mod heading;
 mod items;
 mod table;
 
+pub(super) use self::heading::heads_numbers;
 pub(crate) use self::heading::{heads_properties, is_code};
 pub(super) use self::items::{Content, Item};
 pub(super) use self::table::items_of;
 
-use self::heading::{Role, heads_limits, heads_numbers, heads_units, role};
+use self::heading::{Role, heads_limits, heads_units, role};
 use super::tables::{Run, runs};
 use crate::layout::{Line, is_rule};
 use crate::model::Span;
@@ -76,11 +77,13 @@ impl<'a> Schedule<'a> {
             .collect();
         let mut columns = columns?;
         columns.first_mut()?.role = Role::Number;
-        let headed =
-            |heads: fn(&str) -> bool| columns.iter().any(|column| heads(column.head.words));
-        let limited = headed(heads_limits) || headed(heads_units);
-        let roles: Vec<Role> = columns.iter().map(|column| column.role).collect();
-        let property = property(&roles).filter(|_| limited)?;
+        let headings: Vec<&str> = columns.iter().map(|column| column.head.words).collect();
+        let roles = columns.iter().map(|column| column.role).collect();
+        let roles = settled(roles, &headings)?;
+        for (column, role) in columns.iter_mut().zip(&roles) {
+            column.role = *role;
+        }
+        let property = property(&roles)?;
         let mut from = at + heading_lines;
         while lines
             .get(from)
@@ -97,6 +100,25 @@ impl<'a> Schedule<'a> {
             |column: &Column<'_>| [Some(column.head.span), column.more.map(|more| more.span)];
         self.columns.iter().flat_map(pieces).flatten()
     }
+}
+
+/// The roles of columns with their headings; none where these can't be such a schedule, since neither a limit nor a unit nor a value has a column.
+///
+/// `Property | Requirement` asks in the second for what the first names.
+fn settled(mut roles: Vec<Role>, headings: &[&str]) -> Option<Vec<Role>> {
+    let property = headings.iter().position(|words| heads_properties(words));
+    let mut valued = false;
+    if let Some(property) = property {
+        let behind = roles.iter_mut().skip(property + 1);
+        for role in behind.filter(|role| **role == Role::Property) {
+            *role = Role::Value;
+            valued = true;
+        }
+    }
+    let limited = headings
+        .iter()
+        .any(|words| heads_limits(words) || heads_units(words));
+    (limited || valued).then_some(roles)
 }
 
 /// The column of what is asked: behind the number, and behind the name and the product where these have columns; all others stand behind it.

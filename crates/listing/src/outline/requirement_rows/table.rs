@@ -1,8 +1,8 @@
 //! Drawn tables of the same kind to items: `| Line | Part | What is measured | 1 hr | 2 hr | Unit |`.
 
-use super::heading::{Role, heads_limits, heads_numbers, heads_units, role};
+use super::heading::{Role, heads_numbers, role};
 use super::items::{Content, Item};
-use super::property;
+use super::{property, settled};
 use crate::model::Span;
 use crate::outline::marker::{Marker, cell_marker};
 use crate::outline::tables::{Row, Table};
@@ -15,13 +15,13 @@ pub(in crate::outline) fn items_of(table: &Table, source: &str) -> Option<Vec<It
         .map(|pieces| words(pieces, source))
         .collect();
     let numbered = headings.first().is_some_and(|first| heads_numbers(first));
-    let headed = |heads: fn(&str) -> bool| headings.iter().any(|words| heads(words));
-    if !numbered || !(headed(heads_limits) || headed(heads_units)) {
+    if !numbered {
         return None;
     }
     let others = headings.iter().skip(1).map(|words| role(words));
     let roles: Option<Vec<Role>> = core::iter::once(Some(Role::Number)).chain(others).collect();
-    let property = property(&roles?)?;
+    let headings: Vec<&str> = headings.iter().map(String::as_str).collect();
+    let property = property(&settled(roles?, &headings)?)?;
     // Where a row says itself which part it is of, it goes on saying so.
     let first = if property == 2 { 1 } else { property };
     let headings = table.headings.get(first..)?;
@@ -41,8 +41,16 @@ pub(in crate::outline) fn items_of(table: &Table, source: &str) -> Option<Vec<It
             number_above = label;
             items.push(opened(marker, *place, &names_above));
         }
+        let mut cells = row.cells.get(first..)?.to_vec();
+        // A row without a name goes on with the part above, which may not be the first of its number.
+        if let Some(name) = cells
+            .first_mut()
+            .filter(|name| first == 1 && name.is_empty())
+        {
+            name.clone_from(names_above.first()?);
+        }
         let asked = Row {
-            cells: row.cells.get(first..)?.to_vec(),
+            cells,
             span: row.span,
         };
         let contents = &mut items.last_mut()?.contents;

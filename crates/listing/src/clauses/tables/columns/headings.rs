@@ -76,7 +76,13 @@ pub(super) fn limit_by_words_around(mut headings: Vec<&mut Heading>, said: &Said
                 let elsewhere = || said.elsewhere.of_column(said.before, is_named);
                 behind.limit(&lower).or_else(elsewhere)
             };
-            heading.relation = heading.relation.or_else(by_name).or(suited);
+            let said = by_name();
+            let against = heading
+                .relation
+                .zip(said)
+                .is_some_and(|(own, other)| own != other);
+            heading.limit_unknown |= against;
+            heading.relation = heading.relation.or(said).or(suited).filter(|_| !against);
         }
     }
     let caption = said.before.to_lowercase();

@@ -21,6 +21,8 @@ pub(super) fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled:
         .is_some_and(|second| second.selects.is_none() && second.unit.is_none());
     let of_parts = headings.first().is_some_and(labels::names_parts);
     let one_row = rows.len() == 1;
+    // `Sealant depth, min` before a class asks for the depth that the class needs.
+    let classed = headings.last().is_some_and(Heading::names_a_class);
     for index in 0..headings.len() {
         let told_apart = index > 0 && are_told_apart(rows, index);
         let Some(heading) = headings.get_mut(index) else {
@@ -44,7 +46,7 @@ pub(super) fn choose_selecting(headings: &mut [Heading], rows: &[Row], labelled:
             heading.requires = heading.selects.and_then(Selects::property);
         }
         // What limits the values of one row alone tells no case.
-        let asks = one_row && heading.is_limited() && index == 0;
+        let asks = (one_row || classed) && heading.is_limited() && index == 0;
         if !selecting || labelled || required || asks && heading.selects.is_none() {
             heading.selects = None;
             selecting &= !asks;

@@ -14,10 +14,18 @@ const ALL: &[&str] = &[
     "always",
     "each",
     "general",
-    "all joints",
-    "all ratings",
-    "all widths",
+    "throughout",
 ];
+
+/// Whether a cell says that its row always holds: `all`, `every joint`, `both ratings`.
+fn is_of_all(text: &str) -> bool {
+    let lower = text.trim().to_lowercase();
+    let opens = ["all ", "every ", "both ", "any "]
+        .iter()
+        .any(|open| lower.starts_with(open));
+    let plain = !lower.contains(|c: char| c.is_ascii_digit()) && lower.split(' ').count() == 2;
+    ALL.contains(&lower.as_str()) || opens && plain
+}
 
 impl Records {
     /// Where a value of the row holds: as its columns of cases say, its label, the line that it stands under, and the heading of the value.
@@ -45,7 +53,7 @@ impl Records {
         if let Some(rating) = value.and_then(|value| value.rating.as_ref()) {
             found.push((rating.words.clone(), rating.expr.clone()));
         }
-        if row.part.to_lowercase().contains("optional") {
+        if is_optional(&row.part) {
             found.push((row.part.clone(), Expr::Words(row.part.clone())));
         }
         all_of(found, row.span)
@@ -55,7 +63,7 @@ impl Records {
     fn case(&self, row: &Row, column: usize) -> Option<(String, Expr)> {
         let headed = self.headings.get(column)?;
         let text = row.text(column);
-        if !text.chars().any(char::is_alphanumeric) || ALL.contains(&text.to_lowercase().as_str()) {
+        if !text.chars().any(char::is_alphanumeric) || is_of_all(text) {
             return None;
         }
         let said = format!("{}: {text}", headed.to_lowercase());
@@ -84,11 +92,28 @@ impl Records {
     }
 }
 
-/// Whether a remark says when its row holds, and nothing else: `if used`, `where the joint exceeds 50 mm`.
+/// Whether a remark says that its row holds where the thing is there, and nothing else: `if used`. What says more, "where the deck spans over 3 m the spacing
+/// is 150 mm", may ask something itself, and "when cured" says only in which state.
 pub(super) fn is_case(remark: &str) -> bool {
-    const OPENS: &[&str] = &["if ", "where ", "when "];
+    const OPENS: &[&str] = &["if", "where", "when"];
+    const THERE: &[&str] = &[
+        "used",
+        "fitted",
+        "provided",
+        "present",
+        "specified",
+        "any",
+        "applied",
+    ];
     let lower = remark.trim().trim_end_matches('.').to_lowercase();
-    OPENS.iter().any(|open| lower.starts_with(open))
-        && !lower.contains([',', ';', ':', '('])
-        && !lower.contains(". ")
+    lower
+        .split_once(' ')
+        .is_some_and(|(open, rest)| OPENS.contains(&open) && THERE.contains(&rest.trim()))
+}
+
+/// Whether a part may be left out: "Cover strip (optional)"; of "Clip, optional coating" only the coating may.
+fn is_optional(part: &str) -> bool {
+    let lower = part.to_lowercase();
+    let bare = lower.trim_matches(|c: char| !c.is_alphanumeric());
+    bare.starts_with("optional") || bare.ends_with("optional") || lower.contains("(optional)")
 }

@@ -143,7 +143,14 @@ fn case(part: &str) -> Option<(String, Expr)> {
     // "in service", "for each face" say where; a unit alone says nothing of the joints.
     let places =
         matches!(first, "in" | "for") && !lower.contains("joint") && !lower.contains(" hr");
-    (OPENS.contains(&first) && lower != "in" && !places)
+    // "when compressed" says in which state it is measured.
+    let state = matches!(first, "when" | "where")
+        && lower.split(' ').count() == 2
+        && lower.ends_with(|c: char| c == 'd' || c == 't')
+        && !["used", "fitted", "provided", "required", "specified"]
+            .iter()
+            .any(|there| lower.ends_with(there));
+    (OPENS.contains(&first) && lower != "in" && !places && !state)
         .then(|| (part.to_owned(), Expr::Words(part.to_owned())))
 }
 

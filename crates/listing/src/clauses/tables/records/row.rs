@@ -74,6 +74,7 @@ impl Records {
                 .filter(|relation| relation.is_none() || is_amount(cell, asked.unit));
             match relation {
                 Some(relation) => {
+                    let relation = relation.or_else(|| around.table_limits.unmarked());
                     let asked = Heading { relation, ..asked };
                     read_labelled(
                         &asked,
@@ -122,10 +123,16 @@ impl Records {
     /// The column of remarks that holds the unit of a row's values, `1760 | 2400 | kg/m3`, where no other column does.
     fn remarked_unit(&self, row: &Row) -> Option<usize> {
         let stated = self.unit.is_some_and(|unit| !is_blank_mark(row.text(unit)));
+        let labelled = row
+            .cells
+            .get(self.property)
+            .is_some_and(|label| Label::of(label.text(), label, false).heading.unit.is_some());
         self.remarks.iter().copied().find(|column| {
             let text = row.text(*column);
+            // A letter alone is a note's.
+            let marked = text.len() == 1 && text != "%";
             let whole = unit_at(text, 0).is_some_and(|(_, end)| end == text.len());
-            !stated && !text.is_empty() && whole
+            !stated && !labelled && !text.is_empty() && !marked && whole
         })
     }
 
