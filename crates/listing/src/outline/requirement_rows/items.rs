@@ -57,7 +57,7 @@ struct Open {
     /// Whether its name is that of the item above.
     name_repeats: bool,
     /// Whether the last name ends in words that must go on.
-    name_open: bool,
+    awaits_name: bool,
     product: Vec<Span>,
     rows: Vec<Gathered>,
 }
@@ -128,7 +128,7 @@ impl Schedule<'_> {
                 marker,
                 label: run.span,
                 names: vec![Vec::new()],
-                name_open: true,
+                awaits_name: true,
                 name_repeats: self.name(cells).is_some_and(|run| repeats(run.words)),
                 product: Vec::new(),
                 rows: Vec::new(),
@@ -255,9 +255,9 @@ impl Schedule<'_> {
                 contents.push(Content::Words(row.cells.concat()));
                 continue;
             }
-            let named = name.and_then(|_| names.get(row.name).cloned());
+            let part = name.and_then(|_| names.get(row.name).cloned());
             let own = Row {
-                cells: named.into_iter().chain(row.cells).collect(),
+                cells: part.into_iter().chain(row.cells).collect(),
                 span: row.span,
             };
             match contents.last_mut() {
@@ -278,7 +278,7 @@ impl Open {
     /// Adds a line of a name. One that begins anew beside a row of its own, once the name above is whole, is of another part.
     fn add_name(&mut self, name: &Run<'_>, asks: bool) {
         let anew = name.words.starts_with(char::is_uppercase);
-        let another = anew && asks && !self.name_open && !self.rows.is_empty();
+        let another = anew && asks && !self.awaits_name && !self.rows.is_empty();
         if another {
             self.names.push(Vec::new());
         }
@@ -286,7 +286,7 @@ impl Open {
             pieces.push(name.span);
         }
         let unclosed = name.words.rfind('(') > name.words.rfind(')');
-        self.name_open =
+        self.awaits_name =
             unclosed || ends_open(name.words) || name.words.ends_with([',', '-', '/', '&']);
     }
 }

@@ -146,7 +146,7 @@ fn case(part: &str) -> Option<(String, Expr)> {
     // "when compressed" says in which state it is measured.
     let state = matches!(first, "when" | "where")
         && lower.split(' ').count() == 2
-        && lower.ends_with(|c: char| c == 'd' || c == 't')
+        && lower.ends_with(['d', 't'])
         && !["used", "fitted", "provided", "required", "specified"]
             .iter()
             .any(|there| lower.ends_with(there));
